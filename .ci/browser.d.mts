@@ -1,0 +1,2 @@
+export function findChromium(): string | undefined;
+export function installDebian(packages: readonly string[]): boolean;

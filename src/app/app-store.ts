@@ -1,0 +1,157 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Said } from '../commands/command.ts';
+import { foldDay } from '../day/fold.ts';
+import type { Day } from '../day/model.ts';
+import type { DayFile } from '../facts/day-file-facts.ts';
+import type { Envelope } from '../facts/envelope.ts';
+import { readFact } from '../facts/fact.ts';
+import { fail, ok, type Result } from '../shared/result.ts';
+import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
+import type { DayOutline } from './ports.ts';
+
+/** What came of taking in a day file. */
+export interface TakenIn {
+  readonly day: string;
+  readonly fresh: number;
+  readonly known: number;
+}
+
+/** The days on this phone, and the one that is open. */
+export interface AppStore {
+  readonly parts: StoreParts;
+  readonly days: ReadonlySignal<readonly DayOutline[]>;
+  readonly refreshDays: () => Promise<void>;
+  /** Opens a day; the one that was open is let go. */
+  open(day: string): Promise<DayStore>;
+  /** The day that is open, once it has been read. */
+  current(): DayStore | undefined;
+  /** Starts a day with what is said of it, saves that, and gives its id. */
+  start(said: Said): Promise<Result<string>>;
+  /** Starts tomorrow from a day: its rig as it stands, its cast, its crew. */
+  startFrom(day: string): Promise<Result<string>>;
+  /** The command that lays another day's rig, as it stood at its end, on the day it is run on. */
+  rigFrom(day: string): Promise<Command>;
+  /** Takes in a day file: new facts are added, known ones left, contradictions refused whole. */
+  takeIn(text: string): Promise<Result<TakenIn>>;
+  /** A day as the text of a day file. */
+  dayFile(day: string): Promise<string>;
+  erase(day: string): Promise<void>;
+}
+
+/** Newest first by date, then by what was said last. */
+const newestFirst = (a: DayOutline, b: DayOutline): number =>
+  b.date.localeCompare(a.date) || b.lastAt - a.lastAt;
+
+// Parts that are wanted once a day come when they are wanted, or with the screen that wants them.
+export function appStore(parts: StoreParts & { readonly newDayId: () => string }): AppStore {
+  const { journal } = parts;
+  const days = signal<readonly DayOutline[]>([]);
+  let current: { readonly id: string; readonly store: Promise<DayStore>; opened?: DayStore } | undefined;
+
+  const refreshDays = async (): Promise<void> => {
+    days.value = (await journal.days()).sort(newestFirst);
+  };
+
+  const open = (id: string): Promise<DayStore> => {
+    if (current?.id === id) return current.store;
+    const last = current?.store;
+    void last?.then((store) => store.close());
+    const opening: typeof current = { id, store: openDayStore(id, parts) };
+    current = opening;
+    return opening.store.then((store) => {
+      opening.opened = store;
+      return store;
+    });
+  };
+
+  const start = async (said: Said): Promise<Result<string>> => {
+    const id = parts.newDayId();
+    const store = await open(id);
+    const result = store.run(() => said);
+    if (!result.ok) return result;
+    await refreshDaysWhen(store);
+    return ok(id);
+  };
+
+  const refreshDaysWhen = async (store: DayStore): Promise<void> => {
+    const { id } = store.outline();
+    if (store.saving.peek().state !== 'not-saved') await Promise.race([store.settled(), delay(500)]);
+    await refreshDays().catch(() => {});
+    if (!days.peek().some((day) => day.id === id)) days.value = [store.outline(), ...days.peek()];
+  };
+
+  const readDay = async (id: string): Promise<Day> => {
+    const facts = (await journal.read(id)).map(readFact);
+    return foldDay(
+      id,
+      facts.flatMap((fact) => (fact.ok ? [fact.value] : [])),
+    );
+  };
+
+  /** What is stored of a day, as stored, as far as it can be read. */
+  const readStored = async (id: string): Promise<Envelope[]> =>
+    (await journal.read(id)).filter((raw): raw is Envelope => readFact(raw).ok);
+
+  const merge = async (file: DayFile): Promise<Result<TakenIn>> => {
+    const { mergeFacts } = await import('../facts/merge-facts.ts');
+    const merged = mergeFacts(await readStored(file.day), file.stored);
+    if (!merged.ok) return merged;
+    const store = await open(file.day);
+    const { fresh, same } = merged.value;
+    const ids = new Set(fresh.map((fact) => fact.id));
+    if (fresh.length > 0)
+      store.addForeign(
+        file.facts.filter((fact) => ids.has(fact.id)),
+        fresh,
+      );
+    await refreshDaysWhen(store);
+    return ok({ day: file.day, fresh: fresh.length, known: same });
+  };
+
+  return {
+    parts,
+    days,
+    refreshDays,
+    open,
+    current: () => current?.opened,
+    start,
+    async startFrom(id) {
+      const { carryOver } = await import('../commands/start-day.ts');
+      const from = await readDay(id);
+      return from.facts.length === 0
+        ? fail({ code: 'not-on-this-day', what: 'day', id })
+        : start(carryOver(from));
+    },
+    async rigFrom(id) {
+      const { copyRig } = await import('../commands/copy-rig.ts');
+      const from = await readDay(id);
+      return (onto) => copyRig(from, onto);
+    },
+    async takeIn(text) {
+      const { readDayFile } = await import('../facts/day-file.ts');
+      const file = readDayFile(text);
+      return file.ok ? merge(file.value) : file;
+    },
+    async dayFile(id) {
+      const { writeDayFile } = await import('../facts/day-file.ts');
+      const store = await open(id);
+      await Promise.race([store.settled(), delay(500)]);
+      const { header, facts, unknown } = store.day.peek();
+      // What is stored goes out as stored; what the phone has not taken yet goes out too.
+      const stored = await readStored(id);
+      const kept = new Set(stored.map((fact) => fact.id));
+      const held = [...facts, ...unknown].filter((fact) => !kept.has(fact.id));
+      return writeDayFile(id, `${header.production} ${header.label}`.trim(), [...stored, ...held]);
+    },
+    async erase(id) {
+      if (current?.id === id) {
+        (await current.store).close();
+        current = undefined;
+      }
+      await journal.erase(id);
+      await refreshDays();
+    },
+  };
+}
+
+const delay = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));

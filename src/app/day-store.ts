@@ -1,0 +1,154 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { Moment, Said } from '../commands/command.ts';
+import { actionsOf, redo, undo } from '../commands/undo.ts';
+import { appendFacts, foldDay } from '../day/fold.ts';
+import type { Day } from '../day/model.ts';
+import { takesInOrder } from '../day/takes.ts';
+import type { Envelope } from '../facts/envelope.ts';
+import { type Fact, readFact, type UnknownFact } from '../facts/fact.ts';
+import { stampFacts } from '../facts/stamp.ts';
+import { idSource } from '../shared/ids.ts';
+import { ok, type Result } from '../shared/result.ts';
+import type { Clock, DayOutline, Journal, Neighbours } from './ports.ts';
+import { type Saving, savingQueue } from './saving.ts';
+
+/** A command as the store runs it: it sees the day as it stands and the moment it is given. */
+export type Command = (day: Day, now: Moment) => Said;
+
+/** One day, open: its facts folded, its actions kept, other windows followed. */
+export interface DayStore {
+  readonly day: ReadonlySignal<Day>;
+  readonly saving: ReadonlySignal<Saving>;
+  /** Stored facts that could not be read: kept, not understood, and told. */
+  readonly damaged: ReadonlySignal<number>;
+  readonly canUndo: ReadonlySignal<boolean>;
+  readonly canRedo: ReadonlySignal<boolean>;
+  /** Runs a command: on success its facts are on the day at once, and saved as soon as the disk has them. */
+  run(command: Command): Result<readonly Fact[]>;
+  undo(): Result<readonly Fact[]>;
+  redo(): Result<readonly Fact[]>;
+  /** Adds facts from a day file, as read and as stored. They are nobody's action here, so undo leaves them. */
+  addForeign(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[]): void;
+  /** A new id for a voice or a part of the rig. */
+  newId(): string;
+  retry(): void;
+  settled(): Promise<void>;
+  /** Reads what other windows have written since. */
+  refresh(): Promise<void>;
+  /** Notes that a copy of the day has left the phone. */
+  copied(): Promise<void>;
+  outline(): DayOutline;
+  close(): void;
+}
+
+export interface StoreParts {
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly neighbours: Neighbours;
+  /** Five characters for this window, so that two windows never write one id. */
+  readonly window: string;
+}
+
+/** Opens a day that is in the journal, or starts one that is not yet. */
+export async function openDayStore(id: string, parts: StoreParts): Promise<DayStore> {
+  const { journal, clock, neighbours } = parts;
+  const news: { pending: boolean; hear: () => void } = { pending: false, hear: () => {} };
+  // Listening starts before the first read: what another window says in between must not be missed.
+  const stop = neighbours.listen((day) => {
+    if (day !== id) return;
+    news.pending = true;
+    news.hear();
+  });
+
+  const [stored, outlines] = await Promise.all([journal.read(id), journal.days()]);
+  const first = readAll(stored);
+  const day = signal(foldDay(id, first.facts));
+  const damaged = signal(first.damaged);
+  const ids = idSource(`${journal.state.database}${parts.window}`);
+  for (const fact of first.facts) ids.see(fact.id);
+  const earlier = outlines.find((outline) => outline.id === id);
+  let copied = { at: earlier?.copiedAt, facts: earlier?.copiedFacts };
+
+  const outline = (): DayOutline => outlineOf(day.peek(), copied);
+  const queue = savingQueue(journal, () => neighbours.tell(id));
+  const actions = computed(() => actionsOf(day.value, journal.state.database));
+
+  const accept = (facts: readonly (Fact | UnknownFact)[]): void => {
+    for (const fact of facts) ids.see(fact.id);
+    day.value = appendFacts(day.peek(), facts);
+  };
+
+  const run = (command: Command): Result<readonly Fact[]> => {
+    const now = clock.now();
+    const said = command(day.peek(), now);
+    if (!said.ok) return said;
+    const seen = seenBy(day.peek(), journal.state.database);
+    const facts = stampFacts(said.value, { day: id, at: now.atMs, zone: now.zone, seen, nextId: ids.next });
+    accept(facts);
+    queue.add(facts, outline);
+    return ok(facts);
+  };
+
+  const refresh = async (): Promise<void> => {
+    news.pending = false;
+    const all = readAll(await journal.read(id));
+    const known = new Set([...day.peek().facts, ...day.peek().unknown].map((fact) => fact.id));
+    const fresh = all.facts.filter((fact) => !known.has(fact.id));
+    if (fresh.length > 0) accept(fresh);
+    damaged.value = all.damaged;
+  };
+  news.hear = () => void refresh().catch(() => {});
+  if (news.pending) news.hear();
+
+  return {
+    day,
+    saving: queue.saving,
+    damaged,
+    canUndo: computed(() => actions.value.done.length > 0),
+    canRedo: computed(() => actions.value.undone.length > 0),
+    run,
+    undo: () => run((now) => undo(now, journal.state.database)),
+    redo: () => run((now) => redo(now, journal.state.database)),
+    addForeign(facts, raw) {
+      accept(facts);
+      queue.add(raw, outline);
+    },
+    newId: () => `e${ids.next()}`,
+    retry: queue.retry,
+    settled: queue.settled,
+    refresh,
+    async copied() {
+      copied = { at: clock.now().atMs, facts: day.peek().facts.length + day.peek().unknown.length };
+      await journal.describe(outline());
+    },
+    outline,
+    close: stop,
+  };
+}
+
+function readAll(stored: readonly unknown[]): { facts: (Fact | UnknownFact)[]; damaged: number } {
+  const read = stored.map(readFact);
+  const facts = read.flatMap((result) => (result.ok ? [result.value] : []));
+  return { facts, damaged: read.length - facts.length };
+}
+
+/** The highest counter known of every database but our own: what this fact's speaker knew of other phones. */
+function seenBy(day: Day, database: string): Record<string, number> {
+  return Object.fromEntries([...day.highest].filter(([other]) => other !== database));
+}
+
+function outlineOf(day: Day, copied: { at: number | undefined; facts: number | undefined }): DayOutline {
+  const { production, label, date, sample } = day.header;
+  return {
+    id: day.id,
+    production,
+    label,
+    date,
+    sample,
+    takes: takesInOrder(day).length,
+    facts: day.facts.length + day.unknown.length,
+    lastAt: day.facts.reduce((latest, { at }) => Math.max(latest, at), 0),
+    copiedAt: copied.at,
+    copiedFacts: copied.facts,
+  };
+}

@@ -1,0 +1,65 @@
+import type { DayId, Envelope } from '../facts/envelope.ts';
+
+/** What the list of days shows, kept beside the facts so that the list opens without folding every day. */
+export interface DayOutline {
+  readonly id: DayId;
+  readonly production: string;
+  readonly label: string;
+  readonly date: string;
+  readonly sample: boolean;
+  readonly takes: number;
+  readonly facts: number;
+  /** UTC ms of the last fact. */
+  readonly lastAt: number;
+  /** UTC ms when a copy last left the phone, and how many facts it had. */
+  readonly copiedAt?: number | undefined;
+  readonly copiedFacts?: number | undefined;
+}
+
+/** What the journal says of itself: whether the phone keeps it at all, and which database it is. */
+export interface JournalState {
+  /** Six characters made anew with every database. */
+  readonly database: string;
+  /** False for a journal in memory: the browser refused to keep one. */
+  readonly kept: boolean;
+}
+
+/** Where facts are kept. Nothing is ever edited; erasing a day is the one way to remove its facts. */
+export interface Journal {
+  readonly state: JournalState;
+  days(): Promise<DayOutline[]>;
+  /** Everything stored of a day, as stored; what cannot be read is the reader's to tell. */
+  read(day: DayId): Promise<unknown[]>;
+  /**
+   * Keeps facts in one transaction, all or none, and resolves only when they are on the disk. Saying facts again that
+   * are already there changes nothing; a different fact under a known id rejects with `FactIdTwice`.
+   */
+  append(facts: readonly Envelope[], outline: DayOutline): Promise<void>;
+  /** Renews what the list shows of a day. */
+  describe(outline: DayOutline): Promise<void>;
+  erase(day: DayId): Promise<void>;
+}
+
+/** Two different facts under one id: a damaged or forged file. Nothing was kept. */
+export class FactIdTwice extends Error {
+  readonly id: string;
+
+  constructor(id: string) {
+    super(`Two different facts have the id ${id}`);
+    this.name = 'FactIdTwice';
+    this.id = id;
+  }
+}
+
+/** The phone's clock, UTC ms and minutes east of UTC. */
+export interface Clock {
+  now(): { readonly atMs: number; readonly zone: number };
+}
+
+/** Other windows of this app on this phone. */
+export interface Neighbours {
+  /** Tells them that a day has new facts. */
+  tell(day: DayId): void;
+  /** Calls back when another window has new facts of a day; returns how to stop. */
+  listen(onNews: (day: DayId) => void): () => void;
+}

@@ -1,0 +1,81 @@
+import { type ReadonlySignal, signal } from '@preact/signals';
+import type { Envelope } from '../facts/envelope.ts';
+import type { DayOutline, Journal } from './ports.ts';
+
+export interface Saving {
+  readonly state: 'saved' | 'saving' | 'not-saved';
+  /** Actions that are held in memory only. */
+  readonly waiting: number;
+  /** The name of what the device said, while it says no. */
+  readonly because: string | null;
+}
+
+export interface SavingQueue {
+  readonly saving: ReadonlySignal<Saving>;
+  add(facts: readonly Envelope[], outline: () => DayOutline): void;
+  /** Tries again at once whatever is held. */
+  retry(): void;
+  /** Resolves when nothing waits. */
+  settled(): Promise<void>;
+}
+
+const FIRST_RETRY_MS = 1000;
+const LAST_RETRY_MS = 15_000;
+
+/**
+ * One queue for one day: actions are kept in the order they were given, each in its own transaction. What the device
+ * refuses is held and tried again with the same ids, so trying twice keeps once.
+ */
+export function savingQueue(journal: Journal, onSaved: () => void): SavingQueue {
+  const saving = signal<Saving>({ state: 'saved', waiting: 0, because: null });
+  const held: { facts: readonly Envelope[]; outline: () => DayOutline }[] = [];
+  let running = false;
+  let delay = FIRST_RETRY_MS;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let waiters: (() => void)[] = [];
+
+  const report = (because: string | null): void => {
+    const state = held.length === 0 ? 'saved' : because ? 'not-saved' : 'saving';
+    saving.value = { state, waiting: held.length, because };
+  };
+
+  const run = async (): Promise<void> => {
+    if (running) return;
+    running = true;
+    clearTimeout(timer);
+    try {
+      for (let first = held[0]; first; first = held[0]) {
+        await journal.append(first.facts, first.outline());
+        held.shift();
+        delay = FIRST_RETRY_MS;
+        report(null);
+        onSaved();
+      }
+      for (const done of waiters.splice(0)) done();
+    } catch (error) {
+      report(error instanceof Error ? error.name : 'UnknownError');
+      timer = setTimeout(() => void run(), delay);
+      delay = Math.min(delay * 2, LAST_RETRY_MS);
+    } finally {
+      running = false;
+    }
+  };
+
+  return {
+    saving,
+    add(facts, outline) {
+      held.push({ facts, outline });
+      report(saving.peek().because);
+      void run();
+    },
+    retry() {
+      if (held.length > 0) void run();
+    },
+    settled: () =>
+      held.length === 0
+        ? Promise.resolve()
+        : new Promise((done) => {
+            waiters = [...waiters, done];
+          }),
+  };
+}

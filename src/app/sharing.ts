@@ -1,0 +1,60 @@
+import { fail, ok, type Result } from '../shared/result.ts';
+
+/** A file that goes out: made before the tap, because the permission a tap gives is short. */
+export interface OutgoingFile {
+  readonly name: string;
+  readonly type: string;
+  readonly content: string | Uint8Array<ArrayBuffer>;
+}
+
+/** What this browser can do with a file. */
+export interface SendingDevice {
+  canShare(files: readonly OutgoingFile[]): boolean;
+  share(files: readonly OutgoingFile[], title: string): Promise<void>;
+  /** False where a download would lead out of the app and not back: an app on an iPhone's home screen. */
+  readonly canDownload: boolean;
+  download(file: OutgoingFile): void;
+  copy(text: string): Promise<void>;
+}
+
+/** How files leave the phone, best first. */
+export type Route = 'share' | 'download' | 'copy';
+
+/** The route that works here for these files: the share sheet, a download, or the text by way of the clipboard. */
+export function routeFor(device: SendingDevice, files: readonly OutgoingFile[]): Route {
+  if (device.canShare(files)) return 'share';
+  return device.canDownload ? 'download' : 'copy';
+}
+
+/** Why the share sheet did not take the files, by the names of the Web Share standard. */
+const SHARE_TROUBLE: Record<string, string> = {
+  NotAllowedError: 'share-not-allowed',
+  InvalidStateError: 'share-open-already',
+  DataError: 'share-target-failed',
+  TypeError: 'share-refused',
+};
+
+/**
+ * Sends files by one route, at once: call it straight from the tap. `sent` is false when the user closed the sheet,
+ * which is no trouble. Success of the share sheet means that the files were handed over, not that they arrived.
+ */
+export async function sendFiles(
+  device: SendingDevice,
+  route: Route,
+  files: readonly OutgoingFile[],
+  title: string,
+): Promise<Result<{ readonly sent: boolean }>> {
+  try {
+    if (route === 'share') await device.share(files, title);
+    else if (route === 'download') for (const file of files) device.download(file);
+    else await device.copy(files.map(({ content }) => String(content)).join('\n'));
+    return ok({ sent: true });
+  } catch (error) {
+    const name = error instanceof Error ? error.name : 'Error';
+    if (name === 'AbortError') return ok({ sent: false });
+    return fail({
+      code: route === 'share' ? (SHARE_TROUBLE[name] ?? 'share-failed') : `${route}-failed`,
+      name,
+    });
+  }
+}

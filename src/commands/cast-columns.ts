@@ -1,0 +1,128 @@
+import { cellKind, cellsAt, DELIMITERS, type Delimiter } from './cast-cells.ts';
+import { wordsOf } from './cast-names.ts';
+import type { Order } from './cast-order.ts';
+
+type Role = 'number' | 'part' | 'person' | 'first' | 'last' | 'cast' | 'name' | 'aside';
+
+const ROLES: Readonly<Record<Role, readonly string[]>> = {
+  number: ['no', 'nr', 'num', 'number', '#', 'id', 'cast no', 'cast #', 'cast number', 'cast id', '№'],
+  part: ['character', 'characters', 'character name', 'role', 'roles', 'part', 'parts', 'char', 'plays'],
+  person: [
+    'artist',
+    'artiste',
+    'artists',
+    'actor',
+    'actress',
+    'performer',
+    'player',
+    'talent',
+    'person',
+  ].flatMap((word) => [word, `${word} name`]),
+  first: ['first name', 'first', 'forename', 'given name'],
+  last: ['last name', 'last', 'surname', 'family name'],
+  cast: ['cast', 'cast member', 'played by'],
+  name: ['name', 'full name'],
+  aside: [
+    'status',
+    'swf',
+    'w/h',
+    'pick up',
+    'pickup',
+    'p/u',
+    'pu',
+    'call',
+    'call time',
+    'report',
+    'makeup',
+    'm/u',
+    'mu',
+  ],
+};
+const ROLE_OF = new Map(
+  Object.entries(ROLES).flatMap(([role, phrases]) =>
+    phrases.map((phrase) => [phrase, role as Role] as const),
+  ),
+);
+
+const HEADING_WORDS = new Set([
+  ...[...ROLE_OF.keys()].flatMap((phrase) => phrase.split(' ')),
+  ...'list sheet members principal principals supporting featured stunts stunt background extras day days'.split(
+    ' ',
+  ),
+  ...'dayplayers w/n up hair wardrobe w’drobe costume cos set on ready remarks notes comments travel wrap est'.split(
+    ' ',
+  ),
+  ...'make make-up hmu mu/h h/mu unit and of the scene scenes sc phone email age agent time times'.split(' '),
+]);
+const SURE_HEADINGS = new Set(['cast', 'principals', 'extras', 'background', 'stunts', ...ROLE_OF.keys()]);
+
+const plain = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[.:*_=()[\]]/g, '')
+    .replace(/\s+/g, ' ')
+    .trim();
+
+/** Which column holds what, by the names at its head. */
+export interface Columns {
+  readonly delimiter: Delimiter;
+  readonly width: number;
+  readonly number: number;
+  readonly part: readonly number[];
+  readonly person: readonly number[];
+}
+
+/** A line that only names columns or a section, like 'CAST' or 'No. Character Artist'. */
+export function isHeading(line: string): boolean {
+  const words = wordsOf(plain(line.replace(/[\t;,|]/g, ' '))).filter((word) => /[\p{L}\p{N}#№]/u.test(word));
+  return (
+    words.some((word) => SURE_HEADINGS.has(word)) &&
+    !/^\d/.test(words[0]!) &&
+    words.every((word) => HEADING_WORDS.has(word) || /^\d+$/.test(word))
+  );
+}
+
+/** A line of nothing but ornament or empty cells. */
+export const isRule = (line: string): boolean => /^[\s\-–—=_*~.•·+|#,;]+$/.test(line);
+
+/** The columns that a heading names, where it names cells of parts or persons. */
+export function columnsOf(line: string): Columns | null {
+  for (const delimiter of DELIMITERS) {
+    const cells = cellsAt(line, delimiter);
+    if (cells.length < 2) continue;
+    const roles = rolesOf(cells);
+    const known = roles.filter(Boolean).length;
+    const names = roles.some((role) => role === 'part' || role === 'person' || role === 'last');
+    const rows = cells.some((cell) => ['number', 'aside'].includes(cellKind(cell)) && cell !== '#');
+    if (names && !rows && known >= 2 && known * 2 >= cells.filter(Boolean).length)
+      return { delimiter, width: cells.length, ...placesOf(roles) };
+  }
+  return null;
+}
+
+function rolesOf(cells: readonly string[]): (Role | undefined)[] {
+  const roles = cells.map((cell) => ROLE_OF.get(plain(cell)));
+  const has = (role: Role) => roles.includes(role);
+  // 'Cast' heads numbers beside persons and persons beside numbers; 'name' is whichever of the two is missing.
+  return roles.map((role) => {
+    if (role === 'cast') return has('person') || has('last') ? 'number' : 'person';
+    if (role === 'name') return has('person') || has('cast') ? 'part' : 'person';
+    return role;
+  });
+}
+
+function placesOf(roles: readonly (Role | undefined)[]): Pick<Columns, 'number' | 'part' | 'person'> {
+  const at = (role: Role) => roles.flatMap((found, index) => (found === role ? [index] : []));
+  const person = [...at('person'), ...at('first'), ...at('last')];
+  return { number: roles.indexOf('number'), part: at('part').slice(0, 1), person };
+}
+
+/** Whether the heading names parts before persons or after them; null where it does not say. */
+export function orderNamed(line: string): Order | null {
+  const words = wordsOf(plain(line).replace(/\bcast (?:no|nr|number|id|#)/, 'number'));
+  const roles = words.map((word) => ROLE_OF.get(word));
+  const part = roles.indexOf('part');
+  const person = roles.findLastIndex((role) => role === 'person' || role === 'cast' || role === 'name');
+  if (part < 0 || person < 0) return null;
+  return part < person ? 'part-first' : 'person-first';
+}

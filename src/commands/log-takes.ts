@@ -1,0 +1,87 @@
+import type { Day, Stamp, Take } from '../day/model.ts';
+import { takeText } from '../day/slate.ts';
+import { currentSlate, isOpen, nextNumber, nextTake, openTake, slateAfter } from '../day/takes.ts';
+import type { Slate, TakeFields, TakeKind } from '../facts/take-logged.ts';
+import { fail, ok } from '../shared/result.ts';
+import { type FollowedClock, timecodeAt, timeOfDayClock } from '../time/followed-clock.ts';
+import { msToFrames } from '../time/timecode.ts';
+import { type Moment, missing, type Placing, placed, type Said } from './command.ts';
+
+/** The clock a take is stamped with: the one tied to the recorder, or time of day until there is one. */
+export const clockFor = (day: Day, now: Moment): FollowedClock =>
+  day.clock ?? timeOfDayClock(now.atMs, now.zone, day.header.timecodeRate);
+
+const stampAt = (day: Day, now: Moment): Stamp => {
+  const clock = clockFor(day, now);
+  return { frames: timecodeAt(clock, now.atMs), rate: clock.rate };
+};
+
+/** Rolls the next take of a kind: slate and number are filled in, the start is stamped. */
+export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): Said {
+  const open = openTake(day);
+  if (open) return fail({ code: 'take-open', take: takeText(open) });
+  const { slate, number } = nextTake(day, kind);
+  // A setup without sound has nothing to wait for: it is logged whole.
+  const times = kind === 'mos' ? {} : { start: stampAt(day, now), rolledAt: now.atMs };
+  return ok([{ kind: 'take-logged', fields: { kind, slate, number, ...times } }]);
+}
+
+/** Cuts the open take. Its length is the time that passed, whatever the timecode did meanwhile. */
+export function cutTake(day: Day, now: Moment): Said {
+  const open = openTake(day);
+  if (!open) return fail({ code: 'no-take-open' });
+  const rate = open.start?.rate ?? day.header.timecodeRate;
+  const frames = msToFrames(Math.max(0, now.atMs - open.rolledAt!), rate);
+  const fields: TakeFields = { cutAt: now.atMs, length: { frames, rate } };
+  return ok([{ kind: 'take-described', take: open.id, fields }]);
+}
+
+/** Logs a take afterwards, everything typed; it can be put before an earlier take. */
+export function logTake(day: Day, fields: TakeFields, at: Placing = {}): Said {
+  const kind = fields.kind ?? 'take';
+  const slate = fields.slate ?? currentSlate(day);
+  const number = fields.number ?? nextNumber(day, kind, slate);
+  return ok([placed({ kind: 'take-logged', fields: { ...fields, kind, slate, number } }, at)]);
+}
+
+/** Corrects what was said of a take, field by field. */
+export function describeTake(day: Day, take: string, fields: TakeFields): Said {
+  if (!day.takes.has(take)) return missing('take', take);
+  return ok([{ kind: 'take-described', take, fields }]);
+}
+
+/** Circles a take, or takes the circle off. A circled take is not no good. */
+export function circleTake(day: Day, take: string, circled: boolean): Said {
+  return describeTake(day, take, circled ? { circled, noGood: false } : { circled });
+}
+
+/** Adds a note to a take, or to one track of it. */
+export function addNote(day: Day, take: string, typed: string, track?: string): Said {
+  if (!day.takes.has(take)) return missing('take', take);
+  const text = typed.trim();
+  if (text === '') return fail({ code: 'note-empty' });
+  if (text.length > 4000) return fail({ code: 'note-too-long', longest: 4000, length: text.length });
+  return ok([{ kind: 'note-added', take, text, ...(track && { track }) }]);
+}
+
+/** Calls a slate: the takes from here on belong to it. Without one, the next setup. */
+export function callSlate(day: Day, slate: Slate = slateAfter(day), at: Placing = {}): Said {
+  return ok([placed({ kind: 'slate-called', slate }, at)]);
+}
+
+/** Changes the sound roll from here on. */
+export function changeRoll(roll: string, at: Placing = {}): Said {
+  const name = roll.trim();
+  if (name === '' || name.length > 200) return fail({ code: 'roll-name', longest: 200 });
+  return ok([placed({ kind: 'roll-changed', roll: name }, at)]);
+}
+
+/** Ties the phone's clock to the recorder: it showed `frames` when the mixer tapped. */
+export function followClock(day: Day, frames: number, now: Moment): Said {
+  const rate = day.header.timecodeRate;
+  return ok([{ kind: 'clock-followed', frames, rate, atMs: now.atMs }]);
+}
+
+/** The take the one-tap actions speak of: the open one, or else the last. */
+export const takeAtHand = (takes: readonly Take[]): Take | undefined =>
+  takes.findLast(isOpen) ?? takes.at(-1);

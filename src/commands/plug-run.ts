@@ -1,0 +1,114 @@
+import { type Answers, answersAt, answersNow } from '../day/answers.ts';
+import { leadsOf } from '../day/links.ts';
+import type { Day, Lead, Link, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '../day/model.ts';
+import type { InputKind, OutputKind } from '../facts/part-described.ts';
+import { fail, ok } from '../shared/result.ts';
+import { missing, type Placing, placed, type Said } from './command.ts';
+import { idAfter } from './part-names.ts';
+
+/** The answers just before the take that a change is placed at, or now. */
+export const answersFor = (day: Day, { before }: Placing): Answers =>
+  before === undefined ? answersNow(day) : answersAt(day, day.placeOf.get(before) ?? day.line.length);
+
+type NamedLead = { readonly id: string; readonly link: Link<Lead> };
+
+/** The lead that leaves an output or a hardline voice, if one does. */
+export function leadFrom(links: Links, from: PartId | VoiceId): NamedLead | undefined {
+  return [...leadsOf(links)]
+    .filter(({ link }) => link.value.from === from)
+    .sort((a, b) => Number(b.link.value.to !== null) - Number(a.link.value.to !== null))[0];
+}
+
+/**
+ * The leads that must leave their sockets for one to arrive: two leads cannot sit in one. At an input with a selector
+ * only the lead at the same position goes.
+ */
+export function pushedOut(
+  rig: Rig,
+  links: Links,
+  moves: readonly {
+    readonly lead: string;
+    readonly to: PartId | null;
+    readonly position: SelectorPosition;
+  }[],
+): { lead: string; from: PartId | VoiceId | null; to: null }[] {
+  const moving = new Set(moves.map(({ lead }) => lead));
+  const switched = new Set(rig.selectors.map(({ input }) => input));
+  return [...leadsOf(links)]
+    .filter(({ id, link: { value } }) => {
+      const into = moves.find(({ to }) => to !== null && to === value.to);
+      return into && !moving.has(id) && (!switched.has(into.to!) || into.position === value.position);
+    })
+    .map(({ id, link }) => ({ lead: id, from: link.value.from, to: null }));
+}
+
+/** Plugs outputs or hardline voices into inputs one to one, in order, as far as both go: a snake, a network route. */
+export function plugRun(
+  day: Day,
+  from: readonly (PartId | VoiceId)[],
+  inputs: readonly (PartId | null)[],
+  position: SelectorPosition = 'a',
+  at: Placing = {},
+): Said {
+  const count = Math.min(from.length, inputs.length);
+  if (count === 0) return fail({ code: 'block-empty' });
+  const { links } = answersFor(day, at);
+  const moves = from.slice(0, count).map((source, place) => ({
+    lead: leadFrom(links, source)?.id ?? idAfter('lead', source),
+    from: source,
+    to: inputs[place]!,
+    position,
+  }));
+  for (const { from: source, to } of moves) {
+    if (!day.rig.byId.has(source) && !day.voices.has(source)) return missing('output', source);
+    if (to !== null && day.rig.byId.get(to)?.type !== 'input') return missing('input', to);
+    const kept = day.rig.byId.get(source)?.reserved;
+    if (to !== null && kept)
+      return fail({ code: 'output-reserved', name: day.rig.byId.get(source)!.name, kept });
+  }
+  return ok([placed({ kind: 'leads-plugged', leads: [...pushedOut(day.rig, links, moves), ...moves] }, at)]);
+}
+
+/** Outputs of a receiver, or of one of its modules, that a voice may leave by, in reading order. */
+export const outputsFor = (rig: Rig, receiver: PartId, module?: string): Part[] =>
+  rig.outputs.filter(
+    (output) =>
+      output.receiver === receiver &&
+      !output.reserved &&
+      (output.carries?.length ?? 0) > 0 &&
+      (module === undefined || output.module === module),
+  );
+
+/** Inputs from this one on that are of its kind and not reserved, in reading order. */
+export function inputsFrom(rig: Rig, first: PartId): Part[] {
+  const at = rig.inputs.findIndex(({ id }) => id === first);
+  const kind = rig.inputs[at]?.inputKind;
+  return at < 0 ? [] : rig.inputs.slice(at).filter((input) => input.inputKind === kind && !input.reserved);
+}
+
+const SOCKETS: Record<OutputKind, readonly InputKind[]> = {
+  analogue: ['line', 'return', 'mic'],
+  aes3: ['aes3'],
+  network: ['network'],
+  slot: ['slot'],
+};
+
+/** The first free input that fits outputs of this kind; else the first free one, else the first. */
+export function likelyInput(answers: Answers, kind: OutputKind | undefined): PartId | undefined {
+  const free = answers.inputs.filter(({ state }) => state === 'free').map(({ input }) => input);
+  const wanted = kind ? SOCKETS[kind] : [];
+  const fitting = wanted.flatMap((socket) => free.find(({ inputKind }) => inputKind === socket) ?? []);
+  return (fitting[0] ?? free[0] ?? answers.inputs[0]?.input)?.id;
+}
+
+/** Two runs side by side, one to one, and what of the first is left over. */
+export function pairUp<A, B>(
+  first: readonly A[],
+  second: readonly B[],
+): { readonly pairs: readonly (readonly [A, B])[]; readonly left: readonly A[] } {
+  const count = Math.min(first.length, second.length);
+  return {
+    pairs: first.slice(0, count).map((one, at) => [one, second[at]!] as const),
+    left: first.slice(count),
+  };
+}

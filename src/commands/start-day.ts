@@ -1,0 +1,53 @@
+import { answersNow } from '../day/answers.ts';
+import { leadsOf, sentTo, thrownTo, tunedTo } from '../day/links.ts';
+import type { Day } from '../day/model.ts';
+import type { HeaderFields } from '../facts/day-described.ts';
+import type { Draft } from '../facts/fact.ts';
+import { ok } from '../shared/result.ts';
+import type { Said } from './command.ts';
+
+/**
+ * A new day from another: its rig as it stands at the end, its cast, and the crew and settings of its head. Packs
+ * come off at wrap and mutes go, so nobody wears anything yet. A sample day's mark is not carried.
+ */
+export function carryOver(from: Day): Said {
+  const { date: _date, sample: _sample, remarks: _remarks, ...kept } = from.header;
+  const head: HeaderFields = { ...kept, label: nextLabel(kept.label) };
+  return ok([{ kind: 'day-described', fields: head }, ...rigOf(from), ...castOf(from)]);
+}
+
+/** The rig of a day as one can say it again: parts, leads, tunings, routes, selectors and gangs. */
+export function rigOf(day: Day): Draft[] {
+  const { links, tracks } = answersNow(day);
+  const { rig } = day;
+  const parts = [...rig.byId.values()].map(({ id, ...fields }) => ({ part: id, fields }));
+  const leads = [...leadsOf(links)].map(({ id, link }) => ({ lead: id, ...link.value }));
+  const tunings = rig.channels.map(({ id }) => ({
+    channel: id,
+    transmitter: tunedTo(links, id)?.value ?? null,
+  }));
+  const routes = rig.inputs.map(({ id }) => ({ input: id, tracks: [...(sentTo(links, id)?.value ?? [])] }));
+  const thrown = rig.selectors.filter(({ id }) => thrownTo(links, id)?.value === 'b').map(({ id }) => id);
+  const gangs = tracks.flatMap(({ track }) => {
+    const gang = links.get(`gang:${track.id}`)?.value as string[] | undefined;
+    return gang && gang.length > 0 ? [{ track: track.id, sources: [...gang] }] : [];
+  });
+  const drafts: (Draft | false)[] = [
+    parts.length > 0 && { kind: 'rig-laid', parts },
+    leads.length > 0 && { kind: 'leads-plugged', leads },
+    tunings.length > 0 && { kind: 'channels-tuned', tunings },
+    routes.length > 0 && { kind: 'inputs-sent', routes },
+    thrown.length > 0 && { kind: 'selectors-thrown', selectors: thrown, position: 'b' },
+    ...gangs.map((gang): Draft => ({ kind: 'gang-declared', ...gang })),
+  ];
+  return drafts.filter((draft) => draft !== false);
+}
+
+const castOf = (day: Day): Draft[] =>
+  [...day.voices.values()]
+    .filter(({ struck }) => !struck)
+    .map(({ id, ...fields }) => ({ kind: 'voice-described', voice: id, fields }));
+
+/** `'Day 7'` is followed by `'Day 8'`; a label without a number stays as it is. */
+export const nextLabel = (label: string): string =>
+  label.replace(/\d+(?!.*\d)/, (number) => String(Number(number) + 1));

@@ -1,0 +1,65 @@
+import type { Day, Fact } from '../day/model.ts';
+import { batchOf } from '../facts/envelope.ts';
+import { databaseOf, type FactId } from '../shared/ids.ts';
+import { fail, ok } from '../shared/result.ts';
+import type { Said } from './command.ts';
+
+interface Action {
+  readonly facts: readonly Fact[];
+  /** The retraction that undid it, while it is undone. */
+  readonly undoneBy?: FactId;
+}
+
+interface Actions {
+  readonly done: readonly Action[];
+  readonly undone: readonly Action[];
+}
+
+/**
+ * The actions of this phone, told from the journal alone, so that undo reaches across a reload. What came in by
+ * import is not ours to undo. `database` is the six characters that this phone's facts are written under.
+ */
+export function actionsOf(day: Day, database: string): Actions {
+  const done: Action[] = [];
+  let undone: Action[] = [];
+  for (const facts of batchesOf(day, database)) {
+    const [first] = facts;
+    const by = first?.kind === 'fact-retracted' ? first.by : 'hand';
+    if (by === 'undo') {
+      const action = done.pop();
+      if (action) undone.push({ facts: action.facts, undoneBy: first!.id });
+    } else if (by === 'redo') {
+      const action = undone.pop();
+      if (action) done.push({ facts: action.facts });
+    } else {
+      done.push({ facts });
+      undone = [];
+    }
+  }
+  return { done, undone };
+}
+
+function batchesOf(day: Day, database: string): Fact[][] {
+  const batches = new Map<FactId, Fact[]>();
+  for (const fact of day.facts) {
+    if (databaseOf(fact.id) !== database) continue;
+    const batch = batches.get(batchOf(fact));
+    if (batch) batch.push(fact);
+    else batches.set(batchOf(fact), [fact]);
+  }
+  return [...batches.values()];
+}
+
+/** Takes back the last action of this phone. */
+export function undo(day: Day, database: string): Said {
+  const action = actionsOf(day, database).done.at(-1);
+  if (!action) return fail({ code: 'nothing-to-undo' });
+  return ok([{ kind: 'fact-retracted', targets: action.facts.map(({ id }) => id), by: 'undo' }]);
+}
+
+/** Brings back the action that undo took back last. */
+export function redo(day: Day, database: string): Said {
+  const undoneBy = actionsOf(day, database).undone.at(-1)?.undoneBy;
+  if (!undoneBy) return fail({ code: 'nothing-to-redo' });
+  return ok([{ kind: 'fact-retracted', targets: [undoneBy], by: 'redo' }]);
+}

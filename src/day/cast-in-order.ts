@@ -1,0 +1,52 @@
+import type { VoiceKind } from '../facts/voice-described.ts';
+import type { Day, Voice } from './model.ts';
+
+const KIND_ORDER: readonly VoiceKind[] = ['performer', 'boom', 'plant', 'feed'];
+
+const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+
+/** A voice without a cast number stands after those with one. */
+const numberOrder = (a: string, b: string): number =>
+  Number(a === '') - Number(b === '') || collator.compare(a, b);
+
+/**
+ * The order of the cast: performers by priority, then by cast number (2 before 10, 2A after 2), then booms, plants
+ * and feeds in the same way.
+ */
+export const castOrder = (a: Voice, b: Voice): number =>
+  KIND_ORDER.indexOf(a.kind) - KIND_ORDER.indexOf(b.kind) ||
+  a.priority - b.priority ||
+  numberOrder(a.number, b.number) ||
+  collator.compare(a.part, b.part);
+
+/** Everyone of the cast, in its order; those struck off are left out. */
+export const castInOrder = (day: Day): Voice[] =>
+  [...day.voices.values()].filter(({ struck }) => !struck).sort(castOrder);
+
+/** Those struck off the cast, in the order they would stand in. */
+export const struckFrom = (day: Day): Voice[] =>
+  [...day.voices.values()].filter(({ struck }) => struck).sort(castOrder);
+
+/** `plain('Zoë')` is `'zoe'`: how names are compared while somebody types. */
+const plain = (text: string): string =>
+  text
+    .normalize('NFD')
+    .replace(/\p{Mn}/gu, '')
+    .toLowerCase();
+
+/**
+ * Whether what was typed finds this voice: each typed word must begin a word of its part, person or place, or be its
+ * cast number's beginning. Nothing typed finds everybody.
+ */
+export function isFoundBy(voice: Voice, typed: string): boolean {
+  const words = plain(`${voice.part} ${voice.person} ${voice.place} ${voice.number}`).split(/[\s'’-]+/);
+  return plain(typed)
+    .split(/[\s'’-]+/)
+    .every((wanted) => words.some((word) => word.startsWith(wanted)));
+}
+
+/** Who has this cast number already, of those on the cast and those struck off it. */
+export const holderOf = (day: Day, number: string): Voice | undefined =>
+  number.trim() === ''
+    ? undefined
+    : [...day.voices.values()].find((voice) => collator.compare(voice.number, number.trim()) === 0);

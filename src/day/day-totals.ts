@@ -1,0 +1,59 @@
+import { framesToMs } from '../time/timecode.ts';
+import { answersAtTake } from './answers.ts';
+import { filledHeader } from './filled-header.ts';
+import type { Day, Take } from './model.ts';
+import { takesInOrder } from './takes.ts';
+
+/** What the day adds up to. */
+export interface DayTotals {
+  /** Everything logged and not taken back, MOS and false starts too. */
+  readonly takes: number;
+  readonly circled: number;
+  /** Takes that have a sound file: all but MOS. */
+  readonly files: number;
+  readonly recordedMs: number;
+  /** Takes with a file whose length nobody knows: recorded time and bytes are at least what they say. */
+  readonly withoutLength: number;
+  readonly longest: { readonly take: Take; readonly ms: number } | null;
+  /** Sound alone: samples of every track that carries something at the take, without the files' headers. */
+  readonly bytes: number;
+}
+
+const BYTES_PER_SAMPLE = { '16': 2, '24': 3, '32': 4, '32f': 4 } as const;
+
+/** Real milliseconds a take lasted; null where its length is not known. */
+export const lengthMs = ({ length }: Take): number | null =>
+  length ? framesToMs(length.frames, length.rate) : null;
+
+/** Tracks a take records something on: the mix, and every iso with somebody on it, muted or not. */
+export const tracksRecorded = (day: Day, take: Take): number =>
+  answersAtTake(day, take.id).tracks.filter(({ state }) => state !== 'empty').length;
+
+/**
+ * Totals of a day. Bytes are sample rate × bytes a sample × tracks × seconds: ten seconds of one track at 48 kHz and
+ * 24 bit are 1 440 000.
+ */
+export function dayTotals(day: Day): DayTotals {
+  const takes = takesInOrder(day);
+  const recorded = takes.filter(({ kind }) => kind !== 'mos');
+  const { sampleRate, bitDepth } = filledHeader(day.header);
+  const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;
+  let recordedMs = 0;
+  let bytes = 0;
+  let longest: DayTotals['longest'] = null;
+  for (const take of recorded) {
+    const ms = lengthMs(take) ?? 0;
+    recordedMs += ms;
+    bytes += Math.round(ms * bytesPerTrackMs) * tracksRecorded(day, take);
+    if (ms > (longest?.ms ?? 0)) longest = { take, ms };
+  }
+  return {
+    takes: takes.length,
+    circled: takes.filter(({ circled }) => circled).length,
+    files: recorded.length,
+    recordedMs,
+    withoutLength: recorded.filter((take) => lengthMs(take) === null).length,
+    longest,
+    bytes,
+  };
+}

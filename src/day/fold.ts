@@ -1,0 +1,142 @@
+import type { DayId } from '../facts/envelope.ts';
+import { type Fact, isKnown, type UnknownFact } from '../facts/fact.ts';
+import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
+import type { FollowedClock } from '../time/followed-clock.ts';
+import { isOnTheLine, isPlacing, lineOrder } from './line-order.ts';
+import { applyWrites, CHECKPOINT_EVERY, writesOf } from './links.ts';
+import type { Day, DayMemory, Header, LineItem, Link, Take, Voice } from './model.ts';
+import { factsTakenBack } from './retractions.ts';
+import { EMPTY_HEADER, EMPTY_RIG, mergeVoice, PartsList } from './standing.ts';
+import { describeTake, noteOn, takeFrom } from './takes.ts';
+
+/** A day while it is being folded: the same shape, open to change. */
+interface Draft {
+  readonly id: DayId;
+  readonly facts: Fact[];
+  readonly unknown: UnknownFact[];
+  takenBack: ReadonlySet<FactId>;
+  header: Header;
+  readonly voices: Map<string, Voice>;
+  readonly parts: PartsList;
+  readonly takes: Map<FactId, Take>;
+  clock: FollowedClock | null;
+  readonly line: LineItem[];
+  readonly placeOf: Map<FactId, number>;
+  readonly tail: Map<string, Link>;
+  readonly highest: Map<string, number>;
+  readonly memory: DayMemory;
+  changes: number;
+}
+
+/** What a day was folded in, kept beside it so that the next fact costs no more than itself. */
+const drafts = new WeakMap<Day, Draft>();
+
+/** Folds a day from its facts, in any order, each at most once. Never throws on facts that `readFact` accepted. */
+export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day {
+  const draft: Draft = {
+    id,
+    facts: facts.filter(isKnown).sort(byId),
+    unknown: facts.filter((fact) => !isKnown(fact)).sort(byId) as UnknownFact[],
+    takenBack: new Set(),
+    header: EMPTY_HEADER,
+    voices: new Map(),
+    parts: new PartsList(EMPTY_RIG),
+    takes: new Map(),
+    clock: null,
+    line: [],
+    placeOf: new Map(),
+    tail: new Map(),
+    highest: new Map(),
+    memory: { checkpoints: [], answers: new Map() },
+    changes: 0,
+  };
+  draft.takenBack = factsTakenBack(draft.facts);
+  for (const fact of [...draft.facts, ...draft.unknown]) noteWriter(draft, fact.id);
+  for (const fact of draft.facts) if (!draft.takenBack.has(fact.id)) applyStanding(draft, fact);
+  for (const fact of lineOrder(draft.facts, draft.takenBack)) pushOnLine(draft, fact);
+  return finished(draft);
+}
+
+/**
+ * The day with more facts. Facts that come after all others and move nothing cost only themselves; a correction, or
+ * facts from another phone, fold the day anew. `day` must not be read afterwards.
+ */
+export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): Day {
+  const draft = drafts.get(day);
+  const last = day.facts.at(-1)?.id ?? '';
+  const inOrder = facts.every((fact, at) => fact.id > (facts[at - 1]?.id ?? last));
+  const plain = facts.every((fact) => isKnown(fact) && !isPlacing(fact));
+  if (!draft || !inOrder || !plain) return foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
+  for (const fact of facts as readonly Fact[]) {
+    draft.facts.push(fact);
+    noteWriter(draft, fact.id);
+    applyStanding(draft, fact);
+    if (isOnTheLine(fact)) pushOnLine(draft, fact);
+  }
+  return finished(draft);
+}
+
+const byId = (a: { id: FactId }, b: { id: FactId }): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+
+function noteWriter(draft: Draft, id: FactId): void {
+  const database = databaseOf(id);
+  draft.highest.set(database, Math.max(draft.highest.get(database) ?? 0, counterOf(id)));
+}
+
+/** What holds for the whole day wherever it is said, and what is said of one take. */
+function applyStanding(draft: Draft, fact: Fact): void {
+  switch (fact.kind) {
+    case 'day-described':
+      draft.header = { ...draft.header, ...(fact.fields as Partial<Header>) };
+      return;
+    case 'voice-described':
+      draft.voices.set(fact.voice, mergeVoice(draft.voices.get(fact.voice), fact.voice, fact.fields));
+      draft.memory.answers.clear();
+      return;
+    case 'part-described':
+      draft.parts.merge([fact]);
+      draft.memory.answers.clear();
+      return;
+    case 'rig-laid':
+      draft.parts.merge(fact.parts);
+      draft.memory.answers.clear();
+      return;
+    case 'take-logged':
+      draft.takes.set(fact.id, takeFrom(fact));
+      return;
+    case 'take-described': {
+      const take = draft.takes.get(fact.take);
+      if (take) draft.takes.set(fact.take, describeTake(take, fact.fields));
+      return;
+    }
+    case 'note-added': {
+      const take = draft.takes.get(fact.take);
+      if (take) draft.takes.set(fact.take, noteOn(take, fact));
+      return;
+    }
+    case 'clock-followed':
+      draft.clock = { frames: fact.frames, rate: fact.rate, atMs: fact.atMs };
+      return;
+    default:
+  }
+}
+
+function pushOnLine(draft: Draft, fact: Fact): void {
+  if (draft.line.length % CHECKPOINT_EVERY === 0) draft.memory.checkpoints.push(new Map(draft.tail));
+  const takenBack = draft.takenBack.has(fact.id);
+  draft.placeOf.set(fact.id, draft.line.length);
+  draft.line.push({ fact, takenBack, changesBefore: draft.changes });
+  if (takenBack || writesOf(fact).length === 0) return;
+  applyWrites(draft.tail, fact);
+  draft.changes += 1;
+}
+
+function finished(draft: Draft): Day {
+  const { parts, changes, ...rest } = draft;
+  const day: Day = { ...rest, rig: parts.rig() };
+  drafts.set(day, draft);
+  return day;
+}
+
+/** How many changes of links the whole line has: the key of the chain as it stands now. */
+export const changesIn = (day: Day): number => drafts.get(day)?.changes ?? 0;

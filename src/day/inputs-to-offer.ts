@@ -1,0 +1,19 @@
+import type { InputKind } from '../facts/part-described.ts';
+import type { Answers } from './answers.ts';
+import type { InputAnswer } from './input-answers.ts';
+
+/** A lead can go into these, likeliest first; a slot holds a receiver and has no socket. */
+const SOCKETS: readonly InputKind[] = ['mic', 'line', 'aes3', 'return', 'network'];
+
+const socketOrder = ({ input }: InputAnswer): number => SOCKETS.indexOf(input.inputKind ?? 'mic');
+
+/** The inputs a hardline may be plugged into: those nothing reaches first, then those nobody is on. */
+export const inputsToOffer = ({ inputs }: Answers): InputAnswer[] =>
+  inputs
+    .filter((answer) => (answer.state === 'free' || answer.state === 'idle') && socketOrder(answer) >= 0)
+    .sort(
+      (a, b) =>
+        Number(a.state === 'idle') - Number(b.state === 'idle') ||
+        socketOrder(a) - socketOrder(b) ||
+        a.input.order - b.input.order,
+    );

@@ -1,0 +1,109 @@
+import type { Fact } from '../facts/fact.ts';
+import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
+import type { Day, Lead, Link, Links, Need, PartId, SelectorPosition, TakeId, VoiceId } from './model.ts';
+
+// The chain is a set of links, each of which holds one value at a time: who wears a transmitter, where a lead goes.
+// A change on the line is a write to some of them. What the values mean together is computed in `answers.ts`.
+
+const key = {
+  worn: (transmitter: PartId) => `worn:${transmitter}`,
+  tuned: (channel: PartId) => `tuned:${channel}`,
+  lead: (lead: string) => `lead:${lead}`,
+  thrown: (selector: PartId) => `thrown:${selector}`,
+  sent: (input: PartId) => `sent:${input}`,
+  muted: (part: PartId) => `muted:${part}`,
+  gang: (track: PartId) => `gang:${track}`,
+  named: (track: PartId) => `named:${track}`,
+  need: (voice: VoiceId) => `need:${voice}`,
+  roll: 'roll',
+} as const;
+
+type Write = readonly [key: string, value: unknown];
+
+/** The links that a fact writes; none for a fact that changes nothing on the chain. */
+export function writesOf(fact: Fact): readonly Write[] {
+  switch (fact.kind) {
+    case 'transmitter-worn':
+      return [[key.worn(fact.transmitter), fact.voice]];
+    case 'channels-tuned':
+      return fact.tunings.map(({ channel, transmitter }) => [key.tuned(channel), transmitter]);
+    case 'leads-plugged':
+      return fact.leads.map(({ lead, from, to, position = 'a' }) => [key.lead(lead), { from, to, position }]);
+    case 'selectors-thrown':
+      return fact.selectors.map((selector) => [key.thrown(selector), fact.position]);
+    case 'inputs-sent':
+      return fact.routes.map(({ input, tracks }) => [key.sent(input), tracks]);
+    case 'mute-set':
+      return [[key.muted(fact.part), fact.muted]];
+    case 'gang-declared':
+      return [[key.gang(fact.track), fact.sources]];
+    case 'track-named':
+      return [[key.named(fact.track), fact.name]];
+    case 'voices-needed':
+      return fact.voices.map(({ voice, need }) => [key.need(voice), need]);
+    case 'roll-changed':
+      return [[key.roll, fact.roll]];
+    default:
+      return [];
+  }
+}
+
+/** Whether whoever said `fact` knew of the fact `id`. One phone's windows share a database and know of each other. */
+const knew = (fact: Fact, id: FactId): boolean =>
+  databaseOf(fact.id) === databaseOf(id) || (fact.seen?.[databaseOf(id)] ?? -1) >= counterOf(id);
+
+const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
+/** Writes a fact's links over those before it. What its speaker could not know of stays beside it as a rival. */
+export function applyWrites(links: Map<string, Link>, fact: Fact): void {
+  for (const [name, value] of writesOf(fact)) {
+    const old = links.get(name);
+    const unknownToIt = old
+      ? [old, ...(old.rivals ?? [])].filter((link) => !knew(fact, link.by) && !same(link.value, value))
+      : [];
+    const rivals = unknownToIt.map(({ value, by }) => ({ value, by }));
+    links.set(name, rivals.length > 0 ? { value, by: fact.id, rivals } : { value, by: fact.id });
+  }
+}
+
+/** Items of the line between two copies of the links. */
+export const CHECKPOINT_EVERY = 32;
+
+/** The links just before the item at `index` of the line; `day.line.length` is now. */
+export function linksAt(day: Day, index: number): Links {
+  if (index >= day.line.length) return new Map(day.tail);
+  const from = Math.floor(index / CHECKPOINT_EVERY);
+  const links = new Map(day.memory.checkpoints[from]);
+  for (let at = from * CHECKPOINT_EVERY; at < index; at += 1) {
+    const item = day.line[at]!;
+    if (!item.takenBack) applyWrites(links, item.fact);
+  }
+  return links;
+}
+
+/** The links just before a take, which hold for it. */
+export const linksAtTake = (day: Day, take: TakeId): Links =>
+  linksAt(day, day.placeOf.get(take) ?? day.line.length);
+
+const read = <Value>(links: Links, name: string): Link<Value> | undefined =>
+  links.get(name) as Link<Value> | undefined;
+
+export const wornBy = (links: Links, transmitter: PartId) =>
+  read<VoiceId | null>(links, key.worn(transmitter));
+export const tunedTo = (links: Links, channel: PartId) => read<PartId | null>(links, key.tuned(channel));
+export const leadAt = (links: Links, lead: string) => read<Lead>(links, key.lead(lead));
+export const thrownTo = (links: Links, selector: PartId) =>
+  read<SelectorPosition>(links, key.thrown(selector));
+export const sentTo = (links: Links, input: PartId) => read<readonly PartId[]>(links, key.sent(input));
+export const mutedAt = (links: Links, part: PartId) => read<boolean>(links, key.muted(part));
+export const gangOn = (links: Links, track: PartId) => read<readonly string[]>(links, key.gang(track));
+export const nameTypedFor = (links: Links, track: PartId) => read<string | null>(links, key.named(track));
+export const needOf = (links: Links, voice: VoiceId) => read<Need>(links, key.need(voice));
+export const rollIn = (links: Links) => read<string>(links, key.roll);
+
+/** Every lead that has been plugged anywhere, with its id. */
+export function* leadsOf(links: Links): Generator<{ readonly id: string; readonly link: Link<Lead> }> {
+  for (const [name, link] of links) {
+    if (name.startsWith('lead:')) yield { id: name.slice('lead:'.length), link: link as Link<Lead> };
+  }
+}

@@ -1,0 +1,133 @@
+import type { Need, SelectorPosition } from '../facts/chain-changed.ts';
+import type { HeaderFields } from '../facts/day-described.ts';
+import type { DayId, PartId, TakeId, VoiceId } from '../facts/envelope.ts';
+import type { Fact, FactOf, UnknownFact } from '../facts/fact.ts';
+import type { PartFields, PartType } from '../facts/part-described.ts';
+import type { Slate, TakeKind } from '../facts/take-logged.ts';
+import type { VoiceKind } from '../facts/voice-described.ts';
+import type { FactId } from '../shared/ids.ts';
+import type { FollowedClock } from '../time/followed-clock.ts';
+import type { RateId } from '../time/rate.ts';
+
+/** Who or what is wanted on a track. */
+export interface Voice {
+  readonly id: VoiceId;
+  readonly kind: VoiceKind;
+  readonly part: string;
+  readonly person: string;
+  readonly number: string;
+  /** 1 is the most important. */
+  readonly priority: number;
+  readonly place: string;
+  readonly struck: boolean;
+}
+
+export interface Part extends PartFields {
+  readonly id: PartId;
+  readonly type: PartType;
+  readonly name: string;
+  readonly order: number;
+}
+
+/** The parts of the rig that are not struck, each list in reading order. */
+export interface Rig {
+  readonly byId: ReadonlyMap<PartId, Part>;
+  readonly inputs: readonly Part[];
+  readonly tracks: readonly Part[];
+  readonly sends: readonly Part[];
+  readonly receivers: readonly Part[];
+  readonly channels: readonly Part[];
+  readonly outputs: readonly Part[];
+  readonly selectors: readonly Part[];
+  readonly transmitters: readonly Part[];
+}
+
+/** A count of frames at an exact rate. */
+export interface Stamp {
+  readonly frames: number;
+  readonly rate: RateId;
+}
+
+export interface Note {
+  readonly id: FactId;
+  readonly track: PartId | undefined;
+  readonly text: string;
+}
+
+export interface Take {
+  readonly id: TakeId;
+  readonly kind: TakeKind;
+  readonly slate: Slate;
+  readonly number: number;
+  readonly start: Stamp | null;
+  readonly length: Stamp | null;
+  readonly rolledAt: number | undefined;
+  readonly cutAt: number | undefined;
+  readonly circled: boolean;
+  readonly noGood: boolean;
+  readonly falseStart: boolean;
+  readonly tailSlate: boolean;
+  readonly file: string | null;
+  readonly notes: readonly Note[];
+}
+
+/** One link of the chain as it stands, with the fact that made it so. */
+export interface Link<Value = unknown> {
+  readonly value: Value;
+  readonly by: FactId;
+  /** Other values said on another phone that did not know of this one; shown until somebody settles it. */
+  readonly rivals?: readonly { readonly value: Value; readonly by: FactId }[];
+}
+
+/** The links of the chain at one place on the line, by what they link; see `links.ts` for the keys. */
+export type Links = ReadonlyMap<string, Link>;
+
+export interface Lead {
+  readonly from: PartId | VoiceId | null;
+  readonly to: PartId | null;
+  readonly position: SelectorPosition;
+}
+
+/** A change or a take, at its place on the line. */
+export interface LineItem {
+  readonly fact: Fact;
+  /** Taken back: it holds its place for what was put before it, and does nothing. */
+  readonly takenBack: boolean;
+  /** How many changes of links come before it: two places with one count have one chain. */
+  readonly changesBefore: number;
+}
+
+export type Header = { readonly [Field in keyof HeaderFields]-?: NonNullable<HeaderFields[Field]> };
+
+/**
+ * A day, folded from its facts. It is replaced, never edited: `appendFacts` gives the next one and this one must
+ * not be read again, because both share what only grows.
+ */
+export interface Day {
+  readonly id: DayId;
+  /** All facts in the order of their ids, those taken back included. */
+  readonly facts: readonly Fact[];
+  readonly unknown: readonly UnknownFact[];
+  readonly takenBack: ReadonlySet<FactId>;
+  readonly header: Header;
+  readonly voices: ReadonlyMap<VoiceId, Voice>;
+  readonly rig: Rig;
+  readonly takes: ReadonlyMap<TakeId, Take>;
+  readonly clock: FollowedClock | null;
+  readonly line: readonly LineItem[];
+  /** Where on the line a change or take stands. */
+  readonly placeOf: ReadonlyMap<FactId, number>;
+  /** The chain after the last item of the line. */
+  readonly tail: Links;
+  /** For every database that wrote into this day, its highest counter. */
+  readonly highest: ReadonlyMap<string, number>;
+  /** Copies of the links every so many items, and answers already computed; see `links.ts` and `answers.ts`. */
+  readonly memory: DayMemory;
+}
+
+export interface DayMemory {
+  readonly checkpoints: Links[];
+  readonly answers: Map<number, unknown>;
+}
+
+export type { Fact, FactId, FactOf, Need, PartId, SelectorPosition, Slate, TakeId, TakeKind, VoiceId };

@@ -1,0 +1,39 @@
+/** Names that one family of file systems keeps for devices, with any ending. */
+const RESERVED = /^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³]|conin\$|conout\$)$/i;
+
+const LONGEST_STEM_BYTES = 100;
+
+/**
+ * A file name that every file system takes: no separators, control or format characters, no reserved names, nothing at
+ * its ends that gets lost, at most 100 UTF-8 bytes before the ending. `safeName('../../x', 'pdf')` is `'x.pdf'`.
+ * Where nothing is left of the text, `otherwise` is the name.
+ */
+export function safeName(text: string, ending: string, otherwise = 'unnamed'): string {
+  const plain = text
+    .normalize('NFC')
+    .replaceAll(/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]/gu, '')
+    .replaceAll(/[<>:"/\\|?*]/g, '-');
+  const stem = trimmed(cutToBytes(trimmed(plain), LONGEST_STEM_BYTES));
+  // Some systems read the part before the first dot as the device's name.
+  const reserved = RESERVED.test(stem.split('.')[0]!.trim());
+  return `${reserved ? `_${stem}` : stem || otherwise}.${ending}`;
+}
+
+/** Leading dots hide a file, leading hyphens look like options, trailing dots and spaces get lost. */
+const trimmed = (text: string): string =>
+  text
+    .replaceAll(/\s+/g, ' ')
+    .replace(/^[\s.\-~]+/, '')
+    .replace(/[\s.-]+$/, '');
+
+function cutToBytes(text: string, longest: number): string {
+  let bytes = 0;
+  let kept = '';
+  for (const character of text) {
+    const code = character.codePointAt(0)!;
+    bytes += code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
+    if (bytes > longest) break;
+    kept += character;
+  }
+  return kept;
+}

@@ -1,0 +1,120 @@
+import type { FactOf } from '../facts/fact.ts';
+import type { TakeFields } from '../facts/take-logged.ts';
+import type { Day, Slate, Take, TakeKind } from './model.ts';
+import { nextSetup, sameSlate } from './slate.ts';
+
+const NO_SLATE: Slate = { style: 'lettered', scene: '1', setup: 0 };
+
+export function takeFrom(fact: FactOf<'take-logged'>): Take {
+  const blank: Take = {
+    id: fact.id,
+    kind: 'take',
+    slate: NO_SLATE,
+    number: 1,
+    start: null,
+    length: null,
+    rolledAt: undefined,
+    cutAt: undefined,
+    circled: false,
+    noGood: false,
+    falseStart: false,
+    tailSlate: false,
+    file: null,
+    notes: [],
+  };
+  return describeTake(blank, fact.fields);
+}
+
+export const describeTake = (take: Take, fields: TakeFields): Take => ({
+  ...take,
+  ...(fields as Partial<Take>),
+});
+
+export const noteOn = (take: Take, { id, track, text }: FactOf<'note-added'>): Take => ({
+  ...take,
+  notes: [...take.notes, { id, track, text }],
+});
+
+/** Takes in the order of the day, without those taken back. */
+export const takesInOrder = (day: Day): Take[] =>
+  day.line.flatMap(({ fact, takenBack }) =>
+    fact.kind === 'take-logged' && !takenBack ? [day.takes.get(fact.id)!] : [],
+  );
+
+/** A take that has rolled and not cut. */
+export const isOpen = (take: Take): boolean =>
+  take.rolledAt !== undefined && take.cutAt === undefined && take.length === null;
+
+export const lastTake = (day: Day): Take | undefined => {
+  const item = day.line.findLast(({ fact, takenBack }) => fact.kind === 'take-logged' && !takenBack);
+  return item && day.takes.get(item.fact.id);
+};
+
+/** The take that is rolling, if one is: the last of the day. */
+export function openTake(day: Day): Take | undefined {
+  const last = lastTake(day);
+  return last && isOpen(last) ? last : undefined;
+}
+
+/** Wild tracks and room tones are counted on their own; everything else belongs to its slate. */
+const isSlated = (kind: TakeKind): boolean => kind !== 'wild' && kind !== 'tone';
+
+/** The slate that holds at the end of the line: the last one called, or that of the last slated take. */
+export function currentSlate(day: Day): Slate {
+  for (const { fact, takenBack } of day.line.toReversed()) {
+    if (takenBack) continue;
+    if (fact.kind === 'slate-called') return fact.slate;
+    const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;
+    if (take && isSlated(take.kind)) return take.slate;
+  }
+  return day.header.slateStyle === 'numbered' ? { style: 'numbered', number: 1, scene: '' } : NO_SLATE;
+}
+
+/**
+ * The number the next take of this kind gets: one above the highest of its slate (or of its series, for wild tracks
+ * and room tones). A false start gives its number back.
+ */
+export function nextNumber(day: Day, kind: TakeKind, slate: Slate): number {
+  let highest = 0;
+  for (const take of takesInOrder(day)) {
+    if (take.falseStart) continue;
+    const alike = isSlated(kind) ? isSlated(take.kind) && sameSlate(take.slate, slate) : take.kind === kind;
+    if (alike) highest = Math.max(highest, take.number);
+  }
+  return highest + 1;
+}
+
+export interface NextTake {
+  readonly kind: TakeKind;
+  readonly slate: Slate;
+  readonly number: number;
+}
+
+/** What Roll will log. */
+export function nextTake(day: Day, kind: TakeKind = 'take'): NextTake {
+  const slate = currentSlate(day);
+  return { kind, slate, number: nextNumber(day, kind, slate) };
+}
+
+/** What the next setup's slate will be: past every letter or number already used in this scene or day. */
+export function slateAfter(day: Day): Slate {
+  const used = takesInOrder(day).filter(({ kind }) => isSlated(kind));
+  let slate = nextSetup(currentSlate(day));
+  while (used.some((take) => sameSlate(take.slate, slate))) slate = nextSetup(slate);
+  return slate;
+}
+
+/** Takes that carry one slate and number, more than one of them, false starts and pickups apart. */
+export function takesNumberedTwice(day: Day): Take[][] {
+  const groups = new Map<string, Take[]>();
+  for (const take of takesInOrder(day)) {
+    if (take.falseStart || take.kind === 'pickup') continue;
+    const slate = isSlated(take.kind) ? JSON.stringify(slateKey(take.slate)) : take.kind;
+    const name = `${slate}/${take.number}`;
+    groups.set(name, [...(groups.get(name) ?? []), take]);
+  }
+  return [...groups.values()].filter((group) => group.length > 1);
+}
+
+const slateKey = (slate: Slate): unknown[] =>
+  slate.style === 'lettered' ? [slate.scene, slate.setup] : [slate.number];

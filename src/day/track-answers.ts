@@ -1,0 +1,72 @@
+import type { FactId } from '../shared/ids.ts';
+import { gangOn, nameTypedFor } from './links.ts';
+import type { Links, Part, PartId, VoiceId } from './model.ts';
+import { isMuted, liveSources, type Reach, type Source, type Standing } from './reach.ts';
+
+export type TrackState = 'mix' | 'empty' | 'single' | 'gang' | 'clash' | 'muted';
+
+/** A source that somebody is on, as it arrives at a track. */
+export interface Heard {
+  readonly source: Source;
+  readonly voice: VoiceId;
+  readonly input: PartId;
+  readonly muted: boolean;
+}
+
+export interface TrackAnswer {
+  readonly track: Part;
+  readonly state: TrackState;
+  /** What editors read: the parts heard on it, or the name typed by hand. Empty where nobody is. */
+  readonly name: string;
+  readonly typed: boolean;
+  readonly heard: readonly Heard[];
+  readonly because: readonly FactId[];
+}
+
+/** What a track records, from the inputs that feed it. */
+export function trackAnswer(
+  standing: Standing,
+  links: Links,
+  track: Part,
+  reach: readonly Reach[],
+): TrackAnswer {
+  const typed = nameTypedFor(links, track.id);
+  const feeding = track.mix ? [] : reach.filter(({ tracks }) => tracks.includes(track.id));
+  const heard = feeding.flatMap((at) =>
+    liveSources(at).map((source) => ({
+      source,
+      voice: source.voice!,
+      input: at.input.id,
+      muted: isMuted(at, source),
+    })),
+  );
+  const gang = gangOn(links, track.id);
+  const audible = heard.filter(({ muted }) => !muted);
+  const together = audible.length > 1 && audible.every(({ source }) => gang?.value.includes(source.id));
+  const named = heard.map(({ voice }) => voiceName(standing, voice));
+  return {
+    track,
+    state: track.mix ? 'mix' : trackState(heard.length, audible.length, together),
+    name: typed?.value ?? (track.mix ? track.name : [...new Set(named)].join(', ')),
+    typed: Boolean(typed?.value),
+    heard,
+    because: [
+      ...feeding.flatMap(({ because }) => because),
+      ...heard.flatMap(({ source }) => source.because),
+      ...[gang?.by, typed?.by].filter((id) => id !== undefined),
+    ],
+  };
+}
+
+function trackState(live: number, audible: number, onPurpose: boolean): TrackState {
+  if (live === 0) return 'empty';
+  if (audible === 0) return 'muted';
+  if (audible === 1) return 'single';
+  return onPurpose ? 'gang' : 'clash';
+}
+
+/** How a voice is called on tracks: its part, or the person where no part was given. */
+export function voiceName({ voices }: Pick<Standing, 'voices'>, id: VoiceId): string {
+  const voice = voices.get(id);
+  return voice?.part || voice?.person || '(no name)';
+}

@@ -1,0 +1,40 @@
+import * as z from 'zod/mini';
+import { type FactId, isFactId } from '../shared/ids.ts';
+
+/** A shooting day is a label the mixer picks, never derived from a clock: nights run past midnight. */
+export type DayId = string;
+export type TakeId = FactId;
+export type VoiceId = string;
+/** A part of the rig: recorder input, track, send, receiver, channel, output, selector, transmitter. */
+export type PartId = string;
+
+export const text = (longest: number) => z.string().check(z.maxLength(longest));
+export const shortText = text(200);
+export const longText = text(4000);
+export const idText = z.string().check(z.regex(/^[\w.:-]{1,64}$/));
+export const factIdText = z.string().check(z.refine(isFactId, 'not an id of a fact'));
+export const wholeNumber = (least: number, most: number) => z.int().check(z.gte(least), z.lte(most));
+
+const LATEST_MS = 253_402_300_799_999;
+
+/**
+ * What every fact carries. `at` is UTC ms when it was said and `zone` the minutes east of UTC there; neither orders
+ * anything. `batch` is the id of the first fact of the same action. `before` places the fact just before a take.
+ * `seen` names, for every other database whose facts were known when this was said, its highest counter.
+ */
+export const envelope = z.object({
+  id: factIdText,
+  day: idText,
+  kind: z.string().check(z.regex(/^[a-z][a-z-]{0,40}$/)),
+  v: wholeNumber(1, 1000),
+  at: wholeNumber(0, LATEST_MS),
+  zone: wholeNumber(-900, 900),
+  batch: z.optional(factIdText),
+  before: z.optional(factIdText),
+  seen: z.optional(z.record(z.string().check(z.regex(/^[0-9a-z]{6}$/)), wholeNumber(0, 500_000_000))),
+});
+
+export type Envelope = z.infer<typeof envelope>;
+
+/** The batch a fact belongs to: one action of the user, one transaction, one undo step. */
+export const batchOf = (fact: Envelope): FactId => fact.batch ?? fact.id;

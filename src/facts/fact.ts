@@ -1,0 +1,104 @@
+import type * as z from 'zod/mini';
+import { fail, ok, type Result } from '../shared/result.ts';
+import {
+  channelsTuned,
+  gangDeclared,
+  inputsSent,
+  leadsPlugged,
+  muteSet,
+  rollChanged,
+  selectorsThrown,
+  trackNamed,
+  transmitterWorn,
+  voicesNeeded,
+} from './chain-changed.ts';
+import { factMoved, factRetracted } from './corrected.ts';
+import { dayDescribed } from './day-described.ts';
+import { type Envelope, envelope } from './envelope.ts';
+import type { Kind } from './kind.ts';
+import { partDescribed, rigLaid } from './part-described.ts';
+import { storedForm } from './stored.ts';
+import { clockFollowed, noteAdded, slateCalled, takeDescribed, takeLogged } from './take-logged.ts';
+import { voiceDescribed } from './voice-described.ts';
+
+/** Every kind of fact this version knows. A retired name stays retired: old journals still mention it. */
+export const KINDS = [
+  dayDescribed,
+  voiceDescribed,
+  partDescribed,
+  rigLaid,
+  transmitterWorn,
+  channelsTuned,
+  leadsPlugged,
+  selectorsThrown,
+  inputsSent,
+  muteSet,
+  gangDeclared,
+  trackNamed,
+  voicesNeeded,
+  rollChanged,
+  slateCalled,
+  takeLogged,
+  takeDescribed,
+  noteAdded,
+  clockFollowed,
+  factRetracted,
+  factMoved,
+] as const;
+
+type AnyKind = (typeof KINDS)[number];
+type BodyOf<K> = K extends Kind<infer Name, infer Body> ? { readonly kind: Name } & z.infer<Body> : never;
+
+/** What a command says, before it has an id, a time and a day. `before` places it just before that take. */
+export type Draft = {
+  [K in AnyKind as K['name']]: BodyOf<K> & { before?: string | undefined };
+}[AnyKind['name']];
+/** One thing that was said. */
+export type Fact = Envelope & BodyOf<AnyKind>;
+export type FactOf<Name extends Fact['kind']> = Extract<Fact, { kind: Name }>;
+
+/** A fact from a newer version: kept as it is, shown, never lost, and not understood. */
+export interface UnknownFact extends Envelope {
+  readonly unknown: true;
+}
+
+const byName = new Map<string, Kind<string, z.ZodMiniType>>(KINDS.map((kind) => [kind.name, kind]));
+
+export const isKnown = (fact: Fact | UnknownFact): fact is Fact => !('unknown' in fact);
+
+/**
+ * Reads a stored or foreign value as a fact, lifting old versions one step at a time. A kind or version this app
+ * does not know comes back marked `unknown`. Fails with `fact-damaged` and the path of the first field that is wrong.
+ */
+export function readFact(raw: unknown): Result<Fact | UnknownFact> {
+  const head = envelope.safeParse(raw);
+  if (!head.success) return damaged(head.error);
+  const known = byName.get(head.data.kind);
+  // The value itself is kept, not the parser's copy: fields this version does not know must survive an export.
+  const kept = storedForm(raw as Envelope);
+  if (!known || head.data.v > known.version) return ok({ ...kept, unknown: true });
+  const lifted = liftWith(known, kept);
+  const body = known.body.safeParse(lifted);
+  return body.success ? ok(lifted as Fact) : damaged(body.error);
+}
+
+/**
+ * The fact with its body as this version has it, one step at a time. Lifts run before the body is checked, so they
+ * must bear any body. Throws where a step is missing.
+ */
+export function liftWith(known: Kind<string, z.ZodMiniType>, fact: Envelope): Envelope {
+  let body: Envelope = fact;
+  for (let version = fact.v; version < known.version; version += 1) {
+    const step = known.lifts[version];
+    if (!step) throw new Error(`No lift for ${known.name} version ${version}`);
+    body = { ...(step(body) as Envelope), v: version + 1 };
+  }
+  return body;
+}
+
+function damaged(error: { issues: { path: PropertyKey[]; message: string }[] }): Result<never> {
+  const [first] = error.issues;
+  return fail({ code: 'fact-damaged', where: first?.path.map(String).join('.') || 'the fact itself' });
+}
+
+export const versionOf = (name: Fact['kind']): number => byName.get(name)!.version;

@@ -1,0 +1,22 @@
+import type * as z from 'zod/mini';
+
+/** Turns the body of one version of a kind into the next version's. */
+export type Lift = (old: Readonly<Record<string, unknown>>) => Record<string, unknown>;
+
+/**
+ * A kind of fact. Shapes only grow: `lifts[n]` turns a body of version n into version n + 1 when it is read;
+ * what is stored is never rewritten.
+ */
+export interface Kind<Name extends string, Body extends z.ZodMiniType> {
+  readonly name: Name;
+  readonly version: number;
+  readonly body: Body;
+  readonly lifts: Readonly<Record<number, Lift>>;
+}
+
+export const kind = <Name extends string, Body extends z.ZodMiniType>(
+  name: Name,
+  body: Body,
+  version = 1,
+  lifts: Readonly<Record<number, Lift>> = {},
+): Kind<Name, Body> => ({ name, version, body, lifts });

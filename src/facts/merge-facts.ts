@@ -1,0 +1,34 @@
+import type { FactId } from '../shared/ids.ts';
+import { fail, ok, type Result } from '../shared/result.ts';
+import type { Envelope } from './envelope.ts';
+import { isSameFact } from './stored.ts';
+
+export interface Merge {
+  /** What was not known yet, each once, in the order of ids. */
+  readonly fresh: readonly Envelope[];
+  /** How many incoming facts were known already. */
+  readonly same: number;
+}
+
+/** In the order of ids, which is the order of facts. */
+export const byId = (one: { id: FactId }, other: { id: FactId }): number =>
+  one.id < other.id ? -1 : Number(one.id > other.id);
+
+/**
+ * The union of two sets of facts by id. Compare stored facts with stored facts: a lifted one differs from its
+ * original. Fails with `fact-id-twice` and the `ids` that come with two different bodies; then nothing is fresh.
+ */
+export function mergeFacts(known: readonly Envelope[], incoming: readonly Envelope[]): Result<Merge> {
+  const byTheirId = new Map(known.map((fact) => [fact.id, fact]));
+  const fresh: Envelope[] = [];
+  const disputed = new Set<FactId>();
+  for (const fact of incoming) {
+    const before = byTheirId.get(fact.id);
+    if (!before) {
+      byTheirId.set(fact.id, fact);
+      fresh.push(fact);
+    } else if (!isSameFact(before, fact)) disputed.add(fact.id);
+  }
+  if (disputed.size > 0) return fail({ code: 'fact-id-twice', ids: [...disputed].sort() });
+  return ok({ fresh: fresh.sort(byId), same: incoming.length - fresh.length });
+}

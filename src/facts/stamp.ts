@@ -1,0 +1,37 @@
+import type { FactId } from '../shared/ids.ts';
+import type { DayId } from './envelope.ts';
+import { type Draft, type Fact, versionOf } from './fact.ts';
+
+/** When and where something is said. `seen` names the highest counter known of every other database. */
+export interface Saying {
+  readonly day: DayId;
+  /** UTC ms. */
+  readonly at: number;
+  /** Minutes east of UTC. */
+  readonly zone: number;
+  readonly seen?: Readonly<Record<string, number>>;
+  readonly nextId: () => FactId;
+}
+
+/** Turns what one action says into facts: one batch, in order, each with its id. */
+export function stampFacts(drafts: readonly Draft[], saying: Saying): Fact[] {
+  const { day, at, zone, seen, nextId } = saying;
+  let batch: FactId | undefined;
+  return drafts.map((draft) => {
+    const id = nextId();
+    const { before, ...body } = draft;
+    const fact = {
+      id,
+      day,
+      v: versionOf(draft.kind),
+      at,
+      zone,
+      ...(batch && { batch }),
+      ...(before && { before }),
+      ...(seen && Object.keys(seen).length > 0 && { seen }),
+      ...body,
+    } as Fact;
+    batch ??= id;
+    return fact;
+  });
+}

@@ -1,0 +1,94 @@
+import { render } from 'preact';
+
+import { type AppStore, appStore } from './app/app-store.ts';
+import type { Clock, Journal, Neighbours } from './app/ports.ts';
+import { openTake } from './day/takes.ts';
+import { createUpdateWatcher } from './offline/service-worker.ts';
+import type { UpdateWatcher } from './offline/update-watcher.ts';
+import { openIdbJournal, randomName } from './storage/idb-journal.ts';
+import { memoryJournal } from './storage/memory-journal.ts';
+import { App } from './ui/app.tsx';
+import { chooseLook, look } from './ui/looks.ts';
+import { warmAll } from './ui/parts/later.tsx';
+import { followAddress } from './ui/route.ts';
+import { trouble } from './ui/saying.ts';
+import { version } from './ui/version.ts';
+import './ui/styles/tokens.css';
+import './ui/styles/base.css';
+import './ui/styles/parts.css';
+import './ui/styles/screens.css';
+
+const phoneClock: Clock = {
+  now() {
+    const now = new Date();
+    return { atMs: now.getTime(), zone: -now.getTimezoneOffset() };
+  },
+};
+
+function otherWindows(): Neighbours {
+  const channel = new BroadcastChannel('rollbook');
+  return {
+    tell: (day) => channel.postMessage(day),
+    listen(onNews) {
+      const hear = ({ data }: MessageEvent): void => onNews(String(data));
+      channel.addEventListener('message', hear);
+      return () => channel.removeEventListener('message', hear);
+    },
+  };
+}
+
+async function openJournal(): Promise<Journal> {
+  try {
+    return await openIdbJournal({
+      onBlocked() {
+        trouble.value = 'Another window holds an older version of the journal. Close it to go on.';
+      },
+      onSuperseded() {
+        trouble.value = 'A newer version is open in another window. Load this one again before you go on.';
+      },
+    });
+  } catch {
+    return memoryJournal(randomName(6));
+  }
+}
+
+/** A restart may not interrupt an open take nor lose what is not on the disk yet. */
+const updates: UpdateWatcher = createUpdateWatcher({
+  onUpdate(state) {
+    version.value = { ...version.value, update: state };
+  },
+  onOffline(state) {
+    version.value = { ...version.value, offline: state };
+  },
+  onPartMissing() {
+    trouble.value = 'A part of the app could not be loaded. Open the app again; nothing is lost.';
+  },
+  busyWith() {
+    const open = app?.current();
+    if (open && openTake(open.day.peek())) return 'open-take';
+    return open && open.saving.peek().state !== 'saved' ? 'not-saved' : undefined;
+  },
+});
+let app: AppStore | undefined;
+
+async function start(): Promise<void> {
+  chooseLook(look.peek());
+  followAddress();
+  await updates.settle();
+  const journal = await openJournal();
+  app = appStore({
+    journal,
+    clock: phoneClock,
+    neighbours: otherWindows(),
+    window: randomName(5),
+    newDayId: () => `d${randomName(12)}`,
+  });
+  await app.refreshDays().catch(() => {});
+  const root = document.getElementById('app');
+  if (root) render(<App app={app} restart={updates.restartIntoUpdate} />, root);
+  updates.start();
+  // A part that does not come now is asked for again when it is wanted.
+  warmAll().catch(() => {});
+}
+
+void start();

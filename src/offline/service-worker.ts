@@ -1,0 +1,124 @@
+import { fail, ok, type Result } from '../shared/result.ts';
+import { keepRegistered, readRegistration, waitingWorker } from './registration.ts';
+import { reloadOnce, wasReloaded } from './reload-once.ts';
+import type { RestartRefusal, UpdateEvents, UpdateState, UpdateWatcher } from './update-watcher.ts';
+import { holdWindow, isAnotherWindowOpen, loaded, sleep, whileOnlyWindow } from './windows.ts';
+
+const PATIENCE_MS = 1_500;
+// Chromium puts a new worker off, for minutes, when the old one is asked for a file in the moment of the
+// change (w3c/ServiceWorker issue 1295). Measured: 1 change of 3 put off without a pause, 0 of 160 after 100 ms.
+const QUIET_MS = 150;
+
+const never = (): Promise<never> => new Promise(() => undefined);
+const refuse = (because: RestartRefusal['because']): Result<never, RestartRefusal> =>
+  fail({ code: 'restart-refused', because });
+
+/** Watches the worker of this window; without one (no secure context, or development) it only says so. */
+export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
+  const once = tellChangesOnly(events);
+  // Not prevented: the import that failed must fail for its caller too, who knows what was wanted.
+  window.addEventListener('vite:preloadError', () => events.onPartMissing());
+  if (!('serviceWorker' in navigator) || import.meta.env.DEV) return withoutWorker(once);
+
+  const isSecondTry = wasReloaded();
+  let isReloading = false;
+  // Before the first render nothing can be lost, so a new version in charge may load the page anew.
+  let onNewVersion = (): void => {
+    if (!isSecondTry && !isReloading) isReloading = reloadOnce();
+  };
+  watchController(() => onNewVersion());
+
+  return {
+    settle: async () => {
+      if (!isSecondTry) await startWaitingVersion();
+      if (!isReloading) await holdWindow(PATIENCE_MS);
+      if (isReloading) await never();
+      onNewVersion = () => once.onUpdate('stale');
+    },
+    start: () =>
+      keepRegistered({
+        onOffline: once.onOffline,
+        onWaiting: (isWaiting) => once.onUpdate(isWaiting ? 'waiting' : 'current'),
+      }),
+    restartIntoUpdate: () => restart(once),
+  };
+}
+
+/** Puts a waiting version in charge when this is the only window. */
+async function startWaitingVersion(): Promise<void> {
+  const waiting = waitingWorker(await readRegistration());
+  if (!waiting) return;
+  await whileOnlyWindow(async () => {
+    await Promise.race([loaded(), sleep(PATIENCE_MS)]);
+    await putInCharge(waiting);
+  });
+}
+
+/** Resolves when the worker is in charge, or after some patience when the browser puts it off. */
+async function putInCharge(waiting: ServiceWorker): Promise<void> {
+  const inCharge = new Promise((done) =>
+    navigator.serviceWorker.addEventListener('controllerchange', done, { once: true }),
+  );
+  await sleep(QUIET_MS);
+  waiting.postMessage({ type: 'SKIP_WAITING' });
+  await Promise.race([inCharge, sleep(PATIENCE_MS)]);
+}
+
+interface Told extends UpdateEvents {
+  readonly state: () => UpdateState;
+}
+
+async function restart(told: Told): Promise<Result<'restarting', RestartRefusal>> {
+  const busy = told.busyWith();
+  if (busy) return refuse(busy);
+  if (told.state() !== 'stale') {
+    const waiting = waitingWorker(await readRegistration());
+    if (!waiting) return refuse('no-update');
+    // The other window's missing parts would go with the old version, under somebody's hands.
+    if (await isAnotherWindowOpen()) return refuse('other-window');
+    // Where it is put off, the page that comes next tries again before it renders.
+    await putInCharge(waiting);
+  }
+  // A take may have been rolled in the meantime: then this window goes on and restarts at the next tap.
+  const busyNow = told.busyWith();
+  if (busyNow) return refuse(busyNow);
+  location.reload();
+  return ok('restarting');
+}
+
+/** Calls back when another worker takes over; the first worker a page ever gets takes nothing over. */
+function watchController(onChange: () => void): void {
+  const container = navigator.serviceWorker;
+  let before = container.controller;
+  container.addEventListener('controllerchange', () => {
+    const isTakeover = before !== null && container.controller !== before;
+    before = container.controller;
+    if (isTakeover) onChange();
+  });
+}
+
+/** Passes on changes only, and keeps `stale` until the reload that mends it. */
+function tellChangesOnly(events: UpdateEvents): Told {
+  let update: UpdateState = 'current';
+  let offline = '';
+  return {
+    ...events,
+    state: () => update,
+    onUpdate: (state) => {
+      if (state === update || update === 'stale') return;
+      update = state;
+      events.onUpdate(state);
+    },
+    onOffline: (state) => {
+      if (state === offline) return;
+      offline = state;
+      events.onOffline(state);
+    },
+  };
+}
+
+const withoutWorker = (events: UpdateEvents): UpdateWatcher => ({
+  settle: async () => undefined,
+  start: () => events.onOffline('unsupported'),
+  restartIntoUpdate: async () => refuse('no-update'),
+});

@@ -1,0 +1,105 @@
+import { cleanNote } from './clean-text.ts';
+import type { Extras } from './extras.ts';
+import { HTML_STYLE } from './html-style.ts';
+import { unusedTracks, usedTracks } from './layout-words.ts';
+import type { ReportModel } from './model.ts';
+import { type PrintedTake, printedTake } from './printed-take.ts';
+import { reportSubject } from './report-name.ts';
+import { revisionLines, revisionTitle } from './revision.ts';
+import { headLines, matterText, totalsLines } from './words.ts';
+
+/** Text as markup: nothing that was typed can become an element or leave its attribute. */
+export const escapeHtml = (text: string): string =>
+  text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;')
+    .replaceAll("'", '&#39;');
+
+/** An element around escaped text; line breaks stay. Texts in other directions do not disturb their neighbours. */
+const element = (name: string, text: string, more = ''): string =>
+  `<${name}${more}><bdi>${escapeHtml(text).replaceAll('\n', '<br/>')}</bdi></${name}>`;
+
+const list = (items: readonly string[], more = ''): string =>
+  items.length > 0 ? `<ul${more}>${items.map((item) => element('li', item)).join('')}</ul>` : '';
+
+const section = (title: string, content: string): string =>
+  content ? `<section>\n<h2>${escapeHtml(title)}</h2>\n${content}\n</section>\n` : '';
+
+const pairs = (lines: readonly (readonly [string, string])[]): string =>
+  `<dl>${lines.map(pair).join('')}</dl>\n`;
+
+/** Remarks are sentences and take the whole width. */
+const pair = ([label, text]: readonly [string, string]): string =>
+  `<div${label === 'Remarks' ? ' class="wide"' : ''}>${element('dt', label)}${element('dd', text)}</div>`;
+
+/**
+ * The report as one HTML file that needs nothing else: no script, no other file, its own style, and a policy that
+ * forbids the rest. Well-formed as XML too.
+ */
+export function reportHtml(model: ReportModel, { revision, signature = '' }: Extras = {}): string {
+  const title = revision ? `Sound report, revision ${revision.letter}` : 'Sound report';
+  const signed = cleanNote(signature);
+  const body = [
+    `<header>${element('h1', reportSubject(model) || title)}${element('p', title)}</header>\n`,
+    pairs(headLines(model.head)),
+    pairs(totalsLines(model)),
+    revision ? section(revisionTitle(revision), list(revisionLines(revision), ' class="open"')) : '',
+    section('Not settled', list(model.open.map(matterText), ' class="open"')),
+    section('Tracks', layoutTable(model)),
+    section('Takes', takesTable(model)),
+    signed ? element('p', signed) : '',
+  ].join('');
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8"/>
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"/>
+<meta name="viewport" content="width=device-width, initial-scale=1"/>
+<title>${escapeHtml([reportSubject(model), title].filter(Boolean).join(' · '))}</title>
+<style>${HTML_STYLE}</style>
+</head>
+<body>
+${body}</body>
+</html>
+`;
+}
+
+function layoutTable({ layout }: ReportModel): string {
+  if (layout.length === 0) return '';
+  const rows = usedTracks(layout).map(
+    ({ number, lines }) => `<tr>${element('th', number, ' scope="row"')}<td>${list(lines)}</td></tr>`,
+  );
+  const none = unusedTracks(layout);
+  const table = rows.length > 0 ? `<table class="tracks"><tbody>${rows.join('\n')}</tbody></table>` : '';
+  return table + (none.length > 0 ? element('p', `Nobody on: ${none.join(', ')}`) : '');
+}
+
+function takesTable(model: ReportModel): string {
+  if (model.takes.length === 0) return '<p>No takes.</p>';
+  const rolls = model.head.rolls.length > 1;
+  let roll: string | undefined;
+  const rows = model.takes.map((take) => {
+    const rollRow = rolls && take.roll !== roll ? rollLine(take.roll) : '';
+    roll = take.roll;
+    return rollRow + takeRows(printedTake(take));
+  });
+  const heads = ['Take', 'File', 'Start', 'Length', 'Status'].map((head) => `<th scope="col">${head}</th>`);
+  return `<table class="takes"><thead><tr>${heads.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table>`;
+}
+
+const rollLine = (roll: string): string =>
+  `<tr class="roll">${element('th', roll ? `Roll ${roll}` : 'No roll', ' colspan="5" scope="rowgroup"')}</tr>\n`;
+
+function takeRows(take: PrintedTake): string {
+  const name = element('th', take.text, take.circled ? ' scope="row" class="circled"' : ' scope="row"');
+  const cells = [take.file, take.start, take.length, take.words.join(', ')].map((text) =>
+    element('td', text),
+  );
+  const tracks = list(take.tracks, ' class="on"');
+  const notes = list(take.notes, ' class="notes"');
+  const more =
+    tracks || notes ? `\n<tr class="more"><td></td><td colspan="4">${tracks}${notes}</td></tr>` : '';
+  return `<tr>${name}${cells.join('')}</tr>${more}`;
+}

@@ -1,0 +1,66 @@
+import { type DayTotals, dayTotals } from '../day/day-totals.ts';
+import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
+import { rollIn } from '../day/links.ts';
+import type { Day } from '../day/model.ts';
+import { cleanLine, cleanNote } from './clean-text.ts';
+import { type Matter, openMatters } from './open-matters.ts';
+import { type TakeLine, takeLinesOf } from './take-lines.ts';
+import { type TrackLayout, trackLayoutOf } from './track-layout.ts';
+
+/** The head of the report. Texts are clean, and empty where nobody said. */
+export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | 'filePattern'> {
+  /** Every sound roll of the day, in order. */
+  readonly rolls: readonly string[];
+}
+
+/** All that a report says, as data: every format prints this and nothing else. */
+export interface ReportModel {
+  readonly head: ReportHead;
+  /** Every track of the recorder, used or not. */
+  readonly layout: readonly TrackLayout[];
+  readonly takes: readonly TakeLine[];
+  /** What is not settled; empty when the report is final. */
+  readonly open: readonly Matter[];
+  readonly totals: DayTotals;
+}
+
+/**
+ * The report of a day. `unsettled` is what others know to be open (a roll used on another day, phones that disagree); it
+ * is printed with what the day itself shows. `reportOf(day).takes[0].text` is `'24B/3'`.
+ */
+export function reportOf(day: Day, unsettled: readonly Matter[] = []): ReportModel {
+  const takes = takeLinesOf(day);
+  return {
+    head: headOf(day, takes),
+    layout: trackLayoutOf(day, takes),
+    takes,
+    open: withoutRepeats([...openMatters(day, takes), ...unsettled]),
+    totals: dayTotals(day),
+  };
+}
+
+function headOf({ header, tail }: Day, takes: readonly TakeLine[]): ReportHead {
+  const { slateStyle, filePattern, ...said } = filledHeader(header);
+  const heldRolls = takes.length > 0 ? takes.map(({ roll }) => roll) : [cleanLine(rollIn(tail)?.value ?? '')];
+  return {
+    ...said,
+    production: cleanLine(said.production),
+    label: cleanLine(said.label),
+    unit: cleanLine(said.unit),
+    mixer: cleanLine(said.mixer),
+    boom: cleanLine(said.boom),
+    utility: cleanLine(said.utility),
+    contact: cleanLine(said.contact),
+    recorder: cleanLine(said.recorder),
+    remarks: cleanNote(said.remarks),
+    rolls: [...new Set(heldRolls.filter(Boolean))],
+  };
+}
+
+function withoutRepeats(matters: readonly Matter[]): Matter[] {
+  const known = new Set<string>();
+  return matters.filter((matter) => {
+    const key = JSON.stringify([matter.code, matter.takes, matter.track, matter.voice]);
+    return !known.has(key) && known.add(key);
+  });
+}

@@ -1,0 +1,134 @@
+import { answersAtTake } from '../day/answers.ts';
+import { nameTypedFor } from '../day/links.ts';
+import type { Day, PartId, TakeId } from '../day/model.ts';
+import { takesNumberedTwice } from '../day/takes.ts';
+import { voiceName } from '../day/track-answers.ts';
+import type { Problem } from '../shared/result.ts';
+import { cleanLine } from './clean-text.ts';
+import type { TakeLine } from './take-lines.ts';
+
+/** Something the day has not settled. `takes` are where it shows, `names` how these are called. */
+export interface Matter extends Problem {
+  readonly takes?: readonly TakeId[];
+  readonly names?: readonly string[];
+}
+
+/** What can be seen from the day alone; other days and other phones have more to say. Most urgent first. */
+export function openMatters(day: Day, lines: readonly TakeLine[]): Matter[] {
+  return [
+    ...unknownFacts(day),
+    ...takesWith(lines, 'take-open', (line) => line.status.includes('rolling')),
+    ...numberedTwice(day, lines),
+    ...clashes(lines),
+    ...inputClashes(day, lines),
+    ...unrecorded(day, lines),
+    ...typedOver(day, lines),
+    ...filesNamedTwice(lines),
+    ...takesWith(lines, 'takes-without-start', (line) => line.status.includes('no-start')),
+    ...takesWith(lines, 'takes-without-length', (line) => line.status.includes('no-length')),
+  ];
+}
+
+const at = (lines: readonly TakeLine[]) => ({
+  takes: lines.map(({ takeId }) => takeId),
+  names: lines.map(({ text }) => text),
+});
+
+const unknownFacts = (day: Day): Matter[] =>
+  day.unknown.length > 0 ? [{ code: 'facts-unknown', count: day.unknown.length }] : [];
+
+function takesWith(lines: readonly TakeLine[], code: string, has: (line: TakeLine) => boolean): Matter[] {
+  const found = lines.filter(has);
+  return found.length > 0 ? [{ code, ...at(found) }] : [];
+}
+
+function numberedTwice(day: Day, lines: readonly TakeLine[]): Matter[] {
+  const byId = new Map(lines.map((line) => [line.takeId, line]));
+  return takesNumberedTwice(day).map((takes) => ({
+    code: 'takes-numbered-twice',
+    ...at(takes.map(({ id }) => byId.get(id)!)),
+  }));
+}
+
+/** Gathers what shows at several takes into one matter each. */
+class Gathered {
+  readonly #found = new Map<string, { matter: Matter; lines: TakeLine[] }>();
+
+  add(key: string, matter: Matter, line: TakeLine): void {
+    const known = this.#found.get(key);
+    if (known) known.lines.push(line);
+    else this.#found.set(key, { matter, lines: [line] });
+  }
+
+  matters(): Matter[] {
+    return [...this.#found.values()].map(({ matter, lines }) => ({ ...matter, ...at(lines) }));
+  }
+}
+
+function clashes(lines: readonly TakeLine[]): Matter[] {
+  const found = new Gathered();
+  for (const line of lines) {
+    for (const { track, number, name, state } of line.tracks) {
+      if (state === 'clash') found.add(`${track} ${name}`, { code: 'clash', track, number, name }, line);
+    }
+  }
+  return found.matters();
+}
+
+/** Two voices on one input that feeds no track are heard by nobody, so no track tells. */
+function inputClashes(day: Day, lines: readonly TakeLine[]): Matter[] {
+  const found = new Gathered();
+  for (const line of lines) {
+    if (line.kind === 'mos') continue;
+    for (const { input, state, reach } of answersAtTake(day, line.takeId).inputs) {
+      if (state !== 'clash' || reach.tracks.length > 0) continue;
+      found.add(input.id, { code: 'clash-on-input', input: input.id, name: cleanLine(input.name) }, line);
+    }
+  }
+  return found.matters();
+}
+
+function unrecorded(day: Day, lines: readonly TakeLine[]): Matter[] {
+  const found = new Gathered();
+  for (const line of lines) {
+    if (line.kind === 'mos') continue;
+    for (const voice of answersAtTake(day, line.takeId).summary.unrecorded) {
+      const name = cleanLine(voiceName(day, voice));
+      found.add(voice, { code: 'voice-unrecorded', voice, name }, line);
+    }
+  }
+  return found.matters();
+}
+
+/** A name typed for somebody stays on the track when the pack goes to somebody else. */
+function typedOver(day: Day, lines: readonly TakeLine[]): Matter[] {
+  const found = new Gathered();
+  const firstOn = new Map<string, string>();
+  for (const line of lines) {
+    for (const { track, number, name, typed, voices } of line.tracks) {
+      if (!typed) continue;
+      const by = `${track} ${typedBy(day, line.takeId, track)}`;
+      const now = voices.map(({ voice }) => voice).join(' ');
+      const first = firstOn.get(by) ?? now;
+      firstOn.set(by, first);
+      const on = voices.map(({ name }) => name).join(', ');
+      if (first !== now)
+        found.add(`${by} ${now}`, { code: 'name-typed-over', track, number, name, on }, line);
+    }
+  }
+  return found.matters();
+}
+
+const typedBy = (day: Day, take: TakeId, track: PartId): string =>
+  nameTypedFor(answersAtTake(day, take).links, track)?.by ?? '';
+
+function filesNamedTwice(lines: readonly TakeLine[]): Matter[] {
+  const byFile = new Map<string, TakeLine[]>();
+  for (const line of lines) {
+    const file = line.file.toLowerCase();
+    if (file) byFile.set(file, [...(byFile.get(file) ?? []), line]);
+  }
+  return [...byFile.values()]
+    .filter((group) => group.length > 1)
+    .map((group) => ({ code: 'files-named-twice', file: group[0]!.file, ...at(group) }));
+}

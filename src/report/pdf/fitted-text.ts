@@ -1,0 +1,45 @@
+import type { Style } from './paper.ts';
+import type { Pen } from './pen.ts';
+
+/** Wraps at spaces to a width in points; words longer than a line are cut, nothing is lost. Line breaks are kept. */
+export function fittedLines(pen: Pen, text: string, style: Style, width: number): string[] {
+  return text.split('\n').flatMap((paragraph) => {
+    const lines: string[] = [''];
+    for (const word of paragraph.split(' ').flatMap((word) => cutToWidth(pen, word, style, width))) {
+      const line = lines.at(-1)!;
+      const longer = line === '' ? word : `${line} ${word}`;
+      if (line === '' || pen.width(longer, style) <= width) lines[lines.length - 1] = longer;
+      else lines.push(word);
+    }
+    return lines;
+  });
+}
+
+function cutToWidth(pen: Pen, word: string, style: Style, width: number): string[] {
+  if (pen.width(word, style) <= width) return [word];
+  const pieces = [''];
+  for (const character of word) {
+    const longer = pieces.at(-1)! + character;
+    if (longer !== character && pen.width(longer, style) > width) pieces.push(character);
+    else pieces[pieces.length - 1] = longer;
+  }
+  return pieces;
+}
+
+/** The text, cut with an ellipsis where it is wider than `width`; empty where not even a letter fits. */
+export function shortened(pen: Pen, text: string, style: Style, width: number): string {
+  if (pen.width(text, style) <= width) return text;
+  const characters = [...text];
+  while (characters.length > 0) {
+    characters.pop();
+    const short = `${characters.join('').trimEnd()}…`;
+    if (characters.length > 0 && pen.width(short, style) <= width) return short;
+  }
+  return '';
+}
+
+/** The style at the largest size up to its own at which the text fits. */
+export const fitting = (pen: Pen, text: string, style: Style, width: number): Style => {
+  const natural = pen.width(text, style);
+  return natural <= width ? style : { ...style, size: Math.max(2.5, (style.size * width) / natural) };
+};

@@ -1,0 +1,98 @@
+import { cleanNote } from '../clean-text.ts';
+import type { Extras } from '../extras.ts';
+import type { ReportModel } from '../model.ts';
+import { reportSubject } from '../report-name.ts';
+import { revisionLines, revisionTitle } from '../revision.ts';
+import { fittedLines } from './fitted-text.ts';
+import { Flow } from './flow.ts';
+import { headSection, openSection, strokedLines } from './head-section.ts';
+import { MARGIN, PAPERS, type PaperId, STYLES } from './paper.ts';
+import { type Fonts, Pen } from './pen.ts';
+import { pictureSection } from './picture-section.ts';
+import { takesSection } from './takes-section.ts';
+import { tracksSection } from './tracks-section.ts';
+
+export interface PdfOptions extends Extras {
+  readonly fonts: Fonts;
+  readonly paper?: PaperId;
+}
+
+export interface ReportPdf {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly pages: number;
+  /** Characters the fonts cannot draw; the pages show `?` for them and say so. */
+  readonly missing: readonly string[];
+}
+
+/** The report as portrait pages, with the picture of the day at the end. The same model and fonts give the same bytes. */
+export function reportPdf(
+  model: ReportModel,
+  { fonts, paper = 'a4', revision, signature = '' }: PdfOptions,
+): ReportPdf {
+  const pen = new Pen(PAPERS[paper], fonts);
+  const flow = new Flow(pen);
+  // Found before the first page is set, because the first page says it.
+  const content = JSON.stringify([paper, model, revision, signature]);
+  pen.drawable(content);
+  headSection(flow, model, revision ? `Sound report, revision ${revision.letter}` : 'Sound report');
+  strokedLines(flow, 'Not in this font', missingLines(pen));
+  if (revision) strokedLines(flow, revisionTitle(revision), revisionLines(revision));
+  openSection(flow, model);
+  tracksSection(flow, model);
+  takesSection(flow, model);
+  signatureLines(flow, cleanNote(signature));
+  pictureSection(flow, model);
+  footers(flow, model);
+  const bytes = pen.bytes(`${reportSubject(model)} sound report`.trim(), hexDigest(content), model.head.date);
+  return { bytes, pages: pen.pages, missing: [...pen.missing] };
+}
+
+function signatureLines(flow: Flow, signature: string): void {
+  if (signature === '') return;
+  flow.y += 12;
+  for (const line of fittedLines(flow.pen, signature, STYLES.value, flow.width)) {
+    flow.need(12);
+    flow.y += 12;
+    flow.pen.text(line, flow.left, flow.y, STYLES.value);
+  }
+}
+
+const NAMED = 40;
+const LONGEST_FOOT = 80;
+
+function missingLines({ missing }: Pen): string[] {
+  if (missing.size === 0) return [];
+  const codes = [...missing].map(
+    (character) => `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`,
+  );
+  const more = codes.length > NAMED ? ` and ${codes.length - NAMED} more` : '';
+  return [`These pages show ? for ${codes.slice(0, NAMED).join(' ')}${more}. The text has them.`];
+}
+
+/** What stands at the foot of every page: production, day and date, cut where they are long. */
+export const footText = (model: ReportModel): string =>
+  [...[reportSubject(model), model.head.date].filter(Boolean).join(' · ')].slice(0, LONGEST_FOOT).join('');
+
+function footers(flow: Flow, model: ReportModel): void {
+  const { pen } = flow;
+  const count = pen.pages;
+  const title = footText(model);
+  const y = pen.paper.height - MARGIN.bottom + 26;
+  for (let page = 1; page <= count; page += 1) {
+    pen.turnTo(page);
+    pen.text(title, flow.left, y, STYLES.foot);
+    pen.text(`page ${page} of ${count}`, flow.right, y, STYLES.foot, 'right');
+  }
+}
+
+/** Four rounds of FNV-1a (32 bit): not secret, only the same for the same content. */
+function hexDigest(text: string): string {
+  return [0, 1, 2, 3]
+    .map((round) => {
+      let hash = (0x811c9dc5 ^ (round * 0x9e3779b1)) >>> 0;
+      for (let at = 0; at < text.length; at += 1)
+        hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193) >>> 0;
+      return hash.toString(16).padStart(8, '0');
+    })
+    .join('');
+}

@@ -1,0 +1,163 @@
+import type { ReportModel } from '../model.ts';
+import { type PrintedTake, printedTake } from '../printed-take.ts';
+import type { TakeLine } from '../take-lines.ts';
+import { fittedLines, fitting } from './fitted-text.ts';
+import type { Flow } from './flow.ts';
+import { heading } from './head-section.ts';
+import { STYLES, type Style } from './paper.ts';
+
+const LEADING = 10;
+const FIRST_LINE = 13.5;
+const UNDER_FIRST = 1.5;
+const UNIT_GAP = 9;
+
+/** Where the columns begin, from the left margin. */
+const AT = { file: 62, start: 214, length: 276, words: 316 } as const;
+
+interface Unit {
+  readonly text: string;
+  readonly style: Style;
+}
+
+/** A take, measured and ready to be set. */
+interface Row {
+  readonly printed: PrintedTake;
+  readonly file: readonly string[];
+  readonly words: readonly string[];
+  readonly tracks: readonly (readonly Unit[])[];
+  /** Every note in lines. */
+  readonly notes: readonly (readonly string[])[];
+}
+
+/** The take lines: an oval round circled takes, and in bold the tracks that changed since the take before. */
+export function takesSection(flow: Flow, model: ReportModel): void {
+  heading(flow, 'Takes', 60);
+  if (model.takes.length === 0) {
+    flow.pen.text('No takes.', flow.left, flow.y + 10, STYLES.value);
+    flow.y += 16;
+    return;
+  }
+  columnHeads(flow, true);
+  flow.onNewPage = () => columnHeads(flow, false);
+  let before: TakeLine | undefined;
+  for (const take of model.takes) {
+    const newRoll = model.head.rolls.length > 1 && take.roll !== before?.roll;
+    if (newRoll) rollLine(flow, take.roll);
+    row(flow, measured(flow, take, before));
+    if (take.kind !== 'mos') before = take;
+  }
+  flow.onNewPage = undefined;
+}
+
+function columnHeads(flow: Flow, first: boolean): void {
+  const { pen, left } = flow;
+  const y = flow.y + 7;
+  pen.text('Take', left + AT.file / 2 - 4, y, STYLES.label, 'middle');
+  pen.text('File', left + AT.file, y, STYLES.label);
+  pen.text('Start', left + AT.start, y, STYLES.label);
+  pen.text('Length', left + AT.length + 28, y, STYLES.label, 'right');
+  if (first) pen.text('bold: changed since the take before', flow.right, y, STYLES.label, 'right');
+  flow.y += 12;
+  pen.line(left, flow.y, flow.right, flow.y, 'ink', 0.6);
+}
+
+function rollLine(flow: Flow, roll: string): void {
+  flow.need(50);
+  flow.y += 14;
+  flow.pen.text(roll ? `Roll ${roll}` : 'No roll', flow.left + AT.file, flow.y, STYLES.strong);
+  flow.y += 5;
+  flow.pen.line(flow.left, flow.y, flow.right, flow.y);
+}
+
+function measured(flow: Flow, take: TakeLine, before: TakeLine | undefined): Row {
+  const { pen } = flow;
+  const printed = printedTake(take);
+  const width = flow.width - AT.file;
+  const known = new Set(before?.tracks.map((line) => JSON.stringify(line)) ?? []);
+  const units = take.tracks.map((line, at): Unit => {
+    const isNew = before !== undefined && before.tracks !== take.tracks && !known.has(JSON.stringify(line));
+    return { text: printed.tracks[at]!, style: isNew ? STYLES.smallBold : STYLES.small };
+  });
+  return {
+    printed,
+    file: fittedLines(pen, printed.file, STYLES.value, AT.start - AT.file - 8),
+    words: fittedLines(pen, printed.words.join(', '), STYLES.strong, flow.width - AT.words),
+    tracks: unitLines(flow, units, width),
+    notes: printed.notes.map((note) => fittedLines(pen, note, STYLES.value, width - dashWidth(flow))),
+  };
+}
+
+/** Breaks between tracks where that can be; a track wider than a line is broken like any text. */
+function unitLines(flow: Flow, units: readonly Unit[], width: number): Unit[][] {
+  const lines: Unit[][] = [];
+  let left = 0;
+  for (const { text, style } of units) {
+    const needed = flow.pen.width(text, style);
+    if (needed > width) {
+      for (const piece of fittedLines(flow.pen, text, style, width)) lines.push([{ text: piece, style }]);
+      left = 0;
+      continue;
+    }
+    if (lines.length === 0 || needed > left) {
+      lines.push([]);
+      left = width;
+    }
+    lines.at(-1)!.push({ text, style });
+    left -= needed + UNIT_GAP;
+  }
+  return lines;
+}
+
+function row(flow: Flow, { printed, file, words, tracks, notes }: Row): void {
+  const { pen, left } = flow;
+  const topLines = Math.max(1, file.length, words.length);
+  const top = FIRST_LINE + (topLines - 1) * LEADING;
+  const rest = tracks.length + notes.flat().length;
+  // A row stays whole unless its notes alone fill a page.
+  flow.need(Math.min(top + UNDER_FIRST + rest * LEADING + 6, 200));
+  const y = flow.y + FIRST_LINE;
+  takeName(flow, printed, y);
+  for (const [at, line] of file.entries()) pen.text(line, left + AT.file, y + at * LEADING, STYLES.value);
+  pen.text(printed.start, left + AT.start, y, STYLES.value);
+  pen.text(printed.length, left + AT.length + 28, y, STYLES.value, 'right');
+  for (const [at, line] of words.entries()) pen.text(line, left + AT.words, y + at * LEADING, STYLES.strong);
+  flow.y += top + (rest > 0 ? UNDER_FIRST : 0);
+  for (const units of tracks) {
+    flow.need(LEADING);
+    flow.y += LEADING;
+    unitsAt(flow, units);
+  }
+  if (notes.length > 0) flow.y += UNDER_FIRST;
+  for (const note of notes) noteAt(flow, note);
+  flow.y += 6;
+  pen.line(left, flow.y, flow.right, flow.y);
+}
+
+const DASH = '– ';
+const dashWidth = ({ pen }: Flow): number => pen.width(DASH, STYLES.value);
+
+function noteAt(flow: Flow, lines: readonly string[]): void {
+  for (const [at, line] of lines.entries()) {
+    flow.need(LEADING);
+    flow.y += LEADING;
+    if (at === 0) flow.pen.text(DASH, flow.left + AT.file, flow.y, STYLES.value);
+    flow.pen.text(line, flow.left + AT.file + dashWidth(flow), flow.y, STYLES.value);
+  }
+}
+
+function unitsAt(flow: Flow, units: readonly Unit[]): void {
+  let x = flow.left + AT.file;
+  for (const { text, style } of units) {
+    flow.pen.text(text, x, flow.y, style);
+    x += flow.pen.width(text, style) + UNIT_GAP;
+  }
+}
+
+/** A circled take has its oval, which a copier cannot lose. */
+function takeName(flow: Flow, { text, circled }: PrintedTake, y: number): void {
+  const { pen } = flow;
+  const middle = flow.left + AT.file / 2 - 4;
+  const style = fitting(pen, text, STYLES.strong, AT.file - 16);
+  pen.text(text, middle, y, style, 'middle');
+  if (circled) pen.oval(middle, y - 3.1, Math.max(15, pen.width(text, style) / 2 + 6), 7);
+}

@@ -1,0 +1,43 @@
+import type { TakeLine } from './take-lines.ts';
+import type { TrackLine } from './track-lines.ts';
+import { noteText, statusWords, trackText } from './words.ts';
+
+/** A take in the words that every format prints. */
+export interface PrintedTake {
+  readonly text: string;
+  readonly circled: boolean;
+  readonly file: string;
+  readonly start: string;
+  readonly length: string;
+  /** Circled, status, and the scene where the slate does not say it. */
+  readonly words: readonly string[];
+  /** `'5 Lena'`, `'16 Pol, Sana (ganged)'`. */
+  readonly tracks: readonly string[];
+  readonly notes: readonly string[];
+}
+
+export const printedTake = (take: TakeLine): PrintedTake => ({
+  text: take.text,
+  circled: take.circled,
+  file: take.file || (take.kind === 'mos' ? 'no file' : ''),
+  start: take.start,
+  length: take.length,
+  words: [...statusWords(take), ...sceneWords(take)],
+  tracks: tracksOf(take),
+  notes: take.notes.map(noteText),
+});
+
+/** Takes with one chain share their tracks, so these are put into words once for all of them. */
+const inWords = new WeakMap<readonly TrackLine[], readonly string[]>();
+
+function tracksOf({ tracks }: TakeLine): readonly string[] {
+  const known = inWords.get(tracks);
+  if (known) return known;
+  const words = tracks.map((line) => `${line.number} ${trackText(line)}`);
+  inWords.set(tracks, words);
+  return words;
+}
+
+/** A lettered slate begins with its scene; a running number and a wild track do not say theirs. */
+const sceneWords = ({ scene, text }: TakeLine): string[] =>
+  scene && !text.startsWith(scene) ? [`scene ${scene}`] : [];

@@ -1,0 +1,15 @@
+import { safeName } from '../day/safe-name.ts';
+import type { ReportModel } from './model.ts';
+
+export type ReportEnding = 'pdf' | 'csv' | 'txt' | 'html' | 'eml';
+
+/** `'Salt Road day 7'`; what the report is about, where it has a name at all. */
+export const reportSubject = ({ head }: ReportModel): string =>
+  [head.production, head.label || head.date].filter(Boolean).join(' ');
+
+/** A safe file name for a sent report: `'Salt Road day 7 sound report B.pdf'`; `letter` is the revision's, if it is one. */
+export const reportFileName = (model: ReportModel, ending: ReportEnding, letter = ''): string => {
+  // The part that tells one day from another must survive where a long title is cut.
+  const title = [...reportSubject(model)].slice(0, 60).join('');
+  return safeName([title, 'sound report', letter].filter(Boolean).join(' '), ending);
+};

@@ -1,0 +1,128 @@
+import { answersAtTake } from '../day/answers.ts';
+import { lengthMs } from '../day/day-totals.ts';
+import { fileNamesOf } from '../day/file-name.ts';
+import { rollIn } from '../day/links.ts';
+import type { Day, Part, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
+import { sceneText, slateText, takeText } from '../day/slate.ts';
+import { isOpen, takesInOrder } from '../day/takes.ts';
+import { formatLength, formatTimecode } from '../time/timecode.ts';
+import { cleanLine, cleanNote } from './clean-text.ts';
+import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
+
+/** What a take is besides circled, in the order it is printed. */
+export const STATUSES = [
+  'no-good',
+  'false-start',
+  'pickup',
+  'wild',
+  'tone',
+  'mos',
+  'tail-slate',
+  'rolling',
+  'no-start',
+  'no-length',
+] as const;
+export type Status = (typeof STATUSES)[number];
+
+export interface NoteLine {
+  /** The track it speaks of; null for the whole take. */
+  readonly track: PartId | null;
+  readonly number: string | null;
+  /** May hold line breaks (LF). */
+  readonly text: string;
+}
+
+/** One take, as editors read it. Texts are clean: no control characters, one line each but for notes. */
+export interface TakeLine {
+  readonly takeId: TakeId;
+  /** `'24B/3'`, `'24B/1 FS'`, `'24B/4 PU'`, `'WT2'`. */
+  readonly text: string;
+  readonly kind: TakeKind;
+  /** Empty for MOS. */
+  readonly file: string;
+  readonly roll: string;
+  readonly scene: string;
+  /** Empty for wild tracks and room tones, which are counted on their own. */
+  readonly slate: string;
+  /** `'3'`, `'WT2'`. */
+  readonly take: string;
+  /** Timecode, `'10:00:00:00'`; empty where it is not known. */
+  readonly start: string;
+  /** `'1:52'`; empty where it is not known. */
+  readonly length: string;
+  readonly lengthFrames: number | null;
+  readonly lengthMs: number | null;
+  readonly circled: boolean;
+  readonly status: readonly Status[];
+  /** Tracks that carry something; none for MOS. Takes with one chain share the list. */
+  readonly tracks: readonly TrackLine[];
+  readonly notes: readonly NoteLine[];
+}
+
+/** The takes of the day in order. */
+export function takeLinesOf(day: Day): TakeLine[] {
+  const files = fileNamesOf(day);
+  const tracksOf = new Map<unknown, readonly TrackLine[]>();
+  const numbers = new Map(day.rig.tracks.map((track, at) => [track.id, trackNumber(track, at)]));
+  return takesInOrder(day).map((take) => {
+    const answers = answersAtTake(day, take.id);
+    const tracks = tracksOf.get(answers) ?? trackLinesOf(day, answers);
+    tracksOf.set(answers, tracks);
+    return {
+      ...nameOf(take),
+      file: cleanLine(files.get(take.id) ?? ''),
+      roll: cleanLine(rollIn(answers.links)?.value ?? ''),
+      ...timesOf(take),
+      circled: take.circled,
+      status: STATUSES.filter((status) => HAS[status](take)),
+      tracks: take.kind === 'mos' ? [] : tracks,
+      notes: notesOf(take, numbers, day.rig.byId),
+    };
+  });
+}
+
+const nameOf = (take: Take) => ({
+  takeId: take.id,
+  // A false start gives its number back, so two takes may share it.
+  text: cleanLine(takeText(take)) + (take.falseStart ? ' FS' : ''),
+  kind: take.kind,
+  scene: cleanLine(sceneText(take.slate)),
+  slate: isSeries(take) ? '' : cleanLine(slateText(take.slate)),
+  take: isSeries(take) ? takeText(take) : String(take.number),
+});
+
+const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';
+
+const timesOf = (take: Take) => ({
+  start: take.start ? formatTimecode(take.start.frames, take.start.rate) : '',
+  length: take.length ? formatLength(take.length.frames, take.length.rate) : '',
+  lengthFrames: take.length?.frames ?? null,
+  lengthMs: lengthMs(take),
+});
+
+const HAS: Record<Status, (take: Take) => boolean> = {
+  'no-good': ({ noGood }) => noGood,
+  'false-start': ({ falseStart }) => falseStart,
+  pickup: ({ kind }) => kind === 'pickup',
+  wild: ({ kind }) => kind === 'wild',
+  tone: ({ kind }) => kind === 'tone',
+  mos: ({ kind }) => kind === 'mos',
+  'tail-slate': ({ tailSlate }) => tailSlate,
+  rolling: isOpen,
+  'no-start': ({ kind, start }) => kind !== 'mos' && start === null,
+  'no-length': (take) => take.kind !== 'mos' && take.length === null && !isOpen(take),
+};
+
+function notesOf(
+  take: Take,
+  numbers: ReadonlyMap<PartId, string>,
+  parts: ReadonlyMap<PartId, Part>,
+): NoteLine[] {
+  return take.notes.flatMap(({ track, text }): NoteLine[] => {
+    const clean = cleanNote(text);
+    if (clean === '') return [];
+    if (track === undefined) return [{ track: null, number: null, text: clean }];
+    const number = numbers.get(track) ?? cleanLine(parts.get(track)?.name ?? track);
+    return [{ track, number, text: clean }];
+  });
+}

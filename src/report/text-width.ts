@@ -1,0 +1,54 @@
+/** Columns a text takes in a fixed-width face: marks that sit on letters take none, wide characters two. */
+export function textWidth(text: string): number {
+  // Most of a report is plain; looking at every character of it takes ten times as long.
+  if (/^[ -~·]*$/.test(text)) return text.length;
+  let width = 0;
+  for (const character of text) {
+    if (/[\p{M}\p{Cf}]/u.test(character)) continue;
+    width += WIDE.test(character) ? 2 : 1;
+  }
+  return width;
+}
+
+const WIDE =
+  /[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}/u;
+
+export const padTo = (text: string, width: number): string =>
+  text + ' '.repeat(Math.max(0, width - textWidth(text)));
+
+/** Cuts a word that is longer than a line; nothing is lost. */
+function pieces(word: string, width: number): string[] {
+  if (textWidth(word) <= width) return [word];
+  const cut: string[] = [''];
+  for (const character of word) {
+    if (textWidth(cut.at(-1)! + character) > width) cut.push('');
+    cut[cut.length - 1] += character;
+  }
+  return cut;
+}
+
+/** Wraps at spaces to at most `width` columns; line breaks in the text are kept. */
+export function wrapText(text: string, width: number): string[] {
+  return text.split('\n').flatMap((paragraph) => {
+    const lines: string[] = [''];
+    for (const word of paragraph.split(' ').flatMap((word) => pieces(word, width))) {
+      const line = lines.at(-1)!;
+      if (line === '') lines[lines.length - 1] = word;
+      else if (textWidth(line) + 1 + textWidth(word) <= width) lines[lines.length - 1] = `${line} ${word}`;
+      else lines.push(word);
+    }
+    return lines;
+  });
+}
+
+/** Sets units side by side with `between` them, breaking lines only between units where that can be. */
+export function wrapUnits(units: readonly string[], between: string, width: number): string[] {
+  const lines: string[] = [];
+  for (const unit of units) {
+    const line = lines.at(-1);
+    const joined = line === undefined ? unit : `${line}${between}${unit}`;
+    if (line !== undefined && textWidth(joined) <= width) lines[lines.length - 1] = joined;
+    else lines.push(...wrapText(unit, width));
+  }
+  return lines;
+}

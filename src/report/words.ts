@@ -1,0 +1,172 @@
+import { takeText } from '../day/slate.ts';
+import type { TrackState } from '../day/track-answers.ts';
+import { cleanLine } from './clean-text.ts';
+import type { ReportHead, ReportModel } from './model.ts';
+import type { Matter } from './open-matters.ts';
+import type { Status, TakeLine } from './take-lines.ts';
+import type { TrackLine } from './track-lines.ts';
+
+/** How a track is used, in a word; nothing needs saying of one voice alone. */
+export const STATE_WORDS: Record<TrackState, string> = {
+  mix: 'mix',
+  empty: 'nobody',
+  single: '',
+  gang: 'ganged',
+  clash: 'clash',
+  muted: 'muted',
+};
+
+export const STATUS_WORDS: Record<Status, string> = {
+  'no-good': 'NG',
+  'false-start': 'false start',
+  pickup: 'pickup',
+  wild: 'wild track',
+  tone: 'room tone',
+  mos: 'MOS',
+  'tail-slate': 'tail slate',
+  rolling: 'still rolling',
+  'no-start': 'no start',
+  'no-length': 'no length',
+};
+
+/** `['circled', 'NG', 'tail slate']`. */
+export const statusWords = ({ circled, status }: Pick<TakeLine, 'circled' | 'status'>): string[] => [
+  ...(circled ? ['circled'] : []),
+  ...status.map((one) => STATUS_WORDS[one]),
+];
+
+/** `'Ines'`, `'Pol, Sana (ganged)'`, `'Tomas (muted)'`, `'Ines, Dora (Dora muted)'`, `'Door (typed by hand: Ines)'`. */
+export function trackText({ name, state, typed, voices }: TrackLine): string {
+  const on = typed ? voices.map((voice) => voice.name).join(', ') : '';
+  const muted = state === 'muted' ? [] : voices.filter((voice) => voice.muted);
+  const remarks = [
+    typed && (on ? `typed by hand: ${on}` : 'typed by hand'),
+    state !== 'mix' && STATE_WORDS[state],
+    ...muted.map((voice) => `${voice.name} muted`),
+  ].filter(Boolean);
+  return remarks.length > 0 ? `${name} (${remarks.join('; ')})` : name;
+}
+
+/** What a note is about: `'track 5: rustle'`, `'plane at the end'`. */
+export const noteText = ({
+  number,
+  text,
+}: {
+  readonly number: string | null;
+  readonly text: string;
+}): string => (number === null ? text : `track ${number}: ${text}`);
+
+const KHZ = 1000;
+
+/** `'48 kHz, 24 bit, 25 fps, one file of all tracks'`. */
+export const recordingWords = (head: ReportHead): string[] => [
+  sampleRateWords(head.sampleRate),
+  bitDepthWords(head.bitDepth),
+  rateWords(head.timecodeRate),
+  layoutWords(head.fileLayout),
+];
+
+export const sampleRateWords = (rate: number): string => `${rate / KHZ} kHz`;
+export const bitDepthWords = (depth: ReportHead['bitDepth']): string =>
+  depth === '32f' ? '32 bit float' : `${depth} bit`;
+export const rateWords = (rate: ReportHead['timecodeRate']): string =>
+  rate.endsWith('DF') ? `${rate.slice(0, -2)} fps drop-frame` : `${rate} fps`;
+export const layoutWords = (layout: ReportHead['fileLayout']): string =>
+  layout === 'poly' ? 'one poly file a take' : 'one mono file a track';
+
+/** The head of the report as label and text, in order, without what nobody said. */
+export function headLines(head: ReportHead): (readonly [label: string, text: string])[] {
+  const all: (readonly [string, string])[] = [
+    ['Production', head.production],
+    ['Day', head.label],
+    ['Date', head.date],
+    [head.rolls.length > 1 ? 'Rolls' : 'Roll', head.rolls.join(', ')],
+    ['Unit', head.unit],
+    ['Mixer', head.mixer],
+    ['Boom', head.boom],
+    ['Utility', head.utility],
+    ['Contact', head.contact],
+    ['Recorder', head.recorder],
+    ['Sample rate', sampleRateWords(head.sampleRate)],
+    ['Bit depth', bitDepthWords(head.bitDepth)],
+    ['Timecode', rateWords(head.timecodeRate)],
+    ['Files', layoutWords(head.fileLayout)],
+    ['Remarks', head.remarks],
+  ];
+  return all.filter(([, text]) => text !== '');
+}
+
+const NAMED = 4;
+
+/** `'24B/1, 24B/2'`; of more than four the first three and how many more. */
+export const namesText = (names: readonly string[]): string =>
+  names.length <= NAMED
+    ? names.join(', ')
+    : `${names.slice(0, NAMED - 1).join(', ')} and ${names.length - NAMED + 1} more`;
+
+/** One sentence for a matter that is not settled. A matter of another room may bring its own `text`. */
+export function matterText(matter: Matter): string {
+  const takes = namesText(matter.names ?? []);
+  const many = (matter.names?.length ?? 0) > 1;
+  switch (matter.code) {
+    case 'facts-unknown':
+      return `${matter.count} entries were made by a newer version and are missing here.`;
+    case 'take-open':
+      return `${takes} ${many ? 'have' : 'has'} no cut.`;
+    case 'takes-without-start':
+      return `No start time: ${takes}.`;
+    case 'takes-without-length':
+      return `No length: ${takes}.`;
+    case 'takes-numbered-twice':
+      return `${matter.names?.[0]} was logged ${many ? `${matter.names!.length} times` : 'twice'}.`;
+    case 'files-named-twice':
+      return `${matter.file} is the file of ${takes}.`;
+    case 'clash':
+      return `Track ${matter.number}: ${matter.name} on one track, not declared a gang: ${takes}.`;
+    case 'clash-on-input':
+      return `Two voices on ${matter.name}, which feeds no track: ${takes}.`;
+    case 'voice-unrecorded':
+      return `${matter.name} was on no track: ${takes}.`;
+    case 'name-typed-over':
+      return `Track ${matter.number} is named ${matter.name} by hand, but ${matter.on || 'nobody'} was on it: ${takes}.`;
+    default:
+      return typeof matter.text === 'string'
+        ? matter.text
+        : `Not settled: ${matter.code.replaceAll('-', ' ')}.`;
+  }
+}
+
+/** `'1 take'`, `'2 takes'`. */
+export const counted = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
+
+/** Decimal units, as cards are sold: `'1.44 MB'`, `'12.3 GB'`. */
+export function bytesText(bytes: number): string {
+  const units = ['bytes', 'kB', 'MB', 'GB', 'TB'];
+  const unit = Math.min(units.length - 1, Math.max(0, Math.floor(Math.log10(Math.max(1, bytes)) / 3)));
+  const value = bytes / 1000 ** unit;
+  return `${unit === 0 ? value : value.toPrecision(3)} ${units[unit]}`;
+}
+
+/** `'0:07'`, `'1:02:10'`, to the nearest second. */
+export function durationText(ms: number): string {
+  const seconds = Math.round(ms / 1000);
+  const two = (value: number) => String(value).padStart(2, '0');
+  const minutes = Math.floor(seconds / 60) % 60;
+  const hours = Math.floor(seconds / 3600);
+  return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
+}
+
+/** The totals as label and text. */
+export function totalsLines({ totals }: ReportModel): (readonly [label: string, text: string])[] {
+  const { takes, circled, files, recordedMs, withoutLength, longest, bytes } = totals;
+  const atLeast = withoutLength > 0 ? 'at least ' : '';
+  return [
+    ['Takes', `${takes}, ${circled} circled, ${counted(files, 'file')}`],
+    ['Recorded', `${atLeast}${durationText(recordedMs)}`],
+    ...(longest
+      ? [['Longest', `${cleanLine(takeText(longest.take))}, ${durationText(longest.ms)}`] as const]
+      : []),
+    ['Sound', `${atLeast}${bytesText(bytes)}`],
+  ];
+}

@@ -1,0 +1,45 @@
+/**
+ * Ids of facts: a Lamport counter and its writer (Lamport 1978), as text whose order is the order of facts.
+ * Six base-36 digits, a hyphen, then the writer: six characters for the database that wrote it and five for
+ * the window. A writer is made anew with every database and every window, so no id can name two facts.
+ */
+export type FactId = string;
+
+const DIGITS = 6;
+const DATABASE_LENGTH = 6;
+const FACT_ID = /^[0-9a-z]{6}-[0-9a-z]{11}$/;
+
+/** The highest counter that is read from a stranger's file, so that nobody can exhaust the counter for us. */
+export const HIGHEST_COUNTER = 500_000_000;
+
+export const isFactId = (text: string): boolean => FACT_ID.test(text) && counterOf(text) <= HIGHEST_COUNTER;
+
+/** `factId(44, 'k3f9x2a7b2c')` is `'000018-k3f9x2a7b2c'`. */
+export const factId = (counter: number, writer: string): FactId =>
+  `${counter.toString(36).padStart(DIGITS, '0')}-${writer}`;
+
+export const counterOf = (id: FactId): number => Number.parseInt(id.slice(0, DIGITS), 36);
+
+/** The database that wrote the fact: facts of one database have all been seen by its later facts. */
+export const databaseOf = (id: FactId): string => id.slice(DIGITS + 1, DIGITS + 1 + DATABASE_LENGTH);
+
+export interface IdSource {
+  /** The next id: one above the highest counter seen. */
+  next(): FactId;
+  /** Takes note of an id that came from elsewhere. */
+  see(id: FactId): void;
+}
+
+/** Hands out ids for one window. `writer` is `databaseWriter` (6) followed by a window's own 5 characters. */
+export function idSource(writer: string, highestSeen = 0): IdSource {
+  let highest = highestSeen;
+  return {
+    next() {
+      highest += 1;
+      return factId(highest, writer);
+    },
+    see(id) {
+      highest = Math.max(highest, counterOf(id));
+    },
+  };
+}

@@ -1,0 +1,8 @@
+// The few platform objects that Node and every browser share, for rooms compiled without a browser's types.
+declare class TextDecoder {
+  constructor(label?: string, options?: { fatal?: boolean; ignoreBOM?: boolean });
+  decode(input?: Uint8Array | ArrayBuffer): string;
+}
+declare class TextEncoder {
+  encode(input?: string): Uint8Array<ArrayBuffer>;
+}

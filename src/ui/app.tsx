@@ -1,0 +1,78 @@
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import type { AppStore } from '../app/app-store.ts';
+import type { DayStore } from '../app/day-store.ts';
+import type { Result } from '../shared/result.ts';
+import { AppContext, DayContext, RestartContext } from './context.ts';
+import { Boundary } from './parts/boundary.tsx';
+import { later } from './parts/later.tsx';
+import { Live } from './parts/live.tsx';
+import { type DayPage, route } from './route.ts';
+import { Now } from './screens/now.tsx';
+
+// The first load carries the day's first screen; the others come after it, and all are kept for no signal.
+const Days = later(() => import('./screens/days.tsx').then((part) => part.Days));
+const Cast = later(() => import('./screens/cast.tsx').then((part) => part.Cast));
+const Rig = later(() => import('./screens/rig.tsx').then((part) => part.Rig));
+const Line = later(() => import('./screens/line.tsx').then((part) => part.Line));
+const Wrap = later(() => import('./screens/wrap.tsx').then((part) => part.Wrap));
+const Plan = later(() => import('./screens/plan.tsx').then((part) => part.Plan));
+const Radio = later(() => import('./screens/radio.tsx').then((part) => part.Radio));
+const Upkeep = later(() => import('./screens/upkeep.tsx').then((part) => part.Upkeep));
+const Card = later(() => import('./screens/card.tsx').then((part) => part.Card));
+const Picture = later(() => import('./screens/picture.tsx').then((part) => part.Picture));
+
+const SCREENS: Record<DayPage, ComponentType> = {
+  now: Now,
+  cast: Cast,
+  rig: Rig,
+  line: Line,
+  wrap: Wrap,
+  plan: Plan,
+  radio: Radio,
+  upkeep: Upkeep,
+  card: Card,
+  picture: Picture,
+};
+
+interface AppProps {
+  readonly app: AppStore;
+  /** Starts the waiting version, or says why not now. */
+  readonly restart: () => Promise<Result<unknown>>;
+}
+
+export function App({ app, restart }: AppProps) {
+  const where = route.value;
+  return (
+    <AppContext.Provider value={app}>
+      <RestartContext.Provider value={restart}>
+        {where.at === 'days' ? (
+          <Boundary key="days">
+            <Days />
+          </Boundary>
+        ) : (
+          <OpenDay key={where.day} app={app} id={where.day} tab={where.tab} />
+        )}
+        <Live />
+      </RestartContext.Provider>
+    </AppContext.Provider>
+  );
+}
+
+function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) {
+  const [store, setStore] = useState<DayStore | null>(null);
+  const [refused, setRefused] = useState<string | null>(null);
+  useEffect(() => {
+    app.open(id).then(setStore, (error: unknown) => setRefused(String(error)));
+  }, [app, id]);
+  if (refused) return <main class="section problem">This day could not be opened: {refused}</main>;
+  if (!store) return <main class="page" aria-busy="true" />;
+  const Screen = SCREENS[tab];
+  return (
+    <DayContext.Provider value={store}>
+      <Boundary key={tab}>
+        <Screen />
+      </Boundary>
+    </DayContext.Provider>
+  );
+}

@@ -1,0 +1,98 @@
+import { useRef, useState } from 'preact/hooks';
+import { nextRank } from '../../commands/change-cast.ts';
+import { addVoice } from '../../commands/describe.ts';
+import { holderOf } from '../../day/cast-in-order.ts';
+import type { Day, VoiceId } from '../../day/model.ts';
+import { VOICE_KINDS, type VoiceKind } from '../../facts/voice-described.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { KIND_WORD } from '../words/cast.ts';
+import { nameOf } from '../words/chain.ts';
+import { blankFields, saidFields, VoiceFieldset, type VoiceTexts } from './voice-fieldset.tsx';
+
+interface AddProps {
+  readonly onClose: () => void;
+  /** A hardline was added: its lead comes next. */
+  readonly onHardline: (voice: VoiceId) => void;
+}
+
+/** Adds one voice: a performer, a boom, a plant or a line feed. */
+export function AddSheet({ onClose, onHardline }: AddProps) {
+  const store = useDay();
+  const run = useRun();
+  const day = store.day.value;
+  const form = useRef<HTMLFormElement>(null);
+  const [kind, setKind] = useState<VoiceKind>('performer');
+  const [texts, setTexts] = useState<VoiceTexts>(blankFields);
+
+  /** The id of the new voice, once it is on the cast. */
+  const add = (): VoiceId | null => {
+    const id = store.newId();
+    const rank = kind === 'performer' ? { priority: nextRank(day) } : {};
+    const fields = { kind, ...saidFields(kind, texts), ...rank };
+    const added = run(() => addVoice(fields, id), `${fields.part || fields.person} added`);
+    if (added) setTexts(blankFields);
+    return added ? id : null;
+  };
+  const addAnother = (): void => {
+    if (add() !== null) form.current?.querySelector('input')?.focus();
+  };
+  const addLast = (): void => {
+    const id = add();
+    if (id === null) return;
+    if (kind === 'performer') onClose();
+    else onHardline(id);
+  };
+
+  return (
+    <Sheet
+      title="Add to the cast"
+      onClose={onClose}
+      foot={
+        <div class="buttons">
+          <button type="submit" form="add-voice" class="button button-solid">
+            Add
+          </button>
+          <button type="button" class="button" onClick={addAnother}>
+            Add, then another
+          </button>
+        </div>
+      }
+    >
+      <form
+        id="add-voice"
+        ref={form}
+        class="section"
+        onSubmit={(event) => {
+          event.preventDefault();
+          addLast();
+        }}
+      >
+        <Choice
+          label="What"
+          value={kind}
+          options={VOICE_KINDS.map((value) => ({ value, name: KIND_WORD[value] }))}
+          onChoose={setKind}
+        />
+        <VoiceFieldset kind={kind} texts={texts} onInput={setTexts} taken={takenWords(day, texts.number)} />
+        <AddedSoFar day={day} kind={kind} />
+      </form>
+    </Sheet>
+  );
+}
+
+/** Says who has a cast number already. */
+function takenWords(day: Day, number: string): string {
+  const holder = holderOf(day, number);
+  if (!holder) return '';
+  return `${nameOf(day, holder.id)} has ${holder.number} already${holder.struck ? ', off the cast' : ''}`;
+}
+
+function AddedSoFar({ day, kind }: { day: Day; kind: VoiceKind }) {
+  const names = [...day.voices.values()]
+    .filter((voice) => voice.kind === kind && !voice.struck)
+    .map(({ id }) => nameOf(day, id));
+  if (names.length === 0) return null;
+  return <p class="soft">There already: {names.join(', ')}</p>;
+}

@@ -1,0 +1,150 @@
+import { useSignal } from '@preact/signals';
+import { useState } from 'preact/hooks';
+import { sayWhoIsNeeded } from '../../commands/change-cast.ts';
+import { answersNow } from '../../day/answers.ts';
+import { castInOrder, isFoundBy } from '../../day/cast-in-order.ts';
+import type { VoiceId } from '../../day/model.ts';
+import { slateText } from '../../day/slate.ts';
+import { currentSlate } from '../../day/takes.ts';
+import type { VoiceAnswer } from '../../day/voice-answers.ts';
+import { useDay, useRun } from '../context.ts';
+import { Page } from '../parts/page.tsx';
+import { chainWords, stateWords } from '../words/cast.ts';
+import { Found } from './found.tsx';
+import { useFocus } from './use-focus.ts';
+import { useLeaving } from './use-leaving.ts';
+import { VoiceName } from './voice-row.tsx';
+
+type Wanted = ReadonlyMap<VoiceId, boolean>;
+const AS_IT_WAS: Wanted = new Map();
+
+/** Who is needed in this setup: one tap each, said as one action when it is done or left. */
+export function NeedList({ onEnd }: { onEnd: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const wanted = useSignal(AS_IT_WAS);
+  const [typed, setTyped] = useState('');
+  const day = store.day.value;
+  const answers = new Map(answersNow(day).voices.map((answer) => [answer.voice.id, answer]));
+  const cast = castInOrder(day).map(({ id }) => answers.get(id)!);
+  const isWanted = ({ voice, need }: VoiceAnswer): boolean => wanted.value.get(voice.id) ?? need === 'needed';
+  const needed = cast.filter(isWanted);
+  const shown = cast.filter(({ voice }) => isFoundBy(voice, typed));
+
+  const want = (all: readonly VoiceAnswer[], is: boolean): void => {
+    wanted.value = new Map([...wanted.value, ...all.map(({ voice }) => [voice.id, is] as const)]);
+  };
+  const leave = (): void => {
+    const said = sayWhoIsNeeded(store.day.peek(), wanted.peek());
+    wanted.value = AS_IT_WAS;
+    if (said.ok) run(() => said, `${needed.length || 'Nobody'} needed`);
+  };
+  useLeaving(leave);
+
+  return (
+    <Page
+      tab="cast"
+      foot={
+        <NeedFoot
+          needed={needed}
+          changed={wanted.value.size > 0}
+          onUndo={() => {
+            wanted.value = AS_IT_WAS;
+            onEnd();
+          }}
+          onDone={onEnd}
+        />
+      }
+    >
+      <NeedHead slate={slateText(currentSlate(day))} onWant={(is) => want(shown, is)} />
+      <Found all={cast.length} shown={shown.length} typed={typed} onInput={setTyped} />
+      <ul class="rows rows-two cast-rows">
+        {shown.map((answer) => (
+          <li key={answer.voice.id}>
+            <NeedRow
+              answer={answer}
+              wanted={isWanted(answer)}
+              onTap={() => want([answer], !isWanted(answer))}
+            />
+          </li>
+        ))}
+      </ul>
+    </Page>
+  );
+}
+
+function NeedHead({ slate, onWant }: { slate: string; onWant: (is: boolean) => void }) {
+  const heading = useFocus<HTMLHeadingElement>(true);
+  return (
+    <div class="cast-head">
+      <h1 ref={heading} tabIndex={-1}>
+        Who is needed in {slate}?
+      </h1>
+      <div class="cast-all">
+        <button type="button" class="button-plain" onClick={() => onWant(true)}>
+          all
+        </button>
+        <button type="button" class="button-plain" onClick={() => onWant(false)}>
+          none
+        </button>
+      </div>
+    </div>
+  );
+}
+
+interface NeedRowProps {
+  readonly answer: VoiceAnswer;
+  readonly wanted: boolean;
+  readonly onTap: () => void;
+}
+
+function NeedRow({ answer, wanted, onTap }: NeedRowProps) {
+  const { rig } = useDay().day.value;
+  const idle = answer.need === 'done' ? 'done' : answer.need === null ? '' : 'resting';
+  const { state } = answer;
+  const under = state === 'off' || state === 'unrecorded' ? chainWords(rig, answer) : stateWords(rig, answer);
+  return (
+    <button type="button" class="row need-row" aria-pressed={wanted} onClick={onTap}>
+      <span class="row-lead">
+        <span class="row-number">{answer.voice.number}</span>
+        <Tick on={wanted} />
+      </span>
+      <span class="row-text">
+        <strong>
+          <VoiceName answer={answer} />
+        </strong>
+        <span class="soft">{under}</span>
+      </span>
+      <span class="row-word">{wanted ? <b class="need-word">needed</b> : idle}</span>
+    </button>
+  );
+}
+
+const Tick = ({ on }: { on: boolean }) => (
+  <svg class="mark" width="22" height="22" viewBox="0 0 22 22" aria-hidden="true">
+    <path d="M2 2h18v18H2z" fill="none" stroke="currentColor" stroke-width="1.6" />
+    {on && <path d="M5 11l4 5 8-10" fill="none" stroke="currentColor" stroke-width="3" />}
+  </svg>
+);
+
+interface NeedFootProps {
+  readonly needed: readonly VoiceAnswer[];
+  readonly changed: boolean;
+  readonly onUndo: () => void;
+  readonly onDone: () => void;
+}
+
+function NeedFoot({ needed, changed, onUndo, onDone }: NeedFootProps) {
+  const lost = needed.filter(({ tracks }) => tracks.length === 0).length;
+  return (
+    <div class="cast-foot">
+      <button type="button" class="button" onClick={onUndo}>
+        {changed ? 'As it was' : 'Back'}
+      </button>
+      <button type="button" class="button button-solid cast-main" onClick={onDone}>
+        Done: {needed.length || 'nobody'} needed
+        {lost > 0 && <span class="cast-lost">{lost} on no track</span>}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,154 @@
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { movedBy, rankVoices } from '../../commands/change-cast.ts';
+import { castInOrder } from '../../day/cast-in-order.ts';
+import type { Voice, VoiceId } from '../../day/model.ts';
+import { useDay, useRun } from '../context.ts';
+import { Page } from '../parts/page.tsx';
+import { tell } from '../saying.ts';
+import { behindWords } from '../words/cast.ts';
+import { nameOf } from '../words/chain.ts';
+import { useFocus } from './use-focus.ts';
+import { useLeaving } from './use-leaving.ts';
+
+/** Who comes first: tap a name, then move it with the buttons at the thumb. Said as one action. */
+export function OrderList({ onEnd }: { onEnd: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const day = store.day.value;
+  const moved = useSignal<readonly VoiceId[] | null>(null);
+  const [picked, setPicked] = useState<VoiceId | null>(null);
+  const stands = castInOrder(day)
+    .filter(({ kind }) => kind === 'performer')
+    .map(({ id }) => id);
+  const order = moved.value ?? stands;
+
+  const move = (steps: number): void => {
+    if (picked === null) return;
+    moved.value = movedBy(order, picked, steps);
+    tell(`${nameOf(day, picked)} is ${moved.value.indexOf(picked) + 1} of ${order.length}`);
+  };
+  useLeaving(() => {
+    const said = moved.peek() && rankVoices(store.day.peek(), moved.peek()!);
+    moved.value = null;
+    if (said?.ok) run(() => said, 'Order of the cast changed');
+  });
+
+  return (
+    <Page
+      tab="cast"
+      foot={
+        <OrderFoot
+          at={picked === null ? null : order.indexOf(picked)}
+          last={order.length - 1}
+          changed={moved.value !== null}
+          onMove={move}
+          onUndo={() => {
+            moved.value = null;
+            onEnd();
+          }}
+          onDone={onEnd}
+        />
+      }
+    >
+      <OrderHead picked={picked === null ? null : nameOf(day, picked)} />
+      <ol class="rows cast-rows">
+        {order.map((id, at) => (
+          <li key={id}>
+            <OrderRow
+              voice={day.voices.get(id)!}
+              at={at}
+              picked={id === picked}
+              onTap={() => setPicked(id === picked ? null : id)}
+            />
+          </li>
+        ))}
+      </ol>
+    </Page>
+  );
+}
+
+function OrderHead({ picked }: { picked: string | null }) {
+  const heading = useFocus<HTMLHeadingElement>(true);
+  return (
+    <div class="cast-head">
+      <h1 ref={heading} tabIndex={-1}>
+        Who comes first?
+      </h1>
+      <p class="soft">{picked ? `Moving ${picked}` : 'Tap a name, then move it'}</p>
+    </div>
+  );
+}
+
+interface OrderRowProps {
+  readonly voice: Voice;
+  readonly at: number;
+  readonly picked: boolean;
+  readonly onTap: () => void;
+}
+
+function OrderRow({ voice, at, picked, onTap }: OrderRowProps) {
+  const day = useDay().day.value;
+  const row = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (picked && at >= 0) row.current?.scrollIntoView({ block: 'nearest' });
+  }, [picked, at]);
+  return (
+    <button type="button" class="row order-row" ref={row} aria-pressed={picked} onClick={onTap}>
+      <span class="row-lead">
+        <span class="row-number">{at + 1}</span>
+      </span>
+      <span class="row-text">
+        <strong>{nameOf(day, voice.id)}</strong>
+        <span class="soft">
+          {[voice.number && `cast number ${voice.number}`, behindWords(voice)].filter(Boolean).join(' · ')}
+        </span>
+      </span>
+      <span class="row-word">{picked && <b class="need-word">moving</b>}</span>
+    </button>
+  );
+}
+
+interface OrderFootProps {
+  /** Where the picked one stands; null while nobody is picked. */
+  readonly at: number | null;
+  readonly last: number;
+  readonly changed: boolean;
+  readonly onMove: (steps: number) => void;
+  readonly onUndo: () => void;
+  readonly onDone: () => void;
+}
+
+function OrderFoot({ at, last, changed, onMove, onUndo, onDone }: OrderFootProps) {
+  const steps = [
+    { name: 'First', by: -last },
+    { name: 'Up', by: -1 },
+    { name: 'Down', by: 1 },
+    { name: 'Last', by: last },
+  ];
+  return (
+    <>
+      <section class="order-steps" aria-label="Move">
+        {steps.map(({ name, by }) => (
+          <button
+            key={name}
+            type="button"
+            class="button"
+            aria-disabled={at === null || (by < 0 ? at === 0 : at === last)}
+            onClick={() => onMove(by)}
+          >
+            {name}
+          </button>
+        ))}
+      </section>
+      <div class="cast-foot">
+        <button type="button" class="button" onClick={onUndo}>
+          {changed ? 'As it was' : 'Back'}
+        </button>
+        <button type="button" class="button button-solid cast-main" onClick={onDone}>
+          Done
+        </button>
+      </div>
+    </>
+  );
+}

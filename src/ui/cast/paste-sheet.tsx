@@ -1,0 +1,95 @@
+import { useState } from 'preact/hooks';
+import { type CastList, readCastList } from '../../commands/cast-list.ts';
+import { addCast } from '../../commands/describe.ts';
+import { planCast, turnedRound } from '../../commands/plan-cast.ts';
+import { useDay, useRun } from '../context.ts';
+import { LongField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { addedWords, toAddWords } from '../words/cast.ts';
+import { Reading } from './reading.tsx';
+
+/** More than any call sheet; reading on would hold up the phone. */
+const LONGEST = 200_000;
+const NOTHING: CastList = { entries: [], unread: [], headings: [] };
+
+/** Cast lines of a call sheet, read while they are pasted. What could not be read stays in the field. */
+export function PasteSheet({ onClose }: { onClose: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const [text, setText] = useState('');
+  const [turned, setTurned] = useState(false);
+  const [left, setLeft] = useState(false);
+  const list = text.length > LONGEST ? NOTHING : readCastList(text);
+  const entries = turned ? turnedRound(list.entries) : list.entries;
+  const planned = planCast(store.day.value, entries);
+  const doing = toAddWords(planned);
+
+  const add = (): void => {
+    if (!run((now) => addCast(now, entries, store.newId), addedWords(planned))) return;
+    setText(list.unread.map((line) => line.text).join('\n'));
+    setLeft(true);
+    if (list.unread.length === 0) onClose();
+  };
+
+  return (
+    <Sheet
+      title="Paste a call sheet"
+      under="Number, part and name, a line each, in whatever order"
+      onClose={onClose}
+      foot={
+        <button
+          type="button"
+          class={doing === '' ? 'button cast-add' : 'button button-solid cast-add'}
+          disabled={doing === ''}
+          onClick={add}
+        >
+          {doing || 'Nothing to add yet'}
+        </button>
+      }
+    >
+      <PasteField text={text} onInput={setText} left={left} />
+      <Reading
+        planned={planned}
+        list={list}
+        turned={turned}
+        onTurn={list.entries.some(({ sure, person }) => !sure && person !== '') ? setTurned : undefined}
+      />
+    </Sheet>
+  );
+}
+
+interface PasteFieldProps {
+  readonly text: string;
+  readonly onInput: (text: string) => void;
+  /** What stands in the field is what was left unread. */
+  readonly left: boolean;
+}
+
+/** The field, which refuses a text too long for any call sheet: a phone hangs on laying it out. */
+function PasteField({ text, onInput, left }: PasteFieldProps) {
+  const [refused, setRefused] = useState(0);
+  const length = Math.max(refused, text.length);
+  return (
+    <div
+      class="section"
+      onPaste={(event) => {
+        const pasted = event.clipboardData?.getData('text/plain').length ?? 0;
+        setRefused(pasted > LONGEST ? pasted : 0);
+        if (pasted > LONGEST) event.preventDefault();
+      }}
+    >
+      <LongField
+        label={left ? 'Not read: mend these lines here, or close' : 'Cast lines'}
+        value={text}
+        onInput={onInput}
+        placeholder={'1. INES - Anna Berg\n2. DORA - Lea Holm'}
+      />
+      {length > LONGEST && (
+        <p class="warn" role="alert">
+          {length.toLocaleString('en-GB')} characters are too long for a call sheet. Paste only the cast
+          lines.
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,34 @@
+import { reinstateVoice } from '../../commands/change-cast.ts';
+import type { Voice } from '../../day/model.ts';
+import { useDay, useRun } from '../context.ts';
+import { Row } from '../parts/row.tsx';
+import { behindWords } from '../words/cast.ts';
+import { nameOf } from '../words/chain.ts';
+
+/** Those struck off the cast; a tap brings one back. */
+export function StruckList({ struck }: { struck: readonly Voice[] }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  if (struck.length === 0) return null;
+  return (
+    <section class="cast-struck">
+      <h2 class="section-title soft">Off the cast</h2>
+      <ul class="rows rows-two">
+        {struck.map((voice) => {
+          const name = nameOf(day, voice.id);
+          return (
+            <li key={voice.id}>
+              <Row
+                number={voice.number}
+                title={<s>{name}</s>}
+                under={behindWords(voice)}
+                word="bring back"
+                onTap={() => run((now) => reinstateVoice(now, voice.id), `${name} back on the cast`)}
+              />
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,12 @@
+import type { RefObject } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+
+/** Puts focus on an element when it first comes up, if it is wanted there. */
+export function useFocus<T extends HTMLElement>(wanted: boolean): RefObject<T | null> {
+  const element = useRef<T>(null);
+  const first = useRef(wanted);
+  useEffect(() => {
+    if (first.current) element.current?.focus({ preventScroll: true });
+  }, []);
+  return element;
+}

@@ -1,0 +1,41 @@
+import type { VoiceAnswer } from '../../day/voice-answers.ts';
+import { useDay } from '../context.ts';
+import { Row } from '../parts/row.tsx';
+import { behindWords, chainWords, stateWords } from '../words/cast.ts';
+import { nameOf, VOICE_MARK } from '../words/chain.ts';
+
+const BAD = ['clash', 'unrecorded'];
+
+/** One of the cast: the mark and word of how they are recorded, and the chain under the name. */
+export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => void }) {
+  const day = useDay().day.value;
+  const { voice, state, need } = answer;
+  const words = stateWords(day.rig, answer);
+  return (
+    <Row
+      number={voice.number}
+      mark={VOICE_MARK[state]}
+      title={<VoiceName answer={answer} />}
+      under={chainWords(day.rig, answer)}
+      word={
+        <>
+          {BAD.includes(state) ? <strong>{words}</strong> : <span class="cast-state">{words}</span>}
+          {need}
+        </>
+      }
+      onTap={onTap}
+    />
+  );
+}
+
+/** The part, and behind it who plays it. */
+export function VoiceName({ answer: { voice } }: { answer: VoiceAnswer }) {
+  const day = useDay().day.value;
+  const behind = behindWords(voice);
+  return (
+    <>
+      {nameOf(day, voice.id)}
+      {behind !== '' && <span class="cast-behind"> {behind}</span>}
+    </>
+  );
+}

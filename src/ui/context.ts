@@ -1,0 +1,36 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { AppStore } from '../app/app-store.ts';
+import type { Command, DayStore } from '../app/day-store.ts';
+import { fail, type Result } from '../shared/result.ts';
+import { complain, tell } from './saying.ts';
+
+export const AppContext = createContext<AppStore | null>(null);
+export const RestartContext = createContext<() => Promise<Result<unknown>>>(async () =>
+  fail({ code: 'restart-refused', because: 'no-update' }),
+);
+export const DayContext = createContext<DayStore | null>(null);
+
+export function useApp(): AppStore {
+  const app = useContext(AppContext);
+  if (!app) throw new Error('No app around this screen');
+  return app;
+}
+
+/** The open day. */
+export function useDay(): DayStore {
+  const day = useContext(DayContext);
+  if (!day) throw new Error('No day around this screen');
+  return day;
+}
+
+/** Runs a command and says what came of it; true when it was done. */
+export function useRun(): (command: Command, done: string) => boolean {
+  const store = useDay();
+  return (command, done) => {
+    const result = store.run(command);
+    if (result.ok) tell(done);
+    else complain(result.problem);
+    return result.ok;
+  };
+}

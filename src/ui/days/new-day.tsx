@@ -1,0 +1,50 @@
+import { lightFormat } from 'date-fns/lightFormat';
+import { useState } from 'preact/hooks';
+import { describeDay } from '../../commands/describe.ts';
+import { TIMECODE_RATES } from '../../facts/day-described.ts';
+import { useApp } from '../context.ts';
+import { Choice, TextField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { goTo } from '../route.ts';
+import { complain } from '../saying.ts';
+
+/** A new day: only what it cannot do without, and all of it can be said later. */
+export function NewDay({ onClose }: { onClose: () => void }) {
+  const app = useApp();
+  const latest = app.days.value.find(({ sample }) => !sample);
+  const [production, setProduction] = useState(latest?.production ?? '');
+  const [label, setLabel] = useState('Day 1');
+  const [date, setDate] = useState(() => lightFormat(app.parts.clock.now().atMs, 'yyyy-MM-dd'));
+  const [timecodeRate, setRate] = useState<(typeof TIMECODE_RATES)[number]>('25');
+  const start = async (): Promise<void> => {
+    const result = await app.start(describeDay({ production, label, date, timecodeRate }));
+    if (!result.ok) complain(result.problem);
+    else goTo({ at: 'day', day: result.value, tab: 'rig' });
+  };
+  return (
+    <Sheet
+      title="New day"
+      under="Everything else can be said later."
+      onClose={onClose}
+      foot={
+        <button type="button" class="button button-solid" onClick={() => void start()}>
+          Start the day
+        </button>
+      }
+    >
+      <div class="section">
+        <TextField label="Production" value={production} onInput={setProduction} capitals="words" />
+        <div class="field-pair">
+          <TextField label="Day" value={label} onInput={setLabel} capitals="words" />
+          <TextField label="Date" type="date" value={date} onInput={setDate} />
+        </div>
+        <Choice
+          label="Timecode rate"
+          value={timecodeRate}
+          options={TIMECODE_RATES.map((value) => ({ value, name: value.replace('DF', ' DF') }))}
+          onChoose={setRate}
+        />
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,31 @@
+import { Component, type ComponentChildren } from 'preact';
+
+interface State {
+  readonly broken: string | null;
+}
+
+/** A bug on one screen stays on it: the day is safe in the journal, and the other tabs go on. */
+export class Boundary extends Component<{ children: ComponentChildren }, State> {
+  override state: State = { broken: null };
+
+  static override getDerivedStateFromError(error: unknown): State {
+    return { broken: error instanceof Error ? error.message : String(error) };
+  }
+
+  override render() {
+    if (this.state.broken === null) return this.props.children;
+    return (
+      <main class="section">
+        <h1>This screen has failed</h1>
+        <p>
+          Nothing is lost: every saved entry is in the journal. Go back, or export the day from the list of
+          days.
+        </p>
+        <p class="soft">{this.state.broken}</p>
+        <p>
+          <a href="#/">List of days</a>
+        </p>
+      </main>
+    );
+  }
+}

@@ -1,0 +1,29 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { clockFor } from '../../commands/log-takes.ts';
+import { timecodeAt } from '../../time/followed-clock.ts';
+import { formatTimecode } from '../../time/timecode.ts';
+import { useApp, useDay } from '../context.ts';
+
+const TICK_MS = 120;
+
+/** The running timecode. It writes its own text, so that nothing else is drawn again for a tick. */
+export function ClockFace() {
+  const store = useDay();
+  const { clock } = useApp().parts;
+  const face = useRef<HTMLElement>(null);
+
+  useEffect(() => {
+    const calm = matchMedia('(prefers-reduced-motion: reduce)').matches;
+    const tick = (): void => {
+      const now = clock.now();
+      const followed = clockFor(store.day.peek(), now);
+      const text = formatTimecode(timecodeAt(followed, now.atMs), followed.rate);
+      if (face.current) face.current.textContent = calm ? text.slice(0, 8) : text;
+    };
+    tick();
+    const timer = setInterval(tick, calm ? 1000 : TICK_MS);
+    return () => clearInterval(timer);
+  }, [store, clock]);
+
+  return <strong class="mono" ref={face} aria-hidden="true" />;
+}

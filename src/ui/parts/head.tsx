@@ -1,0 +1,41 @@
+import { useState } from 'preact/hooks';
+import { answersNow } from '../../day/answers.ts';
+import { rollIn } from '../../day/links.ts';
+import { useApp, useDay } from '../context.ts';
+import { ClockSheet, DaySheet } from '../sheets.ts';
+import { ClockFace } from './clock-face.tsx';
+
+const SAVING_WORD = { saved: 'saved', saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
+
+/** The day, its roll and rate, the running timecode, and whether everything is kept. */
+export function Head() {
+  const store = useDay();
+  const { journal } = useApp().parts;
+  const [open, setOpen] = useState<'day' | 'clock' | null>(null);
+  const day = store.day.value;
+  const { state, waiting } = store.saving.value;
+  const { production, label, timecodeRate, sampleRate, bitDepth, sample } = day.header;
+  const roll = rollIn(answersNow(day).links)?.value;
+  const title = [sample ? 'Sample' : '', production, label].filter(Boolean).join(' · ') || 'Untitled day';
+  const facts = [roll ? `roll ${roll}` : 'no roll', timecodeRate, `${sampleRate / 1000}k ${bitDepth}`];
+  return (
+    <header class="head">
+      <button type="button" class="head-day" onClick={() => setOpen('day')}>
+        <span class="unseen">About this day: </span>
+        <strong>{title}</strong>
+        <span class="soft">{facts.join(' · ')}</span>
+      </button>
+      <button type="button" class="head-clock" onClick={() => setOpen('clock')}>
+        <span class="unseen">Follow the recorder's timecode: </span>
+        <ClockFace />
+        <span class={state === 'not-saved' ? 'warn' : 'soft'} data-saving={state} data-unsaved={waiting}>
+          {journal.state.kept ? SAVING_WORD[state] : 'NOT KEPT'}
+          {' · '}
+          {day.clock ? 'followed' : 'time of day'}
+        </span>
+      </button>
+      {open === 'day' && <DaySheet onClose={() => setOpen(null)} />}
+      {open === 'clock' && <ClockSheet onClose={() => setOpen(null)} />}
+    </header>
+  );
+}

@@ -1,0 +1,42 @@
+import { type ComponentType, type FunctionComponent, h } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+
+export type Later<Props> = FunctionComponent<Props> & {
+  /** Loads it now, so that showing it later does not wait. */
+  warm(): Promise<void>;
+};
+
+const all: Later<never>[] = [];
+
+/**
+ * A screen or sheet that is not in the first load. Once loaded it is shown without a wait; until then nothing is. A
+ * part that cannot be loaded fails like any other bug of a screen: the boundary around it tells.
+ */
+export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): Later<Props> {
+  let loaded: ComponentType<Props> | undefined;
+  const warm = async (): Promise<void> => {
+    loaded ??= await load();
+  };
+  function Part(props: Props) {
+    const [, setState] = useState<{ readonly part?: ComponentType<Props> | undefined }>({});
+    useEffect(() => {
+      if (loaded) return;
+      warm().then(
+        () => setState({ part: loaded }),
+        (error: unknown) =>
+          setState(() => {
+            throw error;
+          }),
+      );
+    }, []);
+    return loaded ? h(loaded, props) : null;
+  }
+  const part: Later<Props> = Object.assign(Part, { warm });
+  all.push(part as Later<never>);
+  return part;
+}
+
+/** Loads every part while nothing else is to be done. */
+export async function warmAll(): Promise<void> {
+  for (const part of all) await part.warm();
+}

@@ -1,0 +1,15 @@
+import { chooseLook, LOOKS, type Look, look } from '../looks.ts';
+import { Choice } from './field.tsx';
+
+const NAMES: Record<Look, string> = { system: 'As the phone', light: 'Light', dark: 'Dark', dim: 'Dark set' };
+
+export function Looks() {
+  return (
+    <Choice
+      label="Look"
+      value={look.value}
+      options={LOOKS.map((value) => ({ value, name: NAMES[value] }))}
+      onChoose={chooseLook}
+    />
+  );
+}

@@ -1,0 +1,31 @@
+import type { ComponentChildren } from 'preact';
+import { useDay } from '../context.ts';
+import type { DayPage } from '../route.ts';
+import { Head } from './head.tsx';
+import { SavingBanner } from './saving-banner.tsx';
+import { Tabs } from './tabs.tsx';
+
+interface PageProps {
+  readonly tab: DayPage;
+  /** What stays above the tabs, in the thumb's corner. */
+  readonly foot?: ComponentChildren;
+  readonly children: ComponentChildren;
+}
+
+/** A tab of the open day: the head, what scrolls, and the foot. */
+export function Page({ tab, foot, children }: PageProps) {
+  const { id } = useDay().day.value;
+  return (
+    <div class="page">
+      <Head />
+      <main class="body" data-tab={tab}>
+        <SavingBanner />
+        {children}
+      </main>
+      <div class="foot">
+        {foot}
+        <Tabs day={id} current={tab} />
+      </div>
+    </div>
+  );
+}

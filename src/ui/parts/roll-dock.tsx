@@ -1,0 +1,109 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { callSlate, circleTake, cutTake, rollTake } from '../../commands/log-takes.ts';
+import type { Take } from '../../day/model.ts';
+import { slateText, takeText } from '../../day/slate.ts';
+import { lastTake, nextTake, openTake, slateAfter } from '../../day/takes.ts';
+import { useApp, useDay, useRun } from '../context.ts';
+import { NoteSheet, SlateSheet } from '../sheets.ts';
+import { elapsed } from '../words/times.ts';
+
+/** Roll and Cut, the largest thing on the screen, with the next slate and take filled in, and the last take at hand. */
+export function RollDock() {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [sheet, setSheet] = useState<'slate' | 'note' | null>(null);
+  const open = openTake(day);
+  const last = lastTake(day);
+  const next = nextTake(day);
+  const after = slateAfter(day);
+  const close = (): void => setSheet(null);
+  return (
+    <section class="dock" aria-label="Take">
+      <div class="dock-slate">
+        <button
+          type="button"
+          class="dock-name"
+          onClick={() => setSheet('slate')}
+          aria-label={`Slate ${takeText(open ?? next)}: other kinds of take, other slates`}
+        >
+          <strong>{takeText(open ?? next)}</strong>
+          <span class="soft">{open ? <Rolling take={open} /> : 'next · tap for other kinds'}</span>
+        </button>
+        {!open && (
+          <button
+            type="button"
+            class="button"
+            onClick={() => run((now) => callSlate(now, after), `Slate ${slateText(after)}`)}
+          >
+            setup {slateText(after)}
+          </button>
+        )}
+      </div>
+      <div class="dock-last">
+        {last && (
+          <>
+            <button
+              type="button"
+              class="button"
+              aria-pressed={last.circled}
+              aria-label={`Circle ${takeText(last)}`}
+              onClick={() =>
+                run(
+                  (now) => circleTake(now, last.id, !last.circled),
+                  last.circled ? `${takeText(last)} not circled` : `${takeText(last)} circled`,
+                )
+              }
+            >
+              circle {shortName(last)}
+            </button>
+            <button
+              type="button"
+              class="button"
+              aria-label={`Note on ${takeText(last)}`}
+              onClick={() => setSheet('note')}
+            >
+              note {shortName(last)}
+            </button>
+          </>
+        )}
+      </div>
+      {open ? (
+        <button type="button" class="roll roll-open" onClick={() => run(cutTake, `${takeText(open)} cut`)}>
+          Cut
+        </button>
+      ) : (
+        <button
+          type="button"
+          class="roll"
+          onClick={() => run((now, moment) => rollTake(now, moment), `${takeText(next)} rolling`)}
+        >
+          Roll
+        </button>
+      )}
+      {sheet === 'slate' && <SlateSheet onClose={close} />}
+      {sheet === 'note' && last && <NoteSheet take={last.id} onClose={close} />}
+    </section>
+  );
+}
+
+/** Short enough for a button beside the slate: the take number, or the name of a wild track. */
+const shortName = (take: Take): string =>
+  take.kind === 'wild' || take.kind === 'tone' ? takeText(take) : String(take.number);
+
+function Rolling({ take }: { take: Take }) {
+  const { clock } = useApp().parts;
+  const text = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    const tick = (): void => {
+      if (text.current) text.current.textContent = elapsed(clock.now().atMs - (take.rolledAt ?? 0));
+    };
+    tick();
+    const timer = setInterval(tick, 500);
+    return () => clearInterval(timer);
+  }, [take, clock]);
+  return (
+    <>
+      rolling <span ref={text} aria-hidden="true" />
+    </>
+  );
+}

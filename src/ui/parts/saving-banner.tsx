@@ -1,0 +1,36 @@
+import { useApp, useDay } from '../context.ts';
+import { countOf } from '../words/chain.ts';
+
+const BECAUSE: Record<string, string> = {
+  QuotaExceededError: 'the phone has no room left. Free some space, or export the day now.',
+  InvalidStateError: 'the database was closed under the app. Close other windows of it, or open it again.',
+  UnknownError: 'the phone lost its database for a moment.',
+  FactIdTwice: 'two entries carry one id. Export the day and start the app again.',
+};
+
+/** Says in words that something is not on the disk, why, and that it is held and tried again. */
+export function SavingBanner() {
+  const store = useDay();
+  const { state } = useApp().parts.journal;
+  const { state: saving, waiting, because } = store.saving.value;
+  if (!state.kept) {
+    return (
+      <p class="banner" role="alert">
+        Not kept: this browser refuses a database, so everything is lost when the window closes. Export the
+        day before that.
+      </p>
+    );
+  }
+  if (saving !== 'not-saved') return null;
+  return (
+    <div class="banner" role="alert">
+      <p>
+        {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone said ${because}.`} They
+        are held here and tried again.
+      </p>
+      <button type="button" class="button" onClick={store.retry}>
+        Try now
+      </button>
+    </div>
+  );
+}

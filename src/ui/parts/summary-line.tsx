@@ -1,0 +1,48 @@
+import type { Answers } from '../../day/answers.ts';
+import type { PartId, VoiceId } from '../../day/model.ts';
+import { useDay } from '../context.ts';
+import { countOf, listOf, nameOf } from '../words/chain.ts';
+
+interface SummaryProps {
+  readonly answers: Answers;
+  readonly onTrack: (track: PartId) => void;
+  readonly onVoice: (voice: VoiceId) => void;
+  readonly onFree: () => void;
+}
+
+/** One line of truth: what is wrong stands first and is one tap from its place. */
+export function SummaryLine({ answers, onTrack, onVoice, onFree }: SummaryProps) {
+  const day = useDay().day.value;
+  const { summary } = answers;
+  const clash = answers.tracks.find(({ state }) => state === 'clash');
+  const lost = summary.unrecorded;
+  const troubles = [
+    lost.length > 0 && (
+      <button key="lost" type="button" class="warn button-plain" onClick={() => onVoice(lost[0]!)}>
+        {lost.length < 3 ? listOf(lost.map((id) => nameOf(day, id))) : countOf(lost.length, 'voice')} not
+        recorded
+      </button>
+    ),
+    clash && (
+      <button key="clash" type="button" class="warn button-plain" onClick={() => onTrack(clash.track.id)}>
+        {countOf(summary.clashes, 'clash', 'clashes')}
+      </button>
+    ),
+  ].filter(Boolean);
+  return (
+    <div class="summary">
+      {troubles}
+      <button type="button" class="summary-rest" onClick={onFree}>
+        <b>{summary.sources}</b> sources · <b>{summary.tracksUsed}</b> of {summary.tracks} iso ·{' '}
+        <b>{summary.free}</b> free · <b>{summary.gangs}</b> {summary.gangs === 1 ? 'gang' : 'gangs'}
+        {summary.muted > 0 && (
+          <>
+            {' '}
+            · <b>{summary.muted}</b> muted
+          </>
+        )}
+        {troubles.length === 0 && ' · no clash, nobody unrecorded'}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,184 @@
+import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
+import { addInputs, addSend, addTracks } from '../../commands/grow-rig.ts';
+import { addSelectors, addTransmitters } from '../../commands/lay-rig.ts';
+import { inputsFrom } from '../../commands/plug-run.ts';
+import { INPUT_KINDS, type InputKind, type ReservedUse } from '../../facts/part-described.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice, TextField } from '../parts/field.tsx';
+import { countOf } from '../words/chain.ts';
+import { INPUT_KIND_WORD, RESERVED_OPTIONS } from '../words/rig.ts';
+import { runWords } from '../words/runs.ts';
+import { asOptions } from './block-fields.tsx';
+import { SelectField } from './picker.tsx';
+import { openSection } from './section.tsx';
+
+export interface AddProps {
+  readonly onDone: () => void;
+}
+
+interface FormProps {
+  readonly word: string;
+  /** Adds, and says whether it was done. */
+  readonly onAdd: () => boolean;
+  /** The section that shows what was added. */
+  readonly section: string;
+  readonly onDone: () => void;
+  readonly children: ComponentChildren;
+}
+
+function AddForm({ word, onAdd, section, onDone, children }: FormProps) {
+  const submit = (event: Event): void => {
+    event.preventDefault();
+    if (!onAdd()) return;
+    openSection(section);
+    onDone();
+  };
+  return (
+    <form onSubmit={submit}>
+      {children}
+      <button type="submit" class="button button-solid rig-do">
+        {word}
+      </button>
+    </form>
+  );
+}
+
+const HowMany = ({ count, onCount }: { count: string; onCount: (count: string) => void }) => (
+  <TextField label="How many" value={count} onInput={onCount} inputMode="numeric" />
+);
+
+export function AddPacks({ onDone }: AddProps) {
+  const store = useDay();
+  const run = useRun();
+  const [prefix, setPrefix] = useState('A');
+  const [count, setCount] = useState('4');
+  const add = (): boolean =>
+    run(
+      (now) => addTransmitters(now, prefix, Number(count), store.newId),
+      `${countOf(Number(count), 'pack')} added`,
+    );
+  return (
+    <AddForm word="Add the packs" onAdd={add} section="Packs" onDone={onDone}>
+      <div class="field-pair">
+        <TextField
+          label="Letters before the number"
+          value={prefix}
+          onInput={setPrefix}
+          capitals="characters"
+        />
+        <HowMany count={count} onCount={setCount} />
+      </div>
+      <p class="soft">Numbered on from those that bear these letters already.</p>
+    </AddForm>
+  );
+}
+
+export function AddInputs({ onDone }: AddProps) {
+  const store = useDay();
+  const run = useRun();
+  const [kind, setKind] = useState<InputKind>('mic');
+  const [count, setCount] = useState('2');
+  const add = (): boolean =>
+    run(
+      (now) => addInputs(now, kind, Number(count), store.newId),
+      `${countOf(Number(count), 'input')} added`,
+    );
+  return (
+    <AddForm word="Add the inputs" onAdd={add} section="Inputs" onDone={onDone}>
+      <Choice
+        label="Kind"
+        value={kind}
+        options={INPUT_KINDS.map((value) => ({ value, name: INPUT_KIND_WORD[value] }))}
+        onChoose={setKind}
+      />
+      <HowMany count={count} onCount={setCount} />
+      <p class="soft">Each takes the next track that no input feeds, as far as there are any.</p>
+    </AddForm>
+  );
+}
+
+export function AddTracks({ onDone }: AddProps) {
+  const store = useDay();
+  const run = useRun();
+  const [count, setCount] = useState('2');
+  const add = (): boolean =>
+    run((now) => addTracks(now, Number(count), store.newId), `${countOf(Number(count), 'track')} added`);
+  return (
+    <AddForm word="Add the tracks" onAdd={add} section="Tracks" onDone={onDone}>
+      <HowMany count={count} onCount={setCount} />
+      <p class="soft">Iso and pre-fader; a tap on a track changes that.</p>
+    </AddForm>
+  );
+}
+
+export function AddSend({ onDone }: AddProps) {
+  const store = useDay();
+  const run = useRun();
+  const [name, setName] = useState('');
+  const [use, setUse] = useState<ReservedUse>('comms');
+  const add = (): boolean => run((now) => addSend(now, name, use, store.newId), `${name.trim()} added`);
+  return (
+    <AddForm word="Add the send" onAdd={add} section="Sends" onDone={onDone}>
+      <TextField label="Name" value={name} onInput={setName} />
+      <Choice
+        label="For"
+        value={use}
+        options={RESERVED_OPTIONS.flatMap(({ value, name: word }) =>
+          value === 'voices' ? [] : [{ value, name: word }],
+        )}
+        onChoose={setUse}
+      />
+    </AddForm>
+  );
+}
+
+export function AddSelectors({ onDone }: AddProps) {
+  const { rig } = useDay().day.value;
+  const run = useRun();
+  const switched = new Set(rig.selectors.map(({ input }) => input));
+  const bare = rig.inputs.filter(({ id }) => !switched.has(id));
+  const [typed, setTyped] = useState({ first: bare[0]?.id ?? '', count: '', a: 'cart', b: 'far box' });
+  const set = (fields: Partial<typeof typed>): void => setTyped({ ...typed, ...fields });
+  const there = inputsFrom(rig, typed.first).filter(({ id }) => !switched.has(id));
+  const count = typed.count.trim() === '' ? there.length : Math.max(0, Math.floor(Number(typed.count)) || 0);
+  const before = there.slice(0, count);
+  const add = (): boolean =>
+    run(
+      (now) =>
+        addSelectors(
+          now,
+          before.map(({ id }) => id),
+          [typed.a, typed.b],
+        ),
+      `${countOf(before.length, 'selector')} added`,
+    );
+  return (
+    <AddForm word="Add the bank" onAdd={add} section="Selectors" onDone={onDone}>
+      <div class="field-pair">
+        <SelectField
+          label="First input"
+          value={typed.first}
+          options={asOptions(bare)}
+          onChoose={(first) => set({ first })}
+        />
+        <TextField
+          label="How many"
+          value={typed.count}
+          placeholder={String(there.length)}
+          onInput={(value) => set({ count: value })}
+          inputMode="numeric"
+        />
+      </div>
+      <div class="field-pair">
+        <TextField label="First position" value={typed.a} onInput={(a) => set({ a })} />
+        <TextField label="Second position" value={typed.b} onInput={(b) => set({ b })} />
+      </div>
+      <p>
+        {before.length > 0
+          ? `Before ${runWords(before.map(({ name }) => name))}; the leads there now stay at ${typed.a.trim() || 'the first position'}.`
+          : 'No input is left without a selector there.'}
+      </p>
+    </AddForm>
+  );
+}

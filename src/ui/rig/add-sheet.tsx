@@ -1,0 +1,41 @@
+import { useState } from 'preact/hooks';
+import { Row } from '../parts/row.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { AddInputs, AddPacks, AddSelectors, AddSend, AddTracks } from './add-parts.tsx';
+import { AddReceiver } from './add-receiver.tsx';
+
+const THINGS = [
+  { id: 'receiver', name: 'Receiver', word: 'modules, channels, outputs', Form: AddReceiver },
+  { id: 'packs', name: 'Packs', word: 'a row of transmitters', Form: AddPacks },
+  { id: 'selectors', name: 'Bank of selectors', word: 'before a run of inputs', Form: AddSelectors },
+  { id: 'inputs', name: 'Inputs', word: 'of the recorder', Form: AddInputs },
+  { id: 'tracks', name: 'Tracks', word: 'of the recorder', Form: AddTracks },
+  { id: 'send', name: 'Send', word: 'comms, playback, timecode', Form: AddSend },
+] as const;
+
+/** What can be added to the rig, and then its form. */
+export function AddSheet({ onClose }: { onClose: () => void }) {
+  const [what, setWhat] = useState<string | null>(null);
+  const thing = THINGS.find(({ id }) => id === what);
+  return (
+    <Sheet
+      title={thing ? `Add: ${thing.name.toLowerCase()}` : 'Add to the rig'}
+      under={thing?.word}
+      onClose={onClose}
+    >
+      {thing ? (
+        <div class="section">
+          <thing.Form onDone={onClose} />
+        </div>
+      ) : (
+        <ul class="rows">
+          {THINGS.map(({ id, name, word }) => (
+            <li key={id}>
+              <Row title={name} word={word} onTap={() => setWhat(id)} />
+            </li>
+          ))}
+        </ul>
+      )}
+    </Sheet>
+  );
+}

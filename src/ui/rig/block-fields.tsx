@@ -1,0 +1,66 @@
+import type { Part, PartId, Rig } from '../../day/model.ts';
+import { partName } from '../words/chain.ts';
+import type { Option } from './picker.tsx';
+
+/** A receiver, or one of its modules, as one thing to choose. */
+export interface Block {
+  readonly id: string;
+  readonly name: string;
+  readonly receiver: PartId;
+  readonly module: string | undefined;
+}
+
+/** Every receiver whole, and its modules where it has more than one. */
+export function blocksOf(rig: Rig): Block[] {
+  return rig.receivers.flatMap(({ id, name }) => {
+    const own = rig.channels.filter(({ receiver }) => receiver === id);
+    const modules = [...new Set(own.map(({ module }) => module ?? ''))];
+    const whole: Block = { id: `${id}|`, name, receiver: id, module: undefined };
+    if (modules.length < 2) return [whole];
+    return [
+      ...modules.map((module) => ({
+        id: `${id}|${module}`,
+        name: `${name}, ${module || 'no module'}`,
+        receiver: id,
+        module,
+      })),
+      { ...whole, name: `${name}, all modules` },
+    ];
+  });
+}
+
+export const channelsIn = (rig: Rig, { receiver, module }: Block): Part[] =>
+  rig.channels.filter(
+    (channel) => channel.receiver === receiver && (module === undefined || (channel.module ?? '') === module),
+  );
+
+export const asOptions = (parts: readonly Part[]): Option[] => parts.map(({ id, name }) => ({ id, name }));
+
+interface PairsProps {
+  readonly rig: Rig;
+  readonly pairs: readonly (readonly [Part, Part])[];
+  readonly left: readonly Part[];
+  /** What the first is beside the second, as `into`. */
+  readonly word: string;
+}
+
+/** What will be done, one to one, and what is left over. */
+export function Pairs({ rig, pairs, left, word }: PairsProps) {
+  return (
+    <>
+      <ul class="pairs" aria-label="What will be done">
+        {pairs.map(([first, second]) => (
+          <li key={first.id}>
+            <strong>{first.name}</strong> <span class="soft">{word}</span> <strong>{second.name}</strong>
+          </li>
+        ))}
+      </ul>
+      {left.length > 0 && (
+        <p class="warn">
+          Left over: {left.map(({ id }) => partName(rig, id)).join(', ')}. Choose another place for them
+          after.
+        </p>
+      )}
+    </>
+  );
+}

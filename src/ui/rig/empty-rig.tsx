@@ -1,0 +1,106 @@
+import { useState } from 'preact/hooks';
+import { layOn } from '../../commands/copy-rig.ts';
+import { layRecorder } from '../../commands/lay-rig.ts';
+import { readRigSpec } from '../../commands/rig-spec.ts';
+import { STARTING_RIGS } from '../../commands/starting-rigs.ts';
+import { useApp, useDay, useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { Row } from '../parts/row.tsx';
+import { trouble } from '../saying.ts';
+import { countOf } from '../words/chain.ts';
+import { sentenceFor } from '../words/problems.ts';
+import { specWords } from '../words/rig.ts';
+
+/** No rig yet: one from the shelf, one from another day, or one said in a breath. */
+export function EmptyRig() {
+  const run = useRun();
+  return (
+    <>
+      <div class="section">
+        <h1>Lay the rig</h1>
+        <p class="soft">Start near the truth; every part can be changed after.</p>
+      </div>
+      <FromAnotherDay />
+      <h2 class="section-title soft">Ready rigs</h2>
+      <ul class="rows">
+        {STARTING_RIGS.map(({ id, name, about, lay }) => (
+          <li key={id}>
+            <Row
+              title={name}
+              under={about}
+              word="lay it"
+              onTap={() => run((day) => layOn(day, lay()), `${name} laid`)}
+            />
+          </li>
+        ))}
+      </ul>
+      <InABreath />
+    </>
+  );
+}
+
+const DAYS_SHOWN = 4;
+
+function FromAnotherDay() {
+  const app = useApp();
+  const here = useDay().day.value.id;
+  const run = useRun();
+  const others = app.days.value.filter(({ id }) => id !== here).slice(0, DAYS_SHOWN);
+  if (others.length === 0) return null;
+  const lay = async (id: string, name: string): Promise<void> => {
+    try {
+      const copy = await app.rigFrom(id);
+      run(copy, `Rig from ${name} laid`);
+    } catch {
+      trouble.value = `${name} could not be read.`;
+    }
+  };
+  return (
+    <>
+      <h2 class="section-title soft">The rig of another day</h2>
+      <ul class="rows">
+        {others.map(({ id, production, label, date, sample, takes }) => {
+          const name =
+            [sample ? 'Sample' : '', production, label].filter(Boolean).join(' · ') || 'Untitled day';
+          return (
+            <li key={id}>
+              <Row
+                title={`From ${name}`}
+                under={[date, countOf(takes, 'take')].filter(Boolean).join(' · ')}
+                word="lay it"
+                onTap={() => void lay(id, name)}
+              />
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}
+
+const EXAMPLE = '16 tracks, 4 mic/line, 4 AES3, 2 return, 8 slots';
+
+const KINDS =
+  'Tracks, then inputs by kind: mic, line, AES3, return, slot, network. What is understood stands here.';
+
+function InABreath() {
+  const run = useRun();
+  const [typed, setTyped] = useState('');
+  const read = readRigSpec(typed);
+  const lay = (event: Event): void => {
+    event.preventDefault();
+    run((day) => (read.ok ? layOn(day, layRecorder(read.value)) : read), 'Recorder laid');
+  };
+  return (
+    <form class="section" onSubmit={lay}>
+      <h2>Or say the recorder in a breath</h2>
+      <TextField label="Tracks and inputs" value={typed} onInput={setTyped} placeholder={EXAMPLE} />
+      <p class="rig-reading" aria-live="polite" data-understood={read.ok}>
+        {typed.trim() === '' ? KINDS : read.ok ? specWords(read.value) : sentenceFor(read.problem)}
+      </p>
+      <button type="submit" class="button button-solid rig-lay" disabled={!read.ok}>
+        Lay this recorder
+      </button>
+    </form>
+  );
+}

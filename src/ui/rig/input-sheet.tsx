@@ -1,0 +1,135 @@
+import { useState } from 'preact/hooks';
+import { sendInput, setMute, throwSelectors } from '../../commands/change-chain.ts';
+import { answersFor, plugRun } from '../../commands/plug-run.ts';
+import type { PartId, SelectorPosition } from '../../day/model.ts';
+import type { Reach } from '../../day/reach.ts';
+import { INPUT_KINDS } from '../../facts/part-described.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice } from '../parts/field.tsx';
+import { FromWhen } from '../parts/from-when.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { Because } from '../sheets/because.tsx';
+import { partName } from '../words/chain.ts';
+import { positionName, sourceName } from '../words/facts.ts';
+import { arrivalWords, INPUT_KIND_WORD, inputStateWords, inputWords } from '../words/rig.ts';
+import { leadOptions } from './lead-options.ts';
+import { Picker } from './picker.tsx';
+import { Toggles } from './toggles.tsx';
+import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
+
+/** One input: which lead reaches it, by which position, and the tracks it feeds. */
+export function InputSheet({ part, onClose }: PartSheetProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [before, setBefore] = useState<string | undefined>(undefined);
+  const at = { before };
+  const answer = answersFor(day, at).inputs.find(({ input }) => input.id === part.id);
+  if (!answer) return null;
+  const { reach } = answer;
+  const tracks = reach.tracks.filter((id) => day.rig.byId.has(id));
+  const send = (next: PartId[]): void => {
+    const names = next.map((id) => partName(day.rig, id)).join(', ') || 'no track';
+    run((now) => sendInput(now, part.id, next, at), `${part.name} to ${names}`);
+  };
+  return (
+    <Sheet
+      title={part.name}
+      under={`${inputStateWords(answer)} · ${inputWords(day, answer)}`}
+      onClose={onClose}
+      foot={<FromWhen before={before} onPlace={setBefore} />}
+    >
+      <LeadInto reach={reach} before={before} />
+      <div class="section">
+        {reach.selector && <SelectorChoice reach={reach} before={before} />}
+        <Toggles
+          label="Feeds tracks"
+          options={day.rig.tracks.filter(({ mix }) => !mix)}
+          on={tracks}
+          onChange={send}
+        />
+        <button
+          type="button"
+          class="button"
+          aria-pressed={reach.muted}
+          onClick={() =>
+            run(
+              (now) => setMute(now, part.id, !reach.muted, at),
+              `${part.name} ${reach.muted ? 'heard again' : 'muted'}`,
+            )
+          }
+        >
+          {reach.muted ? 'Muted: let it be heard' : 'Mute'}
+        </button>
+      </div>
+      <WholeDay part={part} onClose={onClose}>
+        <PartChoice
+          part={part}
+          label="Kind"
+          value={part.inputKind ?? 'mic'}
+          options={INPUT_KINDS.map((value) => ({ value, name: INPUT_KIND_WORD[value] }))}
+          fields={(inputKind) => ({ inputKind })}
+        />
+        <KeptFor part={part} />
+      </WholeDay>
+      <Because because={answer.because} />
+    </Sheet>
+  );
+}
+
+interface ReachProps {
+  readonly reach: Reach;
+  readonly before: string | undefined;
+}
+
+/** The lead into an input, or at a selector the two of them. */
+function LeadInto({ reach, before }: ReachProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { input, selector } = reach;
+  const positions: readonly SelectorPosition[] = selector ? ['a', 'b'] : ['a'];
+  return (
+    <>
+      {positions.map((position) => {
+        const arrival = !selector || selector.position === position ? reach.arrival : reach.away;
+        const plug = (from: string): void => {
+          const source = from === 'nothing' ? arrival?.from : from;
+          if (!source) return;
+          const to = from === 'nothing' ? null : input.id;
+          const done = to
+            ? `${sourceName(day, source)} into ${input.name}`
+            : `${sourceName(day, source)} unplugged`;
+          run((now) => plugRun(now, [source], [to], position, { before }), done);
+        };
+        return (
+          <Picker
+            key={position}
+            label={selector ? `At ${positionName(day, selector.part.id, position)}` : 'What reaches it'}
+            now={arrivalWords(day, arrival)}
+            options={leadOptions(day, before, arrival?.from)}
+            current={arrival?.from ?? 'nothing'}
+            onPick={plug}
+          />
+        );
+      })}
+    </>
+  );
+}
+
+function SelectorChoice({ reach, before }: ReachProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { part, position } = reach.selector!;
+  return (
+    <Choice
+      label={part.name}
+      value={position}
+      options={(['a', 'b'] as const).map((value) => ({ value, name: positionName(day, part.id, value) }))}
+      onChoose={(to) =>
+        run(
+          (now) => throwSelectors(now, [part.id], to, { before }),
+          `${part.name} to ${positionName(day, part.id, to)}`,
+        )
+      }
+    />
+  );
+}

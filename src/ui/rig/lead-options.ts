@@ -1,0 +1,48 @@
+import { answersFor, leadFrom } from '../../commands/plug-run.ts';
+import type { Day, Links } from '../../day/model.ts';
+import { nameOf, partName } from '../words/chain.ts';
+import { arrivalWords } from '../words/rig.ts';
+import type { Option } from './picker.tsx';
+
+/** Whatever can be plugged into an input: outputs not kept for something else, and hardlines; loose ends first. */
+export function leadOptions(day: Day, before: string | undefined, current: string | undefined): Option[] {
+  const { links } = answersFor(day, { before });
+  const outputs = day.rig.outputs.filter(({ reserved }) => !reserved).map(({ id, name }) => ({ id, name }));
+  const hardlines = [...day.voices.values()]
+    .filter(({ kind, struck }) => kind !== 'performer' && !struck)
+    .map(({ id }) => ({ id, name: nameOf(day, id) }));
+  const all = [...hardlines, ...outputs].map(({ id, name }) => ({ id, name, word: placeOf(day, links, id) }));
+  const loose = all.filter(({ word }) => word === 'no lead');
+  const plugged = all.filter(({ word }) => word !== 'no lead');
+  return [...(current ? [{ id: 'nothing', name: 'nothing', word: 'unplug it' }] : []), ...loose, ...plugged];
+}
+
+function placeOf(day: Day, links: Links, from: string): string {
+  const to = leadFrom(links, from)?.link.value.to;
+  return to && day.rig.byId.has(to) ? `› ${partName(day.rig, to)}` : 'no lead';
+}
+
+/** Where an output can go: every input not kept for something else, a selector's two positions apart; free first. */
+export function inputOptions(day: Day, before: string | undefined, plugged: boolean): Option[] {
+  const { inputs } = answersFor(day, { before });
+  const options = inputs
+    .filter(({ input }) => !input.reserved)
+    .flatMap(({ input, reach }) => {
+      if (!reach.selector)
+        return [{ id: `a:${input.id}`, name: input.name, free: !reach.arrival, arrival: reach.arrival }];
+      const { part, position: thrown } = reach.selector;
+      return (['a', 'b'] as const).map((position, at) => {
+        const arrival = position === thrown ? reach.arrival : reach.away;
+        const name = `${input.name}, ${part.positions?.[at] ?? position}`;
+        return { id: `${position}:${input.id}`, name, free: !arrival, arrival };
+      });
+    })
+    .map(({ id, name, free, arrival }) => ({
+      id,
+      name,
+      free,
+      word: free ? 'free' : arrivalWords(day, arrival),
+    }));
+  const sorted = [...options.filter(({ free }) => free), ...options.filter(({ free }) => !free)];
+  return [...(plugged ? [{ id: 'nothing', name: 'nothing', word: 'unplug it' }] : []), ...sorted];
+}

@@ -1,0 +1,54 @@
+import { answersFor, leadFrom, plugRun } from '../../commands/plug-run.ts';
+import type { Part, SelectorPosition } from '../../day/model.ts';
+import { OUTPUT_KINDS } from '../../facts/part-described.ts';
+import { useDay, useRun } from '../context.ts';
+import { partName } from '../words/chain.ts';
+import { OUTPUT_KIND_WORD } from '../words/rig.ts';
+import { inputOptions } from './lead-options.ts';
+import { Picker } from './picker.tsx';
+import { PartChoice } from './whole-day.tsx';
+
+interface OutputLeadProps {
+  readonly output: Part;
+  readonly before: string | undefined;
+}
+
+/** Which input an output is led to, and by which position of its selector. */
+export function OutputLead({ output, before }: OutputLeadProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const lead = leadFrom(answersFor(day, { before }).links, output.id)?.link.value;
+  const to = lead?.to && day.rig.byId.has(lead.to) ? lead.to : null;
+  const selector = day.rig.selectors.find(({ input }) => input === to);
+  const position = selector?.positions?.[lead?.position === 'b' ? 1 : 0];
+  if (output.reserved) {
+    return (
+      <p class="section soft">{`${output.name} is kept for ${output.reserved}; no voice goes this way.`}</p>
+    );
+  }
+  const plug = (choice: string): void => {
+    const input = choice === 'nothing' ? null : choice.slice(2);
+    const at = choice.startsWith('b:') ? 'b' : ('a' as SelectorPosition);
+    const done = input ? `${output.name} into ${partName(day.rig, input)}` : `${output.name} unplugged`;
+    run((now) => plugRun(now, [output.id], [input], at, { before }), done);
+  };
+  return (
+    <Picker
+      label={`${output.name} (${OUTPUT_KIND_WORD[output.outputKind ?? 'analogue']}) is led into`}
+      now={to ? [partName(day.rig, to), position].filter(Boolean).join(', ') : 'nothing'}
+      options={inputOptions(day, before, to !== null)}
+      current={to ? `${selector ? (lead?.position ?? 'a') : 'a'}:${to}` : 'nothing'}
+      onPick={plug}
+    />
+  );
+}
+
+export const OutputKindChoice = ({ output }: { output: Part }) => (
+  <PartChoice
+    part={output}
+    label={`${output.name} leaves by`}
+    value={output.outputKind ?? 'analogue'}
+    options={OUTPUT_KINDS.map((value) => ({ value, name: OUTPUT_KIND_WORD[value] }))}
+    fields={(outputKind) => ({ outputKind })}
+  />
+);

@@ -1,0 +1,92 @@
+import { useState } from 'preact/hooks';
+import { describePart } from '../../commands/describe.ts';
+import { megahertz, readMegahertz } from '../../commands/frequency.ts';
+import { answersFor } from '../../commands/plug-run.ts';
+import { wornBy } from '../../day/links.ts';
+import type { Part } from '../../day/model.ts';
+import { useDay, useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { FromWhen } from '../parts/from-when.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { GiveList } from '../sheets/give-list.tsx';
+import { nameOf } from '../words/chain.ts';
+import { channelsOn } from '../words/rig.ts';
+import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
+
+const WEARS = [
+  { value: 'pack', name: 'pack' },
+  { value: 'plug-on', name: 'plug-on' },
+  { value: 'handheld', name: 'handheld' },
+] as const;
+
+/** One transmitter: who wears it, its frequency, and who gets it next. */
+export function PackSheet({ part, onClose }: PartSheetProps) {
+  const day = useDay().day.value;
+  const [before, setBefore] = useState<string | undefined>(undefined);
+  const { links } = answersFor(day, { before });
+  const channels = channelsOn(day.rig, links, part.id).map(({ name }) => name);
+  const wearer = wornBy(links, part.id)?.value ?? null;
+  return (
+    <Sheet
+      title={`${part.name} is on ${nameOf(day, wearer)}`}
+      under={[
+        part.khz ? `${megahertz(part.khz)} MHz` : '',
+        channels.length > 0 ? `received on ${channels.join(', ')}` : 'no channel is tuned to it',
+      ]
+        .filter(Boolean)
+        .join(' · ')}
+      onClose={onClose}
+      foot={<FromWhen before={before} onPlace={setBefore} />}
+    >
+      {day.voices.size > 0 ? (
+        <>
+          <p class="section-title soft">Give {part.name} to</p>
+          <GiveList transmitter={part.id} before={before} onDone={onClose} />
+        </>
+      ) : (
+        <p class="section soft">Nobody in the cast yet. Add performers under Cast.</p>
+      )}
+      <WholeDay part={part} onClose={onClose}>
+        <FrequencyForm part={part} />
+        <PartChoice
+          part={part}
+          label="What it is"
+          value={part.wear ?? 'pack'}
+          options={WEARS}
+          fields={(wear) => ({ wear })}
+        />
+      </WholeDay>
+    </Sheet>
+  );
+}
+
+function FrequencyForm({ part }: { part: Part }) {
+  const run = useRun();
+  const known = part.khz ? megahertz(part.khz) : '';
+  const [typed, setTyped] = useState(known);
+  const save = (event: Event): void => {
+    event.preventDefault();
+    const read = readMegahertz(typed);
+    const done = read.ok && read.value ? `${part.name} on ${megahertz(read.value)} MHz` : 'No frequency';
+    run((now) => (read.ok ? describePart(now, part.id, { khz: read.value }) : read), done);
+  };
+  return (
+    <form class="name-form" onSubmit={save}>
+      <TextField label="Frequency in MHz" value={typed} onInput={setTyped} inputMode="decimal" />
+      <button type="submit" class="button" disabled={typed.trim() === known}>
+        Save
+      </button>
+    </form>
+  );
+}
+
+/** One send of the recorder. */
+export function SendSheet({ part, onClose }: PartSheetProps) {
+  return (
+    <Sheet title={part.name} under={part.reserved ?? 'for anything'} onClose={onClose}>
+      <WholeDay part={part} onClose={onClose}>
+        <KeptFor part={part} />
+      </WholeDay>
+    </Sheet>
+  );
+}

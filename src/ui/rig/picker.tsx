@@ -1,0 +1,75 @@
+import { useState } from 'preact/hooks';
+import { Row } from '../parts/row.tsx';
+
+export interface Option {
+  readonly id: string;
+  readonly name: string;
+  readonly word?: string | undefined;
+}
+
+interface PickerProps {
+  readonly label: string;
+  /** What it is now, in words. */
+  readonly now: string;
+  readonly options: readonly Option[];
+  readonly current?: string | null | undefined;
+  readonly onPick: (id: string) => void;
+}
+
+/** One line that says what holds, and opens into what could hold instead. */
+export function Picker({ label, now, options, current, onPick }: PickerProps) {
+  const [open, setOpen] = useState(false);
+  return (
+    <div class="picker">
+      <button type="button" class="row" aria-expanded={open} onClick={() => setOpen(!open)}>
+        <span class="row-lead" />
+        <span class="row-text">
+          <span class="soft">{label}</span>
+          <strong>{now}</strong>
+        </span>
+        <span class="row-word rig-show">{open ? 'leave it' : 'change'}</span>
+      </button>
+      {open && (
+        <ul class="rows picker-list" aria-label={label}>
+          {options.map(({ id, name, word }) => (
+            <li key={id}>
+              <Row
+                title={name}
+                word={word}
+                pressed={current === undefined ? undefined : id === current}
+                onTap={() => {
+                  setOpen(false);
+                  onPick(id);
+                }}
+              />
+            </li>
+          ))}
+          {options.length === 0 && <li class="section soft">Nothing to choose from yet.</li>}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+interface SelectFieldProps {
+  readonly label: string;
+  readonly value: string;
+  readonly options: readonly Option[];
+  readonly onChoose: (id: string) => void;
+}
+
+/** One of many, in the phone's own list. */
+export function SelectField({ label, value, options, onChoose }: SelectFieldProps) {
+  return (
+    <label class="field">
+      <span>{label}</span>
+      <select value={value} onChange={(event) => onChoose(event.currentTarget.value)}>
+        {options.map(({ id, name }) => (
+          <option key={id} value={id}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

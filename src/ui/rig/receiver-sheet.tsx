@@ -1,0 +1,68 @@
+import { useState } from 'preact/hooks';
+import { addOutput } from '../../commands/grow-rig.ts';
+import { freeNames } from '../../commands/part-names.ts';
+import { PLACES } from '../../facts/part-described.ts';
+import { useDay, useRun } from '../context.ts';
+import { FromWhen } from '../parts/from-when.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { countOf } from '../words/chain.ts';
+import { OutputKindChoice, OutputLead } from './output-lead.tsx';
+import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
+
+export const PLACE_OPTIONS = PLACES.map((value) => ({
+  value,
+  name: value === 'remote' ? 'remote box' : value,
+}));
+
+/** A receiver: its name and place. Striking it out takes its channels and outputs along. */
+export function ReceiverSheet({ part, onClose }: PartSheetProps) {
+  const store = useDay();
+  const { rig } = store.day.value;
+  const run = useRun();
+  const channels = rig.channels.filter(({ receiver }) => receiver === part.id).length;
+  const outputs = rig.outputs.filter(({ receiver }) => receiver === part.id).length;
+  const spare = (): void => {
+    const name = freeNames(store.day.value, 'output', `${part.name} spare`, 1)[0]!;
+    const spec = { name, kind: 'analogue', channel: null, reserved: 'comms' } as const;
+    run((now) => addOutput(now, part.id, spec, store.newId()), `${name} kept for comms`);
+  };
+  return (
+    <Sheet
+      title={part.name}
+      under={`${countOf(channels, 'channel')}, ${countOf(outputs, 'output')}`}
+      onClose={onClose}
+    >
+      <WholeDay part={part} onClose={onClose}>
+        <PartChoice
+          part={part}
+          label="Place"
+          value={part.place ?? 'cart'}
+          options={PLACE_OPTIONS}
+          fields={(place) => ({ place })}
+        />
+        <button type="button" class="button rig-more" onClick={spare}>
+          Add an output for comms, playback or timecode
+        </button>
+      </WholeDay>
+    </Sheet>
+  );
+}
+
+/** An output that carries no channel: kept for comms, playback or timecode. */
+export function OutputSheet({ part, onClose }: PartSheetProps) {
+  const [before, setBefore] = useState<string | undefined>(undefined);
+  return (
+    <Sheet
+      title={part.name}
+      under={part.reserved ?? 'carries no channel'}
+      onClose={onClose}
+      foot={part.reserved ? undefined : <FromWhen before={before} onPlace={setBefore} />}
+    >
+      {!part.reserved && <OutputLead output={part} before={before} />}
+      <WholeDay part={part} onClose={onClose}>
+        <OutputKindChoice output={part} />
+        <KeptFor part={part} />
+      </WholeDay>
+    </Sheet>
+  );
+}

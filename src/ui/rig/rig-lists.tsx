@@ -1,0 +1,164 @@
+import { megahertz } from '../../commands/frequency.ts';
+import type { Answers } from '../../day/answers.ts';
+import { wornBy } from '../../day/links.ts';
+import type { Day, PartId } from '../../day/model.ts';
+import type { MarkState } from '../parts/mark.tsx';
+import { Row } from '../parts/row.tsx';
+import { countOf, nameOf, partName } from '../words/chain.ts';
+import { positionName } from '../words/facts.ts';
+import { arrivalWords, channelsOn, inputStateWords, inputsWords, inputWords } from '../words/rig.ts';
+import { runWords } from '../words/runs.ts';
+import { Section } from './section.tsx';
+import { bankOf, bankWords } from './selector-sheet.tsx';
+
+export interface ListProps {
+  readonly day: Day;
+  readonly answers: Answers;
+  readonly onPart: (part: PartId) => void;
+}
+
+export function Inputs({ day, answers, onPart }: ListProps) {
+  if (answers.inputs.length === 0) return null;
+  return (
+    <Section name="Inputs" under={inputsWords(day.rig)} word={`${answers.summary.free} free`}>
+      <ul class="rows rows-two">
+        {answers.inputs.map((answer) => (
+          <li key={answer.input.id}>
+            <Row
+              mark={answer.state}
+              title={answer.input.name}
+              under={inputWords(day, answer)}
+              word={inputStateWords(answer)}
+              onTap={() => onPart(answer.input.id)}
+            />
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+export function Tracks({ answers, onPart }: ListProps) {
+  const { tracks } = answers;
+  if (tracks.length === 0) return null;
+  const mixes = tracks.filter(({ state }) => state === 'mix').length;
+  return (
+    <Section
+      name="Tracks"
+      under={`${mixes} mix, ${tracks.length - mixes} iso`}
+      word={`${answers.summary.tracksUsed} in use`}
+    >
+      <ul class="rows rows-two">
+        {tracks.map(({ track, state, name }) => {
+          const fed = answers.inputs.filter(({ reach }) => reach.tracks.includes(track.id));
+          const by = runWords(fed.map(({ input }) => input.name));
+          const mark: MarkState = state === 'empty' ? (fed.length > 0 ? 'idle' : 'free') : state;
+          return (
+            <li key={track.id}>
+              <Row
+                mark={mark}
+                title={track.mix ? track.name : `Track ${track.name}${name ? `, ${name}` : ''}`}
+                under={track.mix ? 'hears every input' : by || 'no input feeds it'}
+                word={`${track.mix ? 'mix' : 'iso'}, ${track.tap ?? 'pre'}`}
+                onTap={() => onPart(track.id)}
+              />
+            </li>
+          );
+        })}
+      </ul>
+    </Section>
+  );
+}
+
+export function Selectors({ day, answers, onPart, onBank }: ListProps & { onBank: (bank: string) => void }) {
+  const { selectors } = day.rig;
+  if (selectors.length === 0) return null;
+  const banks = [...new Set(selectors.map(({ bank }) => bank ?? ''))];
+  const reachOf = new Map(answers.inputs.map(({ input, reach }) => [input.id, reach]));
+  return (
+    <Section name="Selectors" under={bankWords(day, selectors)} word={String(selectors.length)}>
+      {banks.map((bank) => (
+        <ul class="rows" key={bank}>
+          <li>
+            <Row
+              title={`All of ${bank || 'them'}`}
+              under={bankWords(day, bankOf(day, bank))}
+              word="throw all"
+              onTap={() => onBank(bank)}
+            />
+          </li>
+          {bankOf(day, bank).map((selector) => {
+            const reach = reachOf.get(selector.input ?? '');
+            return (
+              <li key={selector.id}>
+                <Row
+                  title={selector.name}
+                  under={`${partName(day.rig, selector.input)}: ${arrivalWords(day, reach?.arrival ?? null)}`}
+                  word={positionName(day, selector.id, reach?.selector?.position ?? 'a')}
+                  onTap={() => onPart(selector.id)}
+                />
+              </li>
+            );
+          })}
+        </ul>
+      ))}
+    </Section>
+  );
+}
+
+export function Packs({ day, answers, onPart }: ListProps) {
+  const { transmitters } = day.rig;
+  if (transmitters.length === 0) return null;
+  const wearer = (id: string): string | null => wornBy(answers.links, id)?.value ?? null;
+  const worn = transmitters.filter(({ id }) => wearer(id) !== null).length;
+  return (
+    <Section
+      name="Packs"
+      under={runWords(transmitters.map(({ name }) => name))}
+      word={`${worn} of ${transmitters.length} worn`}
+    >
+      <ul class="rows rows-two">
+        {transmitters.map(({ id, name, khz, wear }) => {
+          const channels = channelsOn(day.rig, answers.links, id).map((channel) => channel.name);
+          return (
+            <li key={id}>
+              <Row
+                mark={wearer(id) ? 'single' : 'idle'}
+                title={name}
+                under={[
+                  khz ? `${megahertz(khz)} MHz` : '',
+                  channels.length > 0 ? `on ${channels.join(', ')}` : 'no channel tuned to it',
+                  wear && wear !== 'pack' ? wear : '',
+                ]
+                  .filter(Boolean)
+                  .join(' · ')}
+                word={nameOf(day, wearer(id))}
+                onTap={() => onPart(id)}
+              />
+            </li>
+          );
+        })}
+      </ul>
+    </Section>
+  );
+}
+
+export function Sends({ day, onPart }: ListProps) {
+  const { sends } = day.rig;
+  if (sends.length === 0) return null;
+  return (
+    <Section
+      name="Sends"
+      under={sends.map(({ name }) => name).join(', ')}
+      word={countOf(sends.length, 'send')}
+    >
+      <ul class="rows">
+        {sends.map(({ id, name, reserved }) => (
+          <li key={id}>
+            <Row title={name} word={reserved ?? ''} onTap={() => onPart(id)} />
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}

@@ -1,0 +1,131 @@
+import { useState } from 'preact/hooks';
+import { throwSelectors } from '../../commands/change-chain.ts';
+import { describePart } from '../../commands/describe.ts';
+import { answersFor } from '../../commands/plug-run.ts';
+import { thrownTo } from '../../day/links.ts';
+import type { Day, Part, SelectorPosition } from '../../day/model.ts';
+import { useDay, useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { FromWhen } from '../parts/from-when.tsx';
+import { Row } from '../parts/row.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { countOf, partName } from '../words/chain.ts';
+import { positionName } from '../words/facts.ts';
+import { arrivalWords } from '../words/rig.ts';
+import { runWords } from '../words/runs.ts';
+import { type PartSheetProps, WholeDay } from './whole-day.tsx';
+
+const POSITIONS = ['a', 'b'] as const;
+
+/** One selector: what comes at either position; a tap throws it. */
+export function SelectorSheet({ part, onClose }: PartSheetProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [before, setBefore] = useState<string | undefined>(undefined);
+  const answers = answersFor(day, { before });
+  const reach = answers.inputs.find(({ input }) => input.id === part.input)?.reach;
+  const thrown = thrownTo(answers.links, part.id)?.value ?? 'a';
+  return (
+    <Sheet
+      title={part.name}
+      under={`before ${partName(day.rig, part.input)}, ${part.bank ?? 'no bank'}`}
+      onClose={onClose}
+      foot={<FromWhen before={before} onPlace={setBefore} />}
+    >
+      <ul class="rows">
+        {POSITIONS.map((position) => {
+          const name = positionName(day, part.id, position);
+          const arrival = (position === thrown ? reach?.arrival : reach?.away) ?? null;
+          return (
+            <li key={position}>
+              <Row
+                mark={position === thrown ? 'single' : 'idle'}
+                title={name}
+                under={arrivalWords(day, arrival)}
+                word={position === thrown ? 'thrown here' : 'throw'}
+                pressed={position === thrown}
+                onTap={() => {
+                  const done = `${part.name} to ${name}`;
+                  if (run((now) => throwSelectors(now, [part.id], position, { before }), done)) onClose();
+                }}
+              />
+            </li>
+          );
+        })}
+      </ul>
+      <WholeDay part={part} onClose={onClose}>
+        <PositionNames part={part} />
+      </WholeDay>
+    </Sheet>
+  );
+}
+
+function PositionNames({ part }: { part: Part }) {
+  const run = useRun();
+  const [[first, second], setNames] = useState<[string, string]>(part.positions ?? ['A', 'B']);
+  const save = (event: Event): void => {
+    event.preventDefault();
+    const positions: [string, string] = [first.trim() || 'A', second.trim() || 'B'];
+    run((now) => describePart(now, part.id, { positions }), `${part.name}: ${positions.join(' or ')}`);
+  };
+  return (
+    <form onSubmit={save}>
+      <div class="field-pair">
+        <TextField label="First position" value={first} onInput={(name) => setNames([name, second])} />
+        <TextField label="Second position" value={second} onInput={(name) => setNames([first, name])} />
+      </div>
+      <button type="submit" class="button rig-more">
+        Save the positions
+      </button>
+    </form>
+  );
+}
+
+/** The selectors of a bank, in reading order. */
+export const bankOf = (day: Day, bank: string): Part[] =>
+  day.rig.selectors.filter((selector) => (selector.bank ?? '') === bank);
+
+export function bankWords(day: Day, bank: readonly Part[], before?: string): string {
+  const { links } = answersFor(day, { before });
+  return POSITIONS.map((position) => {
+    const there = bank.filter(({ id }) => (thrownTo(links, id)?.value ?? 'a') === position);
+    return there.length > 0 ? `${there.length} at ${positionName(day, there[0]!.id, position)}` : '';
+  })
+    .filter(Boolean)
+    .join(', ');
+}
+
+/** A whole bank, thrown in one action. */
+export function BankSheet({ bank, onClose }: { bank: string; onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [before, setBefore] = useState<string | undefined>(undefined);
+  const selectors = bankOf(day, bank);
+  const ids = selectors.map(({ id }) => id);
+  if (ids.length === 0) return null;
+  const throwAll = (position: SelectorPosition): void => {
+    const done = `${countOf(ids.length, 'selector')} to ${positionName(day, ids[0]!, position)}`;
+    if (run((now) => throwSelectors(now, ids, position, { before }), done)) onClose();
+  };
+  return (
+    <Sheet
+      title={bank || 'Selectors'}
+      under={`${runWords(selectors.map(({ name }) => name))}: ${bankWords(day, selectors, before)}`}
+      onClose={onClose}
+      foot={
+        <>
+          <FromWhen before={before} onPlace={setBefore} />
+          <div class="buttons bank-throw">
+            {POSITIONS.map((position) => (
+              <button key={position} type="button" class="button" onClick={() => throwAll(position)}>
+                All to {positionName(day, ids[0]!, position)}
+              </button>
+            ))}
+          </div>
+        </>
+      }
+    >
+      <p class="section soft">All of them are thrown at once, as one change.</p>
+    </Sheet>
+  );
+}

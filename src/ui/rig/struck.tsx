@@ -1,0 +1,59 @@
+import { bringBackPart, strikeRig, struckParts } from '../../commands/strike-part.ts';
+import { takesInOrder } from '../../day/takes.ts';
+import { useDay, useRun } from '../context.ts';
+import { Row } from '../parts/row.tsx';
+import { Section } from './section.tsx';
+
+const TYPE_WORD = {
+  input: 'input',
+  track: 'track',
+  send: 'send',
+  receiver: 'receiver',
+  channel: 'channel',
+  output: 'output',
+  selector: 'selector',
+  transmitter: 'pack',
+  recorder: 'recorder',
+} as const;
+
+/** What was struck out; a tap brings it back as it was. */
+export function Struck() {
+  const day = useDay().day.value;
+  const run = useRun();
+  const struck = struckParts(day);
+  if (struck.length === 0) return null;
+  return (
+    <Section name="Struck out" under={struck.map(({ name }) => name).join(', ')} word={String(struck.length)}>
+      <ul class="rows">
+        {struck.map(({ id, name, type }) => (
+          <li key={id}>
+            <Row
+              title={name}
+              under={TYPE_WORD[type]}
+              word="bring back"
+              onTap={() => run((now) => bringBackPart(now, id), `${name} is back`)}
+            />
+          </li>
+        ))}
+      </ul>
+    </Section>
+  );
+}
+
+/** Lays another rig instead, as long as no take needs this one. */
+export function StartOver() {
+  const day = useDay().day.value;
+  const run = useRun();
+  if (takesInOrder(day).length > 0) return null;
+  return (
+    <div class="section">
+      <button
+        type="button"
+        class="button-plain rig-over"
+        onClick={() => run(strikeRig, 'Rig struck out; undo on the Line tab brings it back')}
+      >
+        Strike this rig out and lay another
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,32 @@
+interface TogglesProps {
+  readonly label: string;
+  readonly options: readonly { readonly id: string; readonly name: string }[];
+  readonly on: readonly string[];
+  readonly onChange: (on: string[]) => void;
+}
+
+/** Any number of a few, each a button that is pressed or not. */
+export function Toggles({ label, options, on, onChange }: TogglesProps) {
+  return (
+    <fieldset class="choice">
+      <legend class="soft">{label}</legend>
+      <div class="toggles">
+        {options.map(({ id, name }) => {
+          const pressed = on.includes(id);
+          return (
+            <button
+              key={id}
+              type="button"
+              class="button"
+              aria-pressed={pressed}
+              onClick={() => onChange(pressed ? on.filter((one) => one !== id) : [...on, id])}
+            >
+              {name}
+            </button>
+          );
+        })}
+      </div>
+      {options.length === 0 && <p class="soft">None in the rig yet.</p>}
+    </fieldset>
+  );
+}

@@ -1,0 +1,73 @@
+import { useState } from 'preact/hooks';
+import { sendInput } from '../../commands/change-chain.ts';
+import { answersFor } from '../../commands/plug-run.ts';
+import { useDay, useRun } from '../context.ts';
+import { FromWhen } from '../parts/from-when.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { Toggles } from './toggles.tsx';
+import { PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
+
+/** One track of the recorder: which inputs feed it, whether it is a mix, and where in the strip it is taken. */
+export function TrackPartSheet({ part, onClose }: PartSheetProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [before, setBefore] = useState<string | undefined>(undefined);
+  const { inputs, tracks } = answersFor(day, { before });
+  const fed = inputs.filter(({ reach }) => reach.tracks.includes(part.id)).map(({ input }) => input.id);
+  const name = tracks.find(({ track }) => track.id === part.id)?.name;
+  const feed = (next: readonly string[]): void => {
+    const changed = inputs.find(({ input }) => next.includes(input.id) !== fed.includes(input.id));
+    if (!changed) return;
+    const { input, reach } = changed;
+    const onto = next.includes(input.id)
+      ? [...reach.tracks, part.id]
+      : reach.tracks.filter((id) => id !== part.id);
+    const done = `${input.name} ${next.includes(input.id) ? 'feeds' : 'no longer feeds'} track ${part.name}`;
+    run(
+      (now) =>
+        sendInput(
+          now,
+          input.id,
+          onto.filter((id) => now.rig.byId.has(id)),
+          { before },
+        ),
+      done,
+    );
+  };
+  return (
+    <Sheet
+      title={part.mix ? part.name : `Track ${part.name}`}
+      under={part.mix ? 'hears every input' : name || 'nobody on it'}
+      onClose={onClose}
+      foot={part.mix ? undefined : <FromWhen before={before} onPlace={setBefore} />}
+    >
+      {!part.mix && (
+        <div class="section">
+          <Toggles label="Fed by inputs" options={day.rig.inputs} on={fed} onChange={feed} />
+        </div>
+      )}
+      <WholeDay part={part} onClose={onClose}>
+        <PartChoice
+          part={part}
+          label="Kind"
+          value={part.mix ? 'mix' : 'iso'}
+          options={[
+            { value: 'iso', name: 'iso' },
+            { value: 'mix', name: 'mix' },
+          ]}
+          fields={(value) => ({ mix: value === 'mix' })}
+        />
+        <PartChoice
+          part={part}
+          label="Taken"
+          value={part.tap ?? 'pre'}
+          options={[
+            { value: 'pre', name: 'pre-fader' },
+            { value: 'post', name: 'post-fader' },
+          ]}
+          fields={(tap) => ({ tap })}
+        />
+      </WholeDay>
+    </Sheet>
+  );
+}

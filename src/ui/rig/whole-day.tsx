@@ -1,0 +1,85 @@
+import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
+import { describePart } from '../../commands/describe.ts';
+import { reservePart, strikePart } from '../../commands/strike-part.ts';
+import type { Part } from '../../day/model.ts';
+import type { PartFields, ReservedUse } from '../../facts/part-described.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice, TextField } from '../parts/field.tsx';
+import { RESERVED_OPTIONS } from '../words/rig.ts';
+
+export interface PartSheetProps {
+  readonly part: Part;
+  readonly onClose: () => void;
+}
+
+interface WholeDayProps extends PartSheetProps {
+  readonly children?: ComponentChildren;
+}
+
+/** What holds for the whole day wherever it is said: the name, the kind, and whether it is in the rig at all. */
+export function WholeDay({ part, onClose, children }: WholeDayProps) {
+  const run = useRun();
+  const strike = (): void => {
+    if (run((now) => strikePart(now, part.id), `${part.name} struck out`)) onClose();
+  };
+  return (
+    <section class="section whole-day">
+      <h3 class="soft">For the whole day</h3>
+      {children}
+      <NameForm key={part.id} part={part} />
+      <button type="button" class="button" onClick={strike}>
+        Strike out {part.type === 'track' && !part.mix ? `track ${part.name}` : part.name}
+      </button>
+    </section>
+  );
+}
+
+export function NameForm({ part, label = 'Name' }: { part: Part; label?: string }) {
+  const run = useRun();
+  const [name, setName] = useState(part.name);
+  const rename = (event: Event): void => {
+    event.preventDefault();
+    run((now) => describePart(now, part.id, { name }), `${name.trim()} for the whole day`);
+  };
+  return (
+    <form class="name-form" onSubmit={rename}>
+      <TextField label={label} value={name} onInput={setName} />
+      <button type="submit" class="button" disabled={name.trim() === part.name}>
+        Rename
+      </button>
+    </form>
+  );
+}
+
+/** A choice that is said of the part as soon as it is tapped. */
+export function PartChoice<T extends string>(props: {
+  part: Part;
+  label: string;
+  value: T;
+  options: readonly { readonly value: T; readonly name: string }[];
+  fields: (value: T) => PartFields;
+}) {
+  const { part, label, value, options, fields } = props;
+  const run = useRun();
+  const choose = (chosen: T): void => {
+    const name = options.find((option) => option.value === chosen)?.name ?? chosen;
+    run((now) => describePart(now, part.id, fields(chosen)), `${part.name}: ${name}`);
+  };
+  return <Choice label={label} value={value} options={options} onChoose={choose} />;
+}
+
+/** Keeps an output, an input or a send from voices. */
+export function KeptFor({ part, label = 'Kept for' }: { part: Part; label?: string }) {
+  const run = useRun();
+  const choose = (value: ReservedUse | 'voices'): void => {
+    const use = value === 'voices' ? null : value;
+    run((now) => reservePart(now, part.id, use), `${part.name} kept for ${value}`);
+  };
+  return (
+    <Choice label={label} value={part.reserved ?? 'voices'} options={RESERVED_OPTIONS} onChoose={choose} />
+  );
+}
+
+/** The part as it stands now, or undefined once it is struck out. */
+export const usePart = (id: string): Part | undefined => useDay().day.value.rig.byId.get(id);

@@ -1,0 +1,49 @@
+import { signal } from '@preact/signals';
+
+export const TABS = ['now', 'cast', 'rig', 'line', 'wrap'] as const;
+export type Tab = (typeof TABS)[number];
+
+/** Pages that are opened from a tab, and belong to it. */
+export const PAGES = {
+  plan: 'cast',
+  radio: 'rig',
+  upkeep: 'rig',
+  card: 'wrap',
+  picture: 'wrap',
+} as const satisfies Record<string, Tab>;
+export type DayPage = Tab | keyof typeof PAGES;
+
+const isPage = (name: string | undefined): name is DayPage =>
+  name !== undefined && (TABS.some((tab) => tab === name) || Object.hasOwn(PAGES, name));
+
+/** The tab that a page belongs to. */
+export const tabOf = (page: DayPage): Tab =>
+  page in PAGES ? PAGES[page as keyof typeof PAGES] : (page as Tab);
+
+/** Where the user is: the list of days, or one tab of a day. Kept in the address, so that back goes back. */
+export type Route =
+  | { readonly at: 'days' }
+  | { readonly at: 'day'; readonly day: string; readonly tab: DayPage };
+
+export function readRoute(hash: string): Route {
+  const [, day, tab] = /^#\/day\/([\w.:-]{1,64})\/(\w+)$/.exec(hash) ?? [];
+  return day && isPage(tab) ? { at: 'day', day, tab } : { at: 'days' };
+}
+
+export const hrefOf = (route: Route): string =>
+  route.at === 'days' ? '#/' : `#/day/${route.day}/${route.tab}`;
+
+export const route = signal<Route>({ at: 'days' });
+
+/** Follows the address from now on. */
+export function followAddress(): void {
+  const read = (): void => {
+    route.value = readRoute(location.hash);
+  };
+  addEventListener('hashchange', read);
+  read();
+}
+
+export function goTo(next: Route): void {
+  location.hash = hrefOf(next);
+}

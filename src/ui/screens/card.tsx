@@ -1,0 +1,9 @@
+import { Page } from '../parts/page.tsx';
+
+export function Card() {
+  return (
+    <Page tab="card">
+      <h1 class="section">Card</h1>
+    </Page>
+  );
+}

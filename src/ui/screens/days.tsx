@@ -1,0 +1,118 @@
+import { useState } from 'preact/hooks';
+import type { DayOutline } from '../../app/ports.ts';
+import { useApp } from '../context.ts';
+import { DayActions } from '../days/day-actions.tsx';
+import { NewDay } from '../days/new-day.tsx';
+import { openSampleDay } from '../days/sample-day.ts';
+import { TakeInSheet } from '../days/take-in.tsx';
+import { isTabOnIphone } from '../device.ts';
+import { Looks } from '../parts/looks.tsx';
+import { Row } from '../parts/row.tsx';
+import { UpdateOffer } from '../parts/update-offer.tsx';
+import { goTo } from '../route.ts';
+import { complain, tell } from '../saying.ts';
+import { version } from '../version.ts';
+import { countOf } from '../words/chain.ts';
+import { titleOf } from '../words/days.ts';
+import { clockTime } from '../words/times.ts';
+import '../styles/days.css';
+
+type Open = { readonly day: DayOutline } | 'new' | 'take-in' | null;
+
+/** The days on this phone. */
+export function Days() {
+  const app = useApp();
+  const [open, setOpen] = useState<Open>(null);
+  const days = app.days.value;
+  const close = (): void => setOpen(null);
+  const sample = async (): Promise<void> => {
+    const result = await openSampleDay(app);
+    if (!result.ok) complain(result.problem);
+    else {
+      tell('A sample day to play in');
+      goTo({ at: 'day', day: result.value.day, tab: 'now' });
+    }
+  };
+  return (
+    <div class="page days">
+      <header class="section days-head">
+        <h1>Rollbook</h1>
+        <p class="soft">Who is on which track, every take, with no signal.</p>
+      </header>
+      <main class="body">
+        {isTabOnIphone() && (
+          <p class="banner">
+            Add this page to the home screen first: on this phone, what is written in a tab does not follow
+            the icon.
+          </p>
+        )}
+        <UpdateOffer />
+        {days.length === 0 && <First />}
+        <ul class="rows">
+          {days.map((day) => (
+            <li key={day.id} class="day-row">
+              <Row
+                title={titleOf(day)}
+                under={[day.date, countOf(day.takes, 'take')].filter(Boolean).join(' · ')}
+                word={copyWords(day)}
+                onTap={() => goTo({ at: 'day', day: day.id, tab: 'now' })}
+              />
+              <button
+                type="button"
+                aria-label={`More about ${titleOf(day)}`}
+                onClick={() => setOpen({ day })}
+              >
+                more
+              </button>
+            </li>
+          ))}
+        </ul>
+        <div class="section">
+          <Looks />
+          <p class="soft">{OFFLINE_WORDS[version.value.offline]}</p>
+        </div>
+      </main>
+      <div class="foot days-foot">
+        <button type="button" class="button" onClick={() => setOpen('take-in')}>
+          Take in a day file
+        </button>
+        <button type="button" class="button" onClick={() => void sample()}>
+          Sample day
+        </button>
+        <button type="button" class="button button-solid days-new" onClick={() => setOpen('new')}>
+          New day
+        </button>
+      </div>
+      {open === 'new' && <NewDay onClose={close} />}
+      {open === 'take-in' && <TakeInSheet onClose={close} />}
+      {open && typeof open === 'object' && <DayActions day={open.day} onClose={close} />}
+    </div>
+  );
+}
+
+const OFFLINE_WORDS = {
+  preparing: 'Getting ready to work with no signal.',
+  ready: 'Ready to work with no signal. Everything stays on this phone until you send it.',
+  failed: 'Not ready to start with no signal yet; it is tried again when there is one.',
+  unsupported: 'This browser cannot start the app with no signal.',
+} as const;
+
+function First() {
+  return (
+    <div class="section empty">
+      <p>
+        Before the day, lay out the rig and the cast. On the day, say what changed in two taps and roll; who
+        is on which track at every take is computed, and at wrap the report goes to the editors.
+      </p>
+      <p class="soft">Start a new day, or open the sample day and play: it never mixes with real ones.</p>
+    </div>
+  );
+}
+
+/** Whether a copy has left the phone, and whether it has all of the day. */
+function copyWords({ copiedAt, copiedFacts, facts, sample }: DayOutline): string {
+  if (sample) return 'to play in';
+  if (copiedAt === undefined) return 'only on this phone';
+  const at = clockTime(copiedAt, -new Date(copiedAt).getTimezoneOffset());
+  return copiedFacts === facts ? `copied ${at}` : `changed since copied ${at}`;
+}

@@ -1,0 +1,190 @@
+import { useState } from 'preact/hooks';
+import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
+import type { Day, PartId, VoiceId } from '../../day/model.ts';
+import { takeText } from '../../day/slate.ts';
+import { lastTake } from '../../day/takes.ts';
+import type { TrackAnswer } from '../../day/track-answers.ts';
+import { useDay } from '../context.ts';
+import type { MarkState } from '../parts/mark.tsx';
+import { Page } from '../parts/page.tsx';
+import { RollDock } from '../parts/roll-dock.tsx';
+import { Row } from '../parts/row.tsx';
+import { SummaryLine } from '../parts/summary-line.tsx';
+import { hrefOf } from '../route.ts';
+import { FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
+import { breakWords, listOf, nameOf, pathWords } from '../words/chain.ts';
+
+type Open = { readonly track: PartId } | { readonly voice: VoiceId } | 'free' | null;
+
+/** The day's first screen: who is on which track now, what is wrong, and Roll. */
+export function Now() {
+  const day = useDay().day.value;
+  const [open, setOpen] = useState<Open>(null);
+  const answers = answersNow(day);
+  const close = (): void => setOpen(null);
+  return (
+    <Page tab="now" foot={<RollDock />}>
+      <h1 class="unseen">Now</h1>
+      {day.rig.tracks.length === 0 ? (
+        <NoRig day={day} />
+      ) : (
+        <>
+          <SummaryLine
+            answers={answers}
+            onTrack={(track) => setOpen({ track })}
+            onVoice={(voice) => setOpen({ voice })}
+            onFree={() => setOpen('free')}
+          />
+          <ul class="rows rows-two">
+            {answers.summary.unrecorded.map((voice) => (
+              <li key={voice}>
+                <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => setOpen({ voice })} />
+              </li>
+            ))}
+            {shownTracks(answers).map((answer) => (
+              <li key={answer.track.id}>
+                <TrackRow
+                  day={day}
+                  answer={answer}
+                  answers={answers}
+                  onTap={answer.state === 'mix' ? undefined : () => setOpen({ track: answer.track.id })}
+                />
+              </li>
+            ))}
+            <li>
+              <FreeRow answers={answers} onTap={() => setOpen('free')} />
+            </li>
+          </ul>
+        </>
+      )}
+      {open === 'free' && <FreeSheet onClose={close} onTrack={(track) => setOpen({ track })} />}
+      {open && typeof open === 'object' && 'track' in open && (
+        <TrackSheet track={open.track} onClose={close} />
+      )}
+      {open && typeof open === 'object' && 'voice' in open && (
+        <VoiceSheet voice={open.voice} onClose={close} />
+      )}
+    </Page>
+  );
+}
+
+const shownTracks = ({ tracks }: Answers): TrackAnswer[] => tracks.filter(({ state }) => state !== 'empty');
+
+function NoRig({ day }: { day: Day }) {
+  return (
+    <div class="section empty">
+      <p>
+        <strong>No rig yet.</strong> Say what the recorder has, and this screen shows who is on which track.
+      </p>
+      <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'rig' })}>
+        Lay the rig
+      </a>
+    </div>
+  );
+}
+
+interface TrackRowProps {
+  readonly day: Day;
+  readonly answer: TrackAnswer;
+  readonly answers: Answers;
+  readonly onTap: (() => void) | undefined;
+}
+
+function TrackRow({ day, answer, answers, onTap }: TrackRowProps) {
+  const { track, state } = answer;
+  const since = changedSince(day, answer);
+  const mark: MarkState = state === 'empty' ? 'free' : state;
+  const number = track.mix && !/^\d+$/.test(track.name) ? String(track.order + 1) : track.name;
+  const quiet = answer.heard.filter(({ muted }) => muted).map(({ voice }) => nameOf(day, voice));
+  return (
+    <Row
+      number={number}
+      mark={mark}
+      title={answer.name || 'nobody'}
+      under={
+        state === 'mix' ? `${track.tap === 'pre' ? 'pre' : 'post'} fader` : underTrack(day, answer, answers)
+      }
+      word={<TrackWord answer={answer} quiet={quiet} since={since} />}
+      onTap={onTap}
+    />
+  );
+}
+
+function TrackWord({ answer, quiet, since }: { answer: TrackAnswer; quiet: string[]; since: string | null }) {
+  if (answer.state === 'clash') {
+    return (
+      <>
+        <strong>clash</strong>not on purpose
+      </>
+    );
+  }
+  if (answer.state === 'gang') return <>gang of {answer.heard.filter(({ muted }) => !muted).length}</>;
+  if (answer.state === 'muted') return <>muted</>;
+  if (answer.typed) return <>name typed by hand</>;
+  if (quiet.length > 0) return <>{listOf(quiet)} muted</>;
+  if (since === null) return null;
+  return (
+    <>
+      <strong>new since</strong>
+      {since}
+    </>
+  );
+}
+
+function underTrack(day: Day, answer: TrackAnswer, answers: Answers): string {
+  const paths = answer.heard.flatMap(({ voice, source }) => {
+    const of = answers.voices.find((one) => one.voice.id === voice);
+    return of?.paths.find((path) => path.source === source.id) ?? [];
+  });
+  return paths.map((path) => pathWords(day.rig, path)).join(' + ');
+}
+
+/** The last take, if somebody else was on this track then. */
+function changedSince(day: Day, answer: TrackAnswer): string | null {
+  const last = lastTake(day);
+  if (!last || answer.track.mix) return null;
+  const then = answersAtTake(day, last.id).tracks.find(({ track }) => track.id === answer.track.id);
+  return then && then.name !== answer.name ? takeText(last) : null;
+}
+
+interface UnrecordedProps {
+  readonly day: Day;
+  readonly answers: Answers;
+  readonly voice: VoiceId;
+  readonly onTap: () => void;
+}
+
+function UnrecordedRow({ day, answers, voice, onTap }: UnrecordedProps) {
+  const path = answers.voices.find((one) => one.voice.id === voice)?.paths[0];
+  return (
+    <Row
+      number="–"
+      mark="broken"
+      title={nameOf(day, voice)}
+      under={path && breakWords(day.rig, path)}
+      word={<strong>not recorded</strong>}
+      onTap={onTap}
+    />
+  );
+}
+
+function FreeRow({ answers, onTap }: { answers: Answers; onTap: () => void }) {
+  const free = answers.inputs.filter(({ state }) => state === 'free').map(({ input }) => input.name);
+  const idle = answers.inputs.filter(({ state }) => state === 'idle').map(({ input }) => input.name);
+  return (
+    <Row
+      number=""
+      mark={free.length > 0 ? 'free' : 'idle'}
+      title={free.length > 0 ? free.join(', ') : 'No input free'}
+      under={
+        free.length > 0
+          ? 'nothing reaches them'
+          : idle.length > 0
+            ? `idle: ${idle.join(', ')}`
+            : 'every input is in use'
+      }
+      word={`free ${free.length}`}
+      onTap={onTap}
+    />
+  );
+}

@@ -1,0 +1,71 @@
+import { useState } from 'preact/hooks';
+import { answersNow } from '../../day/answers.ts';
+import type { PartId } from '../../day/model.ts';
+import { useDay } from '../context.ts';
+import { Page } from '../parts/page.tsx';
+import { AddSheet } from '../rig/add-sheet.tsx';
+import { EmptyRig } from '../rig/empty-rig.tsx';
+import { PartSheet } from '../rig/part-sheet.tsx';
+import { PlugBlockSheet } from '../rig/plug-block-sheet.tsx';
+import { Receivers } from '../rig/receiver-list.tsx';
+import { Inputs, Packs, Selectors, Sends, Tracks } from '../rig/rig-lists.tsx';
+import { BankSheet } from '../rig/selector-sheet.tsx';
+import { StartOver, Struck } from '../rig/struck.tsx';
+import { TuneBlockSheet } from '../rig/tune-block-sheet.tsx';
+import '../styles/rig.css';
+
+type Open =
+  | { readonly part: PartId }
+  | { readonly bank: string }
+  | { readonly sheet: 'add' | 'plug' | 'tune' }
+  | null;
+
+/** The rig as it stands, in lines that open; or the ways to lay one. */
+export function Rig() {
+  const day = useDay().day.value;
+  const [open, setOpen] = useState<Open>(null);
+  const close = (): void => setOpen(null);
+  if (day.rig.byId.size === 0) {
+    return (
+      <Page tab="rig">
+        <EmptyRig />
+      </Page>
+    );
+  }
+  const lists = { day, answers: answersNow(day), onPart: (part: PartId) => setOpen({ part }) };
+  return (
+    <Page tab="rig" foot={<RigFoot onOpen={(sheet) => setOpen({ sheet })} />}>
+      <h1 class="unseen">Rig</h1>
+      <Inputs {...lists} />
+      <Tracks {...lists} />
+      <Receivers {...lists} />
+      <Selectors {...lists} onBank={(bank) => setOpen({ bank })} />
+      <Packs {...lists} />
+      <Sends {...lists} />
+      <Struck />
+      <StartOver />
+      {open && 'part' in open && <PartSheet id={open.part} onClose={close} />}
+      {open && 'bank' in open && <BankSheet bank={open.bank} onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'add' && <AddSheet onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'plug' && <PlugBlockSheet onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'tune' && <TuneBlockSheet onClose={close} />}
+    </Page>
+  );
+}
+
+/** What is done to many parts at once, in the thumb's corner. */
+function RigFoot({ onOpen }: { onOpen: (sheet: 'add' | 'plug' | 'tune') => void }) {
+  return (
+    <div class="rig-foot">
+      <button type="button" class="button" onClick={() => onOpen('plug')}>
+        Plug a block
+      </button>
+      <button type="button" class="button" onClick={() => onOpen('tune')}>
+        Tune a block
+      </button>
+      <button type="button" class="button button-solid" onClick={() => onOpen('add')}>
+        Add
+      </button>
+    </div>
+  );
+}

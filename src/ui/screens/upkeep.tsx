@@ -1,0 +1,9 @@
+import { Page } from '../parts/page.tsx';
+
+export function Upkeep() {
+  return (
+    <Page tab="upkeep">
+      <h1 class="section">Upkeep</h1>
+    </Page>
+  );
+}

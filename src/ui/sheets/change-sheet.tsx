@@ -1,0 +1,70 @@
+import { useState } from 'preact/hooks';
+import { bringBack, moveBefore, takeBack } from '../../commands/correct.ts';
+import type { LineItem } from '../../day/model.ts';
+import { useDay, useRun } from '../context.ts';
+import { FromWhen } from '../parts/from-when.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { factWords } from '../words/facts.ts';
+import { clockTime } from '../words/times.ts';
+
+/** One change: when it was said, from which take it holds, and how to move it or take it back. */
+export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { fact, takenBack } = item;
+  const [before, setBefore] = useState(placedBefore(day, fact.id));
+  const words = factWords(day, fact);
+  const place = (to: string | undefined): void => {
+    if (
+      run(
+        (now) => moveBefore(now, fact.id, to ?? null),
+        to ? 'Moved: every line after it follows' : 'Back where it was said',
+      )
+    ) {
+      setBefore(to);
+    }
+  };
+  return (
+    <Sheet
+      title={words}
+      under={`said at ${clockTime(fact.at, fact.zone)}${takenBack ? ', taken back' : ''}`}
+      onClose={onClose}
+      foot={<FromWhen before={before} onPlace={place} question="holds from when?" />}
+    >
+      <div class="section buttons">
+        {takenBack ? (
+          <button
+            type="button"
+            class="button button-solid"
+            onClick={() => run((now) => bringBack(now, [fact.id]), `${words}: brought back`) && onClose()}
+          >
+            Bring it back
+          </button>
+        ) : (
+          <button
+            type="button"
+            class="button"
+            onClick={() => run((now) => takeBack(now, [fact.id]), `${words}: taken back`) && onClose()}
+          >
+            Take it back
+          </button>
+        )}
+        {before !== undefined && (
+          <button type="button" class="button" onClick={() => place(undefined)}>
+            Where it was said
+          </button>
+        )}
+      </div>
+    </Sheet>
+  );
+}
+
+/** The take that a change stands before, if it was placed: by itself, or by the last move that is not taken back. */
+function placedBefore(day: ReturnType<typeof useDay>['day']['value'], id: string): string | undefined {
+  let before = day.line[day.placeOf.get(id) ?? -1]?.fact.before;
+  for (const fact of day.facts) {
+    if (fact.kind === 'fact-moved' && fact.target === id && !day.takenBack.has(fact.id))
+      before = fact.to ?? undefined;
+  }
+  return before;
+}

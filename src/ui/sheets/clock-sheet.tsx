@@ -1,0 +1,104 @@
+import { useEffect, useState } from 'preact/hooks';
+import { clockFor, followClock } from '../../commands/log-takes.ts';
+import { nextWholeSecond } from '../../time/followed-clock.ts';
+import { rateOf } from '../../time/rate.ts';
+import { addFrames, formatTimecode, parseTimecode } from '../../time/timecode.ts';
+import { useApp, useDay, useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { complain } from '../saying.ts';
+
+const LEAD_MS = 4000;
+const STEPS = [
+  { name: '− 1 h', seconds: -3600 },
+  { name: '− 1 min', seconds: -60 },
+  { name: '− 1 s', seconds: -1 },
+  { name: '+ 1 s', seconds: 1 },
+  { name: '+ 1 min', seconds: 60 },
+  { name: '+ 1 h', seconds: 3600 },
+] as const;
+
+/** Ties the phone's clock to the recorder's timecode: one tap when the recorder shows the whole second named. */
+export function ClockSheet({ onClose }: { onClose: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const { clock } = useApp().parts;
+  const rate = store.day.value.header.timecodeRate;
+  const [target, setTarget] = useState(() => {
+    const now = clock.now();
+    return nextWholeSecond({ ...clockFor(store.day.peek(), now), rate }, now.atMs, LEAD_MS).frames;
+  });
+  const [typed, setTyped] = useState('');
+
+  // The second that is offered moves on when the mixer lets it pass, as long as nothing was typed or stepped.
+  const [own, setOwn] = useState(false);
+  useEffect(() => {
+    if (own) return;
+    const timer = setInterval(() => {
+      const now = clock.now();
+      setTarget(nextWholeSecond({ ...clockFor(store.day.peek(), now), rate }, now.atMs, LEAD_MS).frames);
+    }, LEAD_MS);
+    return () => clearInterval(timer);
+  }, [own, clock, store, rate]);
+
+  const step = (seconds: number): void => {
+    setOwn(true);
+    setTarget(addFrames(target, seconds * rateOf(rate).base, rate));
+  };
+  const type = (): void => {
+    const read = parseTimecode(typed, rate);
+    if (!read.ok) {
+      complain(read.problem);
+      return;
+    }
+    setOwn(true);
+    setTarget(read.value);
+    setTyped('');
+  };
+  const follow = (): void => {
+    if (run((day, now) => followClock(day, target, now), `Following from ${formatTimecode(target, rate)}`))
+      onClose();
+  };
+
+  return (
+    <Sheet
+      title="Follow the recorder"
+      under={`Tap when the recorder comes to this second. Rate ${rate}; the day's head sets it.`}
+      onClose={onClose}
+      foot={
+        <button type="button" class="button button-solid tap-now" onClick={follow}>
+          Now it shows
+          <strong class="mono">{formatTimecode(target, rate)}</strong>
+        </button>
+      }
+    >
+      <div class="section">
+        <div class="steps">
+          {STEPS.map(({ name, seconds }) => (
+            <button key={name} type="button" class="button" onClick={() => step(seconds)}>
+              {name}
+            </button>
+          ))}
+        </div>
+      </div>
+      <form
+        class="section"
+        onSubmit={(event) => {
+          event.preventDefault();
+          type();
+        }}
+      >
+        <TextField
+          label="Or type a timecode to wait for"
+          value={typed}
+          onInput={setTyped}
+          inputMode="numeric"
+          placeholder="21:32:10"
+        />
+        <button type="submit" class="button">
+          Wait for this
+        </button>
+      </form>
+    </Sheet>
+  );
+}

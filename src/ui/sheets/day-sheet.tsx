@@ -1,0 +1,127 @@
+import { useState } from 'preact/hooks';
+import { describeDay } from '../../commands/describe.ts';
+import { changeRoll } from '../../commands/log-takes.ts';
+import { answersNow } from '../../day/answers.ts';
+import { rollIn } from '../../day/links.ts';
+import type { Header } from '../../day/model.ts';
+import { TIMECODE_RATES } from '../../facts/day-described.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice, TextField } from '../parts/field.tsx';
+import { Looks } from '../parts/looks.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { UpdateOffer } from '../parts/update-offer.tsx';
+
+const TEXTS = [
+  ['production', 'Production'],
+  ['label', 'Day'],
+  ['unit', 'Unit'],
+  ['mixer', 'Sound mixer'],
+  ['boom', 'Boom'],
+  ['utility', 'Utility'],
+  ['contact', 'Contact'],
+  ['recorder', 'Recorder'],
+  ['filePattern', 'File names, as {slate} {take} {take:2} {roll} {scene}'],
+] as const satisfies readonly (readonly [keyof Header, string])[];
+
+/** The head of the day: what stands at the top of the report. Only what was changed is said. */
+export function DaySheet({ onClose }: { onClose: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const header = store.day.value.header;
+  const roll = rollIn(answersNow(store.day.value).links)?.value ?? '';
+  const [edited, setEdited] = useState<Partial<Header>>({});
+  const [newRoll, setNewRoll] = useState(roll);
+  const shown = { ...header, ...edited };
+  const set = (fields: Partial<Header>): void => setEdited({ ...edited, ...fields });
+
+  const save = (): void => {
+    const saidRoll = newRoll.trim() !== roll && newRoll.trim() !== '';
+    const fine =
+      (Object.keys(edited).length === 0 || run(() => describeDay(edited), 'Head of the day saved')) &&
+      (!saidRoll || run(() => changeRoll(newRoll), `Roll ${newRoll.trim()} from here on`));
+    if (fine) onClose();
+  };
+
+  return (
+    <Sheet
+      title="About this day"
+      onClose={onClose}
+      foot={
+        <div class="buttons">
+          <button type="button" class="button button-solid" onClick={save}>
+            Save
+          </button>
+          <a class="button as-button" href="#/">
+            All days
+          </a>
+        </div>
+      }
+    >
+      <UpdateOffer />
+      <div class="section">
+        <Looks />
+      </div>
+      <div class="section">
+        <div class="field-pair">
+          <TextField
+            label="Sound roll from here on"
+            value={newRoll}
+            onInput={setNewRoll}
+            capitals="characters"
+          />
+          <TextField label="Date" type="date" value={shown.date} onInput={(date) => set({ date })} />
+        </div>
+        {TEXTS.map(([field, label]) => (
+          <TextField
+            key={field}
+            label={label}
+            value={shown[field]}
+            onInput={(value) => set({ [field]: value })}
+          />
+        ))}
+        <Choice
+          label="Timecode rate"
+          value={shown.timecodeRate}
+          options={TIMECODE_RATES.map((value) => ({ value, name: value.replace('DF', ' DF') }))}
+          onChoose={(timecodeRate) => set({ timecodeRate })}
+        />
+        <Choice
+          label="Slates"
+          value={shown.slateStyle}
+          options={[
+            { value: 'lettered', name: 'Lettered, 24B' },
+            { value: 'numbered', name: 'Numbered, 118' },
+          ]}
+          onChoose={(slateStyle) => set({ slateStyle })}
+        />
+        <Choice
+          label="Sample rate"
+          value={String(shown.sampleRate)}
+          options={['44100', '48000', '48048', '96000'].map((value) => ({
+            value,
+            name: `${Number(value) / 1000}k`,
+          }))}
+          onChoose={(value) => set({ sampleRate: Number(value) })}
+        />
+        <Choice
+          label="Bit depth"
+          value={shown.bitDepth}
+          options={(['16', '24', '32', '32f'] as const).map((value) => ({
+            value,
+            name: value.replace('f', ' float'),
+          }))}
+          onChoose={(bitDepth) => set({ bitDepth })}
+        />
+        <Choice
+          label="Files"
+          value={shown.fileLayout}
+          options={[
+            { value: 'poly', name: 'One of all tracks' },
+            { value: 'mono', name: 'One a track' },
+          ]}
+          onChoose={(fileLayout) => set({ fileLayout })}
+        />
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,50 @@
+import { plugLead } from '../../commands/change-chain.ts';
+import type { Answers } from '../../day/answers.ts';
+import { inputsToOffer } from '../../day/inputs-to-offer.ts';
+import type { PartId } from '../../day/model.ts';
+import type { VoiceAnswer } from '../../day/voice-answers.ts';
+import type { SelectorPosition } from '../../facts/chain-changed.ts';
+import { useDay, useRun } from '../context.ts';
+import { Row } from '../parts/row.tsx';
+import { nameOf, partName } from '../words/chain.ts';
+
+interface InputListProps {
+  readonly answers: Answers;
+  readonly answer: VoiceAnswer;
+  readonly before: string | undefined;
+  readonly onDone: () => void;
+}
+
+/** Where a hardline's lead goes: free inputs first. */
+export function InputList({ answers, answer, before, onDone }: InputListProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { id } = answer.voice;
+  const name = nameOf(day, id);
+  const plugged = answer.paths.find(({ lead, transmitter }) => lead && !transmitter)?.lead;
+  const plug = (to: PartId | null, position: SelectorPosition = 'a'): void => {
+    const said = { lead: plugged ?? `lead-${id}`, from: id, to, position, before };
+    const done = to ? `${name} into ${partName(day.rig, to)}` : `${name} unplugged`;
+    if (run((now) => plugLead(now, said), done)) onDone();
+  };
+  const offered = inputsToOffer(answers);
+  return (
+    <>
+      <p class="section-title soft">
+        {offered.length > 0 ? `Plug ${name} into` : 'No input is free for a lead'}
+      </p>
+      <ul class="rows">
+        {offered.map(({ input, state, reach }) => (
+          <li key={input.id}>
+            <Row title={input.name} word={state} onTap={() => plug(input.id, reach.selector?.position)} />
+          </li>
+        ))}
+        {plugged && (
+          <li>
+            <Row title="nothing" word="lead hangs free" onTap={() => plug(null)} />
+          </li>
+        )}
+      </ul>
+    </>
+  );
+}

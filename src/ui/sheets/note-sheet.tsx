@@ -1,0 +1,110 @@
+import { useState } from 'preact/hooks';
+import { addNote, describeTake } from '../../commands/log-takes.ts';
+import { answersAtTake } from '../../day/answers.ts';
+import { takeText } from '../../day/slate.ts';
+import { useDay, useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { USUAL_COMPLAINTS } from '../words/complaints.ts';
+
+/** A note on a take or on one track of it: the usual complaints are one tap away. */
+export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [track, setTrack] = useState<string | undefined>(undefined);
+  const [typed, setTyped] = useState('');
+  const take = day.takes.get(id);
+  if (!take) return null;
+  const tracks = answersAtTake(day, id).tracks.filter(({ state }) => state !== 'empty');
+  const note = (text: string): void => {
+    if (
+      run((now) => addNote(now, id, text, track), `Noted on ${takeText(take)}: ${text.trim().slice(0, 60)}`)
+    )
+      onClose();
+  };
+  const flag = (field: 'noGood' | 'falseStart' | 'tailSlate', word: string): void => {
+    const value = !take[field];
+    run(
+      (now) => describeTake(now, id, { [field]: value }),
+      `${takeText(take)} ${value ? word : `not ${word}`}`,
+    );
+  };
+  return (
+    <Sheet title={`Note on ${takeText(take)}`} onClose={onClose}>
+      <div class="section buttons">
+        <button
+          type="button"
+          class="button"
+          aria-pressed={take.noGood}
+          onClick={() => flag('noGood', 'no good')}
+        >
+          NG
+        </button>
+        <button
+          type="button"
+          class="button"
+          aria-pressed={take.falseStart}
+          onClick={() => flag('falseStart', 'a false start')}
+        >
+          false start
+        </button>
+        <button
+          type="button"
+          class="button"
+          aria-pressed={take.tailSlate}
+          onClick={() => flag('tailSlate', 'tail slate')}
+        >
+          tail slate
+        </button>
+      </div>
+      <div class="section">
+        <p class="soft" id="note-where">
+          Where?
+        </p>
+        <div class="buttons grid-buttons" role="group" aria-labelledby="note-where">
+          <button
+            type="button"
+            class="button"
+            aria-pressed={track === undefined}
+            onClick={() => setTrack(undefined)}
+          >
+            whole take
+          </button>
+          {tracks.map((answer) => (
+            <button
+              key={answer.track.id}
+              type="button"
+              class="button"
+              aria-pressed={track === answer.track.id}
+              onClick={() => setTrack(answer.track.id)}
+            >
+              {answer.track.mix ? answer.track.name : `${answer.track.name} ${answer.name}`}
+            </button>
+          ))}
+        </div>
+      </div>
+      <div class="section">
+        <p class="soft">One tap notes it</p>
+        <div class="buttons">
+          {USUAL_COMPLAINTS.map((text) => (
+            <button key={text} type="button" class="button" onClick={() => note(text)}>
+              {text}
+            </button>
+          ))}
+        </div>
+      </div>
+      <form
+        class="section"
+        onSubmit={(event) => {
+          event.preventDefault();
+          note(typed);
+        }}
+      >
+        <TextField label="In other words" value={typed} onInput={setTyped} capitals="sentences" />
+        <button type="submit" class="button button-solid">
+          Note it
+        </button>
+      </form>
+    </Sheet>
+  );
+}

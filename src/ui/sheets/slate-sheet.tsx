@@ -1,0 +1,97 @@
+import { useState } from 'preact/hooks';
+import { callSlate, rollTake } from '../../commands/log-takes.ts';
+import { parseSlate, sceneText, slateText, takeText } from '../../day/slate.ts';
+import { currentSlate, nextTake, openTake, slateAfter } from '../../day/takes.ts';
+import type { TakeKind } from '../../facts/take-logged.ts';
+import { useDay, useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { Row } from '../parts/row.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { complain } from '../saying.ts';
+import { TakeForm } from './take-form.tsx';
+
+const KINDS: readonly { readonly kind: TakeKind; readonly title: string; readonly word: string }[] = [
+  { kind: 'pickup', title: 'Pickup', word: 'rolls now' },
+  { kind: 'wild', title: 'Wild track', word: 'rolls now' },
+  { kind: 'tone', title: 'Room tone', word: 'rolls now' },
+  { kind: 'mos', title: 'MOS', word: 'logged, no sound' },
+];
+
+/** Other kinds of take, another slate, or a take typed afterwards. */
+export function SlateSheet({ onClose }: { onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const style = day.header.slateStyle;
+  const slate = currentSlate(day);
+  const [typed, setTyped] = useState('');
+  const [scene, setScene] = useState(sceneText(slate));
+  const [byHand, setByHand] = useState(false);
+  const after = slateAfter(day);
+
+  const call = (): void => {
+    const read = parseSlate(typed, style, scene);
+    if (!read.ok) {
+      complain(read.problem);
+      return;
+    }
+    if (run((now) => callSlate(now, read.value), `Slate ${slateText(read.value)}`)) onClose();
+  };
+  const roll = (kind: TakeKind): void => {
+    const name = takeText(nextTake(day, kind));
+    if (
+      run((now, moment) => rollTake(now, moment, kind), kind === 'mos' ? `${name} logged` : `${name} rolling`)
+    )
+      onClose();
+  };
+
+  if (byHand) return <TakeForm onClose={onClose} />;
+  return (
+    <Sheet
+      title={`Slate ${slateText(slate)}`}
+      under={openTake(day) ? 'a take is rolling' : undefined}
+      onClose={onClose}
+    >
+      <ul class="rows">
+        <li>
+          <Row
+            title={`Next setup: ${slateText(after)}`}
+            onTap={() => {
+              if (run((now) => callSlate(now, after), `Slate ${slateText(after)}`)) onClose();
+            }}
+          />
+        </li>
+        {KINDS.map(({ kind, title, word }) => (
+          <li key={kind}>
+            <Row title={`${title} ${takeText(nextTake(day, kind))}`} word={word} onTap={() => roll(kind)} />
+          </li>
+        ))}
+        <li>
+          <Row title="A take afterwards" word="everything typed" onTap={() => setByHand(true)} />
+        </li>
+      </ul>
+      <form
+        class="section"
+        onSubmit={(event) => {
+          event.preventDefault();
+          call();
+        }}
+      >
+        <div class="field-pair">
+          <TextField
+            label={style === 'lettered' ? 'Another slate, as 24B' : 'Another slate number'}
+            value={typed}
+            onInput={setTyped}
+            capitals="characters"
+            inputMode={style === 'numbered' ? 'numeric' : 'text'}
+          />
+          {style === 'numbered' && (
+            <TextField label="Scene" value={scene} onInput={setScene} capitals="characters" />
+          )}
+        </div>
+        <button type="submit" class="button button-solid">
+          Call this slate
+        </button>
+      </form>
+    </Sheet>
+  );
+}

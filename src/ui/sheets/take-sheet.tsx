@@ -1,0 +1,137 @@
+import { useState } from 'preact/hooks';
+import { bringBack, moveBefore, takeBack } from '../../commands/correct.ts';
+import { circleTake } from '../../commands/log-takes.ts';
+import { answersAtTake } from '../../day/answers.ts';
+import type { LineItem } from '../../day/model.ts';
+import { takeText } from '../../day/slate.ts';
+import { formatLength, formatTimecode } from '../../time/timecode.ts';
+import { useDay, useRun } from '../context.ts';
+import { FromWhen } from '../parts/from-when.tsx';
+import { Row } from '../parts/row.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { partName, TRACK_WORD } from '../words/chain.ts';
+import { statusWords } from '../words/takes.ts';
+import { NoteSheet } from './note-sheet.tsx';
+import { TakeForm } from './take-form.tsx';
+
+/** One take: what was recorded on which track, and everything that can be corrected. */
+export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [doing, setDoing] = useState<'form' | 'note' | 'move' | null>(null);
+  const take = day.takes.get(item.fact.id);
+  if (!take) return <TakenBackSheet item={item} onClose={onClose} />;
+  const name = takeText(take);
+  if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
+  if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
+  const start = take.start ? formatTimecode(take.start.frames, take.start.rate) : 'no start';
+  const length = take.length ? formatLength(take.length.frames, take.length.rate) : 'no length';
+  const move = (before: string | undefined): void => {
+    const done = before ? `${name} moved on the line` : `${name} back where it was said`;
+    if (run((now) => moveBefore(now, take.id, before ?? null), done)) onClose();
+  };
+  return (
+    <Sheet
+      title={name}
+      under={[start, length, ...statusWords(take)].join(' · ')}
+      onClose={onClose}
+      foot={
+        <>
+          {doing === 'move' && <FromWhen before={undefined} onPlace={move} question="put it where?" />}
+          <div class="buttons">
+            <button
+              type="button"
+              class="button"
+              aria-pressed={take.circled}
+              onClick={() =>
+                run(
+                  (now) => circleTake(now, take.id, !take.circled),
+                  take.circled ? `${name} not circled` : `${name} circled`,
+                )
+              }
+            >
+              circle
+            </button>
+            <button type="button" class="button" onClick={() => setDoing('note')}>
+              note
+            </button>
+            <button type="button" class="button" onClick={() => setDoing('form')}>
+              correct
+            </button>
+            <button
+              type="button"
+              class="button"
+              aria-expanded={doing === 'move'}
+              onClick={() => setDoing('move')}
+            >
+              move
+            </button>
+            <button
+              type="button"
+              class="button"
+              onClick={() => run((now) => takeBack(now, [take.id]), `${name} taken back`) && onClose()}
+            >
+              take back
+            </button>
+          </div>
+        </>
+      }
+    >
+      {take.notes.length > 0 && (
+        <ul class="rows">
+          {take.notes.map((note) => (
+            <li key={note.id} class="row-action">
+              <Row
+                title={note.text}
+                under={note.track ? `track ${partName(day.rig, note.track)}` : 'whole take'}
+              />
+              <button
+                type="button"
+                class="button-plain"
+                aria-label={`Take back the note ${note.text}`}
+                onClick={() => run((now) => takeBack(now, [note.id]), 'Note taken back')}
+              >
+                take back
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <ul class="rows">
+        {answersAtTake(day, take.id)
+          .tracks.filter(({ state }) => state !== 'empty')
+          .map(({ track, state, name: on }) => (
+            <li key={track.id}>
+              <Row
+                number={/^\d+$/.test(track.name) ? track.name : String(track.order + 1)}
+                mark={state === 'empty' ? 'free' : state}
+                title={on}
+                word={TRACK_WORD[state]}
+              />
+            </li>
+          ))}
+      </ul>
+    </Sheet>
+  );
+}
+
+function TakenBackSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
+  const run = useRun();
+  return (
+    <Sheet
+      title="A take that was taken back"
+      under="What was placed before it keeps its place."
+      onClose={onClose}
+    >
+      <div class="section">
+        <button
+          type="button"
+          class="button button-solid"
+          onClick={() => run((now) => bringBack(now, [item.fact.id]), 'Take brought back') && onClose()}
+        >
+          Bring it back
+        </button>
+      </div>
+    </Sheet>
+  );
+}

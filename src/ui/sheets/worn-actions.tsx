@@ -1,0 +1,46 @@
+import { giveTransmitter, setMute } from '../../commands/change-chain.ts';
+import type { Answers } from '../../day/answers.ts';
+import { mutedAt } from '../../day/links.ts';
+import type { PartId } from '../../day/model.ts';
+import type { VoiceAnswer } from '../../day/voice-answers.ts';
+import { useDay, useRun } from '../context.ts';
+import { partName } from '../words/chain.ts';
+
+interface WornProps {
+  readonly answers: Answers;
+  readonly answer: VoiceAnswer;
+  readonly before: string | undefined;
+}
+
+/** Takes off what a voice wears, mutes it at the body, and opens whatever is muted on its way. */
+export function WornActions({ answers: { links }, answer, before }: WornProps) {
+  const { rig } = useDay().day.value;
+  const run = useRun();
+  const worn = unique(answer.paths.map(({ transmitter }) => transmitter));
+  const inputs = unique(answer.paths.map(({ input }) => input));
+  const isMuted = (part: PartId): boolean => mutedAt(links, part)?.value ?? false;
+  const mute = (part: PartId, muted: boolean): void => {
+    const done = `${partName(rig, part)} ${muted ? 'muted' : 'open again'}`;
+    run((now) => setMute(now, part, muted, { before }), done);
+  };
+  const off = (pack: PartId): void => {
+    run((now) => giveTransmitter(now, pack, null, { before }), `${partName(rig, pack)} off`);
+  };
+  const switches = [...worn, ...inputs.filter((input) => worn.length === 0 || isMuted(input))];
+  return (
+    <>
+      {worn.map((pack) => (
+        <button key={pack} type="button" class="button" onClick={() => off(pack)}>
+          {partName(rig, pack)} off
+        </button>
+      ))}
+      {switches.map((part) => (
+        <button key={part} type="button" class="button" onClick={() => mute(part, !isMuted(part))}>
+          {isMuted(part) ? 'Unmute' : 'Mute'} {partName(rig, part)}
+        </button>
+      ))}
+    </>
+  );
+}
+
+const unique = (ids: readonly (PartId | null)[]): PartId[] => [...new Set(ids.filter((id) => id !== null))];

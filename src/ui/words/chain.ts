@@ -1,0 +1,83 @@
+import type { InputState } from '../../day/input-answers.ts';
+import type { Day, Rig } from '../../day/model.ts';
+import { type TrackState, voiceName } from '../../day/track-answers.ts';
+import type { Break, Path, VoiceState } from '../../day/voice-answers.ts';
+import type { MarkState } from '../parts/mark.tsx';
+
+export const partName = (rig: Rig, id: string | null | undefined): string =>
+  id ? (rig.byId.get(id)?.name ?? id) : '';
+
+const STEP = ' › ';
+
+/** The chain in one breath: `A3 › near 3 › AES 3`. */
+export function pathWords(rig: Rig, path: Path): string {
+  const input = partName(rig, path.input);
+  const steps = path.transmitter
+    ? [partName(rig, path.transmitter), partName(rig, path.channel), input]
+    : ['hardline', input];
+  // A slot and the internal receiver in it often bear one name.
+  return steps.filter((step, at) => step !== '' && step !== steps[at - 1]).join(STEP);
+}
+
+/** Where a chain breaks, in words: what is missing, and after what. */
+export function breakWords(rig: Rig, path: Path): string {
+  const sentences: Record<Break, () => string> = {
+    'no-transmitter': () => 'wears no pack',
+    'no-channel': () => `no receiver channel is tuned to ${partName(rig, path.transmitter)}`,
+    'no-output': () => `${partName(rig, path.channel)} leaves by no output`,
+    'no-lead': () => `no lead from ${partName(rig, path.output) || 'here'}`,
+    'lead-hangs': () => `the lead from ${partName(rig, path.output) || 'here'} goes nowhere`,
+    'pushed-out': () => `another lead is in ${partName(rig, path.input)}`,
+    'switched-away': () => `${partName(rig, path.selector)} is thrown the other way`,
+    'no-track': () => `${partName(rig, path.input)} feeds no iso track`,
+  };
+  return path.broken ? sentences[path.broken]() : '';
+}
+
+export const TRACK_WORD: Record<TrackState, string> = {
+  mix: '',
+  empty: '',
+  single: '',
+  gang: 'gang',
+  clash: 'clash',
+  muted: 'muted',
+};
+
+export const INPUT_WORD: Record<InputState, string> = {
+  free: 'free',
+  idle: 'idle',
+  single: '',
+  gang: 'gang',
+  clash: 'clash',
+  muted: 'muted',
+  reserved: 'reserved',
+};
+
+export const VOICE_WORD: Record<VoiceState, string> = {
+  alone: '',
+  gang: 'ganged',
+  clash: 'clash',
+  muted: 'muted',
+  unrecorded: 'not recorded',
+  off: 'off',
+};
+
+export const VOICE_MARK: Record<VoiceState, MarkState> = {
+  alone: 'single',
+  gang: 'gang',
+  clash: 'clash',
+  muted: 'muted',
+  unrecorded: 'broken',
+  off: 'free',
+};
+
+/** Names side by side: `Pol, Sana and Jo`. */
+export function listOf(names: readonly string[]): string {
+  if (names.length < 2) return names[0] ?? '';
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
+
+export const nameOf = (day: Day, voice: string | null): string => (voice ? voiceName(day, voice) : 'nobody');
+
+export const countOf = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;

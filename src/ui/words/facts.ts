@@ -1,0 +1,87 @@
+import type { Day, Fact } from '../../day/model.ts';
+import { slateText, takeText } from '../../day/slate.ts';
+import { takeFrom } from '../../day/takes.ts';
+import { formatTimecode } from '../../time/timecode.ts';
+import { countOf, listOf, nameOf, partName } from './chain.ts';
+
+/** A fact in the words of the trade: what it says, in one line. */
+export function factWords(day: Day, fact: Fact): string {
+  const part = (id: string | null | undefined): string => partName(day.rig, id);
+  switch (fact.kind) {
+    case 'transmitter-worn':
+      return fact.voice
+        ? `${part(fact.transmitter)} on ${nameOf(day, fact.voice)}`
+        : `${part(fact.transmitter)} off, on nobody`;
+    case 'channels-tuned':
+      return fact.tunings.length === 1
+        ? `${part(fact.tunings[0]!.channel)} tuned to ${part(fact.tunings[0]!.transmitter) || 'nothing'}`
+        : `${fact.tunings.length} receiver channels tuned`;
+    case 'leads-plugged':
+      return leadsWords(day, fact.leads);
+    case 'selectors-thrown':
+      return `${listOf(fact.selectors.map(part))} to ${positionName(day, fact.selectors[0]!, fact.position)}`;
+    case 'inputs-sent':
+      return fact.routes.length === 1
+        ? `${part(fact.routes[0]!.input)} to track ${listOf(fact.routes[0]!.tracks.map(part)) || 'none'}`
+        : `${fact.routes.length} inputs sent to tracks`;
+    case 'mute-set':
+      return `${part(fact.part)} ${fact.muted ? 'muted' : 'open again'}`;
+    case 'gang-declared':
+      return fact.sources.length > 0
+        ? `${listOf(fact.sources.map((id) => sourceName(day, id)))} ganged on track ${part(fact.track)}`
+        : `no gang on track ${part(fact.track)} any more`;
+    case 'track-named':
+      return fact.name
+        ? `track ${part(fact.track)} named ${fact.name} by hand`
+        : `track ${part(fact.track)} named by its chain`;
+    case 'voices-needed':
+      return `${listOf(fact.voices.map(({ voice }) => nameOf(day, voice)))} ${fact.voices[0]!.need}`;
+    case 'roll-changed':
+      return `roll ${fact.roll}`;
+    case 'slate-called':
+      return `slate ${slateText(fact.slate)}`;
+    case 'rig-laid':
+      return `rig: ${countOf(fact.parts.length, 'part')}`;
+    case 'clock-followed':
+      return `clock tied to ${formatTimecode(fact.frames, fact.rate)}`;
+    case 'voice-described':
+      return `${nameOf(day, fact.voice)} described`;
+    case 'part-described':
+      return `${part(fact.part)} described`;
+    case 'day-described':
+      return 'head of the day described';
+    case 'take-logged':
+      return takeText(takeFrom(fact));
+    case 'take-described':
+    case 'note-added':
+      return 'take';
+    case 'fact-retracted':
+      return `${countOf(fact.targets.length, 'entry', 'entries')} taken back`;
+    case 'fact-moved':
+      return 'moved on the line';
+  }
+}
+
+type SaidLead = { readonly from: string | null; readonly to: string | null };
+
+/** A lead and whatever it pushed out of its socket are one thing to say. */
+function leadsWords(day: Day, leads: readonly SaidLead[]): string {
+  const plugged = leads.filter(({ to }) => to !== null);
+  if (plugged.length === 1) return leadWords(day, plugged[0]!);
+  if (leads.length === 1) return leadWords(day, leads[0]!);
+  return plugged.length > 0 ? `${plugged.length} leads plugged` : `${leads.length} leads unplugged`;
+}
+
+function leadWords(day: Day, lead: SaidLead): string {
+  const from = lead.from && day.voices.has(lead.from) ? nameOf(day, lead.from) : partName(day.rig, lead.from);
+  return lead.to
+    ? `${from || 'a lead'} into ${partName(day.rig, lead.to)}`
+    : `lead of ${from || 'nothing'} hangs free`;
+}
+
+/** A receiver channel, or whoever is on a hardline. */
+export const sourceName = (day: Day, source: string): string =>
+  day.voices.has(source) ? nameOf(day, source) : partName(day.rig, source);
+
+export const positionName = (day: Day, selector: string, position: 'a' | 'b'): string =>
+  day.rig.byId.get(selector)?.positions?.[position === 'a' ? 0 : 1] ?? position.toUpperCase();

@@ -1,0 +1,130 @@
+import { describe, expect, test } from 'vitest';
+import { openDayStore, type StoreParts } from '../../src/app/day-store.ts';
+import type { Journal } from '../../src/app/ports.ts';
+import { rollTake } from '../../src/commands/log-takes.ts';
+import { takesInOrder } from '../../src/day/takes.ts';
+import { memoryJournal } from '../../src/storage/memory-journal.ts';
+import { MORNING, speaker, take } from '../day/say.ts';
+
+/** Windows of one phone: they hear each other and share a journal. */
+function phone(journal: Journal = memoryJournal('phonea')) {
+  const listeners = new Set<(day: string) => void>();
+  let opened = 0;
+  const parts = (): StoreParts => {
+    opened += 1;
+    const own: { hear?: (day: string) => void } = {};
+    return {
+      journal,
+      clock: { now: () => ({ atMs: MORNING, zone: 120 }) },
+      window: `win0${opened}`,
+      neighbours: {
+        tell: (day) => {
+          for (const listener of listeners) if (listener !== own.hear) listener(day);
+        },
+        listen(onNews) {
+          own.hear = onNews;
+          listeners.add(onNews);
+          return () => listeners.delete(onNews);
+        },
+      },
+    };
+  };
+  return { open: () => openDayStore('day-1', parts()), journal };
+}
+
+/** A journal that says no as long as it is told to. */
+function stubborn(): { journal: Journal; refuse: (error: Error | null) => void } {
+  const inner = memoryJournal('phonea');
+  let no: Error | null = null;
+  return {
+    refuse: (error) => {
+      no = error;
+    },
+    journal: {
+      ...inner,
+      append: async (facts, outline) => {
+        if (no) throw no;
+        await inner.append(facts, outline);
+      },
+    },
+  };
+}
+
+const say = (number: number) => () => ({ ok: true as const, value: [take('24', 1, number)] });
+
+describe('the open day', () => {
+  test('has an action at once and calls it saved only when the journal has it', async () => {
+    const { open, journal } = phone();
+    const store = await open();
+    store.run(say(1));
+    expect(takesInOrder(store.day.value)).toHaveLength(1);
+    expect(store.saving.value.state).toBe('saving');
+    await store.settled();
+    expect(store.saving.value).toEqual({ state: 'saved', waiting: 0, because: null });
+    expect(await journal.read('day-1')).toHaveLength(1);
+  });
+
+  test('gives two quick rolls two answers: the second sees the first before it is on the disk', async () => {
+    const store = await phone().open();
+    expect(store.run((day, now) => rollTake(day, now)).ok).toBe(true);
+    expect(store.run((day, now) => rollTake(day, now))).toMatchObject({ problem: { code: 'take-open' } });
+  });
+
+  test('is the same after it is opened again, with undo and redo across', async () => {
+    const { open } = phone();
+    const first = await open();
+    first.run(say(1));
+    first.run(say(2));
+    await first.settled();
+    first.close();
+    const second = await open();
+    expect(takesInOrder(second.day.value)).toHaveLength(2);
+    second.undo();
+    await second.settled();
+    const third = await open();
+    expect(takesInOrder(third.day.value)).toHaveLength(1);
+    expect(third.canRedo.value).toBe(true);
+    third.redo();
+    expect(takesInOrder(third.day.value)).toHaveLength(2);
+  });
+
+  test('holds what the device refuses, says why, and keeps all of it in order when it may', async () => {
+    const { journal, refuse } = stubborn();
+    const store = await phone(journal).open();
+    refuse(Object.assign(new Error('full'), { name: 'QuotaExceededError' }));
+    store.run(say(1));
+    store.run(say(2));
+    await expect.poll(() => store.saving.value.state).toBe('not-saved');
+    expect(store.saving.value).toMatchObject({ waiting: 2, because: 'QuotaExceededError' });
+    expect(takesInOrder(store.day.value)).toHaveLength(2);
+    refuse(null);
+    store.retry();
+    await store.settled();
+    expect(store.saving.value.state).toBe('saved');
+    expect((await journal.read('day-1')).map((fact) => (fact as { id: string }).id)).toEqual(
+      store.day.value.facts.map(({ id }) => id),
+    );
+  });
+
+  test('follows what another window says, without a reload and without losing its own', async () => {
+    const { open } = phone();
+    const [a, b] = await Promise.all([open(), open()]);
+    a.run(say(1));
+    b.run(say(2));
+    await Promise.all([a.settled(), b.settled()]);
+    await expect.poll(() => takesInOrder(a.day.value).length).toBe(2);
+    await expect.poll(() => takesInOrder(b.day.value).length).toBe(2);
+    expect(a.day.value.facts.map(({ id }) => id)).toEqual(b.day.value.facts.map(({ id }) => id));
+  });
+
+  test('marks its facts with what it knew of other phones', async () => {
+    const store = await phone().open();
+    const foreign = speaker('phoneb').say(take('24', 1, 9));
+    store.addForeign(foreign, foreign);
+    const said = store.run(say(1));
+    expect(said.ok && said.value[0]).toMatchObject({ seen: { phoneb: 1 } });
+    expect(store.undo().ok).toBe(true);
+    expect(takesInOrder(store.day.value).map(({ number }) => number)).toEqual([9]);
+    expect(store.undo()).toMatchObject({ problem: { code: 'nothing-to-undo' } });
+  });
+});

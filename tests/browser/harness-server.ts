@@ -1,0 +1,49 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { resolve } from 'node:path';
+import { createInterface } from 'node:readline';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+const SCRIPT = resolve(ROOT, '.ci/serve.mjs');
+
+/** The folder `npm start` serves. */
+export const DIST = resolve(ROOT, 'dist');
+
+/** The real server as a process of its own, so that killing it leaves nothing that could answer. */
+export interface Server {
+  /** `http://127.0.0.1:<port>`; the same after every start. */
+  readonly origin: string;
+  readonly isAlive: () => boolean;
+  /** Kills the process and waits until it is gone. */
+  readonly kill: () => Promise<void>;
+  /** Starts it again at the same address, perhaps with another build. */
+  readonly start: (folder?: string) => Promise<void>;
+}
+
+/** Starts a server on a free port. */
+export async function startServer(folder: string = DIST): Promise<Server> {
+  let running = await spawnServer(folder, 0);
+  const { port } = running;
+  const isAlive = (): boolean => running.child.exitCode === null && running.child.signalCode === null;
+  const kill = async (): Promise<void> => {
+    if (!isAlive()) return;
+    const exited = once(running.child, 'exit');
+    running.child.kill('SIGKILL');
+    await exited;
+  };
+  const start = async (next: string = DIST): Promise<void> => {
+    await kill();
+    running = await spawnServer(next, port);
+  };
+  return { origin: `http://127.0.0.1:${port}`, isAlive, kill, start };
+}
+
+async function spawnServer(folder: string, port: number): Promise<{ child: ChildProcess; port: number }> {
+  const args = [SCRIPT, '--dir', folder, '--port', String(port), '--end-with-parent'];
+  const child = spawn(process.execPath, args, { stdio: ['pipe', 'pipe', 'inherit'] });
+  for await (const line of createInterface({ input: child.stdout })) {
+    const found = /:(\d+)\/$/.exec(line);
+    if (found) return { child, port: Number(found[1]) };
+  }
+  throw new Error(`The server said no address; it ended with ${child.exitCode}`);
+}

@@ -1,0 +1,211 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type BrowserContext, chromium, type Page } from 'playwright-core';
+import { findChromium } from '../../.ci/browser.mjs';
+import { startServer } from './harness-server.ts';
+import { createWitness, startTrap } from './harness-witness.ts';
+
+const SHOTS = resolve(import.meta.dirname, '../../.shots');
+const READY = 'main, #app > *';
+
+export interface StageOptions {
+  /** CSS pixels; 390 x 844 unless told. */
+  readonly viewport?: { readonly width: number; readonly height: number };
+  /** Dark unless told. */
+  readonly colorScheme?: 'light' | 'dark';
+  /** True unless told: a touch screen and a phone's viewport. */
+  readonly phone?: boolean;
+  /** An ISO instant at which `Date` stands still; timers keep running. */
+  readonly clock?: string;
+  /** IANA zone of the phone; Europe/Berlin unless told. */
+  readonly timezone?: string;
+  /** How many times slower the processor is. */
+  readonly slowdown?: number;
+  /** Runs in every page before its own scripts: for what this browser lacks, such as a share sheet. */
+  readonly before?: () => void;
+  /** The folder to serve; dist unless told. */
+  readonly folder?: string;
+}
+
+/** The real built app, served by a real server, in a real browser with a profile on disk. */
+export interface Stage {
+  readonly origin: string;
+  /** The first window; another object after a relaunch. */
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly requests: readonly string[];
+  readonly faults: readonly string[];
+  /** Takes out, and returns, faults that the test provoked on purpose. */
+  readonly forgive: (pattern: RegExp) => readonly string[];
+  /** No signal: the server process is dead from here on. */
+  readonly killServer: () => Promise<void>;
+  /** Signal again, perhaps with another build. */
+  readonly startServer: (folder?: string) => Promise<void>;
+  /** Loads the page anew and waits until the app shows something. */
+  readonly reload: () => Promise<void>;
+  /** Closes the browser and opens it again on the same profile, as after a night in the drawer. */
+  readonly relaunch: () => Promise<void>;
+  /** A second window of the same profile, ready to use. */
+  readonly openWindow: (path?: string) => Promise<Page>;
+  /** Resolves when the service worker is installed, active and in charge of the page. */
+  readonly waitOfflineReady: (page?: Page) => Promise<void>;
+  /** Resolves when nothing on the screen is unsaved: an element says `data-unsaved="0"`. */
+  readonly waitSaved: (page?: Page) => Promise<void>;
+  /** Sets the clock of the option `clock` to another instant. */
+  readonly setClock: (iso: string) => Promise<void>;
+  readonly setSlowdown: (times: number) => Promise<void>;
+  /** Writes `.shots/<name>.png` and returns its path. */
+  readonly screenshot: (name: string) => Promise<string>;
+  /** Ends everything, then throws if there were faults that nobody forgave. */
+  readonly close: () => Promise<void>;
+}
+
+/** Opens the app at `/` and waits until it shows something. Close it again in the test's `finally` or `afterEach`. */
+export async function openStage(options: StageOptions = {}): Promise<Stage> {
+  const server = await startServer(options.folder);
+  const witness = createWitness(server.origin);
+  const trap = await startTrap(witness.report);
+  const profile = mkdtempSync(join(tmpdir(), 'rollbook-profile-'));
+  let { clock, slowdown = 1 } = options;
+  let context: BrowserContext;
+  let page: Page;
+
+  const slow = async (target: Page): Promise<void> => {
+    const session = await context.newCDPSession(target);
+    await session.send('Emulation.setCPUThrottlingRate', { rate: slowdown });
+  };
+  const show = async (target: Page, path: string): Promise<void> => {
+    if (slowdown !== 1) await slow(target);
+    await target.goto(new URL(path, server.origin).href);
+    await waitReady(target);
+  };
+  const launch = async (): Promise<void> => {
+    context = await launchBrowser(profile, trap.port, options);
+    witness.watch(context);
+    if (clock) await context.clock.setFixedTime(clock);
+    if (options.before) await context.addInitScript(options.before);
+    page = context.pages()[0] ?? (await context.newPage());
+    await show(page, '/');
+  };
+  const end = async (): Promise<void> => {
+    await context?.close();
+    await server.kill();
+    await trap.close();
+    rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+  };
+
+  try {
+    await launch();
+  } catch (error) {
+    await end();
+    throw new Error(`The app did not open. ${witness.faults.join('\n')}`, { cause: error });
+  }
+
+  return {
+    origin: server.origin,
+    get page() {
+      return page;
+    },
+    get context() {
+      return context;
+    },
+    requests: witness.requests,
+    faults: witness.faults,
+    forgive: witness.forgive,
+    killServer: server.kill,
+    startServer: server.start,
+    reload: async () => {
+      await page.reload();
+      await waitReady(page);
+    },
+    relaunch: async () => {
+      await context.close();
+      await launch();
+    },
+    openWindow: async (path = '/') => {
+      const opened = await context.newPage();
+      await show(opened, path);
+      return opened;
+    },
+    waitOfflineReady: (target = page) => waitOfflineReady(target),
+    waitSaved: (target = page) => target.locator('[data-unsaved="0"]').first().waitFor({ state: 'attached' }),
+    setClock: async (iso) => {
+      clock = iso;
+      await context.clock.setFixedTime(iso);
+    },
+    setSlowdown: async (times) => {
+      slowdown = times;
+      for (const target of context.pages()) await slow(target);
+    },
+    screenshot: async (name) => {
+      const path = join(SHOTS, `${name}.png`);
+      await page.screenshot({ path, animations: 'disabled' });
+      return path;
+    },
+    close: async () => {
+      await end();
+      if (witness.faults.length > 0) throw new Error(`Faults in the browser:\n${witness.faults.join('\n')}`);
+    },
+  };
+}
+
+/** Opens a stage for one piece of work and closes it whatever happens; faults nobody forgave fail the test. */
+export async function onStage(options: StageOptions, work: (stage: Stage) => Promise<void>): Promise<void> {
+  const stage = await openStage(options);
+  try {
+    await work(stage);
+  } catch (error) {
+    // The work's own error says more than the faults, which are often its echo.
+    const faults = [...stage.faults];
+    await stage.close().catch(() => undefined);
+    if (faults.length > 0 && error instanceof Error) error.message += `\nFaults seen:\n${faults.join('\n')}`;
+    throw error;
+  }
+  await stage.close();
+}
+
+async function launchBrowser(
+  profile: string,
+  trapPort: number,
+  { viewport, colorScheme, phone = true, timezone }: StageOptions,
+): Promise<BrowserContext> {
+  const executablePath = findChromium();
+  if (!executablePath) throw new Error('No browser found; see .ci/browser.mjs');
+  const context = await chromium.launchPersistentContext(profile, {
+    executablePath,
+    chromiumSandbox: process.getuid?.() !== 0,
+    args: [
+      '--disable-gpu',
+      // This machine's own addresses bypass a proxy; whatever else is asked for runs into the trap.
+      `--proxy-server=http://127.0.0.1:${trapPort}`,
+      // The browser's own sign-in and component updates end at a closed port of this machine.
+      '--gaia-url=http://127.0.0.1:9',
+      '--component-updater=url-source=http://127.0.0.1:9/',
+    ],
+    viewport: viewport ?? { width: 390, height: 844 },
+    ...(phone ? { isMobile: true, hasTouch: true, deviceScaleFactor: 2 } : {}),
+    colorScheme: colorScheme ?? 'dark',
+    timezoneId: timezone ?? 'Europe/Berlin',
+    locale: 'en-GB',
+    acceptDownloads: true,
+  });
+  context.setDefaultTimeout(20_000);
+  return context;
+}
+
+const waitReady = (page: Page): Promise<void> => page.locator(READY).first().waitFor({ state: 'attached' });
+
+async function waitOfflineReady(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const { active } = await navigator.serviceWorker.ready;
+    const settled = (): boolean =>
+      active?.state === 'activated' && navigator.serviceWorker.controller !== null;
+    await new Promise<void>((done) => {
+      const look = (): void => (settled() ? done() : undefined);
+      active?.addEventListener('statechange', look);
+      navigator.serviceWorker.addEventListener('controllerchange', look);
+      look();
+    });
+  });
+}

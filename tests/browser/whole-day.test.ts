@@ -1,0 +1,265 @@
+import { describe, expect, test } from 'vitest';
+import { onStage, type Stage } from './harness.ts';
+
+const CALL_SHEET = `CAST
+1. INES - Anna Berg
+2. DORA - Mia Holm
+3. TOMAS - Jan Roth
+4. MILA - Eva Lind
+??? 12:30 lunch`;
+
+/** Hands on the screen: what a mixer taps, by the words on it. */
+function hands(stage: Stage) {
+  const page = () => stage.page;
+  const tap = (name: string | RegExp) => page().getByRole('button', { name }).first().tap();
+  const inSheet = (name: string | RegExp) =>
+    page().getByRole('dialog').getByRole('button', { name }).first().tap();
+  const tab = (name: string) => page().getByRole('link', { name, exact: true }).tap();
+  const fill = (label: string | RegExp, value: string) =>
+    page()
+      .locator('input, textarea')
+      .and(page().getByLabel(label, { exact: true }))
+      .first()
+      .fill(value);
+  const at = (time: string) => stage.setClock(`2026-10-07T${time}Z`);
+  const closed = () => page().getByRole('dialog').waitFor({ state: 'detached' });
+  /** Rolls at one time and cuts at another. */
+  const take = async (from: string, to: string): Promise<void> => {
+    await at(from);
+    await tap(/^Roll$/);
+    await at(to);
+    await tap(/^Cut$/);
+  };
+  return { page, tap, inSheet, tab, fill, at, take, closed };
+}
+
+async function layRig({ tap, inSheet, fill, closed, page }: ReturnType<typeof hands>): Promise<void> {
+  await fill('Tracks and inputs', '8 tracks, 2 mic, 4 AES3');
+  await tap('Lay this recorder');
+  await tap(/^Add$/);
+  await inSheet(/^Receiver/);
+  await fill('Name', 'near');
+  await inSheet(/^AES3$/);
+  await inSheet('Add the receiver');
+  await closed();
+  await tap(/^Add$/);
+  await inSheet(/^Packs/);
+  await inSheet('Add the packs');
+  await closed();
+  await tap(/Tune a block/);
+  await inSheet(/^Tune 4/);
+  await closed();
+  await tap(/Plug a block/);
+  await inSheet(/^Plug 4 leads/);
+  await closed();
+  expect(await page().getByRole('alert').filter({ hasText: /\w/ }).count()).toBe(0);
+}
+
+async function wireCast({ tap, inSheet, fill, tab, closed }: ReturnType<typeof hands>): Promise<void> {
+  await tab('Cast');
+  await tap('Paste a call sheet');
+  await fill('Cast lines', CALL_SHEET);
+  await inSheet(/^Add 4/);
+  await inSheet(/^Close$/);
+  await closed();
+  await tap(/^Add$/);
+  await inSheet(/^boom$/);
+  await fill('Name, as editors read it', 'Boom Iva');
+  await inSheet(/^Add$/);
+  await inSheet(/^in 1/);
+  await closed();
+  for (const [who, pack] of [
+    ['Ines', 'A1'],
+    ['Dora', 'A2'],
+    ['Tomas', 'A3'],
+  ]) {
+    await tap(new RegExp(`${who}`));
+    await inSheet(new RegExp(`^${pack}\\b`));
+    await closed();
+  }
+}
+
+describe('a whole shooting day on a phone with no signal', () => {
+  test('goes from rig to report, and every line of the report is right', async () => {
+    await onStage({ clock: '2026-10-07T18:00:00Z', colorScheme: 'light' }, async (stage) => {
+      const does = hands(stage);
+      const { page, tap, inSheet, tab, fill, at, take, closed } = does;
+      await stage.waitOfflineReady();
+
+      await tap('New day');
+      await fill('Production', 'Harbour Lights');
+      await fill('Day', 'Day 4');
+      await tap('Start the day');
+      await layRig(does);
+      await wireCast(does);
+
+      await tab('Now');
+      // The recorder shows 20:00:00:00 at this moment.
+      await tap(/^Follow the recorder/);
+      await fill(/Or type a timecode/, '20:00:00:00');
+      await inSheet('Wait for this');
+      await inSheet(/^Now it shows/);
+      await closed();
+      await tap(/^About this day/);
+      await fill('Sound roll from here on', 'H04');
+      await fill('Sound mixer', 'M. Vale');
+      await inSheet(/^Save$/);
+      await closed();
+      await tap(/^Slate 1\/1/);
+      await fill('Another slate, as 24B', '12');
+      await inSheet('Call this slate');
+      await closed();
+      await stage.waitSaved();
+
+      // From the first take on there is no signal.
+      await stage.killServer();
+      await take('18:10:00', '18:11:30');
+      await take('18:12:00', '18:13:00');
+      await tap('Circle 12/2');
+
+      // New setup; A3 goes from Tomas to Mila, and Tomas gets A4: two taps each.
+      await tap('setup 12A');
+      await tap(/Tomas/);
+      await inSheet(/^Mila/);
+      await closed();
+      await take('18:20:00', '18:20:40');
+      await tap('Note on 12A/1');
+      await inSheet('false start');
+      await inSheet('Close');
+      await closed();
+      await take('18:21:00', '18:22:10');
+      await tap('Note on 12A/1');
+      await inSheet('plane');
+      await closed();
+
+      // Tomas gets A4, and its input goes to track 6, where Mila is: a clash, then a gang on purpose.
+      await tab('Cast');
+      await tap(/Tomas/);
+      await inSheet(/^A4\b/);
+      await closed();
+      await tab('Now');
+      await tap(/Tomas/);
+      await inSheet('Other track');
+      await inSheet(/^6$/);
+      await closed();
+      expect(await page().locator('.summary').textContent()).toContain('1 clash');
+      await tap(/Mila, Tomas/);
+      await inSheet('Gang: on purpose');
+      await closed();
+      expect(await page().locator('.summary').textContent()).toContain('1 gang');
+      await take('18:30:00', '18:31:00');
+
+      await tap(/Dora/);
+      await inSheet(/^Mute/);
+      await closed();
+      await take('18:35:00', '18:36:00');
+      await stage.waitSaved();
+      await stage.reload();
+
+      await tap(/Dora/);
+      await inSheet(/^Unmute/);
+      await closed();
+      await at('18:40:00');
+      await tap(/^Slate 12A\/4/);
+      await inSheet(/^Wild track WT1/);
+      await closed();
+      await at('18:40:30');
+      await tap(/^Cut$/);
+      await tap('setup 12B');
+      await tap(/^Slate 12B\/1/);
+      await inSheet(/^MOS 12B\/1/);
+      await closed();
+      await take('18:50:00', '18:52:00');
+      await tap('Note on 12B/2');
+      await inSheet(/^4 Ines/);
+      await inSheet('mic rub');
+      await closed();
+
+      // The late correction: A3 had moved before 12/2 already.
+      await tab('Line');
+      await tap(/A3 on Mila/);
+      for (let step = 0; step < 8; step += 1) {
+        if (await page().getByRole('button', { name: 'before 12/2' }).isVisible()) break;
+        await inSheet('earlier');
+      }
+      await inSheet('before 12/2');
+      await inSheet(/^Close$/);
+      await closed();
+      await stage.waitSaved();
+      await stage.reload();
+
+      // Past midnight it is still the same day.
+      await tab('Now');
+      await take('22:05:00', '22:05:45');
+      await tap('Circle 12B/3');
+      await stage.waitSaved();
+      await tab('Wrap');
+      const report = await page().locator('.report-text').textContent();
+      expect((report ?? '').trimEnd().split('\n')).toEqual(EXPECTED.trimEnd().split('\n'));
+      await stage.screenshot('whole-day-wrap');
+    });
+  });
+});
+
+/**
+ * Written from the story above, not from the program. 12/2 has Mila on 6 because of the late correction. Recorded:
+ * 90 + 60 + 40 + 70 + 60 + 60 + 30 + 120 + 45 s = 9:35, five tracks of 144,000 bytes a second: 414 MB.
+ */
+const EXPECTED = `SOUND REPORT
+
+Production   Harbour Lights
+Day          Day 4
+Date         2026-10-07
+Roll         H04
+Mixer        M. Vale
+Sample rate  48 kHz
+Bit depth    24 bit
+Timecode     25 fps
+Files        one poly file a take
+
+TRACKS
+  1  Mix
+  2  Boom Iva
+  4  Ines
+  5  Dora
+     from 12A/3: Dora (muted)
+     from WT1: Dora
+  6  Tomas
+     from 12/2: Mila
+     from 12A/2: Mila, Tomas (ganged)
+Nobody on: 3, 7, 8
+
+TAKES
+ 12/1       12T1.wav     20:10:00:00  1:30
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora · 6 Tomas
+(12/2)      12T2.wav     20:12:00:00  1:00  circled
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora · 6 Mila
+ 12A/1 FS   12AT1FS.wav  20:20:00:00  0:40  false start
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora · 6 Mila
+ 12A/1      12AT1.wav    20:21:00:00  1:10
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora · 6 Mila
+            - plane
+ 12A/2      12AT2.wav    20:30:00:00  1:00
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora
+            6 Mila, Tomas (ganged)
+ 12A/3      12AT3.wav    20:35:00:00  1:00
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora (muted)
+            6 Mila, Tomas (ganged)
+ WT1        WT1.wav      20:40:00:00  0:30  wild track, scene 12
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora
+            6 Mila, Tomas (ganged)
+ 12B/1 MOS  no file  MOS
+ 12B/2      12BT2.wav    20:50:00:00  2:00
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora
+            6 Mila, Tomas (ganged)
+            - track 4: mic rub
+(12B/3)     12BT3.wav    00:05:00:00  0:45  circled
+            1 Mix · 2 Boom Iva · 4 Ines · 5 Dora
+            6 Mila, Tomas (ganged)
+
+TOTALS
+Takes     10, 2 circled, 9 files
+Recorded  9:35
+Longest   12B/2, 2:00
+Sound     414 MB
+`;

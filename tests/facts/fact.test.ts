@@ -1,0 +1,209 @@
+import { describe, expect, test } from 'vitest';
+import * as z from 'zod/mini';
+import type { Envelope } from '../../src/facts/envelope.ts';
+import { type Fact, isKnown, KINDS, liftWith, readFact, versionOf } from '../../src/facts/fact.ts';
+import { type Kind, kind } from '../../src/facts/kind.ts';
+import { factId, HIGHEST_COUNTER } from '../../src/shared/ids.ts';
+import { EXAMPLE_BODIES, TAKE_ID } from './example-bodies.ts';
+
+const ENVELOPE = { id: '00000b-phonea00000', day: 'day-1', v: 1, at: 1_791_360_000_000, zone: 120 };
+const factWith = (name: string, body: object, more: object = {}): Record<string, unknown> => ({
+  ...ENVELOPE,
+  kind: name,
+  ...body,
+  ...more,
+});
+const example = (name: Fact['kind'], more: object = {}) => factWith(name, EXAMPLE_BODIES[name], more);
+const problemOf = (raw: unknown) => {
+  const read = readFact(raw);
+  return read.ok ? null : read.problem;
+};
+
+describe('every kind of fact', () => {
+  test.each(KINDS.map(({ name }) => name))(
+    '%s: an example with every field said is accepted as it is',
+    (name) => {
+      const raw = example(name, { v: versionOf(name) });
+      const read = readFact(structuredClone(raw));
+      expect(read).toEqual({ ok: true, value: raw });
+      expect(read.ok && isKnown(read.value)).toBe(true);
+    },
+  );
+
+  test.each(KINDS.map(({ name }) => name))('%s: a body with nothing in it is refused', (name) => {
+    const [first] = Object.keys(EXAMPLE_BODIES[name]);
+    expect(problemOf(factWith(name, {}))).toEqual({ code: 'fact-damaged', where: first });
+  });
+
+  test('names are unique', () => {
+    expect(new Set(KINDS.map(({ name }) => name)).size).toBe(KINDS.length);
+  });
+});
+
+const LONG = 'x'.repeat(201);
+const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
+  ['day-described', { fields: { production: LONG } }, 'fields.production'],
+  ['day-described', { fields: { date: '7.10.2026' } }, 'fields.date'],
+  ['day-described', { fields: { sampleRate: 48_000.5 } }, 'fields.sampleRate'],
+  ['day-described', { fields: { sampleRate: '48000' } }, 'fields.sampleRate'],
+  ['day-described', { fields: { bitDepth: 24 } }, 'fields.bitDepth'],
+  ['day-described', { fields: { timecodeRate: '29.98' } }, 'fields.timecodeRate'],
+  ['day-described', { fields: { remarks: 'x'.repeat(4001) } }, 'fields.remarks'],
+  ['voice-described', { voice: 'two words' }, 'voice'],
+  ['voice-described', { voice: '' }, 'voice'],
+  ['voice-described', { fields: { kind: 'singer' } }, 'fields.kind'],
+  ['voice-described', { fields: { number: '1'.repeat(21) } }, 'fields.number'],
+  ['voice-described', { fields: { priority: 0 } }, 'fields.priority'],
+  ['voice-described', { fields: null }, 'fields'],
+  ['part-described', { fields: { type: 'desk' } }, 'fields.type'],
+  ['part-described', { fields: { carries: ['ok', '<b>'] } }, 'fields.carries.1'],
+  ['part-described', { fields: { khz: 0 } }, 'fields.khz'],
+  ['rig-laid', { parts: [{ part: 'a', fields: {} }, { part: 'b' }] }, 'parts.1.fields'],
+  ['rig-laid', { parts: [{ part: 'a', fields: { positions: ['one'] } }] }, 'parts.0.fields.positions'],
+  ['rig-laid', { parts: {} }, 'parts'],
+  ['transmitter-worn', { voice: undefined }, 'voice'],
+  ['channels-tuned', { tunings: [] }, 'tunings'],
+  ['channels-tuned', { tunings: [{ channel: 'c', transmitter: 7 }] }, 'tunings.0.transmitter'],
+  ['leads-plugged', { leads: [{ lead: 'l', from: null, to: null, position: 'c' }] }, 'leads.0.position'],
+  ['leads-plugged', { leads: Array(501).fill({ lead: 'l', from: null, to: null }) }, 'leads'],
+  ['selectors-thrown', { position: 'A' }, 'position'],
+  ['inputs-sent', { routes: [{ input: 'i', tracks: 'tr-1' }] }, 'routes.0.tracks'],
+  ['mute-set', { what: 'track' }, 'what'],
+  ['mute-set', { muted: 'yes' }, 'muted'],
+  ['gang-declared', { sources: Array(65).fill('c') }, 'sources'],
+  ['track-named', { name: LONG }, 'name'],
+  ['voices-needed', { voices: [{ voice: 'v', need: 'maybe' }] }, 'voices.0.need'],
+  ['roll-changed', { roll: 4 }, 'roll'],
+  ['slate-called', { slate: { style: 'lettered', scene: '24', setup: -1 } }, 'slate.setup'],
+  ['slate-called', { slate: { style: 'drawn' } }, 'slate.style'],
+  ['take-logged', { fields: { number: 10_000 } }, 'fields.number'],
+  ['take-logged', { fields: { start: { frames: 1.5, rate: '25' } } }, 'fields.start.frames'],
+  ['take-logged', { fields: { length: { frames: 1, rate: '23.98' } } }, 'fields.length.rate'],
+  ['take-logged', { fields: { rolledAt: -1 } }, 'fields.rolledAt'],
+  ['take-described', { take: 'take 3' }, 'take'],
+  ['note-added', { text: 'x'.repeat(4001) }, 'text'],
+  ['note-added', { track: null }, 'track'],
+  ['clock-followed', { frames: Number.POSITIVE_INFINITY }, 'frames'],
+  ['clock-followed', { frames: Number.NaN }, 'frames'],
+  ['fact-retracted', { targets: [TAKE_ID, 'x'] }, 'targets.1'],
+  ['fact-retracted', { by: 'nobody' }, 'by'],
+  ['fact-moved', { to: undefined }, 'to'],
+];
+
+const BROKEN_ENVELOPES: readonly (readonly [object, string])[] = [
+  [{ id: 'k' }, 'id'],
+  [{ id: factId(HIGHEST_COUNTER + 1, 'phonea00000') }, 'id'],
+  [{ day: '' }, 'day'],
+  [{ kind: 'Roll Changed' }, 'kind'],
+  [{ kind: '__proto__' }, 'kind'],
+  [{ v: 0 }, 'v'],
+  [{ at: -1 }, 'at'],
+  [{ zone: 901 }, 'zone'],
+  [{ batch: 'x' }, 'batch'],
+  [{ before: 5 }, 'before'],
+  [{ seen: { phoneb: HIGHEST_COUNTER + 1 } }, 'seen.phoneb'],
+  [{ seen: { constructor: 1 } }, 'seen.constructor'],
+];
+
+describe('a damaged fact is refused with the path of what is wrong', () => {
+  test.each(BROKEN)('%s %j: %s', (name, wrong, where) => {
+    expect(problemOf(example(name, wrong))).toEqual({ code: 'fact-damaged', where });
+  });
+
+  test.each(BROKEN_ENVELOPES)('envelope %j: %s', (wrong, where) => {
+    expect(problemOf(example('roll-changed', wrong))).toEqual({ code: 'fact-damaged', where });
+  });
+
+  test('every kind has a broken example', () => {
+    const tried = new Set<string>(BROKEN.map(([name]) => name));
+    expect(KINDS.map(({ name }) => name).filter((name) => !tried.has(name))).toEqual([]);
+  });
+
+  test.each([null, undefined, 7, 'fact', [], true])('%j is no fact', (raw) => {
+    expect(problemOf(raw)?.code).toBe('fact-damaged');
+  });
+});
+
+describe('a fact from a newer version', () => {
+  test.each([
+    ['of a kind not known here', factWith('snake-coiled', { length: 50 })],
+    ['of a known kind in a version not known here', example('roll-changed', { v: 2, roll: { number: 4 } })],
+    ['of a kind named like something every object has', factWith('constructor', {})],
+  ])('%s is kept as it is and marked', (_, raw) => {
+    expect(readFact(raw)).toEqual({ ok: true, value: { ...raw, unknown: true } });
+  });
+
+  test('fields this version does not know survive in a kind it knows', () => {
+    const raw = example('roll-changed', { colour: 'red', seen: { phoneb: 4 } });
+    expect(readFact(raw)).toEqual({ ok: true, value: raw });
+  });
+
+  test('is understood by the app that knows its kind, even if stored with the mark', () => {
+    const read = readFact(example('roll-changed', { unknown: true }));
+    expect(read).toEqual({ ok: true, value: example('roll-changed') });
+  });
+});
+
+/** A kind whose body was a name, then a list of names, then a list of named things. */
+const thrice = kind('thrice-changed', z.object({ things: z.array(z.object({ name: z.string() })) }), 3, {
+  1: ({ name, ...rest }) => ({ ...rest, names: [name] }),
+  2: ({ names, ...rest }) => ({ ...rest, things: (names as string[]).map((name) => ({ name })) }),
+});
+
+describe('an old fact is lifted one version at a time', () => {
+  test.each([
+    [1, { name: 'A' }],
+    [2, { names: ['A'] }],
+    [3, { things: [{ name: 'A' }] }],
+  ])('from version %i', (v, body) => {
+    const old = factWith('thrice-changed', body, { v, batch: TAKE_ID }) as Envelope;
+    const before = structuredClone(old);
+    expect(liftWith(thrice, old)).toEqual(
+      factWith('thrice-changed', { things: [{ name: 'A' }] }, { v: 3, batch: TAKE_ID }),
+    );
+    expect(old).toEqual(before);
+  });
+
+  test('a missing step is a bug and throws', () => {
+    const gap = kind('gap-left', z.object({}), 3, { 1: (body) => body });
+    expect(() => liftWith(gap, factWith('gap-left', {}) as Envelope)).toThrow(
+      'No lift for gap-left version 2',
+    );
+  });
+});
+
+type Frozen = Readonly<Record<string, Readonly<Record<number, object>>>>;
+
+/**
+ * Bodies as an app of that version wrote them, by kind and version; never edited once shipped. A commit that raises
+ * a kind's version adds its last body here.
+ */
+const FROZEN: Frozen = {};
+
+const stepsWithoutExample = (kinds: readonly Kind<string, z.ZodMiniType>[], frozen: Frozen): string[] =>
+  kinds.flatMap(({ name, version, lifts }) =>
+    Array.from({ length: version - 1 }, (_, index) => index + 1)
+      .filter((step) => !lifts[step] || !frozen[name]?.[step])
+      .map((step) => `${name} ${step}`),
+  );
+
+describe('old journals', () => {
+  test('every older version of every kind has its lift and a frozen example', () => {
+    expect(stepsWithoutExample(KINDS, FROZEN)).toEqual([]);
+  });
+
+  test('the guard notices a version without a lift or without an example', () => {
+    expect(stepsWithoutExample([thrice], { 'thrice-changed': { 1: { name: 'A' } } })).toEqual([
+      'thrice-changed 2',
+    ]);
+    const liftless = kind('roll-burnt', z.object({}), 2);
+    expect(stepsWithoutExample([liftless], { 'roll-burnt': { 1: {} } })).toEqual(['roll-burnt 1']);
+  });
+
+  test('every frozen example still reads', () => {
+    const stored = Object.entries(FROZEN).flatMap(([name, bodies]) =>
+      Object.entries(bodies).map(([v, body]) => factWith(name, body, { v: Number(v) })),
+    );
+    expect(stored.map(problemOf).filter((problem) => problem !== null)).toEqual([]);
+  });
+});

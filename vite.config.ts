@@ -1,0 +1,117 @@
+import { fileURLToPath } from 'node:url';
+import { VitePWA } from 'vite-plugin-pwa';
+import { defineConfig } from 'vitest/config';
+
+/** What the PDF writer would load for pages of HTML, which nobody makes here. */
+const leftOut = fileURLToPath(new URL('src/report/pdf/left-out.ts', import.meta.url));
+
+/** The page asks nothing of any other host; the built page says so to the browser. */
+const CONTENT_SECURITY_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data: blob:",
+  "font-src 'self'",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "worker-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+export default defineConfig({
+  base: '/',
+  resolve: { alias: { html2canvas: leftOut, canvg: leftOut, dompurify: leftOut } },
+  publicDir: 'icons',
+  build: { target: 'es2023', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  plugins: [
+    {
+      name: 'content-security-policy',
+      apply: 'build',
+      transformIndexHtml: () => [
+        {
+          tag: 'meta',
+          attrs: { 'http-equiv': 'Content-Security-Policy', content: CONTENT_SECURITY_POLICY },
+          injectTo: 'head-prepend',
+        },
+      ],
+    },
+    {
+      // Says for the size test which packages each file of the build was made of. Hidden, so never served.
+      name: 'list-packages',
+      apply: 'build',
+      generateBundle(_, bundle) {
+        const packagesOf = (moduleIds: readonly string[]): string[] => [
+          ...new Set(moduleIds.flatMap((id) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(id)?.[1] ?? [])),
+        ];
+        const packages = Object.fromEntries(
+          Object.values(bundle)
+            .filter((file) => file.type === 'chunk')
+            .map((chunk) => [chunk.fileName, packagesOf(chunk.moduleIds)]),
+        );
+        this.emitFile({ type: 'asset', fileName: '.packages.json', source: JSON.stringify(packages) });
+      },
+    },
+    VitePWA({
+      strategies: 'generateSW',
+      registerType: 'prompt',
+      injectRegister: false,
+      filename: 'sw.js',
+      devOptions: { enabled: false },
+      includeManifestIcons: false,
+      workbox: {
+        globPatterns: ['**/*.{js,css,html,svg,png,woff2,ttf,txt,json}'],
+        maximumFileSizeToCacheInBytes: 4 * 1024 * 1024,
+        clientsClaim: true,
+        skipWaiting: false,
+        cleanupOutdatedCaches: true,
+        navigateFallback: 'index.html',
+      },
+      manifest: {
+        id: '/',
+        name: 'Rollbook',
+        short_name: 'Rollbook',
+        description: 'Who is on which track, every take, with no signal.',
+        start_url: '/',
+        scope: '/',
+        display: 'standalone',
+        orientation: 'any',
+        background_color: '#000000',
+        theme_color: '#000000',
+        icons: [
+          { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' },
+          { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+          { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
+          { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+        ],
+      },
+    }),
+  ],
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**'],
+          // Many cores or few: what is measured is measured in the bench, not by a time limit here.
+          testTimeout: 60_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/harness-setup.ts'],
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+          testTimeout: 240_000,
+          hookTimeout: 120_000,
+          expect: { poll: { timeout: 15_000 } },
+        },
+      },
+    ],
+  },
+});
