@@ -1,0 +1,154 @@
+import { fail, ok, type Result } from '../shared/result.ts';
+import {
+  type Carrier,
+  type Guards,
+  HIGHEST_KHZ,
+  LOWEST_KHZ,
+  MOST_CARRIERS,
+  type OccupiedBlock,
+  type TuningRange,
+  WIDEST_GUARD_KHZ,
+  WIDEST_RANGE_KHZ,
+} from './carrier.ts';
+
+export type RadioProblem =
+  | { readonly code: 'frequency-not-whole'; readonly khz: number }
+  | { readonly code: 'frequency-not-positive'; readonly khz: number }
+  | { readonly code: 'frequency-too-low'; readonly khz: number; readonly lowestKhz: number }
+  | { readonly code: 'frequency-too-high'; readonly khz: number; readonly highestKhz: number }
+  | { readonly code: 'frequency-outside-ranges'; readonly khz: number }
+  | { readonly code: 'frequency-off-raster'; readonly khz: number }
+  | { readonly code: 'frequency-taken'; readonly khz: number; readonly by: string }
+  | { readonly code: 'carrier-named-twice'; readonly id: string }
+  | { readonly code: 'carrier-unknown'; readonly id: string }
+  | { readonly code: 'carriers-too-many'; readonly count: number; readonly most: number }
+  | {
+      readonly code: 'guard-unusable';
+      readonly guard: string;
+      readonly khz: number;
+      readonly mostKhz: number;
+    }
+  | { readonly code: 'spacing-unusable'; readonly id: string; readonly khz: number; readonly mostKhz: number }
+  | { readonly code: 'range-upside-down'; readonly fromKhz: number; readonly toKhz: number }
+  | {
+      readonly code: 'range-too-wide';
+      readonly fromKhz: number;
+      readonly toKhz: number;
+      readonly mostKhz: number;
+    }
+  | { readonly code: 'raster-unusable'; readonly rasterKhz: number }
+  | { readonly code: 'ranges-missing' }
+  | { readonly code: 'count-unusable'; readonly count: number; readonly most: number };
+
+type Check = RadioProblem | undefined;
+
+/** The first of the given checks that found something. */
+const first = (checks: Iterable<Check>): Check => {
+  for (const check of checks) if (check) return check;
+  return undefined;
+};
+
+/** A frequency as a whole number of kHz between 1 MHz and 100 GHz. `checkKhz(0)` → `frequency-not-positive` */
+export function checkKhz(khz: number): Result<number, RadioProblem> {
+  if (!Number.isSafeInteger(khz)) return fail({ code: 'frequency-not-whole', khz: finite(khz) });
+  if (khz <= 0) return fail({ code: 'frequency-not-positive', khz });
+  if (khz < LOWEST_KHZ) return fail({ code: 'frequency-too-low', khz, lowestKhz: LOWEST_KHZ });
+  if (khz > HIGHEST_KHZ) return fail({ code: 'frequency-too-high', khz, highestKhz: HIGHEST_KHZ });
+  return ok(khz);
+}
+
+/** A problem goes to a screen, and a screen never shows NaN or Infinity. */
+const finite = (value: number): number => (Number.isFinite(value) ? value : 0);
+
+const khzProblem = (khz: number): Check => {
+  const checked = checkKhz(khz);
+  return checked.ok ? undefined : checked.problem;
+};
+
+const distanceIsUsable = (khz: number): boolean =>
+  Number.isSafeInteger(khz) && khz >= 0 && khz <= WIDEST_GUARD_KHZ;
+
+/** A carrier's own spacing is absent, or whole kHz from 0 to 10 MHz. */
+export const spacingProblem = (id: string, khz: number | undefined): Check =>
+  khz === undefined || distanceIsUsable(khz)
+    ? undefined
+    : { code: 'spacing-unusable', id, khz: finite(khz), mostKhz: WIDEST_GUARD_KHZ };
+
+/** What stops a list of carriers from being analysed; equal frequencies do not, they are hits. */
+export function carriersProblem(carriers: readonly Carrier[]): Check {
+  if (carriers.length > MOST_CARRIERS)
+    return { code: 'carriers-too-many', count: carriers.length, most: MOST_CARRIERS };
+  const ids = new Set<string>();
+  for (const { id, khz, spacingKhz } of carriers) {
+    if (ids.has(id)) return { code: 'carrier-named-twice', id };
+    ids.add(id);
+    const problem = khzProblem(khz) ?? spacingProblem(id, spacingKhz);
+    if (problem) return problem;
+  }
+  return undefined;
+}
+
+/** Guards are whole kHz from 0 to 10 MHz. */
+export const guardsProblem = (guards: Guards): Check =>
+  first(
+    Object.entries(guards).map(([guard, khz]) =>
+      distanceIsUsable(khz)
+        ? undefined
+        : { code: 'guard-unusable', guard, khz: finite(khz), mostKhz: WIDEST_GUARD_KHZ },
+    ),
+  );
+
+const spanProblem = (fromKhz: number, toKhz: number): Check => {
+  if (toKhz < fromKhz) return { code: 'range-upside-down', fromKhz, toKhz };
+  if (toKhz - fromKhz > WIDEST_RANGE_KHZ)
+    return { code: 'range-too-wide', fromKhz, toKhz, mostKhz: WIDEST_RANGE_KHZ };
+  return undefined;
+};
+
+/** Ranges run upwards, are at most 2 GHz wide and have a raster of a whole kHz or more; there is at least one. */
+export function rangesProblem(ranges: readonly TuningRange[]): Check {
+  if (ranges.length === 0) return { code: 'ranges-missing' };
+  return first(
+    ranges.map(
+      ({ fromKhz, toKhz, rasterKhz }) =>
+        khzProblem(fromKhz) ??
+        khzProblem(toKhz) ??
+        spanProblem(fromKhz, toKhz) ??
+        (Number.isSafeInteger(rasterKhz) && rasterKhz > 0
+          ? undefined
+          : { code: 'raster-unusable', rasterKhz: finite(rasterKhz) }),
+    ),
+  );
+}
+
+/** Occupied blocks run upwards. */
+export const occupiedProblem = (occupied: readonly OccupiedBlock[]): Check =>
+  first(
+    occupied.map(
+      ({ fromKhz, toKhz }) => khzProblem(fromKhz) ?? khzProblem(toKhz) ?? spanProblem(fromKhz, toKhz),
+    ),
+  );
+
+const holds = ({ fromKhz, toKhz }: TuningRange, khz: number): boolean => khz >= fromKhz && khz <= toKhz;
+
+/**
+ * A frequency about to be given to a carrier: usable, inside the ranges and on their raster (where ranges are known), and not already
+ * taken by another carrier. `checkNewKhz(470_100, [], [])` → ok 470100
+ */
+export function checkNewKhz(
+  khz: number,
+  others: readonly Carrier[],
+  ranges: readonly TuningRange[],
+): Result<number, RadioProblem> {
+  const problem = khzProblem(khz) ?? rangeFit(khz, ranges);
+  if (problem) return fail(problem);
+  const taken = others.find((other) => other.khz === khz);
+  return taken ? fail({ code: 'frequency-taken', khz, by: taken.id }) : ok(khz);
+}
+
+function rangeFit(khz: number, ranges: readonly TuningRange[]): Check {
+  const holding = ranges.filter((range) => holds(range, khz));
+  if (ranges.length > 0 && holding.length === 0) return { code: 'frequency-outside-ranges', khz };
+  const onRaster = holding.some(({ fromKhz, rasterKhz }) => (khz - fromKhz) % rasterKhz === 0);
+  return holding.length > 0 && !onRaster ? { code: 'frequency-off-raster', khz } : undefined;
+}
