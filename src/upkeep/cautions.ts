@@ -1,0 +1,63 @@
+/** Where a caution belongs: the screen or page part whose figures it qualifies. */
+export type CautionPlace =
+  | 'radio'
+  | 'clear-of-hits'
+  | 'bands'
+  | 'cells'
+  | 'lithium'
+  | 'air-travel'
+  | 'network-power'
+  | 'passive-feed'
+  | 'cart-power'
+  | 'connectors'
+  | 'mains'
+  | 'drift'
+  | 'media'
+  | 'audio-network'
+  | 'snake';
+
+/**
+ * What to say beside the figures, by place. Short, and always second to local codes, licences and people
+ * qualified for the work: a computed figure permits nothing.
+ */
+export const CAUTIONS: Readonly<Record<CautionPlace, string>> = {
+  radio:
+    'Worked out from the frequencies typed in; nothing here listens to the air. Your licence and local rules decide. Scan on site before you transmit.',
+  'clear-of-hits':
+    'No hit within these guards is a calculation, not a promise: transmitters close together can make other products.',
+  bands:
+    'Bands differ by country and change. Check the official table and your licence for this place and date.',
+  cells: 'Runtimes are what was measured or planned. Cold, age and power setting shorten them.',
+  lithium:
+    'Never charge damaged, wet or unattended batteries. One chemistry and one age in a pack; protect the terminals of spares.',
+  'air-travel':
+    'Rules for batteries in the air change every year and by airline. Confirm with the carrier before you fly.',
+  'network-power':
+    'Assumes solid copper and negotiated power. Thin, stranded or copper-clad aluminium cable and hot coils lose more: test the run under load.',
+  'passive-feed':
+    'A passive feed checks nothing before it powers the wire. Make sure of voltage and pins, and keep it away from other sockets.',
+  'cart-power':
+    'An estimate. Fuse every lead at the battery, and stay under the lowest rating of wire, connector and device. Check polarity with a meter before the first connection.',
+  connectors:
+    'The same plug is wired differently by different makers. Check pins, polarity and voltage of each device; never assume.',
+  mains:
+    'Mains and generators are for a qualified electrician, under the local code. Keep the cart bonded, off wet ground and behind a residual-current device (RCD or GFCI).',
+  drift:
+    'A worst case from the tolerances given. Heat and cold can do worse: compare against the recorder when in doubt.',
+  media: 'Do not erase a card until two checked copies exist on separate devices.',
+  'audio-network':
+    'One direction, sound only: clock and control come on top. Systems mark their priorities differently; mixing marks on one switch can turn them upside down.',
+  snake:
+    'An older digital layout uses other pins, and locking screws come in two threads that do not fit each other. Ask which before wiring, and test each pin.',
+};
+
+/** Places whose figures must never be shown without their caution, by what is computed. */
+export const CAUTIONS_OF = {
+  radio: ['radio', 'clear-of-hits', 'bands'],
+  batteries: ['cells', 'lithium', 'air-travel'],
+  timecode: ['drift'],
+  media: ['media'],
+  'far-box': ['network-power', 'passive-feed', 'audio-network'],
+  cart: ['cart-power', 'connectors', 'mains'],
+  wiring: ['snake'],
+} as const satisfies Record<string, readonly CautionPlace[]>;

@@ -1,0 +1,39 @@
+import type { Problem } from '../shared/result.ts';
+
+export interface QuantityProblem extends Problem {
+  readonly code: 'quantity-not-finite' | 'quantity-out-of-range' | 'quantity-not-whole';
+  readonly field: string;
+}
+
+/** A typed number with the range it must lie in, ends included, and whether it counts things. */
+export interface Quantity {
+  readonly field: string;
+  readonly value: number;
+  readonly min: number;
+  readonly max: number;
+  readonly whole?: boolean;
+}
+
+/**
+ * The first number that is not finite, lies outside its range or should be whole, as a problem; `undefined` when all are fine.
+ * Example: `[{ field: 'metres', value: 0, min: 0.1, max: 1000 }]` gives `quantity-out-of-range` for `metres`.
+ */
+export function firstBadQuantity(quantities: readonly Quantity[]): QuantityProblem | undefined {
+  for (const { field, value, min, max, whole } of quantities) {
+    if (!Number.isFinite(value)) return { code: 'quantity-not-finite', field };
+    if (value < min || value > max) return { code: 'quantity-out-of-range', field, value, min, max };
+    if (whole && !Number.isInteger(value)) return { code: 'quantity-not-whole', field, value };
+  }
+  return undefined;
+}
+
+/** Cable lengths any run may have; 10 km is a typing mistake on a set. */
+export const metres = (value: number): Quantity => ({ field: 'metres', value, min: 0.1, max: 1000 });
+
+/** A moment in UTC ms, within what a Date can hold. */
+export const moment = (field: string, value: number): Quantity => ({
+  field,
+  value,
+  min: -8.64e15,
+  max: 8.64e15,
+});
