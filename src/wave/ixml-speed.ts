@@ -1,0 +1,73 @@
+import { nearestRate, type RateId, rateOf } from '../time/rate.ts';
+import { type Fraction, readFraction } from './fraction.ts';
+import type { IXmlValues } from './ixml-values.ts';
+import { childOf, textOf, type XmlNode } from './xml-node.ts';
+
+/** SPEED (iXML 3.01): rates, and the timestamp that mirrors bext. */
+export interface IXmlSpeed {
+  readonly note: string | undefined;
+  readonly masterSpeed: Fraction | undefined;
+  readonly currentSpeed: Fraction | undefined;
+  /** Exact frames a second: '23.98' is 24000/1001. */
+  readonly timecodeRate: Fraction | undefined;
+  /** The rate it stands for, drop-frame if the flag says so; undefined where it is none of them. */
+  readonly rate: RateId | undefined;
+  readonly dropFrame: boolean;
+  readonly fileSampleRate: number | undefined;
+  readonly audioBitDepth: number | undefined;
+  readonly digitizerSampleRate: number | undefined;
+  /** Samples since midnight. */
+  readonly timestampSamples: number | undefined;
+  readonly timestampSampleRate: number | undefined;
+}
+
+const TIMESTAMP = 'TIMESTAMP_SAMPLES_SINCE_MIDNIGHT';
+const TIMESTAMP_MISSPELT = 'TIMESTAMP_SAMPLE_SINCE_MIDNIGHT';
+
+/** Reads SPEED; its elements but NOTE are also taken where a writer put them straight under the root. */
+export function readSpeed(root: XmlNode, values: IXmlValues): IXmlSpeed {
+  const speed = childOf(root, 'SPEED');
+  const either: XmlNode = { name: '', text: '', children: [...(speed?.children ?? []), ...root.children] };
+  const count = (name: string): number | undefined => values.count(either, `${name}_HI`, `${name}_LO`);
+  return {
+    note: textOf(speed, 'NOTE'),
+    masterSpeed: readSpeedFraction(either, 'MASTER_SPEED', values),
+    currentSpeed: readSpeedFraction(either, 'CURRENT_SPEED', values),
+    ...readTimecodeRate(either, values),
+    fileSampleRate: values.whole(either, 'FILE_SAMPLE_RATE'),
+    audioBitDepth: values.whole(either, 'AUDIO_BIT_DEPTH'),
+    digitizerSampleRate: values.whole(either, 'DIGITIZER_SAMPLE_RATE'),
+    timestampSamples: count(TIMESTAMP) ?? count(TIMESTAMP_MISSPELT),
+    timestampSampleRate: values.whole(either, 'TIMESTAMP_SAMPLE_RATE') || undefined,
+  };
+}
+
+function readTimecodeRate(
+  node: XmlNode,
+  values: IXmlValues,
+): Pick<IXmlSpeed, 'timecodeRate' | 'rate' | 'dropFrame'> {
+  const text = textOf(node, 'TIMECODE_RATE');
+  // Absent is non-drop (iXML 3.01, TIMECODE_FLAG).
+  const flagged = /^D/i.test(textOf(node, 'TIMECODE_FLAG') ?? '');
+  if (text === undefined) return { timecodeRate: undefined, rate: undefined, dropFrame: flagged };
+  const rate = nearestRate(text, flagged);
+  if (!rate) values.unknownRate('TIMECODE_RATE', text);
+  return {
+    timecodeRate: exactOf(text, rate),
+    rate,
+    dropFrame: rate ? rateOf(rate).dropped > 0 : flagged,
+  };
+}
+
+function readSpeedFraction(node: XmlNode, name: string, values: IXmlValues): Fraction | undefined {
+  const text = textOf(node, name);
+  if (text === undefined) return undefined;
+  return exactOf(text, nearestRate(text)) ?? values.unknownRate(name, text);
+}
+
+/** A fraction is taken as written; a decimal only stands for the exact rate it is near. */
+function exactOf(text: string, rate: RateId | undefined): Fraction | undefined {
+  if (text.includes('/') || !rate) return readFraction(text);
+  const { num, den } = rateOf(rate);
+  return { num, den };
+}

@@ -1,0 +1,232 @@
+import { describe, expect, test } from 'vitest';
+import { readCodingHistory } from '../../src/wave/coding-history.ts';
+import { bext, bextPayload, bytesOf, chunk, data, fmt, fromHex, join } from './build-wave.ts';
+import { codesOf, describedChunks } from './described.ts';
+
+const readWith = async (wanted: Parameters<typeof bext>[0]) =>
+  (await describedChunks([bext(wanted), fmt(), data()])).bext!;
+
+describe('bext', () => {
+  test('takes 602 bytes without a coding history (EBU Tech 3285 v2)', () => {
+    expect(bextPayload().byteLength).toBe(602);
+  });
+
+  test('reads every field of version 2 from its place (EBU Tech 3285 v2)', async () => {
+    const umid = Uint8Array.from({ length: 64 }, (_, index) => (index < 32 ? index + 1 : 0));
+    const description = await describedChunks([
+      bext({
+        description: 'Kitchen, wide',
+        originator: 'Recorder 8',
+        originatorReference: 'GBXYZABC000012345094512123456789',
+        date: '2026-10-07',
+        time: '09:45:12',
+        timeReference: 1_728_000_000,
+        version: 2,
+        umid,
+        loudness: [-2305, 720, -120, -1850, 0x7fff],
+        codingHistory: 'A=PCM,F=48000,W=24,M=mono,T=original\r\n',
+      }),
+      fmt(),
+      data(),
+    ]);
+    expect(description.warnings).toEqual([]);
+    expect(description.bext).toEqual({
+      at: 12,
+      version: 2,
+      description: 'Kitchen, wide',
+      originator: 'Recorder 8',
+      // EBU R 99, second hand: 2 + 3 + 12 + 6 + 9 characters fill the field, so no NUL ends it.
+      originatorReference: 'GBXYZABC000012345094512123456789',
+      originationDate: '2026-10-07',
+      originationTime: '09:45:12',
+      timeReference: 1_728_000_000,
+      umid: '0102030405060708090a0b0c0d0e0f101112131415161718191a1b1c1d1e1f20',
+      loudness: {
+        value: -23.05,
+        range: 7.2,
+        maxTruePeak: -1.2,
+        maxMomentary: -18.5,
+        maxShortTerm: undefined,
+      },
+      codingHistory: [
+        {
+          algorithm: 'PCM',
+          sampleRate: 48_000,
+          bitRate: undefined,
+          wordLength: 24,
+          mode: 'mono',
+          text: 'original',
+          others: [],
+        },
+      ],
+    });
+  });
+
+  test('keeps to what each version defines: no UMID in version 0, no loudness before 2', async () => {
+    const full = { umid: new Uint8Array(64).fill(7), loudness: [-2300, 0, 0, 0, 0] };
+    expect(await readWith({ ...full, version: 0 })).toMatchObject({ umid: undefined, loudness: undefined });
+    const v1 = await readWith({ ...full, version: 1 });
+    expect(v1.umid).toBe('07'.repeat(64));
+    expect(v1.loudness).toBeUndefined();
+    expect((await readWith({ ...full, version: 2 })).loudness?.value).toBe(-23);
+  });
+
+  test.each([
+    [0x7fff, undefined],
+    [-9999, -99.99],
+    [9999, 99.99],
+    [-10_000, undefined],
+    [10_000, undefined],
+    [-2305, -23.05],
+  ])('takes the loudness value %i for %s (EBU Tech 3285 v2, section 2.4)', async (written, read) => {
+    const { loudness } = await readWith({ version: 2, loudness: [written, 100, 0, 0, 0] });
+    expect(loudness?.value).toBe(read);
+  });
+
+  test('ignores a loudness range below zero, which no programme has', async () => {
+    const { loudness } = await readWith({ version: 2, loudness: [-2300, -1, 0, 0, 0] });
+    expect(loudness).toMatchObject({ value: -23, range: undefined });
+  });
+
+  test('reads a version from the future as version 2 and says so', async () => {
+    const description = await describedChunks([
+      bext({ version: 3, loudness: [-2300, 1, 1, 1, 1] }),
+      fmt(),
+      data(),
+    ]);
+    expect(description.bext?.loudness?.value).toBe(-23);
+    expect(description.warnings).toEqual([{ code: 'bext-version-unknown', at: 12 + 8 + 346, version: 3 }]);
+  });
+});
+
+describe('samples since midnight', () => {
+  // Bytes 338 to 345 of bext, low word first (EBU Tech 3285, TimeReference); counts computed from the exact rates.
+  test.each([
+    ['10:00:00 at 48 kHz', 48_000, '00 30 FF 66 00 00 00 00', 1_728_000_000],
+    ['10:00:00:00 at 29.97 NDF, 48 kHz', 48_000, '00 8E 19 67 00 00 00 00', 1_729_728_000],
+    ['13:00:00 at 96 kHz', 96_000, '00 B0 CA 0B 01 00 00 00', 4_492_800_000],
+    ['12:25:40 at 96 kHz', 96_000, '00 1C 01 00 01 00 00 00', 4_295_040_000],
+    ['23:59:59 at 192 kHz', 192_000, '00 12 C2 DC 03 00 00 00', 16_588_608_000],
+    ['the last sample of a day at 48 kHz', 48_000, 'FF 3F 31 F7 00 00 00 00', 4_147_199_999],
+    ['a header from a public library manual', 48_000, '51 1A 97 82 00 00 00 00', 2_190_940_753],
+  ])('of %s are exact', async (_, sampleRate, hex, samples) => {
+    const payload = bextPayload({});
+    payload.set(fromHex(hex), 338);
+    const { bext: read } = await describedChunks([chunk('bext', payload), fmt({ sampleRate }), data()]);
+    expect(read?.timeReference).toBe(samples);
+  });
+
+  test('beyond any day are reported and left out', async () => {
+    const payload = bextPayload({});
+    payload.set(new Uint8Array(8).fill(0xff), 338);
+    const description = await describedChunks([chunk('bext', payload), fmt(), data()]);
+    expect(description.bext?.timeReference).toBeUndefined();
+    expect(description.resolved.start).toBeUndefined();
+    expect(description.warnings[0]).toMatchObject({ code: 'time-reference-implausible', at: 12 + 8 + 338 });
+  });
+});
+
+describe('date and time of origination', () => {
+  test.each(['2026-10-07', '2026:10:07', '2026_10_07', '2026 10 07', '2026.10.07', '2026/10/07'])(
+    'read %s by position, whatever the separator (EBU Tech 3285, OriginationDate)',
+    async (date) => {
+      expect((await readWith({ date })).originationDate).toBe('2026-10-07');
+    },
+  );
+
+  test.each(['09:45:12', '09-45-12', '09.45.12'])('read %s by position', async (time) => {
+    expect((await readWith({ time })).originationTime).toBe('09:45:12');
+  });
+
+  test.each(['', '          '])('are absent when empty or blank', async (date) => {
+    const description = await describedChunks([bext({ date, time: '        ' }), fmt(), data()]);
+    expect(description.bext).toMatchObject({ originationDate: undefined, originationTime: undefined });
+    expect(description.warnings).toEqual([]);
+  });
+
+  test.each(['2026-13-07', '2026-10-32', '0000-00-00', '26-10-07', 'yesterday!'])(
+    'that cannot be, such as %s, are reported',
+    async (date) => {
+      const description = await describedChunks([bext({ date, time: '24:00:00' }), fmt(), data()]);
+      expect(description.bext).toMatchObject({ originationDate: undefined, originationTime: undefined });
+      expect(description.warnings).toEqual([
+        { code: 'bext-date-unreadable', at: 12 + 8 + 320, text: date },
+        { code: 'bext-date-unreadable', at: 12 + 8 + 330, text: '24:00:00' },
+      ]);
+    },
+  );
+});
+
+describe('text fields', () => {
+  test('end at the first NUL; what an earlier value left behind it is ignored', async () => {
+    expect((await readWith({ originator: 'Mixer\0ld value' })).originator).toBe('Mixer');
+  });
+
+  test('that fill their width have no NUL and do not run into the next field', async () => {
+    const full = await readWith({
+      description: 'D'.repeat(256),
+      originator: 'O'.repeat(32),
+      originatorReference: 'R'.repeat(32),
+      date: '2026-10-07',
+      time: '09:45:12',
+    });
+    expect(full).toMatchObject({
+      description: 'D'.repeat(256),
+      originator: 'O'.repeat(32),
+      originatorReference: 'R'.repeat(32),
+      originationDate: '2026-10-07',
+    });
+  });
+
+  test.each([
+    ['UTF-8', new TextEncoder().encode('Größe'), 'utf-8'],
+    ['a single-byte code page', bytesOf('Gr\u00f6\u00dfe'), 'windows-1252'],
+  ])('that are not ASCII are read as %s and flagged', async (_, description, encoding) => {
+    const file = await describedChunks([bext({ description }), fmt(), data()]);
+    expect(file.bext?.description).toBe('Größe');
+    expect(file.warnings).toEqual([{ code: 'text-not-ascii', at: 20, encoding }]);
+  });
+
+  test('never lose the high bit: 0xF6 is not read as v', async () => {
+    expect((await readWith({ description: bytesOf('sch\u00f6n') })).description).toBe('schön');
+  });
+});
+
+describe('coding history', () => {
+  test('accepts rates beyond the published list, LF alone and keys nobody listed (EBU R 98)', () => {
+    const lines = readCodingHistory(
+      'A=PCM,F=96000,W=32,M=stereo,T=mix\nA=MPEG1L2,F=48000,B=192,R=x,M=joint-stereo\r\n',
+    );
+    expect(lines).toMatchObject([
+      { algorithm: 'PCM', sampleRate: 96_000, wordLength: 32, mode: 'stereo', text: 'mix', others: [] },
+      { algorithm: 'MPEG1L2', bitRate: 192, mode: 'joint-stereo', others: ['R=x'] },
+    ]);
+  });
+
+  test('of a chunk beyond 64 KiB is cut and said to be', async () => {
+    const history = 'A=PCM,F=48000\r\n'.repeat(10_000);
+    const file = await describedChunks([bext({ codingHistory: history }), fmt(), data()]);
+    expect(codesOf(file)).toEqual(['bext-cut']);
+    expect(file.bext?.codingHistory).toHaveLength(1000);
+    expect(file.bytesRead).toBeLessThan(120_000);
+  });
+});
+
+test('a cut bext chunk gives what it holds and is reported', async () => {
+  const whole = bextPayload({ description: 'First', originator: 'Recorder', date: '2026-10-07' });
+  const file = await describedChunks([chunk('bext', whole.subarray(0, 330)), fmt(), data()]);
+  expect(file.bext).toMatchObject({
+    description: 'First',
+    originator: 'Recorder',
+    originationDate: '2026-10-07',
+    originationTime: undefined,
+    timeReference: undefined,
+  });
+  expect(file.warnings).toEqual([{ code: 'bext-short', at: 12, size: 330 }]);
+});
+
+test('an odd bext chunk is padded and the next one found', async () => {
+  const file = await describedChunks([chunk('bext', join(bextPayload(), bytesOf('x'))), fmt(), data()]);
+  expect(file.format?.at).toBe(12 + 8 + 603 + 1);
+  expect(file.warnings).toEqual([]);
+});
