@@ -1,7 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Said } from '../commands/command.ts';
 import { foldDay } from '../day/fold.ts';
-import type { Day } from '../day/model.ts';
+import type { Day, Header } from '../day/model.ts';
 import type { DayFile } from '../facts/day-file-facts.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { readFact } from '../facts/fact.ts';
@@ -27,6 +27,8 @@ export interface AppStore {
   current(): DayStore | undefined;
   /** Starts a day with what is said of it, saves that, and gives its id. */
   start(said: Said): Promise<Result<string>>;
+  /** The head of a day, for the next one's crew and settings. */
+  headOf(day: string): Promise<Header>;
   /** Starts tomorrow from a day: its rig as it stands, its cast, its crew. */
   startFrom(day: string): Promise<Result<string>>;
   /** The command that lays another day's rig, as it stood at its end, on the day it is run on. */
@@ -115,6 +117,7 @@ export function appStore(parts: StoreParts & { readonly newDayId: () => string }
     open,
     current: () => current?.opened,
     start,
+    headOf: async (id) => (await readDay(id)).header,
     async startFrom(id) {
       const { carryOver } = await import('../commands/start-day.ts');
       const from = await readDay(id);

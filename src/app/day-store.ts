@@ -3,6 +3,7 @@ import type { Moment, Said } from '../commands/command.ts';
 import { actionsOf, redo, undo } from '../commands/undo.ts';
 import { appendFacts, foldDay } from '../day/fold.ts';
 import type { Day } from '../day/model.ts';
+import { rollsOf } from '../day/rolls.ts';
 import { takesInOrder } from '../day/takes.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { type Fact, readFact, type UnknownFact } from '../facts/fact.ts';
@@ -146,6 +147,7 @@ function outlineOf(day: Day, copied: { at: number | undefined; facts: number | u
     date,
     sample,
     takes: takesInOrder(day).length,
+    rolls: rollsOf(day),
     facts: day.facts.length + day.unknown.length,
     lastAt: day.facts.reduce((latest, { at }) => Math.max(latest, at), 0),
     copiedAt: copied.at,

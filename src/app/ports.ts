@@ -8,6 +8,8 @@ export interface DayOutline {
   readonly date: string;
   readonly sample: boolean;
   readonly takes: number;
+  /** Sound rolls, to notice one that is used on two days. */
+  readonly rolls?: readonly string[];
   readonly facts: number;
   /** UTC ms of the last fact. */
   readonly lastAt: number;

@@ -1,7 +1,8 @@
+import { answersBefore } from '../day/answers.ts';
 import type { Day, Need, PartId, SelectorPosition, VoiceId } from '../day/model.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
-import { answersFor, pushedOut } from './plug-run.ts';
+import { pushedOut } from './plug-run.ts';
 
 /** Puts a transmitter on a voice, or (null) on nobody. Whoever wore it before wears it no longer. */
 export function giveTransmitter(day: Day, transmitter: PartId, to: VoiceId | null, at: Placing = {}): Said {
@@ -32,7 +33,7 @@ export function plugLead(day: Day, { lead, from, to, position, before }: Pluggin
   if (from !== null && !day.rig.byId.has(from) && !day.voices.has(from)) return missing('output', from);
   if (to !== null && day.rig.byId.get(to)?.type !== 'input') return missing('input', to);
   const plugged = { lead, from, to, ...(position && { position }) };
-  const { links } = answersFor(day, { before });
+  const { links } = answersBefore(day, before);
   const out = pushedOut(day.rig, links, [{ lead, to, position: position ?? 'a' }]);
   return ok([placed({ kind: 'leads-plugged', leads: [...out, plugged] }, { before })]);
 }
@@ -66,7 +67,7 @@ export function setMute(day: Day, part: PartId, muted: boolean, at: Placing = {}
 
 /** Says that all who share a track there do so on purpose. */
 export function declareGang(day: Day, track: PartId, at: Placing = {}): Said {
-  const answer = answersFor(day, at).tracks.find((one) => one.track.id === track);
+  const answer = answersBefore(day, at.before).tracks.find((one) => one.track.id === track);
   if (!answer) return missing('track', track);
   const sources = [...new Set(answer.heard.map(({ source }) => source.id))];
   if (sources.length < 2) return fail({ code: 'gang-of-one', track: answer.track.name });

@@ -1,3 +1,4 @@
+import { checkPattern } from '../day/file-name.ts';
 import type { Day, PartId, VoiceId } from '../day/model.ts';
 import { type HeaderFields, TIMECODE_RATES } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
@@ -17,6 +18,10 @@ export function describeDay(fields: HeaderFields): Said {
     return fail({ code: 'date-unknown', typed: date });
   if (timecodeRate && !TIMECODE_RATES.includes(timecodeRate))
     return fail({ code: 'rate-unknown', timecodeRate });
+  if (fields.filePattern !== undefined) {
+    const pattern = checkPattern(fields.filePattern);
+    if (!pattern.ok) return pattern;
+  }
   return ok([{ kind: 'day-described', fields }]);
 }
 

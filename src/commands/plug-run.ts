@@ -1,14 +1,10 @@
-import { type Answers, answersAt, answersNow } from '../day/answers.ts';
+import { type Answers, answersBefore } from '../day/answers.ts';
 import { leadsOf } from '../day/links.ts';
 import type { Day, Lead, Link, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '../day/model.ts';
 import type { InputKind, OutputKind } from '../facts/part-described.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
 import { idAfter } from './part-names.ts';
-
-/** The answers just before the take that a change is placed at, or now. */
-export const answersFor = (day: Day, { before }: Placing): Answers =>
-  before === undefined ? answersNow(day) : answersAt(day, day.placeOf.get(before) ?? day.line.length);
 
 type NamedLead = { readonly id: string; readonly link: Link<Lead> };
 
@@ -52,7 +48,7 @@ export function plugRun(
 ): Said {
   const count = Math.min(from.length, inputs.length);
   if (count === 0) return fail({ code: 'block-empty' });
-  const { links } = answersFor(day, at);
+  const { links } = answersBefore(day, at.before);
   const moves = from.slice(0, count).map((source, place) => ({
     lead: leadFrom(links, source)?.id ?? idAfter('lead', source),
     from: source,

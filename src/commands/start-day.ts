@@ -4,6 +4,7 @@ import type { Day } from '../day/model.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import { ok } from '../shared/result.ts';
+import { upkeepOf } from './carry-upkeep.ts';
 import type { Said } from './command.ts';
 
 /**
@@ -13,7 +14,7 @@ import type { Said } from './command.ts';
 export function carryOver(from: Day): Said {
   const { date: _date, sample: _sample, remarks: _remarks, ...kept } = from.header;
   const head: HeaderFields = { ...kept, label: nextLabel(kept.label) };
-  return ok([{ kind: 'day-described', fields: head }, ...rigOf(from), ...castOf(from)]);
+  return ok([{ kind: 'day-described', fields: head }, ...rigOf(from), ...castOf(from), ...upkeepOf(from)]);
 }
 
 /** The rig of a day as one can say it again: parts, leads, tunings, routes, selectors and gangs. */

@@ -41,6 +41,10 @@ export function answersAt(day: Day, index: number): Answers {
 export const answersAtTake = (day: Day, take: TakeId): Answers =>
   answersAt(day, day.placeOf.get(take) ?? day.line.length);
 
+/** What holds just before a take, or now where none is named: where a change that is about to be said will stand. */
+export const answersBefore = (day: Day, take: TakeId | undefined): Answers =>
+  take === undefined ? answersNow(day) : answersAtTake(day, take);
+
 /** What holds now. */
 export const answersNow = (day: Day): Answers => answersAt(day, day.line.length);
 

@@ -8,6 +8,7 @@ import type { Day, DayMemory, Header, LineItem, Link, Take, Voice } from './mode
 import { factsTakenBack } from './retractions.ts';
 import { EMPTY_HEADER, EMPTY_RIG, mergeVoice, PartsList } from './standing.ts';
 import { describeTake, noteOn, takeFrom } from './takes.ts';
+import { applyUpkeep, newUpkeep, type UpkeepDraft } from './upkeep-facts.ts';
 
 /** A day while it is being folded: the same shape, open to change. */
 interface Draft {
@@ -20,6 +21,7 @@ interface Draft {
   readonly parts: PartsList;
   readonly takes: Map<FactId, Take>;
   clock: FollowedClock | null;
+  readonly upkeep: UpkeepDraft;
   readonly line: LineItem[];
   readonly placeOf: Map<FactId, number>;
   readonly tail: Map<string, Link>;
@@ -43,6 +45,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     parts: new PartsList(EMPTY_RIG),
     takes: new Map(),
     clock: null,
+    upkeep: newUpkeep(),
     line: [],
     placeOf: new Map(),
     tail: new Map(),
@@ -118,6 +121,7 @@ function applyStanding(draft: Draft, fact: Fact): void {
       draft.clock = { frames: fact.frames, rate: fact.rate, atMs: fact.atMs };
       return;
     default:
+      applyUpkeep(draft.upkeep, fact);
   }
 }
 

@@ -14,6 +14,9 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
   'track-named',
   'voices-needed',
   'roll-changed',
+  'voice-pinned',
+  'out-marked',
+  'moves-weighed',
 ]);
 
 /** Whether a fact has a place on the line; the others hold for the whole day or speak of one take. */

@@ -1,4 +1,5 @@
 import type { Fact } from '../facts/fact.ts';
+import type { Pins, SaidWeights } from '../facts/plan-said.ts';
 import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
 import type { Day, Lead, Link, Links, Need, PartId, SelectorPosition, TakeId, VoiceId } from './model.ts';
 
@@ -15,6 +16,9 @@ const key = {
   gang: (track: PartId) => `gang:${track}`,
   named: (track: PartId) => `named:${track}`,
   need: (voice: VoiceId) => `need:${voice}`,
+  pins: (voice: VoiceId) => `pins:${voice}`,
+  out: (part: string) => `out:${part}`,
+  weights: 'weights',
   roll: 'roll',
 } as const;
 
@@ -41,6 +45,12 @@ export function writesOf(fact: Fact): readonly Write[] {
       return [[key.named(fact.track), fact.name]];
     case 'voices-needed':
       return fact.voices.map(({ voice, need }) => [key.need(voice), need]);
+    case 'voice-pinned':
+      return [[key.pins(fact.voice), fact.pins]];
+    case 'out-marked':
+      return [[key.out(fact.part), fact.out]];
+    case 'moves-weighed':
+      return [[key.weights, fact.weights]];
     case 'roll-changed':
       return [[key.roll, fact.roll]];
     default:
@@ -99,6 +109,9 @@ export const mutedAt = (links: Links, part: PartId) => read<boolean>(links, key.
 export const gangOn = (links: Links, track: PartId) => read<readonly string[]>(links, key.gang(track));
 export const nameTypedFor = (links: Links, track: PartId) => read<string | null>(links, key.named(track));
 export const needOf = (links: Links, voice: VoiceId) => read<Need>(links, key.need(voice));
+export const pinsOf = (links: Links, voice: VoiceId) => read<Pins | null>(links, key.pins(voice));
+export const outAt = (links: Links, part: string) => read<boolean>(links, key.out(part));
+export const weightsIn = (links: Links) => read<SaidWeights>(links, key.weights);
 export const rollIn = (links: Links) => read<string>(links, key.roll);
 
 /** Every lead that has been plugged anywhere, with its id. */

@@ -8,6 +8,7 @@ import type { VoiceKind } from '../facts/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
 import type { RateId } from '../time/rate.ts';
+import type { UpkeepSaid } from './upkeep-facts.ts';
 
 /** Who or what is wanted on a track. */
 export interface Voice {
@@ -114,6 +115,8 @@ export interface Day {
   readonly rig: Rig;
   readonly takes: ReadonlyMap<TakeId, Take>;
   readonly clock: FollowedClock | null;
+  /** What was said of radio, batteries, timecode, media and cables. */
+  readonly upkeep: UpkeepSaid;
   readonly line: readonly LineItem[];
   /** Where on the line a change or take stands. */
   readonly placeOf: ReadonlyMap<FactId, number>;

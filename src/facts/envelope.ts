@@ -7,6 +7,8 @@ export type TakeId = FactId;
 export type VoiceId = string;
 /** A part of the rig: recorder input, track, send, receiver, channel, output, selector, transmitter. */
 export type PartId = string;
+/** A transmitter of the rig, `recorder`, or anything else with cells or timecode. */
+export type DeviceId = string;
 
 export const text = (longest: number) => z.string().check(z.maxLength(longest));
 export const shortText = text(200);
@@ -15,7 +17,12 @@ export const idText = z.string().check(z.regex(/^[\w.:-]{1,64}$/));
 export const factIdText = z.string().check(z.refine(isFactId, 'not an id of a fact'));
 export const wholeNumber = (least: number, most: number) => z.int().check(z.gte(least), z.lte(most));
 
+/** A measured or planned figure; the ends belong to it. */
+export const amount = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
+
 const LATEST_MS = 253_402_300_799_999;
+/** A moment in UTC ms. */
+export const momentMs = wholeNumber(0, LATEST_MS);
 
 /**
  * What every fact carries. `at` is UTC ms when it was said and `zone` the minutes east of UTC there; neither orders

@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini';
 import { fail, ok, type Result } from '../shared/result.ts';
+import { cardChecked, differenceKept } from './card-checked.ts';
 import {
   channelsTuned,
   gangDeclared,
@@ -17,8 +18,13 @@ import { dayDescribed } from './day-described.ts';
 import { type Envelope, envelope } from './envelope.ts';
 import type { Kind } from './kind.ts';
 import { partDescribed, rigLaid } from './part-described.ts';
+import { movesWeighed, outMarked, voicePinned } from './plan-said.ts';
+import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from './radio-planned.ts';
+import { reportSent } from './report-sent.ts';
+import { leadsDescribed, runDescribed } from './runs-described.ts';
 import { storedForm } from './stored.ts';
 import { clockFollowed, noteAdded, slateCalled, takeDescribed, takeLogged } from './take-logged.ts';
+import { cardDescribed, cellsChanged, devicesDescribed, devicesJammed, shiftPlanned } from './upkeep-said.ts';
 import { voiceDescribed } from './voice-described.ts';
 
 /** Every kind of fact this version knows. A retired name stays retired: old journals still mention it. */
@@ -37,13 +43,30 @@ export const KINDS = [
   trackNamed,
   voicesNeeded,
   rollChanged,
+  voicePinned,
+  outMarked,
+  movesWeighed,
   slateCalled,
   takeLogged,
   takeDescribed,
   noteAdded,
   clockFollowed,
+  guardsSet,
+  carrierDescribed,
+  bandDescribed,
+  transmittersSwitched,
+  cellsChanged,
+  devicesJammed,
+  devicesDescribed,
+  cardDescribed,
+  shiftPlanned,
+  runDescribed,
+  leadsDescribed,
   factRetracted,
   factMoved,
+  reportSent,
+  cardChecked,
+  differenceKept,
 ] as const;
 
 type AnyKind = (typeof KINDS)[number];

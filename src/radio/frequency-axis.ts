@@ -29,8 +29,44 @@ export const xOf = ({ fromKhz, toKhz, widthPx }: FrequencyAxis, khz: number): nu
 export const lengthOf = ({ fromKhz, toKhz, widthPx }: FrequencyAxis, khz: number): number =>
   tenth((khz / (toKhz - fromKhz)) * widthPx);
 
-/** The axis that shows every carrier with its widest guard and a little room; undefined where there is no carrier or no width. */
-export function axisFor({ carriers, guards }: Analysis, widthPx: number): FrequencyAxis | undefined {
+/** A stretch of spectrum to look at, ends included. */
+export interface Stretch {
+  readonly fromKhz: number;
+  readonly toKhz: number;
+}
+
+const SPLIT_KHZ = 6_000;
+const MOST_STRETCHES = 4;
+
+/**
+ * Where the carriers are: one stretch, or several where 6 MHz and more of nothing lie between, so that a picture of each shows its
+ * carriers apart. At most four, split at the widest gaps. Carriers at 470 to 475 and 530 to 533 MHz → two stretches
+ */
+export function stretchesOf({ carriers }: Analysis): readonly Stretch[] {
+  const khz = carriers.map((carrier) => carrier.khz).sort((a, b) => a - b);
+  if (khz.length === 0) return [];
+  const splits = khz
+    .slice(1)
+    .map((above, at) => ({ at: at + 1, gap: above - khz[at]! }))
+    .filter(({ gap }) => gap >= SPLIT_KHZ)
+    .sort((a, b) => b.gap - a.gap)
+    .slice(0, MOST_STRETCHES - 1)
+    .map(({ at }) => at)
+    .sort((a, b) => a - b);
+  const starts = [0, ...splits];
+  return starts.map((start, at) => ({
+    fromKhz: khz[start]!,
+    toKhz: khz[(starts[at + 1] ?? khz.length) - 1]!,
+  }));
+}
+
+export const isWithin = (stretch: Stretch | undefined, khz: number): boolean =>
+  stretch === undefined || (khz >= stretch.fromKhz && khz <= stretch.toKhz);
+
+/** The axis that shows every carrier (of a stretch) with its widest guard and a little room; undefined where there is none or no width. */
+export function axisFor(analysis: Analysis, widthPx: number, stretch?: Stretch): FrequencyAxis | undefined {
+  const { guards } = analysis;
+  const carriers = analysis.carriers.filter((carrier) => isWithin(stretch, carrier.khz));
   if (carriers.length === 0 || !Number.isFinite(widthPx) || widthPx < 1) return undefined;
   const khz = carriers.map((carrier) => carrier.khz);
   const low = Math.min(...khz);

@@ -1,6 +1,15 @@
 import type { Analysis } from './analysis.ts';
 import type { Carrier } from './carrier.ts';
-import { axisFor, type FrequencyAxis, lengthOf, type Tick, ticksOf, xOf } from './frequency-axis.ts';
+import {
+  axisFor,
+  type FrequencyAxis,
+  isWithin,
+  lengthOf,
+  type Stretch,
+  type Tick,
+  ticksOf,
+  xOf,
+} from './frequency-axis.ts';
 import { FAMILIES, type Family, type Hit } from './hit.ts';
 import { labelRows } from './label-rows.ts';
 import { type ProductColumn, productColumns } from './product-columns.ts';
@@ -72,36 +81,50 @@ const EMPTY: SpectrumLayout = {
 
 /**
  * The plan as a picture in numbers: carriers, guards, products and hits on a frequency axis `widthPx` wide, with label rows that
- * never overlap. Pixels are rounded to tenths. No carriers, or no width yet, is an empty picture.
+ * never overlap; of a stretch only, if one is given. Pixels are rounded to tenths. No carriers, or no width yet, is an empty picture.
  * `spectrumLayout(analysis, 600).carriers[0]` → { xPx: 42.9, labelRow: 0, … }
  */
-export function spectrumLayout(analysis: Analysis, widthPx: number, letterPx = LETTER_PX): SpectrumLayout {
-  const axis = axisFor(analysis, widthPx);
+export function spectrumLayout(
+  analysis: Analysis,
+  widthPx: number,
+  letterPx = LETTER_PX,
+  stretch?: Stretch,
+): SpectrumLayout {
+  const axis = axisFor(analysis, widthPx, stretch);
   if (!axis) return EMPTY;
   const carriers = carrierMarks(
     analysis,
     axis,
     letterPx > 0 && Number.isFinite(letterPx) ? letterPx : LETTER_PX,
+    stretch,
   );
   return {
     axis,
     ticks: ticksOf(axis),
     carriers,
-    guards: guardBands(analysis, axis),
+    guards: guardBands(analysis, axis, stretch),
     products: productColumns(analysis, axis),
-    hits: hitMarks(analysis, axis),
+    hits: hitMarks(analysis, axis, stretch),
     blocks: blockBands(analysis, axis),
     labelRowCount: Math.max(...carriers.map(({ labelRow }) => labelRow)) + 1,
   };
 }
 
-function carrierMarks(analysis: Analysis, axis: FrequencyAxis, letterPx: number): readonly CarrierMark[] {
-  const labels = analysis.carriers.map(({ khz, name }) => ({
+function carrierMarks(
+  analysis: Analysis,
+  axis: FrequencyAxis,
+  letterPx: number,
+  stretch: Stretch | undefined,
+): readonly CarrierMark[] {
+  const shown = analysis.carriers
+    .map((carrier, at) => ({ ...carrier, hitCount: analysis.hitsOnCarrier[at]! }))
+    .filter(({ khz }) => isWithin(stretch, khz));
+  const labels = shown.map(({ khz, name }) => ({
     middlePx: xOf(axis, khz),
     widthPx: Math.max(1, [...name].length) * letterPx,
   }));
   const placed = labelRows(labels, axis.widthPx, LABEL_GAP_PX);
-  return analysis.carriers.map(({ id, name, khz, transmitting, victim }, at) => ({
+  return shown.map(({ id, name, khz, transmitting, victim, hitCount }, at) => ({
     id,
     name,
     khz,
@@ -111,11 +134,15 @@ function carrierMarks(analysis: Analysis, axis: FrequencyAxis, letterPx: number)
     labelRow: placed[at]!.row,
     transmitting,
     victim,
-    hitCount: analysis.hitsOnCarrier[at]!,
+    hitCount,
   }));
 }
 
-function guardBands({ carriers, guards }: Analysis, axis: FrequencyAxis): readonly GuardBand[] {
+function guardBands(
+  { carriers, guards }: Analysis,
+  axis: FrequencyAxis,
+  stretch: Stretch | undefined,
+): readonly GuardBand[] {
   const reachOf = (carrier: Carrier): Record<Family, number> => ({
     spacing: carrier.spacingKhz ?? guards.carrierKhz,
     'two-tone-third': guards.twoToneThirdKhz,
@@ -123,7 +150,7 @@ function guardBands({ carriers, guards }: Analysis, axis: FrequencyAxis): readon
     'two-tone-fifth': guards.twoToneFifthKhz,
   });
   return carriers
-    .filter(({ victim }) => victim)
+    .filter(({ victim, khz }) => victim && isWithin(stretch, khz))
     .flatMap((carrier) => {
       const reach = reachOf(carrier);
       return FAMILIES.filter((family) => reach[family] > 0).map((family) => ({
@@ -135,9 +162,14 @@ function guardBands({ carriers, guards }: Analysis, axis: FrequencyAxis): readon
     });
 }
 
-function hitMarks({ hits, carriers }: Analysis, axis: FrequencyAxis): readonly HitMark[] {
+function hitMarks(
+  { hits, carriers }: Analysis,
+  axis: FrequencyAxis,
+  stretch: Stretch | undefined,
+): readonly HitMark[] {
   const at = new Map(carriers.map(({ id, khz }) => [id, khz]));
-  return hits.map((hit) => ({
+  const shown = hits.filter(({ victimId }) => isWithin(stretch, at.get(victimId)!));
+  return shown.map((hit) => ({
     hit,
     xPx: xOf(axis, hit.productKhz),
     victimXPx: xOf(axis, at.get(hit.victimId)!),

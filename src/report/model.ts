@@ -1,3 +1,4 @@
+import { type CardCheck, cardCheckOf } from '../day/card-check.ts';
 import { type DayTotals, dayTotals } from '../day/day-totals.ts';
 import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
 import { rollIn } from '../day/links.ts';
@@ -22,6 +23,8 @@ export interface ReportModel {
   /** What is not settled; empty when the report is final. */
   readonly open: readonly Matter[];
   readonly totals: DayTotals;
+  /** When the card was last laid beside the log; null while it was not. */
+  readonly card: CardCheck | null;
 }
 
 /**
@@ -36,6 +39,7 @@ export function reportOf(day: Day, unsettled: readonly Matter[] = []): ReportMod
     takes,
     open: withoutRepeats([...openMatters(day, takes), ...unsettled]),
     totals: dayTotals(day),
+    card: cardCheckOf(day),
   };
 }
 

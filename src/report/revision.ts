@@ -4,7 +4,7 @@ import { usedTracks } from './layout-words.ts';
 import type { ReportModel } from './model.ts';
 import { stayingInOrder } from './staying-in-order.ts';
 import type { TakeLine } from './take-lines.ts';
-import { headLines, noteText, statusWords, trackText } from './words.ts';
+import { headLines, noteText, statusWords, totalsLines, trackText } from './words.ts';
 
 /** One thing that differs from the report sent last. */
 export interface Change {
@@ -53,7 +53,16 @@ export const reportChanges = (was: ReportModel, is: ReportModel): Change[] => [
   ...takesAdded(was, is),
   ...takesMoved(was, is),
   ...takesChanged(was, is),
+  ...cardChanges(was, is),
 ];
+
+function cardChanges(was: ReportModel, is: ReportModel): Change[] {
+  const words = (model: ReportModel): string =>
+    totalsLines(model).find(([label]) => label === 'Card')?.[1] ?? '';
+  if (words(was) === words(is)) return [];
+  const kind = words(was) === '' ? 'added' : words(is) === '' ? 'gone' : 'changed';
+  return [{ part: 'head', kind, what: 'Card', field: '', was: words(was), is: words(is), takes: [] }];
+}
 
 const headChanges = (was: ReportModel, is: ReportModel): Change[] =>
   // One roll and two have different labels.

@@ -158,7 +158,10 @@ export function durationText(ms: number): string {
 }
 
 /** The totals as label and text. */
-export function totalsLines({ totals }: ReportModel): (readonly [label: string, text: string])[] {
+export function totalsLines({
+  totals,
+  card,
+}: Pick<ReportModel, 'totals' | 'card'>): (readonly [label: string, text: string])[] {
   const { takes, circled, files, recordedMs, withoutLength, longest, bytes } = totals;
   const atLeast = withoutLength > 0 ? 'at least ' : '';
   return [
@@ -168,5 +171,6 @@ export function totalsLines({ totals }: ReportModel): (readonly [label: string, 
       ? [['Longest', `${cleanLine(takeText(longest.take))}, ${durationText(longest.ms)}`] as const]
       : []),
     ['Sound', `${atLeast}${bytesText(bytes)}`],
+    ...(card ? [['Card', `checked against ${counted(card.files, 'file')}, ${card.open} open`] as const] : []),
   ];
 }

@@ -115,7 +115,7 @@ describe('a whole shooting day on a phone with no signal', () => {
       await stage.killServer();
       await take('18:10:00', '18:11:30');
       await take('18:12:00', '18:13:00');
-      await tap('Circle 12/2');
+      await tap(/^circle 2 take 12\/2/);
 
       // New setup; A3 goes from Tomas to Mila, and Tomas gets A4: two taps each.
       await tap('setup 12A');
@@ -123,12 +123,12 @@ describe('a whole shooting day on a phone with no signal', () => {
       await inSheet(/^Mila/);
       await closed();
       await take('18:20:00', '18:20:40');
-      await tap('Note on 12A/1');
+      await tap(/^note 1 take 12A\/1/);
       await inSheet('false start');
       await inSheet('Close');
       await closed();
       await take('18:21:00', '18:22:10');
-      await tap('Note on 12A/1');
+      await tap(/^note 1 take 12A\/1/);
       await inSheet('plane');
       await closed();
 
@@ -170,7 +170,7 @@ describe('a whole shooting day on a phone with no signal', () => {
       await inSheet(/^MOS 12B\/1/);
       await closed();
       await take('18:50:00', '18:52:00');
-      await tap('Note on 12B/2');
+      await tap(/^note 2 take 12B\/2/);
       await inSheet(/^4 Ines/);
       await inSheet('mic rub');
       await closed();
@@ -191,7 +191,7 @@ describe('a whole shooting day on a phone with no signal', () => {
       // Past midnight it is still the same day.
       await tab('Now');
       await take('22:05:00', '22:05:45');
-      await tap('Circle 12B/3');
+      await tap(/^circle 3 take 12B\/3/);
       await stage.waitSaved();
       await tab('Wrap');
       const report = await page().locator('.report-text').textContent();

@@ -7,6 +7,8 @@ import { factId, HIGHEST_COUNTER } from '../../src/shared/ids.ts';
 import { DAY, envelopeOf, everyKind, sealed } from './day-file-samples.ts';
 
 const FACTS = everyKind();
+/** Facts in the file: a head stands before them and an end after. */
+const COUNT = FACTS.length;
 const FILE = writeDayFile(DAY, 'Day 4', FACTS);
 const LINES = FILE.trimEnd().split('\n');
 const roll = (counter: number, value = '004'): Envelope =>
@@ -140,20 +142,24 @@ describe('a day file is refused as a whole, with what and where', () => {
     ],
     ['a head without its day', sealed(BODY, { day: null }), { code: 'day-file-head-damaged', where: 'day' }],
     ['a head cut off', LINES[0]!.slice(0, 40), { code: 'day-file-head-damaged', line: 1 }],
-    ['only a head', LINES[0]!, { code: 'day-file-truncated', line: 1, expected: 22, found: 0 }],
-    ['no end', LINES.slice(0, 5).join('\n'), { code: 'day-file-truncated', line: 5, expected: 22 }],
+    ['only a head', LINES[0]!, { code: 'day-file-truncated', line: 1, expected: COUNT, found: 0 }],
+    ['no end', LINES.slice(0, 5).join('\n'), { code: 'day-file-truncated', line: 5, expected: COUNT }],
     [
       'a line lost in the middle',
       LINES.toSpliced(4, 1).join('\n'),
-      { code: 'day-file-count-wrong', line: 23, expected: 22, found: 21 },
+      { code: 'day-file-count-wrong', line: COUNT + 1, expected: COUNT, found: COUNT - 1 },
     ],
-    ['words after the end', `${FILE}Sent from the cart`, { code: 'day-file-goes-on', line: 25 }],
-    ['two files in one', FILE + FILE, { code: 'day-file-goes-on', line: 25 }],
-    ['a letter changed', FILE.replace('Salt Road', 'Silt Road'), { code: 'day-file-check-wrong', line: 24 }],
+    ['words after the end', `${FILE}Sent from the cart`, { code: 'day-file-goes-on', line: COUNT + 3 }],
+    ['two files in one', FILE + FILE, { code: 'day-file-goes-on', line: COUNT + 3 }],
+    [
+      'a letter changed',
+      FILE.replace('Salt Road', 'Silt Road'),
+      { code: 'day-file-check-wrong', line: COUNT + 2 },
+    ],
     [
       'a title changed',
       FILE.replace('"title":"Day 4"', '"title":"Day 5"'),
-      { code: 'day-file-check-wrong', line: 24 },
+      { code: 'day-file-check-wrong', line: COUNT + 2 },
     ],
     ['a line that is no JSON', sealed([BODY[0]!, '{"id":']), { code: 'line-not-json', line: 3 }],
     ['a line that is no object', sealed([BODY[0]!, '7']), { code: 'line-not-json', line: 3 }],

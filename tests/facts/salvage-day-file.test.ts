@@ -25,7 +25,11 @@ describe('salvaging a day file', () => {
   test('cut in the middle of a line, the facts before the cut are there and the others counted', () => {
     const file = salvaged(`${LINES.slice(0, 5).join('\n')}\n${LINES[5]!.slice(0, 30)}`);
     expect(file.stored).toEqual(FACTS.slice(0, 4));
-    expect(file).toMatchObject({ damaged: 1, missing: 18, problems: [{ code: 'line-not-json', line: 6 }] });
+    expect(file).toMatchObject({
+      damaged: 1,
+      missing: FACTS.length - 4,
+      problems: [{ code: 'line-not-json', line: 6 }],
+    });
   });
 
   test('a damaged line costs that line only', () => {

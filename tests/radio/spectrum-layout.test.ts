@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/radio/analyse.ts';
 import type { Analysis, AnalysisOptions } from '../../src/radio/analysis.ts';
 import { type Carrier, type Guards, SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
+import { stretchesOf } from '../../src/radio/frequency-axis.ts';
 import { FAMILIES } from '../../src/radio/hit.ts';
 import { productCounts } from '../../src/radio/product-counts.ts';
 import { FAMILY_LINES, spectrumLayout } from '../../src/radio/spectrum-layout.ts';
@@ -178,4 +179,27 @@ test('carriers from 26 MHz to 7 GHz still have a few ticks and no NaN', () => {
 test('families are told apart by height and dashes, without colour', () => {
   expect(new Set(FAMILIES.map((family) => FAMILY_LINES[family].heightShare)).size).toBe(4);
   expect(new Set(FAMILIES.map((family) => FAMILY_LINES[family].dashesPx.join())).size).toBe(4);
+});
+
+describe('carriers far apart', () => {
+  const guards = { ...NO_GUARDS, carrierKhz: 400, twoToneThirdKhz: 100 };
+  const far = analysed(packsAt([470_100, 470_500, 475_000, 530_100, 533_300]), guards);
+
+  test('are looked at in stretches of their own', () => {
+    expect(stretchesOf(far)).toEqual([
+      { fromKhz: 470_100, toKhz: 475_000 },
+      { fromKhz: 530_100, toKhz: 533_300 },
+    ]);
+    expect(stretchesOf(analysed(packsAt([]), guards))).toEqual([]);
+  });
+
+  test('a stretch shows its own carriers, guards and hits, each once', () => {
+    const panels = stretchesOf(far).map((stretch) => spectrumLayout(far, 400, 7, stretch));
+    expect(panels.flatMap(({ carriers }) => carriers)).toHaveLength(5);
+    expect(panels.flatMap(({ hits }) => hits)).toHaveLength(far.hits.length);
+    expect(panels.map(({ axis }) => [axis?.fromKhz, axis?.toKhz])).toEqual([
+      [469_600, 475_500],
+      [529_600, 533_800],
+    ]);
+  });
 });

@@ -4,6 +4,7 @@ import { castInOrder, isFoundBy, struckFrom } from '../../day/cast-in-order.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';
+import { hrefOf } from '../route.ts';
 import { VoiceSheet } from '../sheets/voice-sheet.tsx';
 import { countOf } from '../words/chain.ts';
 import { AddSheet } from './add-sheet.tsx';
@@ -116,6 +117,7 @@ interface FootProps {
 }
 
 function Foot({ empty, onOpen, onTask, cameFrom }: FootProps) {
+  const day = useDay().day.value;
   const needed = useFocus<HTMLButtonElement>(cameFrom === 'needed');
   return (
     <div class="cast-foot">
@@ -126,14 +128,14 @@ function Foot({ empty, onOpen, onTask, cameFrom }: FootProps) {
         {empty ? 'Paste a call sheet' : 'Paste list'}
       </button>
       {!empty && (
-        <button
-          type="button"
-          class="button button-solid cast-main"
-          ref={needed}
-          onClick={() => onTask('needed')}
-        >
-          Who is needed
-        </button>
+        <>
+          <button type="button" class="button" ref={needed} onClick={() => onTask('needed')}>
+            Who is needed
+          </button>
+          <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'plan' })}>
+            Next setup
+          </a>
+        </>
       )}
     </div>
   );

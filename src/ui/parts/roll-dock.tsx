@@ -20,12 +20,8 @@ export function RollDock() {
   return (
     <section class="dock" aria-label="Take">
       <div class="dock-slate">
-        <button
-          type="button"
-          class="dock-name"
-          onClick={() => setSheet('slate')}
-          aria-label={`Slate ${takeText(open ?? next)}: other kinds of take, other slates`}
-        >
+        <button type="button" class="dock-name" onClick={() => setSheet('slate')}>
+          <span class="unseen">Slate </span>
           <strong>{takeText(open ?? next)}</strong>
           <span class="soft">{open ? <Rolling take={open} /> : 'next · tap for other kinds'}</span>
         </button>
@@ -46,7 +42,6 @@ export function RollDock() {
               type="button"
               class="button"
               aria-pressed={last.circled}
-              aria-label={`Circle ${takeText(last)}`}
               onClick={() =>
                 run(
                   (now) => circleTake(now, last.id, !last.circled),
@@ -55,14 +50,11 @@ export function RollDock() {
               }
             >
               circle {shortName(last)}
+              <span class="unseen"> take {takeText(last)}</span>
             </button>
-            <button
-              type="button"
-              class="button"
-              aria-label={`Note on ${takeText(last)}`}
-              onClick={() => setSheet('note')}
-            >
+            <button type="button" class="button" onClick={() => setSheet('note')}>
               note {shortName(last)}
+              <span class="unseen"> take {takeText(last)}</span>
             </button>
           </>
         )}

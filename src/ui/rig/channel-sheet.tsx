@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { tuneChannel } from '../../commands/change-chain.ts';
 import { addOutput } from '../../commands/grow-rig.ts';
 import { freeNames } from '../../commands/part-names.ts';
-import { answersFor } from '../../commands/plug-run.ts';
+import { answersBefore } from '../../day/answers.ts';
 import { tunedTo, wornBy } from '../../day/links.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
@@ -54,7 +54,7 @@ export function ChannelSheet({ part, onClose }: PartSheetProps) {
 function Tuning({ part, before }: { part: PartSheetProps['part']; before: string | undefined }) {
   const day = useDay().day.value;
   const run = useRun();
-  const { links } = answersFor(day, { before });
+  const { links } = answersBefore(day, before);
   const found = tunedTo(links, part.id)?.value ?? null;
   const tuned = found && day.rig.byId.has(found) ? found : null;
   const onIt = (pack: string): string | undefined => {

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { sendInput, setMute, throwSelectors } from '../../commands/change-chain.ts';
-import { answersFor, plugRun } from '../../commands/plug-run.ts';
+import { plugRun } from '../../commands/plug-run.ts';
+import { answersBefore } from '../../day/answers.ts';
 import type { PartId, SelectorPosition } from '../../day/model.ts';
 import type { Reach } from '../../day/reach.ts';
 import { INPUT_KINDS } from '../../facts/part-described.ts';
@@ -23,7 +24,7 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
   const run = useRun();
   const [before, setBefore] = useState<string | undefined>(undefined);
   const at = { before };
-  const answer = answersFor(day, at).inputs.find(({ input }) => input.id === part.id);
+  const answer = answersBefore(day, at.before).inputs.find(({ input }) => input.id === part.id);
   if (!answer) return null;
   const { reach } = answer;
   const tracks = reach.tracks.filter((id) => day.rig.byId.has(id));

@@ -1,4 +1,5 @@
-import { answersFor, leadFrom } from '../../commands/plug-run.ts';
+import { leadFrom } from '../../commands/plug-run.ts';
+import { answersBefore } from '../../day/answers.ts';
 import type { Day, Links } from '../../day/model.ts';
 import { nameOf, partName } from '../words/chain.ts';
 import { arrivalWords } from '../words/rig.ts';
@@ -6,7 +7,7 @@ import type { Option } from './picker.tsx';
 
 /** Whatever can be plugged into an input: outputs not kept for something else, and hardlines; loose ends first. */
 export function leadOptions(day: Day, before: string | undefined, current: string | undefined): Option[] {
-  const { links } = answersFor(day, { before });
+  const { links } = answersBefore(day, before);
   const outputs = day.rig.outputs.filter(({ reserved }) => !reserved).map(({ id, name }) => ({ id, name }));
   const hardlines = [...day.voices.values()]
     .filter(({ kind, struck }) => kind !== 'performer' && !struck)
@@ -24,7 +25,7 @@ function placeOf(day: Day, links: Links, from: string): string {
 
 /** Where an output can go: every input not kept for something else, a selector's two positions apart; free first. */
 export function inputOptions(day: Day, before: string | undefined, plugged: boolean): Option[] {
-  const { inputs } = answersFor(day, { before });
+  const { inputs } = answersBefore(day, before);
   const options = inputs
     .filter(({ input }) => !input.reserved)
     .flatMap(({ input, reach }) => {

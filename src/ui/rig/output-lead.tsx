@@ -1,4 +1,5 @@
-import { answersFor, leadFrom, plugRun } from '../../commands/plug-run.ts';
+import { leadFrom, plugRun } from '../../commands/plug-run.ts';
+import { answersBefore } from '../../day/answers.ts';
 import type { Part, SelectorPosition } from '../../day/model.ts';
 import { OUTPUT_KINDS } from '../../facts/part-described.ts';
 import { useDay, useRun } from '../context.ts';
@@ -17,7 +18,7 @@ interface OutputLeadProps {
 export function OutputLead({ output, before }: OutputLeadProps) {
   const day = useDay().day.value;
   const run = useRun();
-  const lead = leadFrom(answersFor(day, { before }).links, output.id)?.link.value;
+  const lead = leadFrom(answersBefore(day, before).links, output.id)?.link.value;
   const to = lead?.to && day.rig.byId.has(lead.to) ? lead.to : null;
   const selector = day.rig.selectors.find(({ input }) => input === to);
   const position = selector?.positions?.[lead?.position === 'b' ? 1 : 0];

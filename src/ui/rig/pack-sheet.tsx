@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { describePart } from '../../commands/describe.ts';
 import { megahertz, readMegahertz } from '../../commands/frequency.ts';
-import { answersFor } from '../../commands/plug-run.ts';
+import { answersBefore } from '../../day/answers.ts';
 import { wornBy } from '../../day/links.ts';
 import type { Part } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
@@ -23,7 +23,7 @@ const WEARS = [
 export function PackSheet({ part, onClose }: PartSheetProps) {
   const day = useDay().day.value;
   const [before, setBefore] = useState<string | undefined>(undefined);
-  const { links } = answersFor(day, { before });
+  const { links } = answersBefore(day, before);
   const channels = channelsOn(day.rig, links, part.id).map(({ name }) => name);
   const wearer = wornBy(links, part.id)?.value ?? null;
   return (

@@ -1,13 +1,6 @@
 import { useState } from 'preact/hooks';
-import {
-  answersFor,
-  inputsFrom,
-  leadFrom,
-  likelyInput,
-  outputsFor,
-  pairUp,
-  plugRun,
-} from '../../commands/plug-run.ts';
+import { inputsFrom, leadFrom, likelyInput, outputsFor, pairUp, plugRun } from '../../commands/plug-run.ts';
+import { answersNow } from '../../day/answers.ts';
 import type { Day, SelectorPosition } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice } from '../parts/field.tsx';
@@ -25,7 +18,7 @@ interface Choices {
 
 /** The first block that still has an output without a lead, and where its first output is led or would go. */
 function likely(day: Day, wanted?: string): Choices {
-  const answers = answersFor(day, {});
+  const answers = answersNow(day);
   const led = (output: string): string | null => {
     const to = leadFrom(answers.links, output)?.link.value.to ?? null;
     return to !== null && day.rig.byId.has(to) ? to : null;

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { throwSelectors } from '../../commands/change-chain.ts';
 import { describePart } from '../../commands/describe.ts';
-import { answersFor } from '../../commands/plug-run.ts';
+import { answersBefore } from '../../day/answers.ts';
 import { thrownTo } from '../../day/links.ts';
 import type { Day, Part, SelectorPosition } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
@@ -22,7 +22,7 @@ export function SelectorSheet({ part, onClose }: PartSheetProps) {
   const day = useDay().day.value;
   const run = useRun();
   const [before, setBefore] = useState<string | undefined>(undefined);
-  const answers = answersFor(day, { before });
+  const answers = answersBefore(day, before);
   const reach = answers.inputs.find(({ input }) => input.id === part.input)?.reach;
   const thrown = thrownTo(answers.links, part.id)?.value ?? 'a';
   return (
@@ -86,7 +86,7 @@ export const bankOf = (day: Day, bank: string): Part[] =>
   day.rig.selectors.filter((selector) => (selector.bank ?? '') === bank);
 
 export function bankWords(day: Day, bank: readonly Part[], before?: string): string {
-  const { links } = answersFor(day, { before });
+  const { links } = answersBefore(day, before);
   return POSITIONS.map((position) => {
     const there = bank.filter(({ id }) => (thrownTo(links, id)?.value ?? 'a') === position);
     return there.length > 0 ? `${there.length} at ${positionName(day, there[0]!.id, position)}` : '';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { sendInput } from '../../commands/change-chain.ts';
-import { answersFor } from '../../commands/plug-run.ts';
+import { answersBefore } from '../../day/answers.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -12,7 +12,7 @@ export function TrackPartSheet({ part, onClose }: PartSheetProps) {
   const day = useDay().day.value;
   const run = useRun();
   const [before, setBefore] = useState<string | undefined>(undefined);
-  const { inputs, tracks } = answersFor(day, { before });
+  const { inputs, tracks } = answersBefore(day, before);
   const fed = inputs.filter(({ reach }) => reach.tracks.includes(part.id)).map(({ input }) => input.id);
   const name = tracks.find(({ track }) => track.id === part.id)?.name;
   const feed = (next: readonly string[]): void => {

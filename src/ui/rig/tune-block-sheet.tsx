@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { tuneBlock } from '../../commands/lay-rig.ts';
-import { answersFor, pairUp } from '../../commands/plug-run.ts';
+import { pairUp } from '../../commands/plug-run.ts';
+import { answersNow } from '../../day/answers.ts';
 import { tunedTo } from '../../day/links.ts';
 import type { Day } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
@@ -13,7 +14,7 @@ import { SelectField } from './picker.tsx';
 
 /** The first block with a channel that is tuned to nothing, and the pack its first channel has or would get. */
 function likely(day: Day, wanted?: string): { block: string; first: string } {
-  const { links } = answersFor(day, {});
+  const { links } = answersNow(day);
   const tuned = (channel: string): string | null => {
     const pack = tunedTo(links, channel)?.value ?? null;
     return pack !== null && day.rig.byId.has(pack) ? pack : null;

@@ -1,9 +1,106 @@
+import '../words/later-problems.ts';
+import { useMemo, useRef, useState } from 'preact/hooks';
+import { noteCardCheck, settleAll, settleCard } from '../../commands/settle-card.ts';
+import { cardCheckOf } from '../../day/card-check.ts';
+import { takesInOrder } from '../../day/takes.ts';
+import { type Difference, openDifferences } from '../../reconcile/difference.ts';
+import { differencesOf } from '../../reconcile/differences-of.ts';
+import { matchRecordings } from '../../reconcile/match-recordings.ts';
+import { notesFromCard, startLogFromCard } from '../../reconcile/start-log.ts';
+import { ok } from '../../shared/result.ts';
+import { CardSummary } from '../card/card-summary.tsx';
+import { ChooseCard } from '../card/choose-card.tsx';
+import { DifferenceList } from '../card/difference-list.tsx';
+import { NOTHING_READ, readCard } from '../card/read-card.ts';
+import { useDay, useRun } from '../context.ts';
 import { Page } from '../parts/page.tsx';
+import { countOf } from '../words/chain.ts';
+import '../styles/card.css';
 
+/** The card's own files against the log: what differs, worst first, each settled in one tap. */
 export function Card() {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [read, setRead] = useState(NOTHING_READ);
+  const [reading, setReading] = useState(false);
+  const stopper = useRef<AbortController | null>(null);
+  const match = useMemo(() => (read.finished ? matchRecordings(day, read.recordings) : null), [day, read]);
+  const differences = useMemo(() => (match ? differencesOf(day, match) : []), [day, match]);
+  const open = openDifferences(differences);
+
+  const check = async (files: readonly File[]): Promise<void> => {
+    stopper.current?.abort();
+    const own = new AbortController();
+    stopper.current = own;
+    setReading(true);
+    await readCard(files, own.signal, (now) => {
+      if (stopper.current === own) setRead(now);
+    });
+    if (stopper.current === own) setReading(false);
+  };
+  const settle = (difference: Difference, at: number): void => {
+    const settlement = difference.settlements[at];
+    if (settlement)
+      run(
+        (now) => settleCard(now, settlement),
+        settlement.kind === 'keep-log' ? 'The log stands' : 'Settled',
+      );
+  };
+  const keepAll = (): void => {
+    const kept = open.flatMap(({ settlements }) => settlements.find(({ kind }) => kind === 'keep-log') ?? []);
+    run((now) => settleAll(now, kept), `The log stands in ${countOf(kept.length, 'difference')}`);
+  };
+  const startLog = (): void => {
+    const said = startLogFromCard(read.recordings, day.header.slateStyle);
+    if (!run(() => said, `${countOf(read.recordings.length, 'take')} from the card`)) return;
+    run((now) => ok(notesFromCard(now, read.recordings)), 'The log is as the card says');
+  };
+  const note = (): void => {
+    run(
+      () => noteCardCheck(read.files, read.recordings.length, open.length),
+      'The report says that the card was checked',
+    );
+  };
+
   return (
-    <Page tab="card">
-      <h1 class="section">Card</h1>
+    <Page
+      tab="card"
+      foot={
+        read.finished && (
+          <div class="card-foot">
+            <button type="button" class="button" disabled={open.length === 0} onClick={keepAll}>
+              Log stands in all
+            </button>
+            <button type="button" class="button button-solid" disabled={read.files === 0} onClick={note}>
+              {open.length === 0 ? 'Checked: say so' : `Checked, ${open.length} open: say so`}
+            </button>
+          </div>
+        )
+      }
+    >
+      <h1 class="section-title">Card check</h1>
+      <ChooseCard
+        read={read}
+        reading={reading}
+        onFiles={(files) => void check(files)}
+        onStop={() => stopper.current?.abort()}
+      />
+      {match && (
+        <>
+          <CardSummary read={read} match={match} open={open.length} last={cardCheckOf(day)} />
+          {takesInOrder(day).length === 0 && read.recordings.length > 0 && (
+            <div class="section">
+              <p>
+                This day has no log yet. The card can start it: a take for every recording, as its files say.
+              </p>
+              <button type="button" class="button button-solid" onClick={startLog}>
+                Start the log from the card
+              </button>
+            </div>
+          )}
+          <DifferenceList day={day} differences={differences} onSettle={settle} />
+        </>
+      )}
     </Page>
   );
 }

@@ -1,3 +1,4 @@
+import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { CastRoll, type CastTask } from '../cast/cast-roll.tsx';
 import { NeedList } from '../cast/need-list.tsx';

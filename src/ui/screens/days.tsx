@@ -1,3 +1,4 @@
+import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';

@@ -1,3 +1,4 @@
+import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import type { Day, LineItem } from '../../day/model.ts';
 import { slateText, takeText } from '../../day/slate.ts';

@@ -1,9 +1,194 @@
+import { useState } from 'preact/hooks';
+import type { Analysis } from '../../radio/analysis.ts';
+import type { DayPlan } from '../../radio/day-plan.ts';
+import { rangesOf } from '../../radio/day-ranges.ts';
+import { hitCount } from '../../radio/named-hits.ts';
+import { formatMhz } from '../../radio/parse-mhz.ts';
+import { useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';
+import { Row } from '../parts/row.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { Cautions } from '../prep/cautions.tsx';
+import { Fold } from '../prep/fold.tsx';
+import { PrepTop } from '../prep/prep-top.tsx';
+import { CarrierSheet } from '../radio/carrier-sheet.tsx';
+import { GuardsForm } from '../radio/guards-form.tsx';
+import { Hits } from '../radio/hits.tsx';
+import { TvChannels } from '../radio/occupied.tsx';
+import { PackList } from '../radio/pack-list.tsx';
+import { PackRadioSheet } from '../radio/pack-radio-sheet.tsx';
+import { BandForm } from '../radio/range-form.tsx';
+import { SetSheet } from '../radio/set-sheet.tsx';
+import { Spectrum } from '../radio/spectrum.tsx';
+import { usePlan } from '../radio/use-plan.ts';
+import { countOf } from '../words/chain.ts';
+import { PREP_SENTENCES } from '../words/prep-problems.ts';
+import { learnSentences, sentenceFor } from '../words/problems.ts';
+import { guardsWords, rangeWords } from '../words/radio.ts';
+import '../styles/radio.css';
+import '../styles/print.css';
 
+learnSentences(PREP_SENTENCES);
+
+type Open =
+  | { readonly pack: string }
+  | { readonly carrier: string | undefined }
+  | { readonly band: string | undefined; readonly use: 'tunable' | 'occupied' }
+  | 'set'
+  | null;
+
+const OTHER = /^other:/;
+
+/** The frequency plan: hits first, then the packs with their frequencies, and everything it is computed with. */
 export function Radio() {
+  const day = useDay().day.value;
+  const { plan, result } = usePlan();
+  const [open, setOpen] = useState<Open>(null);
+  const close = (): void => setOpen(null);
+  const analysis = result.ok ? result.value : undefined;
+  const show = (id: string): void =>
+    setOpen(OTHER.test(id) ? { carrier: id.replace(OTHER, '') } : { pack: id });
+  const pack =
+    open && typeof open === 'object' && 'pack' in open && plan.all.find(({ id }) => id === open.pack);
   return (
-    <Page tab="radio">
-      <h1 class="section">Radio</h1>
+    <Page
+      tab="radio"
+      foot={<RadioFoot onSet={() => setOpen('set')} onAdd={() => setOpen({ carrier: undefined })} />}
+    >
+      <PrepTop title="Radio">{analysis && <PlanState plan={plan} analysis={analysis} />}</PrepTop>
+      {!result.ok && <p class="problem">{sentenceFor(result.problem)}</p>}
+      {analysis && analysis.carriers.length > 0 && (
+        <Spectrum analysis={analysis} label={pictureWords(analysis)} />
+      )}
+      {analysis && <Hits analysis={analysis} plan={plan} onPack={show} />}
+      {plan.all.some(({ type }) => type === 'pack') ? (
+        <PackList plan={plan} analysis={analysis} onPack={show} />
+      ) : (
+        <p class="section">
+          No transmitter in the rig yet. Add them under Rig, then type their frequencies here.
+        </p>
+      )}
+      <Others plan={plan} onCarrier={(carrier) => setOpen({ carrier })} />
+      <Fold name="Guards" under={guardsWords(plan.guards)}>
+        <GuardsForm guards={plan.guards} />
+      </Fold>
+      <Fold name="Where packs tune" under={countOf(rangesOf(day).length, 'range')}>
+        <ul class="rows">
+          {rangesOf(day).map(({ id, group, fromKhz, toKhz, rasterKhz }) => (
+            <li key={id}>
+              <Row
+                title={group || 'all packs'}
+                under={`${rangeWords(fromKhz, toKhz)} MHz, every ${rasterKhz} kHz`}
+                onTap={() => setOpen({ band: id, use: 'tunable' })}
+              />
+            </li>
+          ))}
+        </ul>
+        <button type="button" class="prep-more" onClick={() => setOpen({ band: undefined, use: 'tunable' })}>
+          Add a range
+        </button>
+      </Fold>
+      <Fold
+        name="Spectrum in use here"
+        under={plan.occupied.map(({ name }) => name).join(', ') || 'nothing said'}
+      >
+        <TvChannels raster={plan.raster} />
+        <Stretches onStretch={(band) => setOpen({ band, use: 'occupied' })} />
+        <Cautions of={['bands']} />
+      </Fold>
+      {pack && <PackRadioSheet pack={pack} plan={plan} analysis={analysis} onClose={close} />}
+      {open === 'set' && <SetSheet plan={plan} onClose={close} />}
+      {open && typeof open === 'object' && 'carrier' in open && (
+        <CarrierSheet id={open.carrier} onClose={close} />
+      )}
+      {open && typeof open === 'object' && 'use' in open && (
+        <Sheet title={open.use === 'tunable' ? 'Where packs tune' : 'In use here'} onClose={close}>
+          <BandForm id={open.band} use={open.use} onDone={close} />
+        </Sheet>
+      )}
     </Page>
   );
 }
+
+function PlanState({ plan, analysis }: { plan: DayPlan; analysis: Analysis }) {
+  const { hits, edges } = hitCount(analysis);
+  const onAir = plan.carriers.filter(({ transmitting }) => transmitting).length;
+  const without = plan.all.filter(({ khz, type }) => type === 'pack' && khz === null).length;
+  return (
+    <>
+      {hits > 0 && <span class="warn">{countOf(hits, 'hit')} · </span>}
+      {edges > 0 && <span class="warn">{edges} in spectrum in use · </span>}
+      <b>{onAir}</b> on the air{hits + edges === 0 && onAir > 1 && ' · no hit'}
+      {without > 0 && (
+        <>
+          {' · '}
+          <b>{without}</b> without a frequency
+        </>
+      )}
+    </>
+  );
+}
+
+function pictureWords(analysis: Analysis): string {
+  const khz = analysis.carriers.map((carrier) => carrier.khz);
+  const { hits } = hitCount(analysis);
+  return `${countOf(khz.length, 'carrier')} between ${formatMhz(Math.min(...khz))} and ${formatMhz(Math.max(...khz))} MHz, ${countOf(hits, 'hit')}. The list below says the same.`;
+}
+
+function Others({ plan, onCarrier }: { plan: DayPlan; onCarrier: (id: string) => void }) {
+  const others = plan.all.filter(({ type }) => type === 'other');
+  if (others.length === 0) return null;
+  return (
+    <ul class="rows">
+      {others.map(({ id, name, khz, heard, spacingKhz, problem }) => (
+        <li key={id}>
+          <Row
+            mark={heard ? 'single' : 'idle'}
+            title={name}
+            under={[
+              heard ? 'listened to' : 'only radiates',
+              spacingKhz ? `own spacing ${spacingKhz} kHz` : '',
+            ]
+              .filter(Boolean)
+              .join(' · ')}
+            word={problem ? sentenceFor(problem) : khz === null ? 'no frequency' : `${formatMhz(khz)} MHz`}
+            onTap={() => onCarrier(id.replace(OTHER, ''))}
+          />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** Stretches typed by hand; TV channels have their own buttons. */
+function Stretches({ onStretch }: { onStretch: (id: string | undefined) => void }) {
+  const day = useDay().day.value;
+  const typed = [...day.upkeep.bands].filter(
+    ([id, { use, struck }]) => use === 'occupied' && !struck && !id.startsWith('tv-'),
+  );
+  return (
+    <>
+      <ul class="rows">
+        {typed.map(([id, { name, fromKhz = 0, toKhz = 0 }]) => (
+          <li key={id}>
+            <Row title={name} under={`${rangeWords(fromKhz, toKhz)} MHz`} onTap={() => onStretch(id)} />
+          </li>
+        ))}
+      </ul>
+      <button type="button" class="prep-more" onClick={() => onStretch(undefined)}>
+        Add another stretch
+      </button>
+    </>
+  );
+}
+
+const RadioFoot = ({ onSet, onAdd }: { onSet: () => void; onAdd: () => void }) => (
+  <div class="prep-foot">
+    <button type="button" class="button" onClick={onAdd}>
+      Another carrier
+    </button>
+    <button type="button" class="button button-solid" onClick={onSet}>
+      A set for many
+    </button>
+  </div>
+);

@@ -1,3 +1,4 @@
+import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { answersNow } from '../../day/answers.ts';
 import type { PartId } from '../../day/model.ts';
@@ -7,6 +8,7 @@ import { AddSheet } from '../rig/add-sheet.tsx';
 import { EmptyRig } from '../rig/empty-rig.tsx';
 import { PartSheet } from '../rig/part-sheet.tsx';
 import { PlugBlockSheet } from '../rig/plug-block-sheet.tsx';
+import { PrepLinks } from '../rig/prep-links.tsx';
 import { Receivers } from '../rig/receiver-list.tsx';
 import { Inputs, Packs, Selectors, Sends, Tracks } from '../rig/rig-lists.tsx';
 import { BankSheet } from '../rig/selector-sheet.tsx';
@@ -42,6 +44,7 @@ export function Rig() {
       <Selectors {...lists} onBank={(bank) => setOpen({ bank })} />
       <Packs {...lists} />
       <Sends {...lists} />
+      <PrepLinks />
       <Struck />
       <StartOver />
       {open && 'part' in open && <PartSheet id={open.part} onClose={close} />}

@@ -1,9 +1,77 @@
+import { useState } from 'preact/hooks';
+import { dueCount, upkeepAt } from '../../upkeep/day-due.ts';
+import { useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';
+import { PrepTop } from '../prep/prep-top.tsx';
+import { useNow } from '../prep/use-now.ts';
+import { CardSheet } from '../upkeep/card-sheet.tsx';
+import { CellsFold } from '../upkeep/cells.tsx';
+import { DeviceSheet } from '../upkeep/device-sheet.tsx';
+import { Due } from '../upkeep/due.tsx';
+import { MediaFold } from '../upkeep/media.tsx';
+import { RunSheet } from '../upkeep/run-sheet.tsx';
+import { CartFold, FarBoxFold } from '../upkeep/runs.tsx';
+import { ShiftFold } from '../upkeep/shift.tsx';
+import { TimecodeFold } from '../upkeep/timecode.tsx';
+import { Wiring } from '../upkeep/wiring.tsx';
+import { countOf } from '../words/chain.ts';
+import { PREP_SENTENCES } from '../words/prep-problems.ts';
+import { learnSentences } from '../words/problems.ts';
+import '../styles/upkeep.css';
+import '../styles/print.css';
 
+learnSentences(PREP_SENTENCES);
+
+type Open =
+  | { readonly device: string | undefined }
+  | { readonly card: string | undefined }
+  | { readonly run: string | undefined; readonly type: 'network' | 'dc' }
+  | null;
+
+/** What must be kept an eye on besides the takes: who is due and when, then everything it is worked out from. */
 export function Upkeep() {
+  const day = useDay().day.value;
+  const now = useNow();
+  const [open, setOpen] = useState<Open>(null);
+  const [wiring, setWiring] = useState(false);
+  const close = (): void => setOpen(null);
+  if (wiring) {
+    return (
+      <Page tab="upkeep">
+        <Wiring onBack={() => setWiring(false)} />
+      </Page>
+    );
+  }
+  const upkeep = upkeepAt(day, now.atMs);
+  const due = dueCount(upkeep);
   return (
-    <Page tab="upkeep">
-      <h1 class="section">Upkeep</h1>
+    <Page
+      tab="upkeep"
+      foot={
+        <div class="prep-foot">
+          <button type="button" class="button" onClick={() => setOpen({ device: undefined })}>
+            Another device
+          </button>
+          <button type="button" class="button button-solid" onClick={() => setWiring(true)}>
+            Wiring sheet
+          </button>
+        </div>
+      }
+    >
+      <PrepTop title="Upkeep">
+        {due > 0 ? <span class="warn">{countOf(due, 'thing')} due</span> : 'nothing due'}
+        {upkeep.takeOpen && ' · a take is rolling: nothing before the cut'}
+      </PrepTop>
+      <Due day={day} upkeep={upkeep} now={now} />
+      <ShiftFold day={day} now={now} />
+      <CellsFold day={day} upkeep={upkeep} now={now} onDevice={(device) => setOpen({ device })} />
+      <TimecodeFold day={day} upkeep={upkeep} now={now} onDevice={(device) => setOpen({ device })} />
+      <MediaFold day={day} upkeep={upkeep} now={now} onCard={(card) => setOpen({ card })} />
+      <FarBoxFold day={day} onRun={(run, type) => setOpen({ run, type })} />
+      <CartFold day={day} onRun={(run, type) => setOpen({ run, type })} />
+      {open && 'device' in open && <DeviceSheet id={open.device} onClose={close} />}
+      {open && 'card' in open && <CardSheet id={open.card} onClose={close} />}
+      {open && 'run' in open && <RunSheet id={open.run} type={open.type} onClose={close} />}
     </Page>
   );
 }

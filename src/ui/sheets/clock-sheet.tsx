@@ -1,3 +1,4 @@
+import '../words/later-problems.ts';
 import { useEffect, useState } from 'preact/hooks';
 import { clockFor, followClock } from '../../commands/log-takes.ts';
 import { nextWholeSecond } from '../../time/followed-clock.ts';

@@ -1,3 +1,4 @@
+import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { describeDay } from '../../commands/describe.ts';
 import { changeRoll } from '../../commands/log-takes.ts';

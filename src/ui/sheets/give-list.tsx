@@ -1,5 +1,5 @@
 import { giveTransmitter } from '../../commands/change-chain.ts';
-import { answersAt } from '../../day/answers.ts';
+import { answersBefore } from '../../day/answers.ts';
 import { candidatesFor, packsToOffer } from '../../day/candidates.ts';
 import { wornBy } from '../../day/links.ts';
 import type { PartId, VoiceId } from '../../day/model.ts';
@@ -18,7 +18,7 @@ interface GiveProps {
 export function GiveList({ transmitter, before, onDone }: GiveProps) {
   const day = useDay().day.value;
   const run = useRun();
-  const answers = answersAt(day, before ? (day.placeOf.get(before) ?? day.line.length) : day.line.length);
+  const answers = answersBefore(day, before);
   const pack = partName(day.rig, transmitter);
   const wearer = wornBy(answers.links, transmitter)?.value ?? null;
   const give = (to: VoiceId | null): void => {
@@ -55,7 +55,7 @@ interface TakeProps {
 export function PackList({ voice, before, onDone }: TakeProps) {
   const day = useDay().day.value;
   const run = useRun();
-  const answers = answersAt(day, before ? (day.placeOf.get(before) ?? day.line.length) : day.line.length);
+  const answers = answersBefore(day, before);
   const give = (transmitter: PartId): void => {
     const done = `${partName(day.rig, transmitter)} on ${nameOf(day, voice)}`;
     if (run((now) => giveTransmitter(now, transmitter, voice, { before }), done)) onDone();

@@ -1,3 +1,4 @@
+import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { callSlate, rollTake } from '../../commands/log-takes.ts';
 import { parseSlate, sceneText, slateText, takeText } from '../../day/slate.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { markNeed } from '../../commands/change-chain.ts';
-import { type Answers, answersAt } from '../../day/answers.ts';
+import { type Answers, answersBefore } from '../../day/answers.ts';
 import { heardWith } from '../../day/heard-with.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
@@ -24,7 +24,7 @@ export function VoiceSheet({ voice, onClose }: { voice: VoiceId; onClose: () => 
   const run = useRun();
   const [before, setBefore] = useState<string | undefined>(undefined);
   const [editing, setEditing] = useState(false);
-  const answers = answersAt(day, before ? (day.placeOf.get(before) ?? day.line.length) : day.line.length);
+  const answers = answersBefore(day, before);
   const answer = answers.voices.find((one) => one.voice.id === voice);
   if (!answer) return null;
   const name = nameOf(day, voice);

@@ -25,7 +25,7 @@ export function breakWords(rig: Rig, path: Path): string {
     'no-transmitter': () => 'wears no pack',
     'no-channel': () => `no receiver channel is tuned to ${partName(rig, path.transmitter)}`,
     'no-output': () => `${partName(rig, path.channel)} leaves by no output`,
-    'no-lead': () => `no lead from ${partName(rig, path.output) || 'here'}`,
+    'no-lead': () => (path.output ? `no lead from ${partName(rig, path.output)}` : 'not plugged in'),
     'lead-hangs': () => `the lead from ${partName(rig, path.output) || 'here'} goes nowhere`,
     'pushed-out': () => `another lead is in ${partName(rig, path.input)}`,
     'switched-away': () => `${partName(rig, path.selector)} is thrown the other way`,

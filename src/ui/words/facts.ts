@@ -1,8 +1,10 @@
 import type { Day, Fact } from '../../day/model.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takeFrom } from '../../day/takes.ts';
+import type { Pins } from '../../facts/plan-said.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
+import { prepWords } from './prep-facts.ts';
 
 /** A fact in the words of the trade: what it says, in one line. */
 export function factWords(day: Day, fact: Fact): string {
@@ -36,6 +38,14 @@ export function factWords(day: Day, fact: Fact): string {
         : `track ${part(fact.track)} named by its chain`;
     case 'voices-needed':
       return `${listOf(fact.voices.map(({ voice }) => nameOf(day, voice)))} ${fact.voices[0]!.need}`;
+    case 'voice-pinned':
+      return fact.pins
+        ? `${nameOf(day, fact.voice)} pinned: ${pinWords(day, fact.pins)}`
+        : `${nameOf(day, fact.voice)} not pinned any more`;
+    case 'out-marked':
+      return `${sourceName(day, fact.part)} ${fact.out ? 'out of order' : 'in order again'}`;
+    case 'moves-weighed':
+      return 'what moves cost';
     case 'roll-changed':
       return `roll ${fact.roll}`;
     case 'slate-called':
@@ -55,10 +65,18 @@ export function factWords(day: Day, fact: Fact): string {
     case 'take-described':
     case 'note-added':
       return 'take';
+    case 'report-sent':
+      return `report ${fact.letter} sent: ${countOf(fact.files.length, 'file')}`;
     case 'fact-retracted':
       return `${countOf(fact.targets.length, 'entry', 'entries')} taken back`;
     case 'fact-moved':
       return 'moved on the line';
+    case 'card-checked':
+      return `card checked: ${countOf(fact.files, 'file')}`;
+    case 'difference-kept':
+      return `log kept against the card${fact.file ? `: ${fact.file}` : ''}`;
+    default:
+      return prepWords(day, fact);
   }
 }
 
@@ -85,3 +103,13 @@ export const sourceName = (day: Day, source: string): string =>
 
 export const positionName = (day: Day, selector: string, position: 'a' | 'b'): string =>
   day.rig.byId.get(selector)?.positions?.[position === 'a' ? 0 : 1] ?? position.toUpperCase();
+
+/** What a voice keeps whatever is planned. */
+export function pinWords(day: Day, { transmitter, channel, input, track, alone }: Pins): string {
+  const kept = [transmitter, channel, input].flatMap((id) => (id ? partName(day.rig, id) : []));
+  return listOf([
+    ...kept,
+    ...(track ? [`track ${partName(day.rig, track)}`] : []),
+    ...(alone ? ['alone'] : []),
+  ]);
+}

@@ -1,94 +1,145 @@
-import { useMemo, useState } from 'preact/hooks';
-import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
-import { conflictsOf } from '../../day/conflicts.ts';
-import { reportCsv } from '../../report/csv.ts';
+import { useState } from 'preact/hooks';
+import { type OutgoingFile, type Route, routeFor, sendFiles } from '../../app/sharing.ts';
+import { mailDraft } from '../../report/eml.ts';
 import { reportMailto } from '../../report/mailto.ts';
-import { type ReportModel, reportOf } from '../../report/model.ts';
 import { reportFileName, reportSubject } from '../../report/report-name.ts';
-import { reportText } from '../../report/text.ts';
-import { useDay } from '../context.ts';
+import { changeText } from '../../report/revision.ts';
+import { ok } from '../../shared/result.ts';
+import { useApp, useDay, useRun } from '../context.ts';
 import { device } from '../device.ts';
-import { Choice, TextField } from '../parts/field.tsx';
+import { TextField } from '../parts/field.tsx';
 import { complain, tell } from '../saying.ts';
 import { countOf, listOf } from '../words/chain.ts';
-import { conflictMatters } from './conflict-matters.ts';
-import { Unsettled } from './unsettled.tsx';
+import { FormatChoice } from './format-choice.tsx';
+import type { Prepared } from './prepare.ts';
+import { ReportText } from './report-text.tsx';
+import { recipients, setWrap, wrapSettings } from './settings.ts';
+import { SettingsSheet } from './settings-sheet.tsx';
 
-type CsvLines = 'take' | 'track';
+const SEND_WORD: Record<Route, string> = {
+  share: 'Share the report',
+  download: 'Download the report',
+  copy: 'Copy the report',
+};
 
-/** The report as it stands now. Its files are made with it, because the share sheet opens only straight from a tap. */
-export function ReportSection() {
-  const day = useDay().day.value;
-  const [lines, setLines] = useState<CsvLines>('take');
-  const [to, setTo] = useState('');
-  const model = useMemo(() => reportOf(day, conflictMatters(day, conflictsOf(day))), [day]);
-  const text = useMemo(() => reportText(model), [model]);
-  const files = useMemo(() => reportFiles(model, text, lines), [model, text, lines]);
+interface ReportProps {
+  readonly prepared: Prepared;
+  /** What is open besides what the day itself shows. */
+  readonly matters: readonly string[];
+}
+
+/** The report as it will go out, and the ways it can. */
+export function ReportSection({ prepared, matters }: ReportProps) {
+  const store = useDay();
+  const run = useRun();
+  const { clock } = useApp().parts;
+  const [choosing, setChoosing] = useState(false);
+  const settings = wrapSettings.value;
+  const { model, files, text, letter, revision, again, missing } = prepared;
   const route = routeFor(device, files);
-  const recipients = to.split(/[\s,;]+/).filter(Boolean);
-  const mail = reportMailto(model, recipients, reportSubject(model));
+  const to = recipients(settings.to);
+  const extras = { revision, signature: settings.signature };
+  const mail = reportMailto(model, to, reportSubject(model), extras);
 
-  const send = async (): Promise<void> => {
-    const result = await sendFiles(device, route, files, reportSubject(model));
+  /** What was handed over is a fact of the day; the same report again is not another one. */
+  const note = (by: Route | 'mail', sent: readonly OutgoingFile[]): void => {
+    const { paper, lines, columns, signature } = settings;
+    const made = again?.made ?? {
+      paper,
+      lines,
+      columns: [...columns[lines]],
+      signature,
+      matters: [...matters],
+    };
+    const names = sent.map(({ name }) => name);
+    run(
+      () => ok([{ kind: 'report-sent', letter, route: by, files: names, to, made }]),
+      `Report ${letter} sent`,
+    );
+  };
+  const send = async (by: Route, what: readonly OutgoingFile[]): Promise<void> => {
+    const result = await sendFiles(device, by, what, reportSubject(model));
     if (!result.ok) complain(result.problem);
-    else if (result.value.sent) tell(route === 'share' ? 'Handed over' : 'Downloaded');
+    else if (result.value.sent) note(by, what);
   };
-  const copy = async (): Promise<void> => {
-    const result = await sendFiles(device, 'copy', files.slice(0, 1), '');
-    if (result.ok) tell('The report is copied');
-    else complain(result.problem);
+  const draft = (): void => {
+    const now = clock.now();
+    const message = mailDraft({
+      to,
+      subject: reportSubject(model),
+      text,
+      files: files.map(({ name, type, content }) => ({ name, type, bytes: bytesOf(content) })),
+      at: now.atMs,
+      zone: now.zone,
+    });
+    if (!message.ok) complain(message.problem);
+    else {
+      const name = reportFileName(model, 'eml', revision ? letter : '');
+      device.download({ name, type: 'message/rfc822', content: message.value });
+      tell('A mail draft with the files is downloaded');
+    }
   };
+
   return (
     <>
-      <Unsettled day={day} matters={model.open} />
       <section class="section" aria-labelledby="report-head">
-        <h2 id="report-head">The report</h2>
-        <pre class="report-text">{text}</pre>
+        <h2 id="report-head">
+          {revision ? `The report, revision ${letter}` : 'The report'}
+          {again && ` (sent, nothing changed since)`}
+        </h2>
+        {revision && !again && (
+          <ul class="report-changes">
+            {revision.changes.slice(0, 12).map((change) => (
+              <li key={changeText(change)}>{changeText(change)}</li>
+            ))}
+            {revision.changes.length > 12 && <li>{countOf(revision.changes.length - 12, 'more change')}</li>}
+          </ul>
+        )}
+        <ReportText text={text} />
       </section>
       <section class="section report-send" aria-labelledby="send-head">
         <h2 id="send-head">Send it</h2>
-        <Choice
-          label="The table has"
-          value={lines}
-          options={[
-            { value: 'take', name: 'one line a take' },
-            { value: 'track', name: 'one line a track and take' },
-          ]}
-          onChoose={setLines}
-        />
-        <button type="button" class="button button-solid" onClick={() => void send()}>
-          {route === 'share'
-            ? 'Share the files'
-            : route === 'download'
-              ? 'Download the files'
-              : 'Copy the report'}
+        <FormatChoice />
+        {missing.length > 0 && (
+          <p class="warn">The pages cannot draw {countOf(missing.length, 'character')}; the text has them.</p>
+        )}
+        <button type="button" class="button button-solid" onClick={() => void send(route, files)}>
+          {SEND_WORD[route]}
         </button>
         <p class="soft">{files.map(({ name }) => name).join(', ')}</p>
-        <TextField label="Mail to" value={to} onInput={setTo} type="email" />
+        <TextField
+          label="To, if it is mailed"
+          value={settings.to}
+          onInput={(value) => setWrap({ to: value })}
+          type="email"
+        />
         <div class="buttons">
-          <a class="button as-button" href={mail.href}>
+          <a class="button as-button" href={mail.href} onClick={() => note('mail', [])}>
             Mail the text
           </a>
-          <button type="button" class="button" onClick={() => void copy()}>
+          <button type="button" class="button" onClick={() => void send('copy', [asText(text)])}>
             Copy the text
+          </button>
+          {route !== 'share' && (
+            <button type="button" class="button" onClick={draft}>
+              Mail draft with files
+            </button>
+          )}
+          <button type="button" class="button" onClick={() => setChoosing(true)}>
+            Paper, columns, signature
           </button>
         </div>
         {mail.leftOut.parts.length > 0 && <p class="soft">{leftOutWords(mail.leftOut)}</p>}
       </section>
+      {choosing && <SettingsSheet onClose={() => setChoosing(false)} day={store.day.value} />}
     </>
   );
 }
 
-function reportFiles(model: ReportModel, text: string, lines: CsvLines): OutgoingFile[] {
-  return [
-    { name: reportFileName(model, 'txt'), type: 'text/plain', content: text },
-    {
-      name: reportFileName(model, 'csv'),
-      type: 'text/csv',
-      content: reportCsv(model, { lines, byteOrderMark: true }),
-    },
-  ];
-}
+const asText = (content: string): OutgoingFile => ({ name: 'report.txt', type: 'text/plain', content });
+
+const bytesOf = (content: string | Uint8Array): Uint8Array =>
+  typeof content === 'string' ? new TextEncoder().encode(content) : content;
 
 const PART_WORDS = {
   head: 'the head',

@@ -1,0 +1,120 @@
+import type { DeviceId } from '../facts/envelope.ts';
+import type { Fact, FactOf } from '../facts/fact.ts';
+import type { BandFields, CarrierFields, GuardFields } from '../facts/radio-planned.ts';
+import type { LeadFields, RunFields } from '../facts/runs-described.ts';
+import type { CardFields, DeviceFields, ShiftFields } from '../facts/upkeep-said.ts';
+import type { FactId } from '../shared/ids.ts';
+
+/** Fresh cells in one device. */
+export interface CellsSaid {
+  readonly atMs: number;
+  readonly runtimeHours: number | undefined;
+  readonly by: FactId;
+}
+
+/** One device set to the timecode of another. */
+export interface JamSaid {
+  readonly device: DeviceId;
+  readonly from: DeviceId;
+  readonly atMs: number;
+  readonly by: FactId;
+}
+
+/** What was said of radio, batteries, timecode, media and cables. Things that were struck are still in it. */
+export interface UpkeepSaid {
+  readonly guards: GuardFields;
+  readonly shift: ShiftFields;
+  readonly carriers: ReadonlyMap<string, CarrierFields>;
+  readonly bands: ReadonlyMap<string, BandFields>;
+  /** Transmitters of which somebody said whether they are on. */
+  readonly on: ReadonlyMap<string, boolean>;
+  /** The last fresh cells of each device, by when they went in. */
+  readonly cells: ReadonlyMap<DeviceId, CellsSaid>;
+  readonly jams: readonly JamSaid[];
+  readonly devices: ReadonlyMap<DeviceId, DeviceFields>;
+  readonly cards: ReadonlyMap<string, CardFields>;
+  readonly runs: ReadonlyMap<string, RunFields>;
+  readonly leads: ReadonlyMap<string, LeadFields>;
+}
+
+/** The same while a day is being folded. */
+export interface UpkeepDraft extends UpkeepSaid {
+  guards: GuardFields;
+  shift: ShiftFields;
+  readonly carriers: Map<string, CarrierFields>;
+  readonly bands: Map<string, BandFields>;
+  readonly on: Map<string, boolean>;
+  readonly cells: Map<DeviceId, CellsSaid>;
+  readonly jams: JamSaid[];
+  readonly devices: Map<DeviceId, DeviceFields>;
+  readonly cards: Map<string, CardFields>;
+  readonly runs: Map<string, RunFields>;
+  readonly leads: Map<string, LeadFields>;
+}
+
+export const newUpkeep = (): UpkeepDraft => ({
+  guards: {},
+  shift: {},
+  carriers: new Map(),
+  bands: new Map(),
+  on: new Map(),
+  cells: new Map(),
+  jams: [],
+  devices: new Map(),
+  cards: new Map(),
+  runs: new Map(),
+  leads: new Map(),
+});
+
+const merge = <Fields extends object>(all: Map<string, Fields>, id: string, fields: Fields): void => {
+  all.set(id, { ...all.get(id), ...fields });
+};
+
+/** Takes in one fact, if it is of this family. Facts come in the order of their ids, so the later word wins. */
+export function applyUpkeep(said: UpkeepDraft, fact: Fact): void {
+  switch (fact.kind) {
+    case 'guards-set':
+      said.guards = { ...said.guards, ...fact.guards };
+      return;
+    case 'shift-planned':
+      said.shift = { ...said.shift, ...fact.shift };
+      return;
+    case 'carrier-described':
+      merge(said.carriers, fact.carrier, fact.fields);
+      return;
+    case 'band-described':
+      merge(said.bands, fact.band, fact.fields);
+      return;
+    case 'transmitters-switched':
+      for (const id of fact.transmitters) said.on.set(id, fact.on);
+      return;
+    case 'cells-changed':
+      for (const device of fact.devices) freshCells(said.cells, device, fact);
+      return;
+    case 'devices-jammed':
+      for (const device of fact.devices)
+        said.jams.push({ device, from: fact.from, atMs: fact.atMs ?? fact.at, by: fact.id });
+      return;
+    case 'devices-described':
+      for (const device of fact.devices) merge(said.devices, device, fact.fields);
+      return;
+    case 'card-described':
+      merge(said.cards, fact.card, fact.fields);
+      return;
+    case 'run-described':
+      merge(said.runs, fact.run, fact.fields);
+      return;
+    case 'leads-described':
+      for (const { lead, fields } of fact.leads) merge(said.leads, lead, fields);
+      return;
+    default:
+  }
+}
+
+/** A swap remembered late does not undo one made since. */
+function freshCells(cells: Map<DeviceId, CellsSaid>, device: DeviceId, fact: FactOf<'cells-changed'>): void {
+  const atMs = fact.atMs ?? fact.at;
+  const known = cells.get(device);
+  if (known && known.atMs > atMs) return;
+  cells.set(device, { atMs, runtimeHours: fact.runtimeHours, by: fact.id });
+}

@@ -1,0 +1,53 @@
+import type { Answers } from '../day/answers.ts';
+import { answersAtTake } from '../day/answers.ts';
+import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
+import type { Day, Take, TakeId } from '../day/model.ts';
+import { takesInOrder } from '../day/takes.ts';
+import type { Recording } from '../wave/recordings.ts';
+import type { Tolerance } from './difference.ts';
+import { type Logged, loggedTakes } from './logged.ts';
+import type { CardMatch } from './match-recordings.ts';
+import { type Recorded, recordedOf } from './recorded.ts';
+
+/** A take and its recording, with all that is compared of them. */
+export interface CheckedPair {
+  readonly take: Take;
+  readonly recording: Recording;
+  readonly logged: Logged;
+  readonly recorded: Recorded;
+  readonly answers: Answers;
+}
+
+/** Everything one check looks at. */
+export interface Checking {
+  readonly day: Day;
+  readonly match: CardMatch;
+  readonly tolerance: Tolerance;
+  readonly header: FilledHeader;
+  /** All takes of the day in order. */
+  readonly takes: readonly Take[];
+  readonly pairs: readonly CheckedPair[];
+  /** The take that follows another on the line. */
+  readonly nextTake: (take: TakeId) => TakeId | null;
+}
+
+export function checkingOf(day: Day, match: CardMatch, tolerance: Tolerance): Checking {
+  const takes = takesInOrder(day);
+  const logged = new Map(loggedTakes(day).map((one) => [one.take.id, one]));
+  const placeOf = new Map(takes.map(({ id }, at) => [id, at]));
+  const pairs = match.pairs.flatMap(({ take, recording }) => {
+    const one = logged.get(take);
+    if (!one) return [];
+    const recorded = recordedOf(recording);
+    return [{ take: one.take, recording, logged: one, recorded, answers: answersAtTake(day, take) }];
+  });
+  return {
+    day,
+    match,
+    tolerance,
+    header: filledHeader(day.header),
+    takes,
+    pairs,
+    nextTake: (take) => takes[(placeOf.get(take) ?? takes.length) + 1]?.id ?? null,
+  };
+}

@@ -1,0 +1,187 @@
+import { fileNamesOf } from '../day/file-name.ts';
+import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
+import { foldDay } from '../day/fold.ts';
+import type { Day, Slate } from '../day/model.ts';
+import { EMPTY_HEADER } from '../day/standing.ts';
+import { takesInOrder } from '../day/takes.ts';
+import type { HeaderFields } from '../facts/day-described.ts';
+import type { Draft } from '../facts/fact.ts';
+import { stampFacts } from '../facts/stamp.ts';
+import type { TakeFields } from '../facts/take-logged.ts';
+import { idSource } from '../shared/ids.ts';
+import { fail, ok, type Problem, type Result } from '../shared/result.ts';
+import { compareText } from '../wave/recording-sets.ts';
+import type { Recording, RecordingTrack } from '../wave/recordings.ts';
+import { commonest } from './commonest.ts';
+import { differencesOf } from './differences-of.ts';
+import { takeOfFile } from './file-fields.ts';
+import { dayAxis, labelDayMs } from './label-time.ts';
+import { matchRecordings } from './match-recordings.ts';
+import { cutText, plainKey, stemKey } from './plain-key.ts';
+import { byTapeAndStart, recordedOf, recordingName } from './recorded.ts';
+import { commonestSettings } from './setting-differences.ts';
+
+const MOST_TRACKS = 64;
+
+/**
+ * A day with no log at all, out of the card: its head, a track for every channel, and a take for every recording in the
+ * order of time, with rolls. The files know tracks and no chain, so each name is an exception typed by hand from the take
+ * on that first has it; once the rig is laid and the names are taken back, they follow from the chain. Notes need the
+ * takes they speak of: see `notesFromCard`. Fails with `card-empty`.
+ */
+export function startLogFromCard(
+  found: readonly Recording[],
+  slateStyle: Slate['style'] = 'lettered',
+): Result<readonly Draft[], Problem> {
+  if (found.length === 0) return fail({ code: 'card-empty' });
+  const fields = headOf(found, slateStyle);
+  const header = filledHeader({ ...EMPTY_HEADER, ...(fields as Partial<FilledHeader>) });
+  const recordings = inOrderOfTime(found, header);
+  const unnamed = draftsFor(recordings, fields, header, () => false);
+  const expected = expectedNames(unnamed);
+  // A name is only typed where the pattern would give another.
+  return ok(draftsFor(recordings, fields, header, (at, name) => expected[at] !== stemKey(name)));
+}
+
+/** The notes of the card for the takes of a day that have none: a second action, when the takes have their ids. */
+export const notesFromCard = (day: Day, recordings: readonly Recording[]): Draft[] =>
+  differencesOf(day, matchRecordings(day, recordings)).flatMap(({ code, settlements }) =>
+    code !== 'note-not-logged'
+      ? []
+      : settlements.flatMap((one): Draft[] =>
+          one.kind === 'add-note' ? [{ kind: 'note-added', take: one.take, text: one.text }] : [],
+        ),
+  );
+
+function headOf(recordings: readonly Recording[], slateStyle: Slate['style']): HeaderFields {
+  const text = (values: readonly (string | undefined)[]): string | undefined => {
+    const value = commonest(values.map((one) => one?.trim() || undefined));
+    return value === undefined ? undefined : cutText(value, 200);
+  };
+  const production = text(recordings.map(({ project }) => project));
+  const recorder = text(recordings.map(({ files }) => files[0]!.bext?.originator));
+  const dates = recordings.flatMap(({ files }) => files[0]!.bext?.originationDate ?? []).sort();
+  const monos = recordings.filter(({ parts }) => parts[0]!.files.length > 1).length;
+  return {
+    ...(production !== undefined && { production }),
+    ...(recorder !== undefined && { recorder }),
+    ...(dates[0] !== undefined && { date: dates[0] }),
+    ...commonestSettings(recordings),
+    fileLayout: monos * 2 > recordings.length ? 'mono' : 'poly',
+    slateStyle,
+  };
+}
+
+/** By date and start where every file has a date and there are several; else round the clock from the longest pause. */
+function inOrderOfTime(recordings: readonly Recording[], header: FilledHeader): Recording[] {
+  const dates = recordings.map(({ files }) => files[0]!.bext?.originationDate);
+  const isDated = new Set(dates).size > 1 && !dates.includes(undefined);
+  const starts = recordings.map((one) => recordedOf(one).startMs);
+  const axis = dayAxis(
+    starts.filter((ms) => ms !== undefined),
+    labelDayMs(header.timecodeRate),
+  );
+  return recordings
+    .map((recording, at) => {
+      const ms = starts[at];
+      return {
+        recording,
+        date: isDated ? dates[at]! : '',
+        x: ms === undefined ? Number.MAX_VALUE : isDated ? ms : axis.at(ms),
+      };
+    })
+    .sort((a, b) => compareText(a.date, b.date) || a.x - b.x || byTapeAndStart(a.recording, b.recording))
+    .map(({ recording }) => recording);
+}
+
+function draftsFor(
+  recordings: readonly Recording[],
+  fields: HeaderFields,
+  header: FilledHeader,
+  isNamed: (at: number, name: string) => boolean,
+): Draft[] {
+  const channels = channelsOf(recordings);
+  const numbers = new Numbers();
+  const named = new Map<number, string>();
+  let roll = '';
+  const drafts: Draft[] = [{ kind: 'day-described', fields }, ...rigOf(channels)];
+  for (const [at, recording] of recordings.entries()) {
+    const tape = cutText(recording.tape?.trim() ?? '', 200);
+    if (tape !== '' && tape !== roll) drafts.push({ kind: 'roll-changed', roll: tape });
+    roll = tape || roll;
+    drafts.push(...namesOf(recording, channels, named));
+    const { file, ...take } = numbers.filled(takeOfFile(recording, header));
+    const typed = file !== undefined && isNamed(at, recordingName(recording));
+    drafts.push({ kind: 'take-logged', fields: { ...take, ...(typed && { file }) } });
+  }
+  return drafts;
+}
+
+/** Slates and numbers where the files have none: the slate before, and one above the highest so far. */
+class Numbers {
+  #slate: Slate | undefined;
+  readonly #highest = new Map<string, number>();
+
+  filled(fields: TakeFields): TakeFields {
+    const slate = fields.slate ?? this.#slate;
+    this.#slate = slate;
+    const isSeries = fields.kind === 'wild' || fields.kind === 'tone';
+    const series = isSeries ? fields.kind : JSON.stringify(slate);
+    const highest = this.#highest.get(`${series}`) ?? 0;
+    const number = fields.number ?? Math.min(9999, highest + 1);
+    this.#highest.set(`${series}`, Math.max(highest, number));
+    return { ...fields, ...(slate && { slate }), number };
+  }
+}
+
+/** A channel of the machine and the track that it is. */
+type Channels = ReadonlyMap<number, { readonly part: string; readonly mix: boolean }>;
+
+const channelOf = ({ channel, interleave }: RecordingTrack): number => channel ?? interleave;
+
+function channelsOf(recordings: readonly Recording[]): Channels {
+  const channels = new Map<number, { part: string; mix: boolean }>();
+  for (const track of recordings.flatMap(({ tracks }) => tracks)) {
+    const channel = channelOf(track);
+    if (channel < 1 || channel > MOST_TRACKS) continue;
+    const mix = /MIX/.test(plainKey(`${track.function ?? ''} ${track.name ?? ''}`));
+    channels.set(channel, { part: `tr${channel}`, mix: mix || channels.get(channel)?.mix === true });
+  }
+  return new Map([...channels].sort(([a], [b]) => a - b));
+}
+
+const rigOf = (channels: Channels): Draft[] =>
+  channels.size === 0
+    ? []
+    : [
+        {
+          kind: 'rig-laid',
+          parts: [...channels].map(([channel, { part, mix }]) => ({
+            part,
+            fields: { type: 'track', name: `${channel}`, order: channel, mix, tap: mix ? 'post' : 'pre' },
+          })),
+        },
+      ];
+
+/** Names that are new from this recording on; a track it does not hold keeps none. */
+function namesOf(recording: Recording, channels: Channels, named: Map<number, string>): Draft[] {
+  const drafts: Draft[] = [];
+  const now = new Map(
+    recording.tracks.map((track) => [channelOf(track), cutText(track.name?.trim() ?? '', 200)]),
+  );
+  for (const [channel, { part }] of channels) {
+    const name = now.get(channel) ?? '';
+    if (name === (named.get(channel) ?? '')) continue;
+    named.set(channel, name);
+    drafts.push({ kind: 'track-named', track: part, name: name || null });
+  }
+  return drafts;
+}
+
+/** The names that the pattern gives to the takes in these facts, without endings. */
+function expectedNames(drafts: readonly Draft[]): string[] {
+  const nextId = idSource('cardlogcard').next;
+  const day = foldDay('card', stampFacts(drafts, { day: 'card', at: 0, zone: 0, nextId }));
+  const names = fileNamesOf(day);
+  return takesInOrder(day).map(({ id }) => stemKey(names.get(id) ?? ''));
+}

@@ -1,0 +1,76 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { countOf } from '../words/chain.ts';
+import { sentenceFor } from '../words/problems.ts';
+import type { CardRead } from './read-card.ts';
+
+interface ChooseProps {
+  readonly read: CardRead;
+  readonly reading: boolean;
+  readonly onFiles: (files: readonly File[]) => void;
+  readonly onStop: () => void;
+}
+
+/** Picks the card's files, or its folder where the browser can, and shows how far reading is. */
+export function ChooseCard({ read, reading, onFiles, onStop }: ChooseProps) {
+  const folder = useRef<HTMLInputElement>(null);
+  // Not a property the types know: browsers that can pick a folder do so when it is there.
+  useEffect(() => folder.current?.setAttribute('webkitdirectory', ''), []);
+  const take = (input: HTMLInputElement): void => {
+    const files = [...(input.files ?? [])];
+    input.value = '';
+    if (files.length > 0) onFiles(files);
+  };
+  return (
+    <section class="section">
+      <p class="soft">
+        Only the headers of the files are read, on this phone; a file of six gigabytes costs what one of six
+        megabytes does.
+      </p>
+      <div class="card-choose">
+        <label class="button as-button">
+          Choose files
+          <input
+            type="file"
+            class="unseen"
+            multiple
+            accept=".wav,.bwf,.rf64,audio/wav,audio/x-wav"
+            onChange={(event) => take(event.currentTarget)}
+          />
+        </label>
+        <label class="button as-button">
+          Choose the folder
+          <input
+            type="file"
+            class="unseen"
+            multiple
+            ref={folder}
+            onChange={(event) => take(event.currentTarget)}
+          />
+        </label>
+      </div>
+      {reading && (
+        <div class="card-progress">
+          <progress max={Math.max(1, read.all)} value={read.done} aria-label="Files read" />
+          <p>
+            {read.done} of {countOf(read.all, 'file')}
+          </p>
+          <button type="button" class="button" onClick={onStop}>
+            Stop
+          </button>
+        </div>
+      )}
+      {read.refused.length > 0 && (
+        <details>
+          <summary>{countOf(read.refused.length, 'file')} not read</summary>
+          <ul>
+            {read.refused.map(({ name, problem }) => (
+              <li key={name} class="soft">
+                <b>{name}</b>: {sentenceFor(problem)}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,85 @@
+import { useState } from 'preact/hooks';
+import type { Day } from '../../day/model.ts';
+import { takeText } from '../../day/slate.ts';
+import type { Difference } from '../../reconcile/difference.ts';
+import { differenceWords, settlementWords, valueWords } from '../words/card.ts';
+import { countOf } from '../words/chain.ts';
+
+interface ListProps {
+  readonly day: Day;
+  readonly differences: readonly Difference[];
+  readonly onSettle: (difference: Difference, settlement: number) => void;
+}
+
+/** How many are drawn at once: a card of a strange day may differ in thousands. */
+const SHOWN = 60;
+
+/** What differs, in the order of the day and the worst first, each with its settlements. */
+export function DifferenceList({ day, differences, onSettle }: ListProps) {
+  const [shown, setShown] = useState(SHOWN);
+  const open = differences.filter(({ kept }) => !kept);
+  const kept = differences.length - open.length;
+  return (
+    <section aria-label="Differences">
+      <ol class="rows">
+        {open.slice(0, shown).map((difference, at) => (
+          <li
+            key={`${difference.code}${difference.take}${difference.recording?.files[0]?.name}${difference.track}${at}`}
+          >
+            <OneDifference
+              day={day}
+              difference={difference}
+              onSettle={(which) => onSettle(difference, which)}
+            />
+          </li>
+        ))}
+      </ol>
+      {open.length > shown && (
+        <p class="section">
+          <button type="button" class="button" onClick={() => setShown(shown + SHOWN)}>
+            {countOf(open.length - shown, 'more difference')}
+          </button>
+        </p>
+      )}
+      {kept > 0 && <p class="section soft">In {countOf(kept, 'difference')} the log stands.</p>}
+    </section>
+  );
+}
+
+const SEVERITY_WORD = { lost: 'sound', wrong: 'line', odd: 'note' } as const;
+
+interface OneProps {
+  readonly day: Day;
+  readonly difference: Difference;
+  readonly onSettle: (settlement: number) => void;
+}
+
+function OneDifference({ day, difference, onSettle }: OneProps) {
+  const { take, recording, severity, was, is, settlements } = difference;
+  const known = take ? day.takes.get(take) : undefined;
+  const where = [known ? takeText(known) : '', recording?.files[0]?.name ?? ''].filter((word) => word !== '');
+  return (
+    <div class="difference" data-severity={severity}>
+      <p class="difference-head">
+        <strong>{differenceWords(day, difference)}</strong>
+        <span class={severity === 'lost' ? 'warn' : 'soft'}>{SEVERITY_WORD[severity]}</span>
+      </p>
+      <p class="soft">{where.join(' · ')}</p>
+      {(was !== null || is !== null) && (
+        <dl class="difference-values">
+          <dt>log</dt>
+          <dd>{valueWords(was)}</dd>
+          <dt>card</dt>
+          <dd>{valueWords(is)}</dd>
+        </dl>
+      )}
+      <div class="buttons">
+        {settlements.map((settlement, at) => (
+          <button key={`${settlement.kind}${at}`} type="button" class="button" onClick={() => onSettle(at)}>
+            {settlementWords(day, settlement)}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import { markOut, pinVoice } from '../../commands/plan-ahead.ts';
+import { answersNow } from '../../day/answers.ts';
+import { outAt, pinsOf } from '../../day/links.ts';
+import type { VoiceId } from '../../day/model.ts';
+import type { Pins } from '../../facts/plan-said.ts';
+import { useDay, useRun } from '../context.ts';
+import { Sheet } from '../parts/sheet.tsx';
+import { nameOf, partName } from '../words/chain.ts';
+
+/** What somebody keeps whatever is planned, and which of it is out of order. */
+export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { links, voices } = answersNow(day);
+  const pins = pinsOf(links, voice)?.value ?? {};
+  const path = voices.find((one) => one.voice.id === voice)?.paths[0];
+  const name = nameOf(day, voice);
+  const has: [keyof Pins, string | null | undefined][] = [
+    ['transmitter', path?.transmitter],
+    ['channel', path?.transmitter ? path.channel : null],
+    ['input', path?.input],
+    ['track', path?.tracks[0]],
+  ];
+  const links4 = has.flatMap(([pin, id]) => (id ? [{ pin, id }] : []));
+  return (
+    <Sheet
+      title={`${name} keeps`}
+      under="Whatever is pinned stays as it is, whatever is planned."
+      onClose={onClose}
+    >
+      <div class="section buttons">
+        {links4.map(({ pin, id }) => (
+          <button
+            key={pin}
+            type="button"
+            class="button"
+            aria-pressed={pins[pin] === id}
+            onClick={() =>
+              run(
+                (now) => pinVoice(now, voice, { [pin]: pins[pin] === id ? undefined : id }),
+                `${name} pinned anew`,
+              )
+            }
+          >
+            {pin === 'track' ? `track ${partName(day.rig, id)}` : partName(day.rig, id)}
+          </button>
+        ))}
+        <button
+          type="button"
+          class="button"
+          aria-pressed={pins.alone ?? false}
+          onClick={() => run((now) => pinVoice(now, voice, { alone: !pins.alone }), `${name} pinned anew`)}
+        >
+          alone, no gang
+        </button>
+      </div>
+      <div class="section">
+        <p class="soft">Out of order? The plan goes round it.</p>
+        <div class="buttons">
+          {links4
+            .filter(({ pin }) => pin !== 'track')
+            .map(({ pin, id }) => {
+              const out = outAt(links, id)?.value ?? false;
+              return (
+                <button
+                  key={pin}
+                  type="button"
+                  class="button"
+                  aria-pressed={out}
+                  onClick={() =>
+                    run(
+                      () => markOut(id, !out),
+                      `${partName(day.rig, id)} ${out ? 'in order' : 'out of order'}`,
+                    )
+                  }
+                >
+                  {partName(day.rig, id)} {out ? 'is out' : 'is dead'}
+                </button>
+              );
+            })}
+        </div>
+      </div>
+    </Sheet>
+  );
+}

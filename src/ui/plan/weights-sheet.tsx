@@ -1,0 +1,50 @@
+import { weighMoves } from '../../commands/plan-ahead.ts';
+import { answersNow } from '../../day/answers.ts';
+import { weightsIn } from '../../day/links.ts';
+import type { SaidWeights } from '../../facts/plan-said.ts';
+import { PLAIN_WEIGHTS } from '../../plan/plan-problem.ts';
+import { useDay, useRun } from '../context.ts';
+import { Sheet } from '../parts/sheet.tsx';
+
+const MOVES: readonly { readonly move: keyof SaidWeights; readonly name: string }[] = [
+  { move: 'fit', name: 'fit a pack that nobody wears' },
+  { move: 'move', name: 'move a pack between bodies' },
+  { move: 'borrow', name: 'borrow one that is wanted back' },
+  { move: 'retune', name: 'retune a channel' },
+  { move: 'throwSelector', name: 'throw a selector' },
+  { move: 'replug', name: 're-plug a lead' },
+  { move: 'route', name: 'send an input elsewhere' },
+];
+
+/** What each kind of move costs on this rig; the plan takes the cheaper ones. */
+export function WeightsSheet({ onClose }: { onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const weights = { ...PLAIN_WEIGHTS, ...weightsIn(answersNow(day).links)?.value };
+  const weigh = (move: keyof SaidWeights, by: number): void => {
+    const weight = Math.min(99, Math.max(1, (weights[move] ?? 1) + by));
+    run(() => weighMoves({ ...weights, [move]: weight }), `${weight} for one`);
+  };
+  return (
+    <Sheet
+      title="What moves cost"
+      under="Packs are counted before anything at the receivers, whatever that costs."
+      onClose={onClose}
+    >
+      <ul class="rows">
+        {MOVES.map(({ move, name }) => (
+          <li key={move} class="plan-weight">
+            <span>{name}</span>
+            <button type="button" class="button" aria-label={`Less: ${name}`} onClick={() => weigh(move, -1)}>
+              −
+            </button>
+            <output class="row-number">{weights[move]}</output>
+            <button type="button" class="button" aria-label={`More: ${name}`} onClick={() => weigh(move, 1)}>
+              +
+            </button>
+          </li>
+        ))}
+      </ul>
+    </Sheet>
+  );
+}

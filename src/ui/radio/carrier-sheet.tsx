@@ -1,0 +1,80 @@
+import { useState } from 'preact/hooks';
+import { describeCarrier } from '../../commands/plan-radio.ts';
+import { readNumber } from '../../commands/typed-number.ts';
+import { formatMhz, parseMhz } from '../../radio/parse-mhz.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice, TextField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { complain } from '../saying.ts';
+
+/** Something else that radiates: comms, a camera link, a return. Without an id it is a new one. */
+export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const known = id === undefined ? undefined : store.day.value.upkeep.carriers.get(id);
+  const [name, setName] = useState(known?.name ?? '');
+  const [mhz, setMhz] = useState(known?.khz ? formatMhz(known.khz) : '');
+  const [spacing, setSpacing] = useState(known?.spacingKhz ? String(known.spacingKhz) : '');
+  const [heard, setHeard] = useState(known?.heard ?? false);
+  const save = (event: Event): void => {
+    event.preventDefault();
+    const khz = parseMhz(mhz);
+    if (!khz.ok) {
+      complain(khz.problem);
+      return;
+    }
+    const own = readNumber(spacing, 'khz');
+    if (!own.ok) {
+      complain(own.problem);
+      return;
+    }
+    const fields = { name: name.trim(), khz: khz.value, spacingKhz: own.value, heard, struck: false };
+    const carrier = id ?? store.newId();
+    const done = `${name.trim()} on ${formatMhz(khz.value)} MHz`;
+    if (run((now) => describeCarrier(now, carrier, fields), done)) onClose();
+  };
+  const strike = (): void => {
+    if (id === undefined) return;
+    if (run((now) => describeCarrier(now, id, { struck: true }), `${known?.name} taken out`)) onClose();
+  };
+  return (
+    <Sheet
+      title={known?.name ?? 'Another carrier'}
+      under="Whatever else radiates near the packs: comms, camera links, returns."
+      onClose={onClose}
+    >
+      <form class="section" onSubmit={save}>
+        <TextField label="What it is" value={name} onInput={setName} capitals="sentences" />
+        <div class="field-pair">
+          <TextField label="Frequency, MHz" value={mhz} onInput={setMhz} inputMode="decimal" />
+          <TextField
+            label="Own spacing, kHz"
+            value={spacing}
+            onInput={setSpacing}
+            inputMode="numeric"
+            placeholder="as guards"
+          />
+        </div>
+        <Choice
+          label="Is it listened to here?"
+          value={heard ? 'yes' : 'no'}
+          options={[
+            { value: 'no', name: 'It only radiates' },
+            { value: 'yes', name: 'Hits on it count' },
+          ]}
+          onChoose={(value) => setHeard(value === 'yes')}
+        />
+        <div class="buttons">
+          <button type="submit" class="button button-solid">
+            Save
+          </button>
+          {known && (
+            <button type="button" class="button" onClick={strike}>
+              Take it out
+            </button>
+          )}
+        </div>
+      </form>
+    </Sheet>
+  );
+}

@@ -1,0 +1,63 @@
+import { useState } from 'preact/hooks';
+import { setGuards } from '../../commands/plan-radio.ts';
+import { readNumber } from '../../commands/typed-number.ts';
+import { type Guards, SUGGESTED_GUARDS } from '../../radio/carrier.ts';
+import { useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { complain } from '../saying.ts';
+
+const FIELDS = [
+  ['carrierKhz', 'Carrier to carrier'],
+  ['twoToneThirdKhz', 'To 2A − B'],
+  ['threeToneThirdKhz', 'To A + B − C'],
+  ['twoToneFifthKhz', 'To 3A − 2B'],
+  ['tvEdgeKhz', 'To spectrum in use'],
+] as const satisfies readonly (readonly [keyof Guards, string])[];
+
+/** Distances to keep, in kHz: no standard fixes them, so every one is the mixer's. */
+export function GuardsForm({ guards }: { guards: Guards }) {
+  const run = useRun();
+  const [typed, setTyped] = useState<Partial<Record<keyof Guards, string>>>({});
+  const save = (event: Event): void => {
+    event.preventDefault();
+    const said: Partial<Guards> = {};
+    for (const [field] of FIELDS) {
+      const read = readNumber(typed[field] ?? '', 'khz');
+      if (!read.ok) {
+        complain(read.problem);
+        return;
+      }
+      if (read.value !== null) Object.assign(said, { [field]: read.value });
+    }
+    if (run(() => setGuards(said), 'Guards set')) setTyped({});
+  };
+  const suggest = (): void => {
+    if (run(() => setGuards(SUGGESTED_GUARDS), 'Guards as suggested')) setTyped({});
+  };
+  return (
+    <form class="section" onSubmit={save}>
+      <div class="field-pair">
+        {FIELDS.map(([field, label]) => (
+          <TextField
+            key={field}
+            label={`${label}, kHz`}
+            value={typed[field] ?? String(guards[field])}
+            onInput={(value) => setTyped({ ...typed, [field]: value })}
+            inputMode="numeric"
+          />
+        ))}
+      </div>
+      <p class="soft">
+        A distance equal to its guard is clean; 0 switches a test off. These are common practice, no source.
+      </p>
+      <div class="buttons">
+        <button type="submit" class="button button-solid">
+          Set guards
+        </button>
+        <button type="button" class="button" onClick={suggest}>
+          As suggested
+        </button>
+      </div>
+    </form>
+  );
+}

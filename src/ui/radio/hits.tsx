@@ -1,0 +1,75 @@
+import { useState } from 'preact/hooks';
+import type { Analysis } from '../../radio/analysis.ts';
+import type { DayPlan } from '../../radio/day-plan.ts';
+import { namedHits } from '../../radio/named-hits.ts';
+import { useDay } from '../context.ts';
+import { Row } from '../parts/row.tsx';
+import { Cautions } from '../prep/cautions.tsx';
+import { carrierWords, FAMILY_NAME, hitWords } from '../words/radio.ts';
+
+const SHOWN_AT_FIRST = 4;
+
+interface HitsProps {
+  readonly analysis: Analysis;
+  readonly plan: DayPlan;
+  readonly onPack: (id: string) => void;
+}
+
+/** Every hit by name: who is hit, by what, how near; whoever is worn comes first. */
+export function Hits({ analysis, plan, onPack }: HitsProps) {
+  const day = useDay().day.value;
+  const [all, setAll] = useState(false);
+  const hits = namedHits(analysis, plan);
+  const shown = all ? hits : hits.slice(0, SHOWN_AT_FIRST);
+  const nameOfCarrier = (id: string): string => plan.all.find((one) => one.id === id)?.name ?? id;
+  if (hits.length === 0 && analysis.edgeHits.length === 0)
+    return <Cautions of={plan.carriers.length > 1 ? ['clear-of-hits', 'radio'] : ['radio']} />;
+  return (
+    <>
+      <ul class="rows">
+        {analysis.edgeHits.map(({ carrierId, blockName, distanceKhz }) => (
+          <li key={`${carrierId}${blockName}`}>
+            <Row
+              mark="clash"
+              title={nameOfCarrier(carrierId)}
+              under={
+                distanceKhz === 0
+                  ? `stands in ${blockName}, which is in use here`
+                  : `${distanceKhz} kHz from ${blockName}; the guard is ${analysis.guards.tvEdgeKhz}`
+              }
+              word="in use"
+              onTap={() => onPack(carrierId)}
+            />
+          </li>
+        ))}
+        {shown.map((named, at) => (
+          <li key={at}>
+            <Row
+              mark={named.victim.voice ? 'clash' : 'idle'}
+              title={carrierWords(day, named.victim)}
+              under={hitWords(named, analysis.guards)}
+              word={
+                <>
+                  {named.victim.voice && <strong>worn</strong>}
+                  {FAMILY_NAME[named.hit.family]}
+                </>
+              }
+              onTap={() => onPack(named.victim.id)}
+            />
+          </li>
+        ))}
+      </ul>
+      {hits.length > shown.length && (
+        <button type="button" class="prep-more" onClick={() => setAll(true)}>
+          Show all {hits.length} hits
+        </button>
+      )}
+      {all && !analysis.listIsComplete && (
+        <p class="section soft">
+          There are more; only the nearest of each kind are listed. The counts are exact.
+        </p>
+      )}
+      <Cautions of={['radio']} />
+    </>
+  );
+}

@@ -1,0 +1,72 @@
+import { markOccupied, setGuards } from '../../commands/plan-radio.ts';
+import type { TvRaster } from '../../facts/radio-planned.ts';
+import { neighbourhoodOf } from '../../radio/day-ranges.ts';
+import { tvChannel, tvChannelsIn } from '../../radio/tv-channels.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice } from '../parts/field.tsx';
+import { complain } from '../saying.ts';
+import { rangeWords } from '../words/radio.ts';
+
+const idOf = (raster: TvRaster, channel: number): string => `tv-${raster}-${channel}`;
+
+/** The TV channels around the packs: a tap says that one is in use here, another that it is not. */
+export function TvChannels({ raster }: { raster: TvRaster | undefined }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const around = neighbourhoodOf(day);
+  const channels = raster && around ? tvChannelsIn(raster, around.fromKhz, around.toKhz + 1) : [];
+  const toggle = (which: TvRaster, channel: number, inUse: boolean): void => {
+    const block = tvChannel(which, channel);
+    if (!block.ok) {
+      complain(block.problem);
+      return;
+    }
+    const id = idOf(which, channel);
+    run(
+      (now) => markOccupied(now, id, block.value, !inUse),
+      inUse ? `TV ${channel} is free` : `TV ${channel} is in use here`,
+    );
+  };
+  return (
+    <div class="section">
+      <Choice
+        label="TV channels here are"
+        value={raster ?? ''}
+        options={[
+          { value: 'us', name: '6 MHz wide' },
+          { value: 'uhf-8-mhz', name: '8 MHz wide' },
+        ]}
+        onChoose={(value) =>
+          run(() => setGuards({ tvRaster: value as TvRaster }), 'TV channels are counted so')
+        }
+      />
+      {raster && channels.length > 0 && (
+        <>
+          <p class="soft" id="tv-channels">
+            Tap those in use here; they are avoided. {around && rangeWords(around.fromKhz, around.toKhz)} MHz.
+          </p>
+          <div class="buttons radio-channels" role="group" aria-labelledby="tv-channels">
+            {channels.map((channel) => {
+              const band = day.upkeep.bands.get(idOf(raster, channel));
+              const inUse = band !== undefined && !band.struck;
+              return (
+                <button
+                  key={channel}
+                  type="button"
+                  class="button"
+                  aria-pressed={inUse}
+                  aria-label={`TV ${channel} in use`}
+                  onClick={() => toggle(raster, channel, inUse)}
+                >
+                  {channel}
+                  <span class="soft">{inUse ? 'in use' : 'free'}</span>
+                </button>
+              );
+            })}
+          </div>
+        </>
+      )}
+      {raster && !around && <p class="soft">Type a frequency or a range, and the channels around it show.</p>}
+    </div>
+  );
+}

@@ -1,0 +1,133 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { setFrequencies } from '../../commands/plan-radio.ts';
+import type { Analysis } from '../../radio/analysis.ts';
+import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';
+import { rangeProblemOf } from '../../radio/day-ranges.ts';
+import { formatMhz, parseMhz } from '../../radio/parse-mhz.ts';
+import { useDay, useRun } from '../context.ts';
+import { complain } from '../saying.ts';
+import { nameOf } from '../words/chain.ts';
+import { hitsWords } from '../words/radio.ts';
+
+interface PackListProps {
+  readonly plan: DayPlan;
+  readonly analysis: Analysis | undefined;
+  readonly onPack: (id: string) => void;
+}
+
+/** Every pack with its frequency, typed in place; Enter goes to the next. */
+export function PackList({ plan, analysis, onPack }: PackListProps) {
+  const packs = plan.all.filter(({ type }) => type === 'pack');
+  return (
+    <ul class="radio-packs">
+      {packs.map((pack) => (
+        <li key={pack.id}>
+          <PackRow pack={pack} hits={hitsOn(plan, analysis, pack)} onMore={() => onPack(pack.id)} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function hitsOn(
+  plan: DayPlan,
+  analysis: Analysis | undefined,
+  { id }: PlanCarrier,
+): number | undefined {
+  const at = plan.carriers.findIndex((carrier) => carrier.id === id);
+  return at < 0 ? undefined : analysis?.hitsOnCarrier[at];
+}
+
+function PackRow({
+  pack,
+  hits,
+  onMore,
+}: {
+  pack: PlanCarrier;
+  hits: number | undefined;
+  onMore: () => void;
+}) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const known = pack.khz === null ? '' : formatMhz(pack.khz);
+  const [typed, setTyped] = useState(known);
+  // Enter moves the focus on, and leaving the field saves too: what is saved once is not said twice.
+  const saved = useRef(known);
+  useEffect(() => {
+    saved.current = known;
+    setTyped(known);
+  }, [known]);
+  const save = (): boolean => {
+    const text = typed.trim();
+    if (text === saved.current) return true;
+    const read = text === '' ? { ok: true as const, value: null } : parseMhz(text);
+    if (!read.ok) {
+      complain(read.problem);
+      return false;
+    }
+    saved.current = text;
+    const done = read.value ? `${pack.name} on ${formatMhz(read.value)} MHz` : `${pack.name}: no frequency`;
+    const { value: khz } = read;
+    if (khz !== pack.khz && !run((now) => setFrequencies(now, [{ transmitter: pack.id, khz }]), done))
+      return false;
+    setTyped(khz ? formatMhz(khz) : '');
+    return true;
+  };
+  return (
+    <form
+      class="radio-pack"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (save()) focusNext(event.currentTarget);
+      }}
+    >
+      <label class="radio-name" for={`mhz-${pack.id}`}>
+        <strong>{pack.name}</strong>
+        <span class="soft">{pack.voice ? nameOf(day, pack.voice) : 'nobody'}</span>
+      </label>
+      <input
+        id={`mhz-${pack.id}`}
+        class="mono"
+        value={typed}
+        inputMode="decimal"
+        enterKeyHint="next"
+        autoComplete="off"
+        placeholder="MHz"
+        aria-label={`${pack.name} in MHz`}
+        onInput={(event) => setTyped(event.currentTarget.value)}
+        onBlur={save}
+      />
+      <button type="button" class="radio-state" onClick={onMore} aria-label={`${pack.name}: find, switch`}>
+        <StateWord pack={pack} hits={hits} />
+      </button>
+    </form>
+  );
+}
+
+function StateWord({ pack, hits }: { pack: PlanCarrier; hits: number | undefined }) {
+  const day = useDay().day.value;
+  if (pack.khz === null) return <span>find</span>;
+  if (pack.problem) return <strong class="warn">cannot be</strong>;
+  const misfit = rangeProblemOf(day, pack.name, pack.khz);
+  const words = [
+    pack.on ? '' : 'off',
+    pack.heard ? '' : 'not received',
+    misfit ? (misfit.code === 'frequency-off-raster' ? 'off raster' : 'out of range') : '',
+  ].filter((word) => word !== '');
+  return (
+    <>
+      {hits !== undefined && hits > 0 ? <strong class="warn">{hitsWords(hits)}</strong> : null}
+      {hits === 0 && words.length === 0 ? <span>clean</span> : null}
+      {words.map((word) => (
+        <span key={word}>{word}</span>
+      ))}
+    </>
+  );
+}
+
+/** Enter goes down the list, as on paper. */
+function focusNext(form: HTMLFormElement): void {
+  const next = form.parentElement?.nextElementSibling?.querySelector('input');
+  if (next) next.focus();
+  else if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+}

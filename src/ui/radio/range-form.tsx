@@ -1,0 +1,147 @@
+import { useState } from 'preact/hooks';
+import { describeBand } from '../../commands/plan-radio.ts';
+import { readNumber } from '../../commands/typed-number.ts';
+import type { BandFields } from '../../facts/radio-planned.ts';
+import { groupOf } from '../../radio/day-ranges.ts';
+import { formatMhz, parseMhz } from '../../radio/parse-mhz.ts';
+import type { Result } from '../../shared/result.ts';
+import { useDay, useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { complain } from '../saying.ts';
+import { rangeWords } from '../words/radio.ts';
+
+interface BandTyped {
+  readonly from: string;
+  readonly to: string;
+  readonly raster: string;
+  readonly spacing: string;
+  readonly group: string;
+  readonly name: string;
+}
+
+/** What a stretch of spectrum is typed as. */
+export const typedBand = (known: BandFields | undefined, group = ''): BandTyped => ({
+  from: known?.fromKhz ? formatMhz(known.fromKhz) : '',
+  to: known?.toKhz ? formatMhz(known.toKhz) : '',
+  raster: String(known?.rasterKhz ?? 25),
+  spacing: known?.spacingKhz ? String(known.spacingKhz) : '',
+  group: known?.group ?? group,
+  name: known?.name ?? '',
+});
+
+function readEnds({ from, to }: BandTyped): Result<{ fromKhz: number; toKhz: number }> {
+  const low = parseMhz(from);
+  if (!low.ok) return low;
+  const high = parseMhz(to);
+  return high.ok ? { ok: true, value: { fromKhz: low.value, toKhz: high.value } } : high;
+}
+
+/** Where packs tune, read from what was typed. */
+function readRange(typed: BandTyped): Result<BandFields> {
+  const ends = readEnds(typed);
+  if (!ends.ok) return ends;
+  const raster = readNumber(typed.raster, 'khz');
+  if (!raster.ok) return raster;
+  const spacing = readNumber(typed.spacing, 'khz');
+  if (!spacing.ok) return spacing;
+  return {
+    ok: true,
+    value: {
+      use: 'tunable',
+      ...ends.value,
+      rasterKhz: raster.value ?? 25,
+      spacingKhz: spacing.value,
+      group: typed.group.trim(),
+      struck: false,
+    },
+  };
+}
+
+function readStretch(typed: BandTyped): Result<BandFields> {
+  const ends = readEnds(typed);
+  if (!ends.ok) return ends;
+  const name = typed.name.trim() || rangeWords(ends.value.fromKhz, ends.value.toKhz);
+  return { ok: true, value: { use: 'occupied', ...ends.value, name, struck: false } };
+}
+
+interface BandFormProps {
+  readonly id: string | undefined;
+  readonly use: 'tunable' | 'occupied';
+  readonly group?: string;
+  readonly onDone: () => void;
+}
+
+/** A stretch of spectrum: where packs tune, or what is in use here. */
+export function BandForm({ id, use, group, onDone }: BandFormProps) {
+  const store = useDay();
+  const run = useRun();
+  const known = id === undefined ? undefined : store.day.value.upkeep.bands.get(id);
+  const [typed, setTyped] = useState(() => typedBand(known, group));
+  const set = (field: keyof BandTyped) => (value: string) => setTyped({ ...typed, [field]: value });
+  const save = (event: Event): void => {
+    event.preventDefault();
+    const read = use === 'tunable' ? readRange(typed) : readStretch(typed);
+    if (!read.ok) {
+      complain(read.problem);
+      return;
+    }
+    const band = id ?? store.newId();
+    const ends = rangeWords(read.value.fromKhz ?? 0, read.value.toKhz ?? 0);
+    const done = use === 'tunable' ? `Packs ${typed.group || 'all'} tune ${ends}` : `${ends} is in use here`;
+    if (run((now) => describeBand(now, band, read.value), done)) onDone();
+  };
+  const strike = (): void => {
+    if (id === undefined) return;
+    if (run((now) => describeBand(now, id, { struck: true }), 'Taken out')) onDone();
+  };
+  return (
+    <form class="section" onSubmit={save}>
+      <div class="field-pair">
+        <TextField label="From, MHz" value={typed.from} onInput={set('from')} inputMode="decimal" />
+        <TextField label="To, MHz" value={typed.to} onInput={set('to')} inputMode="decimal" />
+      </div>
+      {use === 'tunable' ? (
+        <>
+          <div class="field-pair">
+            <TextField label="Raster, kHz" value={typed.raster} onInput={set('raster')} inputMode="numeric" />
+            <TextField
+              label="Own spacing, kHz"
+              value={typed.spacing}
+              onInput={set('spacing')}
+              inputMode="numeric"
+              placeholder="as guards"
+            />
+          </div>
+          <TextField
+            label="Packs named with these letters; empty for all"
+            value={typed.group}
+            onInput={set('group')}
+            capitals="characters"
+          />
+        </>
+      ) : (
+        <TextField label="What is there" value={typed.name} onInput={set('name')} capitals="sentences" />
+      )}
+      <div class="buttons">
+        <button type="submit" class="button button-solid">
+          Save
+        </button>
+        {known && (
+          <button type="button" class="button" onClick={strike}>
+            Take it out
+          </button>
+        )}
+      </div>
+    </form>
+  );
+}
+
+/** Asked for where it is wanted: a search needs to know where the packs tune. */
+export function NewRange({ name }: { name: string }) {
+  return (
+    <>
+      <p class="section-title">Where can {name} be tuned? Then clean ones are found.</p>
+      <BandForm id={undefined} use="tunable" group={groupOf(name)} onDone={() => {}} />
+    </>
+  );
+}

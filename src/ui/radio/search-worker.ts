@@ -1,0 +1,21 @@
+import { type SearchNews, type SearchRequest, searchSteps } from './search.ts';
+
+const NEWS_EVERY_MS = 150;
+
+const say = (news: SearchNews): void => postMessage(news);
+
+// Off the thread of the screen: a set takes seconds, and a tap must answer at once.
+addEventListener('message', ({ data }: MessageEvent<SearchRequest>) => {
+  const steps = searchSteps(data);
+  let last = performance.now();
+  for (;;) {
+    const step = steps.next();
+    if (step.done) {
+      say(step.value.ok ? { found: step.value.value } : { problem: step.value.problem });
+      return;
+    }
+    if (performance.now() - last < NEWS_EVERY_MS) continue;
+    last = performance.now();
+    say({ share: step.value });
+  }
+});

@@ -1,0 +1,41 @@
+import { hitCount } from '../../radio/named-hits.ts';
+import { dueCount, upkeepAt } from '../../upkeep/day-due.ts';
+import { useDay } from '../context.ts';
+import { useNow } from '../prep/use-now.ts';
+import { usePlan } from '../radio/use-plan.ts';
+import { hrefOf } from '../route.ts';
+import { countOf } from '../words/chain.ts';
+import '../styles/prep.css';
+
+/** The way from the rig to radio and upkeep, each with what is wrong or due there. */
+export function PrepLinks() {
+  const day = useDay().day.value;
+  const now = useNow();
+  const { plan, result } = usePlan();
+  const { hits, edges } = result.ok ? hitCount(result.value) : { hits: 0, edges: 0 };
+  const due = dueCount(upkeepAt(day, now.atMs));
+  const onAir = plan.carriers.filter(({ transmitting }) => transmitting).length;
+  return (
+    <nav class="prep-links rows" aria-label="Prep and upkeep">
+      <a class="row" href={hrefOf({ at: 'day', day: day.id, tab: 'radio' })}>
+        <span class="row-text">
+          <strong>Radio</strong>
+          <span class="soft">frequencies, hits, clean ones · {onAir} on the air</span>
+        </span>
+        <span class="row-word">
+          {hits > 0 && <strong>{countOf(hits, 'hit')}</strong>}
+          {edges > 0 && <strong>{edges} in spectrum in use</strong>}
+          {!result.ok && <strong>cannot be worked out</strong>}
+          {result.ok && hits + edges === 0 && onAir > 1 && 'no hit'}
+        </span>
+      </a>
+      <a class="row" href={hrefOf({ at: 'day', day: day.id, tab: 'upkeep' })}>
+        <span class="row-text">
+          <strong>Upkeep</strong>
+          <span class="soft">batteries, timecode, media, the far box, wiring sheet</span>
+        </span>
+        <span class="row-word">{due > 0 ? <strong>{due} due</strong> : 'nothing due'}</span>
+      </a>
+    </nav>
+  );
+}

@@ -1,0 +1,177 @@
+import { useState } from 'preact/hooks';
+import {
+  declareGang,
+  dissolveGang,
+  nameTrack,
+  sendInput,
+  setMute,
+  throwSelectors,
+} from '../../commands/change-chain.ts';
+import { answersBefore } from '../../day/answers.ts';
+import { gangOn } from '../../day/links.ts';
+import type { PartId } from '../../day/model.ts';
+import type { Heard, TrackAnswer } from '../../day/track-answers.ts';
+import { useDay, useRun } from '../context.ts';
+import { TextField } from '../parts/field.tsx';
+import { partName } from '../words/chain.ts';
+import { positionName } from '../words/facts.ts';
+
+interface ActionsProps {
+  readonly answer: TrackAnswer;
+  readonly heard: Heard | undefined;
+  readonly before: string | undefined;
+  readonly onDone: () => void;
+}
+
+/** Mute, gang, selector, track and name: what can change on a track besides whose pack it is. */
+export function TrackActions({ answer, heard, before, onDone }: ActionsProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [asking, setAsking] = useState<'track' | 'name' | null>(null);
+  const { track } = answer;
+  const at = { before };
+  const input = heard?.input;
+  const selector = day.rig.selectors.find((one) => one.input === input);
+  const answers = answersBefore(day, before);
+  const reach = answers.inputs.find((one) => one.input.id === input)?.reach;
+  const muted = reach?.muted ?? false;
+  const ganged = (gangOn(answers.links, track.id)?.value.length ?? 0) > 0;
+  const does = (done: boolean): void => {
+    if (done) onDone();
+  };
+  return (
+    <div class="section">
+      <div class="buttons">
+        {input && (
+          <button
+            type="button"
+            class="button"
+            onClick={() =>
+              does(run((now) => setMute(now, input, !muted, at), muted ? 'Heard again' : 'Muted'))
+            }
+          >
+            {muted ? 'Unmute' : 'Mute'} {partName(day.rig, input)}
+          </button>
+        )}
+        {answer.state === 'clash' && (
+          <button
+            type="button"
+            class="button"
+            onClick={() => does(run((now) => declareGang(now, track.id, at), 'Ganged on purpose'))}
+          >
+            Gang: on purpose
+          </button>
+        )}
+        {ganged && (
+          <button
+            type="button"
+            class="button"
+            onClick={() => does(run((now) => dissolveGang(now, track.id, at), 'No gang any more'))}
+          >
+            End the gang
+          </button>
+        )}
+        {selector && reach?.selector && (
+          <button
+            type="button"
+            class="button"
+            onClick={() => {
+              const other = reach.selector?.position === 'a' ? 'b' : 'a';
+              const done = `${selector.name} to ${positionName(day, selector.id, other)}`;
+              does(run((now) => throwSelectors(now, [selector.id], other, at), done));
+            }}
+          >
+            {selector.name} to {positionName(day, selector.id, reach.selector.position === 'a' ? 'b' : 'a')}
+          </button>
+        )}
+        {input && (
+          <button
+            type="button"
+            class="button"
+            aria-expanded={asking === 'track'}
+            onClick={() => setAsking('track')}
+          >
+            Other track
+          </button>
+        )}
+        {!track.mix && (
+          <button
+            type="button"
+            class="button"
+            aria-expanded={asking === 'name'}
+            onClick={() => setAsking('name')}
+          >
+            Type a name
+          </button>
+        )}
+      </div>
+      {asking === 'track' && input && (
+        <TrackChoice
+          current={reach?.tracks ?? []}
+          onChoose={(tracks) =>
+            does(run((now) => sendInput(now, input, tracks, at), `${partName(day.rig, input)} sent`))
+          }
+        />
+      )}
+      {asking === 'name' && (
+        <NameForm
+          name={answer.typed ? answer.name : ''}
+          onSay={(name) =>
+            does(
+              run((now) => nameTrack(now, track.id, name, at), name ? 'Named by hand' : 'Named by its chain'),
+            )
+          }
+        />
+      )}
+    </div>
+  );
+}
+
+function TrackChoice({
+  current,
+  onChoose,
+}: {
+  current: readonly PartId[];
+  onChoose: (tracks: PartId[]) => void;
+}) {
+  const { rig } = useDay().day.value;
+  return (
+    <div class="buttons grid-buttons" role="group" aria-label="Send to track">
+      {rig.tracks
+        .filter(({ mix }) => !mix)
+        .map(({ id, name }) => (
+          <button
+            key={id}
+            type="button"
+            class="button"
+            aria-pressed={current.includes(id)}
+            onClick={() => onChoose([id])}
+          >
+            {name}
+          </button>
+        ))}
+    </div>
+  );
+}
+
+function NameForm({ name, onSay }: { name: string; onSay: (name: string) => void }) {
+  const [typed, setTyped] = useState(name);
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        onSay(typed);
+      }}
+    >
+      <TextField
+        label="Name on the track, instead of its chain's"
+        value={typed}
+        onInput={setTyped}
+        capitals="words"
+      />
+      <button type="submit" class="button">
+        {typed.trim() === '' ? 'Use the chain' : 'Use this name'}
+      </button>
+    </form>
+  );
+}

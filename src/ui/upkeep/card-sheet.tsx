@@ -1,0 +1,138 @@
+import { useState } from 'preact/hooks';
+import { describeCard } from '../../commands/keep-up.ts';
+import { readNumbers } from '../../commands/typed-number.ts';
+import type { CardFields } from '../../facts/upkeep-said.ts';
+import { SIZE_UNITS, type SizeUnit } from '../../upkeep/media.ts';
+import { useApp, useDay, useRun } from '../context.ts';
+import { Choice, TextField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { Cautions } from '../prep/cautions.tsx';
+import { complain } from '../saying.ts';
+import { figureWords } from '../words/upkeep.ts';
+
+/** A card: how large, what was on it, when it went in and came out, and how many checked copies there are. */
+export function CardSheet({ id, onClose }: { id: string | undefined; onClose: () => void }) {
+  const store = useDay();
+  const { clock } = useApp().parts;
+  const run = useRun();
+  const known = id === undefined ? undefined : store.day.value.upkeep.cards.get(id);
+  const inGb = (bytes: number | undefined): string => (bytes ? figureWords(bytes / 1e9, 3) : '');
+  const [name, setName] = useState(known?.name ?? '');
+  const [unit, setUnit] = useState<SizeUnit>('GB');
+  const [typed, setTyped] = useState({
+    bytes: inGb(known?.bytes),
+    usedBytes: inGb(known?.usedBytes),
+    tracks: known?.tracks ? String(known.tracks) : '',
+  });
+  const say = (fields: CardFields, done: string): boolean => {
+    const card = id ?? store.newId();
+    return run((d) => describeCard(d, card, fields), done);
+  };
+  const save = (event: Event): void => {
+    event.preventDefault();
+    const read = readNumbers(typed);
+    if (!read.ok) {
+      complain(read.problem);
+      return;
+    }
+    const { bytes, usedBytes, tracks } = read.value;
+    const fields: CardFields = {
+      name: name.trim() || 'Card',
+      ...(bytes !== null && { bytes: Math.round(bytes * SIZE_UNITS[unit]) }),
+      usedBytes: Math.round((usedBytes ?? 0) * SIZE_UNITS[unit]),
+      tracks,
+      struck: false,
+    };
+    if (say(known ? fields : { ...fields, inAtMs: null, outAtMs: null }, `${fields.name} described`))
+      onClose();
+  };
+  return (
+    <Sheet
+      title={known?.name ?? 'A card'}
+      under="What the day records is counted on every card that is in."
+      onClose={onClose}
+    >
+      <form class="section" onSubmit={save}>
+        <TextField label="Name" value={name} onInput={setName} capitals="words" placeholder="Card A" />
+        <div class="field-pair">
+          <TextField
+            label={`Size, ${unit}`}
+            value={typed.bytes}
+            onInput={(bytes) => setTyped({ ...typed, bytes })}
+            inputMode="decimal"
+            placeholder="128"
+          />
+          <TextField
+            label={`On it before, ${unit}`}
+            value={typed.usedBytes}
+            onInput={(usedBytes) => setTyped({ ...typed, usedBytes })}
+            inputMode="decimal"
+            placeholder="0"
+          />
+        </div>
+        <TextField
+          label="Tracks armed on it"
+          value={typed.tracks}
+          onInput={(tracks) => setTyped({ ...typed, tracks })}
+          inputMode="numeric"
+          placeholder="all of the recorder"
+        />
+        <Choice
+          label="Sizes are in"
+          value={unit}
+          options={[
+            { value: 'GB', name: 'GB, 10⁹' },
+            { value: 'GiB', name: 'GiB, 2³⁰' },
+          ]}
+          onChoose={setUnit}
+        />
+        <button type="submit" class="button button-solid">
+          Save
+        </button>
+      </form>
+      {known && (
+        <div class="section">
+          <Choice
+            label="Checked copies on separate devices"
+            value={String(known.copies ?? 0)}
+            options={['0', '1', '2', '3'].map((value) => ({ value, name: value }))}
+            onChoose={(value) => say({ copies: Number(value) }, `${known.name}: ${value} copies`)}
+          />
+          <div class="buttons">
+            <button
+              type="button"
+              class="button"
+              onClick={() => say({ inAtMs: clock.now().atMs, outAtMs: null }, `${known.name} went in now`)}
+            >
+              It went in now
+            </button>
+            <button
+              type="button"
+              class="button"
+              onClick={() => say({ outAtMs: clock.now().atMs }, `${known.name} came out now`)}
+            >
+              It came out now
+            </button>
+            <button
+              type="button"
+              class="button"
+              onClick={() => say({ inAtMs: null, outAtMs: null }, `${known.name} is in all day`)}
+            >
+              In all day
+            </button>
+            <button
+              type="button"
+              class="button"
+              onClick={() => {
+                if (say({ struck: true }, `${known.name} taken off the list`)) onClose();
+              }}
+            >
+              Take it off the list
+            </button>
+          </div>
+        </div>
+      )}
+      <Cautions of={['media']} />
+    </Sheet>
+  );
+}

@@ -1,0 +1,101 @@
+import type { Moment } from '../../commands/command.ts';
+import { freshCells } from '../../commands/keep-up.ts';
+import type { Day } from '../../day/model.ts';
+import type { CellsDue } from '../../upkeep/batteries.ts';
+import type { Device } from '../../upkeep/day-devices.ts';
+import { swapsToWrap, type UpkeepNow } from '../../upkeep/day-due.ts';
+import { useRun } from '../context.ts';
+import { Cautions } from '../prep/cautions.tsx';
+import { Fold } from '../prep/fold.tsx';
+import { countOf } from '../words/chain.ts';
+import { clockOf, hoursWords } from '../words/upkeep.ts';
+
+interface CellsProps {
+  readonly day: Day;
+  readonly upkeep: UpkeepNow;
+  readonly now: Moment;
+  readonly onDevice: (id: string) => void;
+}
+
+/** Every device with cells: how long they last, and one tap for fresh ones. */
+export function CellsFold({ day, upkeep, now, onDevice }: CellsProps) {
+  const run = useRun();
+  const devices = upkeep.devices.filter(({ hasCells }) => hasCells);
+  const unsaid = upkeep.withoutCells.length;
+  const under =
+    devices.length === 0
+      ? 'no device with cells yet'
+      : unsaid > 0
+        ? `${countOf(unsaid, 'device')} of ${devices.length}: nobody said when fresh`
+        : `${countOf(devices.length, 'device')} followed`;
+  const all = (which: readonly Device[], words: string): boolean =>
+    run(
+      (d, moment) =>
+        freshCells(
+          d,
+          which.map(({ id }) => id),
+          moment,
+        ),
+      words,
+    );
+  return (
+    <Fold name="Batteries" under={under}>
+      {devices.length > 0 && (
+        <div class="section buttons">
+          <button
+            type="button"
+            class="button"
+            onClick={() => all(devices, `Fresh cells in all ${devices.length}`)}
+          >
+            Fresh in all {devices.length}
+          </button>
+          {unsaid > 0 && unsaid < devices.length && (
+            <button
+              type="button"
+              class="button"
+              onClick={() => all(upkeep.withoutCells, `Fresh cells in ${unsaid}`)}
+            >
+              Fresh in the other {unsaid}
+            </button>
+          )}
+        </div>
+      )}
+      <ul class="device-rows">
+        {devices.map((device) => (
+          <li key={device.id} class="device-row">
+            <button type="button" class="device-about" onClick={() => onDevice(device.id)}>
+              <strong>{device.name}</strong>
+              <span class="soft">{cellsWords(day, upkeep, device, now)}</span>
+            </button>
+            <button
+              type="button"
+              class="button"
+              aria-label={`Fresh cells in ${device.name}`}
+              onClick={() => all([device], `Fresh cells in ${device.name}`)}
+            >
+              Fresh
+            </button>
+          </li>
+        ))}
+      </ul>
+      <Cautions of={['cells', 'lithium', 'air-travel']} />
+    </Fold>
+  );
+}
+
+function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): string {
+  const fresh = day.upkeep.cells.get(device.id);
+  const runtime = fresh?.runtimeHours ?? device.runtimeHours;
+  const lasts = runtime === undefined ? 'runtime not said' : `${hoursWords(runtime)} ${device.runtimeBasis}`;
+  if (!fresh) return `${lasts}; not said when fresh`;
+  const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
+  const due = upkeep.cells.due.find((one: CellsDue) => one.device === device.id);
+  const swaps = swapsToWrap(day, device).map(clock);
+  return [
+    `fresh ${clock(fresh.atMs)}, ${lasts}`,
+    due ? `due ${clock(due.dueAtMs)}` : '',
+    swaps.length > 0 ? `to wrap: fresh ones at ${swaps.join(', ')}` : '',
+  ]
+    .filter((words) => words !== '')
+    .join(' · ');
+}

@@ -1,0 +1,173 @@
+import { useState } from 'preact/hooks';
+import { addDevice, describeDevices, freshCells, jamDevices } from '../../commands/keep-up.ts';
+import { readNumbers } from '../../commands/typed-number.ts';
+import type { DeviceFields } from '../../facts/upkeep-said.ts';
+import { groupOf } from '../../radio/day-ranges.ts';
+import { type Device, devicesOf, RECORDER } from '../../upkeep/day-devices.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice, TextField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { complain } from '../saying.ts';
+import { DoneAgo } from './done-ago.tsx';
+
+interface DeviceSheetProps {
+  /** Undefined for a new one. */
+  readonly id: string | undefined;
+  readonly onClose: () => void;
+}
+
+/** One device: how long its cells run, how far its clock may run off, and what was done to it earlier. */
+export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
+  const store = useDay();
+  const run = useRun();
+  const day = store.day.value;
+  const device = devicesOf(day).find((one) => one.id === id);
+  const others = devicesOf(day).filter((one) => one.hasTimecode && one.id !== id);
+  const [from, setFrom] = useState(RECORDER);
+  if (id !== undefined && !device) return null;
+  const strike = (): void => {
+    if (device && run((d) => describeDevices(d, [device.id], { struck: true }), `${device.name} taken out`))
+      onClose();
+  };
+  return (
+    <Sheet title={device?.name ?? 'Another device'} under={UNDER[device?.type ?? 'new']} onClose={onClose}>
+      <DeviceForm device={device} onDone={onClose} />
+      {device?.hasCells && (
+        <DoneAgo
+          title="Fresh cells went in"
+          onDone={(minutesAgo) =>
+            run((d, now) => freshCells(d, [device.id], now, { minutesAgo }), `Fresh cells in ${device.name}`)
+          }
+        />
+      )}
+      {device?.hasTimecode && device.type !== 'recorder' && (
+        <DoneAgo
+          title="It was jammed"
+          onDone={(minutesAgo) =>
+            run((d, now) => jamDevices(d, [device.id], now, from, { minutesAgo }), `${device.name} jammed`)
+          }
+        >
+          <Choice
+            label="From"
+            value={from}
+            options={others.map((other) => ({ value: other.id, name: other.name }))}
+            onChoose={setFrom}
+          />
+        </DoneAgo>
+      )}
+      {device?.type === 'other' && (
+        <div class="section">
+          <button type="button" class="button" onClick={strike}>
+            Take {device.name} out
+          </button>
+        </div>
+      )}
+    </Sheet>
+  );
+}
+
+const UNDER = {
+  pack: 'A transmitter of the rig.',
+  recorder: 'What everything is jammed from, unless said.',
+  other: 'A device beside the rig.',
+  new: 'A slate, a timecode box, a camera, a comms base: anything with cells or timecode.',
+} as const;
+
+type Typed = { readonly runtimeHours: string; readonly ppm: string };
+
+function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const [name, setName] = useState(device?.name ?? '');
+  const [typed, setTyped] = useState<Typed>({
+    runtimeHours: device?.runtimeHours === undefined ? '' : String(device.runtimeHours),
+    ppm: device?.ppm === undefined ? '' : String(device.ppm),
+  });
+  const [basis, setBasis] = useState<Device['runtimeBasis']>(device?.runtimeBasis ?? 'planned');
+  const [has, setHas] = useState({
+    hasCells: device?.hasCells ?? true,
+    hasTimecode: device?.hasTimecode ?? true,
+  });
+  const alike = device ? alikeOf(store.day.value.rig.transmitters, device) : [];
+  const isNamed = device?.type !== 'pack' && device?.type !== 'recorder';
+
+  const save = (devices: readonly string[]): void => {
+    const read = readNumbers(typed);
+    if (!read.ok) {
+      complain(read.problem);
+      return;
+    }
+    const fields: DeviceFields = { ...read.value, runtimeBasis: basis, ...has };
+    const words = devices.length > 1 ? `${devices.length} devices described` : `${name.trim()} described`;
+    const said = device
+      ? run((d) => describeDevices(d, devices, isNamed ? { ...fields, name: name.trim() } : fields), words)
+      : run(() => addDevice(store.newId(), { ...fields, name, struck: false }), `${name.trim()} added`);
+    if (said) onDone();
+  };
+  return (
+    <form
+      class="section"
+      onSubmit={(event) => {
+        event.preventDefault();
+        save(device ? [device.id] : []);
+      }}
+    >
+      {isNamed && <TextField label="Name" value={name} onInput={setName} capitals="words" />}
+      <div class="field-pair">
+        <TextField
+          label="Cells run, hours"
+          value={typed.runtimeHours}
+          onInput={(runtimeHours) => setTyped({ ...typed, runtimeHours })}
+          inputMode="decimal"
+          placeholder="5.5"
+        />
+        <TextField
+          label="Clock tolerance, ppm"
+          value={typed.ppm}
+          onInput={(ppm) => setTyped({ ...typed, ppm })}
+          inputMode="decimal"
+          placeholder="1"
+        />
+      </div>
+      <Choice
+        label="That runtime is"
+        value={basis}
+        options={[
+          { value: 'planned', name: 'planned' },
+          { value: 'measured', name: 'measured' },
+        ]}
+        onChoose={setBasis}
+      />
+      <fieldset class="choice">
+        <legend class="soft">It has</legend>
+        <div class="buttons">
+          {(['hasCells', 'hasTimecode'] as const).map((field) => (
+            <button
+              key={field}
+              type="button"
+              class="button"
+              aria-pressed={has[field]}
+              onClick={() => setHas({ ...has, [field]: !has[field] })}
+            >
+              {field === 'hasCells' ? 'cells' : 'timecode'}
+            </button>
+          ))}
+        </div>
+      </fieldset>
+      <div class="buttons">
+        <button type="submit" class="button button-solid">
+          Save
+        </button>
+        {alike.length > 1 && (
+          <button type="button" class="button" onClick={() => save(alike)}>
+            Save for all {alike.length} {groupOf(device?.name ?? '')} packs
+          </button>
+        )}
+      </div>
+    </form>
+  );
+}
+
+/** Packs named with the same letters take the same cells. */
+const alikeOf = (packs: readonly { id: string; name: string }[], { type, name }: Device): string[] =>
+  type === 'pack' ? packs.filter((pack) => groupOf(pack.name) === groupOf(name)).map(({ id }) => id) : [];

@@ -1,0 +1,100 @@
+import type { Moment } from '../../commands/command.ts';
+import { freshCells, jamDevices } from '../../commands/keep-up.ts';
+import type { Day } from '../../day/model.ts';
+import type { UpkeepNow } from '../../upkeep/day-due.ts';
+import { type DueGroup, dueGroups } from '../../upkeep/due-groups.ts';
+import type { DueItem } from '../../upkeep/due-list.ts';
+import { useRun } from '../context.ts';
+import { Mark, type MarkState } from '../parts/mark.tsx';
+import { countOf, listOf } from '../words/chain.ts';
+import { deviceName } from '../words/prep-facts.ts';
+import { actionWords, reasonWords } from '../words/upkeep.ts';
+
+interface DueProps {
+  readonly day: Day;
+  readonly upkeep: UpkeepNow;
+  readonly now: Moment;
+}
+
+const KIND_WORD = { cells: 'cells', jam: 'timecode', card: 'media' } as const;
+
+/** Who is due and when, first what is due first; one tap says it is done. */
+export function Due({ day, upkeep, now }: DueProps) {
+  const groups = dueGroups(upkeep.due.items);
+  if (groups.length === 0)
+    return (
+      <p class="section soft">
+        Nothing is followed yet. Say when cells were fresh, when timecode was jammed and which card is in, and
+        what is due stands here.
+      </p>
+    );
+  return (
+    <ul class="due" aria-label="What is due">
+      {groups.map((group) => (
+        <li key={`${group.item.kind}${group.names[0]}`} data-action={group.item.action}>
+          <DueRow day={day} group={group} now={now} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function markOf({ action }: DueItem): MarkState {
+  return action === 'now' ? 'clash' : action === 'at-cut' ? 'reserved' : 'idle';
+}
+
+function DueRow({ day, group, now }: { day: Day; group: DueGroup; now: Moment }) {
+  const run = useRun();
+  const { names, item } = group;
+  const nameOf = (id: string): string => deviceName(day, id);
+  const cards = day.upkeep.cards;
+  const title = item.kind === 'card' ? cards.get(item.name)?.name || 'A card' : namesWords(names.map(nameOf));
+  const saying = { zone: now.zone, nowMs: now.atMs, nameOf };
+  return (
+    <div class="due-row">
+      <Mark state={markOf(item)} />
+      <div class="row-text">
+        <strong>
+          {title} <span class="due-kind">{KIND_WORD[item.kind]}</span>
+        </strong>
+        <span class="soft">{item.reasons.map((reason) => reasonWords(reason, saying)).join(' · ')}</span>
+      </div>
+      <strong class={item.action === 'later' ? 'due-when' : 'due-when warn'}>
+        {actionWords(item, now.zone, now.atMs)}
+      </strong>
+      {item.kind === 'cells' && (
+        <button
+          type="button"
+          class="button"
+          aria-label={`Fresh cells in ${title}`}
+          onClick={() => run((d, moment) => freshCells(d, names, moment), `Fresh cells in ${title}`)}
+        >
+          Fresh
+        </button>
+      )}
+      {item.kind === 'jam' && (
+        <button
+          type="button"
+          class="button"
+          aria-label={`${title} jammed again`}
+          onClick={() =>
+            run((d, moment) => jamDevices(d, names, moment, sourceOf(item)), `${title} jammed again`)
+          }
+        >
+          Jam
+        </button>
+      )}
+      {item.kind === 'card' && <span class="due-none" />}
+    </div>
+  );
+}
+
+const sourceOf = ({ reasons }: DueItem): string | undefined =>
+  reasons.flatMap((reason) => (reason.code === 'drift' ? [reason.from] : []))[0];
+
+const MOST_NAMES = 6;
+
+const namesWords = (names: readonly string[]): string =>
+  names.length > MOST_NAMES
+    ? `${names.slice(0, MOST_NAMES - 1).join(', ')} and ${countOf(names.length - MOST_NAMES + 1, 'more', 'more')}`
+    : listOf(names);

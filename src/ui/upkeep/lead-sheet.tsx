@@ -1,0 +1,101 @@
+import { useState } from 'preact/hooks';
+import { describeLeads, putOnSnake } from '../../commands/describe-runs.ts';
+import type { DayLead } from '../../upkeep/day-wiring.ts';
+import { useRun } from '../context.ts';
+import { Choice, TextField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { Cautions } from '../prep/cautions.tsx';
+import { countOf } from '../words/chain.ts';
+
+interface LeadSheetProps {
+  readonly lead: DayLead;
+  /** All of the sheet, in its order: a snake takes the ones that follow too. */
+  readonly leads: readonly DayLead[];
+  readonly onClose: () => void;
+}
+
+type Kind = 'xlr' | 'snake' | 'other';
+
+/** How one lead is made off, or a whole snake that begins with it. */
+export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
+  const run = useRun();
+  const { ends } = lead;
+  const [kind, setKind] = useState<Kind>(ends.kind);
+  const [name, setName] = useState(/^\d+$/.test(lead.lead) ? '' : lead.lead);
+  const [snake, setSnake] = useState(ends.kind === 'snake' ? ends.snake : 'A');
+  const [carries, setCarries] = useState<'analogue' | 'aes3'>(
+    ends.kind === 'snake' ? ends.carries : 'analogue',
+  );
+  const [circuit, setCircuit] = useState(ends.kind === 'snake' ? ends.circuit : 1);
+  const [words, setWords] = useState(ends.kind === 'other' && ends.words !== 'not said' ? ends.words : '');
+  const from = leads.findIndex(({ id }) => id === lead.id);
+  const run8 = leads.slice(from, from + 9 - circuit).map(({ id }) => id);
+
+  const save = (): void => {
+    const named = name.trim() === '' ? {} : { name: name.trim() };
+    const fields =
+      kind === 'snake'
+        ? { ...named, ends: kind, snake: snake.trim() || 'A', circuit, carries }
+        : { ...named, ends: kind, ...(kind === 'other' && { words: words.trim() }) };
+    if (run(() => describeLeads([lead.id], fields), `${lead.output} to ${lead.input} described`)) onClose();
+  };
+  const saveRun = (): void => {
+    const done = `${countOf(run8.length, 'lead')} on snake ${snake.trim()}`;
+    if (run(() => putOnSnake(run8, snake, carries, circuit), done)) onClose();
+  };
+  return (
+    <Sheet
+      title={`${lead.output} to ${lead.input}`}
+      under="How this lead is made off, for the sheet in the lid."
+      onClose={onClose}
+      foot={
+        <div class="prep-foot">
+          <button type="button" class="button button-solid" onClick={save}>
+            Save
+          </button>
+          {kind === 'snake' && run8.length > 1 && (
+            <button type="button" class="button" onClick={saveRun}>
+              Circuits {circuit} to {circuit + run8.length - 1}, from here down
+            </button>
+          )}
+        </div>
+      }
+    >
+      <div class="section">
+        <TextField label="What it is called; empty for its number" value={name} onInput={setName} />
+        <Choice
+          label="Made off as"
+          value={kind}
+          options={[
+            { value: 'xlr', name: 'XLR' },
+            { value: 'snake', name: '25-pin snake' },
+            { value: 'other', name: 'other' },
+          ]}
+          onChoose={setKind}
+        />
+        {kind === 'snake' && (
+          <>
+            <TextField label="Which snake" value={snake} onInput={setSnake} capitals="characters" />
+            <Choice
+              label="Circuit"
+              value={String(circuit)}
+              options={['1', '2', '3', '4', '5', '6', '7', '8'].map((value) => ({ value, name: value }))}
+              onChoose={(value) => setCircuit(Number(value))}
+            />
+            <Choice
+              label="It carries"
+              value={carries}
+              options={[
+                { value: 'analogue', name: 'analogue' },
+                { value: 'aes3', name: 'AES3' },
+              ]}
+              onChoose={setCarries}
+            />
+          </>
+        )}
+        {kind === 'other' && <TextField label="In words" value={words} onInput={setWords} />}
+      </div>
+      <Cautions of={['snake']} />
+    </Sheet>
+  );
+}

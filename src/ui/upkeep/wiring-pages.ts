@@ -1,0 +1,53 @@
+import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
+import type { Day } from '../../day/model.ts';
+import { safeName } from '../../day/safe-name.ts';
+import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
+import type { WiringRow } from '../../upkeep/wiring-sheet.ts';
+import { device } from '../device.ts';
+import { complain, tell } from '../saying.ts';
+import { pageFonts } from '../wrap/page-fonts.ts';
+import { wrapSettings } from '../wrap/settings.ts';
+
+const COLUMNS = [
+  { title: 'Output', share: 3 },
+  { title: 'Lead', share: 4 },
+  { title: 'Pins + − screen', share: 3 },
+  { title: 'Input', share: 2 },
+  { title: 'Selector', share: 3 },
+] as const;
+
+/** The wiring as a sheet to print. */
+export function wiringAsSheet(day: Day, rows: readonly WiringRow[], notes: readonly string[]): PrintedSheet {
+  const { production, label, date } = day.header;
+  return {
+    title: 'Wiring sheet',
+    under: [production, label, date].filter(Boolean).join(' · '),
+    columns: COLUMNS,
+    rows: rows.map(({ output, lead, circuit, pins, words, input, selector }) => [
+      output,
+      circuit ? `${lead}, snake ${circuit}` : lead,
+      pins ? `${pins.plus} · ${pins.minus} · ${pins.screen}` : (words ?? ''),
+      input,
+      selector ? `${selector.name} at ${selector.position}` : '',
+    ]),
+    notes,
+    date,
+  };
+}
+
+/** The sheet as a file of pages, made before it is wanted. */
+export async function wiringPages(day: Day, sheet: PrintedSheet): Promise<OutgoingFile> {
+  const [{ sheetPdf }, fonts] = await Promise.all([import('../../report/pdf/sheet-pdf.ts'), pageFonts()]);
+  const { production, label } = day.header;
+  return {
+    name: safeName(`${production} ${label} wiring sheet`.trim(), 'pdf'),
+    type: 'application/pdf',
+    content: sheetPdf(sheet, { fonts, paper: wrapSettings.peek().paper }),
+  };
+}
+
+export async function sendPages(file: OutgoingFile): Promise<void> {
+  const result = await sendFiles(device, routeFor(device, [file]), [file], file.name);
+  if (!result.ok) complain(result.problem);
+  else if (result.value.sent) tell('The wiring sheet is out');
+}

@@ -1,0 +1,114 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { OutgoingFile } from '../../app/sharing.ts';
+import { type DayLead, leadsOfDay } from '../../upkeep/day-wiring.ts';
+import { UNCONNECTED_PIN } from '../../upkeep/snake-pins.ts';
+import { type WiringRow, wiringSheet } from '../../upkeep/wiring-sheet.ts';
+import { useDay } from '../context.ts';
+import { Cautions } from '../prep/cautions.tsx';
+import { sentenceFor } from '../words/problems.ts';
+import { LeadSheet } from './lead-sheet.tsx';
+import { sendPages, wiringAsSheet, wiringPages } from './wiring-pages.ts';
+
+const SNAKE_NOTE = `Snakes: 25-pin D-sub as AES59, pin ${UNCONNECTED_PIN} not connected. XLR: 1 screen, 2 plus, 3 minus (AES14).`;
+
+/** Which output goes by which lead to which input, pin by pin where it is a snake: to print and tape into the lid. */
+export function Wiring({ onBack }: { onBack: () => void }) {
+  const day = useDay().day.value;
+  const [open, setOpen] = useState<string | null>(null);
+  const leads = leadsOfDay(day);
+  const sheet = wiringSheet(leads);
+  const { production, label, date } = day.header;
+  const [pages, setPages] = useState<OutgoingFile | null>(null);
+  const hasSnake = leads.some(({ ends }) => ends.kind === 'snake');
+  // Made before the tap: the share sheet opens only straight from one.
+  useEffect(() => {
+    let wanted = true;
+    const notes = hasSnake ? [SNAKE_NOTE] : [];
+    void wiringPages(day, wiringAsSheet(day, wiringSheet(leadsOfDay(day)).rows, notes)).then((file) => {
+      if (wanted) setPages(file);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [day, hasSnake]);
+  return (
+    <div class="wiring">
+      <div class="wiring-top">
+        <h1>Wiring sheet</h1>
+        <p class="soft">{[production, label, date].filter(Boolean).join(' · ')}</p>
+        <div class="buttons no-print">
+          <button type="button" class="button" onClick={onBack}>
+            Back
+          </button>
+          <button type="button" class="button" onClick={() => print()}>
+            Print
+          </button>
+          <button
+            type="button"
+            class="button button-solid"
+            disabled={!pages}
+            onClick={() => pages && void sendPages(pages)}
+          >
+            As pages (PDF)
+          </button>
+        </div>
+      </div>
+      {leads.length === 0 && <p class="section">No lead reaches an input yet. Plug them under Rig.</p>}
+      {sheet.problems.map((problem, at) => (
+        <p key={at} class="problem">
+          {sentenceFor(problem)}
+        </p>
+      ))}
+      <table class="sheet-table">
+        <thead>
+          <tr>
+            <th scope="col">Output</th>
+            <th scope="col">Lead</th>
+            <th scope="col">Pins + − screen</th>
+            <th scope="col">Input</th>
+            <th scope="col">Selector</th>
+          </tr>
+        </thead>
+        <tbody>
+          {sheet.rows.map((row, at) => (
+            <WiringLine key={leads[at]!.id} row={row} onOpen={() => setOpen(leads[at]!.id)} />
+          ))}
+        </tbody>
+      </table>
+      {hasSnake && <p class="section soft">{SNAKE_NOTE}</p>}
+      <Cautions of={['snake']} />
+      {open && (
+        <LeadSheet
+          lead={leads.find(({ id }) => id === open) as DayLead}
+          leads={leads}
+          onClose={() => setOpen(null)}
+        />
+      )}
+    </div>
+  );
+}
+
+function WiringLine({ row, onOpen }: { row: WiringRow; onOpen: () => void }) {
+  const { output, lead, circuit, pins, words, input, selector } = row;
+  return (
+    <tr>
+      <th scope="row">
+        <button
+          type="button"
+          class="wiring-open"
+          onClick={onOpen}
+          aria-label={`Lead from ${output} to ${input}`}
+        >
+          {output}
+        </button>
+      </th>
+      <td data-name="lead">
+        {lead}
+        {circuit && `, snake ${circuit}`}
+      </td>
+      <td data-name="pins">{pins ? `${pins.plus} · ${pins.minus} · ${pins.screen}` : words}</td>
+      <td data-name="to">{input}</td>
+      <td data-name="selector">{selector && `${selector.name} at ${selector.position}`}</td>
+    </tr>
+  );
+}

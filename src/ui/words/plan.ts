@@ -1,0 +1,127 @@
+import type { Day } from '../../day/model.ts';
+import type { Addition } from '../../plan/best-addition.ts';
+import { pathEnds } from '../../plan/day-problem.ts';
+import type { WhyLeftOut } from '../../plan/left-out.ts';
+import type { Move, MoveReason } from '../../plan/moves.ts';
+import type { Plan } from '../../plan/plan-next-setup.ts';
+import type { WhatIf } from '../../plan/what-if.ts';
+import { countOf, listOf, nameOf, partName } from './chain.ts';
+import { positionName, sourceName } from './facts.ts';
+
+/** What a utility is told to do. */
+export function moveWords(day: Day, move: Move): string {
+  const part = (id: string | undefined): string => partName(day.rig, id);
+  switch (move.kind) {
+    case 'take':
+      return `take ${part(move.transmitter)} off ${nameOf(day, move.from)}`;
+    case 'fit':
+      return `put ${part(move.transmitter)} on ${nameOf(day, move.to)}`;
+    case 'throw':
+      return `throw ${part(move.selector)} to ${positionName(day, move.selector, move.to === 'b' ? 'b' : 'a')}`;
+    case 'replug':
+      return `plug ${sourceName(day, move.source)} into ${part(pathEnds(move.path).input)}`;
+    case 'retune':
+      return `tune ${part(move.channel)} to ${part(move.to)}`;
+    case 'route':
+      return `send ${part(move.input)} to track ${part(move.to)}`;
+  }
+}
+
+const WEARER: Record<(MoveReason & { code: 'given-to' })['wearer'], string> = {
+  done: 'is done',
+  waiting: 'is not needed now',
+  'left-out': 'is left out',
+  moved: 'gets another',
+};
+
+/** Why, beside the move. */
+export function reasonWords(day: Day, move: Move): string {
+  const { because } = move;
+  const name = nameOf(day, because.voice);
+  switch (because.code) {
+    case 'pack-out':
+      return 'out of order';
+    case 'given-to':
+      return `${move.kind === 'take' ? nameOf(day, move.from) : ''} ${WEARER[because.wearer]}, ${name} needs it`.trim();
+    case 'not-used':
+      return `${name} does not need it`;
+    case 'has-no-pack':
+      return `${name} has no pack`;
+    case 'pack-given-away':
+      return `${name}'s pack goes to ${nameOf(day, because.to)}`;
+    case 'other-pack':
+      return `${name} is better heard on it`;
+    case 'to-hear':
+      return `to hear ${name}`;
+    case 'last-track':
+      return `${name} keeps the track`;
+    case 'own-track':
+      return `${name} gets a track alone`;
+    case 'gang':
+      return `${name} shares with ${listOf(because.others.map((id) => nameOf(day, id)))}`;
+  }
+}
+
+export function leftOutWords(day: Day, why: WhyLeftOut): string {
+  switch (why.code) {
+    case 'no-transmitter-left':
+      return 'no pack is left';
+    case 'pinned-transmitter-out':
+      return `${partName(day.rig, why.transmitter)} is out of order`;
+    case 'no-channel-left':
+      return 'no receiver channel is left';
+    case 'no-way-in':
+      return 'no lead reaches an input';
+    case 'no-input-left':
+      return 'no input is left';
+    case 'no-track-left':
+      return 'no track is left';
+    case 'more-important-first':
+      return 'others come first';
+  }
+}
+
+const ADDITION = {
+  transmitter: 'pack',
+  channel: 'receiver channel',
+  input: 'input',
+  track: 'track',
+} as const;
+
+export const additionWords = (day: Day, { kind, voices }: Addition): string =>
+  `One more ${ADDITION[kind]} would record ${listOf(voices.map((id) => nameOf(day, id)))}.`;
+
+/** What a plan costs, in one line. */
+export function costWords(plan: Plan): string {
+  const packs = plan.moves.filter(({ kind }) => kind === 'fit').length;
+  const others = plan.moves.length - packs - plan.moves.filter(({ kind }) => kind === 'take').length;
+  const ganged = plan.recorded.filter(({ gangedWith }) => gangedWith.length > 0).length;
+  const words = [
+    plan.moves.length === 0
+      ? 'nothing to move'
+      : packs > 0
+        ? `${countOf(packs, 'pack')} to fit`
+        : 'no pack to move',
+    others > 0 ? `${countOf(others, 'other change')}` : '',
+    ganged > 0 ? `${ganged} in gangs` : '',
+    plan.leftOut.length > 0 ? `${plan.leftOut.length} left out` : 'everybody recorded',
+  ];
+  return words.filter((word) => word !== '').join(' · ');
+}
+
+/** Whether the plan is proven, and if not, from which order on. */
+export function proofWords({ exact }: Plan): string {
+  if (Object.values(exact).every(Boolean)) return 'No plan does it with less.';
+  if (exact.packs) return 'Nobody could be moved less; fewer changes at the receivers may be possible.';
+  return 'A good plan; a better one may exist.';
+}
+
+export function whatIfWords(day: Day, { isRecorded, moreMoves, pushedOut, pushedIntoGang }: WhatIf): string {
+  const words = [
+    isRecorded ? '' : 'could not be recorded',
+    moreMoves.length > 0 ? `${countOf(moreMoves.length, 'more move')}` : isRecorded ? 'no more moves' : '',
+    pushedOut.length > 0 ? `${listOf(pushedOut.map((id) => nameOf(day, id)))} left out` : '',
+    pushedIntoGang.length > 0 ? `${listOf(pushedIntoGang.map((id) => nameOf(day, id)))} into a gang` : '',
+  ];
+  return words.filter((word) => word !== '').join(', ');
+}

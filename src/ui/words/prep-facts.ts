@@ -1,0 +1,62 @@
+import type { Day, FactOf } from '../../day/model.ts';
+import { formatMhz } from '../../radio/parse-mhz.ts';
+import { RECORDER } from '../../upkeep/day-devices.ts';
+import { listOf, partName } from './chain.ts';
+
+type PrepFact = FactOf<
+  | 'guards-set'
+  | 'carrier-described'
+  | 'band-described'
+  | 'transmitters-switched'
+  | 'cells-changed'
+  | 'devices-jammed'
+  | 'devices-described'
+  | 'card-described'
+  | 'shift-planned'
+  | 'run-described'
+  | 'leads-described'
+>;
+
+/** A device by its name: a pack of the rig, the recorder, or whatever else was described. */
+export function deviceName(day: Day, id: string): string {
+  if (id === RECORDER) return day.header.recorder || 'Recorder';
+  return day.rig.byId.get(id)?.name ?? day.upkeep.devices.get(id)?.name ?? id;
+}
+
+/** A fact about radio, upkeep or cables in one line. */
+export function prepWords(day: Day, fact: PrepFact): string {
+  const devices = (ids: readonly string[]): string =>
+    ids.length > 4 ? `${ids.length} devices` : listOf(ids.map((id) => deviceName(day, id)));
+  switch (fact.kind) {
+    case 'guards-set':
+      return 'radio guards set';
+    case 'carrier-described':
+      return described(fact.fields.name ?? day.upkeep.carriers.get(fact.carrier)?.name, fact.fields);
+    case 'band-described':
+      return described(fact.fields.name ?? day.upkeep.bands.get(fact.band)?.name, fact.fields);
+    case 'transmitters-switched':
+      return `${listOf(fact.transmitters.map((id) => partName(day.rig, id)))} switched ${fact.on ? 'on' : 'off'}`;
+    case 'cells-changed':
+      return `fresh cells in ${devices(fact.devices)}`;
+    case 'devices-jammed':
+      return `${devices(fact.devices)} jammed from ${deviceName(day, fact.from)}`;
+    case 'devices-described':
+      return described(devices(fact.devices), fact.fields);
+    case 'card-described':
+      return described(fact.fields.name ?? day.upkeep.cards.get(fact.card)?.name ?? 'card', fact.fields);
+    case 'shift-planned':
+      return 'hours of the day planned';
+    case 'run-described':
+      return described(fact.fields.name ?? day.upkeep.runs.get(fact.run)?.name ?? 'cable run', fact.fields);
+    case 'leads-described':
+      return fact.leads.length === 1 ? 'a lead described' : `${fact.leads.length} leads described`;
+  }
+}
+
+function described(
+  name: string | undefined,
+  { khz, struck }: { khz?: number | null | undefined; struck?: boolean | undefined },
+): string {
+  if (struck) return `${name ?? 'something'} taken out`;
+  return khz ? `${name ?? 'carrier'} on ${formatMhz(khz)} MHz` : `${name ?? 'something'} described`;
+}

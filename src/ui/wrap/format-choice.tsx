@@ -1,0 +1,32 @@
+import { FORMATS, type Format, setWrap, wrapSettings } from './settings.ts';
+
+const NAMES: Record<Format, string> = {
+  pdf: 'Pages (PDF)',
+  csv: 'Table (CSV)',
+  txt: 'Text',
+  html: 'One web page',
+};
+
+/** Which files go out; at least one does. */
+export function FormatChoice() {
+  const { formats } = wrapSettings.value;
+  const toggle = (format: Format): void => {
+    const next = FORMATS.filter((one) => (one === format ? !formats.includes(one) : formats.includes(one)));
+    if (next.length > 0) setWrap({ formats: next });
+  };
+  return (
+    <div class="buttons" role="group" aria-label="Files that go out">
+      {FORMATS.map((format) => (
+        <button
+          key={format}
+          type="button"
+          class="button"
+          aria-pressed={formats.includes(format)}
+          onClick={() => toggle(format)}
+        >
+          {NAMES[format]}
+        </button>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,21 @@
+import type { DayOutline } from '../../app/ports.ts';
+import type { Day } from '../../day/model.ts';
+import { rollsOf } from '../../day/rolls.ts';
+
+/** Rolls of this day whose name another real day on this phone bears too (iXML: a roll keeps equal times apart). */
+export function rollMatters(day: Day, days: readonly DayOutline[]): string[] {
+  const rolls = new Set(rollsOf(day));
+  return days
+    .filter(({ id, sample }) => id !== day.id && !sample && !day.header.sample)
+    .flatMap(({ label, date, rolls: others = [] }) =>
+      others
+        .filter((roll) => rolls.has(roll))
+        .map((roll) =>
+          `Roll ${roll} is also a roll of ${[label, date].filter(Boolean).join(', ') || 'another day'}.`.slice(
+            0,
+            200,
+          ),
+        ),
+    )
+    .slice(0, 20);
+}

@@ -1,0 +1,101 @@
+import type { Day } from '../../day/model.ts';
+import {
+  type CsvColumn,
+  csvColumnsFor,
+  csvColumnTitle,
+  DEFAULT_CSV_COLUMNS,
+} from '../../report/csv-columns.ts';
+import { Choice, LongField } from '../parts/field.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { setWrap, wrapSettings } from './settings.ts';
+
+/** Paper, the table's lines and columns in their order, and a signature: remembered on this phone. */
+export function SettingsSheet({ onClose }: { day: Day; onClose: () => void }) {
+  const { paper, lines, columns, signature } = wrapSettings.value;
+  const chosen = columns[lines];
+  const others = csvColumnsFor(lines).filter((id) => !chosen.includes(id));
+  const set = (next: readonly CsvColumn[]): void => setWrap({ columns: { ...columns, [lines]: next } });
+  const move = (at: number, by: number): void => {
+    const next = [...chosen];
+    const [column] = next.splice(at, 1);
+    if (column) next.splice(Math.max(0, at + by), 0, column);
+    set(next);
+  };
+  return (
+    <Sheet title="How the report is made" under="Remembered on this phone." onClose={onClose}>
+      <div class="section">
+        <Choice
+          label="Paper"
+          value={paper}
+          options={[
+            { value: 'a4', name: 'A4' },
+            { value: 'letter', name: 'US Letter' },
+          ]}
+          onChoose={(value) => setWrap({ paper: value })}
+        />
+        <LongField
+          label="Signature, under the report"
+          value={signature}
+          onInput={(value) => setWrap({ signature: value.slice(0, 4000) })}
+        />
+        <Choice
+          label="The table has"
+          value={lines}
+          options={[
+            { value: 'take', name: 'one line a take' },
+            { value: 'track', name: 'one line a track and take' },
+          ]}
+          onChoose={(value) => setWrap({ lines: value })}
+        />
+      </div>
+      <h3 class="section-title">Columns, in their order</h3>
+      <ol class="rows">
+        {chosen.map((id, at) => (
+          <li key={id} class="wrap-column">
+            <span>{csvColumnTitle(id)}</span>
+            <button
+              type="button"
+              class="button"
+              disabled={at === 0}
+              aria-label={`${csvColumnTitle(id)}: earlier`}
+              onClick={() => move(at, -1)}
+            >
+              up
+            </button>
+            <button
+              type="button"
+              class="button"
+              disabled={at === chosen.length - 1}
+              aria-label={`${csvColumnTitle(id)}: later`}
+              onClick={() => move(at, 1)}
+            >
+              down
+            </button>
+            <button
+              type="button"
+              class="button"
+              disabled={chosen.length === 1}
+              aria-label={`${csvColumnTitle(id)}: leave out`}
+              onClick={() => set(chosen.filter((one) => one !== id))}
+            >
+              out
+            </button>
+          </li>
+        ))}
+      </ol>
+      <div class="section">
+        <p class="soft">Not in the table</p>
+        <div class="buttons">
+          {others.map((id) => (
+            <button key={id} type="button" class="button" onClick={() => set([...chosen, id])}>
+              {csvColumnTitle(id)}
+            </button>
+          ))}
+          <button type="button" class="button" onClick={() => set(DEFAULT_CSV_COLUMNS[lines])}>
+            As at first
+          </button>
+        </div>
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,33 @@
+import type { Day } from '../day/model.ts';
+import { devicesOf, RECORDER } from './day-devices.ts';
+import { type Jam, worstApart } from './jams.ts';
+
+export interface Apart {
+  readonly devices: readonly [string, string];
+  readonly frames: number;
+}
+
+const MOST_DEVICES = 64;
+
+/** The two jammed devices that may differ most, of those jammed from one source; undefined with fewer than two. */
+export function worstPair(day: Day, nowMs: number): Apart | undefined {
+  const devices = devicesOf(day);
+  const referencePpm = devices.find(({ id }) => id === RECORDER)?.ppm ?? 0;
+  const last = new Map<string, Jam>();
+  for (const jam of day.upkeep.jams) {
+    const ppm = devices.find(({ id }) => id === jam.device)?.ppm;
+    const known = last.get(jam.device);
+    if (ppm !== undefined && jam.atMs <= nowMs && (known?.atMs ?? 0) <= jam.atMs)
+      last.set(jam.device, { device: jam.device, from: jam.from, atMs: jam.atMs, tolerancePpm: ppm });
+  }
+  const jams = [...last.values()].slice(0, MOST_DEVICES);
+  let worst: Apart | undefined;
+  jams.forEach((one, at) => {
+    for (const other of jams.slice(at + 1)) {
+      const apart = worstApart(one, other, { nowMs, rate: day.header.timecodeRate, referencePpm });
+      if (apart.ok && apart.value > (worst?.frames ?? -1))
+        worst = { devices: [one.device, other.device], frames: apart.value };
+    }
+  });
+  return worst;
+}

@@ -1,0 +1,42 @@
+import type { Day } from '../day/model.ts';
+import type { DeviceId } from '../facts/envelope.ts';
+
+/** The recorder, as a device: what everything is usually jammed from. */
+export const RECORDER = 'recorder';
+
+/** Anything with cells or timecode. */
+export interface Device {
+  readonly id: DeviceId;
+  readonly name: string;
+  readonly type: 'pack' | 'recorder' | 'other';
+  readonly hasCells: boolean;
+  readonly hasTimecode: boolean;
+  readonly runtimeHours: number | undefined;
+  readonly runtimeBasis: 'measured' | 'planned';
+  /** How far its clock may run off; undefined until it was said. */
+  readonly ppm: number | undefined;
+}
+
+/** The recorder, the transmitters of the rig (which have cells), and whatever else was described. */
+export function devicesOf(day: Day): Device[] {
+  const packs = day.rig.transmitters.map(({ id, name }) => device(day, id, 'pack', name));
+  const known = new Set([RECORDER, ...packs.map(({ id }) => id)]);
+  const others = [...day.upkeep.devices]
+    .filter(([id, { struck, name }]) => !known.has(id) && !struck && name)
+    .map(([id, { name = id }]) => device(day, id, 'other', name));
+  return [device(day, RECORDER, 'recorder', day.header.recorder || 'Recorder'), ...packs, ...others];
+}
+
+function device(day: Day, id: DeviceId, type: Device['type'], name: string): Device {
+  const said = day.upkeep.devices.get(id);
+  return {
+    id,
+    name,
+    type,
+    hasCells: said?.hasCells ?? type === 'pack',
+    hasTimecode: said?.hasTimecode ?? type === 'recorder',
+    runtimeHours: said?.runtimeHours ?? undefined,
+    runtimeBasis: said?.runtimeBasis ?? 'planned',
+    ppm: said?.ppm ?? undefined,
+  };
+}

@@ -1,0 +1,75 @@
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { needPoppler, pageTexts } from '../oracle/poppler.ts';
+import { onStage, type Stage } from './harness.ts';
+
+const button = ({ page }: Stage, name: string | RegExp) => page.getByRole('button', { name }).first();
+
+async function openSample(stage: Stage, page: 'radio' | 'upkeep'): Promise<void> {
+  await stage.waitOfflineReady();
+  await button(stage, 'Sample day').tap();
+  await stage.page.locator('.rows .row').first().waitFor();
+  await stage.killServer();
+  await stage.page.getByRole('link', { name: 'Rig', exact: true }).tap();
+  await button(stage, page === 'radio' ? /^Radio/ : /^Upkeep/)
+    .or(stage.page.getByRole('link', { name: page === 'radio' ? /^Radio/ : /^Upkeep/ }))
+    .first()
+    .tap();
+}
+
+/** Types megahertz into the field of a pack and leaves it. */
+async function tune(stage: Stage, pack: string, mhz: string): Promise<void> {
+  const field = stage.page.locator('.radio-packs li').filter({ hasText: pack }).locator('input');
+  await field.fill(mhz);
+  await field.press('Enter');
+}
+
+describe('prep, with no signal', () => {
+  beforeAll(needPoppler);
+
+  test('names the hit that three carriers make, and a clean frequency ends it', async () => {
+    await onStage({ clock: '2026-11-20T03:10:00Z' }, async (stage) => {
+      const { page } = stage;
+      await openSample(stage, 'radio');
+      // 2 × 500.4 − 500.0 = 500.8: the third-order product of A1 and A2 falls on A3.
+      await tune(stage, 'A1', '500.0');
+      await tune(stage, 'A2', '500,4');
+      await tune(stage, 'A3', '500.8');
+      const body = page.locator('main.body');
+      await expect.poll(() => body.textContent()).toMatch(/[2-9] hits|1 hit/);
+      const hits = (await body.textContent()) ?? '';
+      for (const name of ['A1', 'A2', 'A3', '500.800']) expect(hits).toContain(name);
+      await tune(stage, 'A3', '501.15');
+      await expect.poll(() => body.textContent()).not.toMatch(/[1-9]\d* hits?\b/);
+      // What nobody transmits on is refused in words, and the field keeps it.
+      await tune(stage, 'A4', '0');
+      await page.getByRole('alert').filter({ hasText: /\w/ }).first().waitFor();
+      await stage.waitSaved();
+      await stage.reload();
+      await expect
+        .poll(() => page.locator('.radio-packs li').filter({ hasText: 'A2' }).locator('input').inputValue())
+        .toMatch(/^500\.4/);
+    });
+  });
+
+  test('follows fresh cells by one tap and says who is due, and prints the wiring', async () => {
+    await onStage({ clock: '2026-11-20T03:10:00Z' }, async (stage) => {
+      const { page } = stage;
+      await openSample(stage, 'upkeep');
+      await button(stage, /^Batteries/).tap();
+      await button(stage, 'Fresh cells in A1').tap();
+      // Nobody said how long cells last: that is told, not guessed.
+      await expect.poll(() => page.locator('main.body').textContent()).toMatch(/runtime|how long/i);
+      expect(await page.locator('main.body').textContent()).not.toMatch(/NaN|Infinity|undefined/);
+
+      await button(stage, 'Wiring sheet').tap();
+      await page.getByRole('heading', { name: 'Wiring sheet' }).waitFor();
+      const download = page.waitForEvent('download');
+      await button(stage, 'As pages (PDF)').tap();
+      const sheet = pageTexts(readFileSync(await (await download).path())).join('\n');
+      for (const words of ['Wiring sheet', 'Nine Below Arnholt', 'cart 1', 'line 1', 'slot 4', 'selector']) {
+        expect(sheet, words).toContain(words);
+      }
+    });
+  });
+});
