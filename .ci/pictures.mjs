@@ -52,6 +52,17 @@ for (const tab of ['Line', 'Wrap', 'Cast', 'Rig']) {
   await page.waitForTimeout(400);
   await shot(tab.toLowerCase());
 }
+await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
+await page.getByRole('button', { name: /^Picture of the day/ }).tap();
+await page.getByRole('button', { name: 'Smaller' }).tap();
+await page.waitForTimeout(300);
+await shot('picture');
+await page.getByRole('link', { name: 'Cast', exact: true }).tap();
+await page.getByRole('link', { name: 'Next setup' }).tap();
+for (const name of [/^Emil/, /^Dr Brandão/]) await page.getByRole('button', { name }).first().tap();
+await page.locator('main.body').evaluate((body) => body.scrollTo(0, 0));
+await page.waitForTimeout(300);
+await shot('plan');
 await (await phone('dim')).shot('dim');
 await browser.close();
 server.kill();
