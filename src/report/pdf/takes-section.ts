@@ -31,7 +31,8 @@ interface Row {
 
 /** The take lines: an oval round circled takes, and in bold the tracks that changed since the take before. */
 export function takesSection(flow: Flow, model: ReportModel): void {
-  heading(flow, 'Takes', 60);
+  // With the heads of the columns, a roll and a first take below it.
+  heading(flow, 'Takes', 110);
   if (model.takes.length === 0) {
     flow.pen.text('No takes.', flow.left, flow.y + 10, STYLES.value);
     flow.y += 16;
