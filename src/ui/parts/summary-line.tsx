@@ -1,6 +1,8 @@
 import type { Answers } from '../../day/answers.ts';
+import { conflictsOf } from '../../day/conflicts.ts';
 import type { PartId, VoiceId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
+import { hrefOf } from '../route.ts';
 import { countOf, listOf, nameOf } from '../words/chain.ts';
 
 interface SummaryProps {
@@ -16,6 +18,7 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree }: SummaryProps)
   const { summary } = answers;
   const clash = answers.tracks.find(({ state }) => state === 'clash');
   const lost = summary.unrecorded;
+  const contradictions = conflictsOf(day).length;
   const troubles = [
     lost.length > 0 && (
       <button key="lost" type="button" class="warn button-plain" onClick={() => onVoice(lost[0]!)}>
@@ -27,6 +30,15 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree }: SummaryProps)
       <button key="clash" type="button" class="warn button-plain" onClick={() => onTrack(clash.track.id)}>
         {countOf(summary.clashes, 'clash', 'clashes')}
       </button>
+    ),
+    contradictions > 0 && (
+      <a
+        key="contradictions"
+        class="warn as-button summary-link"
+        href={hrefOf({ at: 'day', day: day.id, tab: 'wrap' })}
+      >
+        {countOf(contradictions, 'contradiction')}
+      </a>
     ),
   ].filter(Boolean);
   return (

@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest';
+import { writeDayFile } from '../../src/facts/day-file.ts';
+import { speaker, take } from '../day/say.ts';
+import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
+import { onStage } from './harness.ts';
+
+/** Two phones that took in the same morning and then said different things without knowing of each other. */
+function twoPhones() {
+  const morning = speaker('phonea');
+  morning.say(...SMALL_RIG, ...SMALL_CAST);
+  const early = [...morning.facts];
+  morning.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+  morning.say(take('24', 1, 1));
+  const other = speaker('phoneb');
+  other.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'dora' });
+  other.say(take('24', 1, 1));
+  const file = (facts: typeof early): string => writeDayFile('day-1', 'Merge', facts);
+  return { a: file(morning.facts), b: file([...early, ...other.facts]) };
+}
+
+test('two phones that differ are merged without loss, and the day shows what cannot both be true', async () => {
+  const { a, b } = twoPhones();
+  await onStage({ clock: '2026-10-07T18:00:00Z' }, async (stage) => {
+    const { page } = stage;
+    const takeIn = async (text: string): Promise<void> => {
+      await page.getByRole('button', { name: 'Take in a day file' }).tap();
+      await page.getByLabel('Or paste its text').fill(text);
+      await page.getByRole('button', { name: 'Take in what was pasted' }).tap();
+      await page.locator('.dock').waitFor();
+      await stage.waitSaved();
+    };
+    const toDays = () =>
+      page.evaluate(() => {
+        location.hash = '#/';
+      });
+    await takeIn(a);
+    expect(await page.locator('.summary').textContent()).not.toContain('contradiction');
+    await toDays();
+    await takeIn(b);
+    await page.getByRole('link', { name: '2 contradictions' }).tap();
+    await page.getByRole('button', { name: 'Two phones differ: A1 on Ines and A1 on Dora' }).waitFor();
+    await stage.reload();
+    const report = (await page.locator('.report-text').first().textContent()) ?? '';
+    expect(report.match(/24A\/1 /g)!.length).toBeGreaterThanOrEqual(2);
+    // The same file again brings nothing new.
+    await toDays();
+    await takeIn(b);
+    expect(await page.getByRole('status').textContent()).toContain('0 new entries');
+  });
+});
