@@ -18,9 +18,11 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
     loaded ??= await load();
   };
   function Part(props: Props) {
+    const shown = loaded;
     const [, setState] = useState<{ readonly part?: ComponentType<Props> | undefined }>({});
     useEffect(() => {
-      if (loaded) return;
+      // It may have come since this was drawn, and would then never be shown.
+      if (shown) return;
       warm().then(
         () => setState({ part: loaded }),
         (error: unknown) =>
@@ -29,7 +31,7 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
           }),
       );
     }, []);
-    return loaded ? h(loaded, props) : null;
+    return shown ? h(shown, props) : null;
   }
   const part: Later<Props> = Object.assign(Part, { warm });
   all.push(part as Later<never>);
