@@ -22,6 +22,7 @@ async function take(stage: Stage, minute: number): Promise<void> {
 
 const takesOnTheLine = async (stage: Stage): Promise<string[]> => {
   await stage.page.getByRole('link', { name: 'Line', exact: true }).tap();
+  await stage.page.locator('.line-row').first().waitFor();
   return stage.page.locator('.line-row strong').allTextContents();
 };
 
