@@ -42,7 +42,8 @@ export function actionsOf(day: Day, database: string): Actions {
 function batchesOf(day: Day, database: string): Fact[][] {
   const batches = new Map<FactId, Fact[]>();
   for (const fact of day.facts) {
-    if (databaseOf(fact.id) !== database) continue;
+    // What left the phone has left it: undo reaches past it, and its place in the list takes it back.
+    if (databaseOf(fact.id) !== database || fact.kind === 'report-sent') continue;
     const batch = batches.get(batchOf(fact));
     if (batch) batch.push(fact);
     else batches.set(batchOf(fact), [fact]);

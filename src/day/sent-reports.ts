@@ -1,6 +1,8 @@
-import { counterOf, databaseOf } from '../shared/ids.ts';
+import type { ReportFrom } from '../facts/report-sent.ts';
+import { counterOf, databaseOf, type FactId, writerOf } from '../shared/ids.ts';
 import { foldDay } from './fold.ts';
 import type { Day, FactOf } from './model.ts';
+import { setupOf } from './slate.ts';
 
 export type SentReport = FactOf<'report-sent'>;
 
@@ -8,13 +10,49 @@ export type SentReport = FactOf<'report-sent'>;
 export const sentReports = (day: Day): SentReport[] =>
   day.facts.filter((fact): fact is SentReport => fact.kind === 'report-sent' && !day.takenBack.has(fact.id));
 
+/** `rankOf('A')` is 1, `rankOf('B')` 2; 0 for what is no letter of a revision. */
+const rankOf = (letter: string): number => setupOf(letter) ?? 0;
+
+/** The report with the highest letter, and of two with one letter the later; `below` looks only at letters before it. */
+export function latestSent(day: Day, below?: string): SentReport | undefined {
+  const limit = below === undefined ? Number.POSITIVE_INFINITY : rankOf(below);
+  return sentReports(day)
+    .filter(({ letter }) => rankOf(letter) < limit)
+    .reduce<SentReport | undefined>(
+      (latest, report) => (latest && rankOf(latest.letter) > rankOf(report.letter) ? latest : report),
+      undefined,
+    );
+}
+
+const MOST_UNREAD = 2000;
+
+/** What of a day is known now, as a report made from it keeps it: `{ known: { phonea00000: 41 } }`. */
+export function knownOf(day: Day): Pick<ReportFrom, 'known' | 'unread'> {
+  const known: Record<string, number> = {};
+  for (const { id } of [...day.facts, ...day.unknown]) {
+    const writer = writerOf(id);
+    known[writer] = Math.max(known[writer] ?? 0, counterOf(id));
+  }
+  const unread = day.unknown.slice(0, MOST_UNREAD).map(({ id }) => id);
+  return unread.length > 0 ? { known, unread } : { known };
+}
+
 /**
- * The day as whoever sent the report knew it: all that the same phone had said before, and of other phones what it had
- * seen. So the report can be made again byte for byte, whatever was said or merged since.
+ * The day as it was known when the report was made. So the report can be made again byte for byte, whatever was said,
+ * merged or learnt to read since.
  */
 export function dayWhenSent(day: Day, sent: SentReport): Day {
-  const own = databaseOf(sent.id);
-  const wasKnown = ({ id }: { id: string }): boolean =>
-    databaseOf(id) === own ? id < sent.id : counterOf(id) <= (sent.seen?.[databaseOf(id)] ?? -1);
-  return foldDay(day.id, [...day.facts.filter(wasKnown), ...day.unknown.filter(wasKnown)]);
+  const unread = new Set(sent.from?.unread);
+  const facts = [...day.facts, ...day.unknown].filter(({ id }) => wasKnown(sent, id));
+  return foldDay(
+    day.id,
+    facts.map((fact) => (unread.has(fact.id) ? { ...fact, unknown: true } : fact)),
+  );
+}
+
+function wasKnown(sent: SentReport, id: FactId): boolean {
+  if (sent.from) return counterOf(id) <= (sent.from.known[writerOf(id)] ?? -1);
+  return databaseOf(id) === databaseOf(sent.id)
+    ? id < sent.id
+    : counterOf(id) <= (sent.seen?.[databaseOf(id)] ?? -1);
 }

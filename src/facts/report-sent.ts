@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { longText, shortText, text } from './envelope.ts';
+import { HIGHEST_COUNTER } from '../shared/ids.ts';
+import { factIdText, longText, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 
 /** How a report is made besides the day itself: kept with what was sent, so that it can be made again. */
@@ -14,6 +15,18 @@ const made = z.object({
 export type ReportMade = z.infer<typeof made>;
 
 /**
+ * What the files were made from, noted when they were made and not when they were handed over. `known` has for every
+ * writer the highest counter there was; `unread` the facts of a newer version, which say nothing in this report even
+ * after an update understands them; `checks` the CRC-32 of each file, to tell whether it is the same when made again.
+ */
+const from = z.object({
+  known: z.record(z.string().check(z.regex(/^[0-9a-z]{11}$/)), wholeNumber(0, HIGHEST_COUNTER)),
+  unread: z.optional(z.array(factIdText).check(z.maxLength(2000))),
+  checks: z.optional(z.array(wholeNumber(0, 0xff_ff_ff_ff)).check(z.maxLength(20))),
+});
+export type ReportFrom = z.infer<typeof from>;
+
+/**
  * A report left the phone. What it said follows from the facts that were known then; handed over does not mean arrived.
  */
 export const reportSent = kind(
@@ -24,5 +37,7 @@ export const reportSent = kind(
     files: z.array(shortText).check(z.maxLength(20)),
     to: z.array(shortText).check(z.maxLength(50)),
     made,
+    /** Absent on the first reports this app recorded: those were made from all that was known when they were noted. */
+    from: z.optional(from),
   }),
 );

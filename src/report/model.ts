@@ -64,7 +64,7 @@ function headOf({ header, tail }: Day, takes: readonly TakeLine[]): ReportHead {
 function withoutRepeats(matters: readonly Matter[]): Matter[] {
   const known = new Set<string>();
   return matters.filter((matter) => {
-    const key = JSON.stringify([matter.code, matter.takes, matter.track, matter.voice]);
+    const key = JSON.stringify([matter.code, matter.takes, matter.track, matter.voice, matter.text]);
     return !known.has(key) && known.add(key);
   });
 }

@@ -4,11 +4,11 @@ import { usedTracks } from './layout-words.ts';
 import type { ReportModel } from './model.ts';
 import { stayingInOrder } from './staying-in-order.ts';
 import type { TakeLine } from './take-lines.ts';
-import { headLines, noteText, statusWords, totalsLines, trackText } from './words.ts';
+import { headLines, matterText, noteText, statusWords, totalsLines, trackText } from './words.ts';
 
 /** One thing that differs from the report sent last. */
 export interface Change {
-  readonly part: 'head' | 'track' | 'take';
+  readonly part: 'head' | 'track' | 'take' | 'open';
   readonly kind: 'added' | 'gone' | 'changed';
   /** `'Mixer'`, `'Track 5'`, `'24B/3'`, `'24B/1 to 26/3 (40 takes)'`. */
   readonly what: string;
@@ -45,9 +45,10 @@ export const revisionOf = (
   changes: reportChanges(sent.model, now),
 });
 
-/** What differs between two reports of one day: head, track layout, takes, in that order. Equal reports differ in nothing. */
+/** What differs between two reports of one day, in the order of the pages. Reports that print the same differ in nothing. */
 export const reportChanges = (was: ReportModel, is: ReportModel): Change[] => [
   ...headChanges(was, is),
+  ...openChanges(was, is),
   ...layoutChanges(was, is),
   ...takesGone(was, is),
   ...takesAdded(was, is),
@@ -71,6 +72,20 @@ const headChanges = (was: ReportModel, is: ReportModel): Change[] =>
     headLines(was.head).map(([label, text]) => [label === 'Roll' ? 'Rolls' : label, text]),
     headLines(is.head).map(([label, text]) => [label === 'Roll' ? 'Rolls' : label, text]),
   );
+
+function openChanges(was: ReportModel, is: ReportModel): Change[] {
+  const before = was.open.map(matterText);
+  const after = is.open.map(matterText);
+  const matter = { part: 'open', field: '', takes: [] } as const;
+  return [
+    ...before
+      .filter((text) => !after.includes(text))
+      .map((text): Change => ({ ...matter, kind: 'gone', what: 'Not open any more', was: text, is: '' })),
+    ...after
+      .filter((text) => !before.includes(text))
+      .map((text): Change => ({ ...matter, kind: 'added', what: 'Not settled', was: '', is: text })),
+  ];
+}
 
 /** Only the lines of a track that differ; the others are the same for whoever has the report. */
 function layoutChanges(was: ReportModel, is: ReportModel): Change[] {
@@ -213,7 +228,9 @@ function takesText(takes: readonly TakeLine[], at: readonly number[]): string {
 }
 
 /** `'24B/3: length was 1:52 (2800 frames), is 1:58 (2950 frames).'`, `'Mixer: was A, is B.'`, `'24B/4 added: …'` */
-export function changeText({ kind, what, field, was, is }: Change): string {
+export function changeText({ part, kind, what, field, was, is }: Change): string {
+  // A matter is a sentence of its own.
+  if (part === 'open') return `${what}: ${was || is}`;
   if (kind === 'added') return `${what} added: ${is}.`;
   if (kind === 'gone') return `${what} gone: was ${was}.`;
   const lead = field ? `${what}: ${field}` : `${what}:`;

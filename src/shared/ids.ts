@@ -23,6 +23,9 @@ export const counterOf = (id: FactId): number => Number.parseInt(id.slice(0, DIG
 /** The database that wrote the fact: facts of one database have all been seen by its later facts. */
 export const databaseOf = (id: FactId): string => id.slice(DIGITS + 1, DIGITS + 1 + DATABASE_LENGTH);
 
+/** Who wrote the fact: one window of one database, which counts upwards and skips nothing it has kept. */
+export const writerOf = (id: FactId): string => id.slice(DIGITS + 1);
+
 export interface IdSource {
   /** The next id: one above the highest counter seen. */
   next(): FactId;

@@ -78,6 +78,8 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['out-marked', { out: 1 }, 'out'],
   ['report-sent', { route: 'pigeon' }, 'route'],
   ['report-sent', { made: { paper: 'a3', lines: 'take', columns: [], signature: '' } }, 'made.paper'],
+  ['report-sent', { from: { known: { 'not a writer': 1 } } }, 'from.known.not a writer'],
+  ['report-sent', { from: { known: {}, checks: [-1] } }, 'from.checks.0'],
   ['moves-weighed', { weights: { move: 0 } }, 'weights.move'],
   ['slate-called', { slate: { style: 'lettered', scene: '24', setup: -1 } }, 'slate.setup'],
   ['slate-called', { slate: { style: 'drawn' } }, 'slate.style'],
