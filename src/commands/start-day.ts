@@ -1,6 +1,6 @@
 import { answersNow } from '../day/answers.ts';
 import { leadsOf, sentTo, thrownTo, tunedTo } from '../day/links.ts';
-import type { Day } from '../day/model.ts';
+import type { Day, Header } from '../day/model.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import { ok } from '../shared/result.ts';
@@ -12,9 +12,21 @@ import type { Said } from './command.ts';
  * come off at wrap and mutes go, so nobody wears anything yet. A sample day's mark is not carried.
  */
 export function carryOver(from: Day): Said {
-  const { date: _date, sample: _sample, remarks: _remarks, ...kept } = from.header;
-  const head: HeaderFields = { ...kept, label: nextLabel(kept.label) };
-  return ok([{ kind: 'day-described', fields: head }, ...rigOf(from), ...castOf(from), ...upkeepOf(from)]);
+  return ok([
+    { kind: 'day-described', fields: headAfter(from.header) },
+    ...rigOf(from),
+    ...castOf(from),
+    ...upkeepOf(from),
+  ]);
+}
+
+/**
+ * The head of the day after one: production, crew, recorder and settings go on, the label counts on (`'Day 7'` is
+ * followed by `'Day 8'`). Date and remarks are the day's own.
+ */
+export function headAfter(header: Header): HeaderFields {
+  const { date: _date, sample: _sample, remarks: _remarks, ...kept } = header;
+  return { ...kept, label: nextLabel(kept.label) };
 }
 
 /** The rig of a day as one can say it again: parts, leads, tunings, routes, selectors and gangs. */

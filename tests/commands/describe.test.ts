@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { loadSample } from '../../sample-days/load.ts';
 import { addVoice, describeDay, describePart, describeVoice } from '../../src/commands/describe.ts';
 import { pinVoice, weighMoves } from '../../src/commands/plan-ahead.ts';
-import { carryOver, nextLabel } from '../../src/commands/start-day.ts';
+import { carryOver, headAfter, nextLabel } from '../../src/commands/start-day.ts';
 import { answersNow } from '../../src/day/answers.ts';
 import { fileNameOf } from '../../src/day/file-name.ts';
 import { foldDay } from '../../src/day/fold.ts';
@@ -79,6 +79,13 @@ describe('pins and costs', () => {
 });
 
 describe('tomorrow from today', () => {
+  test('has the head of today, crew and rates and all, but for date, remarks and the sample mark', () => {
+    const { header } = loadSample('full');
+    const head = headAfter({ ...header, mixer: 'N. Aske', timecodeRate: '29.97DF', remarks: 'Sea wind' });
+    expect(head).toMatchObject({ mixer: 'N. Aske', timecodeRate: '29.97DF', label: 'Night 15' });
+    for (const field of ['date', 'remarks', 'sample']) expect(head).not.toHaveProperty(field);
+  });
+
   test('has the rig as it stands, the cast and the crew; packs are off and the sample mark is gone', () => {
     const today = loadSample('full');
     const said = carryOver(today);

@@ -1,39 +1,37 @@
 import { lightFormat } from 'date-fns/lightFormat';
-import { useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { AppStore } from '../../app/app-store.ts';
 import { describeDay } from '../../commands/describe.ts';
-import { nextLabel } from '../../commands/start-day.ts';
-import type { Header } from '../../day/model.ts';
+import { headAfter } from '../../commands/start-day.ts';
 import { type HeaderFields, TIMECODE_RATES } from '../../facts/day-described.ts';
 import { useApp } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { goTo } from '../route.ts';
 import { complain } from '../saying.ts';
+import { titleOf } from '../words/days.ts';
 
-/** Crew, recorder and settings go on from day to day; what is said of the day itself does not. */
-function crewOf(head: Header): HeaderFields {
-  const {
-    production: _production,
-    label: _label,
-    date: _date,
-    sample: _sample,
-    remarks: _remarks,
-    ...crew
-  } = head;
-  return crew;
-}
+/** What goes on from the day before; a day that cannot be read proposes nothing. */
+const proposed = async (app: AppStore, latest: string | undefined): Promise<HeaderFields> => {
+  if (latest === undefined) return {};
+  return app.headOf(latest).then(headAfter, () => ({}));
+};
 
 /** A new day: only what it cannot do without, and all of it can be said later. */
 export function NewDay({ onClose }: { onClose: () => void }) {
   const app = useApp();
   const latest = app.days.value.find(({ sample }) => !sample);
-  const [production, setProduction] = useState(latest?.production ?? '');
-  const [label, setLabel] = useState(latest ? nextLabel(latest.label) : 'Day 1');
-  const [date, setDate] = useState(() => lightFormat(app.parts.clock.now().atMs, 'yyyy-MM-dd'));
-  const [timecodeRate, setRate] = useState<(typeof TIMECODE_RATES)[number]>('25');
+  const proposal = useMemo(() => proposed(app, latest?.id), [app, latest?.id]);
+  const [crew, setCrew] = useState<HeaderFields>({});
+  const [said, setSaid] = useState<HeaderFields>(() => ({
+    date: lightFormat(app.parts.clock.now().atMs, 'yyyy-MM-dd'),
+  }));
+  useEffect(() => void proposal.then(setCrew), [proposal]);
+  const { production = '', label = 'Day 1', date = '', timecodeRate = '25' } = { ...crew, ...said };
+  const set = (fields: HeaderFields): void => setSaid({ ...said, ...fields });
   const start = async (): Promise<void> => {
-    const crew = latest ? crewOf(await app.headOf(latest.id)) : {};
-    const result = await app.start(describeDay({ ...crew, production, label, date, timecodeRate }));
+    const shown = { production, label, date, timecodeRate };
+    const result = await app.start(describeDay({ ...(await proposal), ...shown }));
     if (!result.ok) complain(result.problem);
     else goTo({ at: 'day', day: result.value, tab: 'rig' });
   };
@@ -49,17 +47,27 @@ export function NewDay({ onClose }: { onClose: () => void }) {
       }
     >
       <div class="section">
-        <TextField label="Production" value={production} onInput={setProduction} capitals="words" />
+        <TextField
+          label="Production"
+          value={production}
+          onInput={(value) => set({ production: value })}
+          capitals="words"
+        />
         <div class="field-pair">
-          <TextField label="Day" value={label} onInput={setLabel} capitals="words" />
-          <TextField label="Date" type="date" value={date} onInput={setDate} />
+          <TextField label="Day" value={label} onInput={(value) => set({ label: value })} capitals="words" />
+          <TextField label="Date" type="date" value={date} onInput={(value) => set({ date: value })} />
         </div>
         <Choice
           label="Timecode rate"
           value={timecodeRate}
           options={TIMECODE_RATES.map((value) => ({ value, name: value.replace('DF', ' DF') }))}
-          onChoose={setRate}
+          onChoose={(value) => set({ timecodeRate: value })}
         />
+        {latest && (
+          <p class="soft">
+            Crew, recorder and settings go on from {titleOf(latest)}; all of it can be changed.
+          </p>
+        )}
       </div>
     </Sheet>
   );

@@ -5,7 +5,7 @@ import { useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { DayDrawing } from '../picture/day-drawing.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
-import { modelOf } from '../wrap/prepare.ts';
+import { modelOf } from '../wrap/outgoing-files.ts';
 import '../styles/picture.css';
 
 const WIDTHS = [22, 34, 52, 80, 120] as const;
@@ -15,7 +15,7 @@ export function Picture() {
   const day = useDay().day.value;
   const [zoom, setZoom] = useState(2);
   const [open, setOpen] = useState<TakeId | null>(null);
-  const picture = useMemo(() => dayPicture(modelOf(day)), [day]);
+  const picture = useMemo(() => dayPicture(modelOf(day, [])), [day]);
   const item = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
   return (
     <Page

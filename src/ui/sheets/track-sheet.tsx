@@ -10,10 +10,17 @@ import { Because } from './because.tsx';
 import { GiveList } from './give-list.tsx';
 import { TrackActions } from './track-actions.tsx';
 
+interface TrackProps {
+  readonly track: PartId;
+  /** The take that changes go before at first; now unless it is said. */
+  readonly from?: string | undefined;
+  readonly onClose: () => void;
+}
+
 /** One track: who is on it and why, whose pack goes where, and what else can change. */
-export function TrackSheet({ track, onClose }: { track: PartId; onClose: () => void }) {
+export function TrackSheet({ track, from, onClose }: TrackProps) {
   const day = useDay().day.value;
-  const [before, setBefore] = useState<string | undefined>(undefined);
+  const [before, setBefore] = useState<string | undefined>(from);
   const [chosen, setChosen] = useState<string | null>(null);
   const answers = answersBefore(day, before);
   const answer = answers.tracks.find((one) => one.track.id === track);

@@ -18,11 +18,18 @@ import { InputList } from './input-list.tsx';
 import { VoiceForm } from './voice-form.tsx';
 import { WornActions } from './worn-actions.tsx';
 
+interface VoiceProps {
+  readonly voice: VoiceId;
+  /** The take that changes go before at first; now unless it is said. */
+  readonly from?: string | undefined;
+  readonly onClose: () => void;
+}
+
 /** One voice: how it is recorded or where its chain breaks, which pack it gets, and whether it is needed. */
-export function VoiceSheet({ voice, onClose }: { voice: VoiceId; onClose: () => void }) {
+export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
   const day = useDay().day.value;
   const run = useRun();
-  const [before, setBefore] = useState<string | undefined>(undefined);
+  const [before, setBefore] = useState<string | undefined>(from);
   const [editing, setEditing] = useState(false);
   const answers = answersBefore(day, before);
   const answer = answers.voices.find((one) => one.voice.id === voice);

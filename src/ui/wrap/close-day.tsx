@@ -1,12 +1,12 @@
+import type { ReportModel } from '../../report/model.ts';
 import { totalsLines } from '../../report/words.ts';
 import { useApp, useDay } from '../context.ts';
 import { goTo } from '../route.ts';
 import { complain } from '../saying.ts';
 import { BackupSection } from './backup.tsx';
-import type { Prepared } from './prepare.ts';
 
 /** The end of the day: what it came to, the copy that leaves the phone, and tomorrow. */
-export function CloseDay({ prepared }: { prepared: Prepared }) {
+export function CloseDay({ model }: { model: ReportModel }) {
   const app = useApp();
   const { id } = useDay().day.value;
   const tomorrow = async (): Promise<void> => {
@@ -19,7 +19,7 @@ export function CloseDay({ prepared }: { prepared: Prepared }) {
       <section class="section" aria-labelledby="close-head">
         <h2 id="close-head">The day</h2>
         <dl class="wrap-totals">
-          {totalsLines(prepared.model).map(([label, text]) => (
+          {totalsLines(model).map(([label, text]) => (
             <div key={label}>
               <dt>{label}</dt>
               <dd>{text}</dd>

@@ -1,23 +1,15 @@
-import { useEffect, useState } from 'preact/hooks';
-import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
+import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
 import { type SentReport, sentReports } from '../../day/sent-reports.ts';
-import { device } from '../device.ts';
 import { Row } from '../parts/row.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { complain } from '../saying.ts';
 import { listOf } from '../words/chain.ts';
 import { clockTime } from '../words/times.ts';
-import { type Prepared, prepareAgain } from './prepare.ts';
-import { ReportText } from './report-text.tsx';
-import { FORMATS } from './settings.ts';
+import { AgainSheet } from './again-sheet.tsx';
 
-const ROUTE_WORD: Record<SentReport['route'], string> = {
-  share: 'handed to the share sheet',
-  download: 'downloaded',
-  copy: 'copied',
-  mail: 'mailed as text',
-};
+export function wayWords({ route, files }: SentReport): string {
+  if (route === 'mail') return files.length > 0 ? 'downloaded as a mail draft' : 'mailed as text';
+  return { share: 'handed to the share sheet', download: 'downloaded', copy: 'copied' }[route];
+}
 
 /** What went out, when and to whom; each can be shown again as it was. */
 export function SentList({ day }: { day: Day }) {
@@ -34,8 +26,10 @@ export function SentList({ day }: { day: Day }) {
           <li key={report.id}>
             <Row
               number={report.letter}
-              title={`${clockTime(report.at, report.zone)}, ${ROUTE_WORD[report.route]}`}
-              under={[listOf(report.to), ...report.files].filter((word) => word !== '').join(' · ')}
+              title={`${clockTime(report.at, report.zone)}, ${wayWords(report)}`}
+              under={[report.to.length > 0 ? `to ${listOf(report.to)}` : '', ...report.files]
+                .filter((word) => word !== '')
+                .join(' · ')}
               onTap={() => setOpen(report)}
             />
           </li>
@@ -43,34 +37,5 @@ export function SentList({ day }: { day: Day }) {
       </ul>
       {open && <AgainSheet day={day} sent={open} onClose={() => setOpen(null)} />}
     </section>
-  );
-}
-
-function AgainSheet({ day, sent, onClose }: { day: Day; sent: SentReport; onClose: () => void }) {
-  const [prepared, setPrepared] = useState<Prepared | null>(null);
-  useEffect(() => {
-    void prepareAgain(day, sent, FORMATS).then(setPrepared);
-  }, [day, sent]);
-  const give = async (file: OutgoingFile): Promise<void> => {
-    const result = await sendFiles(device, routeFor(device, [file]), [file], file.name);
-    if (!result.ok) complain(result.problem);
-  };
-  return (
-    <Sheet
-      title={`Report ${sent.letter}, as it was sent`}
-      under={`${clockTime(sent.at, sent.zone)}`}
-      onClose={onClose}
-    >
-      <div class="section">
-        <ReportText text={prepared?.text ?? ''} />
-        <div class="buttons">
-          {prepared?.files.map((file) => (
-            <button key={file.name} type="button" class="button" onClick={() => void give(file)}>
-              {file.name.split('.').at(-1)}
-            </button>
-          ))}
-        </div>
-      </div>
-    </Sheet>
   );
 }

@@ -1,4 +1,3 @@
-import type { Day } from '../../day/model.ts';
 import {
   type CsvColumn,
   csvColumnsFor,
@@ -10,7 +9,7 @@ import { Sheet } from '../parts/sheet.tsx';
 import { setWrap, wrapSettings } from './settings.ts';
 
 /** Paper, the table's lines and columns in their order, and a signature: remembered on this phone. */
-export function SettingsSheet({ onClose }: { day: Day; onClose: () => void }) {
+export function SettingsSheet({ onClose }: { onClose: () => void }) {
   const { paper, lines, columns, signature } = wrapSettings.value;
   const chosen = columns[lines];
   const others = csvColumnsFor(lines).filter((id) => !chosen.includes(id));

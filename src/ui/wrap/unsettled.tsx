@@ -1,38 +1,60 @@
+import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
 import type { Matter } from '../../report/open-matters.ts';
 import { matterText } from '../../report/words.ts';
 import { Row } from '../parts/row.tsx';
-import { goTo, type Tab } from '../route.ts';
+import { goTo } from '../route.ts';
+import { TakeSheet } from '../sheets/take-sheet.tsx';
+import { DaySheet, TrackSheet, VoiceSheet } from '../sheets.ts';
 import { countOf } from '../words/chain.ts';
+import { type Place, placeOf } from './matter-place.ts';
 
-/** Where each matter can be settled. */
-const PLACE: Record<string, Tab> = {
-  clash: 'now',
-  'clash-on-input': 'now',
-  'voice-unrecorded': 'now',
-  'said-twice': 'now',
-  'name-typed-over': 'now',
-  'take-open': 'now',
-};
+type OpenPlace = Exclude<Place, { tab: unknown }>;
 
 /** What is not settled, before the report goes out; each line leads to its place. It may be sent all the same. */
 export function Unsettled({ day, matters }: { day: Day; matters: readonly Matter[] }) {
+  const [open, setOpen] = useState<OpenPlace | null>(null);
+  const show = (place: Place): void => {
+    if ('tab' in place) goTo({ at: 'day', day: day.id, tab: place.tab });
+    else setOpen(place);
+  };
   return (
     <section aria-labelledby="unsettled-head">
       <h2 id="unsettled-head" class="section-title">
         {matters.length === 0 ? 'Everything is settled' : `${countOf(matters.length, 'matter')} not settled`}
       </h2>
+      {matters.length > 0 && (
+        <p class="soft wrap-note">It can go out all the same; the report then says so. Tap to settle.</p>
+      )}
       <ul class="rows">
         {matters.map((matter) => (
           <li key={JSON.stringify(matter)}>
-            <Row
-              mark="clash"
-              title={matterText(matter)}
-              onTap={() => goTo({ at: 'day', day: day.id, tab: PLACE[matter.code] ?? 'line' })}
-            />
+            <Row mark="clash" title={matterText(matter)} onTap={() => show(placeOf(matter))} />
           </li>
         ))}
       </ul>
+      {open && <PlaceSheet day={day} place={open} onClose={() => setOpen(null)} />}
     </section>
   );
+}
+
+interface PlaceProps {
+  readonly day: Day;
+  readonly place: OpenPlace;
+  readonly onClose: () => void;
+}
+
+function PlaceSheet({ day, place, onClose }: PlaceProps) {
+  switch (place.sheet) {
+    case 'take': {
+      const item = day.line[day.placeOf.get(place.take) ?? -1];
+      return item ? <TakeSheet item={item} onClose={onClose} /> : null;
+    }
+    case 'track':
+      return <TrackSheet track={place.track} from={place.from} onClose={onClose} />;
+    case 'voice':
+      return <VoiceSheet voice={place.voice} from={place.from} onClose={onClose} />;
+    case 'day':
+      return <DaySheet onClose={onClose} />;
+  }
 }

@@ -1,0 +1,81 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
+import { takeBack } from '../../commands/correct.ts';
+import type { Day } from '../../day/model.ts';
+import type { SentReport } from '../../day/sent-reports.ts';
+import { crc32 } from '../../facts/crc32.ts';
+import { reportAgain } from '../../report/report-to-send.ts';
+import { useRun } from '../context.ts';
+import { device } from '../device.ts';
+import { Sheet } from '../parts/sheet.tsx';
+import { complain } from '../saying.ts';
+import { listOf } from '../words/chain.ts';
+import { clockTime } from '../words/times.ts';
+import { type MadeFiles, makeFiles, modelOf, outgoingText } from './outgoing-files.ts';
+import { ReportText } from './report-text.tsx';
+import { FORMATS } from './settings.ts';
+import { bytesOf } from './use-send.ts';
+
+interface AgainProps {
+  readonly day: Day;
+  readonly sent: SentReport;
+  readonly onClose: () => void;
+}
+
+/** A report that went out, made again from what was known then, and whether it is the same to the byte. */
+export function AgainSheet({ day, sent, onClose }: AgainProps) {
+  const run = useRun();
+  const report = useMemo(() => reportAgain(day, sent, modelOf), [day, sent]);
+  const text = useMemo(() => outgoingText(report, sent.made), [report, sent]);
+  const [ready, setReady] = useState<MadeFiles | null>(null);
+  useEffect(() => {
+    void makeFiles(report, sent.made, FORMATS).then(setReady);
+  }, [report, sent]);
+  const give = async (file: OutgoingFile): Promise<void> => {
+    const result = await sendFiles(device, routeFor(device, [file]), [file], file.name);
+    if (!result.ok) complain(result.problem);
+  };
+  return (
+    <Sheet
+      title={`Report ${sent.letter}, as it was sent`}
+      under={`at ${clockTime(sent.at, sent.zone)}${sent.to.length > 0 ? ` to ${listOf(sent.to)}` : ''}`}
+      onClose={onClose}
+      foot={
+        <button
+          type="button"
+          class="button"
+          onClick={() =>
+            run((now) => takeBack(now, [sent.id]), `Report ${sent.letter} is off the list`) && onClose()
+          }
+        >
+          It did not go out
+        </button>
+      }
+    >
+      <div class="section report-send">
+        <p class="soft">{ready ? sameWords(sent, ready.files) : 'The files are being made again.'}</p>
+        <ReportText text={text} />
+        <div class="buttons">
+          {ready?.files.map((file) => (
+            <button key={file.name} type="button" class="button" onClick={() => void give(file)}>
+              {file.name.split('.').at(-1)}
+            </button>
+          ))}
+        </div>
+      </div>
+    </Sheet>
+  );
+}
+
+/** Says what was compared, and nothing of what was not. */
+function sameWords({ files, from }: SentReport, made: readonly OutgoingFile[]): string {
+  const checks = from?.checks;
+  if (!checks || files.length === 0) return 'Made again from what was known then.';
+  const differ = files.filter((name, at) => {
+    const file = made.find((one) => one.name === name);
+    return !file || crc32(bytesOf(file.content)) !== checks[at];
+  });
+  return differ.length === 0
+    ? 'Made again from what was known then: each file that went out is the same to the byte.'
+    : `This version of the app, or this phone, makes ${listOf(differ)} differently than it was sent.`;
+}

@@ -1,0 +1,43 @@
+import type { PartId, TakeId, VoiceId } from '../../day/model.ts';
+import type { Matter } from '../../report/open-matters.ts';
+import type { Tab } from '../route.ts';
+
+/** Where a matter is settled: a sheet that opens at once, or a tab of the day. `from` is the first take it shows at. */
+export type Place =
+  | { readonly sheet: 'take'; readonly take: TakeId }
+  | { readonly sheet: 'track'; readonly track: PartId; readonly from: TakeId | undefined }
+  | { readonly sheet: 'voice'; readonly voice: VoiceId; readonly from: TakeId | undefined }
+  /** The head of the day, with its rolls and the offer of a newer app. */
+  | { readonly sheet: 'day' }
+  | { readonly tab: Tab };
+
+/** The place of a matter. A late correction begins at the first take that it touches. */
+export function placeOf(matter: Matter): Place {
+  const first = matter.takes?.[0];
+  const last = matter.takes?.at(-1);
+  const { track, voice } = matter;
+  switch (matter.code) {
+    case 'clash':
+    case 'name-typed-over':
+      return typeof track === 'string' ? { sheet: 'track', track, from: first } : { tab: 'now' };
+    case 'voice-unrecorded':
+      return typeof voice === 'string' ? { sheet: 'voice', voice, from: first } : { tab: 'now' };
+    case 'takes-without-start':
+    case 'takes-without-length':
+      return first ? { sheet: 'take', take: first } : { tab: 'line' };
+    case 'takes-numbered-twice':
+    case 'files-named-twice':
+      // The one logged last is more likely the one that is wrong.
+      return last ? { sheet: 'take', take: last } : { tab: 'line' };
+    case 'said-open':
+    case 'facts-unknown':
+      return { sheet: 'day' };
+    case 'clash-on-input':
+      return { tab: 'rig' };
+    case 'take-open':
+    case 'said-twice':
+      return { tab: 'now' };
+    default:
+      return { tab: 'line' };
+  }
+}

@@ -1,0 +1,84 @@
+import type { OutgoingFile } from '../../app/sharing.ts';
+import { conflictsOf } from '../../day/conflicts.ts';
+import type { ReportMade } from '../../facts/report-sent.ts';
+import { reportCsv } from '../../report/csv.ts';
+import type { CsvColumn } from '../../report/csv-columns.ts';
+import type { Extras } from '../../report/extras.ts';
+import { reportHtml } from '../../report/html.ts';
+import { reportOf } from '../../report/model.ts';
+import { reportFileName } from '../../report/report-name.ts';
+import type { ModelOf, ReportToSend } from '../../report/report-to-send.ts';
+import { reportText } from '../../report/text.ts';
+import { conflictMatters } from './conflict-matters.ts';
+import { pageFonts } from './page-fonts.ts';
+import type { Format } from './settings.ts';
+
+/** The files of a report. */
+export interface MadeFiles {
+  readonly files: readonly OutgoingFile[];
+  /** Characters that the font of the pages cannot draw. */
+  readonly missing: readonly string[];
+  /** Why there are no pages though they were wanted: their writer or a font is not on this phone. */
+  readonly noPages: string | null;
+}
+
+/** The report of a day with what phones differ in, and what else is open. */
+export const modelOf: ModelOf = (day, matters) =>
+  reportOf(day, [
+    ...conflictMatters(day, conflictsOf(day)),
+    ...matters.map((text) => ({ code: 'said-open', text })),
+  ]);
+
+const extrasOf = ({ revision }: ReportToSend, { signature }: ReportMade): Extras => ({ revision, signature });
+
+export const outgoingText = (report: ReportToSend, made: ReportMade): string =>
+  reportText(report.model, extrasOf(report, made));
+
+/** What a file of this report is called. */
+export const outgoingName = ({ model, letter, revision }: ReportToSend, ending: Format | 'eml'): string =>
+  reportFileName(model, ending, revision ? letter : '');
+
+const TYPES: Record<Format, string> = {
+  pdf: 'application/pdf',
+  csv: 'text/csv',
+  txt: 'text/plain',
+  html: 'text/html',
+};
+
+/** Makes the files that are wanted. What else there is goes out where the pages cannot be made. */
+export async function makeFiles(
+  report: ReportToSend,
+  made: ReportMade,
+  formats: readonly Format[],
+): Promise<MadeFiles> {
+  const pages = formats.includes('pdf') ? await makePages(report, made) : null;
+  const contents: Record<Format, () => OutgoingFile['content'] | null> = {
+    pdf: () => pages?.bytes ?? null,
+    csv: () => tableOf(report, made),
+    txt: () => outgoingText(report, made),
+    html: () => reportHtml(report.model, extrasOf(report, made)),
+  };
+  const files = formats.flatMap((format): OutgoingFile[] => {
+    const content = contents[format]();
+    return content === null ? [] : [{ name: outgoingName(report, format), type: TYPES[format], content }];
+  });
+  return { files, missing: pages?.missing ?? [], noPages: pages?.because ?? null };
+}
+
+const tableOf = ({ model, revision }: ReportToSend, { lines, columns }: ReportMade): string =>
+  reportCsv(model, { lines, columns: columns as CsvColumn[], byteOrderMark: true, revision });
+
+/** The writer of pages comes when it is first wanted. */
+async function makePages(report: ReportToSend, made: ReportMade) {
+  try {
+    const [{ reportPdf }, fonts] = await Promise.all([import('../../report/pdf/report-pdf.ts'), pageFonts()]);
+    const { bytes, missing } = reportPdf(report.model, {
+      fonts,
+      paper: made.paper,
+      ...extrasOf(report, made),
+    });
+    return { bytes, missing, because: null };
+  } catch (error) {
+    return { bytes: null, missing: [], because: error instanceof Error ? error.message : String(error) };
+  }
+}

@@ -1,0 +1,39 @@
+import { type Route, routeFor } from '../../app/sharing.ts';
+import { bytesText } from '../../report/words.ts';
+import { device } from '../device.ts';
+import { countOf } from '../words/chain.ts';
+import type { Outgoing } from './use-outgoing.ts';
+import { bytesOf, useSend } from './use-send.ts';
+
+const SEND_WORD: Record<Route, string> = {
+  share: 'Share the report',
+  download: 'Download the report',
+  copy: 'Copy the report',
+};
+
+/** The best way out that this phone has, at the thumb. */
+export function SendDock({ outgoing }: { outgoing: Outgoing }) {
+  const send = useSend(outgoing);
+  const { report, ready } = outgoing;
+  const route = routeFor(device, ready?.files ?? []);
+  const bytes = ready?.files.reduce((sum, { content }) => sum + bytesOf(content).length, 0) ?? 0;
+  const made = ready
+    ? `${countOf(ready.files.length, 'file')}, ${bytesText(bytes)}`
+    : 'The files are being made';
+  return (
+    <div class="send-dock">
+      <p>
+        <strong>{report.revision ? `Revision ${report.letter}` : 'Sound report'}</strong>
+        <span class="soft">{made}</span>
+      </p>
+      <button
+        type="button"
+        class="button button-solid"
+        disabled={!ready || (ready.files.length === 0 && route !== 'copy')}
+        onClick={send[route]}
+      >
+        {SEND_WORD[route]}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,114 @@
+import { useState } from 'preact/hooks';
+import { routeFor } from '../../app/sharing.ts';
+import { reportMailto } from '../../report/mailto.ts';
+import { reportSubject } from '../../report/report-name.ts';
+import { device } from '../device.ts';
+import { TextField } from '../parts/field.tsx';
+import { countOf, listOf } from '../words/chain.ts';
+import { FormatChoice } from './format-choice.tsx';
+import { recipients, setWrap, wrapSettings } from './settings.ts';
+import { SettingsSheet } from './settings-sheet.tsx';
+import type { Outgoing } from './use-outgoing.ts';
+import { useSend } from './use-send.ts';
+
+/** What goes out, to whom, and the ways besides the best one, in order. */
+export function SendSection({ outgoing }: { outgoing: Outgoing }) {
+  const [choosing, setChoosing] = useState(false);
+  const { to } = wrapSettings.value;
+  return (
+    <section class="section report-send" aria-labelledby="send-head">
+      <h2 id="send-head">What goes out</h2>
+      <FormatChoice />
+      <FilesMade outgoing={outgoing} />
+      <button type="button" class="button" onClick={() => setChoosing(true)}>
+        Paper, columns, signature
+      </button>
+      <TextField
+        label="To (kept on this phone, and with what was sent)"
+        value={to}
+        onInput={(value) => setWrap({ to: value })}
+        type="email"
+      />
+      <OtherWays outgoing={outgoing} />
+      {choosing && <SettingsSheet onClose={() => setChoosing(false)} />}
+    </section>
+  );
+}
+
+function FilesMade({ outgoing: { ready } }: { outgoing: Outgoing }) {
+  if (!ready) return <p class="soft">The files are being made.</p>;
+  const { files, missing, noPages } = ready;
+  return (
+    <>
+      {noPages !== null && (
+        <p class="warn">
+          The pages could not be made ({noPages}). Open the app once with a signal; what else was chosen can
+          go out now.
+        </p>
+      )}
+      {missing.length > 0 && (
+        <p class="warn">
+          {countOf(missing.length, 'character')} missing in the font of the pages; the other files have them.
+        </p>
+      )}
+      <ul class="soft">
+        {files.map(({ name }) => (
+          <li key={name}>{name}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** Offered in the order in which they lose something: the files one by one, the files in a draft, the text alone. */
+function OtherWays({ outgoing }: { outgoing: Outgoing }) {
+  const send = useSend(outgoing);
+  const { report, made, ready } = outgoing;
+  const files = ready?.files ?? [];
+  const route = routeFor(device, files);
+  const { leftOut, href } = reportMailto(
+    report.model,
+    recipients(wrapSettings.value.to),
+    reportSubject(report.model),
+    { revision: report.revision, signature: made.signature },
+  );
+  return (
+    <>
+      <p class="soft">Other ways</p>
+      <div class="buttons">
+        {route === 'share' && device.canDownload && (
+          <button type="button" class="button" disabled={files.length === 0} onClick={send.download}>
+            Download the files
+          </button>
+        )}
+        {route === 'download' && (
+          <button type="button" class="button" disabled={files.length === 0} onClick={send.draft}>
+            Mail draft with files
+          </button>
+        )}
+        <a class="button as-button" href={href} onClick={send.mailed}>
+          Mail the text
+        </a>
+        <button type="button" class="button" onClick={send.copy}>
+          Copy the text
+        </button>
+      </div>
+      {leftOut.parts.length > 0 && <p class="soft">{leftOutWords(leftOut)}</p>}
+    </>
+  );
+}
+
+const PART_WORDS = {
+  head: 'the head',
+  layout: 'the track layout',
+  open: 'what is not settled',
+  takes: 'takes',
+  totals: 'the totals',
+  changes: 'what changed',
+  signature: 'the signature',
+} as const;
+
+function leftOutWords({ parts, takes }: ReturnType<typeof reportMailto>['leftOut']): string {
+  const out = parts.map((part) => (part === 'takes' ? countOf(takes.length, 'take') : PART_WORDS[part]));
+  return `A mail link holds about a page: this one leaves out ${listOf(out)}, and says so. Send the files to send all of it.`;
+}

@@ -1,0 +1,58 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { Day } from '../../day/model.ts';
+import { knownOf } from '../../day/sent-reports.ts';
+import type { ReportFrom, ReportMade } from '../../facts/report-sent.ts';
+import { type ReportToSend, reportToSend } from '../../report/report-to-send.ts';
+import { type MadeFiles, makeFiles, modelOf, outgoingText } from './outgoing-files.ts';
+import type { Format, WrapSettings } from './settings.ts';
+
+/** The report as it would go out now. */
+export interface Outgoing {
+  readonly report: ReportToSend;
+  readonly text: string;
+  readonly made: ReportMade;
+  readonly known: Pick<ReportFrom, 'known' | 'unread'>;
+  /** Undefined while they are made: files of an earlier state of the day are never offered. */
+  readonly ready: MadeFiles | undefined;
+}
+
+/** A pause in typing or tapping before the files are made anew. */
+const SETTLE_MS = 150;
+
+/** The report with its files, made before anybody taps Send: the share sheet opens only straight from a tap. */
+export function useOutgoing(day: Day, settings: WrapSettings, matters: readonly string[]): Outgoing {
+  const { formats, paper, lines, columns, signature } = settings;
+  const { report, known } = useMemo(
+    () => ({ report: reportToSend(day, matters, modelOf), known: knownOf(day) }),
+    [day, matters],
+  );
+  const made = useMemo(
+    (): ReportMade => ({ paper, lines, columns: [...columns[lines]], signature, matters: [...matters] }),
+    [paper, lines, columns, signature, matters],
+  );
+  const text = useMemo(() => outgoingText(report, made), [report, made]);
+  return { report, text, made, known, ready: useFiles(report, made, formats) };
+}
+
+interface Done {
+  readonly of: readonly [ReportToSend, ReportMade, readonly Format[]];
+  readonly files: MadeFiles;
+}
+
+function useFiles(report: ReportToSend, made: ReportMade, formats: readonly Format[]): MadeFiles | undefined {
+  const [done, setDone] = useState<Done | undefined>(undefined);
+  useEffect(() => {
+    let wanted = true;
+    const timer = setTimeout(() => {
+      void makeFiles(report, made, formats).then((files) => {
+        if (wanted) setDone({ of: [report, made, formats], files });
+      });
+    }, SETTLE_MS);
+    return () => {
+      wanted = false;
+      clearTimeout(timer);
+    };
+  }, [report, made, formats]);
+  const fits = done?.of[0] === report && done.of[1] === made && done.of[2] === formats;
+  return fits ? done.files : undefined;
+}

@@ -1,0 +1,78 @@
+import { type OutgoingFile, type Route, sendFiles } from '../../app/sharing.ts';
+import { noteSent } from '../../commands/send-report.ts';
+import { crc32 } from '../../facts/crc32.ts';
+import { mailDraft } from '../../report/eml.ts';
+import { reportSubject } from '../../report/report-name.ts';
+import { useApp, useRun } from '../context.ts';
+import { device } from '../device.ts';
+import { complain } from '../saying.ts';
+import { outgoingName } from './outgoing-files.ts';
+import { recipients, wrapSettings } from './settings.ts';
+import type { Outgoing } from './use-outgoing.ts';
+
+export type Way = Route | 'draft' | 'mail';
+
+const DONE: Record<Way, string> = {
+  share: 'handed over',
+  download: 'downloaded',
+  copy: 'copied',
+  draft: 'downloaded as a mail draft',
+  mail: 'given to the mail program',
+};
+
+export const bytesOf = (content: OutgoingFile['content']): Uint8Array =>
+  typeof content === 'string' ? new TextEncoder().encode(content) : content;
+
+/** The ways a report leaves the phone, each straight from a tap. What was handed over is noted on the day. */
+export function useSend({ report, text, made, known, ready }: Outgoing) {
+  const run = useRun();
+  const { clock } = useApp().parts;
+  const subject = reportSubject(report.model);
+  const files = ready?.files ?? [];
+
+  const note = (way: Way, sent: readonly OutgoingFile[]): void => {
+    const to = recipients(wrapSettings.peek().to);
+    const outgoing = {
+      letter: report.letter,
+      route: way === 'draft' ? 'mail' : way,
+      files: sent.map(({ name }) => name),
+      to,
+      made,
+      from: { ...known, checks: sent.map(({ content }) => crc32(bytesOf(content))) },
+    } as const;
+    run(() => noteSent(outgoing), `Report ${report.letter} ${DONE[way]}`);
+  };
+  const send = async (way: Route, what: readonly OutgoingFile[]): Promise<void> => {
+    const result = await sendFiles(device, way, what, subject);
+    if (!result.ok) complain(result.problem);
+    else if (result.value.sent) note(way, what);
+  };
+  return {
+    share: () => void send('share', files),
+    download: () => void send('download', files),
+    /** Only the text: pages and tables are nothing to paste. */
+    copy: () => void send('copy', [{ name: outgoingName(report, 'txt'), type: 'text/plain', content: text }]),
+    mailed: () => note('mail', []),
+    draft(): void {
+      const now = clock.now();
+      const message = mailDraft({
+        to: recipients(wrapSettings.peek().to),
+        subject,
+        text,
+        files: files.map(({ name, type, content }) => ({ name, type, bytes: bytesOf(content) })),
+        at: now.atMs,
+        zone: now.zone,
+      });
+      if (!message.ok) {
+        complain(message.problem);
+        return;
+      }
+      device.download({
+        name: outgoingName(report, 'eml'),
+        type: 'message/rfc822',
+        content: message.value,
+      });
+      note('draft', files);
+    },
+  };
+}
