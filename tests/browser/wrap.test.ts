@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
+import PostalMime from 'postal-mime';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { needPoppler, pageTexts } from '../oracle/poppler.ts';
+import { needPoppler, pageSize, pageTexts } from '../oracle/poppler.ts';
 import { onStage, type Stage } from './harness.ts';
 
 const NIGHT = '2026-11-20T03:10:00Z';
@@ -29,6 +30,15 @@ async function downloads(stage: Stage, name: string | RegExp, count: number): Pr
   await expect.poll(() => got.length).toBe(count);
   stage.page.off('download', hear);
   return new Map(await Promise.all(got));
+}
+
+const ending = (files: ReadonlyMap<string, Buffer>, end: string): Buffer =>
+  [...files].find(([name]) => name.endsWith(end))![1];
+
+async function openWrap(stage: Stage): Promise<void> {
+  await openSample(stage);
+  await tab(stage, 'Wrap');
+  await stage.page.locator('.report-text').waitFor();
 }
 
 describe('wrap, with no signal', () => {
@@ -140,6 +150,148 @@ describe('wrap, with no signal', () => {
       expect(await page.getByRole('button', { name: /^45A\/3, circled/ }).count()).toBe(1);
       await band.press('Enter');
       expect(await page.getByRole('dialog').getByRole('heading').first().textContent()).toBe('44/1');
+    });
+  });
+
+  test('sends the same report on other paper under its letter, and both come back to the byte', async () => {
+    await onStage({ clock: NIGHT }, async (stage) => {
+      const { page } = stage;
+      await openWrap(stage);
+      const first = await downloads(stage, 'Download the report', 3);
+      await button(stage, 'Paper, columns, signature').tap();
+      await button(stage, 'US Letter').tap();
+      await page.getByLabel('Signature, under the report').fill('Boom and cables by Jurrien');
+      await button(stage, 'Notes: leave out').tap();
+      await button(stage, 'Close').tap();
+      await expect.poll(() => shown(stage)).toContain('Boom and cables by Jurrien');
+      const second = await downloads(stage, 'Download the report', 3);
+      expect([...second.keys()]).toEqual([...first.keys()]);
+      expect(pageSize(ending(first, '.pdf'))).toContain('A4');
+      expect(pageSize(ending(second, '.pdf'))).toContain('letter');
+      expect(ending(second, '.csv').toString('utf8').split('\r\n')[0]).not.toContain('Notes');
+
+      for (const [at, paper] of [
+        [0, 'letter'],
+        [1, 'A4'],
+      ] as const) {
+        await page.getByRole('button', { name: /^A/ }).filter({ hasText: 'downloaded' }).nth(at).tap();
+        await page.getByText('the same to the byte').waitFor();
+        const again = await downloads(stage, /^pdf$/, 1);
+        expect(pageSize([...again.values()][0]!), paper).toContain(paper);
+        await button(stage, 'Close').tap();
+      }
+
+      // One of them went nowhere, says the mixer; the other stands.
+      await page.getByRole('button', { name: /^A/ }).filter({ hasText: 'downloaded' }).first().tap();
+      await button(stage, 'It did not go out').tap();
+      await expect
+        .poll(() => page.getByRole('button', { name: /^A/ }).filter({ hasText: 'downloaded' }).count())
+        .toBe(1);
+    });
+  });
+
+  test('gives a mail draft with the files where no share sheet takes them, and records it', async () => {
+    await onStage({ clock: NIGHT }, async (stage) => {
+      await openWrap(stage);
+      await stage.page.getByLabel(/^To \(/).fill('edit@example.org, post@example.org');
+      const [draft] = (await downloads(stage, 'Mail draft with files', 1)).values();
+      const mail = await PostalMime.parse(draft!);
+      expect(mail.to?.map(({ address }) => address)).toEqual(['edit@example.org', 'post@example.org']);
+      const files = await downloads(stage, 'Download the report', 3);
+      expect(mail.attachments.map(({ filename }) => filename)).toEqual([...files.keys()]);
+      for (const { filename, content } of mail.attachments) {
+        expect(Buffer.from(content as ArrayBuffer).equals(files.get(filename!)!), filename!).toBe(true);
+      }
+      const rows = stage.page.locator('section[aria-labelledby="sent-head"] .row');
+      expect(await rows.allTextContents()).toEqual([
+        expect.stringContaining('downloadedto edit@example.org and post@example.org'),
+        expect.stringContaining('downloaded as a mail draftto edit@example.org and post@example.org'),
+      ]);
+    });
+  });
+
+  test('sends what there is when the pages cannot be made, and says so', async () => {
+    const withoutFonts = (): void => {
+      const real = window.fetch;
+      window.fetch = (what, how) =>
+        String(what).includes('.ttf') ? Promise.reject(new TypeError('no font here')) : real(what, how);
+    };
+    await onStage({ clock: NIGHT, before: withoutFonts }, async (stage) => {
+      await openWrap(stage);
+      await stage.page.getByText('The pages could not be made (no font here)').waitFor();
+      const files = await downloads(stage, 'Download the report', 2);
+      expect([...files.keys()].map((name) => name.split('.').at(-1))).toEqual(['csv', 'txt']);
+      const backup = await downloads(stage, 'Download the day file', 1);
+      expect([...backup.keys()][0]).toMatch(/day file\.txt$/);
+    });
+  });
+
+  test('leads from a matter to where it is settled, and then everything is settled', async () => {
+    await onStage({ clock: NIGHT }, async (stage) => {
+      await openWrap(stage);
+      await button(stage, /^Track 16: Judge Havlík, Zuzu/).tap();
+      // From the take where it began, not from now.
+      expect(await button(stage, 'before 44/1').getAttribute('aria-pressed')).toBe('true');
+      await button(stage, 'Gang: on purpose').tap();
+      // Who was ganged later is not in this gang: the list says so, and leads there.
+      await button(stage, /^Track 16: Zuzu, Otto/).tap();
+      expect(await button(stage, 'before 44A/1').getAttribute('aria-pressed')).toBe('true');
+      await button(stage, 'Gang: on purpose').tap();
+      await expect
+        .poll(() => stage.page.locator('#unsettled-head').textContent())
+        .toBe('Everything is settled');
+      expect(await shown(stage)).not.toContain('NOT SETTLED');
+    });
+  });
+
+  test('opens the take under the finger, and the arrows lead across the picture', async () => {
+    await onStage({ clock: NIGHT }, async (stage) => {
+      const { page } = stage;
+      await openSample(stage);
+      await tab(stage, 'Wrap');
+      await button(stage, /^Picture of the day/).tap();
+      const heading = page.getByRole('dialog').getByRole('heading').first();
+      const mix = page.getByRole('button', { name: /^Mix, track 1,/ });
+      const third = (await page.getByRole('button', { name: '41/2, take' }).boundingBox())!;
+      const band = (await mix.boundingBox())!;
+      await page.touchscreen.tap(third.x + third.width / 2, band.y + band.height / 2);
+      expect(await heading.textContent()).toBe('41/2');
+      await button(stage, 'Close').tap();
+
+      await page.getByRole('button', { name: '41/1 FS, take' }).focus();
+      for (const key of ['ArrowRight', 'ArrowDown', 'ArrowDown']) await page.keyboard.press(key);
+      expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toMatch(
+        /^Boom Jurrien, track 2,/,
+      );
+      await page.keyboard.press('Enter');
+      expect(await heading.textContent()).toBe('41/1');
+      expect(await page.getByRole('dialog').textContent()).toContain('false start');
+    });
+  });
+
+  test('starts tomorrow with the crew and the rates of the last real day', async () => {
+    await onStage({ clock: NIGHT }, async (stage) => {
+      const { page } = stage;
+      await stage.waitOfflineReady();
+      await button(stage, 'New day').tap();
+      await page.getByLabel('Production').fill('Harbour Lights');
+      await page.getByLabel('Day', { exact: true }).fill('Day 4');
+      await button(stage, '29.97 DF').tap();
+      await button(stage, 'Start the day').tap();
+      await button(stage, /^About this day/).tap();
+      await page.getByLabel('Sound mixer').fill('M. Vale');
+      await button(stage, 'Save').tap();
+      await stage.waitSaved();
+      await page.evaluate(() => {
+        location.hash = '#/';
+      });
+      await button(stage, 'New day').tap();
+      await expect.poll(() => page.getByLabel('Day', { exact: true }).inputValue()).toBe('Day 5');
+      expect(await page.getByLabel('Production').inputValue()).toBe('Harbour Lights');
+      expect(await button(stage, '29.97 DF').getAttribute('aria-pressed')).toBe('true');
+      await button(stage, 'Start the day').tap();
+      await button(stage, /^About this day.*Day 5/).tap();
+      expect(await page.getByLabel('Sound mixer').inputValue()).toBe('M. Vale');
     });
   });
 });

@@ -1,185 +1,172 @@
+import type { ComponentChildren } from 'preact';
+import { useRef, useState } from 'preact/hooks';
 import type { TakeId } from '../../day/model.ts';
 import type { DayPicture, PictureBand, PictureColumn } from '../../report/day-picture.ts';
+import { Band, NameAgain } from './band.tsx';
+import { BAND, bandWidth, bandWords, GUTTER, HEAD, LETTER, ROW } from './measures.ts';
+import { nextPlace, type PicturePlace } from './next-place.ts';
 
 interface DrawingProps {
   readonly picture: DayPicture;
-  /** CSS pixels a take. */
-  readonly columnWidth: number;
+  /** Units a take. */
+  readonly column: number;
   readonly onTake: (take: TakeId) => void;
 }
 
-const GUTTER = 34;
-const HEAD = 76;
-const ROW = 48;
-const BAND = 30;
-/** A column narrower than this has its name set upright. */
-const UPRIGHT_BELOW = 56;
-const LETTER = 7;
+const bandTop = (row: number): number => row * ROW + (ROW - BAND) / 2;
 
-/** Takes along, tracks down. Every band and every take is a button that opens the take. */
-export function DayDrawing({ picture, columnWidth, onTake }: DrawingProps) {
+/** Every column and band is a button; of all these the tab key finds one, and the arrows lead to the others. */
+function usePlaces(picture: DayPicture) {
+  const [here, setHere] = useState<PicturePlace>({ row: -1, at: 0 });
+  const ground = useRef<HTMLDivElement>(null);
+  const place = ({ row, at }: PicturePlace, label: string, onTap: (event: MouseEvent | null) => void) => ({
+    role: 'button' as const,
+    tabindex: here.row === row && here.at === at ? 0 : -1,
+    'data-place': `${row} ${at}`,
+    'aria-label': label,
+    onClick: (event: MouseEvent) => onTap(event),
+    onFocus: () => setHere({ row, at }),
+    onKeyDown(event: KeyboardEvent) {
+      const next = nextPlace(picture, { row, at }, event.key);
+      if (!next && event.key !== 'Enter' && event.key !== ' ') return;
+      event.preventDefault();
+      if (!next) onTap(null);
+      else ground.current?.querySelector<SVGElement>(`[data-place="${next.row} ${next.at}"]`)?.focus();
+    },
+  });
+  return { ground, place };
+}
+
+/** Takes along, tracks down. The names of takes and the numbers of tracks stay in sight. */
+export function DayDrawing({ picture, column, onTake }: DrawingProps) {
   const { columns, rows } = picture;
-  const width = GUTTER + columns.length * columnWidth + 8;
-  const height = HEAD + rows.length * ROW + 4;
+  const { ground, place } = usePlaces(picture);
+  const width = columns.length * column + 4;
+  const height = rows.length * ROW + 4;
+  const takeUnder = (band: PictureBand, event: MouseEvent | null): TakeId => {
+    const at = event ? columnUnder(event, width, column) : band.from;
+    return columns[Math.max(band.from, Math.min(band.to, at))]?.takeId ?? band.fromTake;
+  };
   return (
-    <svg
-      class="picture"
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      role="group"
-      aria-label="Picture of the day"
-    >
-      {columns.map((column, at) => (
-        <Column
-          key={column.takeId}
-          column={column}
-          x={GUTTER + at * columnWidth}
-          width={columnWidth}
-          height={height}
-          onTake={onTake}
-        />
-      ))}
-      {rows.map((row, at) => {
-        const y = HEAD + at * ROW + (ROW - BAND) / 2;
-        return (
-          <g key={row.track}>
-            <text x={GUTTER - 8} y={y + BAND / 2 + 5} text-anchor="end" class="picture-number">
-              {row.number}
-            </text>
-            {row.bands.map((band) => (
-              <Band
-                key={band.fromTake}
-                band={band}
-                track={row.number}
-                columns={columns}
-                x={GUTTER + band.from * columnWidth + 1.5}
-                y={y}
-                width={(band.to - band.from + 1) * columnWidth - 3}
-                onTake={onTake}
-              />
-            ))}
+    <div class="picture-grid" role="group" aria-label="Picture of the day" ref={ground}>
+      <Drawing part="corner" width={GUTTER} height={HEAD} />
+      <Drawing part="heads" width={width} height={HEAD}>
+        {columns.map((take, at) => (
+          <g
+            key={take.takeId}
+            class="picture-take"
+            {...place({ row: -1, at }, `${take.text}${take.circled ? ', circled' : ''}, take`, () =>
+              onTake(take.takeId),
+            )}
+          >
+            <TakeName take={take} x={at * column} width={column} />
           </g>
-        );
-      })}
-    </svg>
+        ))}
+      </Drawing>
+      <Drawing part="numbers" width={GUTTER} height={height}>
+        {rows.map(({ track, number }, at) => (
+          <text
+            key={track}
+            x={GUTTER - 8}
+            y={at * ROW + ROW / 2 + 5}
+            text-anchor="end"
+            class="picture-number"
+          >
+            {number}
+          </text>
+        ))}
+      </Drawing>
+      <Drawing part="bands" width={width} height={height}>
+        {columns.map(({ takeId, startsSetup }, at) => (
+          <path
+            key={takeId}
+            d={`M${at * column} 0V${height}`}
+            class={startsSetup ? 'picture-setup' : 'picture-line'}
+          />
+        ))}
+        {rows.map(({ track, number, bands }, row) =>
+          bands.map((band, at) => (
+            <g
+              key={`${track} ${band.fromTake}`}
+              class="picture-band"
+              {...place(
+                { row, at },
+                `${bandWords(band)}, track ${number}, ${columns[band.from]?.text} to ${columns[band.to]?.text}`,
+                (event) => onTake(takeUnder(band, event)),
+              )}
+            >
+              <rect
+                x={band.from * column}
+                y={row * ROW}
+                width={bandWidth(band, column)}
+                height={ROW}
+                fill="transparent"
+              />
+              <Band band={band} column={column} y={bandTop(row)} />
+            </g>
+          )),
+        )}
+        {rows.map(({ track, bands }, row) =>
+          bands.map((band) => (
+            <NameAgain key={`${track} ${band.fromTake}`} band={band} column={column} y={bandTop(row)} />
+          )),
+        )}
+      </Drawing>
+    </div>
   );
 }
 
-/** What a button is to a mouse, to a finger and to a keyboard, in a drawing. */
-const button = (label: string, onTap: () => void) => ({
-  role: 'button' as const,
-  tabindex: 0,
-  'aria-label': label,
-  onClick: onTap,
-  onKeyDown: (event: KeyboardEvent) => {
-    if (event.key !== 'Enter' && event.key !== ' ') return;
-    event.preventDefault();
-    onTap();
-  },
-});
-
-interface ColumnProps {
-  readonly column: PictureColumn;
-  readonly x: number;
+interface PartProps {
+  readonly part: 'corner' | 'heads' | 'numbers' | 'bands';
   readonly width: number;
   readonly height: number;
-  readonly onTake: (take: TakeId) => void;
+  readonly children?: ComponentChildren;
 }
 
-function Column({ column, x, width, height, onTake }: ColumnProps) {
+const Drawing = ({ part, width, height, children }: PartProps) => (
+  // biome-ignore lint/a11y/noSvgWithoutTitle: a part of a group that has a name
+  <svg
+    class={`picture picture-${part}`}
+    width={`${width / 16}rem`}
+    height={`${height / 16}rem`}
+    viewBox={`0 0 ${width} ${height}`}
+  >
+    {children}
+  </svg>
+);
+
+/** Which take lies under the finger. */
+function columnUnder(event: MouseEvent, width: number, column: number): number {
+  const drawing = (event.currentTarget as SVGElement).ownerSVGElement?.getBoundingClientRect();
+  return drawing ? Math.floor(((event.clientX - drawing.left) / drawing.width) * (width / column)) : 0;
+}
+
+/** A name too long for its column stands upright. */
+function TakeName({ take, x, width }: { take: PictureColumn; x: number; width: number }) {
   const middle = x + width / 2;
-  const upright = width < UPRIGHT_BELOW;
-  const long = column.text.length * LETTER + 8;
-  const turn = upright ? `rotate(-90 ${middle} ${HEAD - 40})` : undefined;
+  const long = take.text.length * LETTER + 10;
+  const turn = long > width ? `rotate(-90 ${middle} ${HEAD - 38})` : undefined;
   return (
-    <g
-      class="picture-take"
-      {...button(`${column.text}${column.circled ? ', circled' : ''}, take`, () => onTake(column.takeId))}
-    >
-      <path d={`M${x} ${HEAD - 4}V${height}`} class={column.startsSetup ? 'picture-setup' : 'picture-line'} />
-      <rect x={x} y="0" width={width} height={HEAD - 4} fill="transparent" />
+    <>
+      <path
+        d={`M${x} ${take.startsSetup ? 0 : HEAD - 6}V${HEAD}`}
+        class={take.startsSetup ? 'picture-setup' : 'picture-line'}
+      />
+      <rect x={x} y="0" width={width} height={HEAD} fill="transparent" />
       <g transform={turn}>
-        {column.circled && (
-          <ellipse cx={middle} cy={HEAD - 40} rx={Math.min(long, 72) / 2} ry="11" class="picture-circle" />
+        {take.circled && (
+          <ellipse
+            cx={middle}
+            cy={HEAD - 38}
+            rx={Math.min(long, HEAD - 6) / 2}
+            ry="11"
+            class="picture-circle"
+          />
         )}
-        <text x={middle} y={HEAD - 36} text-anchor="middle" class="picture-name">
-          {column.text}
+        <text x={middle} y={HEAD - 33.5} text-anchor="middle" class="picture-name">
+          {take.text}
         </text>
       </g>
-    </g>
+    </>
   );
-}
-
-interface BandProps {
-  readonly band: PictureBand;
-  readonly track: string;
-  readonly columns: readonly PictureColumn[];
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly onTake: (take: TakeId) => void;
-}
-
-/** A band with the mark of its state laid on its side: rungs for a gang, a zigzag for a clash, a hatch for a mute. */
-function Band({ band, track, columns, x, y, width, onTake }: BandProps) {
-  const span = `${columns[band.from]?.text} to ${columns[band.to]?.text}`;
-  const words = band.word ? `${band.name}, ${band.word}` : band.name;
-  const shown = wholeWords(words, Math.floor((width - 10) / LETTER));
-  return (
-    <g class="picture-band" {...button(`${words}, track ${track}, ${span}`, () => onTake(band.fromTake))}>
-      {band.state === 'clash' ? (
-        <path d={zigzag(x, y, width)} class="picture-edge" />
-      ) : (
-        <rect x={x} y={y} width={width} height={BAND} class="picture-edge" />
-      )}
-      {band.state === 'gang' && <path d={rungs(x, y, width)} class="picture-inside" />}
-      {band.state === 'muted' && <path d={hatch(x, y, width)} class="picture-inside" />}
-      {shown.length > 1 && (
-        <>
-          <rect
-            x={x + 4}
-            y={y + 6}
-            width={shown.length * LETTER + 6}
-            height={BAND - 12}
-            class="picture-plate"
-          />
-          <text x={x + 7} y={y + BAND / 2 + 5} class="picture-name">
-            {shown}
-          </text>
-        </>
-      )}
-    </g>
-  );
-}
-
-/** As many whole words as fit: what is seen is part of what is said aloud (WCAG 2.2, 2.5.3). */
-function wholeWords(text: string, most: number): string {
-  if (text.length <= most) return text;
-  const end = text.lastIndexOf(' ', Math.max(0, most));
-  return end <= 0 ? '' : text.slice(0, end).replace(/,$/, '');
-}
-
-/** Both long edges as teeth: not on purpose. */
-function zigzag(x: number, y: number, width: number): string {
-  const teeth = Math.max(2, Math.round(width / 9));
-  const step = width / teeth;
-  const along = Array.from(
-    { length: teeth },
-    (_, at) => `l${step / 2} ${at % 2 === 0 ? -5 : 5}l${step / 2} ${at % 2 === 0 ? 5 : -5}`,
-  );
-  const back = along.map((tooth) => tooth.replaceAll(/l(-?[\d.]+)/g, (_, dx) => `l${-Number(dx)}`));
-  return `M${x} ${y}${along.join('')}V${y + BAND}${back.join('')}Z`;
-}
-
-const rungs = (x: number, y: number, width: number): string =>
-  [6, 12, 18, 24].map((down) => `M${x} ${y + down}h${width}`).join('');
-
-function hatch(x: number, y: number, width: number): string {
-  const lines: string[] = [];
-  for (let from = 0; from < width; from += 9) {
-    const reach = Math.min(BAND, width - from);
-    lines.push(`M${x + from} ${y + BAND}l${reach} ${-reach}`);
-  }
-  return lines.join('');
 }

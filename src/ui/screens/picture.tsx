@@ -1,22 +1,25 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { TakeId } from '../../day/model.ts';
 import { dayPicture } from '../../report/day-picture.ts';
 import { useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { DayDrawing } from '../picture/day-drawing.tsx';
+import { Legend } from '../picture/legend.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
 import { modelOf } from '../wrap/outgoing-files.ts';
 import '../styles/picture.css';
 
-const WIDTHS = [22, 34, 52, 80, 120] as const;
+const WIDTHS = [24, 36, 54, 84, 126] as const;
+const FIRST = 2;
 
 /** Who was on which track, take by take: bands that break where the chain changed. */
 export function Picture() {
   const day = useDay().day.value;
-  const [zoom, setZoom] = useState(2);
+  const [zoom, setZoom] = useState(FIRST);
   const [open, setOpen] = useState<TakeId | null>(null);
   const picture = useMemo(() => dayPicture(modelOf(day, [])), [day]);
   const item = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
+  const ground = useKeptMiddle(zoom);
   return (
     <Page
       tab="picture"
@@ -40,11 +43,31 @@ export function Picture() {
       {picture.columns.length === 0 ? (
         <p class="section">The picture begins with the first take.</p>
       ) : (
-        <div class="picture-ground">
-          <DayDrawing picture={picture} columnWidth={WIDTHS[zoom] ?? 52} onTake={setOpen} />
-        </div>
+        <>
+          <Legend />
+          <div class="picture-ground" ref={ground}>
+            <DayDrawing picture={picture} column={WIDTHS[zoom] ?? WIDTHS[FIRST]} onTake={setOpen} />
+          </div>
+        </>
       )}
       {item && <TakeSheet item={item} onClose={() => setOpen(null)} />}
     </Page>
   );
+}
+
+/** Keeps what is in the middle of a scrolled ground there when its content grows or shrinks. */
+function useKeptMiddle(zoom: number) {
+  const ground = useRef<HTMLDivElement>(null);
+  const last = useRef<{ readonly zoom: number; readonly width: number }>({ zoom, width: 0 });
+  useLayoutEffect(() => {
+    const shown = ground.current;
+    if (!shown) return;
+    const { zoom: before, width } = last.current;
+    if (before !== zoom && width > 0 && shown.scrollLeft > 0) {
+      const half = shown.clientWidth / 2;
+      shown.scrollLeft = ((shown.scrollLeft + half) / width) * shown.scrollWidth - half;
+    }
+    last.current = { zoom, width: shown.scrollWidth };
+  });
+  return ground;
 }

@@ -2,6 +2,7 @@ import { type Route, routeFor } from '../../app/sharing.ts';
 import { bytesText } from '../../report/words.ts';
 import { device } from '../device.ts';
 import { countOf } from '../words/chain.ts';
+import { clockTime } from '../words/times.ts';
 import type { Outgoing } from './use-outgoing.ts';
 import { bytesOf, useSend } from './use-send.ts';
 
@@ -17,14 +18,15 @@ export function SendDock({ outgoing }: { outgoing: Outgoing }) {
   const { report, ready } = outgoing;
   const route = routeFor(device, ready?.files ?? []);
   const bytes = ready?.files.reduce((sum, { content }) => sum + bytesOf(content).length, 0) ?? 0;
-  const made = ready
+  const files = ready
     ? `${countOf(ready.files.length, 'file')}, ${bytesText(bytes)}`
-    : 'The files are being made';
+    : 'files are being made';
+  const sent = report.again && `sent ${clockTime(report.again.at, report.again.zone)}`;
   return (
     <div class="send-dock">
       <p>
         <strong>{report.revision ? `Revision ${report.letter}` : 'Sound report'}</strong>
-        <span class="soft">{made}</span>
+        <span class="soft">{[sent, files].filter(Boolean).join(' · ')}</span>
       </p>
       <button
         type="button"
