@@ -280,7 +280,7 @@ describe('wrap, with no signal', () => {
       await button(stage, 'Start the day').tap();
       await button(stage, /^About this day/).tap();
       await page.getByLabel('Sound mixer').fill('M. Vale');
-      await button(stage, 'Save').tap();
+      await button(stage, /^Save$/).tap();
       await stage.waitSaved();
       await page.evaluate(() => {
         location.hash = '#/';
