@@ -39,12 +39,16 @@ const performers = (day: Day): VoiceId[] =>
 function holds(day: Day, wanted: ReadonlySet<VoiceId>): void {
   const plan = planFor(day, wanted);
   const then = after(day, factsOfPlan(day, wanted, plan));
+  const before = answersNow(day);
   const answers = answersNow(then);
   for (const { voice, track, gangedWith } of plan.recorded) {
     const answer = answers.voices.find((one) => one.voice.id === voice)!;
     expect([voice, answer.state]).toEqual([voice, gangedWith.length > 0 ? 'gang' : 'alone']);
-    // Somebody who wears two packs may be on a second track as well.
-    expect(answer.tracks).toContain(track);
+    // Somebody who wears two packs may stay on a second track; nobody comes onto one the plan does not name.
+    const packs = day.rig.transmitters.filter(({ id }) => then.tail.get(`worn:${id}`)?.value === voice);
+    const were = before.voices.find((one) => one.voice.id === voice)!.tracks;
+    const others = packs.length > 1 ? were.filter((one) => one !== track && answer.tracks.includes(one)) : [];
+    expect([...answer.tracks].sort()).toEqual([track, ...others].sort());
   }
   for (const { voice } of plan.leftOut) {
     expect(['unrecorded', 'muted']).toContain(answers.voices.find((one) => one.voice.id === voice)!.state);
