@@ -70,8 +70,15 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const earlier = outlines.find((outline) => outline.id === id);
   let copied = { at: earlier?.copiedAt, facts: earlier?.copiedFacts };
 
+  /** As stored, damaged ones included: what goes back if the device empties its database under us. */
+  const everything = stored.filter((raw) => hasId(raw));
+
   const outline = (): DayOutline => outlineOf(day.peek(), copied);
-  const queue = savingQueue(journal, () => neighbours.tell(id));
+  const queue = savingQueue(
+    journal,
+    () => neighbours.tell(id),
+    () => everything,
+  );
   const actions = computed(() => actionsOf(day.value, journal.state.database));
 
   const accept = (facts: readonly (Fact | UnknownFact)[]): void => {
@@ -86,16 +93,20 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     const seen = seenBy(day.peek(), journal.state.database);
     const facts = stampFacts(said.value, { day: id, at: now.atMs, zone: now.zone, seen, nextId: ids.next });
     accept(facts);
+    everything.push(...facts);
     queue.add(facts, outline);
     return ok(facts);
   };
 
   const refresh = async (): Promise<void> => {
     news.pending = false;
-    const all = readAll(await journal.read(id));
+    const raw = await journal.read(id);
+    const all = readAll(raw);
     const known = new Set([...day.peek().facts, ...day.peek().unknown].map((fact) => fact.id));
     const fresh = all.facts.filter((fact) => !known.has(fact.id));
     if (fresh.length > 0) accept(fresh);
+    const held = new Set(everything.map((fact) => fact.id));
+    for (const fact of raw) if (hasId(fact) && !held.has(fact.id)) everything.push(fact);
     damaged.value = all.damaged;
   };
   news.hear = () => void refresh().catch(() => {});
@@ -112,6 +123,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     redo: () => run((now) => redo(now, journal.state.database)),
     addForeign(facts, raw) {
       accept(facts);
+      for (const fact of raw) everything.push(fact);
       queue.add(raw, outline);
     },
     newId: () => `e${ids.next()}`,
@@ -126,6 +138,10 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     close: stop,
   };
 }
+
+/** The store's own keys are in whatever comes out of it. */
+const hasId = (raw: unknown): raw is Envelope =>
+  typeof raw === 'object' && raw !== null && 'id' in raw && 'day' in raw;
 
 function readAll(stored: readonly unknown[]): { facts: (Fact | UnknownFact)[]; damaged: number } {
   const read = stored.map(readFact);

@@ -34,9 +34,15 @@ export interface Journal {
   read(day: DayId): Promise<unknown[]>;
   /**
    * Keeps facts in one transaction, all or none, and resolves only when they are on the disk. Saying facts again that
-   * are already there changes nothing; a different fact under a known id rejects with `FactIdTwice`.
+   * are already there changes nothing; a different fact under a known id rejects with `FactIdTwice`. Where the store
+   * was emptied since the day was read, everything in `held` goes back in the same transaction; resolves to how many
+   * facts came back so, mostly 0.
    */
-  append(facts: readonly Envelope[], outline: DayOutline): Promise<void>;
+  append(
+    facts: readonly Envelope[],
+    outline: DayOutline,
+    held?: () => readonly Envelope[],
+  ): Promise<number>;
   /** Renews what the list shows of a day. */
   describe(outline: DayOutline): Promise<void>;
   erase(day: DayId): Promise<void>;

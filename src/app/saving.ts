@@ -8,6 +8,8 @@ export interface Saving {
   readonly waiting: number;
   /** The name of what the device said, while it says no. */
   readonly because: string | null;
+  /** Facts put back after the device had emptied its database under the open app; 0 unless that happened. */
+  readonly regained: number;
 }
 
 export interface SavingQueue {
@@ -24,19 +26,25 @@ const LAST_RETRY_MS = 15_000;
 
 /**
  * One queue for one day: actions are kept in the order they were given, each in its own transaction. What the device
- * refuses is held and tried again with the same ids, so trying twice keeps once.
+ * refuses is held and tried again with the same ids, so trying twice keeps once. `everything` is all that the window
+ * holds of the day, for a database that turns out to have been emptied.
  */
-export function savingQueue(journal: Journal, onSaved: () => void): SavingQueue {
-  const saving = signal<Saving>({ state: 'saved', waiting: 0, because: null });
+export function savingQueue(
+  journal: Journal,
+  onSaved: () => void,
+  everything: () => readonly Envelope[],
+): SavingQueue {
+  const saving = signal<Saving>({ state: 'saved', waiting: 0, because: null, regained: 0 });
   const held: { facts: readonly Envelope[]; outline: () => DayOutline }[] = [];
   let running = false;
   let delay = FIRST_RETRY_MS;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let regained = 0;
   let waiters: (() => void)[] = [];
 
   const report = (because: string | null): void => {
     const state = held.length === 0 ? 'saved' : because ? 'not-saved' : 'saving';
-    saving.value = { state, waiting: held.length, because };
+    saving.value = { state, waiting: held.length, because, regained };
   };
 
   const run = async (): Promise<void> => {
@@ -45,7 +53,7 @@ export function savingQueue(journal: Journal, onSaved: () => void): SavingQueue 
     clearTimeout(timer);
     try {
       for (let first = held[0]; first; first = held[0]) {
-        await journal.append(first.facts, first.outline());
+        regained += await journal.append(first.facts, first.outline(), everything);
         held.shift();
         delay = FIRST_RETRY_MS;
         report(null);

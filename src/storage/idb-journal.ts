@@ -13,6 +13,8 @@ interface Shape extends DBSchema {
 
 const NAME = 'rollbook';
 const VERSION = 1;
+/** The key of a word made whenever the database is: another word means that it was emptied in between. */
+const FILLING = 'filling';
 
 export interface OpenEvents {
   /** Another window holds an older database open; this one waits. */
@@ -26,25 +28,33 @@ export interface OpenEvents {
  * phone does so in the background) is opened again and the work tried once more under the same ids.
  */
 export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
-  let connection: IDBPDatabase<Shape> | undefined;
+  let connection: Promise<IDBPDatabase<Shape>> | undefined;
+  /** Which filling of the database each day was first read from. */
+  const readFrom = new Map<string, string | undefined>();
 
-  const connect = async (): Promise<IDBPDatabase<Shape>> => {
-    connection ??= await openDB<Shape>(NAME, VERSION, {
+  const connect = (): Promise<IDBPDatabase<Shape>> => {
+    connection ??= openDB<Shape>(NAME, VERSION, {
       upgrade(db, from) {
         if (from < 1) {
           db.createObjectStore('facts', { keyPath: ['day', 'id'] });
           db.createObjectStore('days', { keyPath: 'id' });
-          db.createObjectStore('meta');
+          void db.createObjectStore('meta').put(randomName(6), FILLING);
         }
       },
       blocked: events.onBlocked,
-      blocking() {
-        connection?.close();
-        events.onSuperseded();
+      blocking(_, wanted, event) {
+        (event.target as IDBDatabase).close();
+        // Without a wanted version the database is being deleted, as when somebody clears the site's data.
+        if (wanted === null) connection = undefined;
+        else events.onSuperseded();
       },
       terminated() {
         connection = undefined;
       },
+    });
+    // An opening that failed is not the answer for ever.
+    connection.catch(() => {
+      connection = undefined;
     });
     return connection;
   };
@@ -63,8 +73,18 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
   return {
     state: { database, kept: true },
     days: () => withDatabase((db) => db.getAll('days')),
-    read: (day) => withDatabase((db) => db.getAll('facts', dayRange(day))),
-    append: (facts, outline) => withDatabase((db) => appendOnce(db, facts, outline)),
+    read: (day) =>
+      withDatabase(async (db) => {
+        const tx = db.transaction(['facts', 'meta']);
+        const [facts, filling] = await Promise.all([
+          tx.objectStore('facts').getAll(dayRange(day)),
+          tx.objectStore('meta').get(FILLING),
+        ]);
+        if (!readFrom.has(day)) readFrom.set(day, filling);
+        return facts;
+      }),
+    append: (facts, outline, held = () => facts) =>
+      withDatabase((db) => appendOnce(db, { facts, outline, held, database, readFrom })),
     describe: (outline) =>
       withDatabase(async (db) => {
         await db.put('days', outline);
@@ -102,25 +122,59 @@ export function randomName(length: number): string {
   return Array.from(bytes, (byte) => (byte % 36).toString(36)).join('');
 }
 
-/** One strict transaction: all facts or none, and done only when the disk has them. */
-async function appendOnce(
-  db: IDBPDatabase<Shape>,
-  facts: readonly Envelope[],
-  outline: DayOutline,
-): Promise<void> {
-  const tx = db.transaction(['facts', 'days'], 'readwrite', { durability: 'strict' });
-  const store = tx.objectStore('facts');
+interface Append {
+  readonly facts: readonly Envelope[];
+  readonly outline: DayOutline;
+  readonly held: () => readonly Envelope[];
+  readonly database: string;
+  readonly readFrom: Map<string, string | undefined>;
+}
+
+/**
+ * One strict transaction: all facts or none, and done only when the disk has them. A database that was emptied since
+ * the day was read gets everything back that the window holds of the day. Gives how many facts came back.
+ */
+async function appendOnce(db: IDBPDatabase<Shape>, append: Append): Promise<number> {
+  const { facts, outline, held, database, readFrom } = append;
+  const tx = db.transaction(['facts', 'days', 'meta'], 'readwrite', { durability: 'strict' });
+  const meta = tx.objectStore('meta');
   const done = tx.done;
   try {
-    const known = await Promise.all(facts.map(({ day, id }) => store.get([day, id])));
-    const twice = facts.find((fact, at) => known[at] && !isSameFact(known[at], fact));
-    if (twice) throw new FactIdTwice(twice.id);
-    const fresh = facts.filter((_, at) => !known[at]);
-    await Promise.all([...fresh.map((fact) => store.add(fact)), tx.objectStore('days').put(outline)]);
+    const filling = await meta.get(FILLING);
+    const emptied = readFrom.has(outline.id) && readFrom.get(outline.id) !== filling;
+    const fresh = await freshOf(tx.objectStore('facts'), emptied ? [...held(), ...facts] : facts);
+    if (emptied && !(await meta.get('database'))) await meta.put(database, 'database');
+    await Promise.all([
+      ...fresh.map((fact) => tx.objectStore('facts').add(fact)),
+      tx.objectStore('days').put(outline),
+    ]);
+    await done;
+    readFrom.set(outline.id, filling);
+    const said = new Set(facts.map(({ id }) => id));
+    return fresh.filter(({ id }) => !said.has(id)).length;
   } catch (error) {
     done.catch(() => {});
-    if (!tx.error) tx.abort();
+    if (!tx.error) abort(tx);
     throw tx.error ?? error;
   }
-  await done;
+}
+
+/** A transaction that has ended by itself cannot be aborted, and need not be. */
+function abort(tx: { abort(): void }): void {
+  try {
+    tx.abort();
+  } catch {}
+}
+
+interface FactStore {
+  get(key: [string, string]): Promise<Envelope | undefined>;
+}
+
+/** The facts that are not stored yet, each once; throws where a known id comes with another body. */
+async function freshOf(store: FactStore, facts: readonly Envelope[]): Promise<Envelope[]> {
+  const once = [...new Map(facts.map((fact) => [fact.id, fact])).values()];
+  const known = await Promise.all(once.map(({ day, id }) => store.get([day, id])));
+  const twice = once.find((fact, at) => known[at] && !isSameFact(known[at], fact));
+  if (twice) throw new FactIdTwice(twice.id);
+  return once.filter((_, at) => !known[at]);
 }

@@ -20,6 +20,7 @@ export function memoryJournal(database: string): Journal {
       if (twice) throw new FactIdTwice(twice.id);
       for (const fact of said) facts.set(key(fact.day, fact.id), fact);
       days.set(outline.id, outline);
+      return 0;
     },
     async describe(outline) {
       days.set(outline.id, outline);

@@ -44,7 +44,7 @@ function stubborn(): { journal: Journal; refuse: (error: Error | null) => void }
       ...inner,
       append: async (facts, outline) => {
         if (no) throw no;
-        await inner.append(facts, outline);
+        return inner.append(facts, outline);
       },
     },
   };
@@ -60,7 +60,7 @@ describe('the open day', () => {
     expect(takesInOrder(store.day.value)).toHaveLength(1);
     expect(store.saving.value.state).toBe('saving');
     await store.settled();
-    expect(store.saving.value).toEqual({ state: 'saved', waiting: 0, because: null });
+    expect(store.saving.value).toEqual({ state: 'saved', waiting: 0, because: null, regained: 0 });
     expect(await journal.read('day-1')).toHaveLength(1);
   });
 

@@ -4,6 +4,7 @@ import { countOf } from '../words/chain.ts';
 const BECAUSE: Record<string, string> = {
   QuotaExceededError: 'the phone has no room left. Free some space, or export the day now.',
   InvalidStateError: 'the database was closed under the app. Close other windows of it, or open it again.',
+  VersionError: 'a newer version of the app is open in another window. Load this window again.',
   UnknownError: 'the phone lost its database for a moment.',
   FactIdTwice: 'two entries carry one id. Export the day and start the app again.',
 };
@@ -12,7 +13,7 @@ const BECAUSE: Record<string, string> = {
 export function SavingBanner() {
   const store = useDay();
   const { state } = useApp().parts.journal;
-  const { state: saving, waiting, because } = store.saving.value;
+  const { state: saving, waiting, because, regained } = store.saving.value;
   if (!state.kept) {
     return (
       <p class="banner" role="alert">
@@ -21,7 +22,15 @@ export function SavingBanner() {
       </p>
     );
   }
-  if (saving !== 'not-saved') return null;
+  if (saving !== 'not-saved') {
+    return regained === 0 ? null : (
+      <p class="banner" role="alert">
+        The phone emptied its database while the app was open.{' '}
+        {countOf(regained, 'entry', 'entries')} of this day were held here and are written back; other days
+        may be gone. Export this day now.
+      </p>
+    );
+  }
   return (
     <div class="banner" role="alert">
       <p>

@@ -1,0 +1,30 @@
+import type { Page } from 'playwright-core';
+
+/** Taps the first button with this name. */
+export const tap = (page: Page, name: string | RegExp): Promise<void> =>
+  page.getByRole('button', { name }).first().tap();
+
+/** Goes to a tab of the open day. */
+export const tab = (page: Page, name: string): Promise<void> =>
+  page.getByRole('link', { name, exact: true }).tap();
+
+/** Starts a day from the list of days and goes to its Now screen. */
+export async function startDay(page: Page, production = 'Harbour Lights'): Promise<void> {
+  await tap(page, 'New day');
+  await page.getByLabel('Production', { exact: true }).first().fill(production);
+  await tap(page, 'Start the day');
+  await tab(page, 'Now');
+}
+
+/** One whole take by two taps: Roll, Cut. */
+export async function takeOne(page: Page): Promise<void> {
+  await tap(page, /^Roll$/);
+  await tap(page, /^Cut$/);
+}
+
+/** The takes that the Line screen counts. */
+export async function takesOnTheLine(page: Page): Promise<number> {
+  await tab(page, 'Line');
+  const head = await page.locator('.line-head').textContent();
+  return Number(/(\d+|one|no) takes?/.exec(head ?? '')?.[1] ?? Number.NaN);
+}
