@@ -38,11 +38,7 @@ export interface Journal {
    * was emptied since the day was read, everything in `held` goes back in the same transaction; resolves to how many
    * facts came back so, mostly 0.
    */
-  append(
-    facts: readonly Envelope[],
-    outline: DayOutline,
-    held?: () => readonly Envelope[],
-  ): Promise<number>;
+  append(facts: readonly Envelope[], outline: DayOutline, held?: () => readonly Envelope[]): Promise<number>;
   /** Renews what the list shows of a day. */
   describe(outline: DayOutline): Promise<void>;
   erase(day: DayId): Promise<void>;

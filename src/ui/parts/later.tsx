@@ -20,6 +20,7 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
   function Part(props: Props) {
     const shown = loaded;
     const [, setState] = useState<{ readonly part?: ComponentType<Props> | undefined }>({});
+    const shown = loaded;
     useEffect(() => {
       // It may have come since this was drawn, and would then never be shown.
       if (shown) return;

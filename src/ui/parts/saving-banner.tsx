@@ -25,9 +25,8 @@ export function SavingBanner() {
   if (saving !== 'not-saved') {
     return regained === 0 ? null : (
       <p class="banner" role="alert">
-        The phone emptied its database while the app was open.{' '}
-        {countOf(regained, 'entry', 'entries')} of this day were held here and are written back; other days
-        may be gone. Export this day now.
+        The phone emptied its database while the app was open. {countOf(regained, 'entry', 'entries')} of this
+        day were held here and are written back; other days may be gone. Export this day now.
       </p>
     );
   }
