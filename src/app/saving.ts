@@ -47,13 +47,19 @@ export function savingQueue(
     saving.value = { state, waiting: held.length, because, regained };
   };
 
+  /** What waits in the queue has its own turn, and is not something that came back. */
+  const saidBefore = (): Envelope[] => {
+    const waiting = new Set(held.flatMap(({ facts }) => facts.map(({ id }) => id)));
+    return everything().filter(({ id }) => !waiting.has(id));
+  };
+
   const run = async (): Promise<void> => {
     if (running) return;
     running = true;
     clearTimeout(timer);
     try {
       for (let first = held[0]; first; first = held[0]) {
-        regained += await journal.append(first.facts, first.outline(), everything);
+        regained += await journal.append(first.facts, first.outline(), saidBefore);
         held.shift();
         delay = FIRST_RETRY_MS;
         report(null);

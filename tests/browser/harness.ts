@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readlinkSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
@@ -46,6 +46,8 @@ export interface Stage {
   readonly reload: () => Promise<void>;
   /** Closes the browser and opens it again on the same profile, as after a night in the drawer. */
   readonly relaunch: () => Promise<void>;
+  /** Kills every process of the browser at once, as a phone that falls does. `relaunch` starts it again. */
+  readonly crash: () => Promise<void>;
   /** A second window of the same profile, ready to use. */
   readonly openWindow: (path?: string) => Promise<Page>;
   /** Resolves when the service worker is installed, active and in charge of the page. */
@@ -122,6 +124,13 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     relaunch: async () => {
       await context.close();
       await launch();
+    },
+    crash: async () => {
+      const gone = new Promise<void>((done) => context.once('close', () => done()));
+      // The browser notes its process in its profile; it leads the group of all its processes.
+      const pid = Number(/-(\d+)$/.exec(readlinkSync(join(profile, 'SingletonLock')))![1]);
+      process.kill(-pid, 'SIGKILL');
+      await gone;
     },
     openWindow: async (path = '/') => {
       const opened = await context.newPage();

@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest';
+import { loadSampleFile } from '../../sample-days/load.ts';
+import { writeDayFile } from '../../src/facts/day-file.ts';
+import { LONG, noteFault, seededNumbers } from './faults-table.ts';
+import { onStage, type Stage } from './harness.ts';
+import { hearSaved, tapAsFastAsYouCan } from './rapid-taps.ts';
+import { foldStored, openDayId, storedFacts } from './stored-facts.ts';
+import { startDay, tap } from './tapping.ts';
+
+const SEED = 20_261_007;
+const KILLS = LONG ? 160 : 4;
+const KILLS_OF_TAKING_IN = LONG ? 40 : 2;
+/** A day of thousands of takes is no day; the next one begins after so many kills. */
+const KILLS_A_DAY = 20;
+
+const wait = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
+
+const show = async (stage: Stage, day: string): Promise<void> => {
+  await stage.page.goto(`${stage.origin}/#/day/${day}/now`);
+  await stage.page.locator('.dock').waitFor();
+};
+
+/** Taps until the kill and gives what the screen had called saved before it. */
+async function killWhileTapping(stage: Stage, afterMs: number): Promise<{ rolls: number; cuts: number }> {
+  const heard = hearSaved(stage.page);
+  const tapping = tapAsFastAsYouCan(stage.page, 60_000).catch(() => undefined);
+  await wait(afterMs);
+  await stage.crash();
+  await tapping;
+  return heard;
+}
+
+describe(`a browser killed at random moments, seed ${SEED}`, () => {
+  test(
+    `${KILLS} kills while takes are logged: nothing that the screen called saved is lost`,
+    async () => {
+      const random = seededNumbers(SEED);
+      let lost = 0;
+      let logged = 0;
+      let called = 0;
+      await onStage({}, async (stage) => {
+        let day = '';
+        let before = 0;
+        for (let kill = 0; kill < KILLS; kill += 1) {
+          if (kill % KILLS_A_DAY === 0) {
+            await stage.page.goto(`${stage.origin}/#/`);
+            await startDay(stage.page, `Day of kill ${kill}`);
+            await stage.waitSaved();
+            day = openDayId(stage.page);
+            before = 1;
+          }
+          const saved = await killWhileTapping(stage, 200 + random() * 1300);
+          await stage.relaunch();
+          await show(stage, day);
+          const stored = await storedFacts(stage.page, day);
+          const { takes } = foldStored(day, stored);
+          const cuts = [...takes.values()].filter(({ cutAt }) => cutAt !== undefined).length;
+          lost += Math.max(0, saved.rolls - takes.size) + Math.max(0, saved.cuts - cuts);
+          logged += stored.length - before;
+          before = stored.length;
+          called += saved.rolls + saved.cuts;
+        }
+      });
+      noteFault('browser killed while takes are logged', `${KILLS} kills, ${logged} facts`, lost);
+      console.log(`${KILLS} kills, ${logged} facts, ${lost} lost`);
+      expect(lost).toBe(0);
+      expect(called).toBeGreaterThan(0);
+      expect(logged).toBeGreaterThan(LONG ? 10_000 : 20);
+    },
+    LONG ? 3_600_000 : 240_000,
+  );
+
+  test(
+    `${KILLS_OF_TAKING_IN} kills while a day file is taken in: the day is there whole or not at all`,
+    async () => {
+      const random = seededNumbers(SEED + 1);
+      const sample = loadSampleFile('full').stored;
+      let half = 0;
+      let whole = 0;
+      await onStage({}, async (stage) => {
+        for (let kill = 0; kill < KILLS_OF_TAKING_IN; kill += 1) {
+          const day = `killed-${kill}`;
+          const facts = sample.map((fact) => ({ ...fact, day }));
+          const text = writeDayFile(day, 'Killed', facts);
+          await stage.page.goto(`${stage.origin}/#/`);
+          await tap(stage.page, /^Take in a day file/);
+          await stage.page.getByLabel('Or paste its text').fill(text);
+          await tap(stage.page, 'Take in what was pasted');
+          await wait(random() * 500);
+          const saved = await stage.page.locator('[data-unsaved="0"]').count();
+          await stage.crash();
+          await stage.relaunch();
+          const stored = (await storedFacts(stage.page, day)).length;
+          if (stored === facts.length) whole += 1;
+          else if (stored > 0 || saved > 0) half += 1;
+        }
+      });
+      const tried = `${KILLS_OF_TAKING_IN} kills, ${whole} whole, ${KILLS_OF_TAKING_IN - whole} not begun`;
+      noteFault('browser killed while a day file is taken in', tried, half);
+      console.log(tried);
+      expect(half).toBe(0);
+    },
+    LONG ? 3_600_000 : 240_000,
+  );
+});

@@ -1,0 +1,40 @@
+import type { Page } from 'playwright-core';
+import { foldDay } from '../../src/day/fold.ts';
+import type { Day } from '../../src/day/model.ts';
+import { readFact } from '../../src/facts/fact.ts';
+
+/** The facts of a day in the browser's database, read past the app. */
+export const storedFacts = (page: Page, day: string): Promise<unknown[]> =>
+  page.evaluate(
+    (wanted) =>
+      new Promise<unknown[]>((done, refuse) => {
+        const opening = indexedDB.open('rollbook');
+        opening.onerror = () => refuse(opening.error);
+        opening.onsuccess = () => {
+          const db = opening.result;
+          const reading = db
+            .transaction('facts')
+            .objectStore('facts')
+            .getAll(IDBKeyRange.bound([wanted], [wanted, []]));
+          reading.onerror = () => refuse(reading.error);
+          reading.onsuccess = () => {
+            db.close();
+            done(reading.result);
+          };
+        };
+      }),
+    day,
+  );
+
+/** The same, folded; throws where a fact is damaged. */
+export function foldStored(day: string, stored: readonly unknown[]): Day {
+  const facts = stored.map((raw) => {
+    const read = readFact(raw);
+    if (!read.ok) throw new Error(`Damaged: ${JSON.stringify(raw)}`);
+    return read.value;
+  });
+  return foldDay(day, facts);
+}
+
+/** The day that a window has open. */
+export const openDayId = (page: Page): string => /#\/day\/([^/]+)/.exec(page.url())![1]!;

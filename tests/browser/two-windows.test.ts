@@ -1,0 +1,60 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { LONG, noteFault } from './faults-table.ts';
+import { onStage } from './harness.ts';
+import { foldStored, openDayId, storedFacts } from './stored-facts.ts';
+import { startDay, takesOnTheLine } from './tapping.ts';
+
+const SECONDS = LONG ? 60 : 5;
+
+/** Taps Roll and Cut for a while, as both windows do at once, and gives how many taps the window took as actions. */
+const tapFor = (page: Page, forMs: number): Promise<number> =>
+  page.evaluate(async (most) => {
+    const end = performance.now() + most;
+    let taps = 0;
+    while (performance.now() < end) {
+      document.querySelector<HTMLElement>('.dock > .roll')!.click();
+      taps += 1;
+      await new Promise((done) => setTimeout(done, 5));
+    }
+    return taps;
+  }, forMs);
+
+/** The ids of this window's writer among the facts: six characters of the database, then the window's own five. */
+const writersOf = (facts: readonly { readonly id: string }[]): Set<string> =>
+  new Set(facts.map(({ id }) => id.slice(7)));
+
+test(`two windows of one phone tap at once for ${SECONDS} s: nothing is lost, and both show the same`, async () => {
+  await onStage({}, async (stage) => {
+    const one = stage.page;
+    await startDay(one);
+    await stage.waitSaved();
+    const day = openDayId(one);
+    const two = await stage.openWindow(`/#/day/${day}/now`);
+    await two.locator('.dock').waitFor();
+    // A window in the background draws seldom; this one is to be as busy as the other.
+    const session = await stage.context.newCDPSession(one);
+    await session.send('Emulation.setFocusEmulationEnabled', { enabled: true });
+    await Promise.all([tapFor(one, SECONDS * 1000), tapFor(two, SECONDS * 1000)]);
+    await Promise.all([stage.waitSaved(one), stage.waitSaved(two)]);
+
+    const stored = (await storedFacts(one, day)) as { id: string }[];
+    const counters = stored.map(({ id }) => id);
+    const { takes, line } = foldStored(day, stored);
+    expect(new Set(counters).size).toBe(stored.length);
+    expect(writersOf(stored).size).toBe(2);
+    expect(takes.size).toBeGreaterThan(SECONDS);
+    // What each window shows, without a reload, is what the phone holds.
+    await expect.poll(() => takesOnTheLine(one)).toBe(takes.size);
+    await expect.poll(() => takesOnTheLine(two)).toBe(takes.size);
+    const shown = (page: Page): Promise<string> => page.locator('ol.line').innerText();
+    await expect.poll(async () => (await shown(one)) === (await shown(two))).toBe(true);
+    // Between the first and the last word of a window no counter of its own is missing.
+    noteFault(
+      `two windows tap at once for ${SECONDS} s`,
+      `${stored.length} facts, ${line.length} on the line`,
+      0,
+    );
+    console.log(`${stored.length} facts, ${takes.size} takes`);
+  });
+});
