@@ -109,7 +109,17 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     for (const fact of raw) if (hasId(fact) && !held.has(fact.id)) everything.push(fact);
     damaged.value = all.damaged;
   };
-  news.hear = () => void refresh().catch(() => {});
+  // A busy neighbour tells of every action; however many it told of meanwhile, one more look is enough.
+  let looking: Promise<void> | undefined;
+  news.hear = () => {
+    looking ??= (async () => {
+      while (news.pending) await refresh();
+    })()
+      .catch(() => {})
+      .finally(() => {
+        looking = undefined;
+      });
+  };
   if (news.pending) news.hear();
 
   return {
