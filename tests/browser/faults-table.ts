@@ -1,11 +1,11 @@
 import { appendFileSync } from 'node:fs';
 
 /** True in the long run that `npm run faults` starts. */
-export const LONG = process.env['FAULTS'] === 'long';
+export const LONG = process.env.FAULTS === 'long';
 
 /** Notes a line of the table of faults, where one is wanted. */
 export function noteFault(fault: string, tried: string, lost: number): void {
-  const table = process.env['FAULTS_TABLE'];
+  const table = process.env.FAULTS_TABLE;
   if (table) appendFileSync(table, `${JSON.stringify({ fault, tried, lost })}\n`);
 }
 

@@ -12,7 +12,7 @@ const tapFor = (page: Page, forMs: number): Promise<void> =>
   page.evaluate(async (most) => {
     const end = performance.now() + most;
     const behind = (): number =>
-      Number(document.querySelector<HTMLElement>('[data-unsaved]')!.dataset['unsaved']);
+      Number(document.querySelector<HTMLElement>('[data-unsaved]')!.dataset.unsaved);
     while (performance.now() < end) {
       if (behind() < 4) document.querySelector<HTMLElement>('.dock > .roll')!.click();
       await new Promise((done) => setTimeout(done, 5));
@@ -46,7 +46,7 @@ test(`two windows of one phone tap at once for ${SECONDS} s: nothing is lost, an
     // What each window shows, without a reload, is what the phone holds.
     await expect.poll(() => takesOnTheLine(one)).toBe(takes.size);
     await expect.poll(() => takesOnTheLine(two)).toBe(takes.size);
-    const shown = (page: Page): Promise<string> => page.locator('ol.line').innerText();
+    const shown = (page: Page): Promise<string | null> => page.locator('ol.line').textContent();
     await expect.poll(async () => (await shown(one)) === (await shown(two))).toBe(true);
     noteFault(
       `two windows tap at once for ${SECONDS} s`,

@@ -31,7 +31,7 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
             throw error;
           }),
       );
-    }, []);
+    }, [shown]);
     return shown ? h(shown, props) : null;
   }
   const part: Later<Props> = Object.assign(Part, { warm });
