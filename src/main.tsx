@@ -2,6 +2,7 @@ import { render } from 'preact';
 
 import { type AppStore, appStore } from './app/app-store.ts';
 import type { Clock, Journal, Neighbours } from './app/ports.ts';
+import { steadyClock } from './app/steady-clock.ts';
 import { openTake } from './day/takes.ts';
 import { createUpdateWatcher } from './offline/service-worker.ts';
 import type { UpdateWatcher } from './offline/update-watcher.ts';
@@ -18,12 +19,16 @@ import './ui/styles/base.css';
 import './ui/styles/parts.css';
 import './ui/styles/screens.css';
 
-const phoneClock: Clock = {
-  now() {
+const phoneClock: Clock = steadyClock(
+  () => {
     const now = new Date();
-    return { atMs: now.getTime(), zone: -now.getTimezoneOffset() };
+    return { dateMs: now.getTime(), zone: -now.getTimezoneOffset(), elapsedMs: performance.now() };
   },
-};
+  () => {
+    const open = app?.current();
+    return open !== undefined && openTake(open.day.peek()) !== undefined;
+  },
+);
 
 function otherWindows(): Neighbours {
   const channel = new BroadcastChannel('rollbook');

@@ -110,16 +110,17 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     damaged.value = all.damaged;
   };
   // A busy neighbour tells of every action; however many it told of meanwhile, one more look is enough.
-  let looking: Promise<void> | undefined;
-  news.hear = () => {
-    looking ??= (async () => {
+  let looking = false;
+  const look = async (): Promise<void> => {
+    if (looking) return;
+    looking = true;
+    try {
       while (news.pending) await refresh();
-    })()
-      .catch(() => {})
-      .finally(() => {
-        looking = undefined;
-      });
+    } finally {
+      looking = false;
+    }
   };
+  news.hear = () => void look().catch(() => {});
   if (news.pending) news.hear();
 
   return {

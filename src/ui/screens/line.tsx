@@ -1,5 +1,6 @@
 import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
+import { clockRemarks } from '../../day/clock-remarks.ts';
 import type { Day, LineItem } from '../../day/model.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { useDay } from '../context.ts';
@@ -9,6 +10,7 @@ import { complain, tell } from '../saying.ts';
 import { ChangeSheet } from '../sheets/change-sheet.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
 import { countOf } from '../words/chain.ts';
+import { clockWords } from '../words/clock.ts';
 import { factWords } from '../words/facts.ts';
 
 /** How many items are shown before somebody asks for more: enough for hours, light enough for an old phone. */
@@ -49,6 +51,7 @@ export function Line() {
           />
         </label>
       </div>
+      <ClockLine day={day} />
       {day.line.length === 0 && <p class="section">Takes and changes appear here as they are said.</p>}
       {day.line.length > 0 && found.length === 0 && <p class="section">Nothing on the line matches.</p>}
       <ol class="line">
@@ -70,6 +73,19 @@ export function Line() {
         <ChangeSheet item={opened} onClose={() => setOpen(null)} />
       )}
     </Page>
+  );
+}
+
+/** What happened to the phone's clock last, and how often before: times around it do not fit together. */
+function ClockLine({ day }: { day: Day }) {
+  const remarks = clockRemarks(day);
+  const last = remarks.at(-1);
+  if (!last) return null;
+  return (
+    <p class="section soft">
+      {clockWords(day, last)}
+      {remarks.length > 1 && `, and ${countOf(remarks.length - 1, 'such change')} before`}
+    </p>
   );
 }
 
