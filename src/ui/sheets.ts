@@ -8,3 +8,6 @@ export const NoteSheet = later(() => import('./sheets/note-sheet.tsx').then((par
 export const FreeSheet = later(() => import('./sheets/free-sheet.tsx').then((part) => part.FreeSheet));
 export const ClockSheet = later(() => import('./sheets/clock-sheet.tsx').then((part) => part.ClockSheet));
 export const DaySheet = later(() => import('./sheets/day-sheet.tsx').then((part) => part.DaySheet));
+export const ConflictSheet = later(() =>
+  import('./sheets/conflict-sheet.tsx').then((part) => part.ConflictSheet),
+);

@@ -37,7 +37,9 @@ test('two phones that differ are merged without loss, and the day shows what can
     expect(await page.locator('.summary').textContent()).not.toContain('contradiction');
     await toDays();
     await takeIn(b);
-    await page.getByRole('link', { name: '2 contradictions' }).tap();
+    await page.getByRole('button', { name: '2 contradictions' }).tap();
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
+    await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
     await page.getByRole('button', { name: 'Two phones differ: A1 on Ines and A1 on Dora' }).waitFor();
     await stage.reload();
     const report = (await page.locator('.report-text').first().textContent()) ?? '';

@@ -20,7 +20,6 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
   function Part(props: Props) {
     const shown = loaded;
     const [, setState] = useState<{ readonly part?: ComponentType<Props> | undefined }>({});
-    const shown = loaded;
     useEffect(() => {
       // It may have come since this was drawn, and would then never be shown.
       if (shown) return;
@@ -31,7 +30,7 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
             throw error;
           }),
       );
-    }, [shown]);
+    }, []);
     return shown ? h(shown, props) : null;
   }
   const part: Later<Props> = Object.assign(Part, { warm });

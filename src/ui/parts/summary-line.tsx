@@ -2,7 +2,6 @@ import type { Answers } from '../../day/answers.ts';
 import { conflictsOf } from '../../day/conflicts.ts';
 import type { PartId, VoiceId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
-import { hrefOf } from '../route.ts';
 import { countOf, listOf, nameOf } from '../words/chain.ts';
 
 interface SummaryProps {
@@ -10,10 +9,11 @@ interface SummaryProps {
   readonly onTrack: (track: PartId) => void;
   readonly onVoice: (voice: VoiceId) => void;
   readonly onFree: () => void;
+  readonly onConflicts: () => void;
 }
 
 /** One line of truth: what is wrong stands first and is one tap from its place. */
-export function SummaryLine({ answers, onTrack, onVoice, onFree }: SummaryProps) {
+export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: SummaryProps) {
   const day = useDay().day.value;
   const { summary } = answers;
   const clash = answers.tracks.find(({ state }) => state === 'clash');
@@ -32,13 +32,9 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree }: SummaryProps)
       </button>
     ),
     contradictions > 0 && (
-      <a
-        key="contradictions"
-        class="warn as-button summary-link"
-        href={hrefOf({ at: 'day', day: day.id, tab: 'wrap' })}
-      >
+      <button key="contradictions" type="button" class="warn button-plain" onClick={onConflicts}>
         {countOf(contradictions, 'contradiction')}
-      </a>
+      </button>
     ),
   ].filter(Boolean);
   return (

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
+import { conflictsOf } from '../../day/conflicts.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { lastTake } from '../../day/takes.ts';
@@ -11,10 +12,10 @@ import { RollDock } from '../parts/roll-dock.tsx';
 import { Row } from '../parts/row.tsx';
 import { SummaryLine } from '../parts/summary-line.tsx';
 import { hrefOf } from '../route.ts';
-import { FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
-import { breakWords, listOf, nameOf, pathWords } from '../words/chain.ts';
+import { ConflictSheet, FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
+import { breakWords, countOf, listOf, nameOf, pathWords } from '../words/chain.ts';
 
-type Open = { readonly track: PartId } | { readonly voice: VoiceId } | 'free' | null;
+type Open = { readonly track: PartId } | { readonly voice: VoiceId } | 'free' | 'conflicts' | null;
 
 /** The day's first screen: who is on which track now, what is wrong, and Roll. */
 export function Now() {
@@ -26,7 +27,7 @@ export function Now() {
     <Page tab="now" foot={<RollDock />}>
       <h1 class="unseen">Now</h1>
       {day.rig.tracks.length === 0 ? (
-        <NoRig day={day} />
+        <NoRig day={day} onConflicts={() => setOpen('conflicts')} />
       ) : (
         <>
           <SummaryLine
@@ -34,6 +35,7 @@ export function Now() {
             onTrack={(track) => setOpen({ track })}
             onVoice={(voice) => setOpen({ voice })}
             onFree={() => setOpen('free')}
+            onConflicts={() => setOpen('conflicts')}
           />
           <ul class="rows rows-two">
             {answers.summary.unrecorded.map((voice) => (
@@ -57,6 +59,7 @@ export function Now() {
           </ul>
         </>
       )}
+      {open === 'conflicts' && <ConflictSheet onClose={close} />}
       {open === 'free' && <FreeSheet onClose={close} onTrack={(track) => setOpen({ track })} />}
       {open && typeof open === 'object' && 'track' in open && (
         <TrackSheet track={open.track} onClose={close} />
@@ -70,9 +73,15 @@ export function Now() {
 
 const shownTracks = ({ tracks }: Answers): TrackAnswer[] => tracks.filter(({ state }) => state !== 'empty');
 
-function NoRig({ day }: { day: Day }) {
+function NoRig({ day, onConflicts }: { day: Day; onConflicts: () => void }) {
+  const conflicts = conflictsOf(day).length;
   return (
     <div class="section empty">
+      {conflicts > 0 && (
+        <button type="button" class="button" onClick={onConflicts}>
+          {countOf(conflicts, 'contradiction')}
+        </button>
+      )}
       <p>
         <strong>No rig yet.</strong> Say what the recorder has, and this screen shows who is on which track.
       </p>

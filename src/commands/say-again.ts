@@ -1,0 +1,42 @@
+import { writesOf } from '../day/links.ts';
+import type { Day, FactId } from '../day/model.ts';
+import type { Draft, Fact } from '../facts/fact.ts';
+import { ok } from '../shared/result.ts';
+import { missing, type Said } from './command.ts';
+
+/** The kinds that write several links at once, with the list that has one item for each. */
+const LISTS: { readonly [Name in Fact['kind']]?: string } = {
+  'channels-tuned': 'tunings',
+  'leads-plugged': 'leads',
+  'selectors-thrown': 'selectors',
+  'inputs-sent': 'routes',
+  'voices-needed': 'voices',
+};
+
+/** What a fact says of one link only, as it would be said anew; undefined where it says nothing of it. */
+export function saidOfLink(fact: Fact, link: string): Draft | undefined {
+  const at = writesOf(fact).findIndex(([name]) => name === link);
+  if (at < 0) return undefined;
+  const {
+    id: _id,
+    day: _day,
+    v: _v,
+    at: _at,
+    zone: _zone,
+    batch: _batch,
+    before: _before,
+    seen: _,
+    ...body
+  } = fact;
+  const list = LISTS[fact.kind];
+  if (!list) return body as Draft;
+  const items = (body as Record<string, unknown>)[list] as readonly unknown[];
+  return { ...body, [list]: [items[at]] } as Draft;
+}
+
+/** Says one alternative of a contradiction once more, now that all are known, which settles it. */
+export function sayAgain(day: Day, id: FactId, link: string): Said {
+  const fact = day.facts.find((one) => one.id === id);
+  const draft = fact && saidOfLink(fact, link);
+  return draft ? ok([draft]) : missing('change', id);
+}

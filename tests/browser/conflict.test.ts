@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { writeDayFile } from '../../src/facts/day-file.ts';
+import { speaker } from '../day/say.ts';
+import { onStage } from './harness.ts';
+import { tap } from './tapping.ts';
+
+test('two phones that differ are told on the first screen, and one tap on what is true settles it', async () => {
+  const [a, b] = [speaker('phonea'), speaker('phoneb')];
+  a.say({ kind: 'roll-changed', roll: 'A1' });
+  b.say({ kind: 'roll-changed', roll: 'B1' });
+  const text = writeDayFile('day-1', 'Two phones', [...a.facts, ...b.facts]);
+  await onStage({}, async (stage) => {
+    const { page } = stage;
+    await tap(page, /^Take in a day file/);
+    await page.getByLabel('Or paste its text').fill(text);
+    await tap(page, 'Take in what was pasted');
+    await tap(page, '1 contradiction');
+    const sheet = page.getByRole('dialog');
+    await sheet.getByRole('button', { name: /roll B1/ }).waitFor();
+    await sheet.getByRole('button', { name: /roll A1/ }).tap();
+    await sheet.getByText('Everything is settled').waitFor();
+    await sheet.getByRole('button', { name: 'Close' }).tap();
+    expect(await page.getByRole('button', { name: /contradiction/ }).count()).toBe(0);
+    expect(await page.locator('.head-day').textContent()).toContain('roll A1');
+    await stage.waitSaved();
+    await stage.reload();
+    expect(await page.locator('.head-day').textContent()).toContain('roll A1');
+  });
+});
