@@ -2,6 +2,7 @@ import { render } from 'preact';
 
 import { type AppStore, appStore } from './app/app-store.ts';
 import type { Clock, Journal, Neighbours } from './app/ports.ts';
+import { safekeeping } from './app/safekeeping.ts';
 import { steadyClock } from './app/steady-clock.ts';
 import { openTake } from './day/takes.ts';
 import { createUpdateWatcher } from './offline/service-worker.ts';
@@ -87,6 +88,8 @@ async function start(): Promise<void> {
     neighbours: otherWindows(),
     window: randomName(5),
     newDayId: () => `d${randomName(12)}`,
+    // Old browsers, and pages without a secure origin, have no such thing.
+    safekeeping: safekeeping((navigator.storage as StorageManager | undefined)?.persist && navigator.storage),
   });
   await app.refreshDays().catch(() => {});
   const root = document.getElementById('app');

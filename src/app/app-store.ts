@@ -8,6 +8,7 @@ import { readFact } from '../facts/fact.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
 import type { DayOutline } from './ports.ts';
+import type { Safekeeping } from './safekeeping.ts';
 
 /** What came of taking in a day file. */
 export interface TakenIn {
@@ -19,6 +20,7 @@ export interface TakenIn {
 /** The days on this phone, and the one that is open. */
 export interface AppStore {
   readonly parts: StoreParts;
+  readonly safekeeping: Safekeeping;
   readonly days: ReadonlySignal<readonly DayOutline[]>;
   readonly refreshDays: () => Promise<void>;
   /** Opens a day; the one that was open is let go. */
@@ -45,7 +47,9 @@ const newestFirst = (a: DayOutline, b: DayOutline): number =>
   b.date.localeCompare(a.date) || b.lastAt - a.lastAt;
 
 // Parts that are wanted once a day come when they are wanted, or with the screen that wants them.
-export function appStore(parts: StoreParts & { readonly newDayId: () => string }): AppStore {
+export function appStore(
+  parts: StoreParts & { readonly newDayId: () => string; readonly safekeeping: Safekeeping },
+): AppStore {
   const { journal } = parts;
   const days = signal<readonly DayOutline[]>([]);
   let current: { readonly id: string; readonly store: Promise<DayStore>; opened?: DayStore } | undefined;
@@ -112,6 +116,7 @@ export function appStore(parts: StoreParts & { readonly newDayId: () => string }
 
   return {
     parts,
+    safekeeping: parts.safekeeping,
     days,
     refreshDays,
     open,

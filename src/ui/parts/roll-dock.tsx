@@ -11,6 +11,7 @@ import { elapsed } from '../words/times.ts';
 export function RollDock() {
   const day = useDay().day.value;
   const run = useRun();
+  const { safekeeping } = useApp();
   const [sheet, setSheet] = useState<'slate' | 'note' | null>(null);
   const open = openTake(day);
   const last = lastTake(day);
@@ -60,7 +61,14 @@ export function RollDock() {
         )}
       </div>
       {open ? (
-        <button type="button" class="roll roll-open" onClick={() => run(cutTake, `${takeText(open)} cut`)}>
+        <button
+          type="button"
+          class="roll roll-open"
+          onClick={() => {
+            // A first take is something to lose, and browsers want such a request to come from a tap.
+            if (run(cutTake, `${takeText(open)} cut`)) safekeeping.ask();
+          }}
+        >
           Cut
         </button>
       ) : (

@@ -14,8 +14,7 @@ import { goTo } from '../route.ts';
 import { complain, tell } from '../saying.ts';
 import { version } from '../version.ts';
 import { countOf } from '../words/chain.ts';
-import { titleOf } from '../words/days.ts';
-import { clockTime } from '../words/times.ts';
+import { copyWords, titleOf } from '../words/days.ts';
 import '../styles/days.css';
 
 type Open = { readonly day: DayOutline } | 'new' | 'take-in' | null;
@@ -108,12 +107,4 @@ function First() {
       <p class="soft">Start a new day, or open the sample day and play: it never mixes with real ones.</p>
     </div>
   );
-}
-
-/** Whether a copy has left the phone, and whether it has all of the day. */
-function copyWords({ copiedAt, copiedFacts, facts, sample }: DayOutline): string {
-  if (sample) return 'to play in';
-  if (copiedAt === undefined) return 'only on this phone';
-  const at = clockTime(copiedAt, -new Date(copiedAt).getTimezoneOffset());
-  return copiedFacts === facts ? `copied ${at}` : `changed since copied ${at}`;
 }

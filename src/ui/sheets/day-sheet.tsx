@@ -6,11 +6,12 @@ import { answersNow } from '../../day/answers.ts';
 import { rollIn } from '../../day/links.ts';
 import type { Header } from '../../day/model.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
-import { useDay, useRun } from '../context.ts';
+import { useApp, useDay, useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Looks } from '../parts/looks.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { UpdateOffer } from '../parts/update-offer.tsx';
+import { copyWords, PROMISED_WORDS } from '../words/days.ts';
 
 const TEXTS = [
   ['production', 'Production'],
@@ -59,6 +60,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
       }
     >
       <UpdateOffer />
+      <Safety />
       <div class="section">
         <Looks />
       </div>
@@ -124,5 +126,17 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
         />
       </div>
     </Sheet>
+  );
+}
+
+/** Where this day is kept, and what the browser said to keeping it. */
+function Safety() {
+  const store = useDay();
+  const { safekeeping } = useApp();
+  return (
+    <p class="section">
+      <strong>{copyWords(store.outline())}</strong>{' '}
+      <span class="soft">{PROMISED_WORDS[safekeeping.promised.value]}</span>
+    </p>
   );
 }
