@@ -5,10 +5,11 @@ import { LONG, noteFault, seededNumbers } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
 import { hearSaved, tapAsFastAsYouCan } from './rapid-taps.ts';
 import { foldStored, openDayId, storedFacts } from './stored-facts.ts';
-import { startDay, tap } from './tapping.ts';
+import { startDay, tab, tap } from './tapping.ts';
 
 const SEED = 20_261_007;
 const KILLS = LONG ? 160 : 4;
+const KILLS_OF_LAYING = LONG ? 20 : 2;
 const KILLS_OF_TAKING_IN = LONG ? 40 : 2;
 /** A day of thousands of takes is no day; the next one begins after so many kills. */
 const KILLS_A_DAY = 20;
@@ -66,6 +67,34 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
       expect(lost).toBe(0);
       expect(called).toBeGreaterThan(0);
       expect(logged).toBeGreaterThan(LONG ? 10_000 : 20);
+    },
+    LONG ? 3_600_000 : 240_000,
+  );
+
+  test(
+    `${KILLS_OF_LAYING} kills while a rig is laid: its batch is there whole or not at all`,
+    async () => {
+      const random = seededNumbers(SEED + 2);
+      let half = 0;
+      await onStage({}, async (stage) => {
+        for (let kill = 0; kill < KILLS_OF_LAYING; kill += 1) {
+          await stage.page.goto(`${stage.origin}/#/`);
+          await startDay(stage.page, `Rig of kill ${kill}`);
+          await stage.waitSaved();
+          const day = openDayId(stage.page);
+          await tab(stage.page, 'Rig');
+          await stage.page.getByLabel('Tracks and inputs').fill('32 tracks, 8 mic, 24 AES3');
+          await tap(stage.page, 'Lay this recorder');
+          await wait(random() * 60);
+          await stage.crash();
+          await stage.relaunch();
+          const { rig } = foldStored(day, await storedFacts(stage.page, day));
+          // Whole, it has both tracks and inputs.
+          if (rig.tracks.length > 0 !== rig.inputs.length > 0) half += 1;
+        }
+      });
+      noteFault('browser killed while a rig is laid', `${KILLS_OF_LAYING} kills`, half);
+      expect(half).toBe(0);
     },
     LONG ? 3_600_000 : 240_000,
   );

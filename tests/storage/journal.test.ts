@@ -69,6 +69,22 @@ describe.each(JOURNALS)('the journal in %s', (_name, open) => {
 });
 
 describe('the database', () => {
+  test('that was emptied under an open journal gets back everything that is held of the day, once', async () => {
+    const journal = await openIdbJournal(events);
+    const phone = speaker();
+    await journal.read('day-1');
+    for (const number of [1, 2, 3]) await journal.append(phone.say(take('24', 1, number)), outline('day-1'));
+    // The same deletion as of cleared site data: the open connection is told, and lets go.
+    await new Promise((done) => {
+      indexedDB.deleteDatabase('rollbook').onsuccess = done;
+    });
+    const held = [...phone.facts];
+    expect(await journal.append(phone.say(take('24', 1, 4)), outline('day-1'), () => held)).toBe(3);
+    expect(await journal.append(phone.say(take('24', 1, 5)), outline('day-1'), () => held)).toBe(0);
+    expect(await journal.read('day-1')).toEqual(phone.facts);
+    expect((await openIdbJournal(events)).state.database).toBe(journal.state.database);
+  });
+
   test('keeps its name while it lives and gets a new one when it is made anew', async () => {
     const first = await openIdbJournal(events);
     const again = await openIdbJournal(events);
