@@ -21,12 +21,21 @@ const show = async (stage: Stage, day: string): Promise<void> => {
   await stage.page.locator('.dock').waitFor();
 };
 
-/** Taps until the kill and gives what the screen had called saved before it. */
+/**
+ * Taps until the kill and gives what the screen had called saved before it. The kill comes at once after a word that
+ * all is saved, where a word given too early would be found out.
+ */
 async function killWhileTapping(stage: Stage, afterMs: number): Promise<{ rolls: number; cuts: number }> {
   const heard = hearSaved(stage.page);
   const tapping = tapAsFastAsYouCan(stage.page, 60_000).catch(() => undefined);
   await wait(afterMs);
-  await stage.crash();
+  const crashed = new Promise<void>((done, refuse) => {
+    heard.onNext = () => {
+      heard.onNext = () => {};
+      stage.crash().then(done, refuse);
+    };
+  });
+  await crashed;
   await tapping;
   return heard;
 }
