@@ -6,7 +6,9 @@ import { join } from 'node:path';
 
 const folder = mkdtempSync(join(tmpdir(), 'rollbook-faults-'));
 const table = join(folder, 'table');
-const files = ['kill', 'two-windows', 'storage', 'storage-faults'].map((name) => `tests/browser/${name}.test.ts`);
+const files = ['kill', 'two-windows', 'storage', 'storage-faults'].map(
+  (name) => `tests/browser/${name}.test.ts`,
+);
 const { status } = spawnSync(
   'npx',
   ['--no-install', 'vitest', 'run', '--project', 'browser', ...files, ...process.argv.slice(2)],

@@ -43,18 +43,30 @@ function otherWindows(): Neighbours {
   };
 }
 
+/** Before the first screen there is no place for trouble but the bare page; the first screen then replaces it. */
+function sayThatItWaits(): void {
+  const root = document.getElementById('app');
+  if (root && !app) {
+    render(<p class="problem">The database does not answer. Close the other windows of this app.</p>, root);
+  }
+}
+
+const ANSWER_WITHIN_MS = 4000;
+
 async function openJournal(): Promise<Journal> {
+  const slow = setTimeout(sayThatItWaits, ANSWER_WITHIN_MS);
   try {
     return await openIdbJournal({
-      onBlocked() {
-        trouble.value = 'Another window holds an older version of the journal. Close it to go on.';
-      },
+      onBlocked: sayThatItWaits,
       onSuperseded() {
-        trouble.value = 'A newer version is open in another window. Load this one again before you go on.';
+        trouble.value = 'A newer version is open in another window. Load this window again.';
       },
     });
-  } catch {
-    return memoryJournal(randomName(6));
+  } catch (error) {
+    const isNewer = error instanceof DOMException && error.name === 'VersionError';
+    return memoryJournal(randomName(6), isNewer ? 'newer' : 'refused');
+  } finally {
+    clearTimeout(slow);
   }
 }
 

@@ -8,6 +8,7 @@ import { readFact } from '../facts/fact.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
 import type { DayOutline } from './ports.ts';
+import type { FileRead, Regained } from './regain.ts';
 import type { Safekeeping } from './safekeeping.ts';
 
 /** What came of taking in a day file. */
@@ -37,6 +38,8 @@ export interface AppStore {
   rigFrom(day: string): Promise<Command>;
   /** Takes in a day file: new facts are added, known ones left, contradictions refused whole. */
   takeIn(text: string): Promise<Result<TakenIn>>;
+  /** Takes in what was read of any set of day files, and looks at the disk for every entry of them. */
+  regain(reads: readonly FileRead[]): Promise<Regained>;
   /** A day as the text of a day file. */
   dayFile(day: string): Promise<string>;
   erase(day: string): Promise<void>;
@@ -45,6 +48,9 @@ export interface AppStore {
 /** Newest first by date, then by what was said last. */
 const newestFirst = (a: DayOutline, b: DayOutline): number =>
   b.date.localeCompare(a.date) || b.lastAt - a.lastAt;
+
+/** How long a full phone may take to find room before it is told what is not on the disk. */
+const DISK_PATIENCE_MS = 10_000;
 
 // Parts that are wanted once a day come when they are wanted, or with the screen that wants them.
 export function appStore(
@@ -114,6 +120,17 @@ export function appStore(
     return ok({ day: file.day, fresh: fresh.length, known: same });
   };
 
+  const mergeAndWait = async (file: DayFile): Promise<Result<TakenIn>> => {
+    const merged = await merge(file);
+    if (!merged.ok) return merged;
+    const store = await open(file.day);
+    await Promise.race([store.settled(), delay(DISK_PATIENCE_MS)]);
+    // What was damaged here may be whole now.
+    await store.refresh();
+    await refreshDays().catch(() => {});
+    return merged;
+  };
+
   return {
     parts,
     safekeeping: parts.safekeeping,
@@ -140,6 +157,10 @@ export function appStore(
       const file = readDayFile(text);
       return file.ok ? merge(file.value) : file;
     },
+    async regain(reads) {
+      const { regain } = await import('./regain.ts');
+      return regain({ merge: mergeAndWait, read: (day) => journal.read(day) }, reads);
+    },
     async dayFile(id) {
       const { writeDayFile } = await import('../facts/day-file.ts');
       const store = await open(id);
@@ -157,6 +178,7 @@ export function appStore(
         current = undefined;
       }
       await journal.erase(id);
+      parts.neighbours.tell(id);
       await refreshDays();
     },
   };

@@ -9,12 +9,15 @@ import type { Envelope } from '../facts/envelope.ts';
 import { type Fact, readFact, type UnknownFact } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
 import { idSource } from '../shared/ids.ts';
-import { ok, type Result } from '../shared/result.ts';
+import { fail, ok, type Result } from '../shared/result.ts';
 import type { Clock, DayOutline, Journal, Neighbours } from './ports.ts';
 import { type Saving, savingQueue } from './saving.ts';
 
 /** A command as the store runs it: it sees the day as it stands and the moment it is given. */
 export type Command = (day: Day, now: Moment) => Said;
+
+/** No copy left the phone, one that has every fact of the day, or one that has not. */
+export type Copy = 'none' | 'whole' | 'older';
 
 /** One day, open: its facts folded, its actions kept, other windows followed. */
 export interface DayStore {
@@ -22,6 +25,10 @@ export interface DayStore {
   readonly saving: ReadonlySignal<Saving>;
   /** Stored facts that could not be read: kept, not understood, and told. */
   readonly damaged: ReadonlySignal<number>;
+  /** Whether a copy has left the phone. */
+  readonly copy: ReadonlySignal<Copy>;
+  /** Another window erased the day: nothing more is said of it here. */
+  readonly erased: ReadonlySignal<boolean>;
   readonly canUndo: ReadonlySignal<boolean>;
   readonly canRedo: ReadonlySignal<boolean>;
   /** Runs a command: on success its facts are on the day at once, and saved as soon as the disk has them. */
@@ -68,15 +75,20 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const ids = idSource(`${journal.state.database}${parts.window}`);
   for (const fact of first.facts) ids.see(fact.id);
   const earlier = outlines.find((outline) => outline.id === id);
-  let copied = { at: earlier?.copiedAt, facts: earlier?.copiedFacts };
+  const copied = signal<Copied>({ at: earlier?.copiedAt, facts: earlier?.copiedFacts });
+  const erased = signal(false);
+  let everSaved = stored.length > 0;
 
   /** As stored, damaged ones included: what goes back if the device empties its database under us. */
   const everything = stored.filter((raw) => hasId(raw));
 
-  const outline = (): DayOutline => outlineOf(day.peek(), copied);
+  const outline = (): DayOutline => outlineOf(day.peek(), copied.peek());
   const queue = savingQueue(
     journal,
-    () => neighbours.tell(id),
+    () => {
+      everSaved = true;
+      neighbours.tell(id);
+    },
     () => everything,
   );
   const actions = computed(() => actionsOf(day.value, journal.state.database));
@@ -87,6 +99,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   };
 
   const run = (command: Command): Result<readonly Fact[]> => {
+    if (erased.peek()) return fail({ code: 'day-erased' });
     const now = clock.now();
     const said = command(day.peek(), now);
     if (!said.ok) return said;
@@ -101,6 +114,12 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const refresh = async (): Promise<void> => {
     news.pending = false;
     const raw = await journal.read(id);
+    // An emptied database is filled again by whoever writes first, so nothing at all means that the day was erased.
+    if (raw.length === 0 && everSaved) {
+      erased.value = true;
+      return;
+    }
+    everSaved ||= raw.length > 0;
     const all = readAll(raw);
     const known = new Set([...day.peek().facts, ...day.peek().unknown].map((fact) => fact.id));
     const fresh = all.facts.filter((fact) => !known.has(fact.id));
@@ -127,6 +146,8 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     day,
     saving: queue.saving,
     damaged,
+    copy: computed(() => copyOf(copied.value, sizeOf(day.value))),
+    erased,
     canUndo: computed(() => actions.value.done.length > 0),
     canRedo: computed(() => actions.value.undone.length > 0),
     run,
@@ -142,7 +163,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     settled: queue.settled,
     refresh,
     async copied() {
-      copied = { at: clock.now().atMs, facts: day.peek().facts.length + day.peek().unknown.length };
+      copied.value = { at: clock.now().atMs, facts: sizeOf(day.peek()) };
       await journal.describe(outline());
     },
     outline,
@@ -165,7 +186,20 @@ function seenBy(day: Day, database: string): Record<string, number> {
   return Object.fromEntries([...day.highest].filter(([other]) => other !== database));
 }
 
-function outlineOf(day: Day, copied: { at: number | undefined; facts: number | undefined }): DayOutline {
+interface Copied {
+  /** UTC ms when a copy last left the phone, and how many facts it had. */
+  readonly at: number | undefined;
+  readonly facts: number | undefined;
+}
+
+const sizeOf = (day: Day): number => day.facts.length + day.unknown.length;
+
+function copyOf({ at, facts }: Copied, size: number): Copy {
+  if (at === undefined) return 'none';
+  return facts === size ? 'whole' : 'older';
+}
+
+function outlineOf(day: Day, copied: Copied): DayOutline {
   const { production, label, date, sample } = day.header;
   return {
     id: day.id,
@@ -175,7 +209,7 @@ function outlineOf(day: Day, copied: { at: number | undefined; facts: number | u
     sample,
     takes: takesInOrder(day).length,
     rolls: rollsOf(day),
-    facts: day.facts.length + day.unknown.length,
+    facts: sizeOf(day),
     lastAt: day.facts.reduce((latest, { at }) => Math.max(latest, at), 0),
     copiedAt: copied.at,
     copiedFacts: copied.facts,

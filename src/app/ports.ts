@@ -18,12 +18,16 @@ export interface DayOutline {
   readonly copiedFacts?: number | undefined;
 }
 
+/** Why nothing is kept: the browser gives no database, or a newer version of the app has changed the one there is. */
+export type NotKept = 'refused' | 'newer';
+
 /** What the journal says of itself: whether the phone keeps it at all, and which database it is. */
 export interface JournalState {
   /** Six characters made anew with every database. */
   readonly database: string;
-  /** False for a journal in memory: the browser refused to keep one. */
+  /** False for a journal in memory. */
   readonly kept: boolean;
+  readonly because?: NotKept;
 }
 
 /** Where facts are kept. Nothing is ever edited; erasing a day is the one way to remove its facts. */
@@ -62,8 +66,8 @@ export interface Clock {
 
 /** Other windows of this app on this phone. */
 export interface Neighbours {
-  /** Tells them that a day has new facts. */
+  /** Tells them that a day has new facts, or none any more. */
   tell(day: DayId): void;
-  /** Calls back when another window has new facts of a day; returns how to stop. */
+  /** Calls back when another window has new facts of a day, or has erased it; returns how to stop. */
   listen(onNews: (day: DayId) => void): () => void;
 }

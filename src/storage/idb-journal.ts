@@ -1,10 +1,11 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { type DayOutline, FactIdTwice, type Journal } from '../app/ports.ts';
 import type { Envelope } from '../facts/envelope.ts';
+import { readFact } from '../facts/fact.ts';
 import { isSameFact } from '../facts/stored.ts';
 
 interface Shape extends DBSchema {
-  /** Facts of all days; nothing here is ever put over. */
+  /** Facts of all days; nothing that can be read is ever put over. */
   facts: { key: [day: string, id: string]; value: Envelope };
   /** What the list of days shows; can be made again from the facts. */
   days: { key: string; value: DayOutline };
@@ -145,13 +146,15 @@ async function appendOnce(db: IDBPDatabase<Shape>, append: Append): Promise<numb
     const fresh = await freshOf(tx.objectStore('facts'), emptied ? [...held(), ...facts] : facts);
     if (emptied && !(await meta.get('database'))) await meta.put(database, 'database');
     await Promise.all([
-      ...fresh.map((fact) => tx.objectStore('facts').add(fact)),
+      ...fresh.map(({ fact, overDamage }) =>
+        overDamage ? tx.objectStore('facts').put(fact) : tx.objectStore('facts').add(fact),
+      ),
       tx.objectStore('days').put(outline),
     ]);
     await done;
     readFrom.set(outline.id, filling);
     const said = new Set(facts.map(({ id }) => id));
-    return fresh.filter(({ id }) => !said.has(id)).length;
+    return fresh.filter(({ fact }) => !said.has(fact.id)).length;
   } catch (error) {
     done.catch(() => {});
     if (!tx.error) abort(tx);
@@ -166,15 +169,25 @@ function abort(tx: { abort(): void }): void {
   } catch {}
 }
 
+interface Fresh {
+  readonly fact: Envelope;
+  /** What is stored under its id cannot be read and makes room. */
+  readonly overDamage: boolean;
+}
+
 interface FactStore {
   get(key: [string, string]): Promise<Envelope | undefined>;
 }
 
-/** The facts that are not stored yet, each once; throws where a known id comes with another body. */
-async function freshOf(store: FactStore, facts: readonly Envelope[]): Promise<Envelope[]> {
+/**
+ * The facts that are not stored yet, each once; throws where a known id comes with another body. What is stored and
+ * cannot be read counts as not stored: a day file may bring the whole fact back.
+ */
+async function freshOf(store: FactStore, facts: readonly Envelope[]): Promise<Fresh[]> {
   const once = [...new Map(facts.map((fact) => [fact.id, fact])).values()];
   const known = await Promise.all(once.map(({ day, id }) => store.get([day, id])));
-  const twice = once.find((fact, at) => known[at] && !isSameFact(known[at], fact));
+  const readable = known.map((stored) => (stored && readFact(stored).ok ? stored : undefined));
+  const twice = once.find((fact, at) => readable[at] && !isSameFact(readable[at], fact));
   if (twice) throw new FactIdTwice(twice.id);
-  return once.filter((_, at) => !known[at]);
+  return once.flatMap((fact, at) => (readable[at] ? [] : [{ fact, overDamage: known[at] !== undefined }]));
 }

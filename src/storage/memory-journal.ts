@@ -1,14 +1,14 @@
-import { type DayOutline, FactIdTwice, type Journal } from '../app/ports.ts';
+import { type DayOutline, FactIdTwice, type Journal, type NotKept } from '../app/ports.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { isSameFact } from '../facts/stored.ts';
 
 /** A journal that lasts as long as the window: for tests, and for browsers that refuse to keep anything. */
-export function memoryJournal(database: string): Journal {
+export function memoryJournal(database: string, because: NotKept = 'refused'): Journal {
   const facts = new Map<string, Envelope>();
   const days = new Map<string, DayOutline>();
   const key = (day: string, id: string): string => `${day}\n${id}`;
   return {
-    state: { database, kept: false },
+    state: { database, kept: false, because },
     days: async () => [...days.values()],
     read: async (day) => [...facts.values()].filter((fact) => fact.day === day),
     async append(said, outline) {

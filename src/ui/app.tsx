@@ -67,6 +67,13 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   }, [app, id]);
   if (refused) return <main class="section problem">This day could not be opened: {refused}</main>;
   if (!store) return <main class="page" aria-busy="true" />;
+  if (store.erased.value) {
+    return (
+      <main class="section problem">
+        Erased in another window. <a href="#/">All days</a>
+      </main>
+    );
+  }
   const Screen = SCREENS[tab];
   return (
     <DayContext.Provider value={store}>

@@ -29,7 +29,11 @@ function phone(journal: Journal = memoryJournal('phonea')) {
       },
     };
   };
-  return { open: () => openDayStore('day-1', parts()), journal };
+  return {
+    open: () => openDayStore('day-1', parts()),
+    journal,
+    erase: () => journal.erase('day-1'),
+  };
 }
 
 /** A journal that says no as long as it is told to. */
@@ -126,5 +130,28 @@ describe('the open day', () => {
     expect(store.undo().ok).toBe(true);
     expect(takesInOrder(store.day.value).map(({ number }) => number)).toEqual([9]);
     expect(store.undo()).toMatchObject({ problem: { code: 'nothing-to-undo' } });
+  });
+
+  test('that another window erased says so, and takes no more actions', async () => {
+    const { open, journal, erase } = phone();
+    const [one, two] = [await open(), await open()];
+    one.run(say(1));
+    await one.settled();
+    await two.refresh();
+    await erase();
+    await two.refresh();
+    expect(two.erased.value).toBe(true);
+    expect(two.run(say(2))).toMatchObject({ ok: false, problem: { code: 'day-erased' } });
+    expect(await journal.read('day-1')).toEqual([]);
+  });
+
+  test('says whether the copy that left the phone still is the day', async () => {
+    const store = await phone().open();
+    expect(store.copy.value).toBe('none');
+    store.run(say(1));
+    await store.copied();
+    expect(store.copy.value).toBe('whole');
+    store.run(say(2));
+    expect(store.copy.value).toBe('older');
   });
 });

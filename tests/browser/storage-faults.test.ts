@@ -1,5 +1,7 @@
+import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { onStage, type Stage } from './harness.ts';
+import { openDayId, storedFacts } from './stored-facts.ts';
 import { startDay, tab, takeOne, takesOnTheLine, tap } from './tapping.ts';
 
 /**
@@ -145,3 +147,123 @@ test('the browser is asked once to keep the data, from the first Cut, and the da
     await page.getByRole('dialog').getByText('promised not to clear').waitFor();
   });
 });
+
+/** A window of the same origin that is no part of the app and holds a connection to its database. */
+async function holdDatabase(stage: Stage, version: number): Promise<{ letGo: () => Promise<void> }> {
+  // The browser wants an icon for a page that names none.
+  const iconMissed = stage.context.waitForEvent('console', (message) => /404/.test(message.text()));
+  const other = await stage.context.newPage();
+  await other.goto(`${stage.origin}/icon.svg`);
+  await iconMissed;
+  stage.forgive(/favicon/);
+  await other.evaluate(
+    (wanted) =>
+      new Promise<void>((done, refuse) => {
+        const opening = indexedDB.open('rollbook', wanted);
+        opening.onerror = () => refuse(opening.error);
+        opening.onsuccess = () => {
+          Object.assign(globalThis, { held: opening.result });
+          done();
+        };
+      }),
+    version,
+  );
+  return { letGo: () => other.close() };
+}
+
+describe('a database that is not this version’s', () => {
+  test('an old window that does not let go: the screen says to close it, and the app goes on when it is closed', async () => {
+    await onStage({}, async (stage) => {
+      await startDay(stage.page);
+      await takeOne(stage.page);
+      await stage.waitSaved();
+      const { letGo } = await holdDatabase(stage, 1);
+      // The window that opens now is of a version with a newer database.
+      await stage.page.addInitScript(() => {
+        const { open } = IDBFactory.prototype;
+        IDBFactory.prototype.open = function (name) {
+          return open.call(this, name, 2);
+        };
+      });
+      await stage.page.goto(`${stage.origin}/`);
+      await stage.page.getByText('Close the other windows of this app').waitFor();
+      await letGo();
+      await stage.page.getByText('Harbour Lights').first().tap();
+      expect(await takesOnTheLine(stage.page)).toBe(1);
+    });
+  });
+
+  test('a newer version’s database met by the old app: the days are not called gone, and nothing is put over them', async () => {
+    await onStage({}, async (stage) => {
+      const { page } = stage;
+      await startDay(page);
+      await takeOne(page);
+      await stage.waitSaved();
+      const day = openDayId(page);
+      const newer = await holdDatabase(stage, 2);
+      await newer.letGo();
+      await page.goto(`${stage.origin}/#/`);
+      await page.reload();
+      await page
+        .getByRole('alert')
+        .filter({ hasText: 'newer version of the app has changed the database' })
+        .waitFor();
+      await page.getByRole('alert').filter({ hasText: 'Your days are in it, untouched' }).waitFor();
+      expect(await storedFacts(page, day)).toHaveLength(3);
+    });
+  });
+});
+
+test('a day erased in one window is gone from the phone: from the database, the caches and the other window', async () => {
+  await onStage({}, async (stage) => {
+    const { page, origin } = stage;
+    await startDay(page, 'Zebra Crossing');
+    await takeOne(page);
+    await stage.waitSaved();
+    await stage.waitOfflineReady();
+    const day = openDayId(page);
+    const other = await stage.openWindow('/');
+    await tap(other, 'More about Zebra Crossing');
+    await tap(other, 'Erase this day');
+    await other.getByText('has not left the phone: take a copy first').waitFor();
+    await tap(other, 'Erase it from this phone');
+    await page.getByText('Erased in another window').waitFor();
+    await page.getByRole('link', { name: 'All days' }).tap();
+    expect(await storedFacts(page, day)).toEqual([]);
+    expect(await keptSomewhere(page, 'Zebra')).toEqual([]);
+    await page.goto(origin);
+    expect(await page.getByText('Zebra Crossing').count()).toBe(0);
+  });
+});
+
+/** Where on the phone, within reach of the app, a word is still found. */
+const keptSomewhere = (page: Page, word: string): Promise<string[]> =>
+  page.evaluate(async (wanted) => {
+    const found: string[] = [];
+    const look = (where: string, content: unknown): void => {
+      if (JSON.stringify(content)?.includes(wanted)) found.push(where);
+    };
+    look('localStorage', { ...localStorage });
+    look('sessionStorage', { ...sessionStorage });
+    look('names of databases', await indexedDB.databases());
+    for (const name of await caches.keys()) {
+      const cache = await caches.open(name);
+      for (const request of await cache.keys()) {
+        look(request.url, await (await cache.match(request))!.text());
+      }
+    }
+    const db = await new Promise<IDBDatabase>((done, refuse) => {
+      const opening = indexedDB.open('rollbook');
+      opening.onsuccess = () => done(opening.result);
+      opening.onerror = () => refuse(opening.error);
+    });
+    for (const store of db.objectStoreNames) {
+      const all = db.transaction(store).objectStore(store).getAll();
+      await new Promise((done) => {
+        all.onsuccess = done;
+      });
+      look(`database, ${store}`, all.result);
+    }
+    db.close();
+    return found;
+  }, word);

@@ -95,3 +95,35 @@ describe('the database', () => {
     expect(anew.state.database).not.toBe(first.state.database);
   });
 });
+
+describe('a record that cannot be read', () => {
+  test('gives way to the whole fact of the same id, and to nothing else', async () => {
+    const journal = await openIdbJournal(events);
+    const phone = speaker();
+    for (const number of [1, 2, 3]) await journal.append(phone.say(take('24', 1, number)), outline('day-1'));
+    const [first, second, third] = phone.facts;
+    await damage(second!.id);
+    // Another body under an id that can be read is refused, together with the mending that came along.
+    const forged = { ...third!, at: third!.at + 1 };
+    await expect(journal.append([second!, forged], outline('day-1'))).rejects.toBeInstanceOf(FactIdTwice);
+    expect(await journal.read('day-1')).not.toContainEqual(second);
+    await journal.append(phone.facts, outline('day-1'));
+    expect(await journal.read('day-1')).toEqual([first, second, third]);
+  });
+});
+
+/** Puts half a record where a whole one was, as a failing flash may. */
+const damage = (id: string): Promise<void> =>
+  new Promise((done, refuse) => {
+    const opening = indexedDB.open('rollbook');
+    opening.onerror = () => refuse(opening.error);
+    opening.onsuccess = () => {
+      const tx = opening.result.transaction('facts', 'readwrite');
+      tx.objectStore('facts').put({ day: 'day-1', id, kind: 'take-logged' });
+      tx.oncomplete = () => {
+        opening.result.close();
+        done();
+      };
+      tx.onerror = () => refuse(tx.error);
+    };
+  });

@@ -1,46 +1,71 @@
 import { useState } from 'preact/hooks';
-import type { TakenIn } from '../../app/app-store.ts';
-import type { Result } from '../../shared/result.ts';
+import { type FileRead, type Regained, readAsFarAsPossible } from '../../app/regain.ts';
 import { useApp } from '../context.ts';
 import { LongField } from '../parts/field.tsx';
+import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { goTo } from '../route.ts';
 import { complain, tell } from '../saying.ts';
 import { countOf } from '../words/chain.ts';
+import { titleOf } from '../words/days.ts';
+import { damageWords, regainedWords } from '../words/regained.ts';
 
 /** Larger than any day: not worth reading to find that out. */
 const MOST_BYTES = 64 * 1024 * 1024;
 
-/** Takes in a day file: what is new is added, what is known is left, and a contradiction is refused whole. */
+type Stage =
+  | { readonly at: 'choose' }
+  | { readonly at: 'damaged'; readonly reads: readonly FileRead[] }
+  | { readonly at: 'done'; readonly reads: readonly FileRead[]; readonly regained: Regained };
+
+/**
+ * Takes in day files, one or many: what is new is added, what is known is left, a contradiction is refused whole. Of a
+ * damaged file it says first what can be had, and takes that only when told to.
+ */
 export function TakeInSheet({ onClose }: { onClose: () => void }) {
   const app = useApp();
   const [pasted, setPasted] = useState('');
+  const [stage, setStage] = useState<Stage>({ at: 'choose' });
 
-  const show = (result: Result<TakenIn>): void => {
-    if (!result.ok) {
-      complain(result.problem);
-      return;
-    }
-    const { fresh, known, day } = result.value;
-    tell(`${countOf(fresh, 'new entry', 'new entries')}, ${known} known`);
+  const takeIn = async (reads: readonly FileRead[]): Promise<void> => {
+    const regained = await app.regain(reads);
+    const [first] = regained.refused;
+    const [day] = regained.days;
+    if (first && !day) return complain(first.problem);
+    if (reads.length > 1 || reads.some(({ damage }) => damage) || !day)
+      return setStage({ at: 'done', reads, regained });
+    tell(
+      `${countOf(regained.fresh, 'new entry', 'new entries')}, ${regained.entries - regained.fresh} known`,
+    );
     goTo({ at: 'day', day, tab: 'now' });
   };
-  const read = async (file: File | undefined): Promise<void> => {
-    if (!file) return;
-    if (file.size > MOST_BYTES) complain({ code: 'day-file-too-large', most: MOST_BYTES });
-    else show(await app.takeIn(await file.text()));
+  const look = async (reads: readonly FileRead[]): Promise<void> => {
+    const [only] = reads;
+    if (reads.length === 1 && only?.damage && !only.file) complain(only.damage.problem);
+    else if (reads.some(({ damage }) => damage)) setStage({ at: 'damaged', reads });
+    else await takeIn(reads);
   };
+  const read = async (files: readonly File[]): Promise<void> => {
+    const large = files.find(({ size }) => size > MOST_BYTES);
+    if (large) return complain({ code: 'day-file-too-large', most: MOST_BYTES });
+    const reads: FileRead[] = [];
+    for (const file of files) reads.push(readAsFarAsPossible(file.name, await file.text()));
+    await look(reads);
+  };
+  if (stage.at !== 'choose') {
+    return <Outcome stage={stage} onTake={() => void takeIn(stage.reads)} onClose={onClose} />;
+  }
   return (
     <Sheet
       title="Take in a day file"
-      under="From another phone, or a copy you kept. New entries are added; nothing here is overwritten."
+      under="From another phone, or copies you kept, several at once. New entries are added; nothing here is overwritten."
       onClose={onClose}
       foot={
         pasted !== '' && (
           <button
             type="button"
             class="button button-solid"
-            onClick={() => void app.takeIn(pasted).then(show)}
+            onClick={() => void look([readAsFarAsPossible('What was pasted', pasted)])}
           >
             Take in what was pasted
           </button>
@@ -49,15 +74,63 @@ export function TakeInSheet({ onClose }: { onClose: () => void }) {
     >
       <div class="section">
         <label class="field">
-          <span>Choose the file</span>
+          <span>Choose one file or several</span>
           <input
             type="file"
+            multiple
             accept=".txt,.json,text/plain"
-            onChange={(event) => void read(event.currentTarget.files?.[0])}
+            onChange={(event) => void read([...(event.currentTarget.files ?? [])])}
           />
         </label>
         <LongField label="Or paste its text" value={pasted} onInput={setPasted} />
       </div>
+    </Sheet>
+  );
+}
+
+interface OutcomeProps {
+  readonly stage: Exclude<Stage, { at: 'choose' }>;
+  readonly onTake: () => void;
+  readonly onClose: () => void;
+}
+
+/** What the files hold, before a damaged one is taken in; and what came of it afterwards. */
+function Outcome({ stage, onTake, onClose }: OutcomeProps) {
+  const { days } = useApp();
+  const taken = stage.at === 'done' ? stage.regained.days : [];
+  const canTake = stage.at === 'damaged' && stage.reads.some(({ file }) => file);
+  return (
+    <Sheet
+      title={stage.at === 'done' ? 'Taken in' : 'Not every file is whole'}
+      {...(stage.at === 'done' ? { under: regainedWords(stage.reads, stage.regained) } : {})}
+      onClose={onClose}
+      foot={
+        canTake && (
+          <button type="button" class="button button-solid" onClick={onTake}>
+            Take in what can be read
+          </button>
+        )
+      }
+    >
+      <ul class="rows">
+        {stage.reads.map((one) => (
+          <li key={one.name}>
+            <Row mark={one.damage ? 'broken' : 'single'} title={one.name} under={damageWords(one)} />
+          </li>
+        ))}
+        {days.value
+          .filter(({ id }) => taken.includes(id))
+          .map((day) => (
+            <li key={day.id}>
+              <Row
+                title={titleOf(day)}
+                under="taken in"
+                word="open"
+                onTap={() => goTo({ at: 'day', day: day.id, tab: 'now' })}
+              />
+            </li>
+          ))}
+      </ul>
     </Sheet>
   );
 }

@@ -5,7 +5,9 @@ import { useApp, useDay } from '../context.ts';
 import { ClockSheet, DaySheet } from '../sheets.ts';
 import { ClockFace } from './clock-face.tsx';
 
-const SAVING_WORD = { saved: 'saved', saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
+const SAVING_WORD = { saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
+/** Where a saved day is kept; a day to play in is nobody's loss. */
+const COPY_WORD = { none: ', no copy', whole: ', copied', older: ', copy older' } as const;
 
 /** The day, its roll and rate, the running timecode, and whether everything is kept. */
 export function Head() {
@@ -15,6 +17,8 @@ export function Head() {
   const day = store.day.value;
   const { state, waiting } = store.saving.value;
   const { production, label, timecodeRate, sampleRate, bitDepth, sample } = day.header;
+  const savedWord = `saved${sample ? '' : COPY_WORD[store.copy.value]}`;
+  const savingWord = state === 'saved' ? savedWord : SAVING_WORD[state];
   const roll = rollIn(answersNow(day).links)?.value;
   const title = [sample ? 'Sample' : '', production, label].filter(Boolean).join(' · ') || 'Untitled day';
   const facts = [roll ? `roll ${roll}` : 'no roll', timecodeRate, `${sampleRate / 1000}k ${bitDepth}`];
@@ -29,7 +33,7 @@ export function Head() {
         <span class="unseen">Follow the recorder's timecode: </span>
         <ClockFace />
         <span class={state === 'not-saved' ? 'warn' : 'soft'} data-saving={state} data-unsaved={waiting}>
-          {journal.state.kept ? SAVING_WORD[state] : 'NOT KEPT'}
+          {journal.state.kept ? savingWord : 'NOT KEPT'}
           {' · '}
           {day.clock ? 'followed' : 'time of day'}
         </span>

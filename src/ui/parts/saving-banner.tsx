@@ -1,44 +1,13 @@
 import { useApp, useDay } from '../context.ts';
-import { countOf } from '../words/chain.ts';
+import { later } from './later.tsx';
 
-const BECAUSE: Record<string, string> = {
-  QuotaExceededError: 'the phone has no room left. Free some space, or export the day now.',
-  InvalidStateError: 'the database was closed under the app. Close other windows of it, or open it again.',
-  VersionError: 'a newer version of the app is open in another window. Load this window again.',
-  UnknownError: 'the phone lost its database for a moment.',
-  FactIdTwice: 'two entries carry one id. Export the day and start the app again.',
-};
+const SavingTrouble = later(() => import('./saving-trouble.tsx').then((part) => part.SavingTrouble));
 
-/** Says in words that something is not on the disk, why, and that it is held and tried again. */
+/** Room for what is wrong with keeping the day. The head says shortly that something is; the words come here. */
 export function SavingBanner() {
-  const store = useDay();
-  const { state } = useApp().parts.journal;
-  const { state: saving, waiting, because, regained } = store.saving.value;
-  if (!state.kept) {
-    return (
-      <p class="banner" role="alert">
-        Not kept: this browser refuses a database, so everything is lost when the window closes. Export the
-        day before that.
-      </p>
-    );
-  }
-  if (saving !== 'not-saved') {
-    return regained === 0 ? null : (
-      <p class="banner" role="alert">
-        The phone emptied its database while the app was open. {countOf(regained, 'entry', 'entries')} of this
-        day were held here and are written back; other days may be gone. Export this day now.
-      </p>
-    );
-  }
-  return (
-    <div class="banner" role="alert">
-      <p>
-        {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone said ${because}.`} They
-        are held here and tried again.
-      </p>
-      <button type="button" class="button" onClick={store.retry}>
-        Try now
-      </button>
-    </div>
-  );
+  const { saving, damaged } = useDay();
+  const { kept } = useApp().parts.journal.state;
+  const { state, regained } = saving.value;
+  const isFine = kept && state !== 'not-saved' && regained === 0 && damaged.value === 0;
+  return isFine ? null : <SavingTrouble />;
 }

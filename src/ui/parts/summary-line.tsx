@@ -1,6 +1,6 @@
 import type { Answers } from '../../day/answers.ts';
 import { conflictsOf } from '../../day/conflicts.ts';
-import type { PartId, VoiceId } from '../../day/model.ts';
+import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
 import { countOf, listOf, nameOf } from '../words/chain.ts';
 
@@ -12,13 +12,22 @@ interface SummaryProps {
   readonly onConflicts: () => void;
 }
 
+/** How much two phones contradict each other, one tap from where it is settled; nothing where they do not. */
+export function conflictButton(day: Day, onTap: () => void) {
+  const { length } = conflictsOf(day);
+  return length > 0 ? (
+    <button key="contradictions" type="button" class="warn button-plain" onClick={onTap}>
+      {countOf(length, 'contradiction')}
+    </button>
+  ) : null;
+}
+
 /** One line of truth: what is wrong stands first and is one tap from its place. */
 export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: SummaryProps) {
   const day = useDay().day.value;
   const { summary } = answers;
   const clash = answers.tracks.find(({ state }) => state === 'clash');
   const lost = summary.unrecorded;
-  const contradictions = conflictsOf(day).length;
   const troubles = [
     lost.length > 0 && (
       <button key="lost" type="button" class="warn button-plain" onClick={() => onVoice(lost[0]!)}>
@@ -31,11 +40,7 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
         {countOf(summary.clashes, 'clash', 'clashes')}
       </button>
     ),
-    contradictions > 0 && (
-      <button key="contradictions" type="button" class="warn button-plain" onClick={onConflicts}>
-        {countOf(contradictions, 'contradiction')}
-      </button>
-    ),
+    conflictButton(day, onConflicts),
   ].filter(Boolean);
   return (
     <div class="summary">

@@ -8,6 +8,7 @@ import { openSampleDay } from '../days/sample-day.ts';
 import { TakeInSheet } from '../days/take-in.tsx';
 import { isTabOnIphone } from '../device.ts';
 import { Looks } from '../parts/looks.tsx';
+import { NotKeptBanner } from '../parts/not-kept.tsx';
 import { Row } from '../parts/row.tsx';
 import { UpdateOffer } from '../parts/update-offer.tsx';
 import { goTo } from '../route.ts';
@@ -46,6 +47,7 @@ export function Days() {
             the icon.
           </p>
         )}
+        <NotKeptBanner />
         <UpdateOffer />
         {days.length === 0 && <First />}
         <ul class="rows">
@@ -85,7 +87,9 @@ export function Days() {
       </div>
       {open === 'new' && <NewDay onClose={close} />}
       {open === 'take-in' && <TakeInSheet onClose={close} />}
-      {open && typeof open === 'object' && <DayActions day={open.day} onClose={close} />}
+      {open && typeof open === 'object' && (
+        <DayActions day={days.find(({ id }) => id === open.day.id) ?? open.day} onClose={close} />
+      )}
     </div>
   );
 }

@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
-import { conflictsOf } from '../../day/conflicts.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { lastTake } from '../../day/takes.ts';
@@ -10,10 +9,10 @@ import type { MarkState } from '../parts/mark.tsx';
 import { Page } from '../parts/page.tsx';
 import { RollDock } from '../parts/roll-dock.tsx';
 import { Row } from '../parts/row.tsx';
-import { SummaryLine } from '../parts/summary-line.tsx';
+import { conflictButton, SummaryLine } from '../parts/summary-line.tsx';
 import { hrefOf } from '../route.ts';
 import { ConflictSheet, FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
-import { breakWords, countOf, listOf, nameOf, pathWords } from '../words/chain.ts';
+import { breakWords, listOf, nameOf, pathWords } from '../words/chain.ts';
 
 type Open = { readonly track: PartId } | { readonly voice: VoiceId } | 'free' | 'conflicts' | null;
 
@@ -74,14 +73,9 @@ export function Now() {
 const shownTracks = ({ tracks }: Answers): TrackAnswer[] => tracks.filter(({ state }) => state !== 'empty');
 
 function NoRig({ day, onConflicts }: { day: Day; onConflicts: () => void }) {
-  const conflicts = conflictsOf(day).length;
   return (
     <div class="section empty">
-      {conflicts > 0 && (
-        <button type="button" class="button" onClick={onConflicts}>
-          {countOf(conflicts, 'contradiction')}
-        </button>
-      )}
+      {conflictButton(day, onConflicts)}
       <p>
         <strong>No rig yet.</strong> Say what the recorder has, and this screen shows who is on which track.
       </p>

@@ -7,10 +7,12 @@ import { rollIn } from '../../day/links.ts';
 import type { Header } from '../../day/model.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
 import { useApp, useDay, useRun } from '../context.ts';
+import { DayFileButton } from '../days/day-file-button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Looks } from '../parts/looks.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { UpdateOffer } from '../parts/update-offer.tsx';
+import { countOf } from '../words/chain.ts';
 import { copyWords, PROMISED_WORDS } from '../words/days.ts';
 
 const TEXTS = [
@@ -133,10 +135,28 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
 function Safety() {
   const store = useDay();
   const { safekeeping } = useApp();
+  const { id, header, facts, unknown } = store.day.value;
+  // Read for its sake only: a copy that has just left changes the words.
+  void store.copy.value;
   return (
-    <p class="section">
-      <strong>{copyWords(store.outline())}</strong>{' '}
-      <span class="soft">{PROMISED_WORDS[safekeeping.promised.value]}</span>
-    </p>
+    <div class="section stack">
+      <p>
+        <strong>{copyWords(store.outline())}</strong>{' '}
+        <span class="soft">{PROMISED_WORDS[safekeeping.promised.value]}</span>
+      </p>
+      {unknown.length > 0 && (
+        <p class="soft">
+          {countOf(unknown.length, 'entry', 'entries')} of this day {unknown.length === 1 ? 'was' : 'were'}{' '}
+          said by a newer version of the app: kept and handed on, but not understood here.
+        </p>
+      )}
+      <DayFileButton
+        day={id}
+        facts={facts.length + unknown.length}
+        date={header.date}
+        title={`${header.production} ${header.label}`.trim()}
+        quiet
+      />
+    </div>
   );
 }

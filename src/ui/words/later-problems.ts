@@ -49,6 +49,7 @@ learnSentences({
   'download-failed': () => 'The download failed. Copy instead.',
   'copy-failed': () => 'The text could not be copied.',
   'sample-missing': () => 'The sample day is not on this phone yet. Open the app once with a signal.',
+  'day-erased': () => 'This day was erased in another window.',
   'day-file-empty': () => 'The file is empty.',
   'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
   'day-file-too-many-facts': () => 'The file has more entries than any day. It was not read.',

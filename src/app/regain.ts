@@ -1,0 +1,75 @@
+import { readDayFile } from '../facts/day-file.ts';
+import type { DayFile } from '../facts/day-file-facts.ts';
+import type { DayId, Envelope } from '../facts/envelope.ts';
+import { readDayFileLeniently } from '../facts/salvage-day-file.ts';
+import { isSameFact } from '../facts/stored.ts';
+import type { Problem, Result } from '../shared/result.ts';
+
+/** A day file as far as it could be read. */
+export interface FileRead {
+  readonly name: string;
+  /** What can be taken in; missing where nothing can. */
+  readonly file?: DayFile;
+  /** What is wrong with it, and how many entries it is known to have lost; missing where it is whole. */
+  readonly damage?: { readonly problem: Problem; readonly lost: number };
+}
+
+/** What came of taking in a set of files. */
+export interface Regained {
+  readonly days: readonly DayId[];
+  /** Entries of the files, each once; how many of them were new; how many are on the disk now, looked at one by one. */
+  readonly entries: number;
+  readonly fresh: number;
+  readonly verified: number;
+  /** Files that contradict what is here: nothing of them was taken in. */
+  readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
+}
+
+/** Reads a file whole, or else what can be read of it. */
+export function readAsFarAsPossible(name: string, text: string): FileRead {
+  const whole = readDayFile(text);
+  if (whole.ok) return { name, file: whole.value };
+  const salvage = readDayFileLeniently(text);
+  if (!salvage.ok) return { name, damage: { problem: whole.problem, lost: 0 } };
+  const lost = salvage.value.missing || salvage.value.damaged;
+  return { name, file: salvage.value, damage: { problem: whole.problem, lost } };
+}
+
+interface Phone {
+  /** Adds a file to its day and waits for the disk, with some patience. */
+  merge(file: DayFile): Promise<Result<{ readonly fresh: number }>>;
+  /** Everything stored of a day. */
+  read(day: DayId): Promise<unknown[]>;
+}
+
+/** Takes in files in any order, of one day or several, and then looks at the disk for every one of their entries. */
+export async function regain(phone: Phone, reads: readonly FileRead[]): Promise<Regained> {
+  const taken: DayFile[] = [];
+  const refused: { name: string; problem: Problem }[] = [];
+  let fresh = 0;
+  for (const { name, file } of reads) {
+    if (!file) continue;
+    const merged = await phone.merge(file);
+    if (!merged.ok) {
+      refused.push({ name, problem: merged.problem });
+      continue;
+    }
+    fresh += merged.value.fresh;
+    taken.push(file);
+  }
+  const days = [...new Set(taken.map(({ day }) => day))];
+  let entries = 0;
+  let verified = 0;
+  for (const day of days) {
+    const wanted = new Map(
+      taken.filter((file) => file.day === day).flatMap(({ stored }) => stored.map((fact) => [fact.id, fact])),
+    );
+    const there = new Map((await phone.read(day)).map((raw) => [(raw as Envelope).id, raw]));
+    entries += wanted.size;
+    verified += [...wanted.values()].filter((fact) => isSame(there.get(fact.id), fact)).length;
+  }
+  return { days, entries, fresh, verified, refused };
+}
+
+const isSame = (raw: unknown, fact: Envelope): boolean =>
+  typeof raw === 'object' && raw !== null && isSameFact(raw as Envelope, fact);
