@@ -24,6 +24,8 @@ export interface StageOptions {
   readonly slowdown?: number;
   /** Runs in every page before its own scripts: for what this browser lacks, such as a share sheet. */
   readonly before?: () => void;
+  /** Where the browser keeps its profile; the system's folder for such things unless told. */
+  readonly profileIn?: string;
   /** The folder to serve; dist unless told. */
   readonly folder?: string;
 }
@@ -46,6 +48,8 @@ export interface Stage {
   readonly reload: () => Promise<void>;
   /** Closes the browser and opens it again on the same profile, as after a night in the drawer. */
   readonly relaunch: () => Promise<void>;
+  /** Stops every process of the browser where it stands. */
+  readonly freeze: () => void;
   /** Kills every process of the browser at once, as a phone that falls does. `relaunch` starts it again. */
   readonly crash: () => Promise<void>;
   /** A second window of the same profile, ready to use. */
@@ -68,7 +72,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
   const server = await startServer(options.folder);
   const witness = createWitness(server.origin);
   const trap = await startTrap(witness.report);
-  const profile = mkdtempSync(join(tmpdir(), 'rollbook-profile-'));
+  const profile = mkdtempSync(join(options.profileIn ?? tmpdir(), 'rollbook-profile-'));
   let { clock, slowdown = 1 } = options;
   let context: BrowserContext;
   let page: Page;
@@ -89,6 +93,11 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     if (options.before) await context.addInitScript(options.before);
     page = context.pages()[0] ?? (await context.newPage());
     await show(page, '/');
+  };
+  const signalBrowser = (name: NodeJS.Signals): void => {
+    // The browser notes its process in its profile; it leads the group of all its processes.
+    const pid = Number(/-(\d+)$/.exec(readlinkSync(join(profile, 'SingletonLock')))![1]);
+    process.kill(-pid, name);
   };
   const end = async (): Promise<void> => {
     await context?.close();
@@ -125,11 +134,10 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
       await context.close();
       await launch();
     },
+    freeze: () => signalBrowser('SIGSTOP'),
     crash: async () => {
       const gone = new Promise<void>((done) => context.once('close', () => done()));
-      // The browser notes its process in its profile; it leads the group of all its processes.
-      const pid = Number(/-(\d+)$/.exec(readlinkSync(join(profile, 'SingletonLock')))![1]);
-      process.kill(-pid, 'SIGKILL');
+      signalBrowser('SIGKILL');
       await gone;
     },
     openWindow: async (path = '/') => {
