@@ -4,10 +4,16 @@ import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
+import type { Envelope } from '../../src/facts/envelope.ts';
 import type { createUpdateWatcher } from '../../src/offline/service-worker.ts';
 import type { Busy, UpdateState, UpdateWatcher } from '../../src/offline/update-watcher.ts';
+import { speaker, take } from '../day/say.ts';
+import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
 import { DIST } from './harness-server.ts';
+import { openDayId, storedFacts } from './stored-facts.ts';
+import { startDay, takeOne, takesOnTheLine, tap } from './tapping.ts';
 
 const WATCHER = resolve(import.meta.dirname, '../../src/offline/service-worker.ts');
 const root = mkdtempSync(join(tmpdir(), 'rollbook-versions-'));
@@ -181,6 +187,71 @@ describe('a new version', () => {
       await expect.poll(isWaiting).toBe(true);
       expect(await versionOf(stage.page)).toBe('one');
     }, '2026-03-02T08:00:00.000Z'));
+});
+
+describe('a new version while a take is open', () => {
+  test('reloads nothing, is offered, refused while the take rolls, and started after it; nothing is lost', () =>
+    begin(async (stage) => {
+      const { page } = stage;
+      await startDay(page);
+      await takeOne(page);
+      await tap(page, /^Roll$/);
+      await stage.waitSaved();
+      const day = openDayId(page);
+      let loads = 0;
+      page.on('framenavigated', () => {
+        loads += 1;
+      });
+      expect(await offer(stage, 'two')).toBe('installed');
+      await stage.killServer();
+      await tap(page, /^About this day/);
+      const sheet = page.getByRole('dialog');
+      await sheet.getByRole('button', { name: 'Restart now' }).tap();
+      await sheet.getByText('A take is rolling. Cut it, then restart.').waitFor();
+      expect(await versionOf(page)).toBe('one');
+      expect(loads).toBe(0);
+      await page.keyboard.press('Escape');
+      await sheet.waitFor({ state: 'detached' });
+      await tap(page, /^Cut$/);
+      await stage.waitSaved();
+      const before = await storedFacts(page, day);
+      await tap(page, /^About this day/);
+      await sheet.getByRole('button', { name: 'Restart now' }).tap();
+      await expect.poll(() => versionOf(page).catch(() => '')).toBe('two');
+      await page.locator('.dock').waitFor();
+      expect(await storedFacts(page, day)).toEqual(before);
+      expect(await takesOnTheLine(page)).toBe(2);
+      noteFault('new version while a take is open', '1 time', 0);
+    }));
+
+  test('leaves in the day what the old version cannot understand: kept, told, handed on, and understood later', () =>
+    begin(async (stage) => {
+      const { page } = stage;
+      const phone = speaker('phonea');
+      phone.say(take('24', 1, 1));
+      const [known] = phone.say(take('24', 1, 2));
+      const { kind: _kind, ...envelope } = known!;
+      const sky = { sky: ['overcast', { wind: 4 }] };
+      const unknown: Envelope = { ...envelope, kind: 'weather-told', ...sky };
+      const text = writeDayFile('day-1', 'Newer', [phone.facts[0]!, unknown]);
+      await tap(page, /^Take in a day file/);
+      await page.getByLabel('Or paste its text').fill(text);
+      await tap(page, 'Take in what was pasted');
+      await takeOne(page);
+      await stage.waitSaved();
+      await tap(page, /^About this day/);
+      const sheet = page.getByRole('dialog');
+      await sheet.getByText('1 entry of this day was said by a newer version').waitFor();
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        sheet.getByRole('button', { name: 'Download the day file' }).tap(),
+      ]);
+      const given = readDayFile(readFileSync(await download.path(), 'utf8'));
+      expect(given.ok && given.value.stored).toContainEqual(unknown);
+      expect(await storedFacts(page, 'day-1')).toContainEqual(unknown);
+      await stage.reload();
+      expect(await takesOnTheLine(page)).toBe(2);
+    }));
 });
 
 describe('a restart into the new version', () => {
