@@ -6,9 +6,16 @@ import { join } from 'node:path';
 
 const folder = mkdtempSync(join(tmpdir(), 'rollbook-faults-'));
 const table = join(folder, 'table');
-const files = ['kill', 'power-cut', 'two-windows', 'storage', 'storage-faults', 'rebuild', 'update'].map(
-  (name) => `tests/browser/${name}.test.ts`,
-);
+const files = [
+  'kill',
+  'power-cut',
+  'two-windows',
+  'storage',
+  'storage-faults',
+  'rebuild',
+  'update',
+  'clock',
+].map((name) => `tests/browser/${name}.test.ts`);
 const { status } = spawnSync(
   'npx',
   ['--no-install', 'vitest', 'run', '--project', 'browser', ...files, ...process.argv.slice(2)],
