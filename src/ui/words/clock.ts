@@ -1,4 +1,4 @@
-import { type ClockRemark, clockRemarks } from '../../day/clock-remarks.ts';
+import type { ClockRemark } from '../../day/clock-remarks.ts';
 import type { Day } from '../../day/model.ts';
 import { clockTime } from './times.ts';
 
@@ -17,9 +17,3 @@ export function clockWords(day: Day, remark: ClockRemark): string {
     ? `The phone's clock was set back ${Math.round(remark.ms / 60_000)} min before ${when}`
     : `The phone's zone went from ${zoneName(remark.from)} to ${zoneName(remark.to)} before ${when}`;
 }
-
-/** The same as sentences for the report, the latest few: times of takes around them do not fit together. */
-export const clockMatters = (day: Day): string[] =>
-  clockRemarks(day)
-    .slice(-5)
-    .map((remark) => `${clockWords(day, remark)}.`);
