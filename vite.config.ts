@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { licenceList, packagesOf } from './.ci/licences.mjs';
 
 /** What the PDF writer would load for pages of HTML, which nobody makes here. */
 const leftOut = fileURLToPath(new URL('src/report/pdf/left-out.ts', import.meta.url));
@@ -45,19 +46,18 @@ export default defineConfig({
       ],
     },
     {
-      // Says for the size test which packages each file of the build was made of. Hidden, so never served.
+      // Says for the size test which packages each file of the build was made of (hidden, so never served), and
+      // gathers their licences.
       name: 'list-packages',
       apply: 'build',
       generateBundle(_, bundle) {
-        const packagesOf = (moduleIds: readonly string[]): string[] => [
-          ...new Set(moduleIds.flatMap((id) => /.*node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(id)?.[1] ?? [])),
-        ];
+        const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
         const packages = Object.fromEntries(
-          Object.values(bundle)
-            .filter((file) => file.type === 'chunk')
-            .map((chunk) => [chunk.fileName, packagesOf(chunk.moduleIds)]),
+          chunks.map((chunk) => [chunk.fileName, packagesOf(chunk.moduleIds)]),
         );
         this.emitFile({ type: 'asset', fileName: '.packages.json', source: JSON.stringify(packages) });
+        const licences = licenceList(chunks.flatMap((chunk) => chunk.moduleIds));
+        this.emitFile({ type: 'asset', fileName: 'licences.txt', source: licences });
       },
     },
     VitePWA({

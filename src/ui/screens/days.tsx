@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';
 import { DayActions } from '../days/day-actions.tsx';
+import { LicenceSheet } from '../days/licences.tsx';
 import { NewDay } from '../days/new-day.tsx';
 import { openSampleDay } from '../days/sample-day.ts';
 import { TakeInSheet } from '../days/take-in.tsx';
@@ -18,7 +19,7 @@ import { countOf } from '../words/chain.ts';
 import { copyWords, titleOf } from '../words/days.ts';
 import '../styles/days.css';
 
-type Open = { readonly day: DayOutline } | 'new' | 'take-in' | null;
+type Open = { readonly day: DayOutline } | 'new' | 'take-in' | 'licences' | null;
 
 /** The days on this phone. */
 export function Days() {
@@ -72,6 +73,13 @@ export function Days() {
         <div class="section">
           <Looks />
           <p class="soft">{OFFLINE_WORDS[version.value.offline]}</p>
+          <p class="soft">
+            Days hold the names of people. They are on this phone and nowhere else, until you send them;
+            nobody counts or watches. Erasing a day takes it off this phone whole.
+          </p>
+          <button type="button" class="button-plain days-licences" onClick={() => setOpen('licences')}>
+            Licences
+          </button>
         </div>
       </main>
       <div class="foot days-foot">
@@ -86,6 +94,7 @@ export function Days() {
         </button>
       </div>
       {open === 'new' && <NewDay onClose={close} />}
+      {open === 'licences' && <LicenceSheet onClose={close} />}
       {open === 'take-in' && <TakeInSheet onClose={close} />}
       {open && typeof open === 'object' && (
         <DayActions day={days.find(({ id }) => id === open.day.id) ?? open.day} onClose={close} />

@@ -9,6 +9,8 @@ export type Place =
   | { readonly sheet: 'voice'; readonly voice: VoiceId; readonly from: TakeId | undefined }
   /** The head of the day, with its rolls and the offer of a newer app. */
   | { readonly sheet: 'day' }
+  /** What two phones said differently, with the alternatives. */
+  | { readonly sheet: 'conflicts' }
   | { readonly tab: Tab };
 
 /** The place of a matter. A late correction begins at the first take that it touches. */
@@ -34,8 +36,9 @@ export function placeOf(matter: Matter): Place {
       return { sheet: 'day' };
     case 'clash-on-input':
       return { tab: 'rig' };
-    case 'take-open':
     case 'said-twice':
+      return { sheet: 'conflicts' };
+    case 'take-open':
       return { tab: 'now' };
     default:
       return { tab: 'line' };

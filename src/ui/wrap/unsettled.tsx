@@ -5,7 +5,7 @@ import { matterText } from '../../report/words.ts';
 import { Row } from '../parts/row.tsx';
 import { goTo } from '../route.ts';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
-import { DaySheet, TrackSheet, VoiceSheet } from '../sheets.ts';
+import { ConflictSheet, DaySheet, TrackSheet, VoiceSheet } from '../sheets.ts';
 import { countOf } from '../words/chain.ts';
 import { type Place, placeOf } from './matter-place.ts';
 
@@ -54,6 +54,8 @@ function PlaceSheet({ day, place, onClose }: PlaceProps) {
       return <TrackSheet track={place.track} from={place.from} onClose={onClose} />;
     case 'voice':
       return <VoiceSheet voice={place.voice} from={place.from} onClose={onClose} />;
+    case 'conflicts':
+      return <ConflictSheet onClose={onClose} />;
     case 'day':
       return <DaySheet onClose={onClose} />;
   }

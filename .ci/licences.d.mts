@@ -1,0 +1,2 @@
+export function packagesOf(moduleIds: readonly string[]): string[];
+export function licenceList(moduleIds: readonly string[]): string;
