@@ -139,7 +139,7 @@ function Safety() {
   // Read for its sake only: a copy that has just left changes the words.
   void store.copy.value;
   return (
-    <div class="section stack">
+    <div class="section safety">
       <p>
         <strong>{copyWords(store.outline())}</strong>{' '}
         <span class="soft">{PROMISED_WORDS[safekeeping.promised.value]}</span>
