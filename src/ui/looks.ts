@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 
-export const LOOKS = ['system', 'light', 'dark', 'dim'] as const;
+export const LOOKS = ['system', 'light', 'sunlight', 'dark', 'dim'] as const;
 export type Look = (typeof LOOKS)[number];
 
 const KEY = 'rollbook-look';

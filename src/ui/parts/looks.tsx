@@ -1,7 +1,13 @@
 import { chooseLook, LOOKS, type Look, look } from '../looks.ts';
 import { Choice } from './field.tsx';
 
-const NAMES: Record<Look, string> = { system: 'As the phone', light: 'Light', dark: 'Dark', dim: 'Dark set' };
+const NAMES: Record<Look, string> = {
+  system: 'As the phone',
+  light: 'Light',
+  sunlight: 'Sunlight',
+  dark: 'Dark',
+  dim: 'Dark set',
+};
 
 export function Looks() {
   return (

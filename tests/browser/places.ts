@@ -1,0 +1,111 @@
+import type { Page } from 'playwright-core';
+import type { Stage } from './harness.ts';
+
+/** A page of the sample day, and the buttons whose sheets (or other state) are looked at too. */
+interface Place {
+  readonly tab: string;
+  readonly opens: readonly RegExp[];
+}
+
+const PLACES: readonly Place[] = [
+  {
+    tab: 'now',
+    opens: [
+      /^About this day/,
+      /^Follow the recorder/,
+      /sources/,
+      /Wiktoria/,
+      /Zuzu, Otto/,
+      /^Slate 45B\/3/,
+      /^Note on/,
+    ],
+  },
+  { tab: 'cast', opens: [/^order$/, /^Who is needed$/, /^Add$/, /^Paste list$/, /Emil/, /^Boom Jurrien/] },
+  {
+    tab: 'rig',
+    opens: [
+      /^Plug a block$/,
+      /^Tune a block$/,
+      /^Add$/,
+      /^Inputs/,
+      /^Tracks/,
+      /^Receivers/,
+      /^Selectors/,
+      /^Packs/,
+    ],
+  },
+  { tab: 'line', opens: [/45B\/2/, /A3 muted/] },
+  { tab: 'wrap', opens: [/^one line a take$/] },
+  { tab: 'plan', opens: [/^what moves cost$/, /^Pin Wiktoria$/, /^What if Emil/] },
+  { tab: 'radio', opens: [] },
+  { tab: 'upkeep', opens: [] },
+  { tab: 'card', opens: [] },
+  { tab: 'picture', opens: [] },
+];
+
+/** Opens the sample day from the list of days and waits for its first screen. */
+export async function openSampleDay({ page }: Stage): Promise<void> {
+  await page.getByRole('button', { name: 'Sample day' }).tap();
+  await page.locator('.dock').waitFor();
+}
+
+/**
+ * Goes through every page of the app and its main sheets, and calls `look` at each with its name. Returns the names, so
+ * that a test can say how many it saw.
+ */
+export async function eachPlace(stage: Stage, look: (name: string) => Promise<void>): Promise<string[]> {
+  const { page } = stage;
+  const names: string[] = [];
+  const see = async (name: string): Promise<void> => {
+    names.push(name);
+    await look(name);
+  };
+  await see('days, none yet');
+  for (const name of [/^New day$/, /^Take in a day file$/]) await opened(stage, '#/', name, see);
+  await openSampleDay(stage);
+  const day = /day\/([^/]+)/.exec(page.url())?.[1];
+  await goTo(page, '#/');
+  await see('days, one');
+  await opened(stage, '#/', /^More about/, see);
+  for (const { tab, opens } of PLACES) {
+    const hash = `#/day/${day}/${tab}`;
+    await goTo(page, hash);
+    await see(tab);
+    for (const name of opens) await opened(stage, hash, name, see);
+  }
+  return names;
+}
+
+/** Opens what one button opens, looks, and leaves the page anew. */
+async function opened(
+  { page, reload }: Stage,
+  hash: string,
+  name: RegExp,
+  see: (name: string) => Promise<void>,
+): Promise<void> {
+  await goTo(page, hash);
+  await page.getByRole('button', { name }).first().tap();
+  await settled(page);
+  await see(`${hash.split('/').at(-1) || 'days'} › ${name.source}`);
+  // Not every button opens a sheet; a fresh page is the same after each.
+  await reload();
+}
+
+async function goTo(page: Page, hash: string): Promise<void> {
+  await page.evaluate((to) => {
+    location.hash = to;
+  }, hash);
+  await page.locator('main:not([aria-busy])').first().waitFor();
+  await settled(page);
+}
+
+/** Two frames after the last animation: what is measured stands still. */
+async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const frame = (): Promise<unknown> => new Promise((done) => requestAnimationFrame(done));
+    await frame();
+    await frame();
+    await Promise.allSettled(document.getAnimations().map(({ finished }) => finished));
+    await frame();
+  });
+}
