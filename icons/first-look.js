@@ -1,7 +1,10 @@
-// Runs before anything is drawn: the look chosen on this phone, so that a dark set never sees a light screen first.
+// Runs before anything is drawn: the look chosen on this phone, so that a dark set never sees a light screen first,
+// and the hand that holds it, so that nothing changes sides.
 try {
   const look = localStorage.getItem('rollbook-look');
   if (look && look !== 'system') document.documentElement.dataset.look = look;
+  const hand = localStorage.getItem('rollbook-hand');
+  if (hand === 'left') document.documentElement.dataset.hand = hand;
 } catch {
   // A browser that keeps nothing shows the system's look.
 }

@@ -2,11 +2,13 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { AppStore } from '../app/app-store.ts';
 import type { DayStore } from '../app/day-store.ts';
+import { openTake } from '../day/takes.ts';
 import type { Result } from '../shared/result.ts';
 import { AppContext, DayContext, RestartContext } from './context.ts';
 import { Boundary } from './parts/boundary.tsx';
 import { later } from './parts/later.tsx';
 import { Live } from './parts/live.tsx';
+import { useWakeLock } from './parts/wake.ts';
 import { type DayPage, route } from './route.ts';
 import { Now } from './screens/now.tsx';
 
@@ -65,6 +67,7 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   useEffect(() => {
     app.open(id).then(setStore, (error: unknown) => setRefused(String(error)));
   }, [app, id]);
+  useWakeLock(store !== null && openTake(store.day.value) !== undefined);
   if (refused) return <main class="section problem">This day could not be opened: {refused}</main>;
   if (!store) return <main class="page" aria-busy="true" />;
   if (store.erased.value) {

@@ -4,12 +4,14 @@ export const LOOKS = ['system', 'light', 'sunlight', 'dark', 'dim'] as const;
 export type Look = (typeof LOOKS)[number];
 
 const KEY = 'rollbook-look';
+/** The look to go back to from the dark set's. */
+const KEY_BEFORE = 'rollbook-look-before-dim';
 
 const isLook = (text: string | null): text is Look => LOOKS.some((look) => look === text);
 
-function remembered(): Look {
+function remembered(key: string): Look {
   try {
-    const stored = localStorage.getItem(KEY);
+    const stored = localStorage.getItem(key);
     return isLook(stored) ? stored : 'system';
   } catch {
     // A browser that keeps nothing still shows something.
@@ -17,16 +19,30 @@ function remembered(): Look {
   }
 }
 
-export const look = signal<Look>(remembered());
-
-/** Puts the look on the page, and remembers it on this phone. */
-export function chooseLook(next: Look): void {
-  look.value = next;
-  if (next === 'system') delete document.documentElement.dataset.look;
-  else document.documentElement.dataset.look = next;
+function remember(key: string, value: Look): void {
   try {
-    localStorage.setItem(KEY, next);
+    localStorage.setItem(key, value);
   } catch {
     // Not remembered: it holds for this window.
   }
+}
+
+export const look = signal<Look>(remembered(KEY));
+let beforeDim: Look = remembered(KEY_BEFORE);
+
+/** Puts the look on the page, and remembers it on this phone. */
+export function chooseLook(next: Look): void {
+  if (next === 'dim' && look.peek() !== 'dim') {
+    beforeDim = look.peek();
+    remember(KEY_BEFORE, beforeDim);
+  }
+  look.value = next;
+  if (next === 'system') delete document.documentElement.dataset.look;
+  else document.documentElement.dataset.look = next;
+  remember(KEY, next);
+}
+
+/** Dims for a dark set, or goes back to the look before. */
+export function toggleDim(): void {
+  chooseLook(look.peek() !== 'dim' ? 'dim' : beforeDim === 'dim' ? 'system' : beforeDim);
 }

@@ -16,8 +16,8 @@ const PLACES: readonly Place[] = [
       /sources/,
       /Wiktoria/,
       /Zuzu, Otto/,
-      /^Slate 45B\/3/,
-      /^Note on/,
+      /^Slate/,
+      /^note 2 take/,
     ],
   },
   { tab: 'cast', opens: [/^order$/, /^Who is needed$/, /^Add$/, /^Paste list$/, /Emil/, /^Boom Jurrien/] },
@@ -35,12 +35,15 @@ const PLACES: readonly Place[] = [
     ],
   },
   { tab: 'line', opens: [/45B\/2/, /A3 muted/] },
-  { tab: 'wrap', opens: [/^one line a take$/] },
+  { tab: 'wrap', opens: [/^Table \(CSV\)$/, /^Start the next day/, /^Track 16/] },
   { tab: 'plan', opens: [/^what moves cost$/, /^Pin Wiktoria$/, /^What if Emil/] },
-  { tab: 'radio', opens: [] },
-  { tab: 'upkeep', opens: [] },
+  { tab: 'radio', opens: [/^A1: find/, /^Guards/, /^Where packs tune/, /^Spectrum/] },
+  {
+    tab: 'upkeep',
+    opens: [/^Hours/, /^Batteries/, /^Timecode/, /^Media/, /^The far box/, /^Cart power/, /^Another device$/],
+  },
   { tab: 'card', opens: [] },
-  { tab: 'picture', opens: [] },
+  { tab: 'picture', opens: [/^Larger$/] },
 ];
 
 /** Opens the sample day from the list of days and waits for its first screen. */

@@ -4,12 +4,13 @@ import { rollIn } from '../../day/links.ts';
 import { useApp, useDay } from '../context.ts';
 import { ClockSheet, DaySheet } from '../sheets.ts';
 import { ClockFace } from './clock-face.tsx';
+import { DimToggle } from './dim-toggle.tsx';
 
 const SAVING_WORD = { saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
 /** Where a saved day is kept; a day to play in is nobody's loss. */
 const COPY_WORD = { none: ', no copy', whole: ', copied', older: ', copy older' } as const;
 
-/** The day, its roll and rate, the running timecode, and whether everything is kept. */
+/** The day, its roll and rate, the running timecode, whether everything is kept, and the dark set's look. */
 export function Head() {
   const store = useDay();
   const { journal } = useApp().parts;
@@ -29,6 +30,7 @@ export function Head() {
         <strong>{title}</strong>
         <span class="soft">{facts.join(' · ')}</span>
       </button>
+      <DimToggle />
       <button type="button" class="head-clock" onClick={() => setOpen('clock')}>
         <span class="unseen">Follow the recorder's timecode: </span>
         <ClockFace />

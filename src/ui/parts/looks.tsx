@@ -1,3 +1,4 @@
+import { chooseHand, hand } from '../hand.ts';
 import { chooseLook, LOOKS, type Look, look } from '../looks.ts';
 import { Choice } from './field.tsx';
 
@@ -11,11 +12,22 @@ const NAMES: Record<Look, string> = {
 
 export function Looks() {
   return (
-    <Choice
-      label="Look"
-      value={look.value}
-      options={LOOKS.map((value) => ({ value, name: NAMES[value] }))}
-      onChoose={chooseLook}
-    />
+    <>
+      <Choice
+        label="Look"
+        value={look.value}
+        options={LOOKS.map((value) => ({ value, name: NAMES[value] }))}
+        onChoose={chooseLook}
+      />
+      <Choice
+        label="Held in"
+        value={hand.value}
+        options={[
+          { value: 'right', name: 'Right hand' },
+          { value: 'left', name: 'Left hand' },
+        ]}
+        onChoose={chooseHand}
+      />
+    </>
   );
 }

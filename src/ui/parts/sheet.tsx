@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import { sheetsOpen } from '../saying.ts';
+import { closeOnBack } from './back.ts';
 import { Trouble } from './live.tsx';
 
 interface SheetProps {
@@ -13,18 +14,22 @@ interface SheetProps {
 
 /**
  * Comes up over the page at the thumb: a modal dialog of the platform, which keeps focus inside and gives it back to
- * what opened it. Escape, the close button and a tap beside it close it.
+ * what opened it. Escape, the close button, a tap beside it and the phone's back button close it.
  */
 export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
   const heading = useId();
   const dialog = useRef<HTMLDialogElement>(null);
+  const latest = useRef(onClose);
+  latest.current = onClose;
 
   useEffect(() => {
     const opener = document.activeElement;
     const shown = dialog.current;
     shown?.showModal();
     sheetsOpen.value += 1;
+    const forget = closeOnBack(() => latest.current());
     return () => {
+      forget();
       sheetsOpen.value -= 1;
       shown?.close();
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
