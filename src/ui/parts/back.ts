@@ -1,33 +1,34 @@
 /** What the back button closes, the uppermost last. */
 const closers: (() => void)[] = [];
-/** True from our own step back until it has arrived. */
-let stepping = false;
+
+const here = () => ({
+  ours: (history.state as { sheet?: boolean } | null)?.sheet === true,
+  href: location.href,
+});
+let stood = { ours: false, href: '' };
 let listening = false;
 
-const onMark = (): boolean => (history.state as { sheet?: boolean } | null)?.sheet === true;
-
-/** While anything is open there is one entry of ours on top of the history, with the same address. */
+/** Puts an entry of ours on top of the history, with the same address; one that was left there serves again. */
 function mark(): void {
-  if (closers.length > 0 && !onMark()) history.pushState({ sheet: true }, '');
-}
-
-function unmark(): void {
-  if (closers.length > 0 || !onMark() || stepping) return;
-  stepping = true;
-  history.back();
+  if (!here().ours) history.pushState({ sheet: true }, '');
+  stood = here();
 }
 
 function arrived(): void {
-  const own = stepping;
-  stepping = false;
-  if (!own && !onMark()) closers.at(-1)?.();
-  // After the screen is drawn anew: another sheet may still be open, or an old entry of ours be left.
-  setTimeout(() => (closers.length > 0 ? mark() : unmark()));
+  const before = stood;
+  stood = here();
+  const fromOurs = before.ours && !stood.ours && before.href === stood.href;
+  if (!fromOurs) return;
+  const close = closers.at(-1);
+  // Nothing is open: the step was meant for the page, and our entry was only in its way.
+  if (close) close();
+  else history.back();
 }
 
 /**
  * Lets the phone's back button close a sheet instead of leaving the page. Returns what ends it, whoever closed the
- * sheet; the entry in the history goes with the last one.
+ * sheet. The entry in the history stays for the next sheet: taking it out would be a step that a reload or a tap on a
+ * link could cross.
  */
 export function closeOnBack(close: () => void): () => void {
   if (!listening) addEventListener('popstate', arrived);
@@ -36,7 +37,6 @@ export function closeOnBack(close: () => void): () => void {
   mark();
   return () => {
     closers.splice(closers.indexOf(close), 1);
-    // A sheet that gives way to another, or a link out of it, is known only after this.
-    setTimeout(unmark);
+    if (closers.length > 0) mark();
   };
 }

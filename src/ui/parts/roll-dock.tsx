@@ -24,7 +24,13 @@ export function RollDock() {
         <button type="button" class="dock-name" onClick={() => setSheet('slate')}>
           <span class="unseen">Slate </span>
           <strong>{takeText(open ?? next)}</strong>
-          <span class="soft">{open ? <Rolling take={open} /> : 'next · tap for other kinds'}</span>
+          {open ? (
+            <span class="soft">
+              <Rolling take={open} />
+            </span>
+          ) : (
+            <span class="soft dock-hint">next · tap for other kinds</span>
+          )}
         </button>
         {!open && (
           <button

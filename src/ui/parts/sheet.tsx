@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useRef } from 'preact/hooks';
+import { useEffect, useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { sheetsOpen } from '../saying.ts';
 import { closeOnBack } from './back.ts';
 import { Trouble } from './live.tsx';
@@ -22,14 +22,14 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
   const latest = useRef(onClose);
   latest.current = onClose;
 
+  useLayoutEffect(() => closeOnBack(() => latest.current()), []);
+
   useEffect(() => {
     const opener = document.activeElement;
     const shown = dialog.current;
     shown?.showModal();
     sheetsOpen.value += 1;
-    const forget = closeOnBack(() => latest.current());
     return () => {
-      forget();
       sheetsOpen.value -= 1;
       shown?.close();
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
