@@ -67,6 +67,8 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   useEffect(() => {
     app.open(id).then(setStore, (error: unknown) => setRefused(String(error)));
   }, [app, id]);
+  // A short page scrolls as a whole, and another tab begins at its top.
+  useEffect(() => scrollTo(0, 0), [tab]);
   useWakeLock(store !== null && openTake(store.day.value) !== undefined);
   if (refused) return <main class="section problem">This day could not be opened: {refused}</main>;
   if (!store) return <main class="page" aria-busy="true" />;
