@@ -1,5 +1,5 @@
 /** What the back button closes, the uppermost last. */
-const closers: (() => void)[] = [];
+const closers: (() => boolean)[] = [];
 
 const here = () => ({
   ours: (history.state as { sheet?: boolean } | null)?.sheet === true,
@@ -21,16 +21,16 @@ function arrived(): void {
   if (!fromOurs) return;
   const close = closers.at(-1);
   // Nothing is open: the step was meant for the page, and our entry was only in its way.
-  if (close) close();
-  else history.back();
+  if (!close) history.back();
+  else if (close()) mark();
 }
 
 /**
  * Lets the phone's back button close a sheet instead of leaving the page. Returns what ends it, whoever closed the
  * sheet. The entry in the history stays for the next sheet: taking it out would be a step that a reload or a tap on a
- * link could cross.
+ * link could cross. `close` says true where the sheet stays: what was typed in it is kept.
  */
-export function closeOnBack(close: () => void): () => void {
+export function closeOnBack(close: () => boolean): () => void {
   if (!listening) addEventListener('popstate', arrived);
   listening = true;
   closers.push(close);

@@ -1,8 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useId, useLayoutEffect, useRef } from 'preact/hooks';
-import { sheetsOpen } from '../saying.ts';
+import { sheetsOpen, trouble } from '../saying.ts';
 import { closeOnBack } from './back.ts';
 import { Trouble } from './live.tsx';
+import { useTyped } from './use-typed.ts';
 
 interface SheetProps {
   readonly title: ComponentChildren;
@@ -12,17 +13,27 @@ interface SheetProps {
   readonly children: ComponentChildren;
 }
 
+const TYPED = 'What you typed here is not kept yet. Once more leaves it behind.';
+
 /**
  * Comes up over the page at the thumb: a modal dialog of the platform, which keeps focus inside and gives it back to
- * what opened it. Escape, the close button, a tap beside it and the phone's back button close it.
+ * what opened it. The close button closes it. The phone's back button, Escape and a tap beside it do so too, but where
+ * something was typed only at the second time: those are the ways to leave by mistake.
  */
 export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
   const heading = useId();
   const dialog = useRef<HTMLDialogElement>(null);
-  const latest = useRef(onClose);
-  latest.current = onClose;
+  const hasTyped = useTyped(dialog);
+  const leave = useRef<() => boolean>(() => false);
+  // Says whether the sheet stays.
+  leave.current = () => {
+    const stays = hasTyped() && trouble.peek() !== TYPED;
+    if (stays) trouble.value = TYPED;
+    else onClose();
+    return stays;
+  };
 
-  useLayoutEffect(() => closeOnBack(() => latest.current()), []);
+  useLayoutEffect(() => closeOnBack(() => leave.current()), []);
 
   useEffect(() => {
     const opener = document.activeElement;
@@ -31,6 +42,7 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
     sheetsOpen.value += 1;
     return () => {
       sheetsOpen.value -= 1;
+      if (trouble.peek() === TYPED) trouble.value = null;
       shown?.close();
       if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
     };
@@ -39,11 +51,11 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
   useEffect(() => {
     const shown = dialog.current;
     const beside = (event: MouseEvent): void => {
-      if (event.target === shown) onClose();
+      if (event.target === shown) leave.current();
     };
     shown?.addEventListener('click', beside);
     return () => shown?.removeEventListener('click', beside);
-  }, [onClose]);
+  }, []);
 
   return (
     <dialog
@@ -52,7 +64,7 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
       ref={dialog}
       onCancel={(event) => {
         event.preventDefault();
-        onClose();
+        leave.current();
       }}
     >
       <div class="sheet-inside">
