@@ -3,6 +3,13 @@
 try {
   const look = localStorage.getItem('rollbook-look');
   if (look && look !== 'system') document.documentElement.dataset.look = look;
+  // What the browser paints around the page is as dark as the page; of several, the first that fits is taken.
+  if (look === 'dim' || look === 'dark') {
+    const around = document.createElement('meta');
+    around.name = 'theme-color';
+    around.content = '#000';
+    document.head.prepend(around);
+  }
   const hand = localStorage.getItem('rollbook-hand');
   if (hand === 'left') document.documentElement.dataset.hand = hand;
 } catch {

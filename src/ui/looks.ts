@@ -30,6 +30,27 @@ function remember(key: string, value: Look): void {
 export const look = signal<Look>(remembered(KEY));
 let beforeDim: Look = remembered(KEY_BEFORE);
 
+/** What the browser paints around the page: it may not shine on a dark set either. As `--paper` in tokens.css. */
+const AROUND: Partial<Record<Look, string>> = {
+  light: '#f3f0e8',
+  sunlight: '#fff',
+  dark: '#0d0d0e',
+  dim: '#000',
+};
+
+function paintAround(next: Look): void {
+  const found = document.querySelector<HTMLMetaElement>('meta[name="theme-color"]:not([media])');
+  const colour = AROUND[next];
+  if (!colour) {
+    found?.remove();
+    return;
+  }
+  const meta = found ?? document.createElement('meta');
+  meta.name = 'theme-color';
+  meta.content = colour;
+  document.head.prepend(meta);
+}
+
 /** Puts the look on the page, and remembers it on this phone. */
 export function chooseLook(next: Look): void {
   if (next === 'dim' && look.peek() !== 'dim') {
@@ -39,6 +60,7 @@ export function chooseLook(next: Look): void {
   look.value = next;
   if (next === 'system') delete document.documentElement.dataset.look;
   else document.documentElement.dataset.look = next;
+  paintAround(next);
   remember(KEY, next);
 }
 

@@ -1,0 +1,31 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { expect, test } from 'vitest';
+
+const ROOT = resolve(import.meta.dirname, '..');
+
+/** Whatever a browser can make heard or felt, or shows over other screens: HTML, Web Audio, Vibration, Notifications. */
+const LOUD = [
+  /\bnew Audio\b/,
+  /\bHTMLAudioElement\b/,
+  /<(audio|video)\b/,
+  /\b(webkit)?AudioContext\b/,
+  /\.vibrate\b/,
+  /\bspeechSynthesis\b/,
+  /\bNotification\b|showNotification/,
+  /\.(mp3|ogg|wav|m4a)\?url/,
+];
+
+test('nothing in the app makes a sound, vibrates or notifies: it is a film set', () => {
+  const files = ['src', 'icons'].flatMap((folder) =>
+    readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.(tsx?|js|html)$/.test(name))
+      .map((name) => join(folder, name)),
+  );
+  const loud = [...files, 'index.html'].flatMap((name) => {
+    const text = readFileSync(join(ROOT, name), 'utf8');
+    return LOUD.filter((pattern) => pattern.test(text)).map((pattern) => `${name}: ${pattern}`);
+  });
+  expect(files.length).toBeGreaterThan(100);
+  expect(loud).toEqual([]);
+});
