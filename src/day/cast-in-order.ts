@@ -28,7 +28,7 @@ export const struckFrom = (day: Day): Voice[] =>
   [...day.voices.values()].filter(({ struck }) => struck).sort(castOrder);
 
 /** `plain('Zoë')` is `'zoe'`: how names are compared while somebody types. */
-const plain = (text: string): string =>
+export const plain = (text: string): string =>
   text
     .normalize('NFD')
     .replace(/\p{Mn}/gu, '')

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { takeText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { useDay } from '../context.ts';
+import '../styles/from-when.css';
 
 interface FromWhenProps {
   /** The take it goes before; undefined is now. */

@@ -1,9 +1,10 @@
 import '../words/later-problems.ts';
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { clockRemarks } from '../../day/clock-remarks.ts';
+import { isInWords, wordsOfTake } from '../../day/found-on-line.ts';
 import type { Day, LineItem } from '../../day/model.ts';
-import { slateText, takeText } from '../../day/slate.ts';
 import { useDay } from '../context.ts';
+import { LineHead } from '../parts/line-head.tsx';
 import { LineRow } from '../parts/line-row.tsx';
 import { Page } from '../parts/page.tsx';
 import { complain, tell } from '../saying.ts';
@@ -12,6 +13,7 @@ import { TakeSheet } from '../sheets/take-sheet.tsx';
 import { countOf } from '../words/chain.ts';
 import { clockWords } from '../words/clock.ts';
 import { factWords } from '../words/facts.ts';
+import '../styles/line.css';
 
 /** How many items are shown before somebody asks for more: enough for hours, light enough for an old phone. */
 const SHOWN = 120;
@@ -23,6 +25,13 @@ export function Line() {
   const [open, setOpen] = useState<string | null>(null);
   const [wanted, setWanted] = useState('');
   const [shown, setShown] = useState(SHOWN);
+  const [jump, setJump] = useState<{ readonly to: string } | null>(null);
+  const list = useRef<HTMLOListElement>(null);
+  useEffect(() => {
+    const row = jump && list.current?.querySelector<HTMLElement>(`[data-item="${jump.to}"] button`);
+    row?.scrollIntoView({ block: 'start' });
+    row?.focus({ preventScroll: true });
+  }, [jump]);
   const found = day.line.filter((item) => matches(day, item, wanted)).reverse();
   const takes = day.line.filter(({ fact, takenBack }) => fact.kind === 'take-logged' && !takenBack).length;
   const opened = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
@@ -37,26 +46,27 @@ export function Line() {
       }
     >
       <h1 class="unseen">Line</h1>
-      <div class="line-head">
-        <p class="soft">
-          {countOf(takes, 'take')}, {countOf(day.line.length - takes, 'change')}
+      <LineHead
+        takes={takes}
+        found={found.length}
+        wanted={wanted}
+        onWanted={setWanted}
+        onJump={(take) => {
+          setWanted('');
+          setJump({ to: take });
+          setShown(Math.max(shown, day.line.length - (day.placeOf.get(take) ?? 0) + SHOWN / 2));
+        }}
+      />
+      {day.line.length === 0 && (
+        <p class="section">
+          Takes and changes appear here as they are said. Roll on the first screen logs a take.
         </p>
-        <label>
-          <span class="unseen">Find on the line</span>
-          <input
-            type="search"
-            placeholder="find"
-            value={wanted}
-            onInput={(event) => setWanted(event.currentTarget.value)}
-          />
-        </label>
-      </div>
+      )}
       <ClockLine day={day} />
-      {day.line.length === 0 && <p class="section">Takes and changes appear here as they are said.</p>}
       {day.line.length > 0 && found.length === 0 && <p class="section">Nothing on the line matches.</p>}
-      <ol class="line">
+      <ol class="line" ref={list}>
         {found.slice(0, shown).map((item) => (
-          <li key={item.fact.id}>
+          <li key={item.fact.id} data-item={item.fact.id}>
             <LineRow day={day} item={item} onTap={() => setOpen(item.fact.id)} />
           </li>
         ))}
@@ -89,15 +99,11 @@ function ClockLine({ day }: { day: Day }) {
   );
 }
 
-/** Slate, take, notes and names: whatever the line shows can be found by. */
+/** A take by its slate, notes and names on its tracks; a change by its words. */
 function matches(day: Day, { fact }: LineItem, wanted: string): boolean {
-  const text = wanted.trim().toLowerCase();
-  if (text === '') return true;
+  if (wanted.trim() === '') return true;
   const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;
-  const words = take
-    ? [takeText(take), slateText(take.slate), ...take.notes.map((note) => note.text)]
-    : [factWords(day, fact)];
-  return words.some((word) => word.toLowerCase().includes(text));
+  return isInWords(take ? wordsOfTake(day, take) : [factWords(day, fact)], wanted);
 }
 
 function UndoButton({ kind }: { kind: 'undo' | 'redo' }) {

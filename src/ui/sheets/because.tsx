@@ -3,6 +3,7 @@ import { takeText } from '../../day/slate.ts';
 import { useDay } from '../context.ts';
 import { factWords } from '../words/facts.ts';
 import { clockTime } from '../words/times.ts';
+import '../styles/from-when.css';
 
 /** The facts behind an answer, in the words of the trade, with when each was said and from where it holds. */
 export function Because({ because }: { because: readonly FactId[] }) {
