@@ -14,6 +14,7 @@ import { Now } from './screens/now.tsx';
 
 // The first load carries the day's first screen; the others come after it, and all are kept for no signal.
 const Days = later(() => import('./screens/days.tsx').then((part) => part.Days));
+const Help = later(() => import('./screens/help.tsx').then((part) => part.Help));
 const Cast = later(() => import('./screens/cast.tsx').then((part) => part.Cast));
 const Rig = later(() => import('./screens/rig.tsx').then((part) => part.Rig));
 const Line = later(() => import('./screens/line.tsx').then((part) => part.Line));
@@ -48,12 +49,10 @@ export function App({ app, restart }: AppProps) {
   return (
     <AppContext.Provider value={app}>
       <RestartContext.Provider value={restart}>
-        {where.at === 'days' ? (
-          <Boundary key="days">
-            <Days />
-          </Boundary>
-        ) : (
+        {where.at === 'day' ? (
           <OpenDay key={where.day} app={app} id={where.day} tab={where.tab} />
+        ) : (
+          <Boundary key={where.at}>{where.at === 'days' ? <Days /> : <Help />}</Boundary>
         )}
         <Live />
       </RestartContext.Provider>

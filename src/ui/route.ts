@@ -20,18 +20,20 @@ const isPage = (name: string | undefined): name is DayPage =>
 export const tabOf = (page: DayPage): Tab =>
   page in PAGES ? PAGES[page as keyof typeof PAGES] : (page as Tab);
 
-/** Where the user is: the list of days, or one tab of a day. Kept in the address, so that back goes back. */
+/** Where the user is: the list of days, the words, or one tab of a day. Kept in the address, so that back goes back. */
 export type Route =
   | { readonly at: 'days' }
+  | { readonly at: 'help' }
   | { readonly at: 'day'; readonly day: string; readonly tab: DayPage };
 
 export function readRoute(hash: string): Route {
+  if (hash === '#/help') return { at: 'help' };
   const [, day, tab] = /^#\/day\/([\w.:-]{1,64})\/(\w+)$/.exec(hash) ?? [];
   return day && isPage(tab) ? { at: 'day', day, tab } : { at: 'days' };
 }
 
 export const hrefOf = (route: Route): string =>
-  route.at === 'days' ? '#/' : `#/day/${route.day}/${route.tab}`;
+  route.at === 'day' ? `#/day/${route.day}/${route.tab}` : route.at === 'help' ? '#/help' : '#/';
 
 export const route = signal<Route>({ at: 'days' });
 

@@ -38,8 +38,13 @@ export function Days() {
   return (
     <div class="page days">
       <header class="section days-head">
-        <h1>Rollbook</h1>
-        <p class="soft">Who is on which track, every take, with no signal.</p>
+        <div>
+          <h1>Rollbook</h1>
+          <p class="soft">Who is on which track, every take, with no signal.</p>
+        </div>
+        <a class="as-button" href="#/help">
+          Words
+        </a>
       </header>
       <main class="body">
         {isTabOnIphone() && (

@@ -36,6 +36,7 @@ export function Now() {
             onFree={() => setOpen('free')}
             onConflicts={() => setOpen('conflicts')}
           />
+          {day.voices.size === 0 && <NoCast day={day} />}
           <ul class="rows rows-two">
             {answers.summary.unrecorded.map((voice) => (
               <li key={voice}>
@@ -81,6 +82,19 @@ function NoRig({ day, onConflicts }: { day: Day; onConflicts: () => void }) {
       </p>
       <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'rig' })}>
         Lay the rig
+      </a>
+    </div>
+  );
+}
+
+function NoCast({ day }: { day: Day }) {
+  return (
+    <div class="section empty">
+      <p>
+        <strong>Nobody on the cast yet.</strong> Say who is recorded; then a tap on a name gives it a pack.
+      </p>
+      <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'cast' })}>
+        Add the cast
       </a>
     </div>
   );

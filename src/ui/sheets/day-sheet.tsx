@@ -58,6 +58,9 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
           <a class="button as-button" href="#/">
             All days
           </a>
+          <a class="button as-button" href="#/help">
+            Words
+          </a>
         </div>
       }
     >

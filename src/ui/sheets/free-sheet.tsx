@@ -6,6 +6,7 @@ import type { MarkState } from '../parts/mark.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { INPUT_WORD, listOf, nameOf, partName } from '../words/chain.ts';
+import { MARK_MEANS } from '../words/means.ts';
 
 const MARK: Record<InputState, MarkState> = {
   free: 'free',
@@ -23,6 +24,9 @@ export function FreeSheet({ onClose, onTrack }: { onClose: () => void; onTrack: 
   const { inputs, summary } = answersNow(day);
   return (
     <Sheet title="Inputs" under={`${summary.free} free of ${inputs.length}`} onClose={onClose}>
+      <p class="section soft">
+        Free: {MARK_MEANS.free.means} Idle: {MARK_MEANS.idle.means}
+      </p>
       <ul class="rows">
         {inputs.map((answer) => {
           const track = answer.reach.tracks[0];

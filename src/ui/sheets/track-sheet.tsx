@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks';
 import { answersBefore } from '../../day/answers.ts';
 import type { PartId } from '../../day/model.ts';
-import type { Heard, TrackAnswer } from '../../day/track-answers.ts';
+import type { Heard, TrackAnswer, TrackState } from '../../day/track-answers.ts';
 import { useDay } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { nameOf, partName, pathWords } from '../words/chain.ts';
+import { MARK_MEANS } from '../words/means.ts';
 import { Because } from './because.tsx';
 import { GiveList } from './give-list.tsx';
 import { TrackActions } from './track-actions.tsx';
@@ -40,6 +41,7 @@ export function TrackSheet({ track, from, onClose }: TrackProps) {
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={setBefore} />}
     >
+      {SAID.has(answer.state) && <p class="section-title soft">{meansOf(answer.state)}</p>}
       {answer.heard.length > 1 && <WhichVoice answer={answer} heard={heard} onChoose={setChosen} />}
       {pack && (
         <>
@@ -52,6 +54,14 @@ export function TrackSheet({ track, from, onClose }: TrackProps) {
     </Sheet>
   );
 }
+
+/** States that a newcomer may ask about. */
+const SAID: ReadonlySet<TrackState> = new Set(['gang', 'clash', 'muted']);
+
+const meansOf = (state: TrackState): string => {
+  const { word, means } = MARK_MEANS[state as 'gang' | 'clash' | 'muted'];
+  return `${word[0]!.toUpperCase()}${word.slice(1)}: ${means[0]!.toLowerCase()}${means.slice(1)}`;
+};
 
 interface WhichProps {
   readonly answer: TrackAnswer;

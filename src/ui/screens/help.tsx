@@ -1,0 +1,58 @@
+import { Mark, type MarkState } from '../parts/mark.tsx';
+import { FIRST_STEPS, MARK_MEANS, WORD_MEANS } from '../words/means.ts';
+import '../styles/help.css';
+
+/** The way through a day, the marks and the words, each in a sentence. It needs no signal. */
+export function Help() {
+  return (
+    <div class="page">
+      <header class="section help-head">
+        <h1>The words</h1>
+        <button type="button" class="button" onClick={() => history.back()}>
+          Back
+        </button>
+      </header>
+      <main class="body help">
+        <section aria-labelledby="help-way">
+          <h2 id="help-way">A day, in order</h2>
+          <ol>
+            {FIRST_STEPS.map(([where, what]) => (
+              <li key={where}>
+                <strong>{where}</strong> {what}
+              </li>
+            ))}
+          </ol>
+        </section>
+        <section aria-labelledby="help-marks">
+          <h2 id="help-marks">The marks</h2>
+          <dl class="help-marks">
+            {Object.entries(MARK_MEANS).map(([state, { word, means }]) => (
+              <div key={state}>
+                <dt>
+                  <Mark state={state as MarkState} /> {word}
+                </dt>
+                <dd>{means}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+        <section aria-labelledby="help-words">
+          <h2 id="help-words">The words</h2>
+          <dl>
+            {WORD_MEANS.map(([word, means]) => (
+              <div key={word}>
+                <dt>{word}</dt>
+                <dd>{means}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+      </main>
+      <footer class="foot help-foot">
+        <a class="button as-button" href="#/">
+          All days
+        </a>
+      </footer>
+    </div>
+  );
+}
