@@ -74,6 +74,7 @@ export default defineConfig({
         skipWaiting: false,
         cleanupOutdatedCaches: true,
         navigateFallback: 'index.html',
+        importScripts: ['/share-target.js'],
       },
       manifest: {
         id: '/',
@@ -92,6 +93,32 @@ export default defineConfig({
           { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
           { src: 'icon-maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
         ],
+        shortcuts: [
+          {
+            name: 'Roll',
+            short_name: 'Roll',
+            url: '/#/roll',
+            description: 'The newest day, with Roll at hand',
+          },
+          { name: 'Inputs', short_name: 'Inputs', url: '/#/inputs', description: 'What is free now' },
+          {
+            name: 'Report',
+            short_name: 'Report',
+            url: '/#/report',
+            description: 'Check and send the report',
+          },
+        ],
+        share_target: {
+          action: '/take-in',
+          method: 'POST',
+          enctype: 'multipart/form-data',
+          params: {
+            text: 'text',
+            files: [{ name: 'files', accept: ['text/plain', '.txt', 'audio/wav', 'audio/x-wav', '.wav'] }],
+          },
+        },
+        file_handlers: [{ action: '/', accept: { 'text/plain': ['.txt'], 'audio/wav': ['.wav'] } }],
+        launch_handler: { client_mode: ['focus-existing', 'auto'] },
       },
     }),
   ],

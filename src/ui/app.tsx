@@ -14,6 +14,7 @@ import { Now } from './screens/now.tsx';
 
 // The first load carries the day's first screen; the others come after it, and all are kept for no signal.
 const Days = later(() => import('./screens/days.tsx').then((part) => part.Days));
+const Arriving = later(() => import('./days/arriving.tsx').then((part) => part.Arriving));
 const Help = later(() => import('./screens/help.tsx').then((part) => part.Help));
 const Cast = later(() => import('./screens/cast.tsx').then((part) => part.Cast));
 const Rig = later(() => import('./screens/rig.tsx').then((part) => part.Rig));
@@ -46,13 +47,20 @@ interface AppProps {
 
 export function App({ app, restart }: AppProps) {
   const where = route.value;
+  useEffect(() => {
+    if ('launchQueue' in window) void import('./days/arrivals.ts').then((part) => part.hearLaunches());
+  }, []);
   return (
     <AppContext.Provider value={app}>
       <RestartContext.Provider value={restart}>
         {where.at === 'day' ? (
           <OpenDay key={where.day} app={app} id={where.day} tab={where.tab} />
         ) : (
-          <Boundary key={where.at}>{where.at === 'days' ? <Days /> : <Help />}</Boundary>
+          <Boundary key={where.at}>
+            {where.at === 'days' && <Days />}
+            {where.at === 'help' && <Help />}
+            {where.at === 'arriving' && <Arriving wish={where.wish} />}
+          </Boundary>
         )}
         <Live />
       </RestartContext.Provider>

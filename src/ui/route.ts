@@ -20,20 +20,27 @@ const isPage = (name: string | undefined): name is DayPage =>
 export const tabOf = (page: DayPage): Tab =>
   page in PAGES ? PAGES[page as keyof typeof PAGES] : (page as Tab);
 
+/** What a shortcut of the home screen leads to, or what another app shared: found out before anything is shown. */
+export const WISHES = ['roll', 'inputs', 'report', 'shared'] as const;
+export type Wish = (typeof WISHES)[number];
+
 /** Where the user is: the list of days, the words, or one tab of a day. Kept in the address, so that back goes back. */
 export type Route =
   | { readonly at: 'days' }
   | { readonly at: 'help' }
+  | { readonly at: 'arriving'; readonly wish: Wish }
   | { readonly at: 'day'; readonly day: string; readonly tab: DayPage };
 
 export function readRoute(hash: string): Route {
+  const wish = WISHES.find((one) => hash === `#/${one}`);
+  if (wish) return { at: 'arriving', wish };
   if (hash === '#/help') return { at: 'help' };
   const [, day, tab] = /^#\/day\/([\w.:-]{1,64})\/(\w+)$/.exec(hash) ?? [];
   return day && isPage(tab) ? { at: 'day', day, tab } : { at: 'days' };
 }
 
 export const hrefOf = (route: Route): string =>
-  route.at === 'day' ? `#/day/${route.day}/${route.tab}` : route.at === 'help' ? '#/help' : '#/';
+  route.at === 'day' ? `#/day/${route.day}/${route.tab}` : '#/';
 
 export const route = signal<Route>({ at: 'days' });
 
@@ -49,3 +56,6 @@ export function followAddress(): void {
 export function goTo(next: Route): void {
   location.hash = hrefOf(next);
 }
+
+/** The sheet that the day's first screen opens with: only where somebody came for it. */
+export const opensWith = signal<'inputs' | null>(null);

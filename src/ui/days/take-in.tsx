@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { type FileRead, type Regained, readAsFarAsPossible } from '../../app/regain.ts';
 import { useApp } from '../context.ts';
 import { LongField } from '../parts/field.tsx';
@@ -9,20 +9,26 @@ import { complain, tell } from '../saying.ts';
 import { countOf } from '../words/chain.ts';
 import { titleOf } from '../words/days.ts';
 import { damageWords, regainedWords } from '../words/regained.ts';
-
-/** Larger than any day: not worth reading to find that out. */
-const MOST_BYTES = 64 * 1024 * 1024;
+import { readDayFiles } from './arrivals.ts';
 
 type Stage =
   | { readonly at: 'choose' }
   | { readonly at: 'damaged'; readonly reads: readonly FileRead[] }
   | { readonly at: 'done'; readonly reads: readonly FileRead[]; readonly regained: Regained };
 
+interface TakeInProps {
+  /** Files that came from outside the app: they need not be chosen. */
+  readonly reads?: readonly FileRead[];
+  readonly onClose: () => void;
+}
+
+const NOTHING: readonly FileRead[] = [];
+
 /**
  * Takes in day files, one or many: what is new is added, what is known is left, a contradiction is refused whole. Of a
  * damaged file it says first what can be had, and takes that only when told to.
  */
-export function TakeInSheet({ onClose }: { onClose: () => void }) {
+export function TakeInSheet({ reads: given = NOTHING, onClose }: TakeInProps) {
   const app = useApp();
   const [pasted, setPasted] = useState('');
   const [stage, setStage] = useState<Stage>({ at: 'choose' });
@@ -46,12 +52,13 @@ export function TakeInSheet({ onClose }: { onClose: () => void }) {
     else await takeIn(reads);
   };
   const read = async (files: readonly File[]): Promise<void> => {
-    const large = files.find(({ size }) => size > MOST_BYTES);
-    if (large) return complain({ code: 'day-file-too-large', most: MOST_BYTES });
-    const reads: FileRead[] = [];
-    for (const file of files) reads.push(readAsFarAsPossible(file.name, await file.text()));
-    await look(reads);
+    const reads = await readDayFiles(files);
+    if ('code' in reads) complain(reads);
+    else await look(reads);
   };
+  useEffect(() => {
+    if (given.length > 0) void look(given);
+  }, []);
   if (stage.at !== 'choose') {
     return <Outcome stage={stage} onTake={() => void takeIn(stage.reads)} onClose={onClose} />;
   }

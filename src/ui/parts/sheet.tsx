@@ -3,6 +3,7 @@ import { useEffect, useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { sheetsOpen, trouble } from '../saying.ts';
 import { closeOnBack } from './back.ts';
 import { Trouble } from './live.tsx';
+import { useKeyboard } from './use-keyboard.ts';
 import { useTyped } from './use-typed.ts';
 
 interface SheetProps {
@@ -24,6 +25,7 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
   const heading = useId();
   const dialog = useRef<HTMLDialogElement>(null);
   const hasTyped = useTyped(dialog);
+  useKeyboard(dialog);
   const leave = useRef<() => boolean>(() => false);
   // Says whether the sheet stays.
   leave.current = () => {

@@ -1,5 +1,5 @@
 import '../words/later-problems.ts';
-import { useMemo, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { noteCardCheck, settleAll, settleCard } from '../../commands/settle-card.ts';
 import { cardCheckOf } from '../../day/card-check.ts';
 import { takesInOrder } from '../../day/takes.ts';
@@ -13,6 +13,7 @@ import { ChooseCard } from '../card/choose-card.tsx';
 import { DifferenceList } from '../card/difference-list.tsx';
 import { NOTHING_READ, readCard } from '../card/read-card.ts';
 import { useDay, useRun } from '../context.ts';
+import { recordingsArrived } from '../days/arrivals.ts';
 import { Page } from '../parts/page.tsx';
 import { countOf } from '../words/chain.ts';
 import '../styles/card.css';
@@ -38,6 +39,11 @@ export function Card() {
     });
     if (stopper.current === own) setReading(false);
   };
+  useEffect(() => {
+    const arrived = recordingsArrived.peek();
+    recordingsArrived.value = [];
+    if (arrived.length > 0) void check(arrived);
+  }, []);
   const settle = (difference: Difference, at: number): void => {
     const settlement = difference.settlements[at];
     if (settlement)

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
@@ -10,7 +10,7 @@ import { Page } from '../parts/page.tsx';
 import { RollDock } from '../parts/roll-dock.tsx';
 import { Row } from '../parts/row.tsx';
 import { conflictButton, SummaryLine } from '../parts/summary-line.tsx';
-import { hrefOf } from '../route.ts';
+import { hrefOf, opensWith } from '../route.ts';
 import { ConflictSheet, FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
 import { breakWords, listOf, nameOf, pathWords } from '../words/chain.ts';
 
@@ -19,7 +19,10 @@ type Open = { readonly track: PartId } | { readonly voice: VoiceId } | 'free' | 
 /** The day's first screen: who is on which track now, what is wrong, and Roll. */
 export function Now() {
   const day = useDay().day.value;
-  const [open, setOpen] = useState<Open>(null);
+  const [open, setOpen] = useState<Open>(() => (opensWith.peek() ? 'free' : null));
+  useEffect(() => {
+    opensWith.value = null;
+  }, []);
   const answers = answersNow(day);
   const close = (): void => setOpen(null);
   return (

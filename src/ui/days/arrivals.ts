@@ -1,0 +1,75 @@
+import { signal } from '@preact/signals';
+import { type FileRead, readAsFarAsPossible } from '../../app/regain.ts';
+import type { Problem } from '../../shared/result.ts';
+
+/** Larger than any day: not worth reading to find that out. */
+const MOST_BYTES = 64 * 1024 * 1024;
+
+/** Where the worker keeps what another app shared (icons/share-target.js). */
+const SHARED_CACHE = 'rollbook-shared';
+
+interface Launched {
+  readonly files?: readonly FileSystemFileHandle[];
+  readonly targetURL?: string;
+}
+
+interface LaunchQueue {
+  setConsumer(consume: (launched: Launched) => void): void;
+}
+
+/** Files that the system opened with the app, until its page has taken them up. */
+const handed = signal<readonly File[]>([]);
+
+/** Recordings that came from outside, until the card check of a day has taken them up. */
+export const recordingsArrived = signal<readonly File[]>([]);
+
+/** Reads day files as far as they can be read; one that is larger than any day is not read at all. */
+export async function readDayFiles(files: readonly File[]): Promise<readonly FileRead[] | Problem> {
+  if (files.some(({ size }) => size > MOST_BYTES)) return { code: 'day-file-too-large', most: MOST_BYTES };
+  const reads: FileRead[] = [];
+  for (const file of files) reads.push(readAsFarAsPossible(file.name, await file.text()));
+  return reads;
+}
+
+/**
+ * Follows the system when it brings this window forward: to a shortcut, or with files opened by this app (W3C Launch
+ * Handler and File Handling; in the manifest `launch_handler` and `file_handlers`).
+ */
+export function hearLaunches(): void {
+  const { launchQueue } = window as { launchQueue?: LaunchQueue };
+  launchQueue?.setConsumer(({ files = [], targetURL }) => {
+    void (async () => {
+      if (files.length === 0) {
+        const hash = targetURL ? new URL(targetURL).hash : '';
+        if (hash) location.hash = hash;
+        return;
+      }
+      handed.value = await Promise.all(files.map((handle) => handle.getFile()));
+      location.hash = '#/shared';
+    })();
+  });
+}
+
+/** What the system or another app handed over. Each file is given once: it is on no list afterwards. */
+export async function arrivedFiles(): Promise<readonly File[]> {
+  const opened = handed.peek();
+  handed.value = [];
+  return opened.length > 0 ? opened : sharedFiles();
+}
+
+async function sharedFiles(): Promise<readonly File[]> {
+  const cache = await caches.open(SHARED_CACHE);
+  const files: File[] = [];
+  for (const request of await cache.keys()) {
+    const kept = await cache.match(request);
+    const name = decodeURIComponent(kept?.headers.get('x-name') ?? '') || 'What was shared';
+    if (kept) files.push(new File([await kept.blob()], name));
+  }
+  await caches.delete(SHARED_CACHE);
+  return files;
+}
+
+/** RIFF, RF64 (EBU Tech 3306) and BW64 (ITU-R BS.2088) begin with their names; whatever else it is, it is no recording. */
+export async function isRecording(file: File): Promise<boolean> {
+  return /^(RIFF|RF64|BW64)$/.test(await file.slice(0, 4).text());
+}
