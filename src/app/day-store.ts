@@ -3,8 +3,6 @@ import type { Moment, Said } from '../commands/command.ts';
 import { actionsOf, redo, undo } from '../commands/undo.ts';
 import { appendFacts, foldDay } from '../day/fold.ts';
 import type { Day } from '../day/model.ts';
-import { rollsOf } from '../day/rolls.ts';
-import { takesInOrder } from '../day/takes.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { type Fact, readFact, type UnknownFact } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
@@ -207,10 +205,10 @@ function outlineOf(day: Day, copied: Copied): DayOutline {
     label,
     date,
     sample,
-    takes: takesInOrder(day).length,
-    rolls: rollsOf(day),
-    facts: sizeOf(day),
-    lastAt: day.facts.reduce((latest, { at }) => Math.max(latest, at), 0),
+    takes: day.takeOrder.length,
+    rolls: [...day.rolls],
+    facts: day.facts.length + day.unknown.length,
+    lastAt: day.lastAt,
     copiedAt: copied.at,
     copiedFacts: copied.facts,
   };

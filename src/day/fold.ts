@@ -23,6 +23,9 @@ interface Draft {
   clock: FollowedClock | null;
   readonly upkeep: UpkeepDraft;
   readonly line: LineItem[];
+  readonly takeOrder: FactId[];
+  readonly rolls: string[];
+  lastAt: number;
   readonly placeOf: Map<FactId, number>;
   readonly tail: Map<string, Link>;
   readonly highest: Map<string, number>;
@@ -47,6 +50,9 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     clock: null,
     upkeep: newUpkeep(),
     line: [],
+    takeOrder: [],
+    rolls: [],
+    lastAt: 0,
     placeOf: new Map(),
     tail: new Map(),
     highest: new Map(),
@@ -55,7 +61,10 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
   };
   draft.takenBack = factsTakenBack(draft.facts);
   for (const fact of [...draft.facts, ...draft.unknown]) noteWriter(draft, fact.id);
-  for (const fact of draft.facts) if (!draft.takenBack.has(fact.id)) applyStanding(draft, fact);
+  for (const fact of draft.facts) {
+    draft.lastAt = Math.max(draft.lastAt, fact.at);
+    if (!draft.takenBack.has(fact.id)) applyStanding(draft, fact);
+  }
   for (const fact of lineOrder(draft.facts, draft.takenBack)) pushOnLine(draft, fact);
   return finished(draft);
 }
@@ -72,6 +81,7 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   if (!draft || !inOrder || !plain) return foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
   for (const fact of facts as readonly Fact[]) {
     draft.facts.push(fact);
+    draft.lastAt = Math.max(draft.lastAt, fact.at);
     noteWriter(draft, fact.id);
     applyStanding(draft, fact);
     if (isOnTheLine(fact)) pushOnLine(draft, fact);
@@ -130,9 +140,10 @@ function pushOnLine(draft: Draft, fact: Fact): void {
   const takenBack = draft.takenBack.has(fact.id);
   draft.placeOf.set(fact.id, draft.line.length);
   draft.line.push({ fact, takenBack, changesBefore: draft.changes });
-  if (takenBack || writesOf(fact).length === 0) return;
-  applyWrites(draft.tail, fact);
-  draft.changes += 1;
+  if (takenBack) return;
+  if (fact.kind === 'take-logged') draft.takeOrder.push(fact.id);
+  if (fact.kind === 'roll-changed' && !draft.rolls.includes(fact.roll)) draft.rolls.push(fact.roll);
+  if (applyWrites(draft.tail, fact)) draft.changes += 1;
 }
 
 function finished(draft: Draft): Day {

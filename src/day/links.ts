@@ -64,9 +64,13 @@ const knew = (fact: Fact, id: FactId): boolean =>
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
-/** Writes a fact's links over those before it. What its speaker could not know of stays beside it as a rival. */
-export function applyWrites(links: Map<string, Link>, fact: Fact): void {
-  for (const [name, value] of writesOf(fact)) {
+/**
+ * Writes a fact's links over those before it; false where it has none. What its speaker could not know of stays beside
+ * it as a rival.
+ */
+export function applyWrites(links: Map<string, Link>, fact: Fact): boolean {
+  const writes = writesOf(fact);
+  for (const [name, value] of writes) {
     const old = links.get(name);
     const unknownToIt = old
       ? [old, ...(old.rivals ?? [])].filter((link) => !knew(fact, link.by) && !same(link.value, value))
@@ -74,6 +78,7 @@ export function applyWrites(links: Map<string, Link>, fact: Fact): void {
     const rivals = unknownToIt.map(({ value, by }) => ({ value, by }));
     links.set(name, rivals.length > 0 ? { value, by: fact.id, rivals } : { value, by: fact.id });
   }
+  return writes.length > 0;
 }
 
 /** Items of the line between two copies of the links. */

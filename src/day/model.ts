@@ -118,6 +118,12 @@ export interface Day {
   /** What was said of radio, batteries, timecode, media and cables. */
   readonly upkeep: UpkeepSaid;
   readonly line: readonly LineItem[];
+  /** The takes in the order of the line, without those taken back. */
+  readonly takeOrder: readonly TakeId[];
+  /** The sound rolls in the order of the line, each once. */
+  readonly rolls: readonly string[];
+  /** UTC ms of the latest moment at which anything known was said; 0 before that. */
+  readonly lastAt: number;
   /** Where on the line a change or take stands. */
   readonly placeOf: ReadonlyMap<FactId, number>;
   /** The chain after the last item of the line. */

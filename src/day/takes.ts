@@ -36,19 +36,13 @@ export const noteOn = (take: Take, { id, track, text }: FactOf<'note-added'>): T
 });
 
 /** Takes in the order of the day, without those taken back. */
-export const takesInOrder = (day: Day): Take[] =>
-  day.line.flatMap(({ fact, takenBack }) =>
-    fact.kind === 'take-logged' && !takenBack ? [day.takes.get(fact.id)!] : [],
-  );
+export const takesInOrder = (day: Day): Take[] => day.takeOrder.map((id) => day.takes.get(id)!);
 
 /** A take that has rolled and not cut. */
 export const isOpen = (take: Take): boolean =>
   take.rolledAt !== undefined && take.cutAt === undefined && take.length === null;
 
-export const lastTake = (day: Day): Take | undefined => {
-  const item = day.line.findLast(({ fact, takenBack }) => fact.kind === 'take-logged' && !takenBack);
-  return item && day.takes.get(item.fact.id);
-};
+export const lastTake = (day: Day): Take | undefined => day.takes.get(day.takeOrder.at(-1) ?? '');
 
 /** The take that is rolling, if one is: the last of the day. */
 export function openTake(day: Day): Take | undefined {
@@ -61,7 +55,8 @@ const isSlated = (kind: TakeKind): boolean => kind !== 'wild' && kind !== 'tone'
 
 /** The slate that holds at the end of the line: the last one called, or that of the last slated take. */
 export function currentSlate(day: Day): Slate {
-  for (const { fact, takenBack } of day.line.toReversed()) {
+  for (let at = day.line.length - 1; at >= 0; at -= 1) {
+    const { fact, takenBack } = day.line[at]!;
     if (takenBack) continue;
     if (fact.kind === 'slate-called') return fact.slate;
     const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;

@@ -28,6 +28,8 @@ export interface StageOptions {
   readonly profileIn?: string;
   /** The folder to serve; dist unless told. */
   readonly folder?: string;
+  /** Where it opens, after every launch; `/` unless told. */
+  readonly path?: string;
 }
 
 /** The real built app, served by a real server, in a real browser with a profile on disk. */
@@ -67,7 +69,7 @@ export interface Stage {
   readonly close: () => Promise<void>;
 }
 
-/** Opens the app at `/` and waits until it shows something. Close it again in the test's `finally` or `afterEach`. */
+/** Opens the app and waits until it shows something. Close it again in the test's `finally` or `afterEach`. */
 export async function openStage(options: StageOptions = {}): Promise<Stage> {
   const server = await startServer(options.folder);
   const witness = createWitness(server.origin);
@@ -92,7 +94,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     if (clock) await context.clock.setFixedTime(clock);
     if (options.before) await context.addInitScript(options.before);
     page = context.pages()[0] ?? (await context.newPage());
-    await show(page, '/');
+    await show(page, options.path ?? '/');
   };
   const signalBrowser = (name: NodeJS.Signals): void => {
     // The browser notes its process in its profile; it leads the group of all its processes.

@@ -1,10 +1,9 @@
 import type { DayOutline } from '../../app/ports.ts';
 import type { Day } from '../../day/model.ts';
-import { rollsOf } from '../../day/rolls.ts';
 
 /** Rolls of this day whose name another real day on this phone bears too (iXML: a roll keeps equal times apart). */
 export function rollMatters(day: Day, days: readonly DayOutline[]): string[] {
-  const rolls = new Set(rollsOf(day));
+  const rolls = new Set(day.rolls);
   return days
     .filter(({ id, sample }) => id !== day.id && !sample && !day.header.sample)
     .flatMap(({ label, date, rolls: others = [] }) =>
