@@ -1,7 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { brotliCompressSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
+import { brotliBytes, firstLoadOf, packagesIn } from './first-load.ts';
 import { DIST } from './harness-server.ts';
 
 /** Ceilings in bytes after brotli. Raise one only in the commit that makes the app bigger. */
@@ -17,25 +15,9 @@ const NEVER_FIRST = [
   'workbox-window',
 ];
 
-const read = (path: string): string => readFileSync(join(DIST, path), 'utf8');
-
-/** The scripts and styles that index.html names, and all that those import before they run. */
-function firstLoad(): readonly string[] {
-  const tags = read('index.html').matchAll(/<(?:script|link)\b[^>]*?(?:src|href)="\/([^"]+\.(?:js|css))"/g);
-  const files = new Set([...tags].map((match) => match[1]!));
-  for (const file of files) {
-    if (!file.endsWith('.js')) continue;
-    // Static imports only: `import(` is what the first load does not wait for.
-    for (const [, name] of read(file).matchAll(/(?:\bfrom|\bimport)\s*["']\.\/([\w.-]+\.js)["']/g)) {
-      files.add(`assets/${name}`);
-    }
-  }
-  return [...files];
-}
-
 describe('the first load', () => {
-  const files = firstLoad();
-  const packages: Record<string, readonly string[]> = JSON.parse(read('.packages.json'));
+  const files = firstLoadOf(DIST);
+  const packages = packagesIn(DIST);
 
   test('is found: a script, a style, and the view library in one of them', () => {
     expect(files.filter((file) => file.endsWith('.js')).length).toBeGreaterThan(0);
@@ -44,10 +26,7 @@ describe('the first load', () => {
   });
 
   test('stays under its ceiling', () => {
-    const bytes = files.reduce(
-      (sum, file) => sum + brotliCompressSync(readFileSync(join(DIST, file))).length,
-      0,
-    );
+    const bytes = brotliBytes(DIST, files);
     console.log(`First load: ${bytes} bytes in ${files.length} files`);
     expect(bytes).toBeGreaterThan(1_000);
     expect(bytes).toBeLessThanOrEqual(CEILINGS['scripts and styles of the first load']);

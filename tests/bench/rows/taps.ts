@@ -1,0 +1,143 @@
+import type { Page } from 'playwright-core';
+import type { Stage } from '../../browser/harness.ts';
+import { dayOfTakes, median, percentile, phoneWith, SLOWDOWN } from '../phone.ts';
+import type { Row } from '../row.ts';
+
+const ROUNDS = 12;
+const SAVES = 60;
+
+/** Interaction to Next Paint that counts as good (web.dev/inp). */
+const GOOD_MS = 200;
+
+type Timed = PerformanceEntry & { readonly interactionId: number };
+
+/** Collects how long each tap took to the next paint; what takes less than 16 ms the browser does not report. */
+function watchTaps(): void {
+  const slowest = new Map<number, number>();
+  (window as { tapTimes?: Map<number, number> }).tapTimes = slowest;
+  new PerformanceObserver((list) => {
+    for (const { interactionId, duration } of list.getEntries() as Timed[])
+      if (interactionId) slowest.set(interactionId, Math.max(duration, slowest.get(interactionId) ?? 0));
+  }).observe({ type: 'event', durationThreshold: 16 } as PerformanceObserverInit);
+}
+
+const SHORTEST_MS = 16;
+
+/** Every frequent action of a day, once round; gives how many taps it made. */
+async function aRound(page: Page): Promise<number> {
+  let taps = 0;
+  const tap = async (selector: string): Promise<void> => {
+    await page.locator(selector).first().tap();
+    taps += 1;
+    await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+  };
+  const tab = (name: string): Promise<void> => tap(`.tabs a:text-is("${name}")`);
+  const closeSheet = async (): Promise<void> => {
+    await tap('dialog .sheet-head button');
+    await page.locator('dialog').waitFor({ state: 'detached' });
+  };
+  await tab('Now');
+  await tap('.roll');
+  await tap('.roll.roll-open');
+  await tap('.dock-last button:has-text("circle")');
+  await tap('.dock-slate .button');
+  await tap('.dock-last button:has-text("note")');
+  await closeSheet();
+  await tap('main button.row:has-text("P3")');
+  await tap('dialog .rows button.row');
+  await page.locator('dialog').waitFor({ state: 'detached' });
+  for (const name of ['Cast', 'Line']) await tab(name);
+  await tap('.line-foot button');
+  await tap('.line-row');
+  await closeSheet();
+  await tab('Now');
+  return taps;
+}
+
+async function tapsToPaint(stage: Stage): Promise<number[]> {
+  const { page } = stage;
+  await aRound(page);
+  await page.evaluate(watchTaps);
+  await stage.setSlowdown(SLOWDOWN);
+  let taps = 0;
+  for (let round = 0; round < ROUNDS; round += 1) taps += await aRound(page);
+  await page.waitForTimeout(300);
+  const times = await page.evaluate(() => [
+    ...(window as { tapTimes?: Map<number, number> }).tapTimes!.values(),
+  ]);
+  await stage.setSlowdown(1);
+  // Without these the quick taps would be missing, and the rest look slower than they are.
+  return [...times, ...Array.from({ length: Math.max(0, taps - times.length) }, () => SHORTEST_MS)];
+}
+
+/** From the tap to the moment at which the screen says saved, and a bare put of such a fact, in turn. */
+async function tapsToSaved(): Promise<{ saved: number[]; bare: number[] }> {
+  const opening = indexedDB.open('bare', 1);
+  opening.onupgradeneeded = () => opening.result.createObjectStore('facts', { keyPath: ['day', 'id'] });
+  await new Promise((done) => {
+    opening.onsuccess = done;
+  });
+  const bare = async (number: number): Promise<number> => {
+    const from = performance.now();
+    const tx = opening.result.transaction('facts', 'readwrite', { durability: 'strict' });
+    const fields = { circled: number % 2 === 0, noGood: false };
+    const fact = { kind: 'take-described', v: 1, at: Date.now(), zone: 60, take: '000018-k3f9x2a7b2c', fields };
+    tx.objectStore('facts').put({ ...fact, day: 'generated', id: `00${number}-k3f9x2a7b2c` });
+    await new Promise((done) => {
+      tx.oncomplete = done;
+    });
+    return performance.now() - from;
+  };
+  const tap = (): Promise<number> => {
+    const from = performance.now();
+    const saved = new Promise<number>((done) => {
+      const state = document.querySelector('[data-unsaved]')!;
+      const look = new MutationObserver(() => {
+        if (state.getAttribute('data-unsaved') !== '0') return;
+        look.disconnect();
+        done(performance.now() - from);
+      });
+      look.observe(state, { attributes: true, attributeFilter: ['data-unsaved'] });
+    });
+    document.querySelector<HTMLElement>('.dock-last button')!.click();
+    return saved;
+  };
+  const times = { saved: [] as number[], bare: [] as number[] };
+  for (let number = 1; number <= 70; number += 1) {
+    const one = await tap();
+    await new Promise((done) => setTimeout(done, 30));
+    const other = await bare(1000 + number);
+    await new Promise((done) => setTimeout(done, 30));
+    if (number > 10) {
+      times.saved.push(one);
+      times.bare.push(other);
+    }
+  }
+  return times;
+}
+
+export async function rows(): Promise<Row[]> {
+  const stage = await phoneWith([dayOfTakes(200)]);
+  await stage.reload();
+  const paint = await tapsToPaint(stage);
+  const { saved, bare } = await stage.page.evaluate(tapsToSaved);
+  await stage.close();
+  const painted = (share: number, budget: number): Row => ({
+    work: `tap to next paint at ${SLOWDOWN}x, ${paint.length} taps, of ${share} in 100`,
+    ours: percentile(paint, share),
+    unit: 'ms',
+    other: { by: 'counted as good', value: GOOD_MS },
+    budget,
+  });
+  return [
+    painted(75, 50),
+    painted(98, 100),
+    {
+      work: `tap to saved, strict, median of ${SAVES}`,
+      ours: median(saved),
+      unit: 'ms',
+      other: { by: 'a bare put', value: median(bare) },
+      ratioBudget: 1 / 1.3,
+    },
+  ];
+}
