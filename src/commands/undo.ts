@@ -20,6 +20,17 @@ interface Actions {
  * import is not ours to undo. `database` is the six characters that this phone's facts are written under.
  */
 export function actionsOf(day: Day, database: string): Actions {
+  const known = tellings.get(day);
+  if (known?.database === database) return known.actions;
+  const actions = told(day, database);
+  tellings.set(day, { database, actions });
+  return actions;
+}
+
+/** A day does not change: what it says of its actions is asked for by two buttons and by both commands. */
+const tellings = new WeakMap<Day, { readonly database: string; readonly actions: Actions }>();
+
+function told(day: Day, database: string): Actions {
   const done: Action[] = [];
   let undone: Action[] = [];
   for (const facts of batchesOf(day, database)) {

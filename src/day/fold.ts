@@ -3,7 +3,7 @@ import { type Fact, isKnown, type UnknownFact } from '../facts/fact.ts';
 import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
 import { isOnTheLine, isPlacing, lineOrder } from './line-order.ts';
-import { applyWrites, CHECKPOINT_EVERY, writesOf } from './links.ts';
+import { applyWrites, CHECKPOINT_EVERY } from './links.ts';
 import type { Day, DayMemory, Header, LineItem, Link, Take, Voice } from './model.ts';
 import { factsTakenBack } from './retractions.ts';
 import { EMPTY_HEADER, EMPTY_RIG, mergeVoice, PartsList } from './standing.ts';

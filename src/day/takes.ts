@@ -101,15 +101,17 @@ export function slateAfter(day: Day): Slate {
 
 /** Takes that carry one slate and number, more than one of them, false starts and pickups apart. */
 export function takesNumberedTwice(day: Day): Take[][] {
+  const first = new Map<string, Take>();
   const groups = new Map<string, Take[]>();
   for (const take of takesInOrder(day)) {
     if (take.falseStart || take.kind === 'pickup') continue;
-    const slate = isSlated(take.kind) ? JSON.stringify(slateKey(take.slate)) : take.kind;
-    const name = `${slate}/${take.number}`;
-    groups.set(name, [...(groups.get(name) ?? []), take]);
+    const name = `${isSlated(take.kind) ? slateKey(take.slate) : take.kind}/${take.number}`;
+    const other = first.get(name);
+    if (!other) first.set(name, take);
+    else groups.set(name, [...(groups.get(name) ?? [other]), take]);
   }
-  return [...groups.values()].filter((group) => group.length > 1);
+  return [...groups.values()];
 }
 
-const slateKey = (slate: Slate): unknown[] =>
-  slate.style === 'lettered' ? [slate.scene, slate.setup] : [slate.number];
+const slateKey = (slate: Slate): string =>
+  slate.style === 'lettered' ? `setup ${slate.setup} of ${slate.scene}` : `${slate.number}`;

@@ -43,9 +43,13 @@ export const usableAt = async (page: Page): Promise<number> => {
 export const USABLE = '.page:has(.rows .row):has(.roll) [data-unsaved="0"]';
 
 /** The app on a phone with these days on it, opened at the first of them; the server is dead. */
-export async function phoneWith(days: Iterable<GeneratedDay>, path = pathOf(DAY)): Promise<Stage> {
+export async function phoneWith(
+  days: Iterable<GeneratedDay>,
+  path = pathOf(DAY),
+  folder?: string,
+): Promise<Stage> {
   ensureBuilt();
-  const stage = await openStage({ path, before: watchUsable(USABLE) });
+  const stage = await openStage({ path, before: watchUsable(USABLE), ...(folder && { folder }) });
   await stage.waitOfflineReady();
   for (const day of days) await keep(stage.page, day);
   await stage.killServer();

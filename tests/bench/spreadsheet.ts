@@ -8,7 +8,8 @@ import { build } from 'vite';
 const PACKAGES = ['@fortune-sheet/react@1.0.4', 'react@19.3.1', 'react-dom@19.3.1'];
 export const SPREADSHEET = '@fortune-sheet/react 1.0.4';
 
-const PAGE = '<!doctype html><title>Sheet</title><link rel="icon" href="data:,"><div id="app" style="height:800px"></div>';
+const PAGE =
+  '<!doctype html><title>Sheet</title><link rel="icon" href="data:,"><div id="app" style="height:800px"></div>';
 
 let built: Promise<string> | undefined;
 
@@ -24,7 +25,8 @@ async function make(): Promise<string> {
   const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
   const args = ['install', '--ignore-scripts', '--no-audit', '--no-fund', '--silent', ...PACKAGES];
   const { status } = spawnSync(npm, args, { cwd: root, stdio: 'inherit' });
-  if (status !== 0) throw new Error(`npm could not install ${PACKAGES.join(', ')}: the bench needs a network`);
+  if (status !== 0)
+    throw new Error(`npm could not install ${PACKAGES.join(', ')}: the bench needs a network`);
   copyFileSync(resolve(import.meta.dirname, 'pages/spreadsheet.js'), join(root, 'main.js'));
   writeFileSync(join(root, 'index.html'), `${PAGE}<script type="module" src="/main.js"></script>`);
   return buildPage(root);

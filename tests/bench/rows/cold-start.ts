@@ -1,6 +1,15 @@
 import { generateSeason } from '../../../sample-days/generate.ts';
 import type { Stage } from '../../browser/harness.ts';
-import { DAY, dayOfTakes, median, pathOf, phoneWith, SLOWDOWN, spreadsheetStage, usableAt } from '../phone.ts';
+import {
+  DAY,
+  dayOfTakes,
+  median,
+  pathOf,
+  phoneWith,
+  SLOWDOWN,
+  spreadsheetStage,
+  usableAt,
+} from '../phone.ts';
 import type { Row } from '../row.ts';
 import { SPREADSHEET, spreadsheetPage } from '../spreadsheet.ts';
 

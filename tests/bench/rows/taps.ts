@@ -48,7 +48,6 @@ async function aRound(page: Page, tap: (selector: string) => Promise<void>): Pro
     await tap('dialog .sheet-head button');
     await noSheet();
   };
-  await tab('Now');
   await tap('.roll');
   await tap('.roll.roll-open');
   await tap('.dock-last button:has-text("circle")');
@@ -62,6 +61,7 @@ async function aRound(page: Page, tap: (selector: string) => Promise<void>): Pro
   await tap('.line-foot button');
   await tap('.line-row');
   await closeSheet();
+  await tab('Now');
 }
 
 /** Taps of one round. */
@@ -93,7 +93,14 @@ async function tapsToSaved(): Promise<{ saved: number[]; bare: number[] }> {
     const from = performance.now();
     const tx = opening.result.transaction('facts', 'readwrite', { durability: 'strict' });
     const fields = { circled: number % 2 === 0, noGood: false };
-    const fact = { kind: 'take-described', v: 1, at: Date.now(), zone: 60, take: '000018-k3f9x2a7b2c', fields };
+    const fact = {
+      kind: 'take-described',
+      v: 1,
+      at: Date.now(),
+      zone: 60,
+      take: '000018-k3f9x2a7b2c',
+      fields,
+    };
     tx.objectStore('facts').put({ ...fact, day: 'generated', id: `00${number}-k3f9x2a7b2c` });
     await new Promise((done) => {
       tx.oncomplete = done;
