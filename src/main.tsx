@@ -12,7 +12,7 @@ import { memoryJournal } from './storage/memory-journal.ts';
 import { App } from './ui/app.tsx';
 import { chooseLook, look } from './ui/looks.ts';
 import { warmAll } from './ui/parts/later.tsx';
-import { followAddress } from './ui/route.ts';
+import { followAddress, route } from './ui/route.ts';
 import { trouble } from './ui/saying.ts';
 import { version } from './ui/version.ts';
 import './ui/styles/tokens.css';
@@ -92,8 +92,10 @@ let app: AppStore | undefined;
 async function start(): Promise<void> {
   chooseLook(look.peek());
   followAddress();
+  // Opening changes nothing, so it need not wait for the word on which version is in charge.
+  const opening = openJournal();
   await updates.settle();
-  const journal = await openJournal();
+  const journal = await opening;
   app = appStore({
     journal,
     clock: phoneClock,
@@ -103,12 +105,30 @@ async function start(): Promise<void> {
     // Old browsers, and pages without a secure origin, have no such thing.
     safekeeping: safekeeping((navigator.storage as StorageManager | undefined)?.persist && navigator.storage),
   });
-  await app.refreshDays().catch(() => {});
+  await beforeFirstScreen(app);
   const root = document.getElementById('app');
   if (root) render(<App app={app} restart={updates.restartIntoUpdate} />, root);
+  await idle();
   updates.start();
   // A part that does not come now is asked for again when it is wanted.
   warmAll().catch(() => {});
 }
+
+/** What the first screen shows: the day at the address, read before anything is drawn, or else the list of days. */
+async function beforeFirstScreen(store: AppStore): Promise<void> {
+  const where = route.peek();
+  const days = where.at === 'day' ? Promise.resolve() : store.refreshDays();
+  // A day that cannot be opened says so on its screen.
+  const day = where.at === 'day' ? store.open(where.day) : undefined;
+  await Promise.allSettled([days, day]);
+  if (day) void store.refreshDays().catch(() => {});
+}
+
+/** After the first screen is painted and nothing else is to be done. */
+const idle = (): Promise<void> =>
+  new Promise((done) => {
+    if ('requestIdleCallback' in window) requestIdleCallback(() => done(), { timeout: 2000 });
+    else setTimeout(done, 300);
+  });
 
 void start();

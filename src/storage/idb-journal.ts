@@ -109,6 +109,9 @@ const dayRange = (day: string): IDBKeyRange => IDBKeyRange.bound([day], [day, []
 
 /** Six random characters, made with the database and gone with it, so that no id can ever name two facts. */
 async function readOrMakeName(db: IDBPDatabase<Shape>): Promise<string> {
+  // Every start but the first: nothing is written, so nothing waits for the disk.
+  const made = await db.get('meta', 'database');
+  if (made) return made;
   const tx = db.transaction('meta', 'readwrite', { durability: 'strict' });
   const known = await tx.store.get('database');
   const name = known ?? randomName(6);

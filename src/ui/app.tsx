@@ -69,7 +69,11 @@ export function App({ app, restart }: AppProps) {
 }
 
 function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) {
-  const [store, setStore] = useState<DayStore | null>(null);
+  // The day at the address is read before the first screen is drawn.
+  const [store, setStore] = useState<DayStore | null>(() => {
+    const open = app.current();
+    return open?.day.peek().id === id ? open : null;
+  });
   const [refused, setRefused] = useState<string | null>(null);
   useEffect(() => {
     app.open(id).then(setStore, (error: unknown) => setRefused(String(error)));
