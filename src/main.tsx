@@ -92,20 +92,10 @@ let app: AppStore | undefined;
 async function start(): Promise<void> {
   chooseLook(look.peek());
   followAddress();
-  // Opening changes nothing, so it need not wait for the word on which version is in charge.
-  const opening = openJournal();
+  // Reading changes nothing, so it need not wait for the word on which version is in charge.
+  const reading = readFirstScreen();
   await updates.settle();
-  const journal = await opening;
-  app = appStore({
-    journal,
-    clock: phoneClock,
-    neighbours: otherWindows(),
-    window: randomName(5),
-    newDayId: () => `d${randomName(12)}`,
-    // Old browsers, and pages without a secure origin, have no such thing.
-    safekeeping: safekeeping((navigator.storage as StorageManager | undefined)?.persist && navigator.storage),
-  });
-  await beforeFirstScreen(app);
+  app = await reading;
   const root = document.getElementById('app');
   if (root) render(<App app={app} restart={updates.restartIntoUpdate} />, root);
   await idle();
@@ -114,14 +104,24 @@ async function start(): Promise<void> {
   warmAll().catch(() => {});
 }
 
-/** What the first screen shows: the day at the address, read before anything is drawn, or else the list of days. */
-async function beforeFirstScreen(store: AppStore): Promise<void> {
+/** The store, with what its first screen shows: the day at the address, or else the list of days. */
+async function readFirstScreen(): Promise<AppStore> {
+  const store = appStore({
+    journal: await openJournal(),
+    clock: phoneClock,
+    neighbours: otherWindows(),
+    window: randomName(5),
+    newDayId: () => `d${randomName(12)}`,
+    // Old browsers, and pages without a secure origin, have no such thing.
+    safekeeping: safekeeping((navigator.storage as StorageManager | undefined)?.persist && navigator.storage),
+  });
   const where = route.peek();
   const days = where.at === 'day' ? Promise.resolve() : store.refreshDays();
   // A day that cannot be opened says so on its screen.
   const day = where.at === 'day' ? store.open(where.day) : undefined;
   await Promise.allSettled([days, day]);
   if (day) void store.refreshDays().catch(() => {});
+  return store;
 }
 
 /** After the first screen is painted and nothing else is to be done. */

@@ -5,7 +5,7 @@ import { slateText, takeText } from '../../day/slate.ts';
 import { lastTake, nextTake, openTake, slateAfter } from '../../day/takes.ts';
 import { useApp, useDay, useRun } from '../context.ts';
 import { NoteSheet, SlateSheet } from '../sheets.ts';
-import { elapsed } from '../words/times.ts';
+import { elapsed } from '../words/elapsed.ts';
 
 /** Roll and Cut, the largest thing on the screen, with the next slate and take filled in, and the last take at hand. */
 export function RollDock() {

@@ -1,13 +1,10 @@
-import { lightFormat } from 'date-fns/lightFormat';
+const MINUTES_OF_DAY = 1440;
 
 /** A clock time where it was said, `21:32`, whatever zone the phone is in now. */
 export function clockTime(atMs: number, zone: number): string {
-  const there = new Date(atMs + zone * 60_000);
-  return lightFormat(new Date(there.getTime() + there.getTimezoneOffset() * 60_000), 'HH:mm');
+  const since = Math.floor(atMs / 60_000) + zone;
+  const minute = ((since % MINUTES_OF_DAY) + MINUTES_OF_DAY) % MINUTES_OF_DAY;
+  return `${two(Math.floor(minute / 60))}:${two(minute % 60)}`;
 }
 
-/** Elapsed time of an open take, `0:42`. */
-export function elapsed(ms: number): string {
-  const seconds = Math.max(0, Math.floor(ms / 1000));
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
-}
+const two = (value: number): string => String(value).padStart(2, '0');
