@@ -1,0 +1,58 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { openStage } from '../../browser/harness.ts';
+import { median } from '../phone.ts';
+import type { Row } from '../row.ts';
+import { buildPage } from '../spreadsheet.ts';
+
+const SIZES = [1_000, 10_000, 100_000];
+const RUNS = 5;
+const SEED = 9;
+
+interface Times {
+  readonly read: number;
+  readonly check: number;
+  readonly fold: number;
+}
+type Measuring = { readonly measure: (facts: number, runs: number) => Promise<Times[]> };
+
+function pageFolder(): string {
+  const root = mkdtempSync(join(tmpdir(), 'rollbook-journal-'));
+  const script = JSON.stringify(resolve(import.meta.dirname, '../pages/journal.ts'));
+  writeFileSync(join(root, 'main.js'), `import ${script};`);
+  writeFileSync(
+    join(root, 'index.html'),
+    '<!doctype html><title>Journal</title><link rel="icon" href="data:,"><main></main><script type="module" src="/main.js"></script>',
+  );
+  return root;
+}
+
+/** Reading a day from the database and folding it, in the same browser, for days of growing length. */
+export async function rows(): Promise<Row[]> {
+  const root = pageFolder();
+  const stage = await openStage({ folder: await buildPage(root) });
+  const rows: Row[] = [];
+  for (const facts of SIZES) {
+    const times = await stage.page.evaluate(
+      ([size, runs]) => (window as unknown as Measuring).measure(size!, runs!),
+      [facts, RUNS],
+    );
+    const middle = (what: keyof Times): number => median(times.map((one) => one[what]));
+    const read = { by: 'reading them from IndexedDB', value: middle('read') };
+    const shown = facts.toLocaleString('en-GB');
+    rows.push(
+      {
+        work: `journal: folding ${shown} facts (seed ${SEED})`,
+        ours: middle('fold'),
+        unit: 'ms',
+        other: read,
+        ratioBudget: 10,
+      },
+      { work: `journal: checking ${shown} facts`, ours: middle('check'), unit: 'ms', other: read },
+    );
+  }
+  await stage.close();
+  rmSync(root, { recursive: true });
+  return rows;
+}
