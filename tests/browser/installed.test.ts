@@ -20,6 +20,25 @@ function pngSize(path: string): [number, number] {
   return [bytes.readUInt32BE(16), bytes.readUInt32BE(20)];
 }
 
+/** Hands files to the app as a phone's share sheet does: a form of another page is posted to the address of the target. */
+async function share({ page, origin }: Stage, files: { name: string; mimeType: string; buffer: Buffer }[]) {
+  await page.goto('about:blank');
+  await page.setContent(
+    `<form method="post" enctype="multipart/form-data" action="${origin}${manifest.share_target.action}">
+      <input type="file" name="files" multiple><button>Share</button></form>`,
+  );
+  await page.locator('input').setInputFiles(files);
+  await page.locator('button').tap();
+}
+
+/** A recording of two samples, 16 bit at 48 kHz: EBU Tech 3285, section 2. */
+function wave(): Buffer {
+  const chunk = (id: string, body: number[]): number[] => [...Buffer.from(id), body.length, 0, 0, 0, ...body];
+  const format = [1, 0, 1, 0, 0x80, 0xbb, 0, 0, 0, 0x77, 1, 0, 2, 0, 16, 0];
+  const body = [...Buffer.from('WAVE'), ...chunk('fmt ', format), ...chunk('data', [0, 0, 0, 0])];
+  return Buffer.from(chunk('RIFF', body));
+}
+
 describe('the manifest (W3C Web Application Manifest)', () => {
   test('has icons of the sizes it names, one of them maskable', () => {
     for (const { src, sizes, type } of manifest.icons) {
@@ -69,13 +88,9 @@ describe('day files from outside', () => {
       const { page } = stage;
       await stage.waitOfflineReady();
       await stage.killServer();
-      const landed = await page.evaluate(async (text) => {
-        const form = new FormData();
-        form.append('files', new File([text], 'day.txt', { type: 'text/plain' }));
-        return (await fetch('/take-in', { method: 'POST', body: form })).url;
-      }, sampleText('small'));
-      expect(landed).toBe(`${stage.origin}/#/shared`);
-      await goTo(stage, '#/shared');
+      await share(stage, [
+        { name: 'day.txt', mimeType: 'text/plain', buffer: Buffer.from(sampleText('small')) },
+      ]);
       await page.locator('.dock').waitFor();
       await page.getByText('Lieve').first().waitFor();
       // Once taken in it is not taken in again.
@@ -84,32 +99,29 @@ describe('day files from outside', () => {
     });
   });
 
+  test('a damaged one that is shared says first what can be had of it', async () => {
+    await onStage({ clock: CLOCK }, async (stage) => {
+      const { page } = stage;
+      await stage.waitOfflineReady();
+      await stage.killServer();
+      const text = sampleText('small').split('\n').slice(0, -3).join('\n');
+      await share(stage, [{ name: 'cut-off.txt', mimeType: 'text/plain', buffer: Buffer.from(text) }]);
+      await page.getByRole('dialog', { name: 'Not every file is whole' }).waitFor();
+      await page.getByRole('button', { name: 'Take in what can be read' }).tap();
+      await page.getByRole('dialog', { name: 'Taken in' }).waitFor();
+    });
+  });
+
   test('recordings that another app shares go to the card check of the newest day', async () => {
-    const chunk = (id: string, body: number[]): number[] => [
-      ...Buffer.from(id),
-      ...[body.length, 0, 0, 0],
-      ...body,
-    ];
-    const body = [
-      ...Buffer.from('WAVE'),
-      ...chunk('fmt ', [1, 0, 1, 0, 0x80, 0xbb, 0, 0, 0, 0x77, 1, 0, 2, 0, 16, 0]),
-      ...chunk('data', [0, 0, 0, 0]),
-    ];
-    const wave = [...Buffer.from('RIFF'), body.length, 0, 0, 0, ...body];
     await onStage({ clock: CLOCK }, async (stage) => {
       const { page } = stage;
       await openSampleDay(stage);
       await stage.waitOfflineReady();
       await stage.killServer();
-      await page.evaluate(async (bytes) => {
-        const form = new FormData();
-        for (const name of ['T01.wav', 'T02.wav'])
-          form.append('files', new File([new Uint8Array(bytes)], name));
-        await fetch('/take-in', { method: 'POST', body: form });
-      }, wave);
-      await goTo(stage, '#/shared');
+      const files = ['T01.wav', 'T02.wav'].map((name) => ({ name, mimeType: 'audio/wav', buffer: wave() }));
+      await share(stage, files);
       await page.getByRole('heading', { name: 'Card check' }).waitFor();
-      await page.getByText('T02.wav').first().waitFor();
+      await page.getByRole('region', { name: 'The card' }).getByText('2 files, 2 recordings').waitFor();
       expect(await page.evaluate(() => caches.has('rollbook-shared'))).toBe(false);
     });
   });

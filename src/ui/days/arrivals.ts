@@ -18,7 +18,10 @@ interface LaunchQueue {
 }
 
 /** Files that the system opened with the app, until its page has taken them up. */
-const handed = signal<readonly File[]>([]);
+let handed: readonly File[] = [];
+
+/** How often files were handed over: a page that is open already takes up the next ones too. */
+export const timesHanded = signal(0);
 
 /** Recordings that came from outside, until the card check of a day has taken them up. */
 export const recordingsArrived = signal<readonly File[]>([]);
@@ -44,7 +47,8 @@ export function hearLaunches(): void {
         if (hash) location.hash = hash;
         return;
       }
-      handed.value = await Promise.all(files.map((handle) => handle.getFile()));
+      handed = await Promise.all(files.map((handle) => handle.getFile()));
+      timesHanded.value += 1;
       location.hash = '#/shared';
     })();
   });
@@ -52,8 +56,8 @@ export function hearLaunches(): void {
 
 /** What the system or another app handed over. Each file is given once: it is on no list afterwards. */
 export async function arrivedFiles(): Promise<readonly File[]> {
-  const opened = handed.peek();
-  handed.value = [];
+  const opened = handed;
+  handed = [];
   return opened.length > 0 ? opened : sharedFiles();
 }
 

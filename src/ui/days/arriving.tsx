@@ -5,20 +5,23 @@ import type { FileRead } from '../../app/regain.ts';
 import { useApp } from '../context.ts';
 import { type DayPage, hrefOf, opensWith, type Wish } from '../route.ts';
 import { complain, tell } from '../saying.ts';
-import { arrivedFiles, isRecording, readDayFiles, recordingsArrived } from './arrivals.ts';
+import { arrivedFiles, isRecording, readDayFiles, recordingsArrived, timesHanded } from './arrivals.ts';
 import { TakeInSheet } from './take-in.tsx';
 
 /** Leads on from a shortcut of the home screen, or takes up the files that the system or another app handed over. */
 export function Arriving({ wish }: { wish: Wish }) {
   const app = useApp();
-  const [reads, setReads] = useState<readonly FileRead[] | null>(null);
+  const handed = timesHanded.value;
+  const [taken, setTaken] = useState<{ readonly reads: readonly FileRead[]; readonly handed: number } | null>(
+    null,
+  );
   useEffect(() => {
-    if (wish === 'shared') void takeUp(app).then(setReads);
+    if (wish === 'shared') void takeUp(app).then((reads) => setTaken(reads && { reads, handed }));
     else openNewest(app, wish === 'report' ? 'wrap' : 'now', wish);
-  }, [app, wish]);
+  }, [app, wish, handed]);
   return (
-    <main class="page" aria-busy={reads === null}>
-      {reads && <TakeInSheet reads={reads} onClose={toDays} />}
+    <main class="page" aria-busy={taken === null}>
+      {taken && <TakeInSheet key={taken.handed} reads={taken.reads} onClose={toDays} />}
     </main>
   );
 }
