@@ -199,7 +199,7 @@ describe('a new version while a take is open', () => {
       await stage.waitSaved();
       const day = openDayId(page);
       let loads = 0;
-      page.on('framenavigated', () => {
+      page.on('domcontentloaded', () => {
         loads += 1;
       });
       expect(await offer(stage, 'two')).toBe('installed');
