@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { onStage, type Stage } from './harness.ts';
+import { type Hands, hands } from './hands.ts';
+import { onStage } from './harness.ts';
 
 const CALL_SHEET = `CAST
 1. INES - Anna Berg
@@ -8,32 +9,7 @@ const CALL_SHEET = `CAST
 4. MILA - Eva Lind
 ??? 12:30 lunch`;
 
-/** Hands on the screen: what a mixer taps, by the words on it. */
-function hands(stage: Stage) {
-  const page = () => stage.page;
-  const tap = (name: string | RegExp) => page().getByRole('button', { name }).first().tap();
-  const inSheet = (name: string | RegExp) =>
-    page().getByRole('dialog').getByRole('button', { name }).first().tap();
-  const tab = (name: string) => page().getByRole('link', { name, exact: true }).tap();
-  const fill = (label: string | RegExp, value: string) =>
-    page()
-      .locator('input, textarea')
-      .and(page().getByLabel(label, { exact: true }))
-      .first()
-      .fill(value);
-  const at = (time: string) => stage.setClock(`2026-10-07T${time}Z`);
-  const closed = () => page().getByRole('dialog').waitFor({ state: 'detached' });
-  /** Rolls at one time and cuts at another. */
-  const take = async (from: string, to: string): Promise<void> => {
-    await at(from);
-    await tap(/^Roll$/);
-    await at(to);
-    await tap(/^Cut$/);
-  };
-  return { page, tap, inSheet, tab, fill, at, take, closed };
-}
-
-async function layRig({ tap, inSheet, fill, closed, page }: ReturnType<typeof hands>): Promise<void> {
+async function layRig({ tap, inSheet, fill, closed, page }: Hands): Promise<void> {
   await fill('Tracks and inputs', '8 tracks, 2 mic, 4 AES3');
   await tap('Lay this recorder');
   await tap(/^Add$/);
@@ -55,7 +31,7 @@ async function layRig({ tap, inSheet, fill, closed, page }: ReturnType<typeof ha
   expect(await page().getByRole('alert').filter({ hasText: /\w/ }).count()).toBe(0);
 }
 
-async function wireCast({ tap, inSheet, fill, tab, closed }: ReturnType<typeof hands>): Promise<void> {
+async function wireCast({ tap, inSheet, fill, tab, closed }: Hands): Promise<void> {
   await tab('Cast');
   await tap('Paste a call sheet');
   await fill('Cast lines', CALL_SHEET);

@@ -12,7 +12,7 @@ import { Row } from '../parts/row.tsx';
 import { conflictButton, SummaryLine } from '../parts/summary-line.tsx';
 import { hrefOf, opensWith } from '../route.ts';
 import { ConflictSheet, FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
-import { breakWords, listOf, nameOf, pathWords } from '../words/chain.ts';
+import { breakWords, countOf, listOf, nameOf, pathWords } from '../words/chain.ts';
 
 type Open = { readonly track: PartId } | { readonly voice: VoiceId } | 'free' | 'conflicts' | null;
 
@@ -39,7 +39,7 @@ export function Now() {
             onFree={() => setOpen('free')}
             onConflicts={() => setOpen('conflicts')}
           />
-          {day.voices.size === 0 && <NoCast day={day} />}
+          {day.takeOrder.length === 0 && <NextStep day={day} answers={answers} />}
           <ul class="rows rows-two">
             {answers.summary.unrecorded.map((voice) => (
               <li key={voice}>
@@ -90,14 +90,20 @@ function NoRig({ day, onConflicts }: { day: Day; onConflicts: () => void }) {
   );
 }
 
-function NoCast({ day }: { day: Day }) {
+/** Before the first take: who is still to be said, or to be given a pack. Who works with booms alone rolls, and is not asked again. */
+function NextStep({ day, answers }: { day: Day; answers: Answers }) {
+  const performers = answers.voices.filter(({ voice }) => voice.kind === 'performer');
+  const bare = performers.filter(({ state }) => state === 'off').length;
+  if (performers.length > 0 && bare === 0) return null;
   return (
     <div class="section empty">
       <p>
-        <strong>Nobody on the cast yet.</strong> Say who is recorded; then a tap on a name gives it a pack.
+        <strong>{bare === 0 ? 'No performers yet.' : `${countOf(bare, 'performer')} without a pack.`}</strong>{' '}
+        {bare === 0 && 'Say who is recorded; then a'}
+        {bare > 0 && 'On Cast, a'} tap on a name gives it a pack.
       </p>
       <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'cast' })}>
-        Add the cast
+        {bare === 0 ? 'Add the cast' : 'Give packs'}
       </a>
     </div>
   );
