@@ -35,7 +35,7 @@ const PLACES: readonly Place[] = [
     ],
   },
   { tab: 'line', opens: [/45B\/2/, /A3 muted/] },
-  { tab: 'wrap', opens: [/^Table \(CSV\)$/, /^Start the next day/, /^Track 16/] },
+  { tab: 'wrap', opens: [/^Paper, columns/, /^Table \(CSV\)$/, /^Start the next day/, /^Track 16/] },
   { tab: 'plan', opens: [/^what moves cost$/, /^Pin Wiktoria$/, /^What if Emil/] },
   { tab: 'radio', opens: [/^A1: find/, /^Guards/, /^Where packs tune/, /^Spectrum/] },
   {
@@ -64,7 +64,11 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
     await look(name);
   };
   await see('days, none yet');
-  for (const name of [/^New day$/, /^Take in a day file$/]) await opened(stage, '#/', name, see);
+  for (const name of [/^New day$/, /^Take in a day file$/, /^Licences$/])
+    await opened(stage, '#/', name, see);
+  await goTo(page, '#/help');
+  await see('the words');
+  await goTo(page, '#/');
   await openSampleDay(stage);
   const day = /day\/([^/]+)/.exec(page.url())?.[1];
   await goTo(page, '#/');
@@ -76,7 +80,26 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
     await see(tab);
     for (const name of opens) await opened(stage, hash, name, see);
   }
+  await goTo(page, `#/day/${day}/now`);
+  await page.getByRole('button', { name: 'Roll', exact: true }).tap();
+  await settled(page);
+  await see('now, rolling');
+  await page.getByRole('button', { name: 'Cut', exact: true }).tap();
+  await seeEmptyDay(stage, see);
   return names;
+}
+
+/** A day with nothing on it: what each page says before there is anything to show. */
+async function seeEmptyDay({ page }: Stage, see: (name: string) => Promise<void>): Promise<void> {
+  await goTo(page, '#/');
+  await page.getByRole('button', { name: 'New day', exact: true }).tap();
+  await page.getByRole('button', { name: 'Start the day' }).tap();
+  await page.getByRole('heading', { name: 'Lay the rig' }).waitFor();
+  const day = /day\/([^/]+)/.exec(page.url())?.[1];
+  for (const { tab } of PLACES) {
+    await goTo(page, `#/day/${day}/${tab}`);
+    await see(`${tab}, nothing yet`);
+  }
 }
 
 /** Opens what one button opens, looks, and leaves the page anew. */

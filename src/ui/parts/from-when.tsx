@@ -68,8 +68,10 @@ export function FromWhen({ before, onPlace, question = 'from when?' }: FromWhenP
 }
 
 function Gap({ here, name, onTap }: { here: boolean; name: string; onTap: () => void }) {
+  const word = name === 'now' ? 'now' : here ? 'here' : '';
+  const label = name.includes(word) ? name : `${name}, ${word}`;
   return (
-    <button type="button" class="from-gap" aria-pressed={here} aria-label={name} onClick={onTap}>
+    <button type="button" class="from-gap" aria-pressed={here} aria-label={label} onClick={onTap}>
       <svg width="14" height="26" viewBox="0 0 14 26" aria-hidden="true">
         {here ? (
           <path d="M7 25V3M1 10l6-7 6 7" fill="none" stroke="currentColor" stroke-width="2.2" />
@@ -77,7 +79,7 @@ function Gap({ here, name, onTap }: { here: boolean; name: string; onTap: () => 
           <path d="M7 19v6" fill="none" stroke="currentColor" stroke-width="1.4" />
         )}
       </svg>
-      <span aria-hidden="true">{name === 'now' ? 'now' : here ? 'here' : ''}</span>
+      <span aria-hidden="true">{word}</span>
     </button>
   );
 }

@@ -56,7 +56,7 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
               type="button"
               class="button"
               disabled={at === 0}
-              aria-label={`${csvColumnTitle(id)}: earlier`}
+              aria-label={`${csvColumnTitle(id)}: up`}
               onClick={() => move(at, -1)}
             >
               up
@@ -65,7 +65,7 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
               type="button"
               class="button"
               disabled={at === chosen.length - 1}
-              aria-label={`${csvColumnTitle(id)}: later`}
+              aria-label={`${csvColumnTitle(id)}: down`}
               onClick={() => move(at, 1)}
             >
               down
@@ -74,7 +74,7 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
               type="button"
               class="button"
               disabled={chosen.length === 1}
-              aria-label={`${csvColumnTitle(id)}: leave out`}
+              aria-label={`${csvColumnTitle(id)}: out`}
               onClick={() => set(chosen.filter((one) => one !== id))}
             >
               out
