@@ -17,6 +17,8 @@ import '../styles/line.css';
 
 /** How many items are shown before somebody asks for more: enough for hours, light enough for an old phone. */
 const SHOWN = 120;
+/** How many later ones stand above the take that was jumped to. */
+const ABOVE = 20;
 
 /** The day as a line, newest first: takes, and the changes between them. */
 export function Line() {
@@ -24,7 +26,7 @@ export function Line() {
   const day = store.day.value;
   const [open, setOpen] = useState<string | null>(null);
   const [wanted, setWanted] = useState('');
-  const [shown, setShown] = useState(SHOWN);
+  const [part, setPart] = useState({ from: 0, to: SHOWN });
   const [jump, setJump] = useState<{ readonly to: string } | null>(null);
   const list = useRef<HTMLOListElement>(null);
   useEffect(() => {
@@ -50,11 +52,15 @@ export function Line() {
         takes={takes}
         found={found.length}
         wanted={wanted}
-        onWanted={setWanted}
+        onWanted={(typed) => {
+          setWanted(typed);
+          setPart({ from: 0, to: SHOWN });
+        }}
         onJump={(take) => {
+          const at = day.line.length - 1 - (day.placeOf.get(take) ?? 0);
           setWanted('');
           setJump({ to: take });
-          setShown(Math.max(shown, day.line.length - (day.placeOf.get(take) ?? 0) + SHOWN / 2));
+          setPart({ from: Math.max(0, at - ABOVE), to: at + SHOWN - ABOVE });
         }}
       />
       {day.line.length === 0 && (
@@ -64,25 +70,48 @@ export function Line() {
       )}
       <ClockLine day={day} />
       {day.line.length > 0 && found.length === 0 && <p class="section">Nothing on the line matches.</p>}
+      {part.from > 0 && (
+        <More
+          count={part.from}
+          what={['later entry', 'later entries']}
+          onMore={() => setPart({ ...part, from: Math.max(0, part.from - SHOWN) })}
+        />
+      )}
       <ol class="line" ref={list}>
-        {found.slice(0, shown).map((item) => (
+        {found.slice(part.from, part.to).map((item) => (
           <li key={item.fact.id} data-item={item.fact.id}>
             <LineRow day={day} item={item} onTap={() => setOpen(item.fact.id)} />
           </li>
         ))}
       </ol>
-      {found.length > shown && (
-        <p class="section">
-          <button type="button" class="button" onClick={() => setShown(shown + SHOWN)}>
-            {countOf(found.length - shown, 'earlier entry', 'earlier entries')}
-          </button>
-        </p>
+      {found.length > part.to && (
+        <More
+          count={found.length - part.to}
+          what={['earlier entry', 'earlier entries']}
+          onMore={() => setPart({ ...part, to: part.to + SHOWN })}
+        />
       )}
       {opened?.fact.kind === 'take-logged' && <TakeSheet item={opened} onClose={() => setOpen(null)} />}
       {opened && opened.fact.kind !== 'take-logged' && (
         <ChangeSheet item={opened} onClose={() => setOpen(null)} />
       )}
     </Page>
+  );
+}
+
+interface MoreProps {
+  readonly count: number;
+  readonly what: readonly [one: string, many: string];
+  readonly onMore: () => void;
+}
+
+function More({ count, what: [one, many], onMore }: MoreProps) {
+  return (
+    <p class="section">
+      <button type="button" class="button" onClick={onMore}>
+        {countOf(count, one, many)}
+      </button>
+    </p>
   );
 }
 
