@@ -84,7 +84,7 @@ const updates: UpdateWatcher = createUpdateWatcher({
   busyWith() {
     const open = app?.current();
     if (open && openTake(open.day.peek())) return 'open-take';
-    return open && open.saving.peek().state !== 'saved' ? 'not-saved' : undefined;
+    return app?.isHolding() ? 'not-saved' : undefined;
   },
 });
 let app: AppStore | undefined;

@@ -28,6 +28,8 @@ export interface AppStore {
   open(day: string): Promise<DayStore>;
   /** The day that is open, once it has been read. */
   current(): DayStore | undefined;
+  /** Whether something is held in memory only, of the open day or of one that was left. */
+  isHolding(): boolean;
   /** Starts a day with what is said of it, saves that, and gives its id. */
   start(said: Said): Promise<Result<string>>;
   /** The head of a day, for the next one's crew and settings. */
@@ -58,17 +60,28 @@ export function appStore(
 ): AppStore {
   const { journal } = parts;
   const days = signal<readonly DayOutline[]>([]);
+  /** Days that are open, or were let go while the phone still refused something of theirs. */
+  const stores = new Map<string, Promise<DayStore>>();
   let current: { readonly id: string; readonly store: Promise<DayStore>; opened?: DayStore } | undefined;
 
   const refreshDays = async (): Promise<void> => {
     days.value = (await journal.days()).sort(newestFirst);
   };
 
+  /** Another store of the day would not know what this one holds, and would say its ids a second time. */
+  const letGo = async (id: string, opened: Promise<DayStore>): Promise<void> => {
+    const store = await opened.catch(() => undefined);
+    await store?.settled();
+    if (current?.store === opened) return;
+    store?.close();
+    stores.delete(id);
+  };
+
   const open = (id: string): Promise<DayStore> => {
     if (current?.id === id) return current.store;
-    const last = current?.store;
-    void last?.then((store) => store.close());
-    const opening: typeof current = { id, store: openDayStore(id, parts) };
+    if (current) void letGo(current.id, current.store);
+    const opening: typeof current = { id, store: stores.get(id) ?? openDayStore(id, parts) };
+    stores.set(id, opening.store);
     current = opening;
     return opening.store.then((store) => {
       opening.opened = store;
@@ -138,6 +151,7 @@ export function appStore(
     refreshDays,
     open,
     current: () => current?.opened,
+    isHolding: () => stores.size > 1 || (current?.opened?.saving.peek().waiting ?? 0) > 0,
     start,
     headOf: async (id) => (await readDay(id)).header,
     async startFrom(id) {
@@ -173,10 +187,11 @@ export function appStore(
       return writeDayFile(id, `${header.production} ${header.label}`.trim(), [...stored, ...held]);
     },
     async erase(id) {
-      if (current?.id === id) {
-        (await current.store).close();
-        current = undefined;
-      }
+      const store = await stores.get(id);
+      store?.forget();
+      store?.close();
+      stores.delete(id);
+      if (current?.id === id) current = undefined;
       await journal.erase(id);
       parts.neighbours.tell(id);
       await refreshDays();

@@ -44,6 +44,8 @@ export interface DayStore {
   /** Notes that a copy of the day has left the phone. */
   copied(): Promise<void>;
   outline(): DayOutline;
+  /** The day was erased: nothing that is held of it may come back. */
+  forget(): void;
   close(): void;
 }
 
@@ -109,14 +111,16 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     return ok(facts);
   };
 
+  const forget = (): void => {
+    erased.value = true;
+    queue.drop();
+  };
+
   const refresh = async (): Promise<void> => {
     news.pending = false;
     const raw = await journal.read(id);
     // An emptied database is filled again by whoever writes first, so nothing at all means that the day was erased.
-    if (raw.length === 0 && everSaved) {
-      erased.value = true;
-      return;
-    }
+    if (raw.length === 0 && everSaved) return forget();
     everSaved ||= raw.length > 0;
     const all = readAll(raw);
     const known = new Set([...day.peek().facts, ...day.peek().unknown].map((fact) => fact.id));
@@ -161,10 +165,13 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     settled: queue.settled,
     refresh,
     async copied() {
+      // A share sheet may be open for longer than its day is there.
+      if (erased.peek()) return;
       copied.value = { at: clock.now().atMs, facts: sizeOf(day.peek()) };
       await journal.describe(outline());
     },
     outline,
+    forget,
     close: stop,
   };
 }

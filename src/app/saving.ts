@@ -19,6 +19,8 @@ export interface SavingQueue {
   retry(): void;
   /** Resolves when nothing waits. */
   settled(): Promise<void>;
+  /** Gives up whatever is held: its day was erased, and no later try may bring a part of it back. */
+  drop(): void;
 }
 
 const FIRST_RETRY_MS = 1000;
@@ -53,6 +55,10 @@ export function savingQueue(
     return everything().filter(({ id }) => !waiting.has(id));
   };
 
+  const tellWaiters = (): void => {
+    for (const done of waiters.splice(0)) done();
+  };
+
   const run = async (): Promise<void> => {
     if (running) return;
     running = true;
@@ -65,7 +71,7 @@ export function savingQueue(
         report(null);
         onSaved();
       }
-      for (const done of waiters.splice(0)) done();
+      tellWaiters();
     } catch (error) {
       report(error instanceof Error ? error.name : 'UnknownError');
       timer = setTimeout(() => void run(), delay);
@@ -91,5 +97,11 @@ export function savingQueue(
         : new Promise((done) => {
             waiters = [...waiters, done];
           }),
+    drop() {
+      clearTimeout(timer);
+      held.length = 0;
+      report(null);
+      tellWaiters();
+    },
   };
 }

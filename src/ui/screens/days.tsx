@@ -1,5 +1,5 @@
 import '../words/later-problems.ts';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';
 import { DayActions } from '../days/day-actions.tsx';
@@ -27,6 +27,8 @@ export function Days() {
   const [open, setOpen] = useState<Open>(null);
   const days = app.days.value;
   const close = (): void => setOpen(null);
+  // A day that another window starts or erases comes and goes here too.
+  useEffect(() => app.parts.neighbours.listen(() => void app.refreshDays().catch(() => {})), [app]);
   const sample = async (): Promise<void> => {
     const result = await openSampleDay(app);
     if (!result.ok) complain(result.problem);

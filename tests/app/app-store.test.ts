@@ -1,0 +1,104 @@
+import { describe, expect, test } from 'vitest';
+import { appStore } from '../../src/app/app-store.ts';
+import type { Journal } from '../../src/app/ports.ts';
+import { safekeeping } from '../../src/app/safekeeping.ts';
+import { takesInOrder } from '../../src/day/takes.ts';
+import { memoryJournal } from '../../src/storage/memory-journal.ts';
+import { MORNING, take } from '../day/say.ts';
+
+/** A phone that may have no room left. */
+function phone() {
+  const inner = memoryJournal('phonea');
+  const state = { full: false };
+  const journal: Journal = {
+    ...inner,
+    async append(...what) {
+      if (state.full) throw Object.assign(new Error('full'), { name: 'QuotaExceededError' });
+      return inner.append(...what);
+    },
+  };
+  let days = 0;
+  const app = appStore({
+    journal,
+    clock: { now: () => ({ atMs: MORNING, zone: 120 }) },
+    window: 'win01',
+    neighbours: { tell: () => {}, listen: () => () => {} },
+    newDayId: () => {
+      days += 1;
+      return `day-${days}`;
+    },
+    safekeeping: safekeeping(undefined),
+  });
+  return { app, journal, state };
+}
+
+const say = (number: number) => () => ({ ok: true as const, value: [take('24', 1, number)] });
+
+async function dayWithHeldTake() {
+  const { app, journal, state } = phone();
+  const started = await app.start({ ok: true, value: [take('24', 1, 1)] });
+  if (!started.ok) throw new Error('not started');
+  const day = started.value;
+  const store = await app.open(day);
+  state.full = true;
+  store.run(say(2));
+  await expect.poll(() => store.saving.value.state).toBe('not-saved');
+  return { app, journal, state, day };
+}
+
+describe('a day left while the phone has no room', () => {
+  test('still has what is held when it is opened again, and says no id twice', async () => {
+    const { app, journal, state, day } = await dayWithHeldTake();
+    await app.open('another');
+    expect(app.isHolding()).toBe(true);
+    const again = await app.open(day);
+    expect(takesInOrder(again.day.value).map(({ number }) => number)).toEqual([1, 2]);
+    again.run(say(3));
+    state.full = false;
+    again.retry();
+    await again.settled();
+    expect(again.saving.value.state).toBe('saved');
+    const ids = (await journal.read(day)).map((fact) => (fact as { id: string }).id);
+    expect(ids).toHaveLength(3);
+    expect(new Set(ids).size).toBe(3);
+  });
+
+  test('is saved when there is room, though another day is open, and forbids a restart until then', async () => {
+    const { app, journal, state, day } = await dayWithHeldTake();
+    const other = await app.open('another');
+    other.run(say(1));
+    await expect.poll(() => other.saving.value.state).toBe('not-saved');
+    state.full = false;
+    await expect.poll(async () => (await journal.read(day)).length, { timeout: 5000 }).toBe(2);
+    other.retry();
+    await expect.poll(() => app.isHolding()).toBe(false);
+  });
+
+  test('does not come back in part after it was erased', async () => {
+    const { app, journal, state, day } = await dayWithHeldTake();
+    const store = await app.open(day);
+    await app.open('another');
+    await app.erase(day);
+    state.full = false;
+    store.retry();
+    await store.settled();
+    await store.copied();
+    expect(await journal.read(day)).toEqual([]);
+    expect(await journal.days()).toEqual([]);
+    expect(store.run(say(4))).toMatchObject({ problem: { code: 'day-erased' } });
+    expect(app.isHolding()).toBe(false);
+  });
+});
+
+test('what a window held of a day that another one erased does not come back', async () => {
+  const { app, journal, state, day } = await dayWithHeldTake();
+  const store = await app.open(day);
+  // The other window's erasing, and its word of it.
+  await journal.erase(day);
+  await store.refresh();
+  expect(store.erased.value).toBe(true);
+  state.full = false;
+  store.retry();
+  await store.settled();
+  expect(await journal.read(day)).toEqual([]);
+});
