@@ -8,9 +8,12 @@ import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { mergeFacts } from '../../src/facts/merge-facts.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { counterOf, databaseOf, idSource } from '../../src/shared/ids.ts';
+import { LONG, noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from './say.ts';
 
 const SEED = 20_261_007;
+const PAIRS = LONG ? 3000 : 300;
+const THREES = LONG ? 1500 : 150;
 const VOICES = ['v1', 'v2', 'v3'];
 const PACKS = ['t1', 't2'];
 
@@ -58,6 +61,9 @@ function drafted({ what, which, other }: Choice, known: readonly Fact[]): Draft 
     }
   }
 }
+
+/** The same take number on every phone. */
+const TAKE_ONE: Choice = { what: 0, which: 0, other: 1 };
 
 /** A copy of the day that goes on by itself: facts after the common ones, said by one phone. */
 function goesOn(common: readonly Fact[], database: string, choices: readonly Choice[]): Fact[] {
@@ -112,6 +118,8 @@ const ORDERS_OF_THREE = [
 
 describe(`copies of a day changed apart, seed ${SEED}`, () => {
   test('two copies merged in either order give the identical day', () => {
+    let conflicts = 0;
+    let lost = 0;
     fc.assert(
       fc.property(choices, choices, choices, (start, one, other) => {
         const common = goesOn([], 'phonea', start);
@@ -119,23 +127,37 @@ describe(`copies of a day changed apart, seed ${SEED}`, () => {
         const b = goesOn(common, 'phoneb', other);
         const ab = foldDay('day-1', takenIn(a, b));
         expect(seenIn(foldDay('day-1', takenIn(b, a)))).toEqual(seenIn(ab));
+        conflicts += Number(conflictsOf(ab).length > 0);
+        lost += new Set([...a, ...b].map(({ id }) => id)).size - ab.facts.length;
       }),
-      { seed: SEED, numRuns: 300 },
+      { seed: SEED, numRuns: PAIRS, endOnFailure: true },
     );
+    noteFault('two copies merged in both orders', `${PAIRS} pairs, ${conflicts} with contradictions`, lost);
+    expect(lost).toBe(0);
+    expect(conflicts).toBeGreaterThan(PAIRS / 10);
   });
 
   test('three copies merged in any order give the identical day', () => {
+    let conflicts = 0;
+    let lost = 0;
     fc.assert(
       fc.property(choices, choices, choices, choices, (start, ...apart) => {
         const common = goesOn([], 'phonea', start);
         const phones = ['phonea', 'phoneb', 'phonec'].map((name, at) => goesOn(common, name, apart[at]!));
-        const days = ORDERS_OF_THREE.map(([x, y, z]) =>
-          seenIn(foldDay('day-1', takenIn(takenIn(phones[x]!, phones[y]!), phones[z]!))),
+        const merged = ORDERS_OF_THREE.map(([x, y, z]) =>
+          foldDay('day-1', takenIn(takenIn(phones[x]!, phones[y]!), phones[z]!)),
         );
+        const days = merged.map(seenIn);
         for (const day of days) expect(day).toEqual(days[0]);
+        conflicts += Number(conflictsOf(merged[0]!).length > 0);
+        lost += new Set(phones.flat().map(({ id }) => id)).size - merged[0]!.facts.length;
       }),
-      { seed: SEED, numRuns: 150 },
+      { seed: SEED, numRuns: THREES, endOnFailure: true },
     );
+    const tried = `${THREES} threes, six orders each, ${conflicts} with contradictions`;
+    noteFault('three copies merged in every order', tried, lost);
+    expect(lost).toBe(0);
+    expect(conflicts).toBeGreaterThan(THREES / 10);
   });
 
   test('what two phones said differently of one link is a contradiction until somebody settles it', () => {
@@ -146,5 +168,22 @@ describe(`copies of a day changed apart, seed ${SEED}`, () => {
     const merged = takenIn(a, b);
     expect(conflictsOf(foldDay('day-1', merged))).toMatchObject([{ kind: 'said-twice', link: 'roll' }]);
     expect(conflictsOf(foldDay('day-1', goesOn(merged, 'phonea', [roll(1)])))).toEqual([]);
+  });
+
+  test('what three phones said differently names all three, in any order, until somebody settles it', () => {
+    const phones = ['phonea', 'phoneb', 'phonec'].map((name, at) =>
+      goesOn([], name, [{ what: 2, which: 0, other: at }, TAKE_ONE]),
+    );
+    for (const [x, y, z] of ORDERS_OF_THREE) {
+      const merged = takenIn(takenIn(phones[x]!, phones[y]!), phones[z]!);
+      const [roll, twice, ...more] = conflictsOf(foldDay('day-1', merged));
+      expect(more).toEqual([]);
+      expect(roll?.kind === 'said-twice' && [...roll.by].sort()).toEqual(
+        phones.map(([first]) => first!.id).sort(),
+      );
+      expect(twice?.kind === 'take-twice' && twice.takes).toHaveLength(3);
+      const settled = goesOn(merged, 'phonea', [{ what: 2, which: 0, other: 2 }]);
+      expect(conflictsOf(foldDay('day-1', settled)).map(({ kind }) => kind)).toEqual(['take-twice']);
+    }
   });
 });
