@@ -114,6 +114,9 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const forget = (): void => {
     erased.value = true;
     queue.drop();
+    // The names of people leave the memory too, not only the disk.
+    everything.length = 0;
+    day.value = foldDay(id, []);
   };
 
   const refresh = async (): Promise<void> => {

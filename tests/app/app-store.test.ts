@@ -86,6 +86,7 @@ describe('a day left while the phone has no room', () => {
     expect(await journal.read(day)).toEqual([]);
     expect(await journal.days()).toEqual([]);
     expect(store.run(say(4))).toMatchObject({ problem: { code: 'day-erased' } });
+    expect(store.day.value.facts).toEqual([]);
     expect(app.isHolding()).toBe(false);
   });
 });

@@ -112,6 +112,22 @@ describe('day files from outside', () => {
     });
   });
 
+  test('are not lost where the window that was to take them in was closed: the list of days leads to them', async () => {
+    await onStage({ clock: CLOCK }, async (stage) => {
+      const { page } = stage;
+      await stage.waitOfflineReady();
+      await page.evaluate(async (text) => {
+        const form = new FormData();
+        form.append('files', new File([text], 'day.txt', { type: 'text/plain' }));
+        await fetch('/take-in', { method: 'POST', body: form });
+      }, sampleText('small'));
+      await stage.relaunch();
+      await stage.page.locator('.dock').waitFor();
+      await stage.page.getByText('Lieve').first().waitFor();
+      expect(await stage.page.evaluate(() => caches.has('rollbook-shared'))).toBe(false);
+    });
+  });
+
   test('recordings that another app shares go to the card check of the newest day', async () => {
     await onStage({ clock: CLOCK }, async (stage) => {
       const { page } = stage;

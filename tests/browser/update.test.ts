@@ -219,9 +219,14 @@ describe('a new version while a take is open', () => {
       await sheet.getByRole('button', { name: 'Restart now' }).tap();
       await expect.poll(() => versionOf(page).catch(() => '')).toBe('two');
       await page.locator('.dock').waitFor();
-      expect(await storedFacts(page, day)).toEqual(before);
+      const after = await storedFacts(page, day);
+      noteFault(
+        'new version while a take is open',
+        `1 time, ${before.length} facts`,
+        before.length - after.length,
+      );
+      expect(after).toEqual(before);
       expect(await takesOnTheLine(page)).toBe(2);
-      noteFault('new version while a take is open', '1 time', 0);
     }));
 
   test('leaves in the day what the old version cannot understand: kept, told, handed on, and understood later', () =>

@@ -61,6 +61,9 @@ export async function arrivedFiles(): Promise<readonly File[]> {
   return opened.length > 0 ? opened : sharedFiles();
 }
 
+/** Whether something was shared that nobody has taken up: the window that was to do it was closed before. */
+export const isSomethingLeft = async (): Promise<boolean> => 'caches' in window && caches.has(SHARED_CACHE);
+
 async function sharedFiles(): Promise<readonly File[]> {
   const cache = await caches.open(SHARED_CACHE);
   const files: File[] = [];

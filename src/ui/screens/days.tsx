@@ -2,6 +2,7 @@ import '../words/later-problems.ts';
 import { useEffect, useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';
+import { isSomethingLeft } from '../days/arrivals.ts';
 import { DayActions } from '../days/day-actions.tsx';
 import { LicenceSheet } from '../days/licences.tsx';
 import { NewDay } from '../days/new-day.tsx';
@@ -29,6 +30,12 @@ export function Days() {
   const close = (): void => setOpen(null);
   // A day that another window starts or erases comes and goes here too.
   useEffect(() => app.parts.neighbours.listen(() => void app.refreshDays().catch(() => {})), [app]);
+  useEffect(() => {
+    const takeUp = (left: boolean): void => {
+      if (left) location.replace('#/shared');
+    };
+    isSomethingLeft().then(takeUp, () => {});
+  }, []);
   const sample = async (): Promise<void> => {
     const result = await openSampleDay(app);
     if (!result.ok) complain(result.problem);
