@@ -32,6 +32,15 @@ export function whyNoCutDisk(): string | undefined {
   }
 }
 
+/** A killed process holds its files for a moment longer; asks until the last of them is gone. */
+function unmountWhenFree(path: string): void {
+  const pause = new Int32Array(new SharedArrayBuffer(4));
+  for (let tries = 0; spawnSync('umount', [path]).status !== 0; tries += 1) {
+    if (tries === 100) throw new Error(`${path} does not come free`);
+    Atomics.wait(pause, 0, 0, 50);
+  }
+}
+
 const MEGABYTES = 512;
 
 /** Makes a disk with a journaling file system and mounts it. */
@@ -61,7 +70,7 @@ export function createCutDisk(): CutDisk {
       throw new Error('The disk did not come to rest');
     },
     startAfterCut() {
-      run('umount', path);
+      unmountWhenFree(path);
       run('mount', '-o', 'loop', atCut, path);
     },
     remove() {
