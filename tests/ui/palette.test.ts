@@ -74,6 +74,38 @@ test('text on a dark set is far dimmer than in the dark look, and its ground is 
   expect(luminance(dim.get('ink')!)).toBeLessThan(luminance(dark.get('ink')!) / 3);
 });
 
+/** Linear light of each primary, 0 to 1, by the transfer function of IEC 61966-2-1 (sRGB). */
+const linear = (hex: string): number[] =>
+  [1, 3, 5].map((at) => {
+    const part = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
+    return part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+  });
+
+/**
+ * What rods see of a colour, on the scale of its luminance: Larson, Rushmeier and Piatko, "A visibility matching tone
+ * reproduction operator", IEEE TVCG 3 (1997), equation 15: V' = Y (1.33 (1 + (Y + Z) / X) - 1.68).
+ */
+function scotopic(hex: string): number {
+  const [red, green, blue] = linear(hex) as [number, number, number];
+  const x = 0.4124 * red + 0.3576 * green + 0.1805 * blue;
+  const y = 0.2126 * red + 0.7152 * green + 0.0722 * blue;
+  const z = 0.0193 * red + 0.1192 * green + 0.9505 * blue;
+  return y * (1.33 * (1 + (y + z) / x) - 1.68);
+}
+
+test('the dim look disturbs dark-adapted eyes as little as readable text can', () => {
+  const [dark, dim] = [rules.get(LOOKS.dark)!, rules.get(LOOKS.dim)!];
+  for (const name of ['ink', 'soft', 'mark', 'warn', 'on-solid']) {
+    const colour = dim.get(name)!;
+    const perLuminance = scotopic(colour) / luminance(colour);
+    expect(perLuminance, name).toBeLessThan((scotopic('#ffffff') / luminance('#ffffff')) * 0.6);
+  }
+  // Nothing but a warning is brighter than it must be to be read.
+  for (const name of ['ink', 'soft', 'mark', 'on-solid'])
+    expect(contrast(dim.get(name)!, dim.get('paper')!), name).toBeLessThan(6);
+  expect(scotopic(dim.get('ink')!)).toBeLessThan(scotopic(dark.get('ink')!) / 5);
+});
+
 test('sunlight has ink on paper at the most there is', () => {
   const sun = rules.get(LOOKS.sunlight)!;
   expect(contrast(sun.get('ink')!, sun.get('paper')!)).toBeCloseTo(21, 10);
