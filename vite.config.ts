@@ -27,7 +27,7 @@ export default defineConfig({
   build: {
     target: 'es2023',
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
+    modulePreload: false,
     // What the first load needs comes in one file: less to ask for, and it packs better than a file for every shared part.
     rolldownOptions: {
       output: { codeSplitting: { groups: [{ name: 'first', test: /src\/main\.tsx$/ }] } },

@@ -8,7 +8,6 @@ import { openTake } from './day/takes.ts';
 import { createUpdateWatcher } from './offline/service-worker.ts';
 import type { UpdateWatcher } from './offline/update-watcher.ts';
 import { openIdbJournal, randomName } from './storage/idb-journal.ts';
-import { memoryJournal } from './storage/memory-journal.ts';
 import { App } from './ui/app.tsx';
 import { chooseLook, look } from './ui/looks.ts';
 import { warmAll } from './ui/parts/later.tsx';
@@ -64,6 +63,8 @@ async function openJournal(): Promise<Journal> {
     });
   } catch (error) {
     const isNewer = error instanceof DOMException && error.name === 'VersionError';
+    // Hardly ever wanted, so it does not come with the first screen.
+    const { memoryJournal } = await import('./storage/memory-journal.ts');
     return memoryJournal(randomName(6), isNewer ? 'newer' : 'refused');
   } finally {
     clearTimeout(slow);
