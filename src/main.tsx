@@ -7,7 +7,9 @@ import { steadyClock } from './app/steady-clock.ts';
 import { openTake } from './day/takes.ts';
 import { createUpdateWatcher } from './offline/service-worker.ts';
 import type { UpdateWatcher } from './offline/update-watcher.ts';
+import type { CopyBeside } from './storage/copy-beside.ts';
 import { openIdbJournal, randomName } from './storage/idb-journal.ts';
+import { withCopy } from './storage/with-copy.ts';
 import { App } from './ui/app.tsx';
 import { chooseLook, look } from './ui/looks.ts';
 import { warmAll } from './ui/parts/later.tsx';
@@ -103,19 +105,38 @@ async function start(): Promise<void> {
   updates.start();
   // A part that does not come now is asked for again when it is wanted.
   warmAll().catch(() => {});
+  copies()
+    .then((beside) => beside.finishForgetting())
+    .catch(() => {});
+}
+
+const windowName = randomName(5);
+
+let beside: Promise<CopyBeside> | undefined;
+const copies = (): Promise<CopyBeside> => {
+  beside ??= import('./storage/copy-beside.ts').then((part) => part.copyBeside(windowName));
+  return beside;
+};
+
+/** A new database where there are copies beside it: the browser has lost the one they belong to. */
+async function putBack(store: AppStore): Promise<void> {
+  const found = await (await copies()).readAll();
+  if (found.size > 0) await (await import('./ui/days/put-back.ts')).putBack(store, found);
 }
 
 /** The store, with what its first screen shows: the day at the address, or else the list of days. */
 async function readFirstScreen(): Promise<AppStore> {
+  const journal = await openJournal();
   const store = appStore({
-    journal: await openJournal(),
+    journal: journal.state.kept ? withCopy(journal, copies) : journal,
     clock: phoneClock,
     neighbours: otherWindows(),
-    window: randomName(5),
+    window: windowName,
     newDayId: () => `d${randomName(12)}`,
     // Old browsers, and pages without a secure origin, have no such thing.
     safekeeping: safekeeping((navigator.storage as StorageManager | undefined)?.persist && navigator.storage),
   });
+  if (journal.state.begun) await putBack(store).catch(() => {});
   const where = route.peek();
   const days = where.at === 'day' ? Promise.resolve() : store.refreshDays();
   // A day that cannot be opened says so on its screen.

@@ -28,6 +28,8 @@ export interface JournalState {
   /** False for a journal in memory. */
   readonly kept: boolean;
   readonly because?: NotKept;
+  /** True where this start made the database: the first start of all, or one after the browser had lost it. */
+  readonly begun?: boolean;
 }
 
 /** Where facts are kept. Nothing is ever edited; erasing a day is the one way to remove its facts. */

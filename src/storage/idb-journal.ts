@@ -70,9 +70,9 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
     }
   };
 
-  const database = await withDatabase(readOrMakeName);
+  const { database, begun } = await withDatabase(readOrMakeName);
   return {
-    state: { database, kept: true },
+    state: { database, kept: true, begun },
     days: () => withDatabase((db) => db.getAll('days')),
     read: (day) =>
       withDatabase(async (db) => {
@@ -108,16 +108,16 @@ const isLostConnection = (error: unknown): boolean =>
 const dayRange = (day: string): IDBKeyRange => IDBKeyRange.bound([day], [day, []]);
 
 /** Six random characters, made with the database and gone with it, so that no id can ever name two facts. */
-async function readOrMakeName(db: IDBPDatabase<Shape>): Promise<string> {
+async function readOrMakeName(db: IDBPDatabase<Shape>): Promise<{ database: string; begun: boolean }> {
   // Every start but the first: nothing is written, so nothing waits for the disk.
   const made = await db.get('meta', 'database');
-  if (made) return made;
+  if (made) return { database: made, begun: false };
   const tx = db.transaction('meta', 'readwrite', { durability: 'strict' });
   const known = await tx.store.get('database');
   const name = known ?? randomName(6);
   if (!known) await tx.store.put(name, 'database');
   await tx.done;
-  return name;
+  return { database: name, begun: !known };
 }
 
 /** Characters from the platform's randomness: `randomName(6)` is `'k3f9x2'`. */

@@ -54,6 +54,8 @@ export interface Stage {
   readonly freeze: () => void;
   /** Kills every process of the browser at once, as a phone that falls does. `relaunch` starts it again. */
   readonly crash: () => Promise<void>;
+  /** Removes the files of the browser's databases, as a browser does that finds them damaged. Not while it runs. */
+  readonly loseDatabase: () => void;
   /** A second window of the same profile, ready to use. */
   readonly openWindow: (path?: string) => Promise<Page>;
   /** Resolves when the service worker is installed, active and in charge of the page. */
@@ -142,6 +144,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
       signalBrowser('SIGKILL');
       await gone;
     },
+    loseDatabase: () => rmSync(join(profile, 'Default', 'IndexedDB'), { recursive: true }),
     openWindow: async (path = '/') => {
       const opened = await context.newPage();
       await show(opened, path);
