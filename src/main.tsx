@@ -21,10 +21,17 @@ import './ui/styles/base.css';
 import './ui/styles/parts.css';
 import './ui/styles/screens.css';
 
+/** Whether the page is in view: out of view the phone may sleep. */
+let awake = true;
+document.addEventListener('visibilitychange', () => {
+  phoneClock.now();
+  awake = !document.hidden;
+});
+
 const phoneClock: Clock = steadyClock(
   () => {
     const now = new Date();
-    return { dateMs: now.getTime(), zone: -now.getTimezoneOffset(), elapsedMs: performance.now() };
+    return { dateMs: now.getTime(), zone: -now.getTimezoneOffset(), elapsedMs: performance.now(), awake };
   },
   () => {
     const open = app?.current();

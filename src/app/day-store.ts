@@ -98,13 +98,17 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     day.value = appendFacts(day.peek(), facts);
   };
 
+  let aheadTold = clock.now().aheadMs ?? 0;
   const run = (command: Command): Result<readonly Fact[]> => {
     if (erased.peek()) return fail({ code: 'day-erased' });
     const now = clock.now();
     const said = command(day.peek(), now);
     if (!said.ok) return said;
     const seen = seenBy(day.peek(), journal.state.database);
-    const facts = stampFacts(said.value, { day: id, at: now.atMs, zone: now.zone, seen, nextId: ids.next });
+    const { atMs: at, zone, aheadMs = 0 } = now;
+    const ahead = aheadMs - aheadTold;
+    aheadTold = aheadMs;
+    const facts = stampFacts(said.value, { day: id, at, zone, seen, ahead, nextId: ids.next });
     accept(facts);
     everything.push(...facts);
     queue.add(facts, outline);

@@ -63,7 +63,8 @@ export class FactIdTwice extends Error {
 
 /** The phone's clock, UTC ms and minutes east of UTC. */
 export interface Clock {
-  now(): { readonly atMs: number; readonly zone: number };
+  /** `aheadMs`: how far somebody has set the clock ahead since the window opened, as far as the window could see. */
+  now(): { readonly atMs: number; readonly zone: number; readonly aheadMs?: number };
 }
 
 /** Other windows of this app on this phone. */

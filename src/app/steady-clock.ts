@@ -5,37 +5,48 @@ export interface PhoneReading {
   readonly dateMs: number;
   readonly zone: number;
   readonly elapsedMs: number;
+  /** The page was in view since the reading before, so the phone did not sleep; a counter stands still in sleep. */
+  readonly awake: boolean;
 }
 
-/** The last answer of the clock, and where the counter stood then. */
+/** The last answer, what it was read from, and how far the date was moved ahead by hand since the window opened. */
 export interface Steady {
   readonly atMs: number;
+  readonly dateMs: number;
   readonly elapsedMs: number;
+  readonly aheadMs: number;
+  /** How far the answer is from the date. */
+  readonly offset: number;
 }
 
 /** The two are read one after the other, and one of them in whole milliseconds. */
 const JITTER_MS = 20;
+/** A clock that a network puts right by less than this is believed. */
+const STEP_MS = 1000;
 
 /**
- * The next answer: the phone's date, but while `held` (a take is open) never less than the counter says has passed
- * since the last one. Ahead of the counter the date is believed: a counter stands still while a phone sleeps.
- * `steadyNext({ atMs: 5000, elapsedMs: 0 }, { dateMs: 1000, zone: 0, elapsedMs: 700 }, true).atMs` is `5700`.
+ * The next answer: the phone's date, but while `held` (a take is open) what the counter says has passed since the last
+ * one, where the date went back, or went ahead in a phone that was awake.
  */
 export function steadyNext(last: Steady | undefined, phone: PhoneReading, held: boolean): Steady {
-  const { dateMs, elapsedMs } = phone;
-  if (!last || !held) return { atMs: dateMs, elapsedMs };
-  const expected = last.atMs + Math.max(0, Math.round(elapsedMs - last.elapsedMs));
-  return { atMs: dateMs < expected - JITTER_MS ? expected : Math.max(dateMs, last.atMs), elapsedMs };
+  const { dateMs, elapsedMs, awake } = phone;
+  if (!last) return { atMs: dateMs, dateMs, elapsedMs, aheadMs: 0, offset: 0 };
+  const passed = Math.max(0, elapsedMs - last.elapsedMs);
+  const moved = dateMs - last.dateMs - passed;
+  const wasSetAhead = awake && moved > STEP_MS;
+  const offset = held ? last.offset - (moved < -JITTER_MS || wasSetAhead ? moved : 0) : 0;
+  const atMs = held ? Math.max(Math.round(dateMs + offset), last.atMs) : dateMs;
+  return { atMs, dateMs, elapsedMs, offset, aheadMs: last.aheadMs + (wasSetAhead ? Math.round(moved) : 0) };
 }
 
-/** The phone's clock, which a take does not notice being set back: its length stays what it was. */
+/** The phone's clock, which a take does not notice being set: its length stays what it was. */
 export function steadyClock(read: () => PhoneReading, takeIsOpen: () => boolean): Clock {
   let last: Steady | undefined;
   return {
     now() {
       const phone = read();
       last = steadyNext(last, phone, takeIsOpen());
-      return { atMs: last.atMs, zone: phone.zone };
+      return { atMs: last.atMs, zone: phone.zone, aheadMs: last.aheadMs };
     },
   };
 }

@@ -27,6 +27,7 @@ export const momentMs = wholeNumber(0, LATEST_MS);
 /**
  * What every fact carries. `at` is UTC ms when it was said and `zone` the minutes east of UTC there; neither orders
  * anything. `batch` is the id of the first fact of the same action. `before` places the fact just before a take.
+ * `ahead` says that the phone's clock was set ahead by so many ms since the same window's action before.
  * `seen` names, for every other database whose facts were known when this was said, its highest counter.
  */
 export const envelope = z.object({
@@ -36,6 +37,7 @@ export const envelope = z.object({
   v: wholeNumber(1, 1000),
   at: wholeNumber(0, LATEST_MS),
   zone: wholeNumber(-900, 900),
+  ahead: z.optional(wholeNumber(1, LATEST_MS)),
   batch: z.optional(factIdText),
   before: z.optional(factIdText),
   seen: z.optional(z.record(z.string().check(z.regex(/^[0-9a-z]{6}$/)), wholeNumber(0, 500_000_000))),

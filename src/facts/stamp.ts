@@ -10,12 +10,14 @@ export interface Saying {
   /** Minutes east of UTC. */
   readonly zone: number;
   readonly seen?: Readonly<Record<string, number>>;
+  /** How far the clock was set ahead since the last action of this window. */
+  readonly ahead?: number;
   readonly nextId: () => FactId;
 }
 
 /** Turns what one action says into facts: one batch, in order, each with its id. */
 export function stampFacts(drafts: readonly Draft[], saying: Saying): Fact[] {
-  const { day, at, zone, seen, nextId } = saying;
+  const { day, at, zone, seen, ahead, nextId } = saying;
   let batch: FactId | undefined;
   return drafts.map((draft) => {
     const id = nextId();
@@ -26,7 +28,7 @@ export function stampFacts(drafts: readonly Draft[], saying: Saying): Fact[] {
       v: versionOf(draft.kind),
       at,
       zone,
-      ...(batch && { batch }),
+      ...(batch ? { batch } : ahead && { ahead }),
       ...(before && { before }),
       ...(seen && Object.keys(seen).length > 0 && { seen }),
       ...body,

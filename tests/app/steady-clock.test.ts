@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { openDayStore } from '../../src/app/day-store.ts';
 import { steadyClock, steadyNext } from '../../src/app/steady-clock.ts';
 import { cutTake, rollTake } from '../../src/commands/log-takes.ts';
+import { clockRemarks } from '../../src/day/clock-remarks.ts';
 import { openTake, takesInOrder } from '../../src/day/takes.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { MORNING } from '../day/say.ts';
@@ -10,7 +11,7 @@ const HOUR = 3_600_000;
 
 /** A phone whose date can be set and whose counter may stand still. */
 function phone() {
-  const shows = { dateMs: MORNING, zone: 120, elapsedMs: 1000.4 };
+  const shows = { dateMs: MORNING, zone: 120, elapsedMs: 1000.4, awake: true };
   return {
     shows,
     pass(ms: number) {
@@ -61,8 +62,31 @@ describe('the clock of a window', () => {
   test('a phone that slept through half a take counts the sleep', async () => {
     const { take } = await takeWhile((shows) => {
       shows.dateMs += 90_000;
+      shows.awake = false;
     });
     expect(take.length).toEqual({ frames: 3750, rate: '25' });
+  });
+
+  test('a take keeps its length when the clock is set ahead an hour while the app is in view, and the day notes it', async () => {
+    const { take, store } = await takeWhile((shows) => {
+      shows.dateMs += HOUR;
+    });
+    expect(take.length).toEqual({ frames: 1500, rate: '25' });
+    expect(store.day.peek().facts.map(({ ahead }) => ahead)).toEqual([undefined, HOUR]);
+    expect(clockRemarks(store.day.peek())).toEqual([
+      { kind: 'set-ahead', by: store.day.peek().facts[1]!.id, ms: HOUR },
+    ]);
+  });
+
+  test('says once that it was set ahead, and not of a clock that the network put right by a moment', async () => {
+    const { store, shows } = await takeWhile((phoneShows) => {
+      phoneShows.dateMs += 900;
+    });
+    shows.dateMs += HOUR;
+    store.run((day, now) => rollTake(day, now));
+    store.run(cutTake);
+    const aheads = store.day.peek().facts.map(({ ahead }) => ahead);
+    expect(aheads).toEqual([undefined, undefined, HOUR, undefined]);
   });
 
   test('follows the new date as soon as no take is open', async () => {
@@ -74,8 +98,9 @@ describe('the clock of a window', () => {
   });
 
   test('takes a few milliseconds between date and counter for nothing', () => {
-    const last = { atMs: 5000, elapsedMs: 0 };
-    expect(steadyNext(last, { dateMs: 5990, zone: 0, elapsedMs: 1000.6 }, true).atMs).toBe(5990);
-    expect(steadyNext(last, { dateMs: 1000, zone: 0, elapsedMs: 700 }, true).atMs).toBe(5700);
+    const last = { atMs: 5000, dateMs: 5000, elapsedMs: 0, aheadMs: 0, offset: 0 };
+    const shows = { zone: 0, awake: true };
+    expect(steadyNext(last, { ...shows, dateMs: 5990, elapsedMs: 1000.6 }, true).atMs).toBe(5990);
+    expect(steadyNext(last, { ...shows, dateMs: 1000, elapsedMs: 700 }, true).atMs).toBe(5700);
   });
 });

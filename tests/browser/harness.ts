@@ -62,8 +62,10 @@ export interface Stage {
   readonly waitOfflineReady: (page?: Page) => Promise<void>;
   /** Resolves when nothing on the screen is unsaved: an element says `data-unsaved="0"`. */
   readonly waitSaved: (page?: Page) => Promise<void>;
-  /** Sets the clock of the option `clock` to another instant. */
+  /** Lets time pass, for the date of the option `clock` and for the counter that nobody can set. */
   readonly setClock: (iso: string) => Promise<void>;
+  /** Sets the phone's clock by hand: only the date changes, whatever time has passed. */
+  readonly turnClock: (iso: string) => Promise<void>;
   readonly setSlowdown: (times: number) => Promise<void>;
   /** Writes `.shots/<name>.png` and returns its path. */
   readonly screenshot: (name: string) => Promise<string>;
@@ -93,10 +95,17 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
   const launch = async (): Promise<void> => {
     context = await launchBrowser(profile, trap.port, options);
     witness.watch(context);
-    if (clock) await context.clock.setFixedTime(clock);
+    if (clock) {
+      await context.clock.setFixedTime(clock);
+      await context.addInitScript(holdCounter);
+    }
     if (options.before) await context.addInitScript(options.before);
     page = context.pages()[0] ?? (await context.newPage());
     await show(page, options.path ?? '/');
+  };
+  const setClock = async (iso: string): Promise<void> => {
+    clock = iso;
+    await context.clock.setFixedTime(iso);
   };
   const signalBrowser = (name: NodeJS.Signals): void => {
     // The browser notes its process in its profile; it leads the group of all its processes.
@@ -152,9 +161,11 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     },
     waitOfflineReady: (target = page) => waitOfflineReady(target),
     waitSaved: (target = page) => target.locator('[data-unsaved="0"]').first().waitFor({ state: 'attached' }),
-    setClock: async (iso) => {
-      clock = iso;
-      await context.clock.setFixedTime(iso);
+    setClock,
+    turnClock: async (iso) => {
+      for (const target of context.pages())
+        await target.evaluate((atMs) => globalThis.clockTurns(atMs), Date.parse(iso));
+      await setClock(iso);
     },
     setSlowdown: async (times) => {
       slowdown = times;
@@ -214,6 +225,33 @@ async function launchBrowser(
   });
   context.setDefaultTimeout(20_000);
   return context;
+}
+
+declare global {
+  var clockTurns: (atMs: number) => void;
+}
+
+/**
+ * Where a test holds the date, the counter that nobody can set goes with it: otherwise the date would seem to be set
+ * back all the time. Only when the date is turned by hand, the counter stays, from the moment in which the date is new.
+ */
+function holdCounter(): void {
+  let start: number | undefined;
+  let turned = 0;
+  let coming: { readonly atMs: number; readonly ms: number } | undefined;
+  const counter = (): number => {
+    const now = Date.now();
+    start ??= now;
+    if (coming?.atMs === now) {
+      turned += coming.ms;
+      coming = undefined;
+    }
+    return 1000 + now - start - turned;
+  };
+  Object.defineProperty(performance, 'now', { get: () => counter, set() {}, configurable: true });
+  globalThis.clockTurns = (atMs) => {
+    coming = { atMs, ms: atMs - Date.now() };
+  };
 }
 
 const waitReady = (page: Page): Promise<void> => page.locator(READY).first().waitFor({ state: 'attached' });

@@ -13,7 +13,7 @@ export function zoneName(minutes: number): string {
 export function clockWords(day: Day, remark: ClockRemark): string {
   const fact = day.facts.find(({ id }) => id === remark.by)!;
   const when = clockTime(fact.at, fact.zone);
-  return remark.kind === 'set-back'
-    ? `The phone's clock was set back ${Math.round(remark.ms / 60_000)} min before ${when}`
+  return remark.kind !== 'zone-changed'
+    ? `The phone's clock was set ${remark.kind === 'set-back' ? 'back' : 'ahead'} ${Math.round(remark.ms / 60_000)} min before ${when}`
     : `The phone's zone went from ${zoneName(remark.from)} to ${zoneName(remark.to)} before ${when}`;
 }
