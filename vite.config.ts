@@ -129,7 +129,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/engines/**'],
           // Many cores or few: what is measured is measured in the bench, not by a time limit here.
           testTimeout: 60_000,
         },
@@ -138,7 +138,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
+          include: ['tests/browser/**/*.test.ts', 'tests/engines/**/*.test.ts'],
           globalSetup: ['tests/browser/harness-setup.ts'],
           fileParallelism: false,
           sequence: { groupOrder: 1 },

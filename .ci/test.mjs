@@ -58,7 +58,7 @@ if (!only || only === 'static') {
 }
 if (!only || only === 'unit') suite('unit and outside checks', 'unit');
 // The suite builds the app itself when the sources changed since the last build.
-if (!only || only === 'browser') suite('the built app in a browser', 'browser');
+if (!only || only === 'browser') suite('the built app in browsers', 'browser');
 
 rmSync(reports, { recursive: true });
 console.log(`\n${passed} passed, ${failed} failed`);
