@@ -11,13 +11,14 @@ import { findElement } from './find-element.ts';
 export const openFirefox = (): Promise<LastingEngine> =>
   open({ browser: 'firefox', executablePath: found(findFirefox(), 'Firefox') });
 
+export const chromium = (): LaunchOptions => ({
+  browser: 'chrome',
+  executablePath: found(findChromium(), 'Chromium'),
+  args: ['--disable-gpu', ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
+});
+
 /** The engine of all other browser tests, by the same script as the two others. */
-export const openChromium = (): Promise<LastingEngine> =>
-  open({
-    browser: 'chrome',
-    executablePath: found(findChromium(), 'Chromium'),
-    args: ['--disable-gpu', ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])],
-  });
+export const openChromium = (): Promise<LastingEngine> => open(chromium());
 
 function found(path: string | undefined, name: string): string {
   if (path === undefined) throw new Error(`No ${name} found; \`node .ci/engines.mjs\` says more`);
