@@ -26,6 +26,8 @@ export interface StageOptions {
   readonly before?: () => void;
   /** Where the browser keeps its profile; the system's folder for such things unless told. */
   readonly profileIn?: string;
+  /** Faults that the test provokes on purpose and that may come at any moment. */
+  readonly forgives?: RegExp;
   /** The folder to serve; dist unless told. */
   readonly folder?: string;
   /** Where it opens, after every launch; `/` unless told. */
@@ -178,6 +180,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     },
     close: async () => {
       await end();
+      if (options.forgives) witness.forgive(options.forgives);
       if (witness.faults.length > 0) throw new Error(`Faults in the browser:\n${witness.faults.join('\n')}`);
     },
   };
