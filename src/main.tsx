@@ -39,6 +39,15 @@ const phoneClock: Clock = steadyClock(
   },
 );
 
+/** A browser that refuses to keep anything refuses this as well, by throwing. */
+function remembered(): Storage | undefined {
+  try {
+    return localStorage;
+  } catch {
+    return undefined;
+  }
+}
+
 function otherWindows(): Neighbours {
   const channel = new BroadcastChannel('rollbook');
   return {
@@ -141,7 +150,10 @@ async function readFirstScreen(): Promise<AppStore> {
     window: windowName,
     newDayId: () => `d${randomName(12)}`,
     // Old browsers, and pages without a secure origin, have no such thing.
-    safekeeping: safekeeping((navigator.storage as StorageManager | undefined)?.persist && navigator.storage),
+    safekeeping: safekeeping(
+      (navigator.storage as StorageManager | undefined)?.persist && navigator.storage,
+      remembered(),
+    ),
   });
   if (journal.state.begun) await putBack(store).catch(() => {});
   const where = route.peek();

@@ -11,14 +11,22 @@ export interface StorageKeeper {
 
 export interface Safekeeping {
   readonly promised: ReadonlySignal<Promised>;
-  /** Asks for the promise: the first time only, and only where it is not given yet. Call it from a tap. */
+  /** Asks for the promise: once on this phone, and only where it is not given yet. Call it from a tap. */
   ask(): void;
 }
 
-/** Nobody is asked before there is something to lose; some browsers then ask the user, others decide alone. */
-export function safekeeping(keeper: StorageKeeper | undefined): Safekeeping {
-  const promised = signal<Promised>(keeper ? 'not-asked' : 'cannot-ask');
-  let asked = false;
+const ASKED = 'rollbook-asked';
+
+/**
+ * Nobody is asked before there is something to lose; some browsers then ask the user, others decide alone. That it was
+ * asked is noted in `memory`, so that nobody is asked again at the next start.
+ */
+export function safekeeping(
+  keeper: StorageKeeper | undefined,
+  memory?: Pick<Storage, 'getItem' | 'setItem'>,
+): Safekeeping {
+  let asked = Boolean(memory?.getItem(ASKED));
+  const promised = signal<Promised>(!keeper ? 'cannot-ask' : asked ? 'not-promised' : 'not-asked');
   const answer = (yes: boolean): void => {
     promised.value = yes ? 'promised' : 'not-promised';
   };
@@ -31,6 +39,7 @@ export function safekeeping(keeper: StorageKeeper | undefined): Safekeeping {
     ask() {
       if (!keeper || asked || promised.peek() === 'promised') return;
       asked = true;
+      memory?.setItem(ASKED, 'yes');
       keeper.persist().then(answer, () => answer(false));
     },
   };
