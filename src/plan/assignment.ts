@@ -1,5 +1,6 @@
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type AugmentingPaths, augmentingPaths } from './augmenting-paths.ts';
+import { reduceRows } from './row-reduction.ts';
 
 /** A pair that may never be made. */
 export const FORBIDDEN = Infinity;
@@ -35,57 +36,99 @@ export type AssignmentProblem =
  */
 export function assign(input: AssignmentInput): Result<Assignment, AssignmentProblem> {
   const { rows, columns } = input;
-  const costs = flatten(input);
-  if (!costs) return fail({ code: 'costs-of-wrong-size', rows, columns });
-  const odd = costs.findIndex((cost) => cost !== FORBIDDEN && !Number.isSafeInteger(cost));
+  const known = readCosts(input);
+  if (!known) return fail({ code: 'costs-of-wrong-size', rows, columns });
+  const { flat: costs, odd, least, most } = known;
   if (odd >= 0) {
     return fail({ code: 'cost-not-whole', row: Math.floor(odd / columns), column: odd % columns });
   }
-  const scaled = scale(costs, input);
-  if (!(scaled.largestTotal < Number.MAX_SAFE_INTEGER)) {
-    return fail({ code: 'costs-too-large', total: scaled.largestTotal });
-  }
-  const width = columns + rows;
-  const solver = augmentingPaths(rows, width);
-  solver.run(scaled.costs, rows, width);
-  settleTies(solver, scaled.costs, rows, width);
-  return ok(read(solver, costs, rows, columns));
+  const unit = rows + 1;
+  const without = ((most - least) * rows + 1) * unit + most * unit;
+  const largestTotal = (without - least * unit + 1) * (rows + 1);
+  if (!(largestTotal < Number.MAX_SAFE_INTEGER))
+    return fail({ code: 'costs-too-large', total: largestTotal });
+  const scaled = input.current ? favouring(input.current, costs, columns, unit) : costs;
+  const solved =
+    (rows <= columns && solve(scaled, rows, columns)) ||
+    solve(withExits(scaled, rows, columns, without), rows, columns + rows);
+  return ok(read(solved as AugmentingPaths, costs, rows, columns));
 }
 
-function flatten({ costs, rows, columns }: AssignmentInput): Float64Array | undefined {
-  if (costs instanceof Float64Array) return costs.length === rows * columns ? costs : undefined;
-  if (costs.length !== rows || costs.some((row) => row.length !== columns)) return undefined;
-  const flat = new Float64Array(rows * columns);
-  costs.forEach((row, at) => {
-    flat.set(row, at * columns);
+/** The optimum with its ties settled; undefined where some row must stay without a column. */
+function solve(costs: Float64Array, rows: number, width: number): AugmentingPaths | undefined {
+  const solver = solverFor(rows, width);
+  if (!solver.run(costs, rows, width, reduceRows)) return undefined;
+  settleTies(solver, costs, rows, width);
+  return solver;
+}
+
+let kept = { rows: 0, width: 0, solver: augmentingPaths(0, 0) };
+
+/** Making room takes longer than a small assignment does, so the room of the last one is used again. */
+function solverFor(rows: number, width: number): AugmentingPaths {
+  const fits = rows <= kept.rows && width <= kept.width;
+  if (!fits) kept = { rows, width, solver: augmentingPaths(rows, width) };
+  return kept.solver;
+}
+
+interface ReadCosts {
+  readonly flat: Float64Array;
+  /** Where the first cost stands that is no whole number, or -1. */
+  readonly odd: number;
+  /** Not above 0. */
+  readonly least: number;
+  /** Not below 0. */
+  readonly most: number;
+}
+
+function readCosts({ costs, rows, columns }: AssignmentInput): ReadCosts | undefined {
+  const isFlat = costs instanceof Float64Array;
+  if (isFlat ? costs.length !== rows * columns : costs.length !== rows) return undefined;
+  const flat = isFlat ? costs : new Float64Array(rows * columns);
+  let least = 0;
+  let most = 0;
+  let odd = -1;
+  for (let row = 0, at = 0; row < rows; row += 1) {
+    const line = isFlat ? costs.subarray(at, at + columns) : costs[row]!;
+    if (line.length !== columns) return undefined;
+    for (let column = 0; column < columns; column += 1, at += 1) {
+      const cost = line[column]!;
+      if (!isFlat) flat[at] = cost;
+      if (cost === FORBIDDEN) continue;
+      if (odd < 0 && !Number.isSafeInteger(cost)) odd = at;
+      if (cost < least) least = cost;
+      else if (cost > most) most = cost;
+    }
+  }
+  return { flat, odd, least, most };
+}
+
+/** Costs with the order below them folded in: how many current pairs are kept. */
+function favouring(
+  current: readonly number[],
+  costs: Float64Array,
+  columns: number,
+  unit: number,
+): Float64Array {
+  const scaled = costs.map((cost) => cost * unit);
+  current.forEach((column, row) => {
+    if (column >= 0 && column < columns && row < unit - 1) scaled[row * columns + column]! -= 1;
   });
-  return flat;
+  return scaled;
 }
 
 /**
- * Costs with the two lower orders folded in, and one column more for each row, which leaves that row without.
- * That column costs more than any two plans can differ by, so it is taken only where nothing else can be.
+ * One column more for each row, which leaves that row without. It costs more than any two plans can differ by, so it is
+ * taken only where nothing else can be.
  */
-function scale(costs: Float64Array, { rows, columns, current }: AssignmentInput) {
-  const unit = rows + 1;
-  let [least, most] = [0, 0];
-  for (const cost of costs) {
-    if (cost === FORBIDDEN) continue;
-    least = Math.min(least, cost);
-    most = Math.max(most, cost);
-  }
-  const without = ((most - least) * rows + 1) * unit + most * unit;
+function withExits(costs: Float64Array, rows: number, columns: number, without: number): Float64Array {
   const width = columns + rows;
-  const scaled = new Float64Array(rows * width).fill(FORBIDDEN);
+  const wide = new Float64Array(rows * width).fill(FORBIDDEN);
   for (let row = 0; row < rows; row += 1) {
-    for (let column = 0; column < columns; column += 1) {
-      const cost = costs[row * columns + column]!;
-      if (cost !== FORBIDDEN)
-        scaled[row * width + column] = cost * unit + (current?.[row] === column ? 0 : 1);
-    }
-    scaled[row * width + columns + row] = without;
+    wide.set(costs.subarray(row * columns, (row + 1) * columns), row * width);
+    wide[row * width + columns + row] = without;
   }
-  return { costs: scaled, largestTotal: (without - least * unit + 1) * (rows + 1) };
+  return wide;
 }
 
 /** Where the row that has a column goes when it is pushed out of it: a column, or one of these. */
@@ -98,16 +141,16 @@ const END = -2;
  * from the column the row gives up, and, if some column can be freed in exchange, from the free ones too.
  */
 function settleTies(solver: AugmentingPaths, costs: Float64Array, rows: number, width: number): void {
-  const { columnOf, rowOf, rowPrice, columnPrice } = solver;
+  const { columnOf, rowOf, columnPrice } = solver;
   const next = new Int32Array(width);
-  const isTight = (row: number, column: number) =>
-    costs[row * width + column]! - rowPrice[row]! === columnPrice[column]!;
+  const tight = tightPairs(solver, costs, rows, width);
   const search = (ends: number[], fixed: number): number[] => {
     for (const column of ends) next[column] = END;
     for (const column of ends) {
-      for (let row = fixed + 1; row < rows; row += 1) {
+      for (let at = tight.ofColumn[column]!; at < tight.ofColumn[column + 1]!; at += 1) {
+        const row = tight.rows[at]!;
         const from = columnOf[row]!;
-        if (next[from] !== UNKNOWN || !isTight(row, column)) continue;
+        if (row <= fixed || next[from] !== UNKNOWN) continue;
         next[from] = column;
         ends.push(from);
       }
@@ -116,16 +159,15 @@ function settleTies(solver: AugmentingPaths, costs: Float64Array, rows: number, 
   };
   for (let fixed = 0; fixed < rows; fixed += 1) {
     const home = columnOf[fixed]!;
-    let lowest = 0;
-    while (!isTight(fixed, lowest)) lowest += 1;
-    if (lowest === home) continue;
+    let at = tight.ofRow[fixed]!;
+    if (tight.columns[at] === home) continue;
     next.fill(UNKNOWN);
-    const freed = search([home], fixed).find((column) => columnPrice[column] === 0);
-    if (freed !== undefined) search(indexesOf(rowOf.subarray(0, width), -1), fixed);
-    let column = lowest;
-    while (next[column] === UNKNOWN || !isTight(fixed, column)) column += 1;
+    const reached = search([home], fixed);
+    const freed = rows < width ? reached.find((column) => columnPrice[column] === 0) : undefined;
+    if (freed !== undefined) search(freeColumns(rowOf, width), fixed);
+    while (next[tight.columns[at]!] === UNKNOWN) at += 1;
     rowOf[home] = -1;
-    push(solver, fixed, column, next);
+    push(solver, fixed, tight.columns[at]!, next);
     if (rowOf[home]! >= 0 || freed === undefined || freed === home) continue;
     const row = rowOf[freed]!;
     rowOf[freed] = -1;
@@ -133,8 +175,39 @@ function settleTies(solver: AugmentingPaths, costs: Float64Array, rows: number, 
   }
 }
 
-const indexesOf = (array: Int32Array, value: number): number[] =>
-  Array.from(array.keys()).filter((at) => array[at] === value);
+/** The pairs without slack, both ways: the columns of row r stand at `ofRow[r]` and on, the rows of a column likewise. */
+function tightPairs(
+  { rowPrice, columnPrice }: AugmentingPaths,
+  costs: Float64Array,
+  rows: number,
+  width: number,
+) {
+  const ofRow = new Int32Array(rows + 1);
+  const ofColumn = new Int32Array(width + 1);
+  const columns: number[] = [];
+  for (let row = 0, at = 0; row < rows; row += 1) {
+    const price = rowPrice[row]!;
+    for (let column = 0; column < width; column += 1, at += 1) {
+      if (costs[at]! - price !== columnPrice[column]!) continue;
+      columns.push(column);
+      ofColumn[column + 1]! += 1;
+    }
+    ofRow[row + 1] = columns.length;
+  }
+  for (let column = 0; column < width; column += 1) ofColumn[column + 1]! += ofColumn[column]!;
+  const filled = ofColumn.slice();
+  const rowsOf = new Int32Array(columns.length);
+  for (let row = 0; row < rows; row += 1) {
+    for (let at = ofRow[row]!; at < ofRow[row + 1]!; at += 1) rowsOf[filled[columns[at]!]!++] = row;
+  }
+  return { ofRow, ofColumn, columns, rows: rowsOf };
+}
+
+function freeColumns(rowOf: Int32Array, width: number): number[] {
+  const free: number[] = [];
+  for (let column = 0; column < width; column += 1) if (rowOf[column] === -1) free.push(column);
+  return free;
+}
 
 /** Puts the row on the column, the row that was there on its next one, until nobody is pushed out. */
 function push({ columnOf, rowOf }: AugmentingPaths, first: number, to: number, next: Int32Array): void {
@@ -150,10 +223,16 @@ function push({ columnOf, rowOf }: AugmentingPaths, first: number, to: number, n
 }
 
 function read(solver: AugmentingPaths, costs: Float64Array, rows: number, columns: number): Assignment {
-  const columnOf = Array.from(solver.columnOf.subarray(0, rows), (column) =>
-    column < columns ? column : -1,
-  );
-  const pairs = columnOf.map((column, row) => ({ row, column })).filter(({ column }) => column >= 0);
-  const cost = pairs.reduce((sum, { row, column }) => sum + costs[row * columns + column]!, 0);
-  return { columnOf, cost, matched: pairs.length };
+  const columnOf: number[] = [];
+  let cost = 0;
+  let matched = 0;
+  for (let row = 0; row < rows; row += 1) {
+    const column = solver.columnOf[row]!;
+    const isMade = column < columns;
+    columnOf.push(isMade ? column : -1);
+    if (!isMade) continue;
+    cost += costs[row * columns + column]!;
+    matched += 1;
+  }
+  return { columnOf, cost, matched };
 }

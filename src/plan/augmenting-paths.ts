@@ -1,5 +1,13 @@
 /** What one run leaves behind; the arrays are reused by the next run. */
-export interface AugmentingPaths {
+export interface AugmentingPaths extends Matching {
+  /** Gives every row a column of its own at least cost; false where that cannot be done. */
+  run(cost: Float64Array, rows: number, columns: number, start?: Start): boolean;
+}
+
+/** A valid start: pairs without slack at prices that leave no pair below zero. */
+export type Start = (matching: Matching, cost: Float64Array, rows: number, columns: number) => void;
+
+export interface Matching {
   /** Column of each row. */
   readonly columnOf: Int32Array;
   /** Row of each column, -1 where the column stays free. */
@@ -7,9 +15,26 @@ export interface AugmentingPaths {
   readonly rowPrice: Float64Array;
   /** Never above zero; zero on a free column. */
   readonly columnPrice: Float64Array;
-  /** Gives every row a column of its own at least cost; false where that cannot be done. */
-  run(cost: Float64Array, rows: number, columns: number): boolean;
 }
+
+/** Rows whose cheapest column is still free take it: no price has moved yet. */
+const takeRowMinima: Start = ({ columnOf, rowOf, rowPrice }, cost, rows, columns) => {
+  for (let row = 0; row < rows; row += 1) {
+    let best = -1;
+    let least = Infinity;
+    for (let column = 0, at = row * columns; column < columns; column += 1, at += 1) {
+      if (cost[at]! < least) {
+        least = cost[at]!;
+        best = column;
+      }
+    }
+    rowPrice[row] = best < 0 ? 0 : least;
+    if (best >= 0 && rowOf[best]! < 0) {
+      rowOf[best] = row;
+      columnOf[row] = best;
+    }
+  }
+};
 
 /**
  * Makes a solver for dense minimum-cost assignment with rows <= columns, with room for the given sizes.
@@ -24,25 +49,6 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
   const distance = new Float64Array(maxColumns);
   const cameFrom = new Int32Array(maxColumns);
   const todo = new Int32Array(maxColumns);
-
-  /** Rows whose cheapest column is still free take it: a valid start, since no price has moved yet. */
-  const takeRowMinima = (cost: Float64Array, rows: number, columns: number): void => {
-    for (let row = 0; row < rows; row += 1) {
-      let best = -1;
-      let least = Infinity;
-      for (let column = 0, at = row * columns; column < columns; column += 1, at += 1) {
-        if (cost[at]! < least) {
-          least = cost[at]!;
-          best = column;
-        }
-      }
-      rowPrice[row] = best < 0 ? 0 : least;
-      if (best >= 0 && rowOf[best]! < 0) {
-        rowOf[best] = row;
-        columnOf[row] = best;
-      }
-    }
-  };
 
   /** Of the columns still to do, the nearest one; a free one where they tie. Returns its place in `todo`, or -1. */
   const relax = (cost: Float64Array, row: number, reached: number, columns: number, left: number): number => {
@@ -116,16 +122,17 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
     return false;
   };
 
-  const run = (cost: Float64Array, rows: number, columns: number): boolean => {
+  const matching = { columnOf, rowOf, rowPrice, columnPrice };
+  const run = (cost: Float64Array, rows: number, columns: number, start = takeRowMinima): boolean => {
     columnOf.fill(-1, 0, rows);
     rowOf.fill(-1, 0, columns);
     columnPrice.fill(0, 0, columns);
-    takeRowMinima(cost, rows, columns);
+    start(matching, cost, rows, columns);
     for (let row = 0; row < rows; row += 1) {
       if (columnOf[row]! < 0 && !augment(cost, row, columns)) return false;
     }
     return true;
   };
 
-  return { columnOf, rowOf, rowPrice, columnPrice, run };
+  return { ...matching, run };
 }
