@@ -51,7 +51,8 @@ function remembered(): Storage | undefined {
 function otherWindows(): Neighbours {
   const channel = new BroadcastChannel('rollbook');
   return {
-    tell: (day) => channel.postMessage(day),
+    // The screen first says that it is saved.
+    tell: (day) => queueMicrotask(() => channel.postMessage(day)),
     listen(onNews) {
       const hear = ({ data }: MessageEvent): void => onNews(String(data));
       channel.addEventListener('message', hear);

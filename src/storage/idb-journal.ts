@@ -1,8 +1,9 @@
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, openDB, unwrap } from 'idb';
 import { type DayOutline, FactIdTwice, type Journal } from '../app/ports.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { readFact } from '../facts/fact.ts';
 import { isSameFact } from '../facts/stored.ts';
+import { FILLING, quickAppend } from './quick-append.ts';
 
 interface Shape extends DBSchema {
   /** Facts of all days; nothing that can be read is ever put over. */
@@ -14,8 +15,6 @@ interface Shape extends DBSchema {
 
 const NAME = 'rollbook';
 const VERSION = 1;
-/** The key of a word made whenever the database is: another word means that it was emptied in between. */
-const FILLING = 'filling';
 
 export interface OpenEvents {
   /** Another window holds an older database open; this one waits. */
@@ -30,6 +29,8 @@ export interface OpenEvents {
  */
 export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
   let connection: Promise<IDBPDatabase<Shape>> | undefined;
+  /** What `connection` has come to: work on it begins within the tap. */
+  let opened: IDBPDatabase<Shape> | undefined;
   /** Which filling of the database each day was first read from. */
   const readFrom = new Map<string, string | undefined>();
 
@@ -46,26 +47,29 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
       blocking(_, wanted, event) {
         (event.target as IDBDatabase).close();
         // Without a wanted version the database is being deleted, as when somebody clears the site's data.
-        if (wanted === null) connection = undefined;
+        if (wanted === null) letGo();
         else events.onSuperseded();
       },
-      terminated() {
-        connection = undefined;
-      },
+      terminated: letGo,
     });
     // An opening that failed is not the answer for ever.
-    connection.catch(() => {
-      connection = undefined;
-    });
+    connection.then((db) => {
+      opened = db;
+    }, letGo);
     return connection;
+  };
+
+  const letGo = (): void => {
+    connection = undefined;
+    opened = undefined;
   };
 
   const withDatabase = async <T>(work: (db: IDBPDatabase<Shape>) => Promise<T>): Promise<T> => {
     try {
-      return await work(await connect());
+      return await work(opened ?? (await connect()));
     } catch (error) {
       if (!isLostConnection(error)) throw error;
-      connection = undefined;
+      letGo();
       return work(await connect());
     }
   };
@@ -85,7 +89,13 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
         return facts;
       }),
     append: (facts, outline, held = () => facts) =>
-      withDatabase((db) => appendOnce(db, { facts, outline, held, database, readFrom })),
+      withDatabase(async (db) => {
+        const filling = await quickAppend(unwrap(db), facts, outline);
+        const emptied = readFrom.has(outline.id) && readFrom.get(outline.id) !== filling;
+        if (filling === null || emptied) return appendOnce(db, { facts, outline, held, database, readFrom });
+        readFrom.set(outline.id, filling);
+        return 0;
+      }),
     describe: (outline) =>
       withDatabase(async (db) => {
         await db.put('days', outline);
@@ -135,7 +145,7 @@ interface Append {
 }
 
 /**
- * One strict transaction: all facts or none, and done only when the disk has them. A database that was emptied since
+ * The careful way, for facts that may be known and a database that may be new: one strict transaction, all facts or none, and done only when the disk has them. A database that was emptied since
  * the day was read gets everything back that the window holds of the day. Gives how many facts came back.
  */
 async function appendOnce(db: IDBPDatabase<Shape>, append: Append): Promise<number> {

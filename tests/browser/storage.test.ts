@@ -59,8 +59,11 @@ describe('a phone that says no', () => {
         ...args: Parameters<typeof transaction>
       ) {
         const made = transaction.apply(this, args);
-        // As a full phone does: the requests succeed, and the whole transaction is taken back at its end.
-        if (state.full && args[1] === 'readwrite') setTimeout(() => abort(made));
+        // As a full phone does: the whole transaction is taken back at its end, asked for or not.
+        if (state.full && args[1] === 'readwrite') {
+          made.commit = () => abort(made);
+          setTimeout(() => abort(made));
+        }
         return made;
       } as typeof transaction;
     };
