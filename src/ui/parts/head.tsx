@@ -13,13 +13,9 @@ const COPY_WORD = { none: ', no copy', whole: ', copied', older: ', copy older' 
 /** The day, its roll and rate, the running timecode, whether everything is kept, and the dark set's look. */
 export function Head() {
   const store = useDay();
-  const { journal } = useApp().parts;
   const [open, setOpen] = useState<'day' | 'clock' | null>(null);
   const day = store.day.value;
-  const { state, waiting } = store.saving.value;
   const { production, label, timecodeRate, sampleRate, bitDepth, sample } = day.header;
-  const savedWord = `saved${sample ? '' : COPY_WORD[store.copy.value]}`;
-  const savingWord = state === 'saved' ? savedWord : SAVING_WORD[state];
   const roll = rollIn(answersNow(day).links)?.value;
   const title = [sample ? 'Sample' : '', production, label].filter(Boolean).join(' · ') || 'Untitled day';
   const facts = [roll ? `roll ${roll}` : 'no roll', timecodeRate, `${sampleRate / 1000}k ${bitDepth}`];
@@ -34,14 +30,26 @@ export function Head() {
       <button type="button" class="head-clock" onClick={() => setOpen('clock')}>
         <span class="unseen">Follow the recorder's timecode: </span>
         <ClockFace />
-        <span class={state === 'not-saved' ? 'warn' : 'soft'} data-saving={state} data-unsaved={waiting}>
-          {journal.state.kept ? savingWord : 'NOT KEPT'}
-          {' · '}
-          {day.clock ? 'followed' : 'time of day'}
-        </span>
+        <SavedWord sample={sample} followed={day.clock !== null} />
       </button>
       {open === 'day' && <DaySheet onClose={() => setOpen(null)} />}
       {open === 'clock' && <ClockSheet onClose={() => setOpen(null)} />}
     </header>
+  );
+}
+
+/** By itself, since it changes twice with every tap. */
+function SavedWord({ sample, followed }: { sample: boolean; followed: boolean }) {
+  const store = useDay();
+  const { kept } = useApp().parts.journal.state;
+  const { state, waiting } = store.saving.value;
+  const savedWord = `saved${sample ? '' : COPY_WORD[store.copy.value]}`;
+  const savingWord = state === 'saved' ? savedWord : SAVING_WORD[state];
+  return (
+    <span class={state === 'not-saved' ? 'warn' : 'soft'} data-saving={state} data-unsaved={waiting}>
+      {kept ? savingWord : 'NOT KEPT'}
+      {' · '}
+      {followed ? 'followed' : 'time of day'}
+    </span>
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
@@ -40,26 +40,7 @@ export function Now() {
             onConflicts={() => setOpen('conflicts')}
           />
           {day.takeOrder.length === 0 && <NextStep day={day} answers={answers} />}
-          <ul class="rows rows-two">
-            {answers.summary.unrecorded.map((voice) => (
-              <li key={voice}>
-                <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => setOpen({ voice })} />
-              </li>
-            ))}
-            {shownTracks(answers).map((answer) => (
-              <li key={answer.track.id}>
-                <TrackRow
-                  day={day}
-                  answer={answer}
-                  answers={answers}
-                  onTap={answer.state === 'mix' ? undefined : () => setOpen({ track: answer.track.id })}
-                />
-              </li>
-            ))}
-            <li>
-              <FreeRow answers={answers} onTap={() => setOpen('free')} />
-            </li>
-          </ul>
+          <Rows day={day} answers={answers} onOpen={setOpen} />
         </>
       )}
       {open === 'conflicts' && <ConflictSheet onClose={close} />}
@@ -71,6 +52,42 @@ export function Now() {
         <VoiceSheet voice={open.voice} onClose={close} />
       )}
     </Page>
+  );
+}
+
+interface RowsProps {
+  readonly day: Day;
+  readonly answers: Answers;
+  readonly onOpen: (open: Open) => void;
+}
+
+/** Who is on which track. Most taps change nothing here: while the chain and the last take stand, so does the list. */
+function Rows({ day, answers, onOpen }: RowsProps) {
+  const last = lastTake(day);
+  return useMemo(
+    () => (
+      <ul class="rows rows-two">
+        {answers.summary.unrecorded.map((voice) => (
+          <li key={voice}>
+            <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => onOpen({ voice })} />
+          </li>
+        ))}
+        {shownTracks(answers).map((answer) => (
+          <li key={answer.track.id}>
+            <TrackRow
+              day={day}
+              answer={answer}
+              answers={answers}
+              onTap={answer.state === 'mix' ? undefined : () => onOpen({ track: answer.track.id })}
+            />
+          </li>
+        ))}
+        <li>
+          <FreeRow answers={answers} onTap={() => onOpen('free')} />
+        </li>
+      </ul>
+    ),
+    [answers, last?.id, last && takeText(last), last && answersAtTake(day, last.id)],
   );
 }
 
