@@ -13,7 +13,7 @@ export interface Engine {
   /** Types into what has the focus. */
   readonly type: (text: string) => Promise<void>;
   /** What the page put on the console as an error or a warning. */
-  readonly faults: () => readonly string[];
+  readonly faults: () => Promise<readonly string[]>;
   /** Ends every process that was started for it. */
   readonly close: () => Promise<void>;
 }

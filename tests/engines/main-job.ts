@@ -117,7 +117,7 @@ export async function mainJobIn<E extends Engine>(
     try {
       await doMainJob(engine, server, hands);
       await afterwards(engine, hands, server);
-      expect(engine.faults()).toEqual([]);
+      expect(await engine.faults()).toEqual([]);
       console.log(`${engine.name}: ${((performance.now() - started) / 1000).toFixed(1)} s`);
     } catch (error) {
       if (error instanceof Error) error.message += `\n${await whatIsShown(engine, hands)}`;
@@ -143,4 +143,5 @@ const whatIsShown = (engine: Engine, { textOf }: Hands): Promise<string> =>
   textOf('body')
     .then((text) => `The screen read: ${text.slice(0, 600)}`)
     .catch((error: unknown) => `The screen could not be read: ${String(error)}`)
-    .then((shown) => [...engine.faults(), shown].join('\n'));
+    .then(async (shown) => [...(await engine.faults()), shown].join('\n'))
+    .catch((error: unknown) => `Its faults could not be read: ${String(error)}`);

@@ -69,7 +69,7 @@ async function open(options: LaunchOptions): Promise<LastingEngine> {
         );
       },
       type: (text) => page.keyboard.type(text),
-      faults: () => faults,
+      faults: async () => faults,
       restart: async () => {
         await browser?.close();
         await launch();

@@ -74,11 +74,13 @@ export async function openWebKitHouse(): Promise<WebKitHouse> {
       start: (command, args, { env: more = {}, heard } = {}) => {
         const child = spawn('setpriv', [...WITH_US, command, ...args], {
           env: { ...env, ...more },
-          stdio: ['ignore', 'pipe', 'ignore'],
+          stdio: ['ignore', 'pipe', 'pipe'],
           detached: true,
         });
         children.add(child);
-        createInterface({ input: child.stdout }).on('line', (line) => heard?.(line));
+        for (const input of [child.stdout, child.stderr]) {
+          createInterface({ input }).on('line', (line) => heard?.(line));
+        }
         return child;
       },
       stop,

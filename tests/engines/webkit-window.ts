@@ -63,7 +63,7 @@ export async function openWebKitWindow(): Promise<LastingEngine> {
       type: async (text) => {
         await evaluate(`document.execCommand('insertText', false, ${JSON.stringify(text)})`);
       },
-      faults: () => faults,
+      faults: async () => faults,
       restart: async () => {
         inspected?.close();
         if (browser) await house.stop(browser);
