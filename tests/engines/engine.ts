@@ -61,7 +61,12 @@ export function handsOn(engine: Engine) {
     textOf,
     reads,
     /** Waits for the words of the live region. */
-    says: (pattern: RegExp): Promise<void> => reads('[role="status"]', pattern),
+    says: (pattern: RegExp): Promise<void> =>
+      until(`the words ${pattern}`, async () =>
+        (await engine.run(wordsSaid)).some((one) => pattern.test(one)),
+      ),
+    /** From here on no word of the live region is missed, however slow the machine: each stands for a moment only. */
+    listen: (): Promise<void> => engine.run(keepWords),
     closed: (): Promise<void> =>
       until('the sheet to close', () => engine.run(() => document.querySelector('dialog') === null)),
     saved: (): Promise<void> =>
@@ -73,5 +78,19 @@ export function handsOn(engine: Engine) {
       until('the worker', () => engine.run(() => navigator.serviceWorker.controller?.state === 'activated')),
   };
 }
+
+type Listening = typeof globalThis & { wordsSaid?: string[] };
+
+/** It runs in the page, from its own source. */
+function keepWords(): void {
+  const kept: string[] = [];
+  (globalThis as Listening).wordsSaid = kept;
+  new MutationObserver(() => {
+    for (const { textContent } of document.querySelectorAll('[role="status"]'))
+      if (textContent && !kept.includes(textContent)) kept.push(textContent);
+  }).observe(document, { subtree: true, childList: true, characterData: true });
+}
+
+const wordsSaid = (): string[] => (globalThis as Listening).wordsSaid ?? [];
 
 export type Hands = ReturnType<typeof handsOn>;

@@ -85,11 +85,12 @@ async function makeFiles({ reads, textOf }: Hands): Promise<void> {
  * browser after that is the caller's; `reopened` then reads the report again.
  */
 async function doMainJob(engine: Engine, server: Server, hands: Hands): Promise<void> {
-  const { press, reads, readyOffline, tab, saved } = hands;
+  const { press, reads, readyOffline, tab, saved, listen } = hands;
   await engine.goTo(server.origin);
   await readyOffline();
   await server.kill();
   await expect(fetch(server.origin)).rejects.toThrow();
+  await listen();
   await press(/^Sample day$/);
   await reads('.rows', /Wiktoria/);
   await shoot(hands);
