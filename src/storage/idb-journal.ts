@@ -145,8 +145,9 @@ interface Append {
 }
 
 /**
- * The careful way, for facts that may be known and a database that may be new: one strict transaction, all facts or none, and done only when the disk has them. A database that was emptied since
- * the day was read gets everything back that the window holds of the day. Gives how many facts came back.
+ * The careful way, for facts that may be known and a database that may be new: one strict transaction, all facts or
+ * none, and done only when the disk has them. A database that was emptied since the day was read gets everything back
+ * that the window holds of the day. Gives how many facts came back.
  */
 async function appendOnce(db: IDBPDatabase<Shape>, append: Append): Promise<number> {
   const { facts, outline, held, database, readFrom } = append;

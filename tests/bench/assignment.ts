@@ -27,6 +27,9 @@ export function run(): Measure[] {
     const costs = Array.from({ length: n }, () => Array.from({ length: n }, next));
     const ours = () => assign({ rows: n, columns: n, costs });
     const theirs = () => munkres(costs);
+    const best = theirs().reduce((sum, [row, column]) => sum + costs[row]![column]!, 0);
+    const found = ours();
+    if (!found.ok || found.value.cost !== best) throw new Error('Not the cost that munkres finds');
     median(20, ours);
     median(20, theirs);
     return [

@@ -13,6 +13,7 @@ export function rows(): Row[] {
             ours: one.ms,
             unit: 'ms',
             other: { by: 'munkres', value: measured[at + 1]!.ms },
+            ratioBudget: 1,
           },
         ],
   );
