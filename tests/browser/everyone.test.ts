@@ -237,10 +237,13 @@ describe('the main job', () => {
       const day = page.getByRole('navigation', { name: 'Day' });
       for (const tab of ['Cast', 'Rig', 'Line', 'Wrap', 'Now']) {
         await day.getByRole('link', { name: tab, exact: true }).tap();
+        // The page before has one of each as well, so its own mark comes first.
+        await expect.poll(() => day.locator('[aria-current="page"]').textContent()).toBe(tab);
         await expect.poll(() => page.getByRole('heading', { level: 1 }).count(), { message: tab }).toBe(1);
-        expect(await day.locator('[aria-current="page"]').textContent()).toBe(tab);
         for (const landmark of ['banner', 'main'] as const) {
-          expect(await page.getByRole(landmark).count(), `${tab}: ${landmark}`).toBe(1);
+          await expect
+            .poll(() => page.getByRole(landmark).count(), { message: `${tab}: ${landmark}` })
+            .toBe(1);
         }
       }
 

@@ -186,8 +186,13 @@ describe('the room there is', () => {
       const tabs = (await page.getByRole('link', { name: 'Now', exact: true }).boundingBox())!;
       expect(tabs.y + tabs.height).toBeLessThanOrEqual(844 - 34);
       await page.getByRole('button', { name: /^About this day/ }).tap();
-      const save = (await page.getByRole('button', { name: 'Save', exact: true }).boundingBox())!;
-      expect(save.y + save.height).toBeLessThanOrEqual(844 - 34);
+      const save = page.getByRole('button', { name: 'Save', exact: true });
+      // A sheet comes up in a moment, not at once.
+      const foot = async (): Promise<number> => {
+        const { y, height } = (await save.boundingBox())!;
+        return y + height;
+      };
+      await expect.poll(foot).toBeLessThanOrEqual(844 - 34);
     });
   });
 
