@@ -168,6 +168,8 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
       for (const target of context.pages())
         await target.evaluate((atMs) => globalThis.clockTurns(atMs), Date.parse(iso));
       await setClock(iso);
+      // A date that is set again before the counter was read once would leave nothing of the turn.
+      for (const target of context.pages()) await target.evaluate(() => void performance.now());
     },
     setSlowdown: async (times) => {
       slowdown = times;
