@@ -1,6 +1,6 @@
 import type { DayId, Envelope } from '../facts/envelope.ts';
+import { type Answered, type Asked, COPIES } from './copy-asked.ts';
 import { linesOf, readLines } from './copy-lines.ts';
-import type { Answered, Asked } from './copy-worker.ts';
 
 /**
  * A second copy of everything that is said, in files beside the database. Chromium has been seen to begin an empty
@@ -74,7 +74,7 @@ async function folders(): Promise<FileSystemDirectoryHandle[]> {
   const found: FileSystemDirectoryHandle[] = [];
   try {
     const root = await navigator.storage.getDirectory();
-    const copies = await root.getDirectoryHandle('copies');
+    const copies = await root.getDirectoryHandle(COPIES);
     for await (const entry of copies.values())
       if (entry.kind === 'directory') found.push(entry as FileSystemDirectoryHandle);
   } catch {

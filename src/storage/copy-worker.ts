@@ -1,6 +1,8 @@
 // Writes the copy beside the database: every action as one line, in a file of its day and of this window. What is
 // written is the system's from then on, whatever becomes of the browser.
 
+import { type Answered, type Asked, COPIES } from './copy-asked.ts';
+
 /** What the types of a page leave out: a file that a worker writes in place (WHATWG File System). */
 interface OpenFile {
   getSize(): number;
@@ -8,15 +10,6 @@ interface OpenFile {
   close(): void;
 }
 type FileInWorker = FileSystemFileHandle & { createSyncAccessHandle(): Promise<OpenFile> };
-
-export type Asked =
-  | { readonly to: 'keep'; readonly folder: string; readonly file: string; readonly line: string }
-  | { readonly to: 'forget'; readonly folder: string };
-export interface Answered {
-  readonly done: boolean;
-}
-
-const COPIES = 'copies';
 
 const files = new Map<string, OpenFile>();
 const others = new BroadcastChannel('rollbook-copies');
