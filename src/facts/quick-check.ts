@@ -31,7 +31,7 @@ function checkOf(shape: unknown): QuickCheck {
   // A change of the value on the way, such as a default, would be lost here.
   if (!kind) return never;
   const own = def.check ? [valueCheck(def)] : [];
-  const checks = (def['checks'] as unknown[] | undefined)?.map((check) => valueCheck(defOf(check))) ?? [];
+  const checks = (def.checks as unknown[] | undefined)?.map((check) => valueCheck(defOf(check))) ?? [];
   const all = [...own, ...checks];
   return all.length === 0 ? kind(def) : every([kind(def), ...all]);
 }
@@ -92,25 +92,25 @@ function fieldsCheck(shape: object): QuickCheck {
 function valueCheck(def: Def): QuickCheck {
   switch (def.check) {
     case 'max_length':
-      return (value) => (value as { length: number }).length <= (def['maximum'] as number);
+      return (value) => (value as { length: number }).length <= (def.maximum as number);
     case 'min_length':
-      return (value) => (value as { length: number }).length >= (def['minimum'] as number);
+      return (value) => (value as { length: number }).length >= (def.minimum as number);
     case 'greater_than':
-      return (value) => (value as number) > (def['value'] as number) || isEnd(def, value);
+      return (value) => (value as number) > (def.value as number) || isEnd(def, value);
     case 'less_than':
-      return (value) => (value as number) < (def['value'] as number) || isEnd(def, value);
+      return (value) => (value as number) < (def.value as number) || isEnd(def, value);
     case 'number_format':
-      return def['format'] === 'safeint' ? Number.isSafeInteger : never;
+      return def.format === 'safeint' ? Number.isSafeInteger : never;
     case 'string_format':
-      return def['format'] === 'regex' ? patternCheck(def['pattern'] as RegExp) : never;
+      return def.format === 'regex' ? patternCheck(def.pattern as RegExp) : never;
     case 'custom':
-      return typeof def['fn'] === 'function' ? (value) => (def['fn'] as QuickCheck)(value) === true : never;
+      return typeof def.fn === 'function' ? (value) => (def.fn as QuickCheck)(value) === true : never;
     default:
       return never;
   }
 }
 
-const isEnd = (def: Def, value: unknown): boolean => def['inclusive'] === true && value === def['value'];
+const isEnd = (def: Def, value: unknown): boolean => def.inclusive === true && value === def.value;
 
 const patternCheck = (pattern: RegExp): QuickCheck =>
   pattern.global || pattern.sticky ? never : (value) => pattern.test(value as string);
