@@ -2,6 +2,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { AppStore } from '../app/app-store.ts';
 import type { Command, DayStore } from '../app/day-store.ts';
+import type { DayOutline } from '../app/ports.ts';
 import { fail, type Result } from '../shared/result.ts';
 import { complain, tell } from './saying.ts';
 
@@ -22,6 +23,14 @@ export function useDay(): DayStore {
   const day = useContext(DayContext);
   if (!day) throw new Error('No day around this screen');
   return day;
+}
+
+/** The open day as the list of days shows it, anew with every entry and every copy that leaves the phone. */
+export function useOutline(): DayOutline {
+  const { day, copy, outline } = useDay();
+  void day.value;
+  void copy.value;
+  return outline();
 }
 
 /** Runs a command and says what came of it; true when it was done. */

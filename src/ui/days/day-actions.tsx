@@ -26,12 +26,7 @@ export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => v
   return (
     <Sheet title={titleOf(day)} under={day.date} onClose={onClose}>
       <div class="section days-actions">
-        <DayFileButton
-          day={day.id}
-          facts={day.facts}
-          date={day.date}
-          title={`${day.production} ${day.label}`.trim()}
-        />
+        <DayFileButton day={day} />
         <button type="button" class="button" onClick={() => void tomorrow()}>
           Start the next day from this one
         </button>

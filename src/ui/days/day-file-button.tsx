@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { DayOutline } from '../../app/ports.ts';
 import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
 import { safeName } from '../../day/safe-name.ts';
 import { useApp } from '../context.ts';
@@ -12,29 +13,27 @@ const SEND_WORD = {
 } as const;
 
 interface DayFileProps {
-  readonly day: string;
-  /** Another value whenever the day has another entry, so that the file is made anew. */
-  readonly facts: number;
-  readonly date: string;
-  readonly title: string;
+  readonly day: DayOutline;
   readonly quiet?: boolean;
 }
 
 /** Sends the day file off the phone by the best way there is, and notes that it left. */
-export function DayFileButton({ day, facts, date, title, quiet = false }: DayFileProps) {
+export function DayFileButton({ day, quiet = false }: DayFileProps) {
   const app = useApp();
+  const { id, facts, date } = day;
+  const title = `${day.production} ${day.label}`.trim();
   const [file, setFile] = useState<OutgoingFile | null>(null);
-  // The copy is made before the tap: the share sheet opens only straight from one.
+  // The copy is made before the tap, anew with every entry: the share sheet opens only straight from one.
   useEffect(() => {
     let wanted = facts >= 0;
-    void app.dayFile(day).then((content) => {
+    void app.dayFile(id).then((content) => {
       const name = safeName(`${date} ${title} day file`.trim(), 'txt');
       if (wanted) setFile({ name, type: 'text/plain', content });
     });
     return () => {
       wanted = false;
     };
-  }, [app, day, facts, date, title]);
+  }, [app, id, facts, date, title]);
 
   const route = file ? routeFor(device, [file]) : 'download';
   const send = async (): Promise<void> => {
@@ -42,7 +41,7 @@ export function DayFileButton({ day, facts, date, title, quiet = false }: DayFil
     const result = await sendFiles(device, route, [file], title);
     if (!result.ok) return complain(result.problem);
     if (!result.value.sent) return;
-    await (await app.open(day)).copied();
+    await (await app.open(id)).copied();
     await app.refreshDays();
     tell('A copy of the day has left the phone');
   };

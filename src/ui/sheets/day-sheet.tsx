@@ -6,7 +6,7 @@ import { answersNow } from '../../day/answers.ts';
 import { rollIn } from '../../day/links.ts';
 import type { Header } from '../../day/model.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
-import { useApp, useDay, useRun } from '../context.ts';
+import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { DayFileButton } from '../days/day-file-button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Looks } from '../parts/looks.tsx';
@@ -136,15 +136,13 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
 
 /** Where this day is kept, and what the browser said to keeping it. */
 function Safety() {
-  const store = useDay();
+  const { unknown } = useDay().day.value;
   const { safekeeping } = useApp();
-  const { id, header, facts, unknown } = store.day.value;
-  // Read for its sake only: a copy that has just left changes the words.
-  void store.copy.value;
+  const outline = useOutline();
   return (
     <div class="section safety">
       <p>
-        <strong>{copyWords(store.outline())}</strong>{' '}
+        <strong>{copyWords(outline)}</strong>{' '}
         <span class="soft">{PROMISED_WORDS[safekeeping.promised.value]}</span>
       </p>
       {unknown.length > 0 && (
@@ -153,13 +151,7 @@ function Safety() {
           said by a newer version of the app: kept and handed on, but not understood here.
         </p>
       )}
-      <DayFileButton
-        day={id}
-        facts={facts.length + unknown.length}
-        date={header.date}
-        title={`${header.production} ${header.label}`.trim()}
-        quiet
-      />
+      <DayFileButton day={outline} quiet />
     </div>
   );
 }

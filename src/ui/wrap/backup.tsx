@@ -1,29 +1,21 @@
-import { useDay } from '../context.ts';
+import { useOutline } from '../context.ts';
 import { DayFileButton } from '../days/day-file-button.tsx';
 import { copyWords } from '../words/days.ts';
 
 /** The day file: the one copy that survives a lost phone. */
 export function BackupSection() {
-  const store = useDay();
-  const { id, header, facts, unknown } = store.day.value;
-  // Read for its sake only: a copy that has just left changes the words.
-  void store.copy.value;
+  const outline = useOutline();
   return (
     <section class="section report-send" aria-labelledby="backup-head">
       <h2 id="backup-head">A copy off the phone</h2>
       <p>
-        <strong>{copyWords(store.outline())}</strong>
+        <strong>{copyWords(outline)}</strong>
       </p>
       <p class="soft">
         The day file has every entry of this day, with the names of the people in it. It is the only copy that
         survives a lost phone, and another phone can take it in.
       </p>
-      <DayFileButton
-        day={id}
-        facts={facts.length + unknown.length}
-        date={header.date}
-        title={`${header.production} ${header.label}`.trim()}
-      />
+      <DayFileButton day={outline} />
     </section>
   );
 }
