@@ -195,6 +195,38 @@ describe('the main job', () => {
     });
   });
 
+  test('has the focus back the moment a sheet is gone, before the next key can move it (2.4.3)', async () => {
+    await onStage({ clock: CLOCK }, async (stage) => {
+      const { page } = stage;
+      await openSampleDay(stage);
+      // Looks in the same turn in which the sheet leaves the page: nothing was painted and no key heard since.
+      await page.evaluate(() => {
+        const back: (string | undefined)[] = [];
+        Object.assign(window, { back });
+        new MutationObserver((changes) => {
+          const gone = changes.flatMap(({ removedNodes }) => [...removedNodes]);
+          if (gone.some((node) => node instanceof HTMLDialogElement))
+            back.push(document.activeElement?.className);
+        }).observe(document, { childList: true, subtree: true });
+      });
+      const slate = page.locator('.dock-name');
+      const leaves: readonly (() => Promise<unknown>)[] = [
+        () => page.keyboard.press('Escape'),
+        () => dialog(page).getByRole('button', { name: 'Close' }).click(),
+        () => page.goBack(),
+      ];
+      for (const leave of leaves) {
+        await slate.focus();
+        await page.keyboard.press('Enter');
+        await dialog(page).waitFor();
+        await leave();
+        await dialog(page).waitFor({ state: 'detached' });
+      }
+      const back = await page.evaluate(() => (window as unknown as { back: string[] }).back);
+      expect(back).toEqual(leaves.map(() => 'dock-name'));
+    });
+  });
+
   test('is told by roles, names and live announcements, as a screen reader gets them (4.1.2, 4.1.3, 1.3.1)', async () => {
     await onStage({ clock: CLOCK }, async (stage) => {
       const { page } = stage;

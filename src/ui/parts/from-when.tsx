@@ -20,14 +20,11 @@ const SHOWN = 3;
 export function FromWhen({ before, onPlace, question = 'from when?' }: FromWhenProps) {
   const takes = takesInOrder(useDay().day.value);
   const line = useRef<HTMLDivElement>(null);
-  // On a narrow screen the line scrolls, and its end is where the mark stands at first. A sheet around it opens only
-  // after this effect has run, so the mark is sought one frame later.
+  // On a narrow screen the line scrolls, and its end is where the mark stands at first. A sheet around it is open by
+  // the time this effect runs; in a closed one nothing could be scrolled to.
   useEffect(() => {
-    const frame = requestAnimationFrame(() => {
-      const mark = line.current?.querySelector('[aria-pressed="true"]');
-      mark?.scrollIntoView({ inline: 'nearest', block: 'nearest' });
-    });
-    return () => cancelAnimationFrame(frame);
+    const mark = line.current?.querySelector('[aria-pressed="true"]');
+    mark?.scrollIntoView({ inline: 'nearest', block: 'nearest' });
   }, [before]);
   if (takes.length === 0) return null;
   const found = takes.findIndex(({ id }) => id === before);

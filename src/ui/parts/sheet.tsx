@@ -37,7 +37,8 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
 
   useLayoutEffect(() => closeOnBack(() => leave.current()), []);
 
-  useEffect(() => {
+  // Not after the next paint: by then a quick hand has moved the focus on, and giving it back would take it away.
+  useLayoutEffect(() => {
     const opener = document.activeElement;
     const shown = dialog.current;
     shown?.showModal();

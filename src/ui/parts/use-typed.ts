@@ -1,12 +1,12 @@
 import type { RefObject } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 const FIELDS = 'input:not([type="search"], [type="file"]), textarea';
 
 /** Tells whether a field inside now holds something else than when it was first touched. */
 export function useTyped(around: RefObject<HTMLElement | null>): () => boolean {
   const first = useRef(new Map<HTMLInputElement | HTMLTextAreaElement, string>());
-  useEffect(() => {
+  useLayoutEffect(() => {
     const inside = around.current;
     const note = ({ target }: Event): void => {
       const isField = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
