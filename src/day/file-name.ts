@@ -1,7 +1,6 @@
 import { fail, ok, type Result } from '../shared/result.ts';
 import { answersAtTake } from './answers.ts';
 import { filledHeader } from './filled-header.ts';
-import { rollIn } from './links.ts';
 import type { Day, Take, TakeId } from './model.ts';
 import { safeName } from './safe-name.ts';
 import { sceneText, slateText } from './slate.ts';
@@ -169,7 +168,7 @@ export function fileNamesOf(day: Day): ReadonlyMap<TakeId, string> {
     const board = `${take.kind}/${SERIES[take.kind] ? '' : slateText(take.slate)}/${take.number}`;
     const earlier = restarts.get(board) ?? 0;
     if (take.falseStart) restarts.set(board, earlier + 1);
-    const roll = rollIn(answersAtTake(day, take.id).links)?.value ?? '';
+    const { roll } = answersAtTake(day, take.id);
     const stem = stemOf(pieces, { take, roll, date, count, restarts: earlier });
     names.set(take.id, take.file?.trim() || safeName(stem, 'wav', `take-${count}`));
   }

@@ -56,7 +56,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     placeOf: new Map(),
     tail: new Map(),
     highest: new Map(),
-    memory: { checkpoints: [], answers: new Map() },
+    memory: { checkpoints: [], answersOf: {} },
     changes: 0,
   };
   draft.takenBack = factsTakenBack(draft.facts);
@@ -104,15 +104,15 @@ function applyStanding(draft: Draft, fact: Fact): void {
       return;
     case 'voice-described':
       draft.voices.set(fact.voice, mergeVoice(draft.voices.get(fact.voice), fact.voice, fact.fields));
-      draft.memory.answers.clear();
+      draft.memory.answersOf = {};
       return;
     case 'part-described':
       draft.parts.merge([fact]);
-      draft.memory.answers.clear();
+      draft.memory.answersOf = {};
       return;
     case 'rig-laid':
       draft.parts.merge(fact.parts);
-      draft.memory.answers.clear();
+      draft.memory.answersOf = {};
       return;
     case 'take-logged':
       draft.takes.set(fact.id, takeFrom(fact));

@@ -11,19 +11,25 @@ export interface InputAnswer {
   readonly because: readonly FactId[];
 }
 
-/** How an input is used; one that shares a track is ganged or clashes as that track does. */
-export function inputAnswer(reach: Reach, trackStates: ReadonlyMap<PartId, TrackState>): InputAnswer {
-  return { input: reach.input, state: inputState(reach, trackStates), reach, because: reach.because };
+/** How an input is used; one that shares a track is ganged or clashes as that track does. `before` if it still holds. */
+export function inputAnswer(
+  reach: Reach,
+  stateOf: (track: PartId) => TrackState | undefined,
+  before?: InputAnswer,
+): InputAnswer {
+  const state = inputState(reach, stateOf);
+  if (before && before.reach === reach && before.state === state) return before;
+  return { input: reach.input, state, reach, because: reach.because };
 }
 
-function inputState(reach: Reach, trackStates: ReadonlyMap<PartId, TrackState>): InputState {
+function inputState(reach: Reach, stateOf: (track: PartId) => TrackState | undefined): InputState {
   if (reach.input.reserved || reach.arrival?.reserved) return 'reserved';
   if (!reach.arrival) return 'free';
   const live = liveSources(reach);
   if (live.length === 0) return 'idle';
   const audible = live.filter((source) => !isMuted(reach, source));
   if (audible.length === 0) return 'muted';
-  const states = reach.tracks.map((track) => trackStates.get(track));
+  const states = reach.tracks.map(stateOf);
   if (states.includes('clash')) return 'clash';
   if (states.includes('gang')) return 'gang';
   // Two voices on one input that feeds no iso track: nobody said that this was meant.

@@ -64,20 +64,20 @@ const knew = (fact: Fact, id: FactId): boolean =>
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
-/**
- * Writes a fact's links over those before it; false where it has none. What its speaker could not know of stays beside
- * it as a rival.
- */
+/** The link that a fact makes of an old one. What its speaker could not know of stays beside it as a rival. */
+export function linkOver(old: Link | undefined, value: unknown, fact: Fact): Link {
+  if (!old || (!old.rivals && knew(fact, old.by))) return { value, by: fact.id };
+  const unknownToIt = [old, ...(old.rivals ?? [])].filter(
+    (link) => !knew(fact, link.by) && !same(link.value, value),
+  );
+  const rivals = unknownToIt.map(({ value, by }) => ({ value, by }));
+  return rivals.length > 0 ? { value, by: fact.id, rivals } : { value, by: fact.id };
+}
+
+/** Writes a fact's links over those before it; false where it has none. */
 export function applyWrites(links: Map<string, Link>, fact: Fact): boolean {
   const writes = writesOf(fact);
-  for (const [name, value] of writes) {
-    const old = links.get(name);
-    const unknownToIt = old
-      ? [old, ...(old.rivals ?? [])].filter((link) => !knew(fact, link.by) && !same(link.value, value))
-      : [];
-    const rivals = unknownToIt.map(({ value, by }) => ({ value, by }));
-    links.set(name, rivals.length > 0 ? { value, by: fact.id, rivals } : { value, by: fact.id });
-  }
+  for (const [name, value] of writes) links.set(name, linkOver(links.get(name), value, fact));
   return writes.length > 0;
 }
 
@@ -85,7 +85,7 @@ export function applyWrites(links: Map<string, Link>, fact: Fact): boolean {
 export const CHECKPOINT_EVERY = 32;
 
 /** The links just before the item at `index` of the line; `day.line.length` is now. */
-export function linksAt(day: Day, index: number): Links {
+export function linksAt(day: Day, index: number): Map<string, Link> {
   if (index >= day.line.length) return new Map(day.tail);
   const from = Math.floor(index / CHECKPOINT_EVERY);
   const links = new Map(day.memory.checkpoints[from]);
@@ -100,27 +100,36 @@ export function linksAt(day: Day, index: number): Links {
 export const linksAtTake = (day: Day, take: TakeId): Links =>
   linksAt(day, day.placeOf.get(take) ?? day.line.length);
 
-const read = <Value>(links: Links, name: string): Link<Value> | undefined =>
+/** Whatever gives a link by its name. */
+export type LinkReader = Pick<Links, 'get'>;
+
+const read = <Value>(links: LinkReader, name: string): Link<Value> | undefined =>
   links.get(name) as Link<Value> | undefined;
 
-export const wornBy = (links: Links, transmitter: PartId) =>
+export const wornBy = (links: LinkReader, transmitter: PartId) =>
   read<VoiceId | null>(links, key.worn(transmitter));
-export const tunedTo = (links: Links, channel: PartId) => read<PartId | null>(links, key.tuned(channel));
-export const leadAt = (links: Links, lead: string) => read<Lead>(links, key.lead(lead));
-export const thrownTo = (links: Links, selector: PartId) =>
+export const tunedTo = (links: LinkReader, channel: PartId) => read<PartId | null>(links, key.tuned(channel));
+export const leadAt = (links: LinkReader, lead: string) => read<Lead>(links, key.lead(lead));
+export const thrownTo = (links: LinkReader, selector: PartId) =>
   read<SelectorPosition>(links, key.thrown(selector));
-export const sentTo = (links: Links, input: PartId) => read<readonly PartId[]>(links, key.sent(input));
-export const mutedAt = (links: Links, part: PartId) => read<boolean>(links, key.muted(part));
-export const gangOn = (links: Links, track: PartId) => read<readonly string[]>(links, key.gang(track));
-export const nameTypedFor = (links: Links, track: PartId) => read<string | null>(links, key.named(track));
-export const needOf = (links: Links, voice: VoiceId) => read<Need>(links, key.need(voice));
-export const pinsOf = (links: Links, voice: VoiceId) => read<Pins | null>(links, key.pins(voice));
-export const outAt = (links: Links, part: string) => read<boolean>(links, key.out(part));
-export const weightsIn = (links: Links) => read<SaidWeights>(links, key.weights);
-export const rollIn = (links: Links) => read<string>(links, key.roll);
+export const sentTo = (links: LinkReader, input: PartId) => read<readonly PartId[]>(links, key.sent(input));
+export const mutedAt = (links: LinkReader, part: PartId) => read<boolean>(links, key.muted(part));
+export const gangOn = (links: LinkReader, track: PartId) => read<readonly string[]>(links, key.gang(track));
+export const nameTypedFor = (links: LinkReader, track: PartId) =>
+  read<string | null>(links, key.named(track));
+export const needOf = (links: LinkReader, voice: VoiceId) => read<Need>(links, key.need(voice));
+export const pinsOf = (links: LinkReader, voice: VoiceId) => read<Pins | null>(links, key.pins(voice));
+export const outAt = (links: LinkReader, part: string) => read<boolean>(links, key.out(part));
+export const weightsIn = (links: LinkReader) => read<SaidWeights>(links, key.weights);
+export const rollIn = (links: LinkReader) => read<string>(links, key.roll);
+
+export interface PluggedLead {
+  readonly id: string;
+  readonly link: Link<Lead>;
+}
 
 /** Every lead that has been plugged anywhere, with its id. */
-export function* leadsOf(links: Links): Generator<{ readonly id: string; readonly link: Link<Lead> }> {
+export function* leadsOf(links: Links): Generator<PluggedLead> {
   for (const [name, link] of links) {
     if (name.startsWith('lead:')) yield { id: name.slice('lead:'.length), link: link as Link<Lead> };
   }

@@ -130,13 +130,15 @@ export interface Day {
   readonly tail: Links;
   /** For every database that wrote into this day, its highest counter. */
   readonly highest: ReadonlyMap<string, number>;
-  /** Copies of the links every so many items, and answers already computed; see `links.ts` and `answers.ts`. */
+  /** What has been computed of this line already. */
   readonly memory: DayMemory;
 }
 
 export interface DayMemory {
+  /** Copies of the links, every so many items of the line; see `links.ts`. */
   readonly checkpoints: Links[];
-  readonly answers: Map<number, unknown>;
+  /** Under which answers are remembered, another one whenever the rig or the cast is another; see `answers.ts`. */
+  answersOf: object;
 }
 
 export type { Fact, FactId, FactOf, Need, PartId, SelectorPosition, Slate, TakeId, TakeKind, VoiceId };

@@ -1,6 +1,7 @@
 import type { FactId } from '../shared/ids.ts';
-import { leadsOf, mutedAt, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';
-import type { Lead, Link, Links, Part, PartId, Rig, SelectorPosition, Voice, VoiceId } from './model.ts';
+import type { Chain } from './chain.ts';
+import { mutedAt, type PluggedLead, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';
+import type { Part, PartId, Rig, SelectorPosition, Voice, VoiceId } from './model.ts';
 
 /** Whatever can arrive at an input: a receiver channel, or a hardline voice. */
 export interface Source {
@@ -42,37 +43,19 @@ export interface Standing {
   readonly voices: ReadonlyMap<VoiceId, Voice>;
 }
 
-/** For every input of the recorder, in reading order: what reaches it. */
-export function reachOf(standing: Standing, links: Links): Reach[] {
-  const leadsInto = new Map<PartId, { id: string; link: Link<Lead> }[]>();
-  for (const lead of leadsOf(links)) {
-    const { to, from } = lead.link.value;
-    if (to && from) leadsInto.set(to, [...(leadsInto.get(to) ?? []), lead]);
-  }
-  const selectorOf = new Map(standing.rig.selectors.map((selector) => [selector.input, selector]));
-  return standing.rig.inputs.map((input) => {
-    const selector = selectorOf.get(input.id);
-    return inputReach(standing, links, input, selector, leadsInto.get(input.id) ?? []);
-  });
-}
-
-function inputReach(
-  standing: Standing,
-  links: Links,
-  input: Part,
-  selector: Part | undefined,
-  leads: readonly { id: string; link: Link<Lead> }[],
-): Reach {
-  const thrown = selector && thrownTo(links, selector.id);
+/** What reaches an input; `selector` is the one before it, if there is one. */
+export function inputReach(standing: Standing, chain: Chain, input: Part, selector: Part | undefined): Reach {
+  const leads = chain.leadsInto(input.id);
+  const thrown = selector && thrownTo(chain, selector.id);
   const position = thrown?.value ?? 'a';
   const at = (wanted: SelectorPosition): Arrival | null => {
     const there = leads.filter(({ link }) => !selector || link.value.position === wanted);
     // Two leads cannot sit in one socket: the one plugged last has pushed the other out.
     const [last] = there.toSorted((a, b) => (a.link.by < b.link.by ? 1 : -1));
-    return last ? arrivalOf(standing, links, last.id, last.link) : null;
+    return last ? arrivalOf(standing, chain, last) : null;
   };
-  const muted = mutedAt(links, input.id);
-  const sent = sentTo(links, input.id);
+  const muted = mutedAt(chain, input.id);
+  const sent = sentTo(chain, input.id);
   const arrival = at(position);
   return {
     input,
@@ -85,7 +68,7 @@ function inputReach(
   };
 }
 
-function arrivalOf(standing: Standing, links: Links, lead: string, link: Link<Lead>): Arrival | null {
+function arrivalOf(standing: Standing, chain: Chain, { id: lead, link }: PluggedLead): Arrival | null {
   const from = link.value.from!;
   const voice = standing.voices.get(from);
   if (voice) {
@@ -95,7 +78,7 @@ function arrivalOf(standing: Standing, links: Links, lead: string, link: Link<Le
   if (!output) return null;
   const reserved = Boolean(output.reserved);
   const channels = reserved ? [] : (output.carries ?? []).filter((id) => standing.rig.byId.has(id));
-  const sources = channels.map((channel) => radioSource(standing, links, channel));
+  const sources = channels.map((channel) => radioSource(standing, chain, channel));
   return { lead, from, sources, reserved, because: link.by };
 }
 
@@ -109,12 +92,12 @@ const hardline = (voice: Voice, by: FactId): Source => ({
 });
 
 /** What a receiver channel brings: the voice that wears the transmitter it is tuned to, if anybody does. */
-export function radioSource({ rig, voices }: Standing, links: Links, channel: PartId): Source {
-  const tuned = tunedTo(links, channel);
+function radioSource({ rig, voices }: Standing, chain: Chain, channel: PartId): Source {
+  const tuned = tunedTo(chain, channel);
   const transmitter = tuned?.value && rig.byId.has(tuned.value) ? tuned.value : null;
-  const worn = transmitter ? wornBy(links, transmitter) : undefined;
+  const worn = transmitter ? wornBy(chain, transmitter) : undefined;
   const voice = worn?.value ? voices.get(worn.value) : undefined;
-  const muted = transmitter ? mutedAt(links, transmitter) : undefined;
+  const muted = transmitter ? mutedAt(chain, transmitter) : undefined;
   return {
     id: channel,
     channel,

@@ -1,6 +1,7 @@
 import type { FactId } from '../shared/ids.ts';
+import type { Chain } from './chain.ts';
 import { gangOn, nameTypedFor } from './links.ts';
-import type { Links, Part, PartId, VoiceId } from './model.ts';
+import type { Part, PartId, VoiceId } from './model.ts';
 import { isMuted, liveSources, type Reach, type Source, type Standing } from './reach.ts';
 
 export type TrackState = 'mix' | 'empty' | 'single' | 'gang' | 'clash' | 'muted';
@@ -23,15 +24,14 @@ export interface TrackAnswer {
   readonly because: readonly FactId[];
 }
 
-/** What a track records, from the inputs that feed it. */
+/** What a track records, from what reaches the inputs that feed it; a mix is fed by none. */
 export function trackAnswer(
   standing: Standing,
-  links: Links,
+  chain: Chain,
   track: Part,
-  reach: readonly Reach[],
+  feeding: readonly Reach[],
 ): TrackAnswer {
-  const typed = nameTypedFor(links, track.id);
-  const feeding = track.mix ? [] : reach.filter(({ tracks }) => tracks.includes(track.id));
+  const typed = nameTypedFor(chain, track.id);
   const heard = feeding.flatMap((at) =>
     liveSources(at).map((source) => ({
       source,
@@ -40,7 +40,7 @@ export function trackAnswer(
       muted: isMuted(at, source),
     })),
   );
-  const gang = gangOn(links, track.id);
+  const gang = gangOn(chain, track.id);
   const audible = heard.filter(({ muted }) => !muted);
   const together = audible.length > 1 && audible.every(({ source }) => gang?.value.includes(source.id));
   const named = heard.map(({ voice }) => voiceName(standing, voice));

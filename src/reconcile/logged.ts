@@ -1,6 +1,5 @@
 import { answersAtTake } from '../day/answers.ts';
 import { fileNamesOf } from '../day/file-name.ts';
-import { rollIn } from '../day/links.ts';
 import type { Day, Take } from '../day/model.ts';
 import { slateText } from '../day/slate.ts';
 import { takesInOrder } from '../day/takes.ts';
@@ -29,7 +28,7 @@ export function loggedTakes(day: Day): Logged[] {
     stem: stemKey(names.get(take.id) ?? ''),
     nameTyped: (take.file ?? '').trim() !== '',
     ...scenesOf(take),
-    roll: slateKey(rollIn(answersAtTake(day, take.id).links)?.value ?? '') || undefined,
+    roll: slateKey(answersAtTake(day, take.id).roll) || undefined,
     startMs: take.start ? stampMs(take.start) : undefined,
     lengthMs: take.length ? stampMs(take.length) : undefined,
   }));

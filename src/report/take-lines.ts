@@ -1,7 +1,6 @@
 import { answersAtTake } from '../day/answers.ts';
 import { lengthMs } from '../day/day-totals.ts';
 import { fileNamesOf } from '../day/file-name.ts';
-import { rollIn } from '../day/links.ts';
 import type { Day, Part, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
@@ -71,7 +70,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
     return {
       ...nameOf(take),
       file: cleanLine(files.get(take.id) ?? ''),
-      roll: cleanLine(rollIn(answers.links)?.value ?? ''),
+      roll: cleanLine(answers.roll),
       ...timesOf(take),
       circled: take.circled,
       status: STATUSES.filter((status) => HAS[status](take)),

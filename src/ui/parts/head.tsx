@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
 import { answersNow } from '../../day/answers.ts';
-import { rollIn } from '../../day/links.ts';
 import { useApp, useDay } from '../context.ts';
 import { ClockSheet, DaySheet } from '../sheets.ts';
 import { ClockFace } from './clock-face.tsx';
@@ -16,7 +15,7 @@ export function Head() {
   const [open, setOpen] = useState<'day' | 'clock' | null>(null);
   const day = store.day.value;
   const { production, label, timecodeRate, sampleRate, bitDepth, sample } = day.header;
-  const roll = rollIn(answersNow(day).links)?.value;
+  const { roll } = answersNow(day);
   const title = [sample ? 'Sample' : '', production, label].filter(Boolean).join(' · ') || 'Untitled day';
   const facts = [roll ? `roll ${roll}` : 'no roll', timecodeRate, `${sampleRate / 1000}k ${bitDepth}`];
   return (

@@ -3,7 +3,6 @@ import { useState } from 'preact/hooks';
 import { describeDay } from '../../commands/describe.ts';
 import { changeRoll } from '../../commands/log-takes.ts';
 import { answersNow } from '../../day/answers.ts';
-import { rollIn } from '../../day/links.ts';
 import type { Header } from '../../day/model.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
@@ -32,7 +31,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
   const store = useDay();
   const run = useRun();
   const header = store.day.value.header;
-  const roll = rollIn(answersNow(store.day.value).links)?.value ?? '';
+  const { roll } = answersNow(store.day.value);
   const [edited, setEdited] = useState<Partial<Header>>({});
   const [newRoll, setNewRoll] = useState(roll);
   const shown = { ...header, ...edited };

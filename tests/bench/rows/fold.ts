@@ -46,7 +46,7 @@ export function rows(): Row[] {
     return linksAtTake(day, takes[at]!);
   });
   const answers = medianMs(60, () => {
-    day.memory.answers.clear();
+    day.memory.answersOf = {};
     at = (at + 127) % takes.length;
     return answersAtTake(day, takes[at]!);
   });
