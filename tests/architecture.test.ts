@@ -15,7 +15,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   upkeep: ['shared', 'time', 'facts', 'day'],
   wave: ['shared', 'time', 'fast-xml-parser'],
   reconcile: ['shared', 'time', 'facts', 'day', 'wave', 'plan'],
-  report: ['shared', 'time', 'facts', 'day', 'papaparse', 'jspdf'],
+  report: ['shared', 'time', 'facts', 'day', 'jspdf'],
   commands: ['shared', 'time', 'facts', 'day', 'papaparse'],
   app: ['shared', 'time', 'facts', 'day', 'plan', 'radio', 'upkeep', 'commands', 'report', '@preact/signals'],
   storage: ['shared', 'facts', 'app', 'idb'],

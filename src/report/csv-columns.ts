@@ -27,6 +27,8 @@ interface Column {
   /** Absent where it fits both kinds of table. */
   readonly only?: CsvLines;
   readonly cell: (row: CsvRow, model: ReportModel) => string;
+  /** Speaks of this track in this take, and of no other line. */
+  readonly ofLine?: true;
 }
 
 const name = guardName;
@@ -63,7 +65,7 @@ const COLUMNS = {
   name: { title: 'Name', only: 'track', cell: ({ track }) => name(track?.name ?? '') },
   state: { title: 'State', only: 'track', cell: ({ track }) => (track ? stateCell(track) : '') },
   voices: { title: 'Voices', only: 'track', cell: ({ track }) => text(track ? voicesCell(track) : '') },
-  'track-notes': { title: 'Track notes', only: 'track', cell: (row) => text(trackNotes(row)) },
+  'track-notes': { title: 'Track notes', only: 'track', ofLine: true, cell: (row) => text(trackNotes(row)) },
   notes: { title: 'Notes', cell: (row) => text(otherNotes(row)) },
 } satisfies Record<string, Column>;
 
@@ -120,8 +122,8 @@ export const DEFAULT_CSV_COLUMNS: Record<CsvLines, readonly CsvColumn[]> = {
 export interface PrintedColumn {
   readonly title: string;
   readonly cell: (row: CsvRow) => string;
-  /** The cell is the same in every line of one take. */
-  readonly perTake: boolean;
+  /** The cell is the same in every line of one take, or of one track line, which takes may share. */
+  readonly sameFor: 'take' | 'track' | null;
 }
 
 /** The columns as printed; what is unknown (kept by another version) or does not fit the table is left out. */
@@ -134,7 +136,8 @@ export function printedColumns(
   return known.flatMap((id) => {
     if (id === 'each-track') return eachTrack(model);
     const column: Column = COLUMNS[id];
-    return [{ title: column.title, cell: (row: CsvRow) => column.cell(row, model), perTake: !column.only }];
+    const { title, cell, ofLine, only = 'take' } = column;
+    return [{ title, cell: (row: CsvRow) => cell(row, model), sameFor: ofLine ? null : only }];
   });
 }
 
@@ -143,7 +146,7 @@ const eachTrack = ({ layout }: ReportModel): PrintedColumn[] =>
     .filter(({ spans }) => spans.some(({ line }) => line !== null))
     .map(({ track: id, number }) => ({
       title: text(`Track ${number}`),
-      perTake: true,
+      sameFor: 'take',
       cell: ({ take }) => {
         const line = take.tracks.find(({ track }) => track === id);
         return name(line ? trackText(line) : '');

@@ -1,4 +1,3 @@
-import Papa from 'papaparse';
 import {
   type CsvColumn,
   type CsvLines,
@@ -37,17 +36,32 @@ export function reportCsv(model: ReportModel, options: CsvOptions = {}): string 
 }
 
 /** Records of fields as RFC 4180 text; the fields are taken as they are. `csvText([['a,b', '']])` is `"a,b",""` CR LF. */
-export const csvText = (records: readonly (readonly string[])[]): string =>
-  `${Papa.unparse(records as string[][], { quotes: true, newline: '\r\n' })}\r\n`;
+export const csvText = (records: readonly (readonly string[])[]): string => records.map(csvRecord).join('');
 
-/** The cells of every line; those that are the same for all tracks of a take are made once. */
+/** Every field in quotes, a quote inside it doubled (RFC 4180 section 2, rule 7). */
+const csvRecord = (fields: readonly string[]): string => {
+  const doubled = fields.some((field) => field.includes('"'))
+    ? fields.map((field) => field.replaceAll('"', '""'))
+    : fields;
+  return `"${doubled.join('","')}"\r\n`;
+};
+
+/** The cells of every line; those that are the same for all tracks of a take, or for all takes of a track, once. */
 function cellsOf(rows: readonly CsvRow[], columns: readonly PrintedColumn[]): string[][] {
-  let before: { readonly row: CsvRow; readonly cells: readonly string[] } | undefined;
+  const ofTracks = new Map<CsvRow['track'], string[]>();
+  let take: CsvRow['take'] | undefined;
+  let ofTake: string[] = [];
   return rows.map((row) => {
-    const known = before?.row.take === row.take ? before.cells : undefined;
-    const cells = columns.map(({ cell, perTake }, at) => (perTake && known?.[at]) || cell(row));
-    before = { row, cells };
-    return cells;
+    if (row.take !== take) ofTake = [];
+    take = row.take;
+    const ofTrack = ofTracks.get(row.track) ?? [];
+    ofTracks.set(row.track, ofTrack);
+    return columns.map(({ cell, sameFor }, at) => {
+      const known = sameFor === 'take' ? ofTake : sameFor === 'track' ? ofTrack : null;
+      if (!known) return cell(row);
+      known[at] ??= cell(row);
+      return known[at];
+    });
   });
 }
 

@@ -4,6 +4,7 @@ import { fileNamesOf } from '../day/file-name.ts';
 import type { Day, Part, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
+import type { TrackAnswer } from '../day/track-answers.ts';
 import { formatLength, formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
@@ -62,16 +63,27 @@ export interface TakeLine {
 export function takeLinesOf(day: Day): TakeLine[] {
   const files = fileNamesOf(day);
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
+  const lineOf = new Map<TrackAnswer, TrackLine>();
   const numbers = new Map(day.rig.tracks.map((track, at) => [track.id, trackNumber(track, at)]));
   return takesInOrder(day).map((take) => {
     const answers = answersAtTake(day, take.id);
-    const tracks = tracksOf.get(answers) ?? trackLinesOf(day, answers);
-    tracksOf.set(answers, tracks);
+    const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf);
+    tracksOf.set(answers.tracks, tracks);
+    const { start, length } = take;
     return {
-      ...nameOf(take),
+      takeId: take.id,
+      // A false start gives its number back, so two takes may share it.
+      text: cleanLine(takeText(take)) + (take.falseStart ? ' FS' : ''),
+      kind: take.kind,
       file: cleanLine(files.get(take.id) ?? ''),
       roll: cleanLine(answers.roll),
-      ...timesOf(take),
+      scene: cleanLine(sceneText(take.slate)),
+      slate: isSeries(take) ? '' : cleanLine(slateText(take.slate)),
+      take: isSeries(take) ? takeText(take) : String(take.number),
+      start: start ? formatTimecode(start.frames, start.rate) : '',
+      length: length ? formatLength(length.frames, length.rate) : '',
+      lengthFrames: length?.frames ?? null,
+      lengthMs: lengthMs(take),
       circled: take.circled,
       status: STATUSES.filter((status) => HAS[status](take)),
       tracks: take.kind === 'mos' ? [] : tracks,
@@ -80,24 +92,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
   });
 }
 
-const nameOf = (take: Take) => ({
-  takeId: take.id,
-  // A false start gives its number back, so two takes may share it.
-  text: cleanLine(takeText(take)) + (take.falseStart ? ' FS' : ''),
-  kind: take.kind,
-  scene: cleanLine(sceneText(take.slate)),
-  slate: isSeries(take) ? '' : cleanLine(slateText(take.slate)),
-  take: isSeries(take) ? takeText(take) : String(take.number),
-});
-
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';
-
-const timesOf = (take: Take) => ({
-  start: take.start ? formatTimecode(take.start.frames, take.start.rate) : '',
-  length: take.length ? formatLength(take.length.frames, take.length.rate) : '',
-  lengthFrames: take.length?.frames ?? null,
-  lengthMs: lengthMs(take),
-});
 
 const HAS: Record<Status, (take: Take) => boolean> = {
   'no-good': ({ noGood }) => noGood,

@@ -91,6 +91,13 @@ function takeBlocks(model: ReportModel): TextBlock[] {
     length: widest(({ length }) => length),
   };
   let roll: string | undefined;
+  // Takes with one chain share their tracks.
+  const wrapped = new Map<readonly string[], readonly string[]>();
+  const tracksOf = ({ tracks }: PrintedTake): readonly string[] => {
+    const lines = wrapped.get(tracks) ?? wrapUnits(tracks, ' · ', TEXT_COLUMNS - columns.name);
+    wrapped.set(tracks, lines);
+    return lines;
+  };
   return model.takes.map((take, at) => {
     const title = at === 0 ? ['', 'TAKES'] : [];
     const rollLine =
@@ -101,7 +108,7 @@ function takeBlocks(model: ReportModel): TextBlock[] {
     return {
       part: 'takes',
       take: take.takeId,
-      lines: [...title, ...rollLine, ...takeText(printed[at]!, columns)],
+      lines: [...title, ...rollLine, ...takeText(printed[at]!, columns, tracksOf(printed[at]!))],
     };
   });
 }
@@ -114,7 +121,7 @@ interface Columns {
 }
 
 /** A circled take stands in brackets, as near to a circle as a mail comes, and says so in a word too. */
-function takeText(take: PrintedTake, columns: Columns): string[] {
+function takeText(take: PrintedTake, columns: Columns, tracks: readonly string[]): string[] {
   const name = padTo(take.circled ? `(${take.text})` : ` ${take.text} `, columns.name);
   const cells = [
     padTo(take.file, columns.file),
@@ -123,11 +130,7 @@ function takeText(take: PrintedTake, columns: Columns): string[] {
   ];
   const width = TEXT_COLUMNS - columns.name;
   const first = wrapUnits([cells.join('  ').trimEnd(), take.words.join(', ')].filter(Boolean), '  ', width);
-  const lines = [
-    ...first,
-    ...wrapUnits(take.tracks, ' · ', width),
-    ...take.notes.flatMap((note) => hung('- ', wrapText(note, width - 2))),
-  ];
+  const lines = [...first, ...tracks, ...take.notes.flatMap((note) => hung('- ', wrapText(note, width - 2)))];
   if (textWidth(name) <= columns.name) return hung(name, lines);
   // A long slate keeps lines to itself.
   return [...wrapText(name.trim(), TEXT_COLUMNS), ...hung(' '.repeat(columns.name), lines)];

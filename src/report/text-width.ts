@@ -27,28 +27,45 @@ function pieces(word: string, width: number): string[] {
   return cut;
 }
 
+const BLANK_AT_AN_END = /^ | $/;
+
 /** Wraps at spaces to at most `width` columns; line breaks in the text are kept. */
 export function wrapText(text: string, width: number): string[] {
   return text.split('\n').flatMap((paragraph) => {
-    const lines: string[] = [''];
+    if (textWidth(paragraph) <= width && !BLANK_AT_AN_END.test(paragraph)) return [paragraph];
+    const lines: string[] = [];
+    let line = '';
+    let taken = 0;
     for (const word of paragraph.split(' ').flatMap((word) => pieces(word, width))) {
-      const line = lines.at(-1)!;
-      if (line === '') lines[lines.length - 1] = word;
-      else if (textWidth(line) + 1 + textWidth(word) <= width) lines[lines.length - 1] = `${line} ${word}`;
-      else lines.push(word);
+      const wide = textWidth(word);
+      const isFirst = line === '';
+      if (!isFirst && taken + 1 + wide > width) {
+        lines.push(line);
+        line = word;
+        taken = wide;
+      } else {
+        line = isFirst ? word : `${line} ${word}`;
+        taken += isFirst ? wide : wide + 1;
+      }
     }
-    return lines;
+    return [...lines, line];
   });
 }
 
 /** Sets units side by side with `between` them, breaking lines only between units where that can be. */
 export function wrapUnits(units: readonly string[], between: string, width: number): string[] {
   const lines: string[] = [];
+  const gap = textWidth(between);
+  let taken = 0;
   for (const unit of units) {
-    const line = lines.at(-1);
-    const joined = line === undefined ? unit : `${line}${between}${unit}`;
-    if (line !== undefined && textWidth(joined) <= width) lines[lines.length - 1] = joined;
-    else lines.push(...wrapText(unit, width));
+    const wide = textWidth(unit);
+    if (lines.length > 0 && taken + gap + wide <= width) {
+      lines[lines.length - 1] += between + unit;
+      taken += gap + wide;
+    } else {
+      lines.push(...wrapText(unit, width));
+      taken = textWidth(lines.at(-1)!);
+    }
   }
   return lines;
 }

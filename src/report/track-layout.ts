@@ -31,11 +31,12 @@ interface OpenSpan extends LayoutSpan {
 /** For every track of the recorder, who was on it from which take on. */
 export function trackLayoutOf(day: Day, takes: readonly TakeLine[]): TrackLayout[] {
   const spans = takes.length > 0 ? spansOf(takes) : planned(day);
+  const sounding = takes.flatMap(({ kind }, at) => (kind === 'mos' ? [] : [at]));
   return day.rig.tracks.map((track, at) => ({
     track: track.id,
     number: trackNumber(track, at),
     mix: track.mix ?? false,
-    spans: withGaps(spans.get(track.id) ?? [], takes),
+    spans: withGaps(spans.get(track.id) ?? [], takes, sounding),
   }));
 }
 
@@ -65,8 +66,11 @@ function spansOf(takes: readonly TakeLine[]): Map<PartId, LayoutSpan[]> {
 }
 
 /** Fills in the runs of takes with sound during which nobody was on the track. */
-function withGaps(spans: readonly LayoutSpan[], takes: readonly TakeLine[]): LayoutSpan[] {
-  const sounding = takes.flatMap(({ kind }, at) => (kind === 'mos' ? [] : [at]));
+function withGaps(
+  spans: readonly LayoutSpan[],
+  takes: readonly TakeLine[],
+  sounding: readonly number[],
+): LayoutSpan[] {
   if (sounding.length === 0) return spans.map(plain);
   const filled: LayoutSpan[] = [];
   let next = 0;

@@ -28,11 +28,24 @@ export const trackNumber = (track: Part, at: number): string =>
 
 const isNumber = (text: string): boolean => /^\d+$/.test(text.trim());
 
-/** The tracks that carry something, in the order of the recorder. */
-export const trackLinesOf = (day: Day, answers: Answers): TrackLine[] =>
-  answers.tracks
-    .map((answer, at) => trackLine(day, answer, at))
-    .filter(({ state, typed }) => state !== 'empty' || typed);
+/**
+ * The tracks that carry something, in the order of the recorder. Answers that takes share become lines that they share,
+ * where `known` is the same for all of them.
+ */
+export function trackLinesOf(
+  day: Day,
+  answers: Answers,
+  known: Map<TrackAnswer, TrackLine> = new Map(),
+): TrackLine[] {
+  const lines: TrackLine[] = [];
+  for (const [at, answer] of answers.tracks.entries()) {
+    if (answer.state === 'empty' && !answer.typed) continue;
+    const line = known.get(answer) ?? trackLine(day, answer, at);
+    known.set(answer, line);
+    lines.push(line);
+  }
+  return lines;
+}
 
 function trackLine(day: Day, answer: TrackAnswer, at: number): TrackLine {
   const { track, state, typed } = answer;

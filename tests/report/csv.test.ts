@@ -1,5 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
+import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { csvText, reportCsv } from '../../src/report/csv.ts';
 import { csvColumnsFor } from '../../src/report/csv-columns.ts';
@@ -30,6 +31,19 @@ describe('a CSV record', () => {
         ['1', '2'],
       ]),
     ).toBe('"a","b"\r\n"1","2"\r\n');
+  });
+
+  test('is what the npm package papaparse 5 writes of the same fields (fast-check seed 51)', () => {
+    const field = fc.oneof(fc.string(), fc.constantFrom('"', '""', ',', '\r\n', ' a ', "'=1", '\ufeff'));
+    const records = fc
+      .integer({ min: 1, max: 6 })
+      .chain((width) => fc.array(fc.array(field, { minLength: width, maxLength: width }), { minLength: 1 }));
+    fc.assert(
+      fc.property(records, (all) => {
+        expect(csvText(all)).toBe(`${Papa.unparse(all, { quotes: true, newline: '\r\n' })}\r\n`);
+      }),
+      { seed: 51, numRuns: 300 },
+    );
   });
 });
 
