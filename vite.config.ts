@@ -20,6 +20,9 @@ const CONTENT_SECURITY_POLICY = [
   "form-action 'none'",
 ].join('; ');
 
+/** Modules of the workers, which are bundled apart and before the rest. */
+const inWorkers = new Set<string>();
+
 export default defineConfig({
   base: '/',
   resolve: { alias: { html2canvas: leftOut, canvg: leftOut, dompurify: leftOut } },
@@ -32,6 +35,14 @@ export default defineConfig({
     rolldownOptions: {
       output: { codeSplitting: { groups: [{ name: 'first', test: /src\/main\.tsx$/ }] } },
     },
+  },
+  worker: {
+    plugins: () => [
+      {
+        name: 'note-modules-of-workers',
+        moduleParsed: ({ id }) => void inWorkers.add(id),
+      },
+    ],
   },
   plugins: [
     {
@@ -52,11 +63,12 @@ export default defineConfig({
       apply: 'build',
       generateBundle(_, bundle) {
         const chunks = Object.values(bundle).filter((file) => file.type === 'chunk');
-        const packages = Object.fromEntries(
-          chunks.map((chunk) => [chunk.fileName, packagesOf(chunk.moduleIds)]),
-        );
+        const packages = Object.fromEntries([
+          ...chunks.map((chunk) => [chunk.fileName, packagesOf(chunk.moduleIds)]),
+          ['workers', packagesOf([...inWorkers])],
+        ]);
         this.emitFile({ type: 'asset', fileName: '.packages.json', source: JSON.stringify(packages) });
-        const licences = licenceList(chunks.flatMap((chunk) => chunk.moduleIds));
+        const licences = licenceList([...chunks.flatMap((chunk) => chunk.moduleIds), ...inWorkers]);
         this.emitFile({ type: 'asset', fileName: 'licences.txt', source: licences });
       },
     },

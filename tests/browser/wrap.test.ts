@@ -211,14 +211,25 @@ describe('wrap, with no signal', () => {
   });
 
   test('sends what there is when the pages cannot be made, and says so', async () => {
-    const withoutFonts = (): void => {
-      const real = window.fetch;
-      window.fetch = (what, how) =>
-        String(what).includes('.ttf') ? Promise.reject(new TypeError('no font here')) : real(what, how);
-    };
-    await onStage({ clock: NIGHT, before: withoutFonts }, async (stage) => {
+    await onStage({ clock: NIGHT }, async (stage) => {
+      await stage.waitOfflineReady();
+      const fonts = await stage.page.evaluate(async () => {
+        let gone = 0;
+        for (const name of await caches.keys()) {
+          const cache = await caches.open(name);
+          for (const kept of await cache.keys())
+            if (kept.url.includes('.ttf') && (await cache.delete(kept))) gone += 1;
+        }
+        return gone;
+      });
+      expect(fonts).toBe(2);
+      const session = await stage.page.context().newCDPSession(stage.page);
+      await session.send('Network.clearBrowserCache');
+      await stage.killServer();
       await openWrap(stage);
-      await stage.page.getByText('The pages could not be made (no font here)').waitFor();
+      await stage.page
+        .getByText(/^The pages could not be made \(.+\)\. Open the app once with a signal/)
+        .waitFor();
       const files = await downloads(stage, 'Download the report', 2);
       expect([...files.keys()].map((name) => name.split('.').at(-1))).toEqual(['csv', 'txt']);
       const backup = await downloads(stage, 'Download the day file', 1);

@@ -62,10 +62,10 @@ export function SelectorSheet({ part, onClose }: PartSheetProps) {
 
 function PositionNames({ part }: { part: Part }) {
   const run = useRun();
-  const [[first, second], setNames] = useState<[string, string]>(part.positions ?? ['A', 'B']);
+  const [[first = 'A', second = 'B'], setNames] = useState<readonly string[]>(part.positions ?? []);
   const save = (event: Event): void => {
     event.preventDefault();
-    const positions: [string, string] = [first.trim() || 'A', second.trim() || 'B'];
+    const positions = [first.trim() || 'A', second.trim() || 'B'];
     run((now) => describePart(now, part.id, { positions }), `${part.name}: ${positions.join(' or ')}`);
   };
   return (

@@ -2,10 +2,11 @@ import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
 import type { Day } from '../../day/model.ts';
 import { safeName } from '../../day/safe-name.ts';
 import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
+import { fail, ok, type Result } from '../../shared/result.ts';
 import type { WiringRow } from '../../upkeep/wiring-sheet.ts';
 import { device } from '../device.ts';
 import { complain, tell } from '../saying.ts';
-import { pageFonts } from '../wrap/page-fonts.ts';
+import { writePages } from '../wrap/pages.ts';
 import { wrapSettings } from '../wrap/settings.ts';
 
 const COLUMNS = [
@@ -36,14 +37,15 @@ export function wiringAsSheet(day: Day, rows: readonly WiringRow[], notes: reado
 }
 
 /** The sheet as a file of pages, made before it is wanted. */
-export async function wiringPages(day: Day, sheet: PrintedSheet): Promise<OutgoingFile> {
-  const [{ sheetPdf }, fonts] = await Promise.all([import('../../report/pdf/sheet-pdf.ts'), pageFonts()]);
+export async function wiringPages(day: Day, sheet: PrintedSheet): Promise<Result<OutgoingFile>> {
+  const pages = await writePages({ what: 'sheet', sheet, paper: wrapSettings.peek().paper });
+  if ('because' in pages) return fail({ code: 'pages-not-made', because: pages.because });
   const { production, label } = day.header;
-  return {
+  return ok({
     name: safeName(`${production} ${label} wiring sheet`.trim(), 'pdf'),
     type: 'application/pdf',
-    content: sheetPdf(sheet, { fonts, paper: wrapSettings.peek().paper }),
-  };
+    content: pages.bytes,
+  });
 }
 
 export async function sendPages(file: OutgoingFile): Promise<void> {

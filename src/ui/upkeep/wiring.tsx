@@ -5,6 +5,7 @@ import { UNCONNECTED_PIN } from '../../upkeep/snake-pins.ts';
 import { type WiringRow, wiringSheet } from '../../upkeep/wiring-sheet.ts';
 import { useDay } from '../context.ts';
 import { Cautions } from '../prep/cautions.tsx';
+import { complain } from '../saying.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { LeadSheet } from './lead-sheet.tsx';
 import { sendPages, wiringAsSheet, wiringPages } from './wiring-pages.ts';
@@ -24,8 +25,10 @@ export function Wiring({ onBack }: { onBack: () => void }) {
   useEffect(() => {
     let wanted = true;
     const notes = hasSnake ? [SNAKE_NOTE] : [];
-    void wiringPages(day, wiringAsSheet(day, wiringSheet(leadsOfDay(day)).rows, notes)).then((file) => {
-      if (wanted) setPages(file);
+    void wiringPages(day, wiringAsSheet(day, wiringSheet(leadsOfDay(day)).rows, notes)).then((made) => {
+      if (!wanted) return;
+      if (made.ok) setPages(made.value);
+      else complain(made.problem);
     });
     return () => {
       wanted = false;

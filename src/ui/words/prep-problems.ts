@@ -93,6 +93,8 @@ export const PREP_SENTENCES: Readonly<Record<string, Say>> = {
       ? `There is no clean set of ${count} in these ranges with these guards.`
       : `No clean set of ${count} was found in the time given. Widen the ranges or lower a guard.`,
   'tv-channel-unknown': ({ channel }) => `There is no TV channel ${channel} on this raster.`,
+  'pages-not-made': () =>
+    'The pages could not be made. Open the app once with a signal, and look here again.',
   'search-failed': () => 'The search could not run on this phone. Type frequencies; hits are still shown.',
 
   'clock-time-unread': ({ typed }) =>

@@ -10,7 +10,7 @@ import { reportFileName } from '../../report/report-name.ts';
 import type { ModelOf, ReportToSend } from '../../report/report-to-send.ts';
 import { reportText } from '../../report/text.ts';
 import { conflictMatters } from './conflict-matters.ts';
-import { pageFonts } from './page-fonts.ts';
+import { writePages } from './pages.ts';
 import type { Format } from './settings.ts';
 
 /** The files of a report. */
@@ -51,9 +51,11 @@ export async function makeFiles(
   made: ReportMade,
   formats: readonly Format[],
 ): Promise<MadeFiles> {
-  const pages = formats.includes('pdf') ? await makePages(report, made) : null;
+  const pages = formats.includes('pdf')
+    ? await writePages({ what: 'report', model: report.model, paper: made.paper, ...extrasOf(report, made) })
+    : null;
   const contents: Record<Format, () => OutgoingFile['content'] | null> = {
-    pdf: () => pages?.bytes ?? null,
+    pdf: () => (pages && 'bytes' in pages ? pages.bytes : null),
     csv: () => tableOf(report, made),
     txt: () => outgoingText(report, made),
     html: () => reportHtml(report.model, extrasOf(report, made)),
@@ -62,23 +64,12 @@ export async function makeFiles(
     const content = contents[format]();
     return content === null ? [] : [{ name: outgoingName(report, format), type: TYPES[format], content }];
   });
-  return { files, missing: pages?.missing ?? [], noPages: pages?.because ?? null };
+  return {
+    files,
+    missing: pages && 'missing' in pages ? pages.missing : [],
+    noPages: pages && 'because' in pages ? pages.because : null,
+  };
 }
 
 const tableOf = ({ model, revision }: ReportToSend, { lines, columns }: ReportMade): string =>
   reportCsv(model, { lines, columns: columns as CsvColumn[], byteOrderMark: true, revision });
-
-/** The writer of pages comes when it is first wanted. */
-async function makePages(report: ReportToSend, made: ReportMade) {
-  try {
-    const [{ reportPdf }, fonts] = await Promise.all([import('../../report/pdf/report-pdf.ts'), pageFonts()]);
-    const { bytes, missing } = reportPdf(report.model, {
-      fonts,
-      paper: made.paper,
-      ...extrasOf(report, made),
-    });
-    return { bytes, missing, because: null };
-  } catch (error) {
-    return { bytes: null, missing: [], because: error instanceof Error ? error.message : String(error) };
-  }
-}

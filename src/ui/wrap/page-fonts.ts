@@ -6,16 +6,10 @@ export interface PageFonts {
   readonly bold: Uint8Array;
 }
 
-let fonts: Promise<PageFonts> | undefined;
-
-/** The fonts of printed pages: fetched from the app itself when they are first wanted, and kept for no signal. */
-export function pageFonts(): Promise<PageFonts> {
-  fonts ??= Promise.all([load(regularUrl), load(boldUrl)]).then(([regular, bold]) => ({ regular, bold }));
-  // Asked for again the next time: they may be on the phone by then.
-  fonts.catch(() => {
-    fonts = undefined;
-  });
-  return fonts;
+/** The fonts of printed pages, fetched from the app itself, which keeps them for no signal. */
+export async function pageFonts(): Promise<PageFonts> {
+  const [regular, bold] = await Promise.all([load(regularUrl), load(boldUrl)]);
+  return { regular, bold };
 }
 
 async function load(url: string): Promise<Uint8Array> {
