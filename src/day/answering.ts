@@ -1,11 +1,11 @@
 import { Chain } from './chain.ts';
 import { type InputAnswer, inputAnswer } from './input-answers.ts';
 import { CHECKPOINT_EVERY, linksAt, rollIn } from './links.ts';
-import type { Day, Links, Part, PartId, VoiceId } from './model.ts';
+import type { Day, Links, PartId } from './model.ts';
 import { inputReach, type Reach, type Standing } from './reach.ts';
 import { type Summary, summaryOf } from './summary.ts';
 import { type TrackAnswer, trackAnswer } from './track-answers.ts';
-import { type VoiceAnswer, voiceAnswer } from './voice-answers.ts';
+import { type VoiceAnswer, voiceAnswer, type Wiring } from './voice-answers.ts';
 
 /** Every answer of the chain at one place on the line. */
 export interface ChainAnswers {
@@ -17,10 +17,10 @@ export interface ChainAnswers {
   readonly roll: string;
 }
 
-/** An answer, with the names of all that it was computed from. */
-interface Kept<T> {
-  readonly value: T;
-  readonly reads: readonly string[];
+/** Something computed, with the names of all that it was computed from. */
+interface Kept {
+  readonly value: unknown;
+  readonly reads: ReadonlySet<string>;
 }
 
 const NONE: readonly Reach[] = [];
@@ -32,13 +32,10 @@ const NONE: readonly Reach[] = [];
 export class Answering {
   readonly #standing: Standing;
   readonly #chain: Chain;
-  readonly #reach = new Map<PartId, Kept<Reach>>();
-  readonly #tracks = new Map<PartId, Kept<TrackAnswer>>();
-  readonly #voices = new Map<VoiceId, Kept<VoiceAnswer>>();
-  readonly #selectorOf: ReadonlyMap<PartId | undefined, Part>;
-  #reached: readonly Reach[] | undefined;
+  readonly #kept = new Map<string, Kept>();
+  #reach: readonly Reach[] | undefined;
   #feeding = new Map<PartId, readonly Reach[]>();
-  #last: ChainAnswers | null = null;
+  #last: ChainAnswers | undefined;
   #index: number;
 
   /** `index` is the place on the line at which these links hold. */
@@ -46,7 +43,6 @@ export class Answering {
     // Only what an answer may be computed from: a day is more, and would be held as it was.
     this.#standing = { rig: standing.rig, voices: standing.voices };
     this.#chain = new Chain(standing.rig, links);
-    this.#selectorOf = new Map(standing.rig.selectors.map((selector) => [selector.input, selector]));
     this.#index = index;
   }
 
@@ -60,95 +56,94 @@ export class Answering {
   }
 
   answers(): ChainAnswers {
-    const changed = this.#chain.takeChanged();
     const last = this.#last;
-    if (last && changed.size === 0) return last;
-    const { rig, voices } = this.#standing;
-    const reach = this.#reachOf(changed);
+    const chain = this.#chain;
+    const standing = this.#standing;
+    if (last && chain.changed.size === 0) return last;
+    const reach = same(
+      standing.rig.inputs.map((input) =>
+        this.#keep(`reach:${input.id}`, () => inputReach(standing, chain, input)),
+      ),
+      this.#reach,
+    );
+    if (reach !== this.#reach) this.#feed(reach);
     const tracks = same(
-      rig.tracks.map((track) => {
-        const answer = () => trackAnswer(this.#standing, this.#chain, track, this.#feedingOf(track.id));
-        return this.#keep(this.#tracks, track.id, `track:${track.id}`, changed, answer);
-      }),
+      standing.rig.tracks.map((track) =>
+        this.#keep(`track:${track.id}`, () => {
+          chain.noted.add(`feeding:${track.id}`);
+          return trackAnswer(standing, chain, track, this.#feeding.get(track.id) ?? NONE);
+        }),
+      ),
       last?.tracks,
     );
-    const stateOf = (track: PartId) => this.#tracks.get(track)?.value.state;
+    const wiring: Wiring = {
+      standing,
+      chain,
+      reachOf: (input) => this.#read(`reach:${input}`),
+      trackOf: (track) => this.#read(`track:${track}`),
+    };
     const inputs = same(
-      reach.map((at, place) => inputAnswer(at, stateOf, last?.inputs[place])),
+      reach.map((at, place) => inputAnswer(at, (id) => wiring.trackOf(id)?.state, last?.inputs[place])),
       last?.inputs,
     );
-    const wiring = {
-      standing: this.#standing,
-      chain: this.#chain,
-      reachOf: (input: PartId) => this.#read(this.#reach, input, `reach:${input}`),
-      trackOf: (track: PartId) => this.#read(this.#tracks, track, `track:${track}`),
-    };
-    const present = [...voices.values()].filter(({ struck }) => !struck);
-    const heard = same(
-      present.map((voice) =>
-        this.#keep(this.#voices, voice.id, `voice:${voice.id}`, changed, () => voiceAnswer(wiring, voice)),
-      ),
+    const voices = same(
+      [...standing.voices.values()]
+        .filter(({ struck }) => !struck)
+        .map((voice) => this.#keep(`voice:${voice.id}`, () => voiceAnswer(wiring, voice))),
       last?.voices,
     );
-    const isAsBefore = inputs === last?.inputs && tracks === last.tracks && heard === last.voices;
-    const summary = isAsBefore ? last.summary : summaryOf(inputs, tracks, heard);
-    this.#last = { inputs, tracks, voices: heard, summary, roll: rollIn(this.#chain)?.value ?? '' };
+    const isAsBefore = inputs === last?.inputs && tracks === last.tracks && voices === last.voices;
+    const summary = isAsBefore ? last.summary : summaryOf(inputs, tracks, voices);
+    chain.changed.clear();
+    this.#last = { inputs, tracks, voices, summary, roll: rollIn(chain)?.value ?? '' };
     return this.#last;
   }
 
-  /** For every input of the recorder, in reading order: what reaches it. Marks the tracks that are fed by others. */
-  #reachOf(changed: Set<string>): readonly Reach[] {
-    const { rig } = this.#standing;
-    const reach = same(
-      rig.inputs.map((input) =>
-        this.#keep(this.#reach, input.id, `reach:${input.id}`, changed, () =>
-          inputReach(this.#standing, this.#chain, input, this.#selectorOf.get(input.id)),
-        ),
-      ),
-      this.#reached,
-    );
-    if (reach === this.#reached) return reach;
-    this.#reached = reach;
+  /** Finds what feeds each track, and marks the tracks that are fed by others than before. */
+  #feed(reach: readonly Reach[]): void {
     const feeding = new Map<PartId, Reach[]>();
-    for (const at of reach) for (const track of new Set(at.tracks)) push(feeding, track, at);
-    for (const { id, mix } of rig.tracks) {
+    for (const at of reach) {
+      for (const track of new Set(at.tracks)) {
+        const list = feeding.get(track);
+        if (list) list.push(at);
+        else feeding.set(track, [at]);
+      }
+    }
+    for (const { id, mix } of this.#standing.rig.tracks) {
       if (mix) feeding.delete(id);
       const before = this.#feeding.get(id) ?? NONE;
-      if (same(feeding.get(id) ?? NONE, before) !== before) changed.add(`feeding:${id}`);
+      if (same(feeding.get(id) ?? NONE, before) !== before) this.#chain.changed.add(`feeding:${id}`);
     }
+    this.#reach = reach;
     this.#feeding = feeding;
-    return reach;
   }
 
-  #feedingOf(track: PartId): readonly Reach[] {
-    this.#chain.note(`feeding:${track}`);
-    return this.#feeding.get(track) ?? NONE;
+  #read<T>(name: string): T | undefined {
+    this.#chain.noted.add(name);
+    return this.#kept.get(name)?.value as T | undefined;
   }
 
-  #read<T>(kept: ReadonlyMap<string, Kept<T>>, id: string, name: string): T | undefined {
-    this.#chain.note(name);
-    return kept.get(id)?.value;
-  }
-
-  /** The answer as it was, or a new one, whose name is then among what has changed. */
-  #keep<T>(all: Map<string, Kept<T>>, id: string, name: string, changed: Set<string>, compute: () => T): T {
-    const known = all.get(id);
-    if (known && !known.reads.some((read) => changed.has(read))) return known.value;
-    const made = this.#chain.noting(compute);
-    all.set(id, made);
+  /** What is kept by this name, or computed anew, and then the name is among what has changed. */
+  #keep<T>(name: string, compute: () => T): T {
+    const { changed } = this.#chain;
+    const known = this.#kept.get(name);
+    if (known && !some(known.reads, changed)) return known.value as T;
+    const reads = new Set<string>();
+    this.#chain.noted = reads;
+    const value = compute();
+    this.#kept.set(name, { value, reads });
     changed.add(name);
-    return made.value;
+    return value;
   }
+}
+
+function some(names: ReadonlySet<string>, among: ReadonlySet<string>): boolean {
+  for (const name of names) if (among.has(name)) return true;
+  return false;
 }
 
 /** The list as it was, where the new one holds the same. */
 function same<T>(list: readonly T[], before: readonly T[] | undefined): readonly T[] {
   const isSame = before?.length === list.length && list.every((one, at) => one === before[at]);
   return isSame ? before : list;
-}
-
-function push<Key, Value>(lists: Map<Key, Value[]>, key: Key, value: Value): void {
-  const list = lists.get(key);
-  if (list) list.push(value);
-  else lists.set(key, [value]);
 }

@@ -43,8 +43,9 @@ export interface Standing {
   readonly voices: ReadonlyMap<VoiceId, Voice>;
 }
 
-/** What reaches an input; `selector` is the one before it, if there is one. */
-export function inputReach(standing: Standing, chain: Chain, input: Part, selector: Part | undefined): Reach {
+/** What reaches an input, by way of the selector before it where there is one. */
+export function inputReach(standing: Standing, chain: Chain, input: Part): Reach {
+  const selector = standing.rig.selectors.findLast((one) => one.input === input.id);
   const leads = chain.leadsInto(input.id);
   const thrown = selector && thrownTo(chain, selector.id);
   const position = thrown?.value ?? 'a';

@@ -92,9 +92,11 @@ function radioPaths(wiring: Wiring, pack: SaidOf): Path[] {
   if (channels.length === 0) return [{ ...worn, broken: 'no-channel' }];
   return channels.flatMap(({ part: channel, by }) => {
     const tuned: Path = { ...worn, channel, source: channel, because: [...worn.because, by] };
-    const outputs = wiring.chain.outputsOf(channel);
+    const outputs = wiring.standing.rig.outputs.filter(
+      ({ reserved, carries = [] }) => !reserved && carries.includes(channel),
+    );
     if (outputs.length === 0) return [{ ...tuned, broken: 'no-output' as const }];
-    return outputs.flatMap((output) => leadPaths(wiring, output, { ...tuned, output }, channel));
+    return outputs.flatMap(({ id }) => leadPaths(wiring, id, { ...tuned, output: id }, channel));
   });
 }
 

@@ -44,7 +44,7 @@ export const partFields = z.object({
   reserved: z.optional(z.nullable(z.enum(RESERVED_USES))),
   /** Of a selector: the input it stands before, what its two positions are called, and its bank. */
   input: z.optional(idText),
-  positions: z.optional(z.tuple([shortText, shortText])),
+  positions: z.optional(z.array(shortText).check(z.minLength(2), z.maxLength(2))),
   bank: z.optional(shortText),
   /** Of a transmitter. */
   wear: z.optional(z.enum(['pack', 'plug-on', 'handheld'])),

@@ -48,12 +48,6 @@ const KINDS: Readonly<Record<string, (def: Def) => QuickCheck>> = {
     const item = checkOf(element);
     return (value) => Array.isArray(value) && value.every(item);
   },
-  tuple: ({ items, rest }) => {
-    const checks = (items as unknown[]).map(checkOf);
-    if (rest) return never;
-    return (value) =>
-      Array.isArray(value) && value.length === checks.length && checks.every((check, at) => check(value[at]));
-  },
   object: ({ shape, catchall }) => (catchall ? never : fieldsCheck(shape as object)),
   record: ({ keyType, valueType }) => {
     const [key, item] = [checkOf(keyType), checkOf(valueType)];

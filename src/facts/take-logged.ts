@@ -7,7 +7,7 @@ import { RATE_IDS } from './rate-ids.ts';
  * A slate. Lettered: a scene and how many setups in it came before (0 is the master, 1 is A). Numbered: a running
  * slate number, with the scene given separately.
  */
-export const slate = z.discriminatedUnion('style', [
+export const slate = z.union([
   z.object({ style: z.literal('lettered'), scene: shortText, setup: wholeNumber(0, 20_000) }),
   z.object({ style: z.literal('numbered'), number: wholeNumber(0, 999_999), scene: shortText }),
 ]);

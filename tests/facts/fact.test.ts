@@ -82,7 +82,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['report-sent', { from: { known: {}, checks: [-1] } }, 'from.checks.0'],
   ['moves-weighed', { weights: { move: 0 } }, 'weights.move'],
   ['slate-called', { slate: { style: 'lettered', scene: '24', setup: -1 } }, 'slate.setup'],
-  ['slate-called', { slate: { style: 'drawn' } }, 'slate.style'],
+  ['slate-called', { slate: { style: 'drawn' } }, 'slate'],
   ['take-logged', { fields: { number: 10_000 } }, 'fields.number'],
   ['take-logged', { fields: { start: { frames: 1.5, rate: '25' } } }, 'fields.start.frames'],
   ['take-logged', { fields: { length: { frames: 1, rate: '23.98' } } }, 'fields.length.rate'],

@@ -82,7 +82,6 @@ describe('the quick check of a shape', () => {
       z.number().check(z.gt(1), z.lt(3)),
       z.string().check(z.minLength(1), z.maxLength(3)),
       z.array(z.boolean()).check(z.minLength(1), z.maxLength(2)),
-      z.tuple([z.string(), z.nullable(z.literal(2))]),
     ];
     const values = [
       0,
