@@ -34,10 +34,15 @@ function watchUsable(wanted: string): () => void {
   return new Function(`(${script})(${JSON.stringify(wanted)})`) as () => void;
 }
 
-export const usableAt = async (page: Page): Promise<number> => {
-  const handle = await page.waitForFunction(() => (window as { usableAt?: number }).usableAt);
-  return (await handle.jsonValue())!;
-};
+/** Long enough for any start; the moment itself is noted by the page. Looking earlier would slow the page down. */
+const LOOK_AFTER_MS = 3000;
+
+export async function usableAt(page: Page): Promise<number> {
+  await page.waitForTimeout(LOOK_AFTER_MS);
+  const at = await page.evaluate(() => (window as { usableAt?: number }).usableAt);
+  if (at === undefined) throw new Error(`Not usable ${LOOK_AFTER_MS} ms after its start`);
+  return at;
+}
 
 /** A day is usable when it says who is on which track and what Roll will log. */
 export const USABLE = '.page:has(.rows .row):has(.roll) [data-unsaved="0"]';
@@ -49,7 +54,12 @@ export async function phoneWith(
   folder?: string,
 ): Promise<Stage> {
   ensureBuilt();
-  const stage = await openStage({ path, before: watchUsable(USABLE), ...(folder && { folder }) });
+  const stage = await openStage({
+    path,
+    before: watchUsable(USABLE),
+    untouched: true,
+    ...(folder && { folder }),
+  });
   await stage.waitOfflineReady();
   for (const day of days) await keep(stage.page, day);
   await stage.killServer();
@@ -57,7 +67,7 @@ export async function phoneWith(
 }
 
 export const spreadsheetStage = (folder: string): Promise<Stage> =>
-  openStage({ folder, before: watchUsable('#app canvas') });
+  openStage({ folder, before: watchUsable('#app canvas'), untouched: true });
 
 /** Writes a day straight into the phone's journal, as the app would have kept it. */
 async function keep(page: Page, { day, facts, title }: GeneratedDay): Promise<void> {

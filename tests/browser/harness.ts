@@ -8,6 +8,7 @@ import { createWitness, startTrap } from './harness-witness.ts';
 
 const SHOTS = resolve(import.meta.dirname, '../../.shots');
 const READY = 'main, #app > *';
+const REST_MS = 2000;
 
 export interface StageOptions {
   /** CSS pixels; 390 x 844 unless told. */
@@ -32,6 +33,11 @@ export interface StageOptions {
   readonly folder?: string;
   /** Where it opens, after every launch; `/` unless told. */
   readonly path?: string;
+  /**
+   * For measuring a start: the page is asked for when the browser has come to rest after its own, and nothing is asked of
+   * it meanwhile. On a slow processor every look at it is time that it does not have.
+   */
+  readonly untouched?: boolean;
 }
 
 /** The real built app, served by a real server, in a real browser with a profile on disk. */
@@ -92,7 +98,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
   const show = async (target: Page, path: string): Promise<void> => {
     if (slowdown !== 1) await slow(target);
     await target.goto(new URL(path, server.origin).href);
-    await waitReady(target);
+    if (!options.untouched) await waitReady(target);
   };
   const launch = async (): Promise<void> => {
     context = await launchBrowser(profile, trap.port, options);
@@ -103,6 +109,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     }
     if (options.before) await context.addInitScript(options.before);
     page = context.pages()[0] ?? (await context.newPage());
+    if (options.untouched) await page.waitForTimeout(REST_MS);
     await show(page, options.path ?? '/');
   };
   const setClock = async (iso: string): Promise<void> => {
