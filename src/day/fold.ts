@@ -40,8 +40,8 @@ const drafts = new WeakMap<Day, Draft>();
 export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day {
   const draft: Draft = {
     id,
-    facts: facts.filter(isKnown).sort(byId),
-    unknown: facts.filter((fact) => !isKnown(fact)).sort(byId) as UnknownFact[],
+    facts: inOrder(facts.filter(isKnown)),
+    unknown: inOrder(facts.filter((fact): fact is UnknownFact => !isKnown(fact))),
     takenBack: new Set(),
     header: EMPTY_HEADER,
     voices: new Map(),
@@ -60,7 +60,8 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     changes: 0,
   };
   draft.takenBack = factsTakenBack(draft.facts);
-  for (const fact of [...draft.facts, ...draft.unknown]) noteWriter(draft, fact.id);
+  noteWriters(draft, draft.facts);
+  noteWriters(draft, draft.unknown);
   for (const fact of draft.facts) {
     draft.lastAt = Math.max(draft.lastAt, fact.at);
     if (!draft.takenBack.has(fact.id)) applyStanding(draft, fact);
@@ -76,13 +77,13 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
 export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): Day {
   const draft = drafts.get(day);
   const last = day.facts.at(-1)?.id ?? '';
-  const inOrder = facts.every((fact, at) => fact.id > (facts[at - 1]?.id ?? last));
+  const isAfter = facts.every((fact, at) => fact.id > (facts[at - 1]?.id ?? last));
   const plain = facts.every((fact) => isKnown(fact) && !isPlacing(fact));
-  if (!draft || !inOrder || !plain) return foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
+  if (!draft || !isAfter || !plain) return foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
+  noteWriters(draft, facts);
   for (const fact of facts as readonly Fact[]) {
     draft.facts.push(fact);
     draft.lastAt = Math.max(draft.lastAt, fact.at);
-    noteWriter(draft, fact.id);
     applyStanding(draft, fact);
     if (isOnTheLine(fact)) pushOnLine(draft, fact);
   }
@@ -91,9 +92,20 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
 
 const byId = (a: { id: FactId }, b: { id: FactId }): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
-function noteWriter(draft: Draft, id: FactId): void {
-  const database = databaseOf(id);
-  draft.highest.set(database, Math.max(draft.highest.get(database) ?? 0, counterOf(id)));
+/** The facts in the order of their ids, as which a database gives them anyway. */
+function inOrder<T extends { readonly id: FactId }>(facts: T[]): T[] {
+  const isSorted = facts.every(({ id }, at) => at === 0 || facts[at - 1]!.id <= id);
+  return isSorted ? facts : facts.sort(byId);
+}
+
+/** Notes the highest counter of each database. Many facts in a row are of one, and the last of these says it. */
+function noteWriters({ highest }: Draft, facts: readonly { readonly id: FactId }[]): void {
+  for (const [at, { id }] of facts.entries()) {
+    const database = databaseOf(id);
+    const next = facts[at + 1];
+    if (next && databaseOf(next.id) === database) continue;
+    highest.set(database, Math.max(highest.get(database) ?? 0, counterOf(id)));
+  }
 }
 
 /** What holds for the whole day wherever it is said, and what is said of one take. */

@@ -56,20 +56,26 @@ export function lineOrder(facts: readonly Fact[], takenBack: ReadonlySet<FactId>
 }
 
 function placementsOf(facts: readonly Fact[], takenBack: ReadonlySet<FactId>): Map<FactId, Placement> {
-  const takes = new Set<FactId>();
-  const onLine = new Set<FactId>();
-  for (const fact of facts) {
-    if (fact.kind === 'take-logged') takes.add(fact.id);
-    if (isOnTheLine(fact)) onLine.add(fact.id);
-  }
   const placements = new Map<FactId, Placement>();
-  for (const fact of facts) {
-    if (fact.before && fact.before !== fact.id && onLine.has(fact.id) && takes.has(fact.before)) {
+  const placing = facts.filter(({ kind, before }) => before !== undefined || kind === 'fact-moved');
+  if (placing.length === 0) return placements;
+  const spokenOf = new Set<FactId | null | undefined>();
+  for (const fact of placing) {
+    spokenOf.add(fact.before);
+    if (fact.kind === 'fact-moved') spokenOf.add(fact.target).add(fact.to);
+  }
+  // Few facts of a long day are spoken of, so only these are looked up by what they are.
+  const known = new Map(facts.filter(({ id }) => spokenOf.has(id)).map((fact) => [fact.id, fact]));
+  const isTake = (id: FactId): boolean => known.get(id)?.kind === 'take-logged';
+  for (const fact of placing) {
+    if (fact.before && fact.before !== fact.id && isOnTheLine(fact) && isTake(fact.before)) {
       placements.set(fact.id, { before: fact.before, by: fact.id });
     }
-    if (fact.kind !== 'fact-moved' || takenBack.has(fact.id) || !onLine.has(fact.target)) continue;
+    if (fact.kind !== 'fact-moved' || takenBack.has(fact.id)) continue;
+    const target = known.get(fact.target);
+    if (!target || !isOnTheLine(target)) continue;
     if (fact.to === null) placements.delete(fact.target);
-    else if (fact.to !== fact.target && takes.has(fact.to)) {
+    else if (fact.to !== fact.target && isTake(fact.to)) {
       placements.set(fact.target, { before: fact.to, by: fact.id });
     }
   }
@@ -115,6 +121,10 @@ function walk(
   const order: Fact[] = [];
   for (const root of items) {
     if (placements.has(root.id)) continue;
+    if (!placedBefore.has(root.id)) {
+      order.push(root);
+      continue;
+    }
     const stack: { fact: Fact; ready: boolean }[] = [{ fact: root, ready: false }];
     while (stack.length > 0) {
       const { fact, ready } = stack.pop()!;

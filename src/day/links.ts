@@ -82,7 +82,7 @@ export function applyWrites(links: Map<string, Link>, fact: Fact): boolean {
 }
 
 /** Items of the line between two copies of the links. */
-export const CHECKPOINT_EVERY = 32;
+export const CHECKPOINT_EVERY = 128;
 
 /** The links just before the item at `index` of the line; `day.line.length` is now. */
 export function linksAt(day: Day, index: number): Map<string, Link> {
