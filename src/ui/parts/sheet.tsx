@@ -16,6 +16,22 @@ interface SheetProps {
 
 const TYPED = 'What you typed here is not kept yet. Once more leaves it behind.';
 
+/** What gets the focus back from a sheet that is on its way out; another sheet that takes its place gives it back later. */
+let returning: Element | null = null;
+
+/**
+ * A dialog that leaves the page is closed by that. Closing it before would have the browser compute the whole page
+ * twice, once with it and once without.
+ */
+function giveBackFocus(opener: Element | null): void {
+  returning = opener;
+  queueMicrotask(() => {
+    if (returning !== opener) return;
+    returning = null;
+    if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+  });
+}
+
 /**
  * Comes up over the page at the thumb: a modal dialog of the platform, which keeps focus inside and gives it back to
  * what opened it. The close button closes it. The phone's back button, Escape and a tap beside it do so too, but where
@@ -39,15 +55,14 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
 
   // Not after the next paint: by then a quick hand has moved the focus on, and giving it back would take it away.
   useLayoutEffect(() => {
-    const opener = document.activeElement;
-    const shown = dialog.current;
-    shown?.showModal();
+    const opener = returning ?? document.activeElement;
+    returning = null;
+    dialog.current?.showModal();
     sheetsOpen.value += 1;
     return () => {
       sheetsOpen.value -= 1;
       if (trouble.peek() === TYPED) trouble.value = null;
-      shown?.close();
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+      giveBackFocus(opener);
     };
   }, []);
 
