@@ -67,6 +67,6 @@ export function growthPicture(all: readonly Growth[]): string {
   const height = PANEL.height * Math.ceil(all.length / COLUMNS);
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" font-family="sans-serif" font-size="11" fill="#17171a">` +
-    `<rect width="${width}" height="${height}" fill="#fbf9f3"/>${all.map(panel).join('')}</svg>\n`
+    `<title>How cost grows</title><rect width="${width}" height="${height}" fill="#fbf9f3"/>${all.map(panel).join('')}</svg>\n`
   );
 }
