@@ -129,8 +129,10 @@ export class Answering {
     const known = this.#kept.get(name);
     if (known && !some(known.reads, changed)) return known.value as T;
     const reads = new Set<string>();
+    const before = this.#chain.noted;
     this.#chain.noted = reads;
     const value = compute();
+    this.#chain.noted = before;
     this.#kept.set(name, { value, reads });
     changed.add(name);
     return value;

@@ -1,6 +1,16 @@
 import type { Fact } from '../facts/fact.ts';
 import type { FactId } from '../shared/ids.ts';
-import { linkOver, type PluggedLead, tunedTo, wornBy, writesOf } from './links.ts';
+import {
+  LEAD,
+  leadsOf,
+  linkOver,
+  type PluggedLead,
+  TUNED,
+  tunedTo,
+  WORN,
+  wornBy,
+  writesOf,
+} from './links.ts';
 import type { Lead, Link, Links, Part, PartId, Rig, VoiceId } from './model.ts';
 
 /** A part of the rig, and the fact that says what it is linked to. */
@@ -67,7 +77,7 @@ export class Chain {
       this.#mark(name, old);
       this.#mark(name, link);
       this.#links.set(name, link);
-      if (isLead(name)) this.#leads.set(name, link as Link<Lead>);
+      if (name.startsWith(LEAD)) this.#leads.set(name.slice(LEAD.length), link as Link<Lead>);
     }
   }
 
@@ -84,26 +94,22 @@ export class Chain {
   #mark(name: string, link: Link | undefined): void {
     this.changed.add(name);
     if (!link?.value) return;
-    if (isLead(name)) {
+    if (name.startsWith(LEAD)) {
       const { from, to } = link.value as Lead;
       this.changed.add(`from:${from}`).add(`into:${to}`);
-    } else if (name.startsWith('worn:')) this.changed.add(`packs:${link.value}`);
-    else if (name.startsWith('tuned:')) this.changed.add(`channels:${link.value}`);
+    } else if (name.startsWith(WORN)) this.changed.add(`packs:${link.value}`);
+    else if (name.startsWith(TUNED)) this.changed.add(`channels:${link.value}`);
   }
 
   #leadsWhere(wanted: (lead: Lead) => boolean): PluggedLead[] {
     const found: PluggedLead[] = [];
-    for (const [name, link] of this.#leads)
-      if (wanted(link.value)) found.push({ id: name.slice(LEAD.length), link });
+    for (const [id, link] of this.#leads) if (wanted(link.value)) found.push({ id, link });
     return found;
   }
 }
 
-const leadsIn = (links: Links) =>
-  new Map([...links].filter(([name]) => isLead(name))) as Map<string, Link<Lead>>;
-
-const LEAD = 'lead:';
-const isLead = (name: string): boolean => name.startsWith(LEAD);
+const leadsIn = (links: Links): Map<string, Link<Lead>> =>
+  new Map(Array.from(leadsOf(links), ({ id, link }) => [id, link]));
 
 function linkedTo(
   parts: readonly Part[],

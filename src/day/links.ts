@@ -6,10 +6,15 @@ import type { Day, Lead, Link, Links, Need, PartId, SelectorPosition, TakeId, Vo
 // The chain is a set of links, each of which holds one value at a time: who wears a transmitter, where a lead goes.
 // A change on the line is a write to some of them. What the values mean together is computed in `answers.ts`.
 
+/** How the names of the links begin that are also looked up from their other end. */
+export const WORN = 'worn:';
+export const TUNED = 'tuned:';
+export const LEAD = 'lead:';
+
 const key = {
-  worn: (transmitter: PartId) => `worn:${transmitter}`,
-  tuned: (channel: PartId) => `tuned:${channel}`,
-  lead: (lead: string) => `lead:${lead}`,
+  worn: (transmitter: PartId) => WORN + transmitter,
+  tuned: (channel: PartId) => TUNED + channel,
+  lead: (lead: string) => LEAD + lead,
   thrown: (selector: PartId) => `thrown:${selector}`,
   sent: (input: PartId) => `sent:${input}`,
   muted: (part: PartId) => `muted:${part}`,
@@ -131,6 +136,6 @@ export interface PluggedLead {
 /** Every lead that has been plugged anywhere, with its id. */
 export function* leadsOf(links: Links): Generator<PluggedLead> {
   for (const [name, link] of links) {
-    if (name.startsWith('lead:')) yield { id: name.slice('lead:'.length), link: link as Link<Lead> };
+    if (name.startsWith(LEAD)) yield { id: name.slice(LEAD.length), link: link as Link<Lead> };
   }
 }
