@@ -2,7 +2,7 @@ import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
 import type { Day } from '../../day/model.ts';
 import { safeName } from '../../day/safe-name.ts';
 import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
-import { fail, ok, type Result } from '../../shared/result.ts';
+import { ok, type Result } from '../../shared/result.ts';
 import type { WiringRow } from '../../upkeep/wiring-sheet.ts';
 import { device } from '../device.ts';
 import { complain, tell } from '../saying.ts';
@@ -37,14 +37,18 @@ export function wiringAsSheet(day: Day, rows: readonly WiringRow[], notes: reado
 }
 
 /** The sheet as a file of pages, made before it is wanted. */
-export async function wiringPages(day: Day, sheet: PrintedSheet): Promise<Result<OutgoingFile>> {
-  const pages = await writePages({ what: 'sheet', sheet, paper: wrapSettings.peek().paper });
-  if ('because' in pages) return fail({ code: 'pages-not-made', because: pages.because });
+export async function wiringPages(
+  day: Day,
+  sheet: PrintedSheet,
+  stop: AbortSignal,
+): Promise<Result<OutgoingFile>> {
+  const pages = await writePages({ what: 'sheet', sheet, paper: wrapSettings.peek().paper }, stop);
+  if (!pages.ok) return pages;
   const { production, label } = day.header;
   return ok({
     name: safeName(`${production} ${label} wiring sheet`.trim(), 'pdf'),
     type: 'application/pdf',
-    content: pages.bytes,
+    content: pages.value.bytes,
   });
 }
 

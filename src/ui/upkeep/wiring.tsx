@@ -23,16 +23,15 @@ export function Wiring({ onBack }: { onBack: () => void }) {
   const hasSnake = leads.some(({ ends }) => ends.kind === 'snake');
   // Made before the tap: the share sheet opens only straight from one.
   useEffect(() => {
-    let wanted = true;
+    const stop = new AbortController();
     const notes = hasSnake ? [SNAKE_NOTE] : [];
-    void wiringPages(day, wiringAsSheet(day, wiringSheet(leadsOfDay(day)).rows, notes)).then((made) => {
-      if (!wanted) return;
+    const printed = wiringAsSheet(day, wiringSheet(leadsOfDay(day)).rows, notes);
+    void wiringPages(day, printed, stop.signal).then((made) => {
+      if (stop.signal.aborted) return;
       if (made.ok) setPages(made.value);
       else complain(made.problem);
     });
-    return () => {
-      wanted = false;
-    };
+    return () => stop.abort();
   }, [day, hasSnake]);
   return (
     <div class="wiring">

@@ -45,17 +45,22 @@ const TYPES: Record<Format, string> = {
   html: 'text/html',
 };
 
-/** Makes the files that are wanted. What else there is goes out where the pages cannot be made. */
+/** Makes the files that are wanted. What else there is goes out where the pages cannot be made, or `stop` ended them. */
 export async function makeFiles(
   report: ReportToSend,
   made: ReportMade,
   formats: readonly Format[],
+  stop?: AbortSignal,
 ): Promise<MadeFiles> {
-  const pages = formats.includes('pdf')
-    ? await writePages({ what: 'report', model: report.model, paper: made.paper, ...extrasOf(report, made) })
-    : null;
+  const asked = {
+    what: 'report',
+    model: report.model,
+    paper: made.paper,
+    ...extrasOf(report, made),
+  } as const;
+  const pages = formats.includes('pdf') ? await writePages(asked, stop) : null;
   const contents: Record<Format, () => OutgoingFile['content'] | null> = {
-    pdf: () => (pages && 'bytes' in pages ? pages.bytes : null),
+    pdf: () => (pages?.ok ? pages.value.bytes : null),
     csv: () => tableOf(report, made),
     txt: () => outgoingText(report, made),
     html: () => reportHtml(report.model, extrasOf(report, made)),
@@ -66,8 +71,8 @@ export async function makeFiles(
   });
   return {
     files,
-    missing: pages && 'missing' in pages ? pages.missing : [],
-    noPages: pages && 'because' in pages ? pages.because : null,
+    missing: pages?.ok ? pages.value.missing : [],
+    noPages: pages && !pages.ok ? pages.problem.because : null,
   };
 }
 

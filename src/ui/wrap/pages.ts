@@ -1,36 +1,24 @@
-import type { Extras } from '../../report/extras.ts';
-import type { ReportModel } from '../../report/model.ts';
-import type { PaperId } from '../../report/pdf/paper.ts';
-import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
-
-/** What is to be set in pages. */
-export type PagesAsked = { readonly paper: PaperId } & (
-  | ({ readonly what: 'report'; readonly model: ReportModel } & Extras)
-  | { readonly what: 'sheet'; readonly sheet: PrintedSheet }
-);
-
-/** The pages, and the characters their font cannot draw; or why there are none. */
-export type PagesMade =
-  | { readonly bytes: Uint8Array<ArrayBuffer>; readonly missing: readonly string[] }
-  | { readonly because: string };
+import type { Result } from '../../shared/result.ts';
+import { notMade, type Pages, type PagesAsked, type PagesProblem } from './pages-asked.ts';
 
 /**
- * Sets pages on a thread of their own, which ends with them: on a slow phone they take a second, in which a tap must
- * answer, and the writer keeps some 35 MB for a long report. Never rejects.
+ * Sets pages on a thread of their own, which ends with them, or when `stop` says that nobody wants them any more: on a
+ * slow phone they take a second, in which a tap must answer, and the writer keeps some 35 MB for a long report.
  */
-export function writePages(asked: PagesAsked): Promise<PagesMade> {
+export function writePages(asked: PagesAsked, stop?: AbortSignal): Promise<Result<Pages, PagesProblem>> {
   return new Promise((resolve) => {
     try {
       const worker = new Worker(new URL('./pages-worker.ts', import.meta.url), { type: 'module' });
-      const end = (made: PagesMade): void => {
+      const end = (made: Result<Pages, PagesProblem>): void => {
         worker.terminate();
         resolve(made);
       };
-      worker.addEventListener('message', ({ data }: MessageEvent<PagesMade>) => end(data));
-      worker.addEventListener('error', () => end({ because: 'The writer of pages is not on this phone' }));
+      worker.addEventListener('message', ({ data }: MessageEvent<Result<Pages, PagesProblem>>) => end(data));
+      worker.addEventListener('error', () => end(notMade('The writer of pages is not on this phone')));
+      stop?.addEventListener('abort', () => end(notMade(stop.reason)));
       worker.postMessage(asked);
     } catch (error) {
-      resolve({ because: error instanceof Error ? error.message : String(error) });
+      resolve(notMade(error));
     }
   });
 }

@@ -42,14 +42,14 @@ interface Done {
 function useFiles(report: ReportToSend, made: ReportMade, formats: readonly Format[]): MadeFiles | undefined {
   const [done, setDone] = useState<Done | undefined>(undefined);
   useEffect(() => {
-    let wanted = true;
+    const stop = new AbortController();
     const timer = setTimeout(() => {
-      void makeFiles(report, made, formats).then((files) => {
-        if (wanted) setDone({ of: [report, made, formats], files });
+      void makeFiles(report, made, formats, stop.signal).then((files) => {
+        if (!stop.signal.aborted) setDone({ of: [report, made, formats], files });
       });
     }, SETTLE_MS);
     return () => {
-      wanted = false;
+      stop.abort();
       clearTimeout(timer);
     };
   }, [report, made, formats]);
