@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../shared/result.ts';
-import { type AugmentingPaths, augmentingPaths } from './augmenting-paths.ts';
-import { reduceRows } from './row-reduction.ts';
+import { type DenseMatching, denseMatching } from './dense-matching.ts';
+import { settleTies } from './settle-ties.ts';
 
 /** A pair that may never be made. */
 export const FORBIDDEN = Infinity;
@@ -51,23 +51,23 @@ export function assign(input: AssignmentInput): Result<Assignment, AssignmentPro
   const solved =
     (rows <= columns && solve(scaled, rows, columns)) ||
     solve(withExits(scaled, rows, columns, without), rows, columns + rows);
-  return ok(read(solved as AugmentingPaths, costs, rows, columns));
+  return ok(read(solved as DenseMatching, costs, rows, columns));
 }
 
 /** The optimum with its ties settled; undefined where some row must stay without a column. */
-function solve(costs: Float64Array, rows: number, width: number): AugmentingPaths | undefined {
+function solve(costs: Float64Array, rows: number, width: number): DenseMatching | undefined {
   const solver = solverFor(rows, width);
-  if (!solver.run(costs, rows, width, reduceRows)) return undefined;
+  if (!solver.run(costs, rows, width)) return undefined;
   settleTies(solver, costs, rows, width);
   return solver;
 }
 
-let kept = { rows: 0, width: 0, solver: augmentingPaths(0, 0) };
+let kept = { rows: 0, width: 0, solver: denseMatching(0, 0) };
 
 /** Making room takes longer than a small assignment does, so the room of the last one is used again. */
-function solverFor(rows: number, width: number): AugmentingPaths {
+function solverFor(rows: number, width: number): DenseMatching {
   const fits = rows <= kept.rows && width <= kept.width;
-  if (!fits) kept = { rows, width, solver: augmentingPaths(rows, width) };
+  if (!fits) kept = { rows, width, solver: denseMatching(rows, width) };
   return kept.solver;
 }
 
@@ -82,25 +82,39 @@ interface ReadCosts {
 }
 
 function readCosts({ costs, rows, columns }: AssignmentInput): ReadCosts | undefined {
-  const isFlat = costs instanceof Float64Array;
-  if (isFlat ? costs.length !== rows * columns : costs.length !== rows) return undefined;
-  const flat = isFlat ? costs : new Float64Array(rows * columns);
+  const flat = costs instanceof Float64Array ? costs : inOneArray(costs, rows, columns);
+  if (flat?.length !== rows * columns) return undefined;
   let least = 0;
   let most = 0;
-  let odd = -1;
-  for (let row = 0, at = 0; row < rows; row += 1) {
-    const line = isFlat ? costs.subarray(at, at + columns) : costs[row]!;
-    if (line.length !== columns) return undefined;
-    for (let column = 0; column < columns; column += 1, at += 1) {
-      const cost = line[column]!;
-      if (!isFlat) flat[at] = cost;
-      if (cost === FORBIDDEN) continue;
-      if (odd < 0 && !Number.isSafeInteger(cost)) odd = at;
-      if (cost < least) least = cost;
-      else if (cost > most) most = cost;
-    }
+  let areWhole = true;
+  for (let at = 0; at < flat.length; at += 1) {
+    const cost = flat[at]!;
+    if (Math.floor(cost) !== cost) areWhole = false;
+    if (cost < least) least = cost;
+    else if (cost > most && cost !== FORBIDDEN) most = cost;
   }
+  const areSafe = areWhole && Number.isSafeInteger(least) && Number.isSafeInteger(most);
+  const odd = areSafe ? -1 : flat.findIndex((cost) => cost !== FORBIDDEN && !Number.isSafeInteger(cost));
   return { flat, odd, least, most };
+}
+
+let lines = new Float64Array(0);
+
+/** The lines one after the other, in an array that the next ones of the same size use again. */
+function inOneArray(
+  costs: readonly (readonly number[])[],
+  rows: number,
+  columns: number,
+): Float64Array | undefined {
+  if (costs.length !== rows) return undefined;
+  if (lines.length !== rows * columns) lines = new Float64Array(rows * columns);
+  const flat = lines;
+  for (let row = 0, at = 0; row < rows; row += 1) {
+    const line = costs[row]!;
+    if (line.length !== columns) return undefined;
+    for (let column = 0; column < columns; column += 1, at += 1) flat[at] = line[column]!;
+  }
+  return flat;
 }
 
 /** Costs with the order below them folded in: how many current pairs are kept. */
@@ -131,98 +145,7 @@ function withExits(costs: Float64Array, rows: number, columns: number, without: 
   return wide;
 }
 
-/** Where the row that has a column goes when it is pushed out of it: a column, or one of these. */
-const UNKNOWN = -1;
-const END = -2;
-
-/**
- * Walks the rows in order and gives each the lowest column that some optimum gives it. Optima are exactly the
- * assignments along tight pairs that leave only columns of price zero free, so each step is one backward search:
- * from the column the row gives up, and, if some column can be freed in exchange, from the free ones too.
- */
-function settleTies(solver: AugmentingPaths, costs: Float64Array, rows: number, width: number): void {
-  const { columnOf, rowOf, columnPrice } = solver;
-  const next = new Int32Array(width);
-  const tight = tightPairs(solver, costs, rows, width);
-  const search = (ends: number[], fixed: number): number[] => {
-    for (const column of ends) next[column] = END;
-    for (const column of ends) {
-      for (let at = tight.ofColumn[column]!; at < tight.ofColumn[column + 1]!; at += 1) {
-        const row = tight.rows[at]!;
-        const from = columnOf[row]!;
-        if (row <= fixed || next[from] !== UNKNOWN) continue;
-        next[from] = column;
-        ends.push(from);
-      }
-    }
-    return ends;
-  };
-  for (let fixed = 0; fixed < rows; fixed += 1) {
-    const home = columnOf[fixed]!;
-    let at = tight.ofRow[fixed]!;
-    if (tight.columns[at] === home) continue;
-    next.fill(UNKNOWN);
-    const reached = search([home], fixed);
-    const freed = rows < width ? reached.find((column) => columnPrice[column] === 0) : undefined;
-    if (freed !== undefined) search(freeColumns(rowOf, width), fixed);
-    while (next[tight.columns[at]!] === UNKNOWN) at += 1;
-    rowOf[home] = -1;
-    push(solver, fixed, tight.columns[at]!, next);
-    if (rowOf[home]! >= 0 || freed === undefined || freed === home) continue;
-    const row = rowOf[freed]!;
-    rowOf[freed] = -1;
-    push(solver, row, next[freed]!, next);
-  }
-}
-
-/** The pairs without slack, both ways: the columns of row r stand at `ofRow[r]` and on, the rows of a column likewise. */
-function tightPairs(
-  { rowPrice, columnPrice }: AugmentingPaths,
-  costs: Float64Array,
-  rows: number,
-  width: number,
-) {
-  const ofRow = new Int32Array(rows + 1);
-  const ofColumn = new Int32Array(width + 1);
-  const columns: number[] = [];
-  for (let row = 0, at = 0; row < rows; row += 1) {
-    const price = rowPrice[row]!;
-    for (let column = 0; column < width; column += 1, at += 1) {
-      if (costs[at]! - price !== columnPrice[column]!) continue;
-      columns.push(column);
-      ofColumn[column + 1]! += 1;
-    }
-    ofRow[row + 1] = columns.length;
-  }
-  for (let column = 0; column < width; column += 1) ofColumn[column + 1]! += ofColumn[column]!;
-  const filled = ofColumn.slice();
-  const rowsOf = new Int32Array(columns.length);
-  for (let row = 0; row < rows; row += 1) {
-    for (let at = ofRow[row]!; at < ofRow[row + 1]!; at += 1) rowsOf[filled[columns[at]!]!++] = row;
-  }
-  return { ofRow, ofColumn, columns, rows: rowsOf };
-}
-
-function freeColumns(rowOf: Int32Array, width: number): number[] {
-  const free: number[] = [];
-  for (let column = 0; column < width; column += 1) if (rowOf[column] === -1) free.push(column);
-  return free;
-}
-
-/** Puts the row on the column, the row that was there on its next one, until nobody is pushed out. */
-function push({ columnOf, rowOf }: AugmentingPaths, first: number, to: number, next: Int32Array): void {
-  let row = first;
-  let column = to;
-  while (row >= 0) {
-    const pushed = rowOf[column]!;
-    rowOf[column] = row;
-    columnOf[row] = column;
-    row = pushed;
-    column = next[column]!;
-  }
-}
-
-function read(solver: AugmentingPaths, costs: Float64Array, rows: number, columns: number): Assignment {
+function read(solver: DenseMatching, costs: Float64Array, rows: number, columns: number): Assignment {
   const columnOf: number[] = [];
   let cost = 0;
   let matched = 0;

@@ -1,13 +1,7 @@
 /** What one run leaves behind; the arrays are reused by the next run. */
-export interface AugmentingPaths extends Matching {
+export interface AugmentingPaths {
   /** Gives every row a column of its own at least cost; false where that cannot be done. */
-  run(cost: Float64Array, rows: number, columns: number, start?: Start): boolean;
-}
-
-/** A valid start: pairs without slack at prices that leave no pair below zero. */
-export type Start = (matching: Matching, cost: Float64Array, rows: number, columns: number) => void;
-
-export interface Matching {
+  run(cost: Float64Array, rows: number, columns: number): boolean;
   /** Column of each row. */
   readonly columnOf: Int32Array;
   /** Row of each column, -1 where the column stays free. */
@@ -16,25 +10,6 @@ export interface Matching {
   /** Never above zero; zero on a free column. */
   readonly columnPrice: Float64Array;
 }
-
-/** Rows whose cheapest column is still free take it: no price has moved yet. */
-const takeRowMinima: Start = ({ columnOf, rowOf, rowPrice }, cost, rows, columns) => {
-  for (let row = 0; row < rows; row += 1) {
-    let best = -1;
-    let least = Infinity;
-    for (let column = 0, at = row * columns; column < columns; column += 1, at += 1) {
-      if (cost[at]! < least) {
-        least = cost[at]!;
-        best = column;
-      }
-    }
-    rowPrice[row] = best < 0 ? 0 : least;
-    if (best >= 0 && rowOf[best]! < 0) {
-      rowOf[best] = row;
-      columnOf[row] = best;
-    }
-  }
-};
 
 /**
  * Makes a solver for dense minimum-cost assignment with rows <= columns, with room for the given sizes.
@@ -122,17 +97,35 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
     return false;
   };
 
-  const matching = { columnOf, rowOf, rowPrice, columnPrice };
-  const run = (cost: Float64Array, rows: number, columns: number, start = takeRowMinima): boolean => {
+  /** Rows whose cheapest column is still free take it: no price has moved yet. */
+  const takeRowMinima = (cost: Float64Array, rows: number, columns: number): void => {
+    for (let row = 0; row < rows; row += 1) {
+      let best = -1;
+      let least = Infinity;
+      for (let column = 0, at = row * columns; column < columns; column += 1, at += 1) {
+        if (cost[at]! < least) {
+          least = cost[at]!;
+          best = column;
+        }
+      }
+      rowPrice[row] = best < 0 ? 0 : least;
+      if (best >= 0 && rowOf[best]! < 0) {
+        rowOf[best] = row;
+        columnOf[row] = best;
+      }
+    }
+  };
+
+  const run = (cost: Float64Array, rows: number, columns: number): boolean => {
     columnOf.fill(-1, 0, rows);
     rowOf.fill(-1, 0, columns);
     columnPrice.fill(0, 0, columns);
-    start(matching, cost, rows, columns);
+    takeRowMinima(cost, rows, columns);
     for (let row = 0; row < rows; row += 1) {
       if (columnOf[row]! < 0 && !augment(cost, row, columns)) return false;
     }
     return true;
   };
 
-  return { ...matching, run };
+  return { columnOf, rowOf, rowPrice, columnPrice, run };
 }
