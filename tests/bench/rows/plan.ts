@@ -9,7 +9,7 @@ export function rows(): Row[] {
       ? []
       : [
           {
-            work: `plan: ${one.name} (seed 7)`,
+            work: `plan: ${one.name} (seeds 7 to 15)`,
             ours: one.ms,
             unit: 'ms',
             other: { by: 'munkres', value: measured[at + 1]!.ms },
