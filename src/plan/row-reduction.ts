@@ -35,32 +35,26 @@ function bidAll(
     const row = waiting[--left]!;
     const base = row * columns;
     let first = -1;
-    let second = -1;
     let least = Infinity;
     let next = Infinity;
     for (let column = 0; column < columns; column += 1) {
       const price = cost[base + column]! - columnPrice[column]!;
       if (price >= next) continue;
       if (price < least) {
-        second = first;
         next = least;
-        first = column;
         least = price;
-      } else {
-        second = column;
-        next = price;
-      }
+        first = column;
+      } else next = price;
     }
     // With one column or none there is nothing to compare; the search for paths sees to it.
-    if (second < 0) continue;
+    if (next === Infinity) continue;
     let column = first;
     if (least < next) columnPrice[first]! -= next - least;
     else if (rowOf[first]! >= 0) {
-      while (second < columns && (rowOf[second]! >= 0 || cost[base + second]! - columnPrice[second]! > least))
-        second += 1;
+      do column += 1;
+      while (column < columns && (rowOf[column]! >= 0 || cost[base + column]! - columnPrice[column]! > least));
       // Who could only outbid somebody at no gain waits for the search: bidding on would go round in a circle.
-      if (second === columns) continue;
-      column = second;
+      if (column === columns) continue;
     }
     const outbid = rowOf[column]!;
     rowOf[column] = row;
