@@ -3,8 +3,6 @@ import { reduceRows } from './row-reduction.ts';
 
 /** What one run leaves behind; the arrays are reused by the next run. */
 export interface DenseMatching extends Matching {
-  /** By how much each row's pair costs more than its column's price; no other pair of the row has less. */
-  readonly rowPrice: Float64Array;
   /** Gives every row a column of its own at least cost; false where that cannot be done. */
   run(cost: Float64Array, rows: number, columns: number): boolean;
 }
@@ -19,7 +17,6 @@ export interface DenseMatching extends Matching {
 export function denseMatching(maxRows: number, maxColumns: number): DenseMatching {
   const columnOf = new Int32Array(maxRows);
   const rowOf = new Int32Array(maxColumns);
-  const rowPrice = new Float64Array(maxRows);
   const columnPrice = new Float64Array(maxColumns);
   const distance = new Float64Array(maxColumns);
   const cameFrom = new Int32Array(maxColumns);
@@ -126,12 +123,8 @@ export function denseMatching(maxRows: number, maxColumns: number): DenseMatchin
     for (let row = 0; row < rows; row += 1) {
       if (columnOf[row]! < 0 && !augment(cost, row, columns)) return false;
     }
-    for (let row = 0; row < rows; row += 1) {
-      const column = columnOf[row]!;
-      rowPrice[row] = cost[row * columns + column]! - columnPrice[column]!;
-    }
     return true;
   };
 
-  return { ...matching, rowPrice, run };
+  return { ...matching, run };
 }

@@ -52,7 +52,10 @@ function bidAll(
     if (least < next) columnPrice[first]! -= next - least;
     else if (rowOf[first]! >= 0) {
       do column += 1;
-      while (column < columns && (rowOf[column]! >= 0 || cost[base + column]! - columnPrice[column]! > least));
+      while (
+        column < columns &&
+        (rowOf[column]! >= 0 || cost[base + column]! - columnPrice[column]! > least)
+      );
       // Who could only outbid somebody at no gain waits for the search: bidding on would go round in a circle.
       if (column === columns) continue;
     }

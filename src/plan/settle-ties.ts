@@ -46,7 +46,7 @@ const wordOfFirst = (count: number, word: number): number =>
 const lowestOf = (bits: number): number => 31 - Math.clz32(bits & -bits);
 
 function findTight(
-  { rowPrice, columnPrice }: DenseMatching,
+  { columnOf, columnPrice }: DenseMatching,
   costs: Float64Array,
   rows: number,
   width: number,
@@ -56,15 +56,17 @@ function findTight(
   // Two rows at a time, for the prices of the columns are read once for both; a last one goes twice.
   for (let one = 0; one < rows; one += 2) {
     const two = Math.min(one + 1, rows - 1);
-    const onePrice = rowPrice[one]!;
-    const twoPrice = rowPrice[two]!;
+    const oneRow = one * width;
+    const twoRow = two * width;
+    const onePrice = costs[oneRow + columnOf[one]!]! - columnPrice[columnOf[one]!]!;
+    const twoPrice = costs[twoRow + columnOf[two]!]! - columnPrice[columnOf[two]!]!;
     for (let word = 0, column = 0; word < words; word += 1) {
       let ofOne = 0;
       let ofTwo = 0;
       for (const end = Math.min(column + 32, width); column < end; column += 1) {
         const price = columnPrice[column]!;
-        if (costs[one * width + column]! - onePrice === price) ofOne |= 1 << column;
-        if (costs[two * width + column]! - twoPrice === price) ofTwo |= 1 << column;
+        if (costs[oneRow + column]! - onePrice === price) ofOne |= 1 << column;
+        if (costs[twoRow + column]! - twoPrice === price) ofTwo |= 1 << column;
       }
       tight[one * words + word] = ofOne;
       tight[two * words + word] = ofTwo;
