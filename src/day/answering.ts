@@ -1,4 +1,5 @@
 import { Chain } from './chain.ts';
+import { chainAt } from './fold.ts';
 import { type InputAnswer, inputAnswer } from './input-answers.ts';
 import { CHECKPOINT_EVERY, linksAt, rollIn } from './links.ts';
 import type { Day, Links, PartId } from './model.ts';
@@ -37,22 +38,27 @@ export class Answering {
   #feeding = new Map<PartId, readonly Reach[]>();
   #last: ChainAnswers | undefined;
   #index: number;
+  #number: number;
 
-  /** `index` is the place on the line at which these links hold. */
-  constructor(standing: Standing, links: Links, index: number) {
+  /** `index` is the place on the line at which these links hold, and `number` that of the chain there. */
+  constructor(standing: Standing, links: Links, index: number, number: number) {
     // Only what an answer may be computed from: a day is more, and would be held as it was.
     this.#standing = { rig: standing.rig, voices: standing.voices };
     this.#chain = new Chain(standing.rig, links);
     this.#index = index;
+    this.#number = number;
   }
 
   /** Goes to another place on the line of this day, whose rig and voices are those it began with. */
   moveTo(day: Day, index: number): void {
-    if (index < this.#index || index > this.#index + CHECKPOINT_EVERY) this.#chain.jump(linksAt(day, index));
+    // Another number where it stands: what lay before has been taken back since.
+    const isOnWay = index >= this.#index && chainAt(day, this.#index) === this.#number;
+    if (!isOnWay || index > this.#index + CHECKPOINT_EVERY) this.#chain.jump(linksAt(day, index));
     else
       for (const { fact, takenBack } of day.line.slice(this.#index, index))
         if (!takenBack) this.#chain.pass(fact);
     this.#index = index;
+    this.#number = chainAt(day, index);
   }
 
   answers(): ChainAnswers {

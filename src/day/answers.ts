@@ -1,5 +1,5 @@
 import { Answering, type ChainAnswers } from './answering.ts';
-import { changesIn } from './fold.ts';
+import { chainAt } from './fold.ts';
 import { linksAt } from './links.ts';
 import type { Day, Links, TakeId } from './model.ts';
 import type { Standing } from './reach.ts';
@@ -10,10 +10,16 @@ export interface Answers extends ChainAnswers {
   readonly links: Links;
 }
 
-/** The answers computed for a line, by how many changes come before, and where to go on from. */
+/** The answers computed for a line, by the number of the chain, and where to go on from. */
 interface Remembered {
   readonly answering: Answering;
-  readonly known: Map<number, Answers>;
+  readonly known: Map<number, Known>;
+}
+
+interface Known {
+  readonly answers: Answers;
+  /** Where they were asked for last: a chain may stand no more where it stood once, when something was taken back. */
+  at: { readonly day: Day; readonly place: number };
 }
 
 const remembered = new WeakMap<object, Remembered>();
@@ -24,21 +30,30 @@ export function answersAt(day: Day, index: number): Answers {
   const { answersOf } = day.memory;
   let memory = remembered.get(answersOf);
   if (!memory) {
-    memory = { answering: new Answering(day, linksAt(day, place), place), known: new Map() };
+    memory = {
+      answering: new Answering(day, linksAt(day, place), place, chainAt(day, place)),
+      known: new Map(),
+    };
     remembered.set(answersOf, memory);
   }
-  const changes = day.line[place]?.changesBefore ?? changesIn(day);
-  const known = memory.known.get(changes);
-  if (known) return known;
+  const chain = chainAt(day, place);
+  const known = memory.known.get(chain);
+  if (known) {
+    known.at = { day, place };
+    return known.answers;
+  }
   memory.answering.moveTo(day, place);
-  const answers: Answers = {
-    ...memory.answering.answers(),
-    get links() {
-      return linksAt(day, place);
+  const made: Known = {
+    answers: {
+      ...memory.answering.answers(),
+      get links() {
+        return linksAt(made.at.day, made.at.place);
+      },
     },
+    at: { day, place },
   };
-  memory.known.set(changes, answers);
-  return answers;
+  memory.known.set(chain, made);
+  return made.answers;
 }
 
 /** What holds for a take. */
@@ -54,6 +69,6 @@ export const answersNow = (day: Day): Answers => answersAt(day, day.line.length)
 
 /** The answers for any set of links: also those of a plan that nobody has accepted yet. */
 export const answersFrom = (standing: Standing, links: Links): Answers => ({
-  ...new Answering(standing, links, 0).answers(),
+  ...new Answering(standing, links, 0, 0).answers(),
   links,
 });

@@ -1,37 +1,13 @@
 import type { DayId } from '../facts/envelope.ts';
 import { type Fact, isKnown, type UnknownFact } from '../facts/fact.ts';
 import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
-import type { FollowedClock } from '../time/followed-clock.ts';
-import { isOnTheLine, isPlacing, lineOrder } from './line-order.ts';
-import { applyWrites, CHECKPOINT_EVERY } from './links.ts';
-import type { Day, DayMemory, Header, LineItem, Link, Take, Voice } from './model.ts';
+import { applyStanding, type Draft, layAgain, pushOnLine } from './draft.ts';
+import { isOnTheLine, lineOrder } from './line-order.ts';
+import type { Day } from './model.ts';
 import { factsTakenBack } from './retractions.ts';
-import { EMPTY_HEADER, EMPTY_RIG, mergeVoice, PartsList } from './standing.ts';
-import { describeTake, noteOn, takeFrom } from './takes.ts';
-import { applyUpkeep, newUpkeep, type UpkeepDraft } from './upkeep-facts.ts';
-
-/** A day while it is being folded: the same shape, open to change. */
-interface Draft {
-  readonly id: DayId;
-  readonly facts: Fact[];
-  readonly unknown: UnknownFact[];
-  takenBack: ReadonlySet<FactId>;
-  header: Header;
-  readonly voices: Map<string, Voice>;
-  readonly parts: PartsList;
-  readonly takes: Map<FactId, Take>;
-  clock: FollowedClock | null;
-  readonly upkeep: UpkeepDraft;
-  readonly line: LineItem[];
-  readonly takeOrder: FactId[];
-  readonly rolls: string[];
-  lastAt: number;
-  readonly placeOf: Map<FactId, number>;
-  readonly tail: Map<string, Link>;
-  readonly highest: Map<string, number>;
-  readonly memory: DayMemory;
-  changes: number;
-}
+import { EMPTY_HEADER, EMPTY_RIG, PartsList } from './standing.ts';
+import { takeBack } from './take-back.ts';
+import { newUpkeep } from './upkeep-facts.ts';
 
 /** What a day was folded in, kept beside it so that the next fact costs no more than itself. */
 const drafts = new WeakMap<Day, Draft>();
@@ -57,7 +33,8 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     tail: new Map(),
     highest: new Map(),
     memory: { checkpoints: [], answersOf: {} },
-    changes: 0,
+    chain: 0,
+    highestChain: 0,
   };
   draft.takenBack = factsTakenBack(draft.facts);
   noteWriters(draft, draft.facts);
@@ -71,23 +48,37 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
 }
 
 /**
- * The day with more facts. Facts that come after all others and move nothing cost only themselves; a correction, or
- * facts from another phone, fold the day anew. `day` must not be read afterwards.
+ * The day with more facts. Facts that come after all others cost themselves, and what stands on the line behind the
+ * place they are put at, or behind what they take back. Moves, and facts from another phone, fold the day anew. `day`
+ * must not be read afterwards.
  */
 export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): Day {
   const draft = drafts.get(day);
   const last = day.facts.at(-1)?.id ?? '';
   const isAfter = facts.every((fact, at) => fact.id > (facts[at - 1]?.id ?? last));
-  const plain = facts.every((fact) => isKnown(fact) && !isPlacing(fact));
-  if (!draft || !isAfter || !plain) return foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
-  noteWriters(draft, facts);
+  const plain = facts.every((fact) => isKnown(fact) && fact.kind !== 'fact-moved');
+  const anew = (): Day => foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
+  if (!draft || !isAfter || !plain) return anew();
+  const known = draft.facts.length;
   for (const fact of facts as readonly Fact[]) {
     draft.facts.push(fact);
+    if (fact.kind === 'fact-retracted' && !takeBack(draft)) {
+      draft.facts.length = known;
+      return anew();
+    }
     draft.lastAt = Math.max(draft.lastAt, fact.at);
     applyStanding(draft, fact);
-    if (isOnTheLine(fact)) pushOnLine(draft, fact);
+    if (isOnTheLine(fact)) place(draft, fact);
   }
+  noteWriters(draft, facts);
   return finished(draft);
+}
+
+/** The last fact said goes to the end of the line or, of all that was put before one take, next to it. */
+function place(draft: Draft, fact: Fact): void {
+  const at = fact.before === undefined ? undefined : draft.placeOf.get(fact.before);
+  if (at === undefined || draft.line[at]!.fact.kind !== 'take-logged') pushOnLine(draft, fact);
+  else layAgain(draft, at, [fact]);
 }
 
 const byId = (a: { id: FactId }, b: { id: FactId }): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
@@ -108,62 +99,13 @@ function noteWriters({ highest }: Draft, facts: readonly { readonly id: FactId }
   }
 }
 
-/** What holds for the whole day wherever it is said, and what is said of one take. */
-function applyStanding(draft: Draft, fact: Fact): void {
-  switch (fact.kind) {
-    case 'day-described':
-      draft.header = { ...draft.header, ...(fact.fields as Partial<Header>) };
-      return;
-    case 'voice-described':
-      draft.voices.set(fact.voice, mergeVoice(draft.voices.get(fact.voice), fact.voice, fact.fields));
-      draft.memory.answersOf = {};
-      return;
-    case 'part-described':
-      draft.parts.merge([fact]);
-      draft.memory.answersOf = {};
-      return;
-    case 'rig-laid':
-      draft.parts.merge(fact.parts);
-      draft.memory.answersOf = {};
-      return;
-    case 'take-logged':
-      draft.takes.set(fact.id, takeFrom(fact));
-      return;
-    case 'take-described': {
-      const take = draft.takes.get(fact.take);
-      if (take) draft.takes.set(fact.take, describeTake(take, fact.fields));
-      return;
-    }
-    case 'note-added': {
-      const take = draft.takes.get(fact.take);
-      if (take) draft.takes.set(fact.take, noteOn(take, fact));
-      return;
-    }
-    case 'clock-followed':
-      draft.clock = { frames: fact.frames, rate: fact.rate, atMs: fact.atMs };
-      return;
-    default:
-      applyUpkeep(draft.upkeep, fact);
-  }
-}
-
-function pushOnLine(draft: Draft, fact: Fact): void {
-  if (draft.line.length % CHECKPOINT_EVERY === 0) draft.memory.checkpoints.push(new Map(draft.tail));
-  const takenBack = draft.takenBack.has(fact.id);
-  draft.placeOf.set(fact.id, draft.line.length);
-  draft.line.push({ fact, takenBack, changesBefore: draft.changes });
-  if (takenBack) return;
-  if (fact.kind === 'take-logged') draft.takeOrder.push(fact.id);
-  if (fact.kind === 'roll-changed' && !draft.rolls.includes(fact.roll)) draft.rolls.push(fact.roll);
-  if (applyWrites(draft.tail, fact)) draft.changes += 1;
-}
-
 function finished(draft: Draft): Day {
-  const { parts, changes, ...rest } = draft;
+  const { parts, chain, highestChain, ...rest } = draft;
   const day: Day = { ...rest, rig: parts.rig() };
   drafts.set(day, draft);
   return day;
 }
 
-/** How many changes of links the whole line has: the key of the chain as it stands now. */
-export const changesIn = (day: Day): number => drafts.get(day)?.changes ?? 0;
+/** The number of the chain just before the item at `index` of the line: two places with one number have one chain. */
+export const chainAt = (day: Day, index: number): number =>
+  day.line[index]?.chainBefore ?? drafts.get(day)?.chain ?? 0;

@@ -22,10 +22,6 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
 /** Whether a fact has a place on the line; the others hold for the whole day or speak of one take. */
 export const isOnTheLine = (fact: Fact): boolean => ON_THE_LINE.has(fact.kind);
 
-/** Whether appending this fact can move something that is already on the line. */
-export const isPlacing = (fact: Fact): boolean =>
-  fact.kind === 'fact-moved' || fact.kind === 'fact-retracted' || fact.before !== undefined;
-
 interface Placement {
   readonly before: FactId;
   /** The fact that put it there: among several before one take, the later said stands later. */

@@ -90,7 +90,7 @@ export function applyWrites(links: Map<string, Link>, fact: Fact): boolean {
 export const CHECKPOINT_EVERY = 128;
 
 /** The links just before the item at `index` of the line; `day.line.length` is now. */
-export function linksAt(day: Day, index: number): Map<string, Link> {
+export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: number): Map<string, Link> {
   if (index >= day.line.length) return new Map(day.tail);
   const from = Math.floor(index / CHECKPOINT_EVERY);
   const links = new Map(day.memory.checkpoints[from]);

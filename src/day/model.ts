@@ -94,8 +94,8 @@ export interface LineItem {
   readonly fact: Fact;
   /** Taken back: it holds its place for what was put before it, and does nothing. */
   readonly takenBack: boolean;
-  /** How many changes of links come before it: two places with one count have one chain. */
-  readonly changesBefore: number;
+  /** The number of the chain before it: two places with one number have one chain. */
+  readonly chainBefore: number;
 }
 
 export type Header = { readonly [Field in keyof HeaderFields]-?: NonNullable<HeaderFields[Field]> };

@@ -1,4 +1,4 @@
-import type { FactOf } from '../facts/fact.ts';
+import type { Fact, FactOf } from '../facts/fact.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
 import type { Day, Slate, Take, TakeKind } from './model.ts';
 import { nextSetup, sameSlate } from './slate.ts';
@@ -25,15 +25,22 @@ export function takeFrom(fact: FactOf<'take-logged'>): Take {
   return describeTake(blank, fact.fields);
 }
 
-export const describeTake = (take: Take, fields: TakeFields): Take => ({
+const describeTake = (take: Take, fields: TakeFields): Take => ({
   ...take,
   ...(fields as Partial<Take>),
 });
 
-export const noteOn = (take: Take, { id, track, text }: FactOf<'note-added'>): Take => ({
+const noteOn = (take: Take, { id, track, text }: FactOf<'note-added'>): Take => ({
   ...take,
   notes: [...take.notes, { id, track, text }],
 });
+
+/** The take with what a fact says of it, if it does. */
+export function takeWith(take: Take, fact: Fact): Take {
+  if (fact.kind === 'take-described' && fact.take === take.id) return describeTake(take, fact.fields);
+  if (fact.kind === 'note-added' && fact.take === take.id) return noteOn(take, fact);
+  return take;
+}
 
 /** Takes in the order of the day, without those taken back. */
 export const takesInOrder = (day: Day): Take[] => day.takeOrder.map((id) => day.takes.get(id)!);
