@@ -5,7 +5,6 @@ import { useDay } from '../context.ts';
 import { countOf } from '../words/chain.ts';
 
 interface LineHeadProps {
-  readonly takes: number;
   /** How many entries are found by what was typed. */
   readonly found: number;
   readonly wanted: string;
@@ -14,8 +13,9 @@ interface LineHeadProps {
 }
 
 /** How long the line is, a jump to a slate, and a search over takes, notes and names. */
-export function LineHead({ takes, found, wanted, onWanted, onJump }: LineHeadProps) {
+export function LineHead({ found, wanted, onWanted, onJump }: LineHeadProps) {
   const day = useDay().day.value;
+  const takes = day.takeOrder.length;
   const count =
     wanted.trim() === ''
       ? `${countOf(takes, 'take')}, ${countOf(day.line.length - takes, 'change')}`

@@ -1,4 +1,5 @@
-import type { Day, LineItem, Take } from '../../day/model.ts';
+import { useMemo } from 'preact/hooks';
+import type { Day, FactId, LineItem, Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
 import { formatLength, formatTimecode } from '../../time/timecode.ts';
@@ -6,26 +7,40 @@ import { factWords } from '../words/facts.ts';
 import { statusWords } from '../words/takes.ts';
 import { clockTime } from '../words/times.ts';
 
-/** One thing on the line: a square for a take, a ring for a circled one, a diamond for a change. */
-export function LineRow({ day, item, onTap }: { day: Day; item: LineItem; onTap: () => void }) {
+interface LineRowProps {
+  readonly day: Day;
+  readonly item: LineItem;
+  readonly onOpen: (id: FactId) => void;
+}
+
+/**
+ * One thing on the line: a square for a take, a ring for a circled one, a diamond for a change. Most of what is said
+ * leaves nearly all rows of a long line as they are.
+ */
+export function LineRow({ day, item, onOpen }: LineRowProps) {
   const { fact, takenBack } = item;
-  const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;
-  const at = take?.start
-    ? formatTimecode(take.start.frames, take.start.rate).slice(0, 8)
-    : clockTime(fact.at, fact.zone);
-  return (
-    <button type="button" class="line-row" data-back={takenBack} onClick={onTap}>
-      <span class="mono line-time">{at}</span>
-      <svg width="18" height="48" viewBox="0 0 18 48" aria-hidden="true" class="line-mark">
-        <path d="M9-60v168" stroke="currentColor" stroke-width="1.6" />
-        <Sign take={take} />
-      </svg>
-      <span class="row-text">
-        {take ? <TakeLine take={take} /> : <strong class="line-change">{factWords(day, fact)}</strong>}
-        <span class="soft">{under(day, item, take)}</span>
-      </span>
-    </button>
-  );
+  const take = day.takes.get(fact.id);
+  const placed = fact.before && day.takes.get(fact.before);
+  const placedBefore = placed ? takeText(placed) : '';
+  return useMemo(() => {
+    const at = take?.start
+      ? formatTimecode(take.start.frames, take.start.rate).slice(0, 8)
+      : clockTime(fact.at, fact.zone);
+    return (
+      <button type="button" class="line-row" data-back={takenBack} onClick={() => onOpen(fact.id)}>
+        <span class="mono line-time">{at}</span>
+        <svg width="18" height="48" viewBox="0 0 18 48" aria-hidden="true" class="line-mark">
+          <path d="M9-60v168" stroke="currentColor" stroke-width="1.6" />
+          <Sign take={take} />
+        </svg>
+        <span class="row-text">
+          {take ? <TakeLine take={take} /> : <strong class="line-change">{factWords(day, fact)}</strong>}
+          <span class="soft">{under(item, take, placedBefore)}</span>
+        </span>
+      </button>
+    );
+    // The names of voices and parts are of the cast and the rig that the answers are of.
+  }, [fact, takenBack, take, placedBefore, day.memory.answersOf]);
 }
 
 function Sign({ take }: { take: Take | undefined }) {
@@ -45,14 +60,13 @@ function TakeLine({ take }: { take: Take }) {
   );
 }
 
-function under(day: Day, { fact, takenBack }: LineItem, take: Take | undefined): string {
-  const placed = fact.before && day.takes.get(fact.before);
+function under({ fact, takenBack }: LineItem, take: Take | undefined, placedBefore: string): string {
   const words = [
     takenBack ? 'taken back' : '',
     take && isOpen(take) ? 'rolling' : '',
     ...(take ? statusWords(take) : []),
     ...(take?.notes.map(({ text }) => text) ?? []),
-    placed ? `placed before ${takeText(placed)}, said at ${clockTime(fact.at, fact.zone)}` : '',
+    placedBefore ? `placed before ${placedBefore}, said at ${clockTime(fact.at, fact.zone)}` : '',
   ];
   return words.filter((word) => word !== '').join(' · ');
 }

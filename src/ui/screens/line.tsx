@@ -1,5 +1,5 @@
 import '../words/later-problems.ts';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { clockRemarks } from '../../day/clock-remarks.ts';
 import { isInWords, wordsOfTake } from '../../day/found-on-line.ts';
 import type { Day, LineItem } from '../../day/model.ts';
@@ -34,9 +34,57 @@ export function Line() {
     row?.scrollIntoView({ block: 'start' });
     row?.focus({ preventScroll: true });
   }, [jump]);
-  const found = day.line.filter((item) => matches(day, item, wanted)).reverse();
-  const takes = day.line.filter(({ fact, takenBack }) => fact.kind === 'take-logged' && !takenBack).length;
   const opened = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
+  // A sheet that opens or closes leaves the page as it is.
+  const shown = useMemo(() => {
+    const found = day.line.filter((item) => matches(day, item, wanted)).reverse();
+    return (
+      <>
+        <LineHead
+          found={found.length}
+          wanted={wanted}
+          onWanted={(typed) => {
+            setWanted(typed);
+            setPart({ from: 0, to: SHOWN });
+          }}
+          onJump={(take) => {
+            const at = day.line.length - 1 - (day.placeOf.get(take) ?? 0);
+            setWanted('');
+            setJump({ to: take });
+            setPart({ from: Math.max(0, at - ABOVE), to: at + SHOWN - ABOVE });
+          }}
+        />
+        {day.line.length === 0 && (
+          <p class="section">
+            Takes and changes appear here as they are said. Roll on the first screen logs a take.
+          </p>
+        )}
+        <ClockLine day={day} />
+        {day.line.length > 0 && found.length === 0 && <p class="section">Nothing on the line matches.</p>}
+        {part.from > 0 && (
+          <More
+            count={part.from}
+            what={['later entry', 'later entries']}
+            onMore={() => setPart({ ...part, from: Math.max(0, part.from - SHOWN) })}
+          />
+        )}
+        <ol class="line" ref={list}>
+          {found.slice(part.from, part.to).map((item) => (
+            <li key={item.fact.id} data-item={item.fact.id}>
+              <LineRow day={day} item={item} onOpen={setOpen} />
+            </li>
+          ))}
+        </ol>
+        {found.length > part.to && (
+          <More
+            count={found.length - part.to}
+            what={['earlier entry', 'earlier entries']}
+            onMore={() => setPart({ ...part, to: part.to + SHOWN })}
+          />
+        )}
+      </>
+    );
+  }, [day, wanted, part]);
   return (
     <Page
       tab="line"
@@ -48,49 +96,7 @@ export function Line() {
       }
     >
       <h1 class="unseen">Line</h1>
-      <LineHead
-        takes={takes}
-        found={found.length}
-        wanted={wanted}
-        onWanted={(typed) => {
-          setWanted(typed);
-          setPart({ from: 0, to: SHOWN });
-        }}
-        onJump={(take) => {
-          const at = day.line.length - 1 - (day.placeOf.get(take) ?? 0);
-          setWanted('');
-          setJump({ to: take });
-          setPart({ from: Math.max(0, at - ABOVE), to: at + SHOWN - ABOVE });
-        }}
-      />
-      {day.line.length === 0 && (
-        <p class="section">
-          Takes and changes appear here as they are said. Roll on the first screen logs a take.
-        </p>
-      )}
-      <ClockLine day={day} />
-      {day.line.length > 0 && found.length === 0 && <p class="section">Nothing on the line matches.</p>}
-      {part.from > 0 && (
-        <More
-          count={part.from}
-          what={['later entry', 'later entries']}
-          onMore={() => setPart({ ...part, from: Math.max(0, part.from - SHOWN) })}
-        />
-      )}
-      <ol class="line" ref={list}>
-        {found.slice(part.from, part.to).map((item) => (
-          <li key={item.fact.id} data-item={item.fact.id}>
-            <LineRow day={day} item={item} onTap={() => setOpen(item.fact.id)} />
-          </li>
-        ))}
-      </ol>
-      {found.length > part.to && (
-        <More
-          count={found.length - part.to}
-          what={['earlier entry', 'earlier entries']}
-          onMore={() => setPart({ ...part, to: part.to + SHOWN })}
-        />
-      )}
+      {shown}
       {opened?.fact.kind === 'take-logged' && <TakeSheet item={opened} onClose={() => setOpen(null)} />}
       {opened && opened.fact.kind !== 'take-logged' && (
         <ChangeSheet item={opened} onClose={() => setOpen(null)} />
