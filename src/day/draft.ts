@@ -13,7 +13,7 @@ export interface Draft {
   readonly id: DayId;
   readonly facts: Fact[];
   readonly unknown: UnknownFact[];
-  takenBack: ReadonlySet<FactId>;
+  readonly takenBack: Set<FactId>;
   header: Header;
   readonly voices: Map<string, Voice>;
   readonly parts: PartsList;

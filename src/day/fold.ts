@@ -14,11 +14,12 @@ const drafts = new WeakMap<Day, Draft>();
 
 /** Folds a day from its facts, in any order, each at most once. Never throws on facts that `readFact` accepted. */
 export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day {
+  const known = inOrder(facts.filter(isKnown));
   const draft: Draft = {
     id,
-    facts: inOrder(facts.filter(isKnown)),
+    facts: known,
     unknown: inOrder(facts.filter((fact): fact is UnknownFact => !isKnown(fact))),
-    takenBack: new Set(),
+    takenBack: factsTakenBack(known),
     header: EMPTY_HEADER,
     voices: new Map(),
     parts: new PartsList(EMPTY_RIG),
@@ -36,7 +37,6 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     chain: 0,
     highestChain: 0,
   };
-  draft.takenBack = factsTakenBack(draft.facts);
   noteWriters(draft, draft.facts);
   noteWriters(draft, draft.unknown);
   for (const fact of draft.facts) {
@@ -62,7 +62,7 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   const known = draft.facts.length;
   for (const fact of facts as readonly Fact[]) {
     draft.facts.push(fact);
-    if (fact.kind === 'fact-retracted' && !takeBack(draft)) {
+    if (fact.kind === 'fact-retracted' && !takeBack(draft, fact)) {
       draft.facts.length = known;
       return anew();
     }

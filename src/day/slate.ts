@@ -34,9 +34,14 @@ export const sceneText = (slate: Slate): string => slate.scene;
 export const nextSetup = (slate: Slate): Slate =>
   slate.style === 'lettered' ? { ...slate, setup: slate.setup + 1 } : { ...slate, number: slate.number + 1 };
 
-export const sameSlate = (a: Slate, b: Slate): boolean =>
-  a.style === b.style &&
-  (a.style === 'lettered' ? slateText(a) === slateText(b) : a.number === (b as typeof a).number);
+/** Whether two slates read the same: setup A of scene 24 and scene 24A do. */
+export function sameSlate(a: Slate, b: Slate): boolean {
+  if (a.style === 'numbered') return b.style === 'numbered' && a.number === b.number;
+  if (b.style === 'numbered') return false;
+  // Only beside a longer or shorter scene can letters of a setup stand for letters of a scene.
+  if (a.scene.length === b.scene.length) return a.scene === b.scene && a.setup === b.setup;
+  return slateText(a) === slateText(b);
+}
 
 /**
  * Reads what somebody types for a slate. Lettered: `'24b'` is scene 24, setup B; letters before the number belong

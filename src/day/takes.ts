@@ -78,10 +78,11 @@ export function currentSlate(day: Day): Slate {
  */
 export function nextNumber(day: Day, kind: TakeKind, slate: Slate): number {
   let highest = 0;
-  for (const take of takesInOrder(day)) {
-    if (take.falseStart) continue;
+  for (const id of day.takeOrder) {
+    const take = day.takes.get(id)!;
+    if (take.falseStart || take.number <= highest) continue;
     const alike = isSlated(kind) ? isSlated(take.kind) && sameSlate(take.slate, slate) : take.kind === kind;
-    if (alike) highest = Math.max(highest, take.number);
+    if (alike) highest = take.number;
   }
   return highest + 1;
 }
@@ -112,12 +113,23 @@ export function takesNumberedTwice(day: Day): Take[][] {
   const groups = new Map<string, Take[]>();
   for (const take of takesInOrder(day)) {
     if (take.falseStart || take.kind === 'pickup') continue;
-    const name = `${isSlated(take.kind) ? slateKey(take.slate) : take.kind}/${take.number}`;
+    const name = numberedAs(take);
     const other = first.get(name);
     if (!other) first.set(name, take);
     else groups.set(name, [...(groups.get(name) ?? [other]), take]);
   }
   return [...groups.values()];
+}
+
+const names = new WeakMap<Take, string>();
+
+/** Slate and number, or series and number, in one word. A take that changes is another take. */
+function numberedAs(take: Take): string {
+  const known = names.get(take);
+  if (known !== undefined) return known;
+  const name = `${isSlated(take.kind) ? slateKey(take.slate) : take.kind}/${take.number}`;
+  names.set(take, name);
+  return name;
 }
 
 const slateKey = (slate: Slate): string =>

@@ -1,5 +1,5 @@
 import { fail, ok, type Result } from '../shared/result.ts';
-import { keepRegistered, readRegistration, waitingWorker } from './registration.ts';
+import { readRegistration, waitingWorker } from './registration.ts';
 import { reloadOnce, wasReloaded } from './reload-once.ts';
 import type { RestartRefusal, UpdateEvents, UpdateState, UpdateWatcher } from './update-watcher.ts';
 import { holdWindow, isAnotherWindowOpen, loaded, sleep, whileOnlyWindow } from './windows.ts';
@@ -36,10 +36,14 @@ export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
       onNewVersion = () => once.onUpdate('stale');
     },
     start: () =>
-      keepRegistered({
-        onOffline: once.onOffline,
-        onWaiting: (isWaiting) => once.onUpdate(isWaiting ? 'waiting' : 'current'),
-      }),
+      void import('./keep-registered.ts').then(
+        (part) =>
+          part.keepRegistered({
+            onOffline: once.onOffline,
+            onWaiting: (isWaiting) => once.onUpdate(isWaiting ? 'waiting' : 'current'),
+          }),
+        () => once.onOffline('failed'),
+      ),
     restartIntoUpdate: () => restart(once),
   };
 }

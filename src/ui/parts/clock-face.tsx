@@ -5,6 +5,7 @@ import { formatTimecode } from '../../time/timecode.ts';
 import { useApp, useDay } from '../context.ts';
 
 const TICK_MS = 120;
+const CALM_MS = 150;
 
 /** The running timecode. It writes its own text, so that nothing else is drawn again for a tick. */
 export function ClockFace() {
@@ -14,7 +15,13 @@ export function ClockFace() {
 
   useEffect(() => {
     const calm = matchMedia('(prefers-reduced-motion: reduce)').matches;
+    let touchedAt = -Infinity;
+    const touched = (): void => {
+      touchedAt = performance.now();
+    };
     const tick = (): void => {
+      // Drawing the face just then would come between a finger and what it asks for.
+      if (performance.now() - touchedAt < CALM_MS) return;
       const now = clock.now();
       const followed = clockFor(store.day.peek(), now);
       const text = formatTimecode(timecodeAt(followed, now.atMs), followed.rate);
@@ -22,7 +29,11 @@ export function ClockFace() {
     };
     tick();
     const timer = setInterval(tick, calm ? 1000 : TICK_MS);
-    return () => clearInterval(timer);
+    addEventListener('pointerdown', touched, { passive: true });
+    return () => {
+      clearInterval(timer);
+      removeEventListener('pointerdown', touched);
+    };
   }, [store, clock]);
 
   return <strong class="mono" ref={face} aria-hidden="true" />;

@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks';
+import type { ComponentChildren, VNode } from 'preact';
 import type { Day, FactId, LineItem, Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
@@ -7,40 +7,68 @@ import { factWords } from '../words/facts.ts';
 import { statusWords } from '../words/takes.ts';
 import { clockTime } from '../words/times.ts';
 
-interface LineRowProps {
-  readonly day: Day;
-  readonly item: LineItem;
-  readonly onOpen: (id: FactId) => void;
+/** An entry as it was drawn, with all that it was drawn from besides its item. */
+interface Drawn {
+  readonly entry: VNode;
+  readonly from: readonly unknown[];
 }
 
+const drawn = new WeakMap<LineItem, Drawn>();
+
 /**
- * One thing on the line: a square for a take, a ring for a circled one, a diamond for a change. Most of what is said
- * leaves nearly all rows of a long line as they are.
+ * One entry of the line. Most of what is said leaves nearly all entries of a long line as they are; these are given
+ * again as they were, and the browser is asked for nothing.
  */
-export function LineRow({ day, item, onOpen }: LineRowProps) {
-  const { fact, takenBack } = item;
-  const take = day.takes.get(fact.id);
-  const placed = fact.before && day.takes.get(fact.before);
+export function lineEntry(day: Day, item: LineItem, onOpen: (id: FactId) => void): VNode {
+  const take = day.takes.get(item.fact.id);
+  const placed = item.fact.before && day.takes.get(item.fact.before);
   const placedBefore = placed ? takeText(placed) : '';
-  return useMemo(() => {
-    const at = take?.start
-      ? formatTimecode(take.start.frames, take.start.rate).slice(0, 8)
-      : clockTime(fact.at, fact.zone);
-    return (
-      <button type="button" class="line-row" data-back={takenBack} onClick={() => onOpen(fact.id)}>
-        <span class="mono line-time">{at}</span>
-        <svg width="18" height="48" viewBox="0 0 18 48" aria-hidden="true" class="line-mark">
-          <path d="M9-60v168" stroke="currentColor" stroke-width="1.6" />
-          <Sign take={take} />
-        </svg>
-        <span class="row-text">
-          {take ? <TakeLine take={take} /> : <strong class="line-change">{factWords(day, fact)}</strong>}
-          <span class="soft">{under(item, take, placedBefore)}</span>
-        </span>
-      </button>
-    );
-    // The names of voices and parts are of the cast and the rig that the answers are of.
-  }, [fact, takenBack, take, placedBefore, day.memory.answersOf]);
+  // The names of voices and parts are of the cast and the rig that the answers are of.
+  const from = [take, placedBefore, day.memory.answersOf, onOpen];
+  const known = drawn.get(item);
+  if (known?.from.every((one, at) => one === from[at])) return known.entry;
+  const entry = (
+    <li key={item.fact.id} data-item={item.fact.id}>
+      <LineRow
+        item={item}
+        take={take}
+        title={take ? <TakeLine take={take} /> : factWords(day, item.fact)}
+        placedBefore={placedBefore}
+        onTap={() => onOpen(item.fact.id)}
+      />
+    </li>
+  );
+  drawn.set(item, { entry, from });
+  return entry;
+}
+
+interface LineRowProps {
+  readonly item: LineItem;
+  readonly take: Take | undefined;
+  readonly title: ComponentChildren;
+  readonly placedBefore: string;
+  readonly onTap: () => void;
+}
+
+/** A square for a take, a ring for a circled one, a diamond for a change. */
+function LineRow({ item, take, title, placedBefore, onTap }: LineRowProps) {
+  const { fact, takenBack } = item;
+  const at = take?.start
+    ? formatTimecode(take.start.frames, take.start.rate).slice(0, 8)
+    : clockTime(fact.at, fact.zone);
+  return (
+    <button type="button" class="line-row" data-back={takenBack} onClick={onTap}>
+      <span class="mono line-time">{at}</span>
+      <svg width="18" height="48" viewBox="0 0 18 48" aria-hidden="true" class="line-mark">
+        <path d="M9-60v168" stroke="currentColor" stroke-width="1.6" />
+        <Sign take={take} />
+      </svg>
+      <span class="row-text">
+        <strong class={take ? undefined : 'line-change'}>{title}</strong>
+        <span class="soft">{under(item, take, placedBefore)}</span>
+      </span>
+    </button>
+  );
 }
 
 function Sign({ take }: { take: Take | undefined }) {
@@ -53,10 +81,10 @@ function Sign({ take }: { take: Take | undefined }) {
 function TakeLine({ take }: { take: Take }) {
   const length = take.length ? formatLength(take.length.frames, take.length.rate) : '';
   return (
-    <strong>
+    <>
       <span class={take.circled ? 'circled' : undefined}>{takeText(take)}</span>
       {length && ` · ${length}`}
-    </strong>
+    </>
   );
 }
 

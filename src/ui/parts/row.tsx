@@ -18,10 +18,12 @@ export interface RowProps {
 export function Row({ number, mark, title, under, word, onTap, label, pressed }: RowProps) {
   const inside = (
     <>
-      <span class="row-lead">
-        {number !== undefined && <span class="row-number">{number}</span>}
-        {mark && <Mark state={mark} />}
-      </span>
+      {(number !== undefined || mark) && (
+        <span class="row-lead">
+          {number !== undefined && <span class="row-number">{number}</span>}
+          {mark && <Mark state={mark} />}
+        </span>
+      )}
       <span class="row-text">
         <strong>{title}</strong>
         {under !== undefined && under !== '' && <span class="soft">{under}</span>}

@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useLayoutEffect, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { sheetsOpen, trouble } from '../saying.ts';
 import { closeOnBack } from './back.ts';
+import { coverPage, focusInPlace } from './cover.ts';
 import { Trouble } from './live.tsx';
 import { useKeyboard } from './use-keyboard.ts';
 import { useTyped } from './use-typed.ts';
@@ -19,26 +20,24 @@ const TYPED = 'What you typed here is not kept yet. Once more leaves it behind.'
 /** What gets the focus back from a sheet that is on its way out; another sheet that takes its place gives it back later. */
 let returning: Element | null = null;
 
-/**
- * A dialog that leaves the page is closed by that. Closing it before would have the browser compute the whole page
- * twice, once with it and once without.
- */
+/** In a microtask, so that a sheet which takes the place of this one comes first. */
 function giveBackFocus(opener: Element | null): void {
   returning = opener;
   queueMicrotask(() => {
     if (returning !== opener) return;
     returning = null;
-    if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+    if (opener instanceof HTMLElement && opener.isConnected) focusInPlace(opener);
   });
 }
 
 /**
- * Comes up over the page at the thumb: a modal dialog of the platform, which keeps focus inside and gives it back to
- * what opened it. The close button closes it. The phone's back button, Escape and a tap beside it do so too, but where
- * something was typed only at the second time: those are the ways to leave by mistake.
+ * Comes up over the page at the thumb: a dialog that keeps the focus inside and gives it back to what opened it. The
+ * close button closes it. The phone's back button, Escape and a tap beside it do so too, but where something was typed
+ * only at the second time: those are the ways to leave by mistake.
  */
 export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
   const heading = useId();
+  const ground = useRef<HTMLDivElement>(null);
   const dialog = useRef<HTMLDialogElement>(null);
   const hasTyped = useTyped(dialog);
   useKeyboard(dialog);
@@ -57,50 +56,36 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
   useLayoutEffect(() => {
     const opener = returning ?? document.activeElement;
     returning = null;
-    dialog.current?.showModal();
+    const uncover = coverPage(ground.current!, () => leave.current());
     sheetsOpen.value += 1;
     return () => {
       sheetsOpen.value -= 1;
       if (trouble.peek() === TYPED) trouble.value = null;
+      uncover();
       giveBackFocus(opener);
     };
   }, []);
 
-  useEffect(() => {
-    const shown = dialog.current;
-    const beside = (event: MouseEvent): void => {
-      if (event.target === shown) leave.current();
-    };
-    shown?.addEventListener('click', beside);
-    return () => shown?.removeEventListener('click', beside);
-  }, []);
-
   return (
-    <dialog
-      class="sheet"
-      aria-labelledby={heading}
-      ref={dialog}
-      onCancel={(event) => {
-        event.preventDefault();
-        leave.current();
-      }}
-    >
-      <div class="sheet-inside">
-        <div class="sheet-head">
-          <div>
-            <h2 id={heading}>{title}</h2>
-            {under !== undefined && <p class="soft">{under}</p>}
+    <div class="sheet-ground" popover="manual" ref={ground}>
+      <dialog class="sheet" open aria-modal="true" aria-labelledby={heading} ref={dialog}>
+        <div class="sheet-inside">
+          <div class="sheet-head">
+            <div>
+              <h2 id={heading}>{title}</h2>
+              {under !== undefined && <p class="soft">{under}</p>}
+            </div>
+            <button type="button" onClick={onClose}>
+              Close
+            </button>
           </div>
-          <button type="button" onClick={onClose}>
-            Close
-          </button>
+          <div class="sheet-body">{children}</div>
+          <div class="sheet-foot">
+            <Trouble />
+            {foot}
+          </div>
         </div>
-        <div class="sheet-body">{children}</div>
-        <div class="sheet-foot">
-          <Trouble />
-          {foot}
-        </div>
-      </div>
-    </dialog>
+      </dialog>
+    </div>
   );
 }

@@ -5,7 +5,7 @@ import { isInWords, wordsOfTake } from '../../day/found-on-line.ts';
 import type { Day, LineItem } from '../../day/model.ts';
 import { useDay } from '../context.ts';
 import { LineHead } from '../parts/line-head.tsx';
-import { LineRow } from '../parts/line-row.tsx';
+import { lineEntry } from '../parts/line-row.tsx';
 import { Page } from '../parts/page.tsx';
 import { complain, tell } from '../saying.ts';
 import { ChangeSheet } from '../sheets/change-sheet.tsx';
@@ -69,11 +69,7 @@ export function Line() {
           />
         )}
         <ol class="line" ref={list}>
-          {found.slice(part.from, part.to).map((item) => (
-            <li key={item.fact.id} data-item={item.fact.id}>
-              <LineRow day={day} item={item} onOpen={setOpen} />
-            </li>
-          ))}
+          {found.slice(part.from, part.to).map((item) => lineEntry(day, item, setOpen))}
         </ol>
         {found.length > part.to && (
           <More

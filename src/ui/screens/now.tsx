@@ -4,15 +4,21 @@ import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { lastTake } from '../../day/takes.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
+import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import { useDay } from '../context.ts';
+import { later } from '../parts/later.tsx';
 import type { MarkState } from '../parts/mark.tsx';
 import { Page } from '../parts/page.tsx';
 import { RollDock } from '../parts/roll-dock.tsx';
 import { Row } from '../parts/row.tsx';
-import { conflictButton, SummaryLine } from '../parts/summary-line.tsx';
-import { hrefOf, opensWith } from '../route.ts';
+import { SummaryLine } from '../parts/summary-line.tsx';
+import { opensWith } from '../route.ts';
 import { ConflictSheet, FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
-import { breakWords, countOf, listOf, nameOf, pathWords } from '../words/chain.ts';
+import { breakWords, listOf, nameOf, pathWords } from '../words/chain.ts';
+
+// Where the day has begun they are not asked for.
+const NoRig = later(() => import('./beginning.tsx').then((part) => part.NoRig));
+const NextStep = later(() => import('./beginning.tsx').then((part) => part.NextStep));
 
 type Open = { readonly track: PartId } | { readonly voice: VoiceId } | 'free' | 'conflicts' | null;
 
@@ -25,21 +31,27 @@ export function Now() {
   }, []);
   const answers = answersNow(day);
   const close = (): void => setOpen(null);
+  const summary = useMemo(
+    () => (
+      <SummaryLine
+        answers={answers}
+        onTrack={(track) => setOpen({ track })}
+        onVoice={(voice) => setOpen({ voice })}
+        onFree={() => setOpen('free')}
+        onConflicts={() => setOpen('conflicts')}
+      />
+    ),
+    [day],
+  );
   return (
     <Page tab="now" foot={<RollDock />}>
       <h1 class="unseen">Now</h1>
       {day.rig.tracks.length === 0 ? (
-        <NoRig day={day} onConflicts={() => setOpen('conflicts')} />
+        <NoRig onConflicts={() => setOpen('conflicts')} />
       ) : (
         <>
-          <SummaryLine
-            answers={answers}
-            onTrack={(track) => setOpen({ track })}
-            onVoice={(voice) => setOpen({ voice })}
-            onFree={() => setOpen('free')}
-            onConflicts={() => setOpen('conflicts')}
-          />
-          {day.takeOrder.length === 0 && <NextStep day={day} answers={answers} />}
+          {summary}
+          {day.takeOrder.length === 0 && <NextStep />}
           <Rows day={day} answers={answers} onOpen={setOpen} />
         </>
       )}
@@ -61,9 +73,9 @@ interface RowsProps {
   readonly onOpen: (open: Open) => void;
 }
 
-/** Who is on which track. Most taps change nothing here: while the chain and the last take stand, so does the list. */
+/** Who is on which track. Most taps change nothing here: while the chain stands, so does the list. */
 function Rows({ day, answers, onOpen }: RowsProps) {
-  const last = lastTake(day);
+  const since = changesSinceTake(day, answers);
   return useMemo(
     () => (
       <ul class="rows rows-two">
@@ -78,6 +90,7 @@ function Rows({ day, answers, onOpen }: RowsProps) {
               day={day}
               answer={answer}
               answers={answers}
+              since={since.tracks.includes(answer.track.id) ? since.take : null}
               onTap={answer.state === 'mix' ? undefined : () => onOpen({ track: answer.track.id })}
             />
           </li>
@@ -87,70 +100,57 @@ function Rows({ day, answers, onOpen }: RowsProps) {
         </li>
       </ul>
     ),
-    [answers, last?.id, last && takeText(last), last && answersAtTake(day, last.id)],
+    [answers, since.take, ...since.tracks],
   );
 }
+
+/** The last take, and the tracks on which somebody else was then; no take where there are no such tracks. */
+function changesSinceTake(day: Day, answers: Answers): { take: string; tracks: readonly PartId[] } {
+  const last = lastTake(day);
+  const then = last && answersAtTake(day, last.id);
+  if (!then || then === answers) return NO_CHANGES;
+  const tracks = answers.tracks
+    .filter(
+      ({ track, name }) =>
+        !track.mix && then.tracks.some((one) => one.track.id === track.id && one.name !== name),
+    )
+    .map(({ track }) => track.id);
+  return tracks.length === 0 ? NO_CHANGES : { take: takeText(last), tracks };
+}
+
+const NO_CHANGES = { take: '', tracks: [] };
 
 const shownTracks = ({ tracks }: Answers): TrackAnswer[] => tracks.filter(({ state }) => state !== 'empty');
-
-function NoRig({ day, onConflicts }: { day: Day; onConflicts: () => void }) {
-  return (
-    <div class="section empty">
-      {conflictButton(day, onConflicts)}
-      <p>
-        <strong>No rig yet.</strong> Say what the recorder has, and this screen shows who is on which track.
-      </p>
-      <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'rig' })}>
-        Lay the rig
-      </a>
-    </div>
-  );
-}
-
-/** Before the first take: who is still to be said, or to be given a pack. Who works with booms alone rolls, and is not asked again. */
-function NextStep({ day, answers }: { day: Day; answers: Answers }) {
-  const performers = answers.voices.filter(({ voice }) => voice.kind === 'performer');
-  const bare = performers.filter(({ state }) => state === 'off').length;
-  if (performers.length > 0 && bare === 0) return null;
-  return (
-    <div class="section empty">
-      <p>
-        <strong>{bare === 0 ? 'No performers yet.' : `${countOf(bare, 'performer')} without a pack.`}</strong>{' '}
-        {bare === 0 && 'Say who is recorded; then a'}
-        {bare > 0 && 'On Cast, a'} tap on a name gives it a pack.
-      </p>
-      <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'cast' })}>
-        {bare === 0 ? 'Add the cast' : 'Give packs'}
-      </a>
-    </div>
-  );
-}
 
 interface TrackRowProps {
   readonly day: Day;
   readonly answer: TrackAnswer;
   readonly answers: Answers;
+  /** The last take, where somebody else was on this track then. */
+  readonly since: string | null;
   readonly onTap: (() => void) | undefined;
 }
 
-function TrackRow({ day, answer, answers, onTap }: TrackRowProps) {
+function TrackRow({ day, answer, answers, since, onTap }: TrackRowProps) {
   const { track, state } = answer;
-  const since = changedSince(day, answer);
-  const mark: MarkState = state === 'empty' ? 'free' : state;
-  const number = track.mix && !/^\d+$/.test(track.name) ? String(track.order + 1) : track.name;
-  const quiet = answer.heard.filter(({ muted }) => muted).map(({ voice }) => nameOf(day, voice));
-  return (
-    <Row
-      number={number}
-      mark={mark}
-      title={answer.name || 'nobody'}
-      under={
-        state === 'mix' ? `${track.tap === 'pre' ? 'pre' : 'post'} fader` : underTrack(day, answer, answers)
-      }
-      word={<TrackWord answer={answer} quiet={quiet} since={since} />}
-      onTap={onTap}
-    />
-  );
+  const voices = answer.heard.map(({ voice }) => answers.voices.find((one) => one.voice.id === voice));
+  // A change on the chain leaves the answers of other tracks what they were, and so their rows.
+  return useMemo(() => {
+    const mark: MarkState = state === 'empty' ? 'free' : state;
+    const number = track.mix && !/^\d+$/.test(track.name) ? String(track.order + 1) : track.name;
+    const quiet = answer.heard.filter(({ muted }) => muted).map(({ voice }) => nameOf(day, voice));
+    const fader = `${track.tap === 'pre' ? 'pre' : 'post'} fader`;
+    return (
+      <Row
+        number={number}
+        mark={mark}
+        title={answer.name || 'nobody'}
+        under={state === 'mix' ? fader : underTrack(day, answer, voices)}
+        word={<TrackWord answer={answer} quiet={quiet} since={since} />}
+        onTap={onTap}
+      />
+    );
+  }, [answer, since, ...voices]);
 }
 
 function TrackWord({ answer, quiet, since }: { answer: TrackAnswer; quiet: string[]; since: string | null }) {
@@ -174,20 +174,11 @@ function TrackWord({ answer, quiet, since }: { answer: TrackAnswer; quiet: strin
   );
 }
 
-function underTrack(day: Day, answer: TrackAnswer, answers: Answers): string {
-  const paths = answer.heard.flatMap(({ voice, source }) => {
-    const of = answers.voices.find((one) => one.voice.id === voice);
-    return of?.paths.find((path) => path.source === source.id) ?? [];
-  });
+function underTrack(day: Day, { heard }: TrackAnswer, voices: readonly (VoiceAnswer | undefined)[]): string {
+  const paths = heard.flatMap(
+    ({ source }, at) => voices[at]?.paths.find((path) => path.source === source.id) ?? [],
+  );
   return paths.map((path) => pathWords(day.rig, path)).join(' + ');
-}
-
-/** The last take, if somebody else was on this track then. */
-function changedSince(day: Day, answer: TrackAnswer): string | null {
-  const last = lastTake(day);
-  if (!last || answer.track.mix) return null;
-  const then = answersAtTake(day, last.id).tracks.find(({ track }) => track.id === answer.track.id);
-  return then && then.name !== answer.name ? takeText(last) : null;
 }
 
 interface UnrecordedProps {

@@ -5,6 +5,7 @@ import type { Heard, TrackAnswer, TrackState } from '../../day/track-answers.ts'
 import { useDay } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
+import { Soon } from '../parts/soon.tsx';
 import { nameOf, partName, pathWords } from '../words/chain.ts';
 import { MARK_MEANS } from '../words/means.ts';
 import { Because } from './because.tsx';
@@ -49,8 +50,10 @@ export function TrackSheet({ track, from, onClose }: TrackProps) {
           <GiveList transmitter={pack} before={before} onDone={onClose} />
         </>
       )}
-      <TrackActions answer={answer} heard={heard} before={before} onDone={onClose} />
-      <Because because={answer.because} />
+      <Soon>
+        <TrackActions answer={answer} heard={heard} before={before} onDone={onClose} />
+        <Because because={answer.because} />
+      </Soon>
     </Sheet>
   );
 }

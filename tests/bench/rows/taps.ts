@@ -25,43 +25,56 @@ function watchTaps(): void {
 
 const SHORTEST_MS = 16;
 
-/** A finger that costs the page nothing: what the driver looks up it looks up before, not between tap and paint. */
-async function fingerOn(page: Page): Promise<(selector: string) => Promise<void>> {
+type Tap = (selector: string, text?: string) => Promise<void>;
+
+/** The middle of the first element that this selects and that has the text, once it is in sight. */
+function middleOf({ selector, text }: { selector: string; text: string }): { x: number; y: number } {
+  const found = [...document.querySelectorAll(selector)].find((one) => one.textContent?.includes(text));
+  if (!found) throw new Error(`Nothing to tap: ${selector} ${text}`);
+  found.scrollIntoView({ block: 'nearest' });
+  const { x, y, width, height } = found.getBoundingClientRect();
+  return { x: x + width / 2, y: y + height / 2 };
+}
+
+/**
+ * A finger that costs the page nothing: what is looked up is looked up before, and without the driver's locators, which
+ * leave listeners for every touch in the page.
+ */
+async function fingerOn(page: Page): Promise<Tap> {
   const session = await page.context().newCDPSession(page);
-  return async (selector) => {
-    const target = page.locator(selector).first();
-    await target.scrollIntoViewIfNeeded();
-    const box = (await target.boundingBox())!;
+  return async (selector, text = '') => {
+    const point = await page.evaluate(middleOf, { selector, text });
     await page.waitForTimeout(QUIET_MS);
-    const touchPoints = [{ x: box.x + box.width / 2, y: box.y + box.height / 2 }];
-    await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints });
+    await session.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [point] });
     await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     await page.waitForTimeout(QUIET_MS);
   };
 }
 
 /** Every frequent action of a day, once round. */
-async function aRound(page: Page, tap: (selector: string) => Promise<void>): Promise<void> {
-  const tab = (name: string): Promise<void> => tap(`.tabs a:text-is("${name}")`);
-  const noSheet = (): Promise<void> => page.locator('dialog').waitFor({ state: 'detached' });
+async function aRound(page: Page, tap: Tap): Promise<void> {
+  const noSheet = async (): Promise<void> => {
+    while (await page.evaluate(() => document.querySelector('dialog') !== null))
+      await page.waitForTimeout(20);
+  };
   const closeSheet = async (): Promise<void> => {
     await tap('dialog .sheet-head button');
     await noSheet();
   };
   await tap('.roll');
   await tap('.roll.roll-open');
-  await tap('.dock-last button:has-text("circle")');
+  await tap('.dock-last button', 'circle');
   await tap('.dock-slate .button');
-  await tap('.dock-last button:has-text("note")');
+  await tap('.dock-last button', 'note');
   await closeSheet();
-  await tap('main button.row:has-text("P3")');
+  await tap('main button.row', 'P3');
   await tap('dialog .rows button.row');
   await noSheet();
-  for (const name of ['Cast', 'Line']) await tab(name);
+  for (const name of ['Cast', 'Line']) await tap('.tabs a', name);
   await tap('.line-foot button');
   await tap('.line-row');
   await closeSheet();
-  await tab('Now');
+  await tap('.tabs a', 'Now');
 }
 
 /** Taps of one round. */
