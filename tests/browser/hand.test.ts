@@ -143,6 +143,57 @@ describe('the back button', () => {
   });
 });
 
+describe('a sheet', () => {
+  test('keeps the focus inside both ways round, and the page out of reach until it goes', async () => {
+    await onStage({ clock: CLOCK }, async (stage) => {
+      const { page } = stage;
+      const roll = () => page.getByRole('button', { name: /^Roll$/ }).count();
+      const sheets = () => page.getByRole('dialog').count();
+      const inside = () => page.evaluate(() => document.activeElement?.closest('dialog') !== null);
+      const focused = () => page.evaluate(() => document.activeElement?.textContent);
+      await openSampleDay(stage);
+      const row = page.locator('main button.row').nth(1);
+      await row.tap();
+      await page.getByRole('heading', { name: 'Because' }).waitFor();
+      expect([await focused(), await roll()]).toEqual(['Close', 0]);
+      await page.keyboard.press('Shift+Tab');
+      expect([await inside(), await focused()]).toEqual([true, 'now']);
+      await page.keyboard.press('Tab');
+      expect(await focused()).toBe('Close');
+      const buttons = await page.locator('dialog button').count();
+      for (let step = 1; step <= buttons; step += 1) {
+        await page.keyboard.press('Tab');
+        expect(await inside()).toBe(true);
+      }
+      expect(await focused()).toBe('Close');
+      // What had the focus is gone: the next Tab begins at the top, and Escape still leaves.
+      await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+      await page.keyboard.press('Tab');
+      expect(await focused()).toBe('Close');
+      await page.evaluate(() => document.querySelector<HTMLElement>('.tabs a')!.focus());
+      expect(await focused()).toBe('Close');
+      await page.evaluate(() => (document.activeElement as HTMLElement).blur());
+      await page.keyboard.press('Escape');
+      await expect.poll(sheets).toBe(0);
+      expect(await roll()).toBe(1);
+      await expect(row.evaluate((one) => one === document.activeElement)).resolves.toBe(true);
+    });
+  });
+
+  test('goes at a tap beside it, which does nothing to the page below', async () => {
+    await onStage({ clock: CLOCK }, async (stage) => {
+      const { page } = stage;
+      await openSampleDay(stage);
+      await button(stage, /^Slate/).tap();
+      await page.locator('dialog[open]').waitFor();
+      await page.touchscreen.tap(60, 24);
+      await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
+      await page.touchscreen.tap(60, 24);
+      await expect.poll(() => page.getByRole('dialog').count()).toBe(1);
+    });
+  });
+});
+
 describe('text at 200 % (WCAG 2.2, 1.4.4 Resize Text; 1.4.10 Reflow)', () => {
   test('leaves Roll and the rows usable at 360 x 640, scrolled down only', async () => {
     await onStage({ clock: CLOCK, viewport: { width: 360, height: 640 } }, async (stage) => {

@@ -5,6 +5,9 @@
 const FOCUSABLE =
   'a[href], button:not(:disabled), input:not(:disabled), select:not(:disabled), textarea:not(:disabled), summary, [tabindex="0"]';
 
+/** Those that are open, the uppermost last. */
+const grounds: HTMLElement[] = [];
+
 /**
  * Lays the ground of a sheet over everything, hides the page around it from screen readers, and keeps the focus inside.
  * A tap on the ground itself and Escape ask to `leave`. Returns what undoes it; what is in the ground goes with it.
@@ -17,21 +20,34 @@ export function coverPage(ground: HTMLElement, leave: () => void): () => void {
   ground.addEventListener('click', ({ target }) => {
     if (target === ground) leave();
   });
-  ground.addEventListener('keydown', (event) => {
+  // Wherever the focus is: what had it may have gone with what was done.
+  const byKey = (event: KeyboardEvent): void => {
+    if (grounds.at(-1) !== ground) return;
     if (event.key === 'Tab') keepInside(ground, event);
     if (event.key !== 'Escape') return;
     event.preventDefault();
-    event.stopPropagation();
     leave();
-  });
-  focusInPlace(ground.querySelector<HTMLElement>(FOCUSABLE));
+  };
+  // The order of the browser may lead out past a group of choices, which has one stop only.
+  const onFocus = ({ target }: FocusEvent): void => {
+    if (grounds.at(-1) === ground && !ground.contains(target as Node)) focusFirst(ground);
+  };
+  grounds.push(ground);
+  addEventListener('keydown', byKey);
+  addEventListener('focusin', onFocus);
+  focusFirst(ground);
   return () => {
+    removeEventListener('keydown', byKey);
+    removeEventListener('focusin', onFocus);
+    grounds.splice(grounds.indexOf(ground), 1);
     for (const one of hidden) one.removeAttribute('aria-hidden');
   };
 }
 
 /** What is focused is in sight already: looking for it would have the browser lay out the page before its time. */
 export const focusInPlace = (element: HTMLElement | null): void => element?.focus({ preventScroll: true });
+
+const focusFirst = (ground: HTMLElement): void => focusInPlace(ground.querySelector<HTMLElement>(FOCUSABLE));
 
 /** All of the page that does not lead to the ground; what is said beside the page goes on being said. */
 function besidePath(ground: Element): Element[] {

@@ -5,6 +5,7 @@ import { wornBy } from '../../day/links.ts';
 import type { PartId, VoiceId } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Row } from '../parts/row.tsx';
+import { Soon } from '../parts/soon.tsx';
 import { nameOf, partName } from '../words/chain.ts';
 import { candidateWords, offerWords } from '../words/reasons.ts';
 
@@ -13,6 +14,9 @@ interface GiveProps {
   readonly before: string | undefined;
   readonly onDone: () => void;
 }
+
+/** As many as are in sight when a sheet has come up. */
+const IN_SIGHT = 8;
 
 /** Who gets this pack: names with the reason beside them, best first, and nobody last. */
 export function GiveList({ transmitter, before, onDone }: GiveProps) {
@@ -25,22 +29,26 @@ export function GiveList({ transmitter, before, onDone }: GiveProps) {
     const done = `${pack} on ${nameOf(day, to)}`;
     if (run((now) => giveTransmitter(now, transmitter, to, { before }), done)) onDone();
   };
+  const rows = candidatesFor(answers, transmitter).map((candidate) => (
+    <li key={candidate.voice.voice.id}>
+      <Row
+        title={nameOf(day, candidate.voice.voice.id)}
+        word={candidateWords(day, candidate)}
+        onTap={() => give(candidate.voice.voice.id)}
+      />
+    </li>
+  ));
   return (
     <ul class="rows" aria-label={`Give ${pack} to`}>
-      {candidatesFor(answers, transmitter).map((candidate) => (
-        <li key={candidate.voice.voice.id}>
-          <Row
-            title={nameOf(day, candidate.voice.voice.id)}
-            word={candidateWords(day, candidate)}
-            onTap={() => give(candidate.voice.voice.id)}
-          />
-        </li>
-      ))}
-      {wearer !== null && (
-        <li>
-          <Row title="nobody" word="off, battery rests" onTap={() => give(null)} />
-        </li>
-      )}
+      {rows.slice(0, IN_SIGHT)}
+      <Soon>
+        {rows.slice(IN_SIGHT)}
+        {wearer !== null && (
+          <li>
+            <Row title="nobody" word="off, battery rests" onTap={() => give(null)} />
+          </li>
+        )}
+      </Soon>
     </ul>
   );
 }
