@@ -23,6 +23,7 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
   const columnPrice = new Float64Array(maxColumns);
   const distance = new Float64Array(maxColumns);
   const cameFrom = new Int32Array(maxColumns);
+  const path = { columnOf, rowOf, cameFrom };
   const todo = new Int32Array(maxColumns);
 
   /** Of the columns still to do, the nearest one; a free one where they tie. Returns its place in `todo`, or -1. */
@@ -61,18 +62,6 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
     }
   };
 
-  const flip = (start: number, end: number): void => {
-    let column = end;
-    for (;;) {
-      const row = cameFrom[column]!;
-      const before = columnOf[row]!;
-      rowOf[column] = row;
-      columnOf[row] = column;
-      if (row === start) return;
-      column = before;
-    }
-  };
-
   const augment = (cost: Float64Array, start: number, columns: number): boolean => {
     for (let column = 0; column < columns; column += 1) {
       distance[column] = Infinity;
@@ -91,7 +80,7 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
       row = rowOf[column]!;
       if (row >= 0) continue;
       movePrices(start, reached, left, columns);
-      flip(start, column);
+      flipPath(path, start, column);
       return true;
     }
     return false;
@@ -128,4 +117,24 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
   };
 
   return { columnOf, rowOf, rowPrice, columnPrice, run };
+}
+
+/** A path found: for each column on it, the row it was reached from, and which row had it before. */
+interface Path {
+  readonly columnOf: Int32Array;
+  readonly rowOf: Int32Array;
+  readonly cameFrom: Int32Array;
+}
+
+/** Every row on the path that ends at column `end` moves on to the next column of it; row `start` had none. */
+export function flipPath({ columnOf, rowOf, cameFrom }: Path, start: number, end: number): void {
+  let column = end;
+  for (;;) {
+    const row = cameFrom[column]!;
+    const before = columnOf[row]!;
+    rowOf[column] = row;
+    columnOf[row] = column;
+    if (row === start) return;
+    column = before;
+  }
 }

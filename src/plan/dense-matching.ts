@@ -1,3 +1,4 @@
+import { flipPath } from './augmenting-paths.ts';
 import type { Matching } from './column-reduction.ts';
 import { reduceRows } from './row-reduction.ts';
 
@@ -20,6 +21,7 @@ export function denseMatching(maxRows: number, maxColumns: number): DenseMatchin
   const columnPrice = new Float64Array(maxColumns);
   const distance = new Float64Array(maxColumns);
   const cameFrom = new Int32Array(maxColumns);
+  const path = { columnOf, rowOf, cameFrom };
   /** Columns whose distance is final, the nearest first. */
   const queue = new Int32Array(maxColumns);
 
@@ -55,18 +57,6 @@ export function denseMatching(maxRows: number, maxColumns: number): DenseMatchin
     for (let at = 0; at < passed; at += 1) {
       const column = queue[at]!;
       columnPrice[column]! -= reached - distance[column]!;
-    }
-  };
-
-  const flip = (start: number, end: number): void => {
-    let column = end;
-    for (;;) {
-      const row = cameFrom[column]!;
-      const before = columnOf[row]!;
-      rowOf[column] = row;
-      columnOf[row] = column;
-      if (row === start) return;
-      column = before;
     }
   };
 
@@ -110,7 +100,7 @@ export function denseMatching(maxRows: number, maxColumns: number): DenseMatchin
       }
     }
     movePrices(reached, passed);
-    flip(start, end);
+    flipPath(path, start, end);
     return true;
   };
 

@@ -5,7 +5,8 @@ import { formatTimecode } from '../../time/timecode.ts';
 import { useApp, useDay } from '../context.ts';
 
 const TICK_MS = 120;
-const CALM_MS = 150;
+/** From a touch to the picture that answers it, about. */
+const ANSWER_MS = 150;
 
 /** The running timecode. It writes its own text, so that nothing else is drawn again for a tick. */
 export function ClockFace() {
@@ -21,7 +22,7 @@ export function ClockFace() {
     };
     const tick = (): void => {
       // Drawing the face just then would come between a finger and what it asks for.
-      if (performance.now() - touchedAt < CALM_MS) return;
+      if (!calm && performance.now() - touchedAt < ANSWER_MS) return;
       const now = clock.now();
       const followed = clockFor(store.day.peek(), now);
       const text = formatTimecode(timecodeAt(followed, now.atMs), followed.rate);
