@@ -205,7 +205,7 @@ describe('the main job', () => {
         Object.assign(window, { back });
         new MutationObserver((changes) => {
           const gone = changes.flatMap(({ removedNodes }) => [...removedNodes]);
-          if (gone.some((node) => node instanceof HTMLDialogElement))
+          if (gone.some((node) => node instanceof Element && node.querySelector('dialog')))
             back.push(document.activeElement?.className);
         }).observe(document, { childList: true, subtree: true });
       });

@@ -20,7 +20,9 @@ describe.each(['small', 'full'] as const)('the %s sample day', (name) => {
     const told = STORIES[name]().day;
     const loaded = loadSample(name);
     expect(loaded.takes).toEqual(told.takes);
-    expect(loaded.line).toEqual(told.line);
+    // A chain that was said and taken back has used up its number.
+    const said = ({ line }: Day) => line.map(({ fact, takenBack }) => ({ fact, takenBack }));
+    expect(said(loaded)).toEqual(said(told));
     expect(loaded.tail).toEqual(told.tail);
     expect(answersNow(loaded)).toEqual(answersNow(told));
   });
