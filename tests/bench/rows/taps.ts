@@ -54,8 +54,10 @@ async function fingerOn(page: Page): Promise<Tap> {
 /** Every frequent action of a day, once round. */
 async function aRound(page: Page, tap: Tap): Promise<void> {
   const noSheet = async (): Promise<void> => {
-    while (await page.evaluate(() => document.querySelector('dialog') !== null))
+    for (let look = 0; await page.evaluate(() => document.querySelector('dialog') !== null); look += 1) {
+      if (look > 250) throw new Error('A sheet stays open');
       await page.waitForTimeout(20);
+    }
   };
   const closeSheet = async (): Promise<void> => {
     await tap('dialog .sheet-head button');
