@@ -85,8 +85,9 @@ export function savingQueue(
     saving,
     add(facts, outline) {
       held.push({ facts, outline });
-      report(saving.peek().because);
+      // The disk is asked first, and works while the rest is told.
       void run();
+      report(saving.peek().because);
     },
     retry() {
       if (held.length > 0) void run();

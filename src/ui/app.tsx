@@ -6,6 +6,7 @@ import { openTake } from '../day/takes.ts';
 import type { Result } from '../shared/result.ts';
 import { AppContext, DayContext, RestartContext } from './context.ts';
 import { Boundary } from './parts/boundary.tsx';
+import { drawAfterDisk } from './parts/draw-after-disk.ts';
 import { later } from './parts/later.tsx';
 import { Live } from './parts/live.tsx';
 import { useWakeLock } from './parts/wake.ts';
@@ -80,6 +81,7 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   }, [app, id]);
   // A short page scrolls as a whole, and another tab begins at its top.
   useEffect(() => scrollTo(0, 0), [tab]);
+  useEffect(() => (store ? drawAfterDisk(store) : undefined), [store]);
   useWakeLock(store !== null && openTake(store.day.value) !== undefined);
   if (refused) return <main class="section problem">This day could not be opened: {refused}</main>;
   if (!store) return <main class="page" aria-busy="true" />;

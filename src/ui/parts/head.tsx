@@ -1,4 +1,6 @@
-import { useState } from 'preact/hooks';
+import { effect, useComputed } from '@preact/signals';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { Saving } from '../../app/saving.ts';
 import { answersNow } from '../../day/answers.ts';
 import { useApp, useDay } from '../context.ts';
 import { ClockSheet, DaySheet } from '../sheets.ts';
@@ -37,18 +39,28 @@ export function Head() {
   );
 }
 
-/** By itself, since it changes twice with every tap. */
+/** Its numbers stand there at once; on a quick disk the word, which comes with the next drawing, need not change at all. */
 function SavedWord({ sample, followed }: { sample: boolean; followed: boolean }) {
-  const store = useDay();
+  const { saving, copy } = useDay();
   const { kept } = useApp().parts.journal.state;
-  const { state, waiting } = store.saving.value;
-  const savedWord = `saved${sample ? '' : COPY_WORD[store.copy.value]}`;
+  const word = useRef<HTMLElement>(null);
+  const state = useComputed(() => saving.value.state).value;
+  useLayoutEffect(
+    () =>
+      effect(() => {
+        Object.assign(word.current!.dataset, numbersOf(saving.value));
+      }),
+    [saving],
+  );
+  const savedWord = `saved${sample ? '' : COPY_WORD[copy.value]}`;
   const savingWord = state === 'saved' ? savedWord : SAVING_WORD[state];
   return (
-    <span class={state === 'not-saved' ? 'warn' : 'soft'} data-saving={state} data-unsaved={waiting}>
+    <span class={state === 'not-saved' ? 'warn' : 'soft'} ref={word}>
       {kept ? savingWord : 'NOT KEPT'}
       {' · '}
       {followed ? 'followed' : 'time of day'}
     </span>
   );
 }
+
+const numbersOf = ({ state, waiting }: Saving) => ({ saving: state, unsaved: String(waiting) });

@@ -13,7 +13,10 @@ const GOOD_MS = 200;
 
 type Timed = PerformanceEntry & { readonly interactionId: number };
 
-/** Collects how long each tap took to the next paint; what takes less than 16 ms the browser does not report. */
+/**
+ * Collects how long each tap took to the next paint, which may show no more than that it was pressed; what takes less
+ * than 16 ms the browser does not report.
+ */
 function watchTaps(): void {
   const slowest = new Map<number, number>();
   (window as { tapTimes?: Map<number, number> }).tapTimes = slowest;
@@ -97,7 +100,7 @@ async function tapsToPaint(stage: Stage): Promise<number[]> {
   return [...times, ...Array.from({ length: Math.max(0, TAPS * ROUNDS - times.length) }, () => SHORTEST_MS)];
 }
 
-/** From the tap to the moment at which the screen says saved, and a bare put of such a fact, in turn. */
+/** From the tap to the moment at which the head's number of unsaved actions is 0 again, and a bare put, in turn. */
 async function tapsToSaved(): Promise<{ saved: number[]; bare: number[] }> {
   const opening = indexedDB.open('bare', 1);
   opening.onupgradeneeded = () => opening.result.createObjectStore('facts', { keyPath: ['day', 'id'] });
