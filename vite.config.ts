@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { makeFirstScriptPlain } from './.ci/first-script.mjs';
 import { licenceList, packagesOf } from './.ci/licences.mjs';
 
 /** What the PDF writer would load for pages of HTML, which nobody makes here. */
@@ -33,7 +34,7 @@ export default defineConfig({
     modulePreload: false,
     // What the first load needs comes in one file: less to ask for, and it packs better than a file for every shared part.
     rolldownOptions: {
-      output: { codeSplitting: { groups: [{ name: 'first', test: /src\/main\.tsx$/ }] } },
+      output: { codeSplitting: { groups: [{ name: 'given', test: /src\/main\.tsx$/ }] } },
     },
   },
   worker: {
@@ -87,6 +88,12 @@ export default defineConfig({
         const licences = licenceList([...chunks.flatMap((chunk) => chunk.moduleIds), ...inWorkers]);
         this.emitFile({ type: 'asset', fileName: 'licences.txt', source: licences });
       },
+    },
+    {
+      name: 'first-script-plain',
+      apply: 'build',
+      // The files are there, and the worker's list of them is not yet.
+      writeBundle: ({ dir }) => makeFirstScriptPlain(dir ?? 'dist'),
     },
     VitePWA({
       strategies: 'generateSW',

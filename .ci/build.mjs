@@ -13,6 +13,7 @@ const INPUTS = [
   'sample-days',
   'index.html',
   'vite.config.ts',
+  '.ci/first-script.mjs',
   '.ci/licences.mjs',
   'tsconfig.json',
   'package-lock.json',
