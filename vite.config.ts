@@ -58,18 +58,21 @@ export default defineConfig({
       ],
     },
     {
-      // A page that brings its policy is not read ahead: what stands behind a script waits for that script. The app
-      // itself still runs last, as every module does.
+      // A page that brings its policy is not read ahead: what stands behind a script waits for that script. So the
+      // style comes first, with the ground that a dark set must not see white, and the app, which still runs last.
       name: 'ask-for-the-app-first',
       apply: 'build',
       transformIndexHtml: {
         order: 'post',
         handler(html) {
-          const app = /\n\s*<script type="module"[^>]*><\/script>/.exec(html)?.[0];
-          if (!app) throw new Error('The built page has no script');
-          return html
-            .replace(app, '')
-            .replace(/(<link rel="stylesheet" href="\/first-paint.css" \/>)/, `$1${app}`);
+          const asked = [
+            /\n\s*<link rel="stylesheet"[^>]*>/,
+            /\n\s*<script type="module"[^>]*><\/script>/,
+          ].map((tag) => tag.exec(html)?.[0]);
+          if (asked.includes(undefined)) throw new Error('The built page has no style or no script');
+          return asked
+            .reduce<string>((rest, tag) => rest.replace(tag!, ''), html)
+            .replace(/(?=\n\s*<script src="\/first-look.js">)/, asked.join(''));
         },
       },
     },

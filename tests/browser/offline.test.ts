@@ -133,19 +133,26 @@ describe('the built app', () => {
     expect(built.filter((path) => !workers.test(path)).sort()).toEqual([...new Set(files)].sort());
   });
 
-  test('has a black ground in the dark before any script or other style', async () => {
-    const [first, ...others] = await stage.page.evaluate(() =>
-      [...document.querySelectorAll('head > link[rel="stylesheet"], script')].map(
-        (element) => element.outerHTML,
-      ),
+  test('has its ground with the first style, before any script: dark where the phone is', async () => {
+    const asked = await stage.page.evaluate(() =>
+      [...document.querySelectorAll('head > link[rel="stylesheet"], script')].map(({ tagName }) => tagName),
     );
-    expect(first).toContain('/first-paint.css');
-    expect(others.length).toBeGreaterThan(0);
-    const ground = await stage.page.evaluate(() => {
-      for (const sheet of document.styleSheets) sheet.disabled = !sheet.href?.endsWith('/first-paint.css');
-      return getComputedStyle(document.documentElement).backgroundColor;
-    });
-    expect(ground).toBe('rgb(0, 0, 0)');
+    expect(asked.slice(0, 3)).toEqual(['LINK', 'SCRIPT', 'SCRIPT']);
+    const session = await stage.context.newCDPSession(stage.page);
+    await session.send('Emulation.setScriptExecutionDisabled', { value: true });
+    for (const [colorScheme, ground] of [
+      ['dark', 'rgb(13, 13, 14)'],
+      ['light', 'rgb(243, 240, 232)'],
+    ] as const) {
+      await stage.page.emulateMedia({ colorScheme });
+      await stage.page.reload();
+      expect(await stage.page.locator('#app > *').count()).toBe(0);
+      const { backgroundColor } = await stage.page
+        .locator('html')
+        .evaluate((root) => ({ backgroundColor: getComputedStyle(root).backgroundColor }));
+      expect(backgroundColor).toBe(ground);
+    }
+    await session.send('Emulation.setScriptExecutionDisabled', { value: false });
   });
 
   test('asked nothing of any other host, in any of this', () => {
