@@ -11,6 +11,7 @@ import type { MarkState } from '../parts/mark.tsx';
 import { Page } from '../parts/page.tsx';
 import { RollDock } from '../parts/roll-dock.tsx';
 import { Row } from '../parts/row.tsx';
+import { useRowsInSight } from '../parts/rows-in-sight.ts';
 import { SummaryLine } from '../parts/summary-line.tsx';
 import { opensWith } from '../route.ts';
 import { ConflictSheet, FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
@@ -76,32 +77,31 @@ interface RowsProps {
 /** Who is on which track. Most taps change nothing here: while the chain stands, so does the list. */
 function Rows({ day, answers, onOpen }: RowsProps) {
   const since = changesSinceTake(day, answers);
-  return useMemo(
-    () => (
-      <ul class="rows rows-two">
-        {answers.summary.unrecorded.map((voice) => (
-          <li key={voice}>
-            <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => onOpen({ voice })} />
-          </li>
-        ))}
-        {shownTracks(answers).map((answer) => (
-          <li key={answer.track.id}>
-            <TrackRow
-              day={day}
-              answer={answer}
-              answers={answers}
-              since={since.tracks.includes(answer.track.id) ? since.take : null}
-              onTap={answer.state === 'mix' ? undefined : () => onOpen({ track: answer.track.id })}
-            />
-          </li>
-        ))}
-        <li>
-          <FreeRow answers={answers} onTap={() => onOpen('free')} />
+  const inSight = useRowsInSight();
+  return useMemo(() => {
+    const rows = [
+      ...answers.summary.unrecorded.map((voice) => (
+        <li key={voice}>
+          <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => onOpen({ voice })} />
         </li>
-      </ul>
-    ),
-    [answers, since.take, ...since.tracks],
-  );
+      )),
+      ...shownTracks(answers).map((answer) => (
+        <li key={answer.track.id}>
+          <TrackRow
+            day={day}
+            answer={answer}
+            answers={answers}
+            since={since.tracks.includes(answer.track.id) ? since.take : null}
+            onTap={answer.state === 'mix' ? undefined : () => onOpen({ track: answer.track.id })}
+          />
+        </li>
+      )),
+      <li key="free">
+        <FreeRow answers={answers} onTap={() => onOpen('free')} />
+      </li>,
+    ];
+    return <ul class="rows rows-two">{rows.slice(0, inSight)}</ul>;
+  }, [inSight, answers, since.take, ...since.tracks]);
 }
 
 /** The last take, and the tracks on which somebody else was then; no take where there are no such tracks. */
