@@ -3,7 +3,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseAst } from 'vite';
+import { minifySync, parseAst } from 'vite';
 
 /** Where the script leaves what the parts that come later ask it for. */
 const SHELF = 'globalThis.rollbookFirst';
@@ -54,6 +54,9 @@ export function makeFirstScriptPlain(folder) {
   writeFileSync(at(plain), script);
   writeFileSync(at(name), module);
   writeFileSync(at('index.html'), page.replace(tag, `<script defer src="/${plain}"></script>`));
+  // What the bundler copies as it stands has its comments, too.
+  const look = at('first-look.js');
+  writeFileSync(look, minifySync('first-look.js', readFileSync(look, 'utf8'), { module: false }).code);
   const packages = JSON.parse(readFileSync(at('.packages.json'), 'utf8'));
   writeFileSync(at('.packages.json'), JSON.stringify({ ...packages, [plain]: packages[name], [name]: [] }));
 }

@@ -48,7 +48,12 @@ function remembered(): Storage | undefined {
   }
 }
 
-function otherWindows(): Neighbours {
+interface Windows extends Neighbours {
+  /** Has this window look again at a day, as if another had told it to. */
+  readonly lookAgain: (day: string) => void;
+}
+
+function otherWindows(): Windows {
   const channel = new BroadcastChannel('rollbook');
   return {
     // The screen first says that it is saved.
@@ -58,6 +63,7 @@ function otherWindows(): Neighbours {
       channel.addEventListener('message', hear);
       return () => channel.removeEventListener('message', hear);
     },
+    lookAgain: (day) => channel.dispatchEvent(new MessageEvent('message', { data: day })),
   };
 }
 
@@ -71,11 +77,12 @@ function sayThatItWaits(): void {
 
 const ANSWER_WITHIN_MS = 4000;
 
-async function openJournal(): Promise<Journal> {
+async function openJournal(onOvertaken: (day: string) => void): Promise<Journal> {
   const slow = setTimeout(sayThatItWaits, ANSWER_WITHIN_MS);
   try {
     return await openIdbJournal({
       onBlocked: sayThatItWaits,
+      onOvertaken,
       onSuperseded() {
         trouble.value = 'A newer version is open in another window. Load this window again.';
       },
@@ -143,11 +150,12 @@ async function putBack(store: AppStore): Promise<void> {
 
 /** The store, with what its first screen shows: the day at the address, or else the list of days. */
 async function readFirstScreen(): Promise<AppStore> {
-  const journal = await openJournal();
+  const neighbours = otherWindows();
+  const journal = await openJournal(neighbours.lookAgain);
   const store = appStore({
     journal: journal.state.kept ? withCopy(journal, copies) : journal,
     clock: phoneClock,
-    neighbours: otherWindows(),
+    neighbours,
     window: windowName,
     newDayId: () => `d${randomName(12)}`,
     // Old browsers, and pages without a secure origin, have no such thing.
@@ -162,7 +170,8 @@ async function readFirstScreen(): Promise<AppStore> {
   // A day that cannot be opened says so on its screen.
   const day = where.at === 'day' ? store.open(where.day) : undefined;
   await Promise.allSettled([days, day]);
-  if (day) void store.refreshDays().catch(() => {});
+  // What was read before the app was there may have been overtaken since.
+  void store.refreshDays().catch(() => {});
   return store;
 }
 

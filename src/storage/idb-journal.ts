@@ -3,6 +3,7 @@ import { type DayOutline, FactIdTwice, type Journal } from '../app/ports.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { readFact } from '../facts/fact.ts';
 import { isSameFact } from '../facts/stored.ts';
+import { type FirstRead, takeFirstRead } from './first-read.ts';
 import { FILLING, quickAppend } from './quick-append.ts';
 
 interface Shape extends DBSchema {
@@ -21,6 +22,8 @@ export interface OpenEvents {
   readonly onBlocked: () => void;
   /** A newer window needs the database: this one lets go and must be loaded again to write. */
   readonly onSuperseded: () => void;
+  /** Another window has written something of a day after this one had first read it, and may have told nobody here. */
+  readonly onOvertaken: (day: string) => void;
 }
 
 /**
@@ -74,12 +77,36 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
     }
   };
 
-  const { database, begun } = await withDatabase(readOrMakeName);
+  const first = await takeFirstRead(VERSION);
+  const { database, begun } = first
+    ? { database: first.database, begun: false }
+    : await withDatabase(readOrMakeName);
+  let { day: firstDay, days: firstDays } = first ?? {};
+
+  /** Until the database is open, the day as it was read first; then whether that is still all of it. */
+  const takeFirstDay = ({ day, facts, filling }: FirstRead): Envelope[] => {
+    firstDay = undefined;
+    readFrom.set(day, filling);
+    void withDatabase(async (db) => {
+      const tx = db.transaction(['facts', 'meta']);
+      const count = tx.objectStore('facts').count(dayRange(day));
+      const now = await tx.objectStore('meta').get(FILLING);
+      // Facts are only ever added, so as many are the same ones.
+      if ((await count) !== facts.length || now !== filling) events.onOvertaken(day);
+    }).catch(() => {});
+    return facts;
+  };
+
   return {
     state: { database, kept: true, begun },
-    days: () => withDatabase((db) => db.getAll('days')),
-    read: (day) =>
-      withDatabase(async (db) => {
+    async days() {
+      const known = firstDays;
+      firstDays = undefined;
+      return known ?? withDatabase((db) => db.getAll('days'));
+    },
+    async read(day) {
+      if (first && firstDay === day) return takeFirstDay(first);
+      return withDatabase(async (db) => {
         const tx = db.transaction(['facts', 'meta']);
         const [facts, filling] = await Promise.all([
           tx.objectStore('facts').getAll(dayRange(day)),
@@ -87,7 +114,8 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
         ]);
         if (!readFrom.has(day)) readFrom.set(day, filling);
         return facts;
-      }),
+      });
+    },
     append: (facts, outline, held = () => facts) =>
       withDatabase(async (db) => {
         const filling = await quickAppend(unwrap(db), facts, outline);
