@@ -1,2 +1,2 @@
 export function asPlainScript(code: string): { script: string; module: string };
-export function makeFirstScriptPlain(folder: string): void;
+export function makeFirstScriptPlain(folder: string): Promise<void>;
