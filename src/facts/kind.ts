@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { once } from '../shared/once.ts';
 
 /** Turns the body of one version of a kind into the next version's. */
 export type Lift = (old: Readonly<Record<string, unknown>>) => Record<string, unknown>;
@@ -14,9 +15,20 @@ export interface Kind<Name extends string, Body extends z.ZodMiniType> {
   readonly lifts: Readonly<Record<number, Lift>>;
 }
 
-export const kind = <Name extends string, Body extends z.ZodMiniType>(
+/** A kind whose shape is made when a fact of it is first read: a day has some of the kinds, and each shape takes its time. */
+export function kind<Name extends string, Body extends z.ZodMiniType>(
   name: Name,
-  body: Body,
+  shape: () => Body,
   version = 1,
   lifts: Readonly<Record<number, Lift>> = {},
-): Kind<Name, Body> => ({ name, version, body, lifts });
+): Kind<Name, Body> {
+  const body = once(shape);
+  return {
+    name,
+    version,
+    lifts,
+    get body() {
+      return body();
+    },
+  };
+}

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { once } from '../shared/once.ts';
 import { idText, shortText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 
@@ -19,51 +20,52 @@ export const PLACES = ['cart', 'bag', 'remote'] as const;
 export const RESERVED_USES = ['comms', 'playback', 'timecode'] as const;
 
 /** Everything a part of the rig may say of itself; which fields mean something depends on `type`. */
-export const partFields = z.object({
-  type: z.optional(z.enum(PART_TYPES)),
-  name: z.optional(shortText),
-  /** Place in its list, for reading order. */
-  order: z.optional(wholeNumber(0, 100_000)),
-  /** Taken out of the rig; facts that name it still read. */
-  struck: z.optional(z.boolean()),
-  /** Of an input. */
-  inputKind: z.optional(z.enum(INPUT_KINDS)),
-  /** Of a track. */
-  mix: z.optional(z.boolean()),
-  tap: z.optional(z.enum(['pre', 'post'])),
-  /** Of a receiver. */
-  place: z.optional(z.enum(PLACES)),
-  /** Of a channel or an output: the receiver it belongs to. */
-  receiver: z.optional(idText),
-  module: z.optional(shortText),
-  /** Of an output. */
-  outputKind: z.optional(z.enum(OUTPUT_KINDS)),
-  /** Of an output: the receiver channels that leave by it. */
-  carries: z.optional(z.array(idText).check(z.maxLength(16))),
-  /** Of an output, an input or a send: kept for this, never offered to a voice. */
-  reserved: z.optional(z.nullable(z.enum(RESERVED_USES))),
-  /** Of a selector: the input it stands before, what its two positions are called, and its bank. */
-  input: z.optional(idText),
-  positions: z.optional(z.array(shortText).check(z.minLength(2), z.maxLength(2))),
-  bank: z.optional(shortText),
-  /** Of a transmitter. */
-  wear: z.optional(z.enum(['pack', 'plug-on', 'handheld'])),
-  khz: z.optional(z.nullable(wholeNumber(1, 100_000_000))),
-});
-
-const part = idText;
-
-export const partDescribed = kind('part-described', z.object({ part, fields: partFields }));
-
-/** A whole rig said at once; each part merges with what was said of it before, field by field. */
-export const rigLaid = kind(
-  'rig-laid',
+export const partFields = once(() =>
   z.object({
-    parts: z.array(z.object({ part, fields: partFields })).check(z.maxLength(2000)),
+    type: z.optional(z.enum(PART_TYPES)),
+    name: z.optional(shortText),
+    /** Place in its list, for reading order. */
+    order: z.optional(wholeNumber(0, 100_000)),
+    /** Taken out of the rig; facts that name it still read. */
+    struck: z.optional(z.boolean()),
+    /** Of an input. */
+    inputKind: z.optional(z.enum(INPUT_KINDS)),
+    /** Of a track. */
+    mix: z.optional(z.boolean()),
+    tap: z.optional(z.enum(['pre', 'post'])),
+    /** Of a receiver. */
+    place: z.optional(z.enum(PLACES)),
+    /** Of a channel or an output: the receiver it belongs to. */
+    receiver: z.optional(idText),
+    module: z.optional(shortText),
+    /** Of an output. */
+    outputKind: z.optional(z.enum(OUTPUT_KINDS)),
+    /** Of an output: the receiver channels that leave by it. */
+    carries: z.optional(z.array(idText).check(z.maxLength(16))),
+    /** Of an output, an input or a send: kept for this, never offered to a voice. */
+    reserved: z.optional(z.nullable(z.enum(RESERVED_USES))),
+    /** Of a selector: the input it stands before, what its two positions are called, and its bank. */
+    input: z.optional(idText),
+    positions: z.optional(z.array(shortText).check(z.minLength(2), z.maxLength(2))),
+    bank: z.optional(shortText),
+    /** Of a transmitter. */
+    wear: z.optional(z.enum(['pack', 'plug-on', 'handheld'])),
+    khz: z.optional(z.nullable(wholeNumber(1, 100_000_000))),
   }),
 );
 
-export type PartFields = z.infer<typeof partFields>;
+const part = idText;
+
+export const partDescribed = kind('part-described', () => z.object({ part, fields: partFields() }));
+
+/** A whole rig said at once; each part merges with what was said of it before, field by field. */
+export const rigLaid = kind('rig-laid', () =>
+  z.object({
+    parts: z.array(z.object({ part, fields: partFields() })).check(z.maxLength(2000)),
+  }),
+);
+
+export type PartFields = z.infer<ReturnType<typeof partFields>>;
 export type PartType = (typeof PART_TYPES)[number];
 export type InputKind = (typeof INPUT_KINDS)[number];
 export type OutputKind = (typeof OUTPUT_KINDS)[number];

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { once } from '../shared/once.ts';
 import { factIdText, idText, longText, shortText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 import { RATE_IDS } from './rate-ids.ts';
@@ -14,7 +15,7 @@ export const slate = z.union([
 export type Slate = z.infer<typeof slate>;
 
 /** The slate that the takes from here on belong to. */
-export const slateCalled = kind('slate-called', z.object({ slate }));
+export const slateCalled = kind('slate-called', () => z.object({ slate }));
 
 export const TAKE_KINDS = ['take', 'pickup', 'wild', 'tone', 'mos'] as const;
 export type TakeKind = (typeof TAKE_KINDS)[number];
@@ -23,37 +24,39 @@ export type TakeKind = (typeof TAKE_KINDS)[number];
 const stamp = z.object({ frames: wholeNumber(0, 100_000_000), rate: z.enum(RATE_IDS) });
 
 /** Everything that can be said of a take, at the time or afterwards. Null takes a field's value back. */
-export const takeFields = z.object({
-  kind: z.optional(z.enum(TAKE_KINDS)),
-  slate: z.optional(slate),
-  number: z.optional(wholeNumber(0, 9999)),
-  start: z.optional(z.nullable(stamp)),
-  /** Duration as a count of frames. */
-  length: z.optional(z.nullable(stamp)),
-  /** UTC ms of Roll and of Cut by the phone's clock; an open take has no cut. */
-  rolledAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
-  cutAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
-  circled: z.optional(z.boolean()),
-  noGood: z.optional(z.boolean()),
-  falseStart: z.optional(z.boolean()),
-  tailSlate: z.optional(z.boolean()),
-  /** A file name typed by hand instead of the one the pattern gives. */
-  file: z.optional(z.nullable(shortText)),
-});
-export type TakeFields = z.infer<typeof takeFields>;
+export const takeFields = once(() =>
+  z.object({
+    kind: z.optional(z.enum(TAKE_KINDS)),
+    slate: z.optional(slate),
+    number: z.optional(wholeNumber(0, 9999)),
+    start: z.optional(z.nullable(stamp)),
+    /** Duration as a count of frames. */
+    length: z.optional(z.nullable(stamp)),
+    /** UTC ms of Roll and of Cut by the phone's clock; an open take has no cut. */
+    rolledAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
+    cutAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
+    circled: z.optional(z.boolean()),
+    noGood: z.optional(z.boolean()),
+    falseStart: z.optional(z.boolean()),
+    tailSlate: z.optional(z.boolean()),
+    /** A file name typed by hand instead of the one the pattern gives. */
+    file: z.optional(z.nullable(shortText)),
+  }),
+);
+export type TakeFields = z.infer<ReturnType<typeof takeFields>>;
 
-export const takeLogged = kind('take-logged', z.object({ fields: takeFields }));
-export const takeDescribed = kind('take-described', z.object({ take: factIdText, fields: takeFields }));
+export const takeLogged = kind('take-logged', () => z.object({ fields: takeFields() }));
+export const takeDescribed = kind('take-described', () =>
+  z.object({ take: factIdText, fields: takeFields() }),
+);
 
 /** A remark on a take, or on one track of it. */
-export const noteAdded = kind(
-  'note-added',
+export const noteAdded = kind('note-added', () =>
   z.object({ take: factIdText, track: z.optional(idText), text: longText }),
 );
 
 /** The recorder showed the timecode `frames` when the phone's clock said `atMs`. */
-export const clockFollowed = kind(
-  'clock-followed',
+export const clockFollowed = kind('clock-followed', () =>
   z.object({
     frames: wholeNumber(0, 100_000_000),
     rate: z.enum(RATE_IDS),

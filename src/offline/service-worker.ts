@@ -1,3 +1,4 @@
+import { once } from '../shared/once.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { readRegistration, waitingWorker } from './registration.ts';
 import { reloadOnce, wasReloaded } from './reload-once.ts';
@@ -15,43 +16,46 @@ const refuse = (because: RestartRefusal['because']): Result<never, RestartRefusa
 
 /** Watches the worker of this window; without one (no secure context, or development) it only says so. */
 export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
-  const once = tellChangesOnly(events);
+  const told = tellChangesOnly(events);
   // Not prevented: the import that failed must fail for its caller too, who knows what was wanted.
   window.addEventListener('vite:preloadError', () => events.onPartMissing());
-  if (!('serviceWorker' in navigator) || import.meta.env.DEV) return withoutWorker(once);
+  if (!('serviceWorker' in navigator) || import.meta.env.DEV) return withoutWorker(told);
 
-  const isSecondTry = wasReloaded();
+  const isSecondTry = once(wasReloaded);
   let isReloading = false;
   // Before the first render nothing can be lost, so a new version in charge may load the page anew.
   let onNewVersion = (): void => {
-    if (!isSecondTry && !isReloading) isReloading = reloadOnce();
+    if (!isSecondTry() && !isReloading) isReloading = reloadOnce();
   };
   watchController(() => onNewVersion());
 
   return {
     settle: async () => {
-      if (!isSecondTry) await startWaitingVersion();
+      await startWaitingVersion(isSecondTry);
       if (!isReloading) await holdWindow(PATIENCE_MS);
       if (isReloading) await never();
-      onNewVersion = () => once.onUpdate('stale');
+      onNewVersion = () => told.onUpdate('stale');
     },
-    start: () =>
+    start: () => {
+      // Nearly every start has no other use for the answer, which a slow phone takes its time for.
+      isSecondTry();
       void import('./keep-registered.ts').then(
         (part) =>
           part.keepRegistered({
-            onOffline: once.onOffline,
-            onWaiting: (isWaiting) => once.onUpdate(isWaiting ? 'waiting' : 'current'),
+            onOffline: told.onOffline,
+            onWaiting: (isWaiting) => told.onUpdate(isWaiting ? 'waiting' : 'current'),
           }),
-        () => once.onOffline('failed'),
-      ),
-    restartIntoUpdate: () => restart(once),
+        () => told.onOffline('failed'),
+      );
+    },
+    restartIntoUpdate: () => restart(told),
   };
 }
 
-/** Puts a waiting version in charge when this is the only window. */
-async function startWaitingVersion(): Promise<void> {
+/** Puts a waiting version in charge when this is the only window, and has not been loaded anew for one just now. */
+async function startWaitingVersion(isSecondTry: () => boolean): Promise<void> {
   const waiting = waitingWorker(await readRegistration());
-  if (!waiting) return;
+  if (!waiting || isSecondTry()) return;
   await whileOnlyWindow(async () => {
     await Promise.race([loaded(), sleep(PATIENCE_MS)]);
     await putInCharge(waiting);
