@@ -188,9 +188,12 @@ const hasId = (raw: unknown): raw is Envelope =>
   typeof raw === 'object' && raw !== null && 'id' in raw && 'day' in raw;
 
 function readAll(stored: readonly unknown[]): { facts: (Fact | UnknownFact)[]; damaged: number } {
-  const read = stored.map(readFact);
-  const facts = read.flatMap((result) => (result.ok ? [result.value] : []));
-  return { facts, damaged: read.length - facts.length };
+  const facts: (Fact | UnknownFact)[] = [];
+  for (const raw of stored) {
+    const read = readFact(raw);
+    if (read.ok) facts.push(read.value);
+  }
+  return { facts, damaged: stored.length - facts.length };
 }
 
 /** The highest counter known of every database but our own: what this fact's speaker knew of other phones. */
