@@ -34,6 +34,7 @@ export default defineConfig({
     modulePreload: false,
     // What the first load needs comes in one file: less to ask for, and it packs better than a file for every shared part.
     rolldownOptions: {
+      checks: { bundlerTimings: false },
       output: { codeSplitting: { groups: [{ name: 'given', test: /src\/main\.tsx$/ }] } },
     },
   },
