@@ -6,7 +6,7 @@ import { openDayId } from './stored-facts.ts';
 /** Notes how many rows the first picture of a list has. */
 function noteFirstRows(): void {
   new MutationObserver((_, watch) => {
-    const rows = document.querySelectorAll('.rows > li').length;
+    const rows = document.querySelectorAll('.body li').length;
     if (rows === 0) return;
     watch.disconnect();
     Object.assign(globalThis, { firstRows: rows });
@@ -29,15 +29,20 @@ test.each([
   ['now', 1024, 768],
   ['cast', 390, 844],
   ['cast', 844, 390],
+  ['line', 320, 568],
+  ['line', 390, 844],
+  ['line', 430, 932],
+  ['line', 1024, 768],
+  ['line', 844, 390],
 ])('%s draws at %i x %i first what is in sight, and then the rest', async (tab, width, height) => {
   const page = await stage.context.newPage();
   await page.addInitScript(noteFirstRows);
   await page.setViewportSize({ width, height });
   await page.goto(`${stage.origin}/#/day/${day}/${tab}`);
-  await page.locator('.rows > li').first().waitFor();
+  await page.locator('.body li').first().waitFor();
   await page.evaluate(() => new Promise((done) => requestIdleCallback(done)));
   const { first, inSight, all } = await page.evaluate(() => {
-    const rows = [...document.querySelectorAll('.rows > li')];
+    const rows = [...document.querySelectorAll('.body li')];
     const list = document.querySelector('.body')!.getBoundingClientRect();
     return {
       first: (globalThis as unknown as { firstRows: number }).firstRows,

@@ -32,7 +32,7 @@ export function CastRoll({ onTask, cameFrom }: RollProps) {
   const cast = castInOrder(day);
   const answers = new Map(answersNow(day).voices.map((answer) => [answer.voice.id, answer]));
   const shown = cast.filter((voice) => isFoundBy(voice, typed));
-  const inSight = useRowsInSight();
+  const inSight = useRowsInSight(shown.length);
   const close = (): void => setOpen(null);
   return (
     <Page

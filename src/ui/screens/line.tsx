@@ -7,6 +7,7 @@ import { useDay } from '../context.ts';
 import { LineHead } from '../parts/line-head.tsx';
 import { lineEntry } from '../parts/line-row.tsx';
 import { Page } from '../parts/page.tsx';
+import { useRowsInSight } from '../parts/rows-in-sight.ts';
 import { complain, tell } from '../saying.ts';
 import { ChangeSheet } from '../sheets/change-sheet.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
@@ -34,6 +35,7 @@ export function Line() {
     row?.scrollIntoView({ block: 'start' });
     row?.focus({ preventScroll: true });
   }, [jump]);
+  const inSight = useRowsInSight(Math.min(SHOWN, day.line.length));
   const opened = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
   // A sheet that opens or closes leaves the page as it is.
   const shown = useMemo(() => {
@@ -69,7 +71,9 @@ export function Line() {
           />
         )}
         <ol class="line" ref={list}>
-          {found.slice(part.from, part.to).map((item) => lineEntry(day, item, setOpen))}
+          {found
+            .slice(part.from, Math.min(part.to, part.from + inSight))
+            .map((item) => lineEntry(day, item, setOpen))}
         </ol>
         {found.length > part.to && (
           <More
@@ -80,7 +84,7 @@ export function Line() {
         )}
       </>
     );
-  }, [day, wanted, part]);
+  }, [day, wanted, part, inSight]);
   return (
     <Page
       tab="line"

@@ -77,7 +77,8 @@ interface RowsProps {
 /** Who is on which track. Most taps change nothing here: while the chain stands, so does the list. */
 function Rows({ day, answers, onOpen }: RowsProps) {
   const since = changesSinceTake(day, answers);
-  const inSight = useRowsInSight();
+  const tracks = shownTracks(answers);
+  const inSight = useRowsInSight(answers.summary.unrecorded.length + tracks.length + 1);
   return useMemo(() => {
     const rows = [
       ...answers.summary.unrecorded.map((voice) => (
@@ -85,7 +86,7 @@ function Rows({ day, answers, onOpen }: RowsProps) {
           <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => onOpen({ voice })} />
         </li>
       )),
-      ...shownTracks(answers).map((answer) => (
+      ...tracks.map((answer) => (
         <li key={answer.track.id}>
           <TrackRow
             day={day}
