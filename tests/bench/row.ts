@@ -21,3 +21,17 @@ export function medianMs(runs: number, work: () => unknown): number {
   });
   return times.sort((a, b) => a - b)[runs >> 1]!;
 }
+
+/** The medians of two works run in turn, so that quick and slow moments of the machine fall on both. */
+export function mediansInTurn(runs: number, ours: () => unknown, theirs: () => unknown): [number, number] {
+  const timed = (work: () => unknown): number => {
+    const from = performance.now();
+    work();
+    return performance.now() - from;
+  };
+  ours();
+  theirs();
+  const times = Array.from({ length: runs }, () => [timed(ours), timed(theirs)] as const);
+  const middle = (of: 0 | 1): number => times.map((both) => both[of]).sort((a, b) => a - b)[runs >> 1]!;
+  return [middle(0), middle(1)];
+}

@@ -4,7 +4,7 @@ import { reportOf } from '../../../src/report/model.ts';
 import { reportText } from '../../../src/report/text.ts';
 import { largeDay } from '../../report/large-day.ts';
 import { run } from '../report.ts';
-import { medianMs, type Row } from '../row.ts';
+import { mediansInTurn, type Row } from '../row.ts';
 
 const SIZE = { takes: 200, tracks: 16 };
 const RUNS = 41;
@@ -23,11 +23,11 @@ export function rows(): Row[] {
   const records = readyRecords(reportCsv(model, { lines: 'track' }));
   // Nothing is remembered from the run before: a day of its own for each.
   const days = Array.from({ length: RUNS }, () => largeDay(SIZE));
-  const ours = medianMs(days.length - 1, () => {
+  const report = (): number => {
     const made = reportOf(days.pop()!);
     return reportText(made).length + reportCsv(made, { lines: 'track' }).length;
-  });
-  const theirs = medianMs(RUNS, () => writeAlone(records));
+  };
+  const [ours, theirs] = mediansInTurn(days.length - 1, report, () => writeAlone(records));
   const measured = run().map(
     ({ name, value, ceiling }): Row => ({
       work: `report: ${name.replace(/, (ms|bytes)$/, '')}`,
