@@ -7,7 +7,7 @@ import { useDay } from '../context.ts';
 import { LineHead } from '../parts/line-head.tsx';
 import { lineEntry } from '../parts/line-row.tsx';
 import { Page } from '../parts/page.tsx';
-import { useRowsInSight } from '../parts/rows-in-sight.ts';
+import { ENTRIES, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { complain, tell } from '../saying.ts';
 import { ChangeSheet } from '../sheets/change-sheet.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
@@ -35,7 +35,7 @@ export function Line() {
     row?.scrollIntoView({ block: 'start' });
     row?.focus({ preventScroll: true });
   }, [jump]);
-  const inSight = useRowsInSight(Math.min(SHOWN, day.line.length));
+  const inSight = useRowsInSight(Math.min(SHOWN, day.line.length), ENTRIES);
   const opened = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
   // A sheet that opens or closes leaves the page as it is.
   const shown = useMemo(() => {

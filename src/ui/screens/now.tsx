@@ -11,7 +11,7 @@ import type { MarkState } from '../parts/mark.tsx';
 import { Page } from '../parts/page.tsx';
 import { RollDock } from '../parts/roll-dock.tsx';
 import { Row } from '../parts/row.tsx';
-import { useRowsInSight } from '../parts/rows-in-sight.ts';
+import { ROWS, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { SummaryLine } from '../parts/summary-line.tsx';
 import { opensWith } from '../route.ts';
 import { ConflictSheet, FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
@@ -78,7 +78,7 @@ interface RowsProps {
 function Rows({ day, answers, onOpen }: RowsProps) {
   const since = changesSinceTake(day, answers);
   const tracks = shownTracks(answers);
-  const inSight = useRowsInSight(answers.summary.unrecorded.length + tracks.length + 1);
+  const inSight = useRowsInSight(answers.summary.unrecorded.length + tracks.length + 1, ROWS);
   return useMemo(() => {
     const rows = [
       ...answers.summary.unrecorded.map((voice) => (
