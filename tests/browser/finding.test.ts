@@ -18,7 +18,12 @@ test('of 600 takes one is found by slate, note or name, with no signal, and the 
     await rows.first().waitFor();
     await page.getByText(`${TAKES} takes`).first().waitFor();
     // What is not shown is not drawn: an old phone has little to scroll.
-    expect(await rows.count()).toBe(120);
+    await expect.poll(() => rows.count()).toBe(120);
+    // What is asked for is all drawn, however often.
+    for (const asked of [240, 360]) {
+      await page.getByRole('button', { name: /earlier entries$/ }).tap();
+      await expect.poll(() => rows.count()).toBe(asked);
+    }
 
     // The first setup of the day, from its end: one choice, and no longer a list than before.
     const oldest = slatesOnLine(day).at(-1)!;

@@ -35,7 +35,7 @@ export function Line() {
     row?.scrollIntoView({ block: 'start' });
     row?.focus({ preventScroll: true });
   }, [jump]);
-  const inSight = useRowsInSight(Math.min(SHOWN, day.line.length), ENTRIES);
+  const inSight = useRowsInSight(Math.min(part.to - part.from, day.line.length), ENTRIES);
   const opened = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
   // A sheet that opens or closes leaves the page as it is.
   const shown = useMemo(() => {
