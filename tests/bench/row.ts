@@ -11,27 +11,24 @@ export interface Row {
   readonly ratioBudget?: number;
 }
 
+function timed(work: () => unknown): number {
+  const from = performance.now();
+  work();
+  return performance.now() - from;
+}
+
+const middle = (times: number[]): number => times.sort((a, b) => a - b)[times.length >> 1]!;
+
 /** The median of several runs, after one that is not counted. */
 export function medianMs(runs: number, work: () => unknown): number {
   work();
-  const times = Array.from({ length: runs }, () => {
-    const from = performance.now();
-    work();
-    return performance.now() - from;
-  });
-  return times.sort((a, b) => a - b)[runs >> 1]!;
+  return middle(Array.from({ length: runs }, () => timed(work)));
 }
 
 /** The medians of two works run in turn, so that quick and slow moments of the machine fall on both. */
 export function mediansInTurn(runs: number, ours: () => unknown, theirs: () => unknown): [number, number] {
-  const timed = (work: () => unknown): number => {
-    const from = performance.now();
-    work();
-    return performance.now() - from;
-  };
   ours();
   theirs();
   const times = Array.from({ length: runs }, () => [timed(ours), timed(theirs)] as const);
-  const middle = (of: 0 | 1): number => times.map((both) => both[of]).sort((a, b) => a - b)[runs >> 1]!;
-  return [middle(0), middle(1)];
+  return [middle(times.map(([one]) => one)), middle(times.map(([, other]) => other))];
 }
