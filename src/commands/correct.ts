@@ -1,4 +1,4 @@
-import { isOnTheLine } from '../day/line-order.ts';
+import { isOnTheLine } from '../day/line-item.ts';
 import type { Day, FactId } from '../day/model.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Said } from './command.ts';

@@ -58,7 +58,7 @@ export function answersAt(day: Day, index: number): Answers {
 
 /** What holds for a take. */
 export const answersAtTake = (day: Day, take: TakeId): Answers =>
-  answersAt(day, day.placeOf.get(take) ?? day.line.length);
+  answersAt(day, day.takeItems.get(take)?.place ?? day.line.length);
 
 /** What holds just before a take, or now where none is named: where a change that is about to be said will stand. */
 export const answersBefore = (day: Day, take: TakeId | undefined): Answers =>

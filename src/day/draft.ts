@@ -2,10 +2,11 @@ import type { DayId } from '../facts/envelope.ts';
 import type { Fact, UnknownFact } from '../facts/fact.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
+import { type LineDraft, lineDraft } from './line-item.ts';
 import { applyWrites, CHECKPOINT_EVERY, linksAt } from './links.ts';
-import type { DayMemory, Header, LineItem, Link, Take, Voice } from './model.ts';
+import type { DayMemory, Header, LineItem, Link, TakeId, Voice } from './model.ts';
 import { mergeVoice, type PartsList } from './standing.ts';
-import { takeFrom, takeWith } from './takes.ts';
+import { describeTake, type OfTake, type TakeDraft, takeFrom, takeWith } from './takes.ts';
 import { applyUpkeep, type UpkeepDraft } from './upkeep-facts.ts';
 
 /** A day while it is being folded: the same shape, open to change. */
@@ -17,14 +18,14 @@ export interface Draft {
   header: Header;
   readonly voices: Map<string, Voice>;
   readonly parts: PartsList;
-  readonly takes: Map<FactId, Take>;
+  readonly takes: Map<FactId, TakeDraft>;
   clock: FollowedClock | null;
   readonly upkeep: UpkeepDraft;
   readonly line: LineItem[];
   readonly takeOrder: FactId[];
   readonly rolls: string[];
   lastAt: number;
-  readonly placeOf: Map<FactId, number>;
+  readonly takeItems: Map<TakeId, LineDraft>;
   tail: Map<string, Link>;
   readonly highest: Map<string, number>;
   readonly memory: DayMemory;
@@ -32,11 +33,24 @@ export interface Draft {
   chain: number;
   /** The highest number given to a chain. */
   highestChain: number;
+  /** Somebody may hold a take of this day: from now on takes are replaced, never edited. */
+  isShown: boolean;
+  /** Until then, the take that was logged last: most is said of that one, and it need not be looked up. */
+  lastTake: TakeDraft | undefined;
 }
 
 /** What holds for the whole day wherever it is said, and what is said of one take. */
 export function applyStanding(draft: Draft, fact: Fact): void {
   switch (fact.kind) {
+    // Most of a day is said of its takes.
+    case 'take-logged':
+      draft.lastTake = takeFrom(fact);
+      draft.takes.set(fact.id, draft.lastTake);
+      return;
+    case 'take-described':
+    case 'note-added':
+      sayOfTake(draft, fact);
+      return;
     case 'day-described':
       draft.header = { ...draft.header, ...(fact.fields as Partial<Header>) };
       return;
@@ -52,15 +66,6 @@ export function applyStanding(draft: Draft, fact: Fact): void {
       draft.parts.merge(fact.parts);
       draft.memory.answersOf = {};
       return;
-    case 'take-logged':
-      draft.takes.set(fact.id, takeFrom(fact));
-      return;
-    case 'take-described':
-    case 'note-added': {
-      const take = draft.takes.get(fact.take);
-      if (take) draft.takes.set(fact.take, takeWith(take, fact));
-      return;
-    }
     case 'clock-followed':
       draft.clock = { frames: fact.frames, rate: fact.rate, atMs: fact.atMs };
       return;
@@ -69,12 +74,24 @@ export function applyStanding(draft: Draft, fact: Fact): void {
   }
 }
 
-/** Lays the next fact on the line, with what it does to the chain unless it is taken back. */
-export function pushOnLine(draft: Draft, fact: Fact): void {
+function sayOfTake(draft: Draft, fact: OfTake): void {
+  const { takes, lastTake } = draft;
+  if (draft.isShown) {
+    const take = takes.get(fact.take);
+    if (take) takes.set(fact.take, takeWith(take, fact));
+  } else {
+    const take = lastTake?.id === fact.take ? lastTake : takes.get(fact.take);
+    if (take) describeTake(take, fact);
+  }
+}
+
+/** Lays the next item on the line, with what it does to the chain unless it is taken back. */
+export function pushOnLine(draft: Draft, item: LineDraft): void {
   if (draft.line.length % CHECKPOINT_EVERY === 0) draft.memory.checkpoints.push(new Map(draft.tail));
-  const takenBack = draft.takenBack.has(fact.id);
-  draft.placeOf.set(fact.id, draft.line.length);
-  draft.line.push({ fact, takenBack, chainBefore: draft.chain });
+  item.place = draft.line.length;
+  item.chainBefore = draft.chain;
+  draft.line.push(item);
+  const { fact, takenBack } = item;
   if (takenBack) return;
   if (fact.kind === 'take-logged') draft.takeOrder.push(fact.id);
   noteRoll(draft, fact);
@@ -83,18 +100,24 @@ export function pushOnLine(draft: Draft, fact: Fact): void {
   draft.chain = draft.highestChain;
 }
 
+/** Lays a fact that was just said, or one that lay here before: the day as it was may hold its item. */
+export function pushFact(draft: Draft, fact: Fact): void {
+  const item = lineDraft(fact, draft.takenBack.has(fact.id));
+  if (fact.kind === 'take-logged') draft.takeItems.set(fact.id, item);
+  pushOnLine(draft, item);
+}
+
 /** Lays the line again from this place on, with these facts before what stood there. What is taken back holds its place. */
 export function layAgain(draft: Draft, from: number, inserted: readonly Fact[] = []): void {
-  const { line, takeOrder, rolls, memory } = draft;
+  const { line, takeOrder, takeItems, rolls, memory } = draft;
   draft.tail = linksAt(draft, from);
   draft.chain = line[from]!.chainBefore;
   memory.checkpoints.length = Math.ceil(from / CHECKPOINT_EVERY);
-  while (takeOrder.length > 0 && draft.placeOf.get(takeOrder.at(-1)!)! >= from) takeOrder.pop();
-  const later = line.splice(from);
+  while (takeOrder.length > 0 && takeItems.get(takeOrder.at(-1)!)!.place >= from) takeOrder.pop();
+  const later = line.splice(from).map(({ fact }) => fact);
   rolls.length = 0;
   for (const { fact, takenBack } of line) if (!takenBack) noteRoll(draft, fact);
-  for (const fact of inserted) pushOnLine(draft, fact);
-  for (const { fact } of later) pushOnLine(draft, fact);
+  for (const fact of [...inserted, ...later]) pushFact(draft, fact);
 }
 
 function noteRoll({ rolls }: Draft, fact: Fact): void {

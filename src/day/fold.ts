@@ -1,10 +1,10 @@
 import type { DayId } from '../facts/envelope.ts';
 import { type Fact, isKnown, type UnknownFact } from '../facts/fact.ts';
-import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
-import { applyStanding, type Draft, layAgain, pushOnLine } from './draft.ts';
-import { isOnTheLine, lineOrder } from './line-order.ts';
+import { applyStanding, type Draft, layAgain, pushFact, pushOnLine } from './draft.ts';
+import { isOnTheLine } from './line-item.ts';
+import { layInOrder } from './line-order.ts';
 import type { Day } from './model.ts';
-import { factsTakenBack } from './retractions.ts';
+import { noteCounter, sortFacts } from './sorted-facts.ts';
 import { EMPTY_HEADER, EMPTY_RIG, PartsList } from './standing.ts';
 import { takeBack } from './take-back.ts';
 import { newUpkeep } from './upkeep-facts.ts';
@@ -14,12 +14,13 @@ const drafts = new WeakMap<Day, Draft>();
 
 /** Folds a day from its facts, in any order, each at most once. Never throws on facts that `readFact` accepted. */
 export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day {
-  const known = inOrder(facts.filter(isKnown));
+  const sorted = sortFacts(facts);
+  const { known, unknown, takeItems, highest, lastAt } = sorted;
   const draft: Draft = {
     id,
     facts: known,
-    unknown: inOrder(facts.filter((fact): fact is UnknownFact => !isKnown(fact))),
-    takenBack: factsTakenBack(known),
+    unknown,
+    takenBack: sorted.takenBack.all,
     header: EMPTY_HEADER,
     voices: new Map(),
     parts: new PartsList(EMPTY_RIG),
@@ -29,21 +30,18 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     line: [],
     takeOrder: [],
     rolls: [],
-    lastAt: 0,
-    placeOf: new Map(),
+    lastAt,
+    takeItems,
     tail: new Map(),
-    highest: new Map(),
+    highest,
     memory: { checkpoints: [], answersOf: {} },
     chain: 0,
     highestChain: 0,
+    isShown: false,
+    lastTake: undefined,
   };
-  noteWriters(draft, draft.facts);
-  noteWriters(draft, draft.unknown);
-  for (const fact of draft.facts) {
-    draft.lastAt = Math.max(draft.lastAt, fact.at);
-    if (!draft.takenBack.has(fact.id)) applyStanding(draft, fact);
-  }
-  for (const fact of lineOrder(draft.facts, draft.takenBack)) pushOnLine(draft, fact);
+  for (const fact of sorted.standing) applyStanding(draft, fact);
+  layInOrder(sorted, (item) => pushOnLine(draft, item));
   return finished(draft);
 }
 
@@ -69,39 +67,22 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
     draft.lastAt = Math.max(draft.lastAt, fact.at);
     applyStanding(draft, fact);
     if (isOnTheLine(fact)) place(draft, fact);
+    noteCounter(draft.highest, fact.id);
   }
-  noteWriters(draft, facts);
   return finished(draft);
 }
 
 /** The last fact said goes to the end of the line or, of all that was put before one take, next to it. */
 function place(draft: Draft, fact: Fact): void {
-  const at = fact.before === undefined ? undefined : draft.placeOf.get(fact.before);
-  if (at === undefined || draft.line[at]!.fact.kind !== 'take-logged') pushOnLine(draft, fact);
-  else layAgain(draft, at, [fact]);
-}
-
-const byId = (a: { id: FactId }, b: { id: FactId }): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
-
-/** The facts in the order of their ids, as which a database gives them anyway. */
-function inOrder<T extends { readonly id: FactId }>(facts: T[]): T[] {
-  const isSorted = facts.every(({ id }, at) => at === 0 || facts[at - 1]!.id <= id);
-  return isSorted ? facts : facts.sort(byId);
-}
-
-/** Notes the highest counter of each database. Many facts in a row are of one, and the last of these says it. */
-function noteWriters({ highest }: Draft, facts: readonly { readonly id: FactId }[]): void {
-  for (const [at, { id }] of facts.entries()) {
-    const database = databaseOf(id);
-    const next = facts[at + 1];
-    if (next && databaseOf(next.id) === database) continue;
-    highest.set(database, Math.max(highest.get(database) ?? 0, counterOf(id)));
-  }
+  const before = fact.before === undefined ? undefined : draft.takeItems.get(fact.before);
+  if (before) layAgain(draft, before.place, [fact]);
+  else pushFact(draft, fact);
 }
 
 function finished(draft: Draft): Day {
-  const { parts, chain, highestChain, ...rest } = draft;
+  const { parts, chain, highestChain, isShown, lastTake, ...rest } = draft;
   const day: Day = { ...rest, rig: parts.rig() };
+  draft.isShown = true;
   drafts.set(day, draft);
   return day;
 }

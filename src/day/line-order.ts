@@ -1,89 +1,78 @@
-import type { Fact } from '../facts/fact.ts';
 import type { FactId } from '../shared/ids.ts';
+import type { LineDraft } from './line-item.ts';
+import type { TakeId } from './model.ts';
 
-const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
-  'take-logged',
-  'slate-called',
-  'transmitter-worn',
-  'channels-tuned',
-  'leads-plugged',
-  'selectors-thrown',
-  'inputs-sent',
-  'mute-set',
-  'gang-declared',
-  'track-named',
-  'voices-needed',
-  'roll-changed',
-  'voice-pinned',
-  'out-marked',
-  'moves-weighed',
-]);
+/** What was said of where something stands: said `by` a fact, just before a take or, with null, where it was said. */
+export type Placing =
+  | { readonly by: FactId; readonly item: LineDraft; readonly before: TakeId }
+  | { readonly by: FactId; readonly target: FactId; readonly before: TakeId | null };
 
-/** Whether a fact has a place on the line; the others hold for the whole day or speak of one take. */
-export const isOnTheLine = (fact: Fact): boolean => ON_THE_LINE.has(fact.kind);
+/** What was said on the line, in the order of the ids. */
+interface Said {
+  readonly items: readonly LineDraft[];
+  readonly takeItems: ReadonlyMap<TakeId, LineDraft>;
+  readonly placing: readonly Placing[];
+}
 
 interface Placement {
-  readonly before: FactId;
-  /** The fact that put it there: among several before one take, the later said stands later. */
+  readonly before: LineDraft;
+  /** The fact that put it there. */
   readonly by: FactId;
 }
 
-/**
- * The order of the day: as things were said, but whatever was placed before a take stands just before it. A take
- * that was taken back still holds its place. `facts` are in the order of their ids.
- */
-export function lineOrder(facts: readonly Fact[], takenBack: ReadonlySet<FactId>): Fact[] {
-  const items = facts.filter(isOnTheLine);
-  const placements = withoutCircles(placementsOf(facts, takenBack));
-  if (placements.size === 0) return items;
+/** What was put before a take, in the order in which it was put there. */
+type Placements = Map<LineDraft, Placement>;
 
-  const placedBefore = new Map<FactId, Fact[]>();
-  for (const item of items) {
-    const placement = placements.get(item.id);
-    if (!placement) continue;
-    const group = placedBefore.get(placement.before);
+/**
+ * Lays the items in the order of the day: as things were said, but whatever was placed before a take stands just before
+ * it; among several before one take, the later said stands later. A take that was taken back still holds its place.
+ */
+export function layInOrder(said: Said, lay: (item: LineDraft) => void): void {
+  const placements = withoutCircles(placementsOf(said));
+  const placedBefore = new Map<LineDraft, LineDraft[]>();
+  for (const [item, { before }] of placements) {
+    const group = placedBefore.get(before);
     if (group) group.push(item);
-    else placedBefore.set(placement.before, [item]);
+    else placedBefore.set(before, [item]);
   }
-  for (const group of placedBefore.values()) {
-    group.sort((a, b) => (placements.get(a.id)!.by < placements.get(b.id)!.by ? -1 : 1));
+  // Looked up as objects: most are in neither map, and their ids need not be hashed to tell.
+  for (const item of said.items) {
+    if (placements.has(item)) continue;
+    if (placedBefore.has(item)) layWithFirst(item, placedBefore, lay);
+    else lay(item);
   }
-  return walk(items, placements, placedBefore);
 }
 
-function placementsOf(facts: readonly Fact[], takenBack: ReadonlySet<FactId>): Map<FactId, Placement> {
-  const placements = new Map<FactId, Placement>();
-  const placing = facts.filter(({ kind, before }) => before !== undefined || kind === 'fact-moved');
-  if (placing.length === 0) return placements;
-  const spokenOf = new Set<FactId | null | undefined>();
-  for (const fact of placing) {
-    spokenOf.add(fact.before);
-    if (fact.kind === 'fact-moved') spokenOf.add(fact.target).add(fact.to);
-  }
-  // Few facts of a long day are spoken of, so only these are looked up by what they are.
-  const known = new Map(facts.filter(({ id }) => spokenOf.has(id)).map((fact) => [fact.id, fact]));
-  const isTake = (id: FactId): boolean => known.get(id)?.kind === 'take-logged';
-  for (const fact of placing) {
-    if (fact.before && fact.before !== fact.id && isOnTheLine(fact) && isTake(fact.before)) {
-      placements.set(fact.id, { before: fact.before, by: fact.id });
-    }
-    if (fact.kind !== 'fact-moved' || takenBack.has(fact.id)) continue;
-    const target = known.get(fact.target);
-    if (!target || !isOnTheLine(target)) continue;
-    if (fact.to === null) placements.delete(fact.target);
-    else if (fact.to !== fact.target && isTake(fact.to)) {
-      placements.set(fact.target, { before: fact.to, by: fact.id });
-    }
+function placementsOf({ items, takeItems, placing }: Said): Placements {
+  const placements: Placements = new Map();
+  for (const one of placing) {
+    const item = 'item' in one ? one.item : itemOfFact(items, one.target);
+    const before = one.before === null ? null : takeItems.get(one.before);
+    if (!item || before === undefined || before === item) continue;
+    // Said later than what is there already, even where it was there itself.
+    placements.delete(item);
+    if (before) placements.set(item, { before, by: one.by });
   }
   return placements;
 }
 
+/** Few items of a long day are moved, so these are searched for and no day is listed by its ids. */
+function itemOfFact(items: readonly LineDraft[], id: FactId): LineDraft | undefined {
+  let [from, to] = [0, items.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (items[middle]!.fact.id < id) from = middle + 1;
+    else to = middle;
+  }
+  return items[from]?.fact.id === id ? items[from] : undefined;
+}
+
 /** Two phones can put two takes before each other; then the placement said first gives way. */
-function withoutCircles(placements: Map<FactId, Placement>): Map<FactId, Placement> {
-  const clear = new Set<FactId>();
+function withoutCircles(placements: Placements): Placements {
+  const clear = new Set<LineDraft>();
   for (const start of placements.keys()) {
-    const trail = new Set<FactId>();
-    let at: FactId | undefined = start;
+    const trail = new Set<LineDraft>();
+    let at: LineDraft | undefined = start;
     while (at !== undefined && placements.has(at) && !clear.has(at)) {
       if (trail.has(at)) {
         const earliest = [...circleFrom(at, placements)].reduce((a, b) =>
@@ -95,12 +84,12 @@ function withoutCircles(placements: Map<FactId, Placement>): Map<FactId, Placeme
       trail.add(at);
       at = placements.get(at)!.before;
     }
-    for (const id of trail) clear.add(id);
+    for (const item of trail) clear.add(item);
   }
   return placements;
 }
 
-function* circleFrom(start: FactId, placements: ReadonlyMap<FactId, Placement>): Generator<FactId> {
+function* circleFrom(start: LineDraft, placements: Placements): Generator<LineDraft> {
   let at = start;
   do {
     yield at;
@@ -109,29 +98,20 @@ function* circleFrom(start: FactId, placements: ReadonlyMap<FactId, Placement>):
 }
 
 /** Depth first with a stack of its own: a stranger's file may nest placements as deep as it has takes. */
-function walk(
-  items: readonly Fact[],
-  placements: ReadonlyMap<FactId, Placement>,
-  placedBefore: ReadonlyMap<FactId, readonly Fact[]>,
-): Fact[] {
-  const order: Fact[] = [];
-  for (const root of items) {
-    if (placements.has(root.id)) continue;
-    if (!placedBefore.has(root.id)) {
-      order.push(root);
+function layWithFirst(
+  root: LineDraft,
+  placedBefore: ReadonlyMap<LineDraft, readonly LineDraft[]>,
+  lay: (item: LineDraft) => void,
+): void {
+  const stack = [{ item: root, ready: false }];
+  while (stack.length > 0) {
+    const { item, ready } = stack.pop()!;
+    const first = placedBefore.get(item);
+    if (ready || !first) {
+      lay(item);
       continue;
     }
-    const stack: { fact: Fact; ready: boolean }[] = [{ fact: root, ready: false }];
-    while (stack.length > 0) {
-      const { fact, ready } = stack.pop()!;
-      const first = placedBefore.get(fact.id);
-      if (ready || !first) {
-        order.push(fact);
-        continue;
-      }
-      stack.push({ fact, ready: true });
-      for (const child of first.toReversed()) stack.push({ fact: child, ready: false });
-    }
+    stack.push({ item, ready: true });
+    for (const child of first.toReversed()) stack.push({ item: child, ready: false });
   }
-  return order;
 }

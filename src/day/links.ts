@@ -87,7 +87,7 @@ export function applyWrites(links: Map<string, Link>, fact: Fact): boolean {
 }
 
 /** Items of the line between two copies of the links. */
-export const CHECKPOINT_EVERY = 128;
+export const CHECKPOINT_EVERY = 256;
 
 /** The links just before the item at `index` of the line; `day.line.length` is now. */
 export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: number): Map<string, Link> {
@@ -103,7 +103,7 @@ export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: numbe
 
 /** The links just before a take, which hold for it. */
 export const linksAtTake = (day: Day, take: TakeId): Links =>
-  linksAt(day, day.placeOf.get(take) ?? day.line.length);
+  linksAt(day, day.takeItems.get(take)?.place ?? day.line.length);
 
 /** Whatever gives a link by its name. */
 export type LinkReader = Pick<Links, 'get'>;

@@ -96,6 +96,8 @@ export interface LineItem {
   readonly takenBack: boolean;
   /** The number of the chain before it: two places with one number have one chain. */
   readonly chainBefore: number;
+  /** Which item of the line this is. */
+  readonly place: number;
 }
 
 export type Header = { readonly [Field in keyof HeaderFields]-?: NonNullable<HeaderFields[Field]> };
@@ -124,8 +126,8 @@ export interface Day {
   readonly rolls: readonly string[];
   /** UTC ms of the latest moment at which anything known was said; 0 before that. */
   readonly lastAt: number;
-  /** Where on the line a change or take stands. */
-  readonly placeOf: ReadonlyMap<FactId, number>;
+  /** The item of each take on the line, also where it is taken back; see also `itemOnLine`. */
+  readonly takeItems: ReadonlyMap<TakeId, LineItem>;
   /** The chain after the last item of the line. */
   readonly tail: Links;
   /** For every database that wrote into this day, its highest counter. */

@@ -1,8 +1,8 @@
 import type { Fact, FactOf } from '../facts/fact.ts';
 import { type Draft, layAgain } from './draft.ts';
-import { isOnTheLine } from './line-order.ts';
-import type { Take, TakeId } from './model.ts';
-import { takeFrom, takeWith } from './takes.ts';
+import { isOnTheLine } from './line-item.ts';
+import type { TakeId } from './model.ts';
+import { describeTake, itemOnLine, type OfTake, type TakeDraft, takeFrom } from './takes.ts';
 
 /**
  * Takes back what the last fact said takes back, where that concerns no more than takes and the line from some place
@@ -19,20 +19,19 @@ export function takeBack(draft: Draft, said: FactOf<'fact-retracted'>): boolean 
     if (take) draft.takes.set(id, take);
     else draft.takes.delete(id);
   }
-  const places = facts.flatMap(({ id }) => draft.placeOf.get(id) ?? []);
+  const places = facts.filter(isOnTheLine).map(({ id }) => itemOnLine(draft, id)!.place);
   if (places.length > 0) layAgain(draft, Math.min(...places));
   return true;
 }
 
-const isOfTake = (fact: Fact): fact is FactOf<'take-described' | 'note-added'> =>
-  fact.kind === 'take-described' || fact.kind === 'note-added';
+const isOfTake = (fact: Fact): fact is OfTake => fact.kind === 'take-described' || fact.kind === 'note-added';
 
-function takeAnew({ facts, takenBack }: Draft, id: TakeId): Take | undefined {
-  let take: Take | undefined;
+function takeAnew({ facts, takenBack }: Draft, id: TakeId): TakeDraft | undefined {
+  let take: TakeDraft | undefined;
   for (const fact of facts) {
     if (takenBack.has(fact.id)) continue;
     if (fact.kind === 'take-logged' && fact.id === id) take = takeFrom(fact);
-    else if (take) take = takeWith(take, fact);
+    else if (take && isOfTake(fact) && fact.take === id) describeTake(take, fact);
   }
   return take;
 }

@@ -1,12 +1,13 @@
-import type { Fact, FactOf } from '../facts/fact.ts';
+import type { FactOf } from '../facts/fact.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
-import type { Day, Slate, Take, TakeKind } from './model.ts';
+import type { FactId } from '../shared/ids.ts';
+import type { Day, Note, Slate, Take, TakeKind } from './model.ts';
 import { nextSetup, sameSlate } from './slate.ts';
 
 const NO_SLATE: Slate = { style: 'lettered', scene: '1', setup: 0 };
 
-export function takeFrom(fact: FactOf<'take-logged'>): Take {
-  const blank: Take = {
+export function takeFrom(fact: FactOf<'take-logged'>): TakeDraft {
+  const blank: TakeDraft = {
     id: fact.id,
     kind: 'take',
     slate: NO_SLATE,
@@ -22,25 +23,40 @@ export function takeFrom(fact: FactOf<'take-logged'>): Take {
     file: null,
     notes: [],
   };
-  return describeTake(blank, fact.fields);
+  writeFields(blank, fact.fields);
+  return blank;
 }
 
-const describeTake = (take: Take, fields: TakeFields): Take => ({
-  ...take,
-  ...(fields as Partial<Take>),
-});
+/** What says something of one take. */
+export type OfTake = FactOf<'take-described' | 'note-added'>;
 
-const noteOn = (take: Take, { id, track, text }: FactOf<'note-added'>): Take => ({
-  ...take,
-  notes: [...take.notes, { id, track, text }],
-});
+/** A take while its day is being folded and nobody holds it yet. */
+export type TakeDraft = { -readonly [Field in keyof Omit<Take, 'notes'>]: Take[Field] } & { notes: Note[] };
 
-/** The take with what a fact says of it, if it does. */
-export function takeWith(take: Take, fact: Fact): Take {
-  if (fact.kind === 'take-described' && fact.take === take.id) return describeTake(take, fact.fields);
-  if (fact.kind === 'note-added' && fact.take === take.id) return noteOn(take, fact);
-  return take;
+/** Writes into a take what a fact says of it. */
+export function describeTake(take: TakeDraft, fact: OfTake): void {
+  if (fact.kind === 'take-described') writeFields(take, fact.fields);
+  else take.notes.push({ id: fact.id, track: fact.track, text: fact.text });
 }
+
+/** A stranger's file may have more fields than those of a take: none of them is its id or its notes. */
+function writeFields(take: TakeDraft, fields: TakeFields): void {
+  const { id, notes } = take;
+  Object.assign(take, fields);
+  take.id = id;
+  take.notes = notes;
+}
+
+/** The take with what a fact says of it, as another take. */
+export function takeWith(take: Take, fact: OfTake): TakeDraft {
+  const described = { ...take, notes: [...take.notes] };
+  describeTake(described, fact);
+  return described;
+}
+
+/** The item of a change or take on the line, if it is there. */
+export const itemOnLine = ({ line, takeItems }: Pick<Day, 'line' | 'takeItems'>, id: FactId) =>
+  takeItems.get(id) ?? line.findLast(({ fact }) => fact.id === id);
 
 /** Takes in the order of the day, without those taken back. */
 export const takesInOrder = (day: Day): Take[] => day.takeOrder.map((id) => day.takes.get(id)!);

@@ -88,7 +88,7 @@ export interface UnknownFact extends Envelope {
 
 const byName = new Map<string, Kind<string, z.ZodMiniType>>(KINDS.map((kind) => [kind.name, kind]));
 
-export const isKnown = (fact: Fact | UnknownFact): fact is Fact => !('unknown' in fact);
+export const isKnown = (fact: Fact | UnknownFact): fact is Fact => (fact as UnknownFact).unknown !== true;
 
 let isHead: QuickCheck | undefined;
 const bodyChecks = new Map<string, QuickCheck>();

@@ -39,7 +39,7 @@ function* growing(day: Day, take: TakeId): Generator<readonly Fact[]> {
   const changes: Fact[] = [];
   let takes = 0;
   let isNew = false;
-  for (const { fact, takenBack } of day.line.slice((day.placeOf.get(take) ?? day.line.length) + 1)) {
+  for (const { fact, takenBack } of day.line.slice((day.takeItems.get(take)?.place ?? day.line.length) + 1)) {
     if (takenBack) continue;
     if (fact.kind === 'take-logged') {
       if (isNew) yield [...changes];

@@ -7,6 +7,8 @@ export type FactId = string;
 
 const DIGITS = 6;
 const DATABASE_LENGTH = 6;
+const DIGIT_0 = 48;
+const LETTER_A = 97;
 const FACT_ID = /^[0-9a-z]{6}-[0-9a-z]{11}$/;
 
 /** The highest counter that is read from a stranger's file, so that nobody can exhaust the counter for us. */
@@ -18,10 +20,21 @@ export const isFactId = (text: string): boolean => FACT_ID.test(text) && counter
 export const factId = (counter: number, writer: string): FactId =>
   `${counter.toString(36).padStart(DIGITS, '0')}-${writer}`;
 
-export const counterOf = (id: FactId): number => Number.parseInt(id.slice(0, DIGITS), 36);
+/** Read digit by digit: a day is folded by these, and a text cut for each of its facts would cost as much as the rest. */
+export function counterOf(id: FactId): number {
+  let counter = 0;
+  for (let at = 0; at < DIGITS; at += 1) {
+    const code = id.charCodeAt(at);
+    counter = counter * 36 + code - (code < LETTER_A ? DIGIT_0 : LETTER_A - 10);
+  }
+  return counter;
+}
 
 /** The database that wrote the fact: facts of one database have all been seen by its later facts. */
 export const databaseOf = (id: FactId): string => id.slice(DIGITS + 1, DIGITS + 1 + DATABASE_LENGTH);
+
+/** Whether this database wrote the fact. */
+export const isOfDatabase = (id: FactId, database: string): boolean => id.startsWith(database, DIGITS + 1);
 
 /** Who wrote the fact: one window of one database, which counts upwards and skips nothing it has kept. */
 export const writerOf = (id: FactId): string => id.slice(DIGITS + 1);
@@ -46,3 +59,30 @@ export function idSource(writer: string, highestSeen = 0): IdSource {
     },
   };
 }
+
+/**
+ * A set of ids for asking about every fact of a day, of which few are in it. Nearly all others are told apart by the
+ * last digits of their counters, so that their texts need not be hashed, which takes far longer.
+ */
+export class FewIds {
+  readonly all = new Set<FactId>();
+  readonly #endings: Uint8Array;
+
+  /** `asked` is about how many ids will be asked for. */
+  constructor(asked: number) {
+    this.#endings = new Uint8Array(asked + 1);
+  }
+
+  add(id: FactId): void {
+    this.all.add(id);
+    this.#endings[endingOf(id) % this.#endings.length] = 1;
+  }
+
+  has(id: FactId): boolean {
+    return this.#endings[endingOf(id) % this.#endings.length] === 1 && this.all.has(id);
+  }
+}
+
+/** The last three digits of the counter as a number, seldom the same for two of them. */
+const endingOf = (id: FactId): number =>
+  id.charCodeAt(DIGITS - 3) * 1369 + id.charCodeAt(DIGITS - 2) * 37 + id.charCodeAt(DIGITS - 1);

@@ -227,9 +227,44 @@ describe('folding', () => {
     );
   });
 
+  test('keeps the id and the notes of a take whose fields a stranger has given those names', () => {
+    const phone = speaker();
+    const one = phone.id(take('24', 1, 1));
+    phone.say({ kind: 'take-described', take: one, fields: { circled: true } });
+    phone.say({ kind: 'note-added', take: one, text: 'rustle' });
+    const strange = phone.facts.map((fact) =>
+      'fields' in fact ? { ...fact, fields: { ...fact.fields, id: 'none', notes: 5 } } : fact,
+    ) as Fact[];
+    const described = { id: one, circled: true, notes: [{ text: 'rustle' }] };
+    expect(takesInOrder(foldDay('day-1', strange))).toMatchObject([described]);
+    const pieces = strange.reduce((day, fact) => appendFacts(day, [fact]), foldDay('day-1', []));
+    expect(takesInOrder(pieces)).toMatchObject([described]);
+  });
+
+  test('leaves a take that somebody holds as it is when more is said of it', () => {
+    const phone = speaker();
+    const one = phone.id(take('24', 1, 1));
+    phone.say({ kind: 'note-added', take: one, text: 'rustle' });
+    const day = phone.day();
+    const [held] = takesInOrder(day);
+    const ids = idSource('phonea00000', 100);
+    const said: Draft[] = [
+      { kind: 'take-described', take: one, fields: { circled: true } },
+      { kind: 'note-added', take: one, text: 'plane' },
+    ];
+    const next = appendFacts(day, stampFacts(said, { day: 'day-1', at: MORNING, zone: 0, nextId: ids.next }));
+    expect(held).toMatchObject({ circled: false, notes: [{ text: 'rustle' }] });
+    expect(takesInOrder(next)).toMatchObject([
+      { circled: true, notes: [{ text: 'rustle' }, { text: 'plane' }] },
+    ]);
+  });
+
   test('does not change the facts it is given', () => {
     const phone = speaker();
-    phone.say(...SMALL_RIG, ...SMALL_CAST, take('24', 1, 1));
+    phone.say(...SMALL_RIG, ...SMALL_CAST);
+    const one = phone.id(take('24', 1, 1));
+    phone.say({ kind: 'take-described', take: one, fields: { circled: true } });
+    phone.say({ kind: 'note-added', take: one, text: 'rustle' });
     const before = structuredClone(phone.facts);
     const day = foldDay('day-1', phone.facts);
     answersNow(day);

@@ -17,7 +17,8 @@ function saidBy(day: Day) {
   const chains = [...day.line.keys(), day.line.length].map((at) => chainAt(day, at));
   return {
     ...day,
-    line: day.line.map(({ fact, takenBack }) => ({ fact, takenBack })),
+    line: day.line.map(({ fact, takenBack, place }) => ({ fact, takenBack, place })),
+    takeItems: new Map([...day.takeItems].map(([take, item]) => [take, day.line.indexOf(item)])),
     changed: chains.slice(1).map((chain, at) => chain !== chains[at]),
     takes: [...day.takes],
     voices: [...day.voices],
@@ -111,7 +112,7 @@ test('on a line of several copies of the links, taking back and late corrections
   const phone = speaker();
   phone.say(...SMALL_RIG, ...SMALL_CAST);
   const worn: string[] = [];
-  for (let number = 1; number <= 150; number += 1) {
+  for (let number = 1; number <= 300; number += 1) {
     const voice = number % 2 ? 'ines' : 'dora';
     worn.push(phone.id({ kind: 'transmitter-worn', transmitter: 'A1', voice }));
     phone.say(take('24', 1, number));
@@ -119,9 +120,9 @@ test('on a line of several copies of the links, taking back and late corrections
   let day = phone.day();
   expect(day.memory.checkpoints.length).toBeGreaterThan(2);
   const ids = idSource('phonea00000', 1000);
-  const early = day.takeOrder[62]!;
+  const early = day.takeOrder[126]!;
   const said: Draft[] = [
-    ...[149, 63, 64, 0].map((at): Draft => ({ kind: 'fact-retracted', targets: [worn[at]!], by: 'hand' })),
+    ...[299, 127, 128, 0].map((at): Draft => ({ kind: 'fact-retracted', targets: [worn[at]!], by: 'hand' })),
     { kind: 'transmitter-worn', transmitter: 'A2', voice: 'ines', before: early },
     { kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora', before: early },
   ];
@@ -130,7 +131,7 @@ test('on a line of several copies of the links, taking back and late corrections
     day = appendFacts(day, stampFacts([draft], moment));
     expectFoldedAtOnce(day);
   }
-  expect(answersAt(day, day.placeOf.get(early)!).links.get('worn:A2')?.value).toBe('dora');
+  expect(answersAt(day, day.takeItems.get(early)!.place).links.get('worn:A2')?.value).toBe('dora');
 });
 
 test('taking back what was said last lays nothing before it anew, and keeps the answers of every earlier take', () => {
@@ -139,7 +140,7 @@ test('taking back what was said last lays nothing before it anew, and keeps the 
   const early = phone.id(take('24', 1, 1));
   const last = phone.id({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'dora' });
   const day = phone.day();
-  const place = day.placeOf.get(early)!;
+  const place = day.takeItems.get(early)!.place;
   const [item, answers] = [day.line[place], answersAt(day, place)];
   const ids = idSource('phonea00000', 1000);
   const moment = { day: day.id, at: MORNING, zone: 0, nextId: ids.next };

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { clockRemarks } from '../../day/clock-remarks.ts';
 import { isInWords, wordsOfTake } from '../../day/found-on-line.ts';
 import type { Day, LineItem } from '../../day/model.ts';
+import { itemOnLine } from '../../day/takes.ts';
 import { useDay } from '../context.ts';
 import { LineHead } from '../parts/line-head.tsx';
 import { lineEntry } from '../parts/line-row.tsx';
@@ -36,7 +37,7 @@ export function Line() {
     row?.focus({ preventScroll: true });
   }, [jump]);
   const inSight = useRowsInSight(Math.min(part.to - part.from, day.line.length), ENTRIES);
-  const opened = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
+  const opened = open === null ? undefined : itemOnLine(day, open);
   // A sheet that opens or closes leaves the page as it is.
   const shown = useMemo(() => {
     const found = day.line.filter((item) => matches(day, item, wanted)).reverse();
@@ -50,7 +51,7 @@ export function Line() {
             setPart({ from: 0, to: SHOWN });
           }}
           onJump={(take) => {
-            const at = day.line.length - 1 - (day.placeOf.get(take) ?? 0);
+            const at = day.line.length - 1 - (day.takeItems.get(take)?.place ?? 0);
             setWanted('');
             setJump({ to: take });
             setPart({ from: Math.max(0, at - ABOVE), to: at + SHOWN - ABOVE });

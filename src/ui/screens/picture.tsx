@@ -18,7 +18,7 @@ export function Picture() {
   const [zoom, setZoom] = useState(FIRST);
   const [open, setOpen] = useState<TakeId | null>(null);
   const picture = useMemo(() => dayPicture(modelOf(day, [])), [day]);
-  const item = open === null ? undefined : day.line[day.placeOf.get(open) ?? -1];
+  const item = open === null ? undefined : day.takeItems.get(open);
   const ground = useKeptMiddle(zoom);
   return (
     <Page

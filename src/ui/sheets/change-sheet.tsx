@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { bringBack, moveBefore, takeBack } from '../../commands/correct.ts';
 import type { LineItem } from '../../day/model.ts';
+import { itemOnLine } from '../../day/takes.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -61,7 +62,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
 
 /** The take that a change stands before, if it was placed: by itself, or by the last move that is not taken back. */
 function placedBefore(day: ReturnType<typeof useDay>['day']['value'], id: string): string | undefined {
-  let before = day.line[day.placeOf.get(id) ?? -1]?.fact.before;
+  let before = itemOnLine(day, id)?.fact.before;
   for (const fact of day.facts) {
     if (fact.kind === 'fact-moved' && fact.target === id && !day.takenBack.has(fact.id))
       before = fact.to ?? undefined;

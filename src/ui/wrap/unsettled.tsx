@@ -47,7 +47,7 @@ interface PlaceProps {
 function PlaceSheet({ day, place, onClose }: PlaceProps) {
   switch (place.sheet) {
     case 'take': {
-      const item = day.line[day.placeOf.get(place.take) ?? -1];
+      const item = day.takeItems.get(place.take);
       return item ? <TakeSheet item={item} onClose={onClose} /> : null;
     }
     case 'track':

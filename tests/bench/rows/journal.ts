@@ -7,7 +7,7 @@ import type { Row } from '../row.ts';
 import { buildPage } from '../spreadsheet.ts';
 
 const SIZES = [1_000, 10_000, 100_000];
-const RUNS = 5;
+const RUNS = 15;
 const SEED = 9;
 
 interface Times {

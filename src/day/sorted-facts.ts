@@ -1,0 +1,89 @@
+import { type Fact, isKnown, type UnknownFact } from '../facts/fact.ts';
+import { counterOf, databaseOf, type FactId, FewIds, isOfDatabase } from '../shared/ids.ts';
+import { isOnTheLine, type LineDraft, lineDraft } from './line-item.ts';
+import type { Placing } from './line-order.ts';
+import type { TakeId } from './model.ts';
+
+/** The facts of a day by what is done with them, each list in the order of the ids. */
+export interface SortedFacts {
+  readonly known: Fact[];
+  readonly unknown: UnknownFact[];
+  readonly takenBack: FewIds;
+  /** Changes and takes. */
+  readonly items: LineDraft[];
+  readonly takeItems: Map<TakeId, LineDraft>;
+  /** What holds for the whole day, takes, and what is said of one take; without what is taken back. */
+  readonly standing: Fact[];
+  readonly placing: Placing[];
+  /** For every database that wrote any of them, its highest counter. */
+  readonly highest: Map<string, number>;
+  /** UTC ms of the latest moment at which anything known was said; 0 before that. */
+  lastAt: number;
+}
+
+/**
+ * Sorts facts, which may come in any order, in one pass: a long day is larger than the processor's cache, and another
+ * pass over it costs as much as the work done there. It goes from the highest id down, because a retraction can itself
+ * be taken back and only ever speaks of lower ids: whether a fact is taken back is known when it is come to.
+ */
+export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
+  const unknown: UnknownFact[] = [];
+  const sorted: SortedFacts = {
+    known: [],
+    unknown,
+    takenBack: new FewIds(facts.length),
+    items: [],
+    takeItems: new Map(),
+    standing: [],
+    placing: [],
+    highest: new Map(),
+    lastAt: 0,
+  };
+  let [counterAbove, idAbove] = [Number.POSITIVE_INFINITY, ''];
+  let database = '';
+  for (let at = facts.length - 1; at >= 0; at -= 1) {
+    const fact = facts[at]!;
+    const { id } = fact;
+    const counter = counterOf(id);
+    if (counter > counterAbove || (counter === counterAbove && id > idAbove))
+      return sortFacts(facts.toSorted(byId));
+    [counterAbove, idAbove] = [counter, id];
+    // Many facts in a row are of one database, and the highest comes first.
+    if (database === '' || !isOfDatabase(id, database)) {
+      database = databaseOf(id);
+      noteCounter(sorted.highest, id);
+    }
+    if (isKnown(fact)) sortFact(sorted, fact);
+    else unknown.push(fact);
+  }
+  for (const list of [unknown, sorted.items, sorted.standing, sorted.placing]) list.reverse();
+  return { ...sorted, known: unknown.length === 0 ? ([...facts] as Fact[]) : facts.filter(isKnown) };
+}
+
+function sortFact(sorted: SortedFacts, fact: Fact): void {
+  const { takenBack, items, takeItems, standing, placing } = sorted;
+  const isTakenBack = takenBack.has(fact.id);
+  sorted.lastAt = Math.max(sorted.lastAt, fact.at);
+  if (isOnTheLine(fact)) {
+    const item = lineDraft(fact, isTakenBack);
+    items.push(item);
+    if (fact.before !== undefined) placing.push({ by: fact.id, item, before: fact.before });
+    if (fact.kind !== 'take-logged') return;
+    takeItems.set(fact.id, item);
+    if (!isTakenBack) standing.push(fact);
+  } else if (!isTakenBack) {
+    if (fact.kind === 'fact-retracted') {
+      for (const target of fact.targets) if (target < fact.id) takenBack.add(target);
+    } else if (fact.kind === 'fact-moved')
+      placing.push({ by: fact.id, target: fact.target, before: fact.to });
+    else standing.push(fact);
+  }
+}
+
+const byId = (a: { id: FactId }, b: { id: FactId }): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+
+/** Notes that a database has come to the counter of this id. */
+export function noteCounter(highest: Map<string, number>, id: FactId): void {
+  const database = databaseOf(id);
+  highest.set(database, Math.max(highest.get(database) ?? 0, counterOf(id)));
+}
