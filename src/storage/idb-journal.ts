@@ -4,7 +4,7 @@ import type { Envelope } from '../facts/envelope.ts';
 import { readFact } from '../facts/fact.ts';
 import { isSameFact } from '../facts/stored.ts';
 import { type FirstRead, takeFirstRead } from './first-read.ts';
-import { FILLING, quickAppend } from './quick-append.ts';
+import { quickAppend } from './quick-append.ts';
 
 interface Shape extends DBSchema {
   /** Facts of all days; nothing that can be read is ever put over. */
@@ -16,6 +16,15 @@ interface Shape extends DBSchema {
 
 const NAME = 'rollbook';
 const VERSION = 1;
+
+/** The key of a word made whenever the database is: another word means that it was emptied in between. */
+const FILLING = 'filling';
+
+interface Connection {
+  readonly db: IDBPDatabase<Shape>;
+  /** The word of its filling: no database can be emptied while somebody is connected to it. */
+  readonly filling: string | undefined;
+}
 
 export interface OpenEvents {
   /** Another window holds an older database open; this one waits. */
@@ -31,14 +40,14 @@ export interface OpenEvents {
  * phone does so in the background) is opened again and the work tried once more under the same ids.
  */
 export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
-  let connection: Promise<IDBPDatabase<Shape>> | undefined;
+  let connection: Promise<Connection> | undefined;
   /** What `connection` has come to: work on it begins within the tap. */
-  let opened: IDBPDatabase<Shape> | undefined;
+  let opened: Connection | undefined;
   /** Which filling of the database each day was first read from. */
   const readFrom = new Map<string, string | undefined>();
 
-  const connect = (): Promise<IDBPDatabase<Shape>> => {
-    connection ??= openDB<Shape>(NAME, VERSION, {
+  const open = async (): Promise<Connection> => {
+    const db = await openDB<Shape>(NAME, VERSION, {
       upgrade(db, from) {
         if (from < 1) {
           db.createObjectStore('facts', { keyPath: ['day', 'id'] });
@@ -55,9 +64,14 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
       },
       terminated: letGo,
     });
+    return { db, filling: await db.get('meta', FILLING) };
+  };
+
+  const connect = (): Promise<Connection> => {
+    connection ??= open();
     // An opening that failed is not the answer for ever.
-    connection.then((db) => {
-      opened = db;
+    connection.then((made) => {
+      opened = made;
     }, letGo);
     return connection;
   };
@@ -67,7 +81,7 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
     opened = undefined;
   };
 
-  const withDatabase = async <T>(work: (db: IDBPDatabase<Shape>) => Promise<T>): Promise<T> => {
+  const withDatabase = async <T>(work: (connection: Connection) => Promise<T>): Promise<T> => {
     try {
       return await work(opened ?? (await connect()));
     } catch (error) {
@@ -87,12 +101,10 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
   const takeFirstDay = ({ day, facts, filling }: FirstRead): Envelope[] => {
     firstDay = undefined;
     readFrom.set(day, filling);
-    void withDatabase(async (db) => {
-      const tx = db.transaction(['facts', 'meta']);
-      const count = tx.objectStore('facts').count(dayRange(day));
-      const now = await tx.objectStore('meta').get(FILLING);
+    void withDatabase(async ({ db, filling: now }) => {
       // Facts are only ever added, so as many are the same ones.
-      if ((await count) !== facts.length || now !== filling) events.onOvertaken(day);
+      const count = await db.count('facts', dayRange(day));
+      if (count !== facts.length || now !== filling) events.onOvertaken(day);
     }).catch(() => {});
     return facts;
   };
@@ -102,34 +114,32 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
     async days() {
       const known = firstDays;
       firstDays = undefined;
-      return known ?? withDatabase((db) => db.getAll('days'));
+      return known ?? withDatabase(({ db }) => db.getAll('days'));
     },
     async read(day) {
       if (first && firstDay === day) return takeFirstDay(first);
-      return withDatabase(async (db) => {
-        const tx = db.transaction(['facts', 'meta']);
-        const [facts, filling] = await Promise.all([
-          tx.objectStore('facts').getAll(dayRange(day)),
-          tx.objectStore('meta').get(FILLING),
-        ]);
+      return withDatabase(async ({ db, filling }) => {
+        const facts = await db.getAll('facts', dayRange(day));
         if (!readFrom.has(day)) readFrom.set(day, filling);
         return facts;
       });
     },
     append: (facts, outline, held = () => facts) =>
-      withDatabase(async (db) => {
-        const filling = await quickAppend(unwrap(db), facts, outline);
-        const emptied = readFrom.has(outline.id) && readFrom.get(outline.id) !== filling;
-        if (filling === null || emptied) return appendOnce(db, { facts, outline, held, database, readFrom });
+      withDatabase(async ({ db, filling }) => {
+        const isEmptied = readFrom.has(outline.id) && readFrom.get(outline.id) !== filling;
+        const isKept = !isEmptied && (await quickAppend(unwrap(db), facts, outline));
+        const back = isKept
+          ? 0
+          : await appendOnce(db, { facts, outline, back: isEmptied ? held() : [], database });
         readFrom.set(outline.id, filling);
-        return 0;
+        return back;
       }),
     describe: (outline) =>
-      withDatabase(async (db) => {
+      withDatabase(async ({ db }) => {
         await db.put('days', outline);
       }),
     erase: (day) =>
-      withDatabase(async (db) => {
+      withDatabase(async ({ db }) => {
         const tx = db.transaction(['facts', 'days'], 'readwrite', { durability: 'strict' });
         await Promise.all([
           tx.objectStore('facts').delete(dayRange(day)),
@@ -146,7 +156,7 @@ const isLostConnection = (error: unknown): boolean =>
 const dayRange = (day: string): IDBKeyRange => IDBKeyRange.bound([day], [day, []]);
 
 /** Six random characters, made with the database and gone with it, so that no id can ever name two facts. */
-async function readOrMakeName(db: IDBPDatabase<Shape>): Promise<{ database: string; begun: boolean }> {
+async function readOrMakeName({ db }: Connection): Promise<{ database: string; begun: boolean }> {
   // Every start but the first: nothing is written, so nothing waits for the disk.
   const made = await db.get('meta', 'database');
   if (made) return { database: made, begun: false };
@@ -167,26 +177,23 @@ export function randomName(length: number): string {
 interface Append {
   readonly facts: readonly Envelope[];
   readonly outline: DayOutline;
-  readonly held: () => readonly Envelope[];
+  /** What the window holds of a day whose database was emptied since. */
+  readonly back: readonly Envelope[];
   readonly database: string;
-  readonly readFrom: Map<string, string | undefined>;
 }
 
 /**
  * The careful way, for facts that may be known and a database that may be new: one strict transaction, all facts or
- * none, and done only when the disk has them. A database that was emptied since the day was read gets everything back
- * that the window holds of the day. Gives how many facts came back.
+ * none, and done only when the disk has them. Gives how many facts came back.
  */
 async function appendOnce(db: IDBPDatabase<Shape>, append: Append): Promise<number> {
-  const { facts, outline, held, database, readFrom } = append;
+  const { facts, outline, back, database } = append;
   const tx = db.transaction(['facts', 'days', 'meta'], 'readwrite', { durability: 'strict' });
   const meta = tx.objectStore('meta');
   const done = tx.done;
   try {
-    const filling = await meta.get(FILLING);
-    const emptied = readFrom.has(outline.id) && readFrom.get(outline.id) !== filling;
-    const fresh = await freshOf(tx.objectStore('facts'), emptied ? [...held(), ...facts] : facts);
-    if (emptied && !(await meta.get('database'))) await meta.put(database, 'database');
+    const fresh = await freshOf(tx.objectStore('facts'), [...back, ...facts]);
+    if (!(await meta.get('database'))) await meta.put(database, 'database');
     await Promise.all([
       ...fresh.map(({ fact, overDamage }) =>
         overDamage ? tx.objectStore('facts').put(fact) : tx.objectStore('facts').add(fact),
@@ -194,7 +201,6 @@ async function appendOnce(db: IDBPDatabase<Shape>, append: Append): Promise<numb
       tx.objectStore('days').put(outline),
     ]);
     await done;
-    readFrom.set(outline.id, filling);
     const said = new Set(facts.map(({ id }) => id));
     return fresh.filter(({ fact }) => !said.has(fact.id)).length;
   } catch (error) {

@@ -1,29 +1,25 @@
 import type { DayOutline } from '../app/ports.ts';
 import type { Envelope } from '../facts/envelope.ts';
 
-/** The key of a word made whenever the database is: another word means that it was emptied in between. */
-export const FILLING = 'filling';
-
 /**
  * The way of nearly every tap: one strict transaction in which everything is asked for at once, the commit too, so that
  * the disk works while the screen is drawn. Nothing is looked up first: a fact that is known already undoes the whole.
- * Gives the word of the filling; null where it was undone for a known fact.
+ * False where it was undone for a known fact.
  */
 export function quickAppend(
   db: IDBDatabase,
   facts: readonly Envelope[],
   outline: DayOutline,
-): Promise<string | undefined | null> {
-  const tx = db.transaction(['facts', 'days', 'meta'], 'readwrite', { durability: 'strict' });
+): Promise<boolean> {
+  const tx = db.transaction(['facts', 'days'], 'readwrite', { durability: 'strict' });
   return new Promise((resolve, reject) => {
-    const filling = tx.objectStore('meta').get(FILLING);
     let known = false;
-    tx.oncomplete = () => resolve(filling.result);
+    tx.oncomplete = () => resolve(true);
     // A request that failed tells its transaction why.
     tx.onerror = ({ target }) => {
       known ||= (target as IDBRequest).error?.name === 'ConstraintError';
     };
-    tx.onabort = () => (known ? resolve(null) : reject(tx.error ?? new DOMException('', 'AbortError')));
+    tx.onabort = () => (known ? resolve(false) : reject(tx.error ?? new DOMException('', 'AbortError')));
     try {
       const store = tx.objectStore('facts');
       for (const fact of facts) store.add(fact);

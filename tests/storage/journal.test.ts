@@ -79,7 +79,11 @@ describe('the database', () => {
     // The same deletion as of cleared site data: the open connection is told, and lets go.
     await forgetAll();
     const held = [...phone.facts];
+    const begun = vi.spyOn(IDBDatabase.prototype, 'transaction');
     expect(await journal.append(phone.say(take('24', 1, 4)), outline('day-1'), () => held)).toBe(3);
+    // In one transaction with the new one: a phone that dies in between has all of it or nothing.
+    expect(begun.mock.calls.filter(([, mode]) => mode === 'readwrite')).toHaveLength(1);
+    begun.mockRestore();
     expect(await journal.append(phone.say(take('24', 1, 5)), outline('day-1'), () => held)).toBe(0);
     expect(await journal.read('day-1')).toEqual(phone.facts);
     expect((await openIdbJournal(events)).state.database).toBe(journal.state.database);
