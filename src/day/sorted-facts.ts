@@ -28,10 +28,11 @@ export interface SortedFacts {
  */
 export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
   const unknown: UnknownFact[] = [];
+  const takenBack = new FewIds(facts.length);
   const sorted: SortedFacts = {
     known: [],
     unknown,
-    takenBack: new FewIds(facts.length),
+    takenBack,
     items: [],
     takeItems: new Map(),
     standing: [],
@@ -53,16 +54,15 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
       database = databaseOf(id);
       noteCounter(sorted.highest, id);
     }
-    if (isKnown(fact)) sortFact(sorted, fact);
+    if (isKnown(fact)) sortFact(sorted, fact, takenBack.has(id, counter));
     else unknown.push(fact);
   }
   for (const list of [unknown, sorted.items, sorted.standing, sorted.placing]) list.reverse();
   return { ...sorted, known: unknown.length === 0 ? ([...facts] as Fact[]) : facts.filter(isKnown) };
 }
 
-function sortFact(sorted: SortedFacts, fact: Fact): void {
+function sortFact(sorted: SortedFacts, fact: Fact, isTakenBack: boolean): void {
   const { takenBack, items, takeItems, standing, placing } = sorted;
-  const isTakenBack = takenBack.has(fact.id);
   sorted.lastAt = Math.max(sorted.lastAt, fact.at);
   if (isOnTheLine(fact)) {
     const item = lineDraft(fact, isTakenBack);

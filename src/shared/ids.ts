@@ -61,28 +61,24 @@ export function idSource(writer: string, highestSeen = 0): IdSource {
 }
 
 /**
- * A set of ids for asking about every fact of a day, of which few are in it. Nearly all others are told apart by the
- * last digits of their counters, so that their texts need not be hashed, which takes far longer.
+ * A set of ids for asking about every fact of a day, of which few are in it. Nearly all others are told apart by their
+ * counters, so that their texts need not be hashed, which takes far longer.
  */
 export class FewIds {
   readonly all = new Set<FactId>();
-  readonly #endings: Uint8Array;
+  readonly #counters: Uint8Array;
 
   /** `asked` is about how many ids will be asked for. */
   constructor(asked: number) {
-    this.#endings = new Uint8Array(asked + 1);
+    this.#counters = new Uint8Array(asked + 1);
   }
 
   add(id: FactId): void {
     this.all.add(id);
-    this.#endings[endingOf(id) % this.#endings.length] = 1;
+    this.#counters[counterOf(id) % this.#counters.length] = 1;
   }
 
-  has(id: FactId): boolean {
-    return this.#endings[endingOf(id) % this.#endings.length] === 1 && this.all.has(id);
+  has(id: FactId, counter = counterOf(id)): boolean {
+    return this.#counters[counter % this.#counters.length] === 1 && this.all.has(id);
   }
 }
-
-/** The last three digits of the counter as a number, seldom the same for two of them. */
-const endingOf = (id: FactId): number =>
-  id.charCodeAt(DIGITS - 3) * 1369 + id.charCodeAt(DIGITS - 2) * 37 + id.charCodeAt(DIGITS - 1);
