@@ -1,15 +1,23 @@
+import { useState } from 'preact/hooks';
 import { type DayPage, hrefOf, TABS, type Tab, tabOf } from '../route.ts';
 
 const NAMES: Record<Tab, string> = { now: 'Now', cast: 'Cast', rig: 'Rig', line: 'Line', wrap: 'Wrap' };
 
 export function Tabs({ day, current }: { day: string; current: DayPage }) {
+  // The address changes, and the screen with it, some frames after the tap: until then the mark says that it was felt.
+  const [tapped, setTapped] = useState<Tab | null>(null);
+  const marked = tapped ?? tabOf(current);
   return (
     <nav class="tabs" aria-label="Day">
       {TABS.map((tab) => (
         <a
           key={tab}
           href={hrefOf({ at: 'day', day, tab })}
-          aria-current={tab === tabOf(current) ? 'page' : undefined}
+          aria-current={tab === marked ? 'page' : undefined}
+          onClick={({ ctrlKey, metaKey }) => {
+            // With these it opens beside this page.
+            if (!ctrlKey && !metaKey) setTapped(tab);
+          }}
         >
           {NAMES[tab]}
         </a>
