@@ -3,6 +3,7 @@ import { chainAt } from './fold.ts';
 import { linksAt } from './links.ts';
 import type { Day, Links, TakeId } from './model.ts';
 import type { Standing } from './reach.ts';
+import { placeOfTake } from './takes.ts';
 
 /** What the day says at one place on the line: for every voice, input and track, each with its because. */
 export interface Answers extends ChainAnswers {
@@ -57,8 +58,7 @@ export function answersAt(day: Day, index: number): Answers {
 }
 
 /** What holds for a take. */
-export const answersAtTake = (day: Day, take: TakeId): Answers =>
-  answersAt(day, day.takeItems.get(take)?.place ?? day.line.length);
+export const answersAtTake = (day: Day, take: TakeId): Answers => answersAt(day, placeOfTake(day, take));
 
 /** What holds just before a take, or now where none is named: where a change that is about to be said will stand. */
 export const answersBefore = (day: Day, take: TakeId | undefined): Answers =>

@@ -2,6 +2,7 @@ import type { Fact } from '../facts/fact.ts';
 import type { Pins, SaidWeights } from '../facts/plan-said.ts';
 import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
 import type { Day, Lead, Link, Links, Need, PartId, SelectorPosition, TakeId, VoiceId } from './model.ts';
+import { placeOfTake } from './takes.ts';
 
 // The chain is a set of links, each of which holds one value at a time: who wears a transmitter, where a lead goes.
 // A change on the line is a write to some of them. What the values mean together is computed in `answers.ts`.
@@ -102,8 +103,7 @@ export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: numbe
 }
 
 /** The links just before a take, which hold for it. */
-export const linksAtTake = (day: Day, take: TakeId): Links =>
-  linksAt(day, day.takeItems.get(take)?.place ?? day.line.length);
+export const linksAtTake = (day: Day, take: TakeId): Links => linksAt(day, placeOfTake(day, take));
 
 /** Whatever gives a link by its name. */
 export type LinkReader = Pick<Links, 'get'>;

@@ -18,8 +18,10 @@ export interface SortedFacts {
   /** For every database that wrote any of them, its highest counter. */
   readonly highest: Map<string, number>;
   /** UTC ms of the latest moment at which anything known was said; 0 before that. */
-  lastAt: number;
+  readonly lastAt: number;
 }
+
+type Sorting = Omit<SortedFacts, 'known' | 'lastAt'> & { lastAt: number };
 
 /**
  * Sorts facts, which may come in any order, in one pass: a long day is larger than the processor's cache, and another
@@ -29,8 +31,7 @@ export interface SortedFacts {
 export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
   const unknown: UnknownFact[] = [];
   const takenBack = new FewIds(facts.length);
-  const sorted: SortedFacts = {
-    known: [],
+  const sorted: Sorting = {
     unknown,
     takenBack,
     items: [],
@@ -61,7 +62,7 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
   return { ...sorted, known: unknown.length === 0 ? ([...facts] as Fact[]) : facts.filter(isKnown) };
 }
 
-function sortFact(sorted: SortedFacts, fact: Fact, isTakenBack: boolean): void {
+function sortFact(sorted: Sorting, fact: Fact, isTakenBack: boolean): void {
   const { takenBack, items, takeItems, standing, placing } = sorted;
   sorted.lastAt = Math.max(sorted.lastAt, fact.at);
   if (isOnTheLine(fact)) {

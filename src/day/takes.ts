@@ -1,7 +1,7 @@
 import type { FactOf } from '../facts/fact.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
 import type { FactId } from '../shared/ids.ts';
-import type { Day, Note, Slate, Take, TakeKind } from './model.ts';
+import type { Day, Note, Slate, Take, TakeId, TakeKind } from './model.ts';
 import { nextSetup, sameSlate } from './slate.ts';
 
 const NO_SLATE: Slate = { style: 'lettered', scene: '1', setup: 0 };
@@ -57,6 +57,10 @@ export function takeWith(take: Take, fact: OfTake): TakeDraft {
 /** The item of a change or take on the line, if it is there. */
 export const itemOnLine = ({ line, takeItems }: Pick<Day, 'line' | 'takeItems'>, id: FactId) =>
   takeItems.get(id) ?? line.findLast(({ fact }) => fact.id === id);
+
+/** Where on the line a take stands, and the end of the line for one that does not. */
+export const placeOfTake = ({ line, takeItems }: Pick<Day, 'line' | 'takeItems'>, id: TakeId): number =>
+  takeItems.get(id)?.place ?? line.length;
 
 /** Takes in the order of the day, without those taken back. */
 export const takesInOrder = (day: Day): Take[] => day.takeOrder.map((id) => day.takes.get(id)!);

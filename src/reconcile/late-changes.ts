@@ -1,6 +1,7 @@
 import { type Answers, answersAtTake, answersFrom } from '../day/answers.ts';
 import { applyWrites, linksAtTake, writesOf } from '../day/links.ts';
 import type { Day, Fact, FactId, PartId, TakeId } from '../day/model.ts';
+import { placeOfTake } from '../day/takes.ts';
 import type { Recording } from '../wave/recordings.ts';
 import { differingTracks } from './track-names.ts';
 
@@ -39,7 +40,7 @@ function* growing(day: Day, take: TakeId): Generator<readonly Fact[]> {
   const changes: Fact[] = [];
   let takes = 0;
   let isNew = false;
-  for (const { fact, takenBack } of day.line.slice((day.takeItems.get(take)?.place ?? day.line.length) + 1)) {
+  for (const { fact, takenBack } of day.line.slice(placeOfTake(day, take) + 1)) {
     if (takenBack) continue;
     if (fact.kind === 'take-logged') {
       if (isNew) yield [...changes];
