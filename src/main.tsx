@@ -5,6 +5,7 @@ import type { Clock, Journal, Neighbours } from './app/ports.ts';
 import { safekeeping } from './app/safekeeping.ts';
 import { steadyClock } from './app/steady-clock.ts';
 import { openTake } from './day/takes.ts';
+import type { Envelope } from './facts/envelope.ts';
 import { createUpdateWatcher } from './offline/service-worker.ts';
 import type { UpdateWatcher } from './offline/update-watcher.ts';
 import type { CopyBeside } from './storage/copy-beside.ts';
@@ -66,6 +67,8 @@ function otherWindows(): Windows {
     lookAgain: (day) => channel.dispatchEvent(new MessageEvent('message', { data: day })),
   };
 }
+
+const neighbours = otherWindows();
 
 /** Before the first screen there is no place for trouble but the bare page; the first screen then replaces it. */
 function sayThatItWaits(): void {
@@ -129,18 +132,28 @@ async function start(): Promise<void> {
   updates.start();
   // A part that does not come now is asked for again when it is wanted.
   warmAll().catch(() => {});
-  copies()
-    .then((beside) => beside.finishForgetting())
-    .catch(() => {});
+  if (app.parts.journal.state.kept) {
+    copies()
+      .then((beside) => beside.settle())
+      .catch(() => {});
+  }
 }
 
 const windowName = randomName(5);
 
 let beside: Promise<CopyBeside> | undefined;
 const copies = (): Promise<CopyBeside> => {
-  beside ??= import('./storage/copy-beside.ts').then((part) => part.copyBeside(windowName));
+  beside ??= import('./storage/copy-beside.ts').then((part) => part.copyBeside(windowName, putBackActions));
   return beside;
 };
+
+async function putBackActions(day: string, facts: readonly Envelope[]): Promise<void> {
+  // Before there is an app, all that the copies hold is being put back.
+  if (!app) return;
+  const part = await import('./ui/days/put-back.ts');
+  // What cannot be put back now is come upon again at the next start.
+  await part.putBackActions(app, day, facts, neighbours.lookAgain).catch(() => {});
+}
 
 /** A new database where there are copies beside it: the browser has lost the one they belong to. */
 async function putBack(store: AppStore): Promise<void> {
@@ -150,7 +163,6 @@ async function putBack(store: AppStore): Promise<void> {
 
 /** The store, with what its first screen shows: the day at the address, or else the list of days. */
 async function readFirstScreen(): Promise<AppStore> {
-  const neighbours = otherWindows();
   const journal = await openJournal(neighbours.lookAgain);
   const store = appStore({
     journal: journal.state.kept ? withCopy(journal, copies) : journal,

@@ -187,7 +187,8 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
 const hasId = (raw: unknown): raw is Envelope =>
   typeof raw === 'object' && raw !== null && 'id' in raw && 'day' in raw;
 
-function readAll(stored: readonly unknown[]): { facts: (Fact | UnknownFact)[]; damaged: number } {
+/** What is stored of a day as far as it can be read, and how much of it cannot. */
+export function readAll(stored: readonly unknown[]): { facts: (Fact | UnknownFact)[]; damaged: number } {
   const facts: (Fact | UnknownFact)[] = [];
   for (const raw of stored) {
     const read = readFact(raw);
@@ -214,7 +215,8 @@ function copyOf({ at, facts }: Copied, size: number): Copy {
   return facts === size ? 'whole' : 'older';
 }
 
-function outlineOf(day: Day, copied: Copied): DayOutline {
+/** What the list shows of a day. */
+export function outlineOf(day: Day, copied: Copied): DayOutline {
   const { production, label, date, sample } = day.header;
   return {
     id: day.id,

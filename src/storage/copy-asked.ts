@@ -1,10 +1,18 @@
+import type { DayId, Envelope } from '../facts/envelope.ts';
+
 /** The folder of the copies in the origin's private files; in it a folder for each day. */
 export const COPIES = 'copies';
+
+/** Ids hold characters that file names may not, and a name may not be two dots. */
+export const folderOf = (day: DayId): string => `d-${encodeURIComponent(day)}`;
+export const dayOf = (folder: string): DayId => decodeURIComponent(folder.slice(2));
 
 /** What a window asks of the worker that writes the copies; answered in the order of asking. */
 export type Asked =
   | { readonly to: 'keep'; readonly folder: string; readonly file: string; readonly line: string }
-  | { readonly to: 'forget'; readonly folder: string };
+  | { readonly to: 'settle' | 'forget'; readonly folder: string };
 export interface Answered {
   readonly done: boolean;
+  /** Facts of one day that the copies hold and the database does not, where the two were compared. */
+  readonly onlyCopied: readonly Envelope[];
 }

@@ -1,5 +1,5 @@
 import type { DayId, Envelope } from '../facts/envelope.ts';
-import { type Answered, type Asked, COPIES } from './copy-asked.ts';
+import { type Answered, type Asked, COPIES, dayOf, folderOf } from './copy-asked.ts';
 import { linesOf, readLines } from './copy-lines.ts';
 
 /**
@@ -14,20 +14,24 @@ export interface CopyBeside {
   forget(day: DayId): Promise<void>;
   /** All that the copies hold, by day; a line that was torn is left out. */
   readAll(): Promise<ReadonlyMap<DayId, readonly Envelope[]>>;
-  /** Tries again what could not be removed. */
-  finishForgetting(): Promise<void>;
+  /** Once after a start: tries again what could not be removed, and makes copies and database say the same of every day. */
+  settle(): Promise<void>;
 }
 
 /** Nothing waits longer for the copy than this: it is the second one. */
 const ANSWER_WITHIN_MS = 2000;
 
-/** Ids hold characters that file names may not, and a name may not be two dots. */
-const folderOf = (day: DayId): string => `d-${encodeURIComponent(day)}`;
-const dayOf = (folder: string): DayId => decodeURIComponent(folder.slice(2));
-
-/** The copies of this phone; `window` names the file of this window among them. */
-export function copyBeside(window: string): CopyBeside {
-  const ask = asking();
+/**
+ * The copies of this phone; `window` names the file of this window among them. `onOnlyCopied` hears of facts of a day that
+ * never reached the database, because a kill came between the two.
+ */
+export function copyBeside(
+  window: string,
+  onOnlyCopied: (day: DayId, facts: readonly Envelope[]) => void,
+): CopyBeside {
+  const ask = asking(([first, ...more]) => {
+    if (first && !stillToForget().includes(first.day)) onOnlyCopied(first.day, [first, ...more]);
+  });
   const forget = async (day: DayId): Promise<void> => {
     noteToForget([...stillToForget(), day]);
     if (await ask({ to: 'forget', folder: folderOf(day) }))
@@ -41,8 +45,10 @@ export function copyBeside(window: string): CopyBeside {
       return (await Promise.all(answers)).every(Boolean);
     },
     forget,
-    async finishForgetting() {
+    async settle() {
       for (const day of stillToForget()) await forget(day);
+      // One by one: an action that comes meanwhile waits for one day at most.
+      for (const { name } of await folders()) await ask({ to: 'settle', folder: name });
     },
     async readAll() {
       const found = new Map<DayId, Envelope[]>();
@@ -83,8 +89,8 @@ async function folders(): Promise<FileSystemDirectoryHandle[]> {
   return found;
 }
 
-/** Asks the worker, which answers in the order of asking. */
-function asking(): (asked: Asked) => Promise<boolean> {
+/** Asks the worker, which answers in the order of asking. `onFound` hears what it came upon, however late. */
+function asking(onFound: (facts: readonly Envelope[]) => void): (asked: Asked) => Promise<boolean> {
   const waiting: ((done: boolean) => void)[] = [];
   let worker: Worker | null | undefined;
   const giveUp = (): void => {
@@ -95,7 +101,10 @@ function asking(): (asked: Asked) => Promise<boolean> {
   const start = (): Worker | null => {
     try {
       const made = new Worker(new URL('./copy-worker.ts', import.meta.url), { type: 'module' });
-      made.addEventListener('message', ({ data }: MessageEvent<Answered>) => waiting.shift()?.(data.done));
+      made.addEventListener('message', ({ data }: MessageEvent<Answered>) => {
+        waiting.shift()?.(data.done);
+        onFound(data.onlyCopied);
+      });
       made.addEventListener('error', giveUp);
       return made;
     } catch {

@@ -1,32 +1,14 @@
 // Writes the copy beside the database: every action as one line, in a file of its day and of this window. What is
 // written is the system's from then on, whatever becomes of the browser.
 
-import { type Answered, type Asked, COPIES } from './copy-asked.ts';
+import type { Envelope } from '../facts/envelope.ts';
+import type { Answered, Asked } from './copy-asked.ts';
+import { copies, type OpenFile, openFile, writeAtEnd } from './copy-files.ts';
+import { settle } from './copy-settle.ts';
 
-/** What the types of a page leave out: a file that a worker writes in place (WHATWG File System). */
-interface OpenFile {
-  getSize(): number;
-  write(bytes: Uint8Array, options: { at: number }): number;
-  close(): void;
-}
-type FileInWorker = FileSystemFileHandle & { createSyncAccessHandle(): Promise<OpenFile> };
-
+/** The file of this window for each day that it has said something of. */
 const files = new Map<string, OpenFile>();
 const others = new BroadcastChannel('rollbook-copies');
-const utf8 = new TextEncoder();
-
-const copies = async (): Promise<FileSystemDirectoryHandle> =>
-  (await navigator.storage.getDirectory()).getDirectoryHandle(COPIES, { create: true });
-
-async function fileOf(folder: string, name: string): Promise<OpenFile> {
-  const open = files.get(folder);
-  if (open) return open;
-  const day = await (await copies()).getDirectoryHandle(folder, { create: true });
-  const handle = (await day.getFileHandle(name, { create: true })) as FileInWorker;
-  const file = await handle.createSyncAccessHandle();
-  files.set(folder, file);
-  return file;
-}
 
 function letGo(folder: string): void {
   files.get(folder)?.close();
@@ -51,10 +33,39 @@ async function forget(folder: string): Promise<void> {
   }
 }
 
-async function act(asked: Asked): Promise<void> {
-  if (asked.to === 'forget') return forget(asked.folder);
-  const file = await fileOf(asked.folder, asked.file);
-  file.write(utf8.encode(asked.line), { at: file.getSize() });
+type Keep = Extract<Asked, { to: 'keep' }>;
+
+/**
+ * The first action of a day in this window waits until the day is settled: "saved" is said of all that the screen shows,
+ * and some of it may have been killed on its way to the copy.
+ */
+async function keep({ folder, file, line }: Keep): Promise<readonly Envelope[]> {
+  const known = files.get(folder);
+  if (known) {
+    writeAtEnd(known, line);
+    return [];
+  }
+  const day = await (await copies()).getDirectoryHandle(folder, { create: true });
+  const found = await settleAnew(folder).catch(() => []);
+  const opened = await openFile(day, file);
+  files.set(folder, opened);
+  writeAtEnd(opened, line);
+  return found;
+}
+
+let settlings = 0;
+const unique = crypto.randomUUID();
+
+function settleAnew(folder: string): Promise<readonly Envelope[]> {
+  settlings += 1;
+  return settle(folder, `${unique}-${settlings}`);
+}
+
+async function act(asked: Asked): Promise<readonly Envelope[]> {
+  if (asked.to === 'keep') return keep(asked);
+  if (asked.to === 'settle') return settleAnew(asked.folder);
+  await forget(asked.folder);
+  return [];
 }
 
 let last: Promise<unknown> = Promise.resolve();
@@ -62,11 +73,11 @@ let last: Promise<unknown> = Promise.resolve();
 // One after another, in the order of asking: a line may not come back behind its own erasing.
 addEventListener('message', ({ data }: MessageEvent<Asked>) => {
   last = last.then(async () => {
-    const done = await act(data).then(
-      () => true,
-      () => false,
+    const answer = await act(data).then(
+      (onlyCopied): Answered => ({ done: true, onlyCopied }),
+      (): Answered => ({ done: false, onlyCopied: [] }),
     );
-    postMessage({ done } satisfies Answered);
+    postMessage(answer);
   });
 });
 others.addEventListener('message', ({ data }) => letGo(String(data)));

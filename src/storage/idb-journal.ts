@@ -3,6 +3,7 @@ import { type DayOutline, FactIdTwice, type Journal } from '../app/ports.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { readFact } from '../facts/fact.ts';
 import { isSameFact } from '../facts/stored.ts';
+import { DATABASE, dayRange } from './database.ts';
 import { type FirstRead, takeFirstRead } from './first-read.ts';
 import { quickAppend } from './quick-append.ts';
 
@@ -14,7 +15,6 @@ interface Shape extends DBSchema {
   meta: { key: string; value: string };
 }
 
-const NAME = 'rollbook';
 const VERSION = 1;
 
 /** The key of a word made whenever the database is: another word means that it was emptied in between. */
@@ -47,7 +47,7 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
   const readFrom = new Map<string, string | undefined>();
 
   const open = async (): Promise<Connection> => {
-    const db = await openDB<Shape>(NAME, VERSION, {
+    const db = await openDB<Shape>(DATABASE, VERSION, {
       upgrade(db, from) {
         if (from < 1) {
           db.createObjectStore('facts', { keyPath: ['day', 'id'] });
@@ -152,8 +152,6 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
 
 const isLostConnection = (error: unknown): boolean =>
   error instanceof DOMException && (error.name === 'InvalidStateError' || error.name === 'UnknownError');
-
-const dayRange = (day: string): IDBKeyRange => IDBKeyRange.bound([day], [day, []]);
 
 /** Six random characters, made with the database and gone with it, so that no id can ever name two facts. */
 async function readOrMakeName({ db }: Connection): Promise<{ database: string; begun: boolean }> {

@@ -15,8 +15,12 @@ export const withCopy = (journal: Journal, copies: () => Promise<CopyBeside>): J
     await copied;
     return back;
   },
+  // The copy first: what is in the copy alone counts as killed on its way to the database, and comes back.
   async erase(day) {
+    const beside = await copies();
+    await beside.forget(day);
     await journal.erase(day);
-    await (await copies()).forget(day);
+    // Another window may have said something in between.
+    await beside.forget(day);
   },
 });

@@ -1,9 +1,24 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { readLines } from '../../src/storage/copy-lines.ts';
 import { noteFault } from './faults-table.ts';
-import { onStage } from './harness.ts';
+import { onStage, type Stage } from './harness.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
 import { startDay, takeOne, tap } from './tapping.ts';
+
+/** The names of the files of each day. */
+const filesOf = (page: Page): Promise<string[][]> =>
+  page.evaluate(async () => {
+    const found: string[][] = [];
+    const root = await navigator.storage.getDirectory();
+    const copies = await root.getDirectoryHandle('copies', { create: true });
+    for await (const day of copies.values() as AsyncIterable<FileSystemDirectoryHandle>) {
+      const names: string[] = [];
+      for await (const file of day.values()) names.push(file.name);
+      found.push(names);
+    }
+    return found;
+  });
 
 const alertOf = (page: Page) => page.getByRole('alert').filter({ hasText: /\w/ });
 
@@ -20,6 +35,177 @@ const copiesOf = (page: Page): Promise<Record<string, string>> =>
     }
     return found;
   });
+
+/** How many facts are not there any more as they were. */
+function lostOf(before: readonly unknown[], after: readonly unknown[]): number {
+  const there = new Set(after.map((fact) => JSON.stringify(fact)));
+  return before.filter((fact) => !there.has(JSON.stringify(fact))).length;
+}
+
+/** Leaves the app for a page of its origin that is no part of it: nothing writes while the test does. */
+const leaveApp = async (stage: Stage): Promise<void> => {
+  await stage.page.goto(`${stage.origin}/icon.svg`);
+};
+
+/** The browser wants an icon for a page that names none. */
+const LEAVING = { forgives: /favicon/ };
+
+/** Takes facts out of the copies, as if a kill had come before they were written there. */
+const takeFromCopies = (page: Page, ids: readonly string[]): Promise<void> =>
+  page.evaluate(async (gone) => {
+    const root = await navigator.storage.getDirectory();
+    const copies = await root.getDirectoryHandle('copies');
+    for await (const day of copies.values() as AsyncIterable<FileSystemDirectoryHandle>)
+      for await (const file of day.values() as AsyncIterable<FileSystemFileHandle>) {
+        const lines = (await (await file.getFile()).text()).split('\n');
+        const writing = await file.createWritable();
+        await writing.write(lines.filter((line) => !gone.some((id) => line.includes(id))).join('\n'));
+        await writing.close();
+      }
+  }, ids);
+
+/** Takes facts out of the database, as if a kill had come before they were written there; or damages them. */
+const takeFromDatabase = (page: Page, facts: readonly Said[], damaged = false): Promise<void> =>
+  page.evaluate(
+    ([gone, damage]) =>
+      new Promise<void>((done, refuse) => {
+        const opening = indexedDB.open('rollbook');
+        opening.onsuccess = () => {
+          const tx = opening.result.transaction('facts', 'readwrite');
+          const store = tx.objectStore('facts');
+          for (const fact of gone)
+            if (damage) store.put({ ...fact, kind: 7 });
+            else store.delete([fact.day, fact.id]);
+          tx.onerror = () => refuse(tx.error);
+          tx.oncomplete = () => {
+            opening.result.close();
+            done();
+          };
+        };
+      }),
+    [facts, damaged] as const,
+  );
+
+interface Said {
+  readonly day: string;
+  readonly id: string;
+  readonly kind: string;
+}
+
+/** A day of two takes that are saved, left with its app; gives its facts, the last Roll and Cut at the end. */
+async function twoTakesAndLeave(stage: Stage): Promise<Said[]> {
+  await startDay(stage.page, 'Harbour');
+  await takeOne(stage.page);
+  await takeOne(stage.page);
+  await stage.waitSaved();
+  const facts = (await storedFacts(stage.page, openDayId(stage.page))) as Said[];
+  await leaveApp(stage);
+  return facts;
+}
+
+describe('an action that was killed between the copy and the database', () => {
+  test('and had reached only the database is in the copy soon after the next start', async () => {
+    await onStage(LEAVING, async (stage) => {
+      const facts = await twoTakesAndLeave(stage);
+      const [roll, cut] = facts.slice(-2) as [Said, Said];
+      await takeFromCopies(stage.page, [roll.id, cut.id]);
+      expect(Object.values(await copiesOf(stage.page)).join('')).not.toContain(cut.id);
+      await stage.page.goto(`${stage.origin}/#/day/${roll.day}/now`);
+      await expect.poll(async () => Object.values(await copiesOf(stage.page)).join('')).toContain(cut.id);
+      await stage.crash();
+      stage.loseDatabase();
+      await stage.relaunch();
+      const after = await storedFacts(stage.page, roll.day);
+      noteFault(
+        'killed before the copy had it, then the database lost',
+        '1 time, 2 facts',
+        lostOf(facts, after),
+      );
+      expect(after).toEqual(facts);
+    });
+  });
+
+  test('and had reached only the database is in the copy before the next one is called saved', async () => {
+    // The browser is never idle: nothing is looked at before the tap.
+    const before = (): void => {
+      globalThis.requestIdleCallback = () => 0;
+    };
+    await onStage({ ...LEAVING, before }, async (stage) => {
+      const facts = await twoTakesAndLeave(stage);
+      const { day, id } = facts.at(-1)!;
+      await takeFromCopies(stage.page, [id]);
+      await stage.page.goto(`${stage.origin}/#/day/${day}/now`);
+      await stage.page.locator('.dock').waitFor();
+      expect(Object.values(await copiesOf(stage.page)).join('')).not.toContain(id);
+      await tap(stage.page, /^Roll$/);
+      await stage.waitSaved();
+      expect(Object.values(await copiesOf(stage.page)).join('')).toContain(id);
+    });
+  });
+
+  test('and had reached only the copy is on the day again, of one day and of another, and it is said', async () => {
+    await onStage(LEAVING, async (stage) => {
+      const facts = await twoTakesAndLeave(stage);
+      const cut = facts.at(-1)!;
+      await takeFromDatabase(stage.page, [cut]);
+      await stage.page.goto(`${stage.origin}/#/day/${cut.day}/now`);
+      await alertOf(stage.page).filter({ hasText: '1 entry was in the second copy only' }).waitFor();
+      expect(await stage.page.locator('.dock > .roll').textContent()).toBe('Roll');
+      expect(await storedFacts(stage.page, cut.day)).toEqual(facts);
+      // Nothing of the day at all, and the list of days on the screen.
+      await leaveApp(stage);
+      await takeFromDatabase(stage.page, facts);
+      await stage.page.goto(`${stage.origin}/#/`);
+      await alertOf(stage.page)
+        .filter({ hasText: `${facts.length} entries were in the second copy only` })
+        .waitFor();
+      const after = await storedFacts(stage.page, cut.day);
+      const tried = `2 times, 1 and ${facts.length} facts`;
+      noteFault('killed before the database had it', tried, lostOf(facts, after));
+      expect(after).toEqual(facts);
+    });
+  });
+
+  test('is not looked for in a day that was erased', async () => {
+    await onStage(LEAVING, async (stage) => {
+      const [fact] = await twoTakesAndLeave(stage);
+      await stage.page.goto(`${stage.origin}/#/`);
+      await tap(stage.page, /^More about/);
+      await tap(stage.page, 'Erase this day');
+      await tap(stage.page, 'Erase it from this phone');
+      await expect.poll(() => copiesOf(stage.page)).toEqual({});
+      await stage.reload();
+      await expect.poll(() => copiesOf(stage.page)).toEqual({});
+      expect(await storedFacts(stage.page, fact!.day)).toEqual([]);
+    });
+  });
+});
+
+test('an entry damaged in the database is mended from the copy beside it', async () => {
+  await onStage(LEAVING, async (stage) => {
+    const facts = await twoTakesAndLeave(stage);
+    const cut = facts.at(-1)!;
+    await takeFromDatabase(stage.page, [cut], true);
+    await stage.page.goto(`${stage.origin}/#/day/${cut.day}/now`);
+    await alertOf(stage.page).filter({ hasText: '1 entry was in the second copy only' }).waitFor();
+    expect(await storedFacts(stage.page, cut.day)).toEqual(facts);
+  });
+});
+
+test('a day at rest has one file, however often the app was opened', async () => {
+  await onStage(LEAVING, async (stage) => {
+    await startDay(stage.page, 'Harbour');
+    for (let start = 0; start < 3; start += 1) {
+      await takeOne(stage.page);
+      await stage.waitSaved();
+      await stage.reload();
+    }
+    await expect.poll(() => filesOf(stage.page)).toEqual([[expect.stringMatching(/^whole-/)]]);
+    const [all] = Object.values(await copiesOf(stage.page));
+    const day = openDayId(stage.page);
+    expect(readLines(all!)).toEqual(await storedFacts(stage.page, day));
+  });
+});
 
 describe('a database that the browser itself threw away', () => {
   test('is put back fact by fact from the copy beside it, killed or not, and it is said', async () => {
@@ -40,9 +226,8 @@ describe('a database that the browser itself threw away', () => {
         .filter({ hasText: `${before.length} entries of 1 day: all checked` })
         .waitFor();
       const after = await storedFacts(stage.page, day);
-      const ids = new Set(after.map((fact) => JSON.stringify(fact)));
-      const lost = before.filter((fact) => !ids.has(JSON.stringify(fact))).length;
-      noteFault('database thrown away by the browser', `1 time, ${before.length} facts`, lost);
+      const tried = `1 time, ${before.length} facts`;
+      noteFault('database thrown away by the browser', tried, lostOf(before, after));
       expect(after).toEqual(before);
       // A second loss finds what came back copied as well.
       await stage.crash();

@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { outlineOf } from '../../src/app/day-store.ts';
+import type { DayOutline } from '../../src/app/ports.ts';
+import { putBackFacts } from '../../src/app/put-back.ts';
+import { memoryJournal } from '../../src/storage/memory-journal.ts';
+import { speaker, take } from '../day/say.ts';
+
+/** A journal with the first facts of a day of three takes. */
+async function journalWith(known: number) {
+  const phone = speaker();
+  phone.say({ kind: 'day-described', fields: { production: 'Harbour', date: '2026-10-07' } });
+  for (const number of [1, 2, 3]) phone.say(take('24', 1, number));
+  const journal = memoryJournal('phonea');
+  const outline: DayOutline = { ...outlineOf(phone.day(), { at: 5, facts: 2 }), takes: 0, facts: known };
+  if (known > 0) await journal.append(phone.facts.slice(0, known), outline);
+  return { journal, facts: phone.facts };
+}
+
+describe('facts that only the copy beside the database has', () => {
+  test('are kept, and the list of days tells of them and of the copy that had left the phone', async () => {
+    const { journal, facts } = await journalWith(2);
+    expect(await putBackFacts(journal, 'day-1', facts.slice(1))).toBe(2);
+    expect(await journal.read('day-1')).toEqual(facts);
+    expect(await journal.days()).toMatchObject([
+      { production: 'Harbour', takes: 3, facts: 4, copiedAt: 5, copiedFacts: 2 },
+    ]);
+  });
+
+  test('bring back a day of which the database has nothing', async () => {
+    const { journal, facts } = await journalWith(0);
+    expect(await putBackFacts(journal, 'day-1', facts)).toBe(4);
+    expect(await journal.days()).toMatchObject([{ production: 'Harbour', takes: 3, copiedAt: undefined }]);
+  });
+
+  test('change nothing where they are known already', async () => {
+    const { journal, facts } = await journalWith(4);
+    const before = await journal.days();
+    expect(await putBackFacts(journal, 'day-1', facts)).toBe(0);
+    expect(await journal.days()).toEqual(before);
+  });
+
+  test('stay out, all of them, where one contradicts what can be read', async () => {
+    const { journal, facts } = await journalWith(3);
+    const other = { ...facts[2]!, at: 1 };
+    expect(await putBackFacts(journal, 'day-1', [other, facts[3]!])).toBe(0);
+    expect(await journal.read('day-1')).toEqual(facts.slice(0, 3));
+  });
+
+  test('are left out where they cannot be read themselves', async () => {
+    const { journal, facts } = await journalWith(3);
+    const broken = { ...facts[2]!, id: facts[2]!.id.replace(/.$/, 'z'), fields: 'none' } as (typeof facts)[0];
+    expect(await putBackFacts(journal, 'day-1', [broken, facts[3]!])).toBe(1);
+    expect(await journal.read('day-1')).toEqual(facts);
+  });
+});
