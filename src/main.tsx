@@ -5,7 +5,6 @@ import type { Clock, Journal, Neighbours } from './app/ports.ts';
 import { safekeeping } from './app/safekeeping.ts';
 import { steadyClock } from './app/steady-clock.ts';
 import { openTake } from './day/takes.ts';
-import type { Envelope } from './facts/envelope.ts';
 import { createUpdateWatcher } from './offline/service-worker.ts';
 import type { UpdateWatcher } from './offline/update-watcher.ts';
 import type { CopyBeside } from './storage/copy-beside.ts';
@@ -132,34 +131,19 @@ async function start(): Promise<void> {
   updates.start();
   // A part that does not come now is asked for again when it is wanted.
   warmAll().catch(() => {});
-  if (app.parts.journal.state.kept) {
-    copies()
-      .then((beside) => beside.settle())
-      .catch(() => {});
-  }
+  settleCopies?.().catch(() => {});
 }
 
 const windowName = randomName(5);
 
 let beside: Promise<CopyBeside> | undefined;
 const copies = (): Promise<CopyBeside> => {
-  beside ??= import('./storage/copy-beside.ts').then((part) => part.copyBeside(windowName, putBackActions));
+  beside ??= import('./storage/copy-beside.ts').then((part) => part.copyBeside(windowName));
   return beside;
 };
 
-async function putBackActions(day: string, facts: readonly Envelope[]): Promise<void> {
-  // Before there is an app, all that the copies hold is being put back.
-  if (!app) return;
-  const part = await import('./ui/days/put-back.ts');
-  // What cannot be put back now is come upon again at the next start.
-  await part.putBackActions(app, day, facts, neighbours.lookAgain).catch(() => {});
-}
-
-/** A new database where there are copies beside it: the browser has lost the one they belong to. */
-async function putBack(store: AppStore): Promise<void> {
-  const found = await (await copies()).readAll();
-  if (found.size > 0) await (await import('./ui/days/put-back.ts')).putBack(store, found);
-}
+/** Makes copies and database say the same, of all days or of so many. Nothing where the database keeps nothing. */
+let settleCopies: ((most?: number) => Promise<void>) | undefined;
 
 /** The store, with what its first screen shows: the day at the address, or else the list of days. */
 async function readFirstScreen(): Promise<AppStore> {
@@ -176,7 +160,13 @@ async function readFirstScreen(): Promise<AppStore> {
       remembered(),
     ),
   });
-  if (journal.state.begun) await putBack(store).catch(() => {});
+  if (journal.state.kept)
+    settleCopies = async (most) => {
+      const [part, kept] = await Promise.all([import('./ui/days/put-back.ts'), copies()]);
+      await part.settleCopies({ app: store, journal, copies: kept, lookAgain: neighbours.lookAgain }, most);
+    };
+  // A new database where there are copies beside it: the browser has lost the one they belong to.
+  if (journal.state.begun) await settleCopies?.(1).catch(() => {});
   const where = route.peek();
   const days = where.at === 'day' ? Promise.resolve() : store.refreshDays();
   // A day that cannot be opened says so on its screen.

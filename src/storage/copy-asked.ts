@@ -13,6 +13,6 @@ export type Asked =
   | { readonly to: 'settle' | 'forget'; readonly folder: string };
 export interface Answered {
   readonly done: boolean;
-  /** Facts of one day that the copies hold and the database does not, where the two were compared. */
+  /** After settling, what of the day the copies hold and the database does not. */
   readonly onlyCopied: readonly Envelope[];
 }

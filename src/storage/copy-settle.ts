@@ -1,19 +1,20 @@
 // An action goes to the copy and to the database at the same time, and a kill between the two leaves it in one of them.
-// Settling makes both say the same of a day again. A day at rest has one file, which begins with `whole-`; whatever was
-// said since stands in other files, so that a look at the names tells whether there is anything to compare.
+// Settling makes both say the same of a day again. A day at rest has one file, whose name says which database it was
+// compared with; whatever was said since stands in other files, so that a look at the names tells whether there is
+// anything to compare.
 
-import { openDB } from 'idb';
+import { type IDBPDatabase, openDB } from 'idb';
 import type { Envelope } from '../facts/envelope.ts';
 import { dayOf } from './copy-asked.ts';
 import { copies, filesIn, openFile, textOf, writeAtEnd } from './copy-files.ts';
 import { compare, linesOf, readLines } from './copy-lines.ts';
-import { DATABASE, dayRange } from './database.ts';
-
-const WHOLE = 'whole-';
-const isWhole = ({ name }: FileSystemFileHandle): boolean => name.startsWith(WHOLE);
+import { DATABASE, dayRange, FILLING } from './database.ts';
 
 /** Windows that settle at the same time would each take away what the other one counts on. */
 const inTurn = <T>(work: () => Promise<T>): Promise<T> => navigator.locks.request('rollbook-copies', work);
+
+/** Which filling of the database this window began with: one that was lost or emptied since has nothing at rest. */
+let filling: unknown;
 
 /**
  * Writes into the copy of a day what only the database has, and gives what only the copy has: that is the window's to put
@@ -23,17 +24,21 @@ export const settle = (folder: string, fresh: string): Promise<readonly Envelope
   inTurn(async () => {
     const day = await (await copies()).getDirectoryHandle(folder);
     const files = await filesIn(day);
-    if (files.length === 1 && files.every(isWhole)) return [];
+    filling ??= await inDatabase((db) => db.get('meta', FILLING));
+    const whole = `whole-${filling}-`;
+    if (files.length === 1 && files.every(({ name }) => name.startsWith(whole))) return [];
     // In this order: what another window says meanwhile is missing in the copy here, where a second line does no harm.
     const copied = readLines(await textOf(files));
-    const { onlyStored, onlyCopied } = compare(copied, await storedOf(dayOf(folder)));
+    const { onlyStored, onlyCopied } = compare(copied, await storedOf(folder));
     // The day may have been erased meanwhile, the copy first: throws then.
     await (await copies()).getDirectoryHandle(folder);
     if (onlyCopied.length > 0) {
-      await writeNew(day, fresh, onlyStored);
+      if (onlyStored.length > 0) await writeNew(day, fresh, onlyStored);
       return onlyCopied;
     }
-    await writeNew(day, `${WHOLE}${fresh}`, [...copied, ...onlyStored]);
+    const all = [...copied, ...onlyStored];
+    if (all.length === 0) return [];
+    await writeNew(day, `${whole}${fresh}`, all);
     // What another window writes in is its own, and stays.
     for (const { name } of files) await day.removeEntry(name).catch(() => {});
     return [];
@@ -45,7 +50,6 @@ async function writeNew(
   name: string,
   facts: readonly Envelope[],
 ): Promise<void> {
-  if (facts.length === 0) return;
   const file = await openFile(day, `${name}.txt`);
   try {
     // A line for each, so that a damaged one costs no other.
@@ -56,11 +60,15 @@ async function writeNew(
   }
 }
 
-/** Everything stored of a day. Makes no database where there is none: rejects. */
-async function storedOf(day: string): Promise<unknown[]> {
+/** Everything stored of a day. */
+const storedOf = (folder: string): Promise<unknown[]> =>
+  inDatabase((db) => db.getAll('facts', dayRange(dayOf(folder))));
+
+/** Reads the database, and makes none where there is none: rejects. */
+async function inDatabase<T>(read: (db: IDBPDatabase) => Promise<T>): Promise<T> {
   const db = await openDB(DATABASE, undefined, { upgrade: (_db, _from, _to, tx) => tx.abort() });
   try {
-    return await db.getAll('facts', dayRange(day));
+    return await read(db);
   } finally {
     db.close();
   }

@@ -37,20 +37,16 @@ type Keep = Extract<Asked, { to: 'keep' }>;
 
 /**
  * The first action of a day in this window waits until the day is settled: "saved" is said of all that the screen shows,
- * and some of it may have been killed on its way to the copy.
+ * and some of it may have been killed on its way to the copy. What only the copy has is come upon again by the window.
  */
-async function keep({ folder, file, line }: Keep): Promise<readonly Envelope[]> {
+async function keep({ folder, file, line }: Keep): Promise<void> {
   const known = files.get(folder);
-  if (known) {
-    writeAtEnd(known, line);
-    return [];
-  }
+  if (known) return writeAtEnd(known, line);
   const day = await (await copies()).getDirectoryHandle(folder, { create: true });
-  const found = await settleAnew(folder).catch(() => []);
+  await settleAnew(folder).catch(() => {});
   const opened = await openFile(day, file);
   files.set(folder, opened);
   writeAtEnd(opened, line);
-  return found;
 }
 
 let settlings = 0;
@@ -62,9 +58,8 @@ function settleAnew(folder: string): Promise<readonly Envelope[]> {
 }
 
 async function act(asked: Asked): Promise<readonly Envelope[]> {
-  if (asked.to === 'keep') return keep(asked);
   if (asked.to === 'settle') return settleAnew(asked.folder);
-  await forget(asked.folder);
+  await (asked.to === 'keep' ? keep(asked) : forget(asked.folder));
   return [];
 }
 

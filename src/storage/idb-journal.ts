@@ -3,7 +3,7 @@ import { type DayOutline, FactIdTwice, type Journal } from '../app/ports.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { readFact } from '../facts/fact.ts';
 import { isSameFact } from '../facts/stored.ts';
-import { DATABASE, dayRange } from './database.ts';
+import { DATABASE, dayRange, FILLING } from './database.ts';
 import { type FirstRead, takeFirstRead } from './first-read.ts';
 import { quickAppend } from './quick-append.ts';
 
@@ -16,9 +16,6 @@ interface Shape extends DBSchema {
 }
 
 const VERSION = 1;
-
-/** The key of a word made whenever the database is: another word means that it was emptied in between. */
-const FILLING = 'filling';
 
 interface Connection {
   readonly db: IDBPDatabase<Shape>;

@@ -19,7 +19,7 @@ async function journalWith(known: number) {
 describe('facts that only the copy beside the database has', () => {
   test('are kept, and the list of days tells of them and of the copy that had left the phone', async () => {
     const { journal, facts } = await journalWith(2);
-    expect(await putBackFacts(journal, 'day-1', facts.slice(1))).toBe(2);
+    expect(await putBackFacts(journal, 'day-1', facts.slice(1))).toEqual({ fresh: 2, checked: 2 });
     expect(await journal.read('day-1')).toEqual(facts);
     expect(await journal.days()).toMatchObject([
       { production: 'Harbour', takes: 3, facts: 4, copiedAt: 5, copiedFacts: 2 },
@@ -28,28 +28,34 @@ describe('facts that only the copy beside the database has', () => {
 
   test('bring back a day of which the database has nothing', async () => {
     const { journal, facts } = await journalWith(0);
-    expect(await putBackFacts(journal, 'day-1', facts)).toBe(4);
+    expect(await putBackFacts(journal, 'day-1', facts)).toEqual({ fresh: 4, checked: 4 });
     expect(await journal.days()).toMatchObject([{ production: 'Harbour', takes: 3, copiedAt: undefined }]);
   });
 
   test('change nothing where they are known already', async () => {
     const { journal, facts } = await journalWith(4);
     const before = await journal.days();
-    expect(await putBackFacts(journal, 'day-1', facts)).toBe(0);
+    expect(await putBackFacts(journal, 'day-1', facts)).toEqual({ fresh: 0, checked: 0 });
     expect(await journal.days()).toEqual(before);
   });
 
   test('stay out, all of them, where one contradicts what can be read', async () => {
     const { journal, facts } = await journalWith(3);
     const other = { ...facts[2]!, at: 1 };
-    expect(await putBackFacts(journal, 'day-1', [other, facts[3]!])).toBe(0);
+    expect(await putBackFacts(journal, 'day-1', [other, facts[3]!])).toEqual({ fresh: 0, checked: 0 });
     expect(await journal.read('day-1')).toEqual(facts.slice(0, 3));
   });
 
   test('are left out where they cannot be read themselves', async () => {
     const { journal, facts } = await journalWith(3);
     const broken = { ...facts[2]!, id: facts[2]!.id.replace(/.$/, 'z'), fields: 'none' } as (typeof facts)[0];
-    expect(await putBackFacts(journal, 'day-1', [broken, facts[3]!])).toBe(1);
+    expect(await putBackFacts(journal, 'day-1', [broken, facts[3]!])).toEqual({ fresh: 1, checked: 1 });
     expect(await journal.read('day-1')).toEqual(facts);
+  });
+
+  test('count as seen only where the journal has them afterwards, as they were said', async () => {
+    const { journal, facts } = await journalWith(2);
+    const forgetful = { ...journal, append: async () => 0 };
+    expect(await putBackFacts(forgetful, 'day-1', facts)).toEqual({ fresh: 2, checked: 0 });
   });
 });

@@ -237,6 +237,23 @@ describe('a database that the browser itself threw away', () => {
     });
   });
 
+  test('gives back the day that was written last before the first screen, and the others behind it', async () => {
+    await onStage({}, async (stage) => {
+      for (const production of ['First', 'Second', 'Third']) {
+        await stage.page.goto(`${stage.origin}/#/`);
+        await startDay(stage.page, production);
+        await takeOne(stage.page);
+        await stage.waitSaved();
+      }
+      await stage.crash();
+      stage.loseDatabase();
+      await stage.relaunch();
+      expect(await stage.page.locator('.day-row').first().textContent()).toContain('Third');
+      await alertOf(stage.page).filter({ hasText: '9 entries of 3 days: all checked' }).waitFor();
+      expect(await stage.page.locator('.day-row').count()).toBe(3);
+    });
+  });
+
   test('does not bring back a day that was erased while another window had it open', async () => {
     await onStage({}, async (stage) => {
       await startDay(stage.page, 'Erased Harbour');

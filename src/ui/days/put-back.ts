@@ -1,38 +1,62 @@
 import type { AppStore } from '../../app/app-store.ts';
-import { putBackFacts } from '../../app/put-back.ts';
-import { readAsFarAsPossible } from '../../app/regain.ts';
-import { writeDayFile } from '../../facts/day-file.ts';
+import type { Journal } from '../../app/ports.ts';
+import { type Copies, type PutBack, putBackFacts } from '../../app/put-back.ts';
 import type { DayId, Envelope } from '../../facts/envelope.ts';
+import { route } from '../route.ts';
 import { trouble } from '../saying.ts';
-import { countOf } from '../words/chain.ts';
-import { regainedWords } from '../words/regained.ts';
+import { backAfterLossWords, comingBackWords, onlyCopiedWords } from '../words/put-back.ts';
 
-/** Puts back what the copies beside a lost database hold, by the way that day files go, and says what was regained. */
-export async function putBack(app: AppStore, copies: ReadonlyMap<DayId, readonly Envelope[]>): Promise<void> {
-  const reads = [...copies].map(([day, facts]) =>
-    readAsFarAsPossible('The copy beside the database', writeDayFile(day, '', facts)),
-  );
-  const regained = await app.regain(reads);
-  trouble.value = `The browser had lost its database and began a new one. Put back from the copy beside it: ${regainedWords(reads, regained)}`;
+export interface Phone {
+  readonly app: AppStore;
+  /** The database alone: what comes from the copies need not be copied again. */
+  readonly journal: Journal;
+  readonly copies: Copies;
+  /** Has this window look again at a day. */
+  readonly lookAgain: (day: DayId) => void;
 }
 
+/** All that came back since the start. */
+const back = { days: 0, fresh: 0, checked: 0 };
+
+/** Days between two looks of the list at what has come back: every look draws it anew. */
+const DAYS_A_LOOK = 20;
+
 /**
- * Puts back what had reached the copy and not the database when the app was killed, and says so: whoever tapped it may have
- * missed it on the screen, and tapped again.
+ * Makes the copies and the database say the same of every day, or of so many days: first the one at the address, then the
+ * one written last. Says what came back, because whoever tapped it may have missed it on the screen, and tapped again.
  */
-export async function putBackActions(
-  app: AppStore,
-  day: DayId,
-  facts: readonly Envelope[],
-  lookAgain: (day: DayId) => void,
-): Promise<void> {
-  const { journal, neighbours } = app.parts;
-  const fresh = await putBackFacts(journal, day, facts);
-  if (fresh === 0) return;
-  neighbours.tell(day);
-  lookAgain(day);
+export async function settleCopies(phone: Phone, most = Number.POSITIVE_INFINITY): Promise<void> {
+  const { app, journal, copies } = phone;
+  const lost = journal.state.begun === true;
+  const days = await copies.days();
+  const { length } = days;
+  for (const [at, day] of firstAtAddress(days).slice(0, most).entries()) {
+    const { fresh, checked } = await putBack(journal, day, await copies.settle(day));
+    if (fresh === 0) continue;
+    back.days += 1;
+    back.fresh += fresh;
+    back.checked += checked;
+    app.parts.neighbours.tell(day);
+    phone.lookAgain(day);
+    trouble.value = lost ? comingBackWords() : onlyCopiedWords(back);
+    if (at % DAYS_A_LOOK === 0) await app.refreshDays();
+  }
+  if (back.fresh === 0 || most < length) return;
   await app.refreshDays();
-  const were = countOf(fresh, 'entry was', 'entries were');
-  const back = `${were} in the second copy only, as after a crash, and came back. Look at the last take.`;
-  trouble.value = trouble.peek() ? `${trouble.peek()} ${back}` : back;
+  if (lost) trouble.value = backAfterLossWords(back);
+}
+
+function firstAtAddress(days: readonly DayId[]): readonly DayId[] {
+  const where = route.peek();
+  const wanted = where.at === 'day' ? where.day : '';
+  return [...days.filter((day) => day === wanted), ...days.filter((day) => day !== wanted)];
+}
+
+/** A day for which there is no room now is come upon again at the next start. */
+async function putBack(journal: Journal, day: DayId, facts: readonly Envelope[]): Promise<PutBack> {
+  try {
+    return facts.length === 0 ? { fresh: 0, checked: 0 } : await putBackFacts(journal, day, facts);
+  } catch {
+    return { fresh: facts.length, checked: 0 };
+  }
 }
