@@ -44,12 +44,24 @@ export const hrefOf = (route: Route): string =>
 
 export const route = signal<Route>({ at: 'days' });
 
+let isAnswerDue = false;
+
+/** The screen of the next address waits until the picture is drawn that says the tap was felt. */
+export function answerFirst(): void {
+  isAnswerDue = true;
+}
+
 /** Follows the address from now on. */
 export function followAddress(): void {
   const read = (): void => {
     route.value = readRoute(location.hash);
   };
-  addEventListener('hashchange', read);
+  addEventListener('hashchange', () => {
+    // What is asked for just before a picture comes behind it.
+    if (isAnswerDue) requestAnimationFrame(() => setTimeout(read));
+    else read();
+    isAnswerDue = false;
+  });
   read();
 }
 

@@ -2,6 +2,32 @@ import { expect, test } from 'vitest';
 import { openStage } from './harness.ts';
 import { openSampleDay } from './places.ts';
 
+test('a screen waits for the picture that marks its tab, however soon its address is there', async () => {
+  const stage = await openStage();
+  await openSampleDay(stage);
+  const shown = await stage.page.evaluate(async () => {
+    const main = (): string | undefined => document.querySelector('main')?.dataset.tab;
+    // The app listens already, and draws what changed before the next listener is called.
+    const atAddress = new Promise<string | undefined>((done) => {
+      addEventListener('hashchange', () => done(main()), { once: true });
+    });
+    [...document.querySelectorAll<HTMLElement>('.tabs a')].find((tab) => tab.textContent === 'Cast')!.click();
+    return [await atAddress, await new Promise((done) => requestAnimationFrame(() => done(main())))];
+  });
+  expect(shown).toEqual(['now', 'now']);
+  await stage.page.locator('main[data-tab="cast"]').waitFor();
+  // Where nobody tapped a tab, nothing waits.
+  const back = await stage.page.evaluate(async () => {
+    const atAddress = new Promise<string | undefined>((done) => {
+      addEventListener('hashchange', () => done(document.querySelector('main')?.dataset.tab), { once: true });
+    });
+    history.back();
+    return atAddress;
+  });
+  expect(back).toBe('now');
+  await stage.close();
+});
+
 test('a tapped tab is marked before its screen is there, and stays marked when it is', async () => {
   const stage = await openStage();
   await openSampleDay(stage);

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
-import { type DayPage, hrefOf, TABS, type Tab, tabOf } from '../route.ts';
+import { answerFirst, type DayPage, hrefOf, TABS, type Tab, tabOf } from '../route.ts';
 
 const NAMES: Record<Tab, string> = { now: 'Now', cast: 'Cast', rig: 'Rig', line: 'Line', wrap: 'Wrap' };
 
 export function Tabs({ day, current }: { day: string; current: DayPage }) {
-  // The address changes, and the screen with it, some frames after the tap: until then the mark says that it was felt.
+  // A screen takes some frames to draw: until then the mark says that the tap was felt.
   const [tapped, setTapped] = useState<Tab | null>(null);
   const marked = tapped ?? tabOf(current);
   return (
@@ -16,7 +16,9 @@ export function Tabs({ day, current }: { day: string; current: DayPage }) {
           aria-current={tab === marked ? 'page' : undefined}
           onClick={({ ctrlKey, metaKey }) => {
             // With these it opens beside this page.
-            if (!ctrlKey && !metaKey) setTapped(tab);
+            if (ctrlKey || metaKey) return;
+            setTapped(tab);
+            answerFirst();
           }}
         >
           {NAMES[tab]}
