@@ -266,7 +266,11 @@ function holdCounter(): void {
   };
 }
 
-const waitReady = (page: Page): Promise<void> => page.locator(READY).first().waitFor({ state: 'attached' });
+/** Without the driver's locators: the first of them leaves listeners for every touch in the page, and taps are measured. */
+const waitReady = (page: Page): Promise<void> =>
+  page.evaluate(async (wanted) => {
+    while (!document.querySelector(wanted)) await new Promise((done) => setTimeout(done, 10));
+  }, READY);
 
 async function waitOfflineReady(page: Page): Promise<void> {
   await page.evaluate(async () => {
