@@ -126,7 +126,7 @@ async function tapsToSaved(): Promise<{ saved: number[]; bare: number[] }> {
     return performance.now() - from;
   };
   const tap = (): Promise<number> => {
-    const from = performance.now();
+    let from = 0;
     const saved = new Promise<number>((done) => {
       const state = document.querySelector('[data-unsaved]')!;
       const look = new MutationObserver(() => {
@@ -136,7 +136,10 @@ async function tapsToSaved(): Promise<{ saved: number[]; bare: number[] }> {
       });
       look.observe(state, { attributes: true, attributeFilter: ['data-unsaved'] });
     });
-    document.querySelector<HTMLElement>('.dock-last button')!.click();
+    const button = document.querySelector<HTMLElement>('.dock-last button')!;
+    // What it takes to look is none of the tap's.
+    from = performance.now();
+    button.click();
     return saved;
   };
   const times = { saved: [] as number[], bare: [] as number[] };
