@@ -10,8 +10,12 @@ import { copies, filesIn, openFile, textOf, writeAtEnd } from './copy-files.ts';
 import { compare, linesOf, readLines } from './copy-lines.ts';
 import { DATABASE, dayRange, FILLING } from './database.ts';
 
+/** A window that the system has put to sleep may hold its turn; then the day stays as it is until the next start. */
+const TURN_WITHIN_MS = 1000;
+
 /** Windows that settle at the same time would each take away what the other one counts on. */
-const inTurn = <T>(work: () => Promise<T>): Promise<T> => navigator.locks.request('rollbook-copies', work);
+const inTurn = <T>(work: () => Promise<T>): Promise<T> =>
+  navigator.locks.request('rollbook-copies', { signal: AbortSignal.timeout(TURN_WITHIN_MS) }, work);
 
 /** Which filling of the database this window began with: one that was lost or emptied since has nothing at rest. */
 let filling: unknown;

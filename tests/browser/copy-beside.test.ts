@@ -143,6 +143,23 @@ describe('an action that was killed between the copy and the database', () => {
     });
   });
 
+  test('is not waited for where another window sleeps on its turn', async () => {
+    await onStage(LEAVING, async (stage) => {
+      const other = await stage.context.newPage();
+      await other.goto(`${stage.origin}/icon.svg`);
+      await other.evaluate(() => {
+        void navigator.locks.request('rollbook-copies', () => new Promise(() => {}));
+      });
+      await stage.page.bringToFront();
+      await startDay(stage.page, 'Harbour');
+      const from = Date.now();
+      await takeOne(stage.page);
+      await stage.waitSaved();
+      expect(Date.now() - from).toBeLessThan(5000);
+      await expect.poll(async () => Object.values(await copiesOf(stage.page)).join('')).toContain('cutAt');
+    });
+  });
+
   test('and had reached only the copy is on the day again, of one day and of another, and it is said', async () => {
     await onStage(LEAVING, async (stage) => {
       const facts = await twoTakesAndLeave(stage);
