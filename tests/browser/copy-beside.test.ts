@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { byId } from '../../src/facts/merge-facts.ts';
 import { readLines } from '../../src/storage/copy-lines.ts';
 import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
@@ -220,7 +221,7 @@ test('a day at rest has one file, however often the app was opened', async () =>
     await expect.poll(() => filesOf(stage.page)).toEqual([[expect.stringMatching(/^whole-/)]]);
     const [all] = Object.values(await copiesOf(stage.page));
     const day = openDayId(stage.page);
-    expect(readLines(all!)).toEqual(await storedFacts(stage.page, day));
+    expect(readLines(all!).sort(byId)).toEqual(await storedFacts(stage.page, day));
   });
 });
 

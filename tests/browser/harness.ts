@@ -150,7 +150,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     startServer: server.start,
     reload: async () => {
       await page.reload();
-      await waitReady(page);
+      await (options.untouched ? waitReadyUntouched : waitReady)(page);
     },
     relaunch: async () => {
       await context.close();
@@ -266,8 +266,10 @@ function holdCounter(): void {
   };
 }
 
+const waitReady = (page: Page): Promise<void> => page.locator(READY).first().waitFor({ state: 'attached' });
+
 /** Without the driver's locators: the first of them leaves listeners for every touch in the page, and taps are measured. */
-const waitReady = (page: Page): Promise<void> =>
+const waitReadyUntouched = (page: Page): Promise<void> =>
   page.evaluate(async (wanted) => {
     while (!document.querySelector(wanted)) await new Promise((done) => setTimeout(done, 10));
   }, READY);

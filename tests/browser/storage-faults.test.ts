@@ -248,7 +248,7 @@ test('a day erased in one window is gone from the phone: databases, caches and t
     const list = await stage.openWindow('/');
     const other = await stage.openWindow('/');
     const shown = (window: Page): Promise<number> => window.getByText(/Zebra/).count();
-    expect(await shown(list)).toBeGreaterThan(0);
+    await expect.poll(() => shown(list)).toBeGreaterThan(0);
     expect(await keptSomewhere(page, 'Zebra')).not.toEqual([]);
     await tap(other, 'More about Zebra Crossing');
     await tap(other, 'Erase this day');
