@@ -28,16 +28,21 @@ const show = async (stage: Stage, day: string): Promise<void> => {
  */
 async function killWhileTapping(stage: Stage, afterMs: number): Promise<{ rolls: number; cuts: number }> {
   const heard = hearSaved(stage.page);
-  const tapping = tapAsFastAsYouCan(stage.page, 60_000).catch(() => undefined);
+  const tapping = tapAsFastAsYouCan(stage.page, 60_000);
+  // Looked at below: it may end while nobody looks.
+  tapping.catch(() => {});
   await wait(afterMs);
-  const crashed = new Promise<void>((done, refuse) => {
+  await new Promise<void>((done, refuse) => {
+    let isKilled = false;
     heard.onNext = () => {
+      isKilled = true;
       heard.onNext = () => {};
       stage.crash().then(done, refuse);
     };
+    // Taps that end by themselves give no word to kill at.
+    tapping.catch((error: unknown) => isKilled || refuse(error));
   });
-  await crashed;
-  await tapping;
+  await tapping.catch(() => undefined);
   return heard;
 }
 

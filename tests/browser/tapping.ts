@@ -4,9 +4,11 @@ import type { Page } from 'playwright-core';
 export const tap = (page: Page, name: string | RegExp): Promise<void> =>
   page.getByRole('button', { name }).first().tap();
 
-/** Goes to a tab of the open day. */
-export const tab = (page: Page, name: string): Promise<void> =>
-  page.getByRole('link', { name, exact: true }).tap();
+/** Goes to a tab of the open day. Its screen comes behind the mark that answers the tap. */
+export async function tab(page: Page, name: string): Promise<void> {
+  await page.getByRole('link', { name, exact: true }).tap();
+  await page.locator(`main[data-tab="${name.toLowerCase()}"]`).waitFor();
+}
 
 /** Starts a day from the list of days and goes to its Now screen. */
 export async function startDay(page: Page, production = 'Harbour Lights'): Promise<void> {
@@ -14,6 +16,7 @@ export async function startDay(page: Page, production = 'Harbour Lights'): Promi
   await page.getByLabel('Production', { exact: true }).first().fill(production);
   await tap(page, 'Start the day');
   await tab(page, 'Now');
+  await page.locator('.dock').waitFor();
 }
 
 /** One whole take by two taps: Roll, Cut. */
