@@ -4,38 +4,11 @@ import { byId } from '../../src/facts/merge-facts.ts';
 import { readLines } from '../../src/storage/copy-lines.ts';
 import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
-import { openDayId, storedFacts } from './stored-facts.ts';
+import { copiedText, copyFiles, copyFolders, takeFromCopies, withoutCopies } from './stored-copies.ts';
+import { openDayId, type Stored, spoilStored, storedFacts } from './stored-facts.ts';
 import { startDay, takeOne, tap } from './tapping.ts';
 
-/** The names of the files of each day. */
-const filesOf = (page: Page): Promise<string[][]> =>
-  page.evaluate(async () => {
-    const found: string[][] = [];
-    const root = await navigator.storage.getDirectory();
-    const copies = await root.getDirectoryHandle('copies', { create: true });
-    for await (const day of copies.values() as AsyncIterable<FileSystemDirectoryHandle>) {
-      const names: string[] = [];
-      for await (const file of day.values()) names.push(file.name);
-      found.push(names);
-    }
-    return found;
-  });
-
 const alertOf = (page: Page) => page.getByRole('alert').filter({ hasText: /\w/ });
-
-/** Folders of the copies beside the database, each with what its files hold together. */
-const copiesOf = (page: Page): Promise<Record<string, string>> =>
-  page.evaluate(async () => {
-    const found: Record<string, string> = {};
-    const root = await navigator.storage.getDirectory();
-    const copies = await root.getDirectoryHandle('copies', { create: true });
-    for await (const day of copies.values() as AsyncIterable<FileSystemDirectoryHandle>) {
-      found[day.name] = '';
-      for await (const file of day.values() as AsyncIterable<FileSystemFileHandle>)
-        found[day.name] += await (await file.getFile()).text();
-    }
-    return found;
-  });
 
 /** How many facts are not there any more as they were. */
 function lostOf(before: readonly unknown[], after: readonly unknown[]): number {
@@ -51,68 +24,35 @@ const leaveApp = async (stage: Stage): Promise<void> => {
 /** The browser wants an icon for a page that names none. */
 const LEAVING = { forgives: /favicon/ };
 
-/** Takes facts out of the copies, as if a kill had come before they were written there. */
-const takeFromCopies = (page: Page, ids: readonly string[]): Promise<void> =>
-  page.evaluate(async (gone) => {
-    const root = await navigator.storage.getDirectory();
-    const copies = await root.getDirectoryHandle('copies');
-    for await (const day of copies.values() as AsyncIterable<FileSystemDirectoryHandle>)
-      for await (const file of day.values() as AsyncIterable<FileSystemFileHandle>) {
-        const lines = (await (await file.getFile()).text()).split('\n');
-        const writing = await file.createWritable();
-        await writing.write(lines.filter((line) => !gone.some((id) => line.includes(id))).join('\n'));
-        await writing.close();
-      }
-  }, ids);
-
-/** Takes facts out of the database, as if a kill had come before they were written there; or damages them. */
-const takeFromDatabase = (page: Page, facts: readonly Said[], damaged = false): Promise<void> =>
-  page.evaluate(
-    ([gone, damage]) =>
-      new Promise<void>((done, refuse) => {
-        const opening = indexedDB.open('rollbook');
-        opening.onsuccess = () => {
-          const tx = opening.result.transaction('facts', 'readwrite');
-          const store = tx.objectStore('facts');
-          for (const fact of gone)
-            if (damage) store.put({ ...fact, kind: 7 });
-            else store.delete([fact.day, fact.id]);
-          tx.onerror = () => refuse(tx.error);
-          tx.oncomplete = () => {
-            opening.result.close();
-            done();
-          };
-        };
-      }),
-    [facts, damaged] as const,
-  );
-
-interface Said {
-  readonly day: string;
-  readonly id: string;
-  readonly kind: string;
-}
-
 /** A day of two takes that are saved, left with its app; gives its facts, the last Roll and Cut at the end. */
-async function twoTakesAndLeave(stage: Stage): Promise<Said[]> {
+async function twoTakesAndLeave(stage: Stage): Promise<Stored[]> {
   await startDay(stage.page, 'Harbour');
   await takeOne(stage.page);
   await takeOne(stage.page);
   await stage.waitSaved();
-  const facts = (await storedFacts(stage.page, openDayId(stage.page))) as Said[];
+  const facts = (await storedFacts(stage.page, openDayId(stage.page))) as Stored[];
   await leaveApp(stage);
   return facts;
+}
+
+/** Erases the only day, and waits until no copy of it is left. */
+async function eraseTheDay({ page, origin }: Stage): Promise<void> {
+  await page.goto(`${origin}/#/`);
+  await tap(page, /^More about/);
+  await tap(page, 'Erase this day');
+  await tap(page, 'Erase it from this phone');
+  await expect.poll(() => copyFolders(page)).toEqual([]);
 }
 
 describe('an action that was killed between the copy and the database', () => {
   test('and had reached only the database is in the copy soon after the next start', async () => {
     await onStage(LEAVING, async (stage) => {
       const facts = await twoTakesAndLeave(stage);
-      const [roll, cut] = facts.slice(-2) as [Said, Said];
+      const [roll, cut] = facts.slice(-2) as [Stored, Stored];
       await takeFromCopies(stage.page, [roll.id, cut.id]);
-      expect(Object.values(await copiesOf(stage.page)).join('')).not.toContain(cut.id);
+      expect(await copiedText(stage.page)).not.toContain(cut.id);
       await stage.page.goto(`${stage.origin}/#/day/${roll.day}/now`);
-      await expect.poll(async () => Object.values(await copiesOf(stage.page)).join('')).toContain(cut.id);
+      await expect.poll(() => copiedText(stage.page)).toContain(cut.id);
       await stage.crash();
       stage.loseDatabase();
       await stage.relaunch();
@@ -137,10 +77,10 @@ describe('an action that was killed between the copy and the database', () => {
       await takeFromCopies(stage.page, [id]);
       await stage.page.goto(`${stage.origin}/#/day/${day}/now`);
       await stage.page.locator('.dock').waitFor();
-      expect(Object.values(await copiesOf(stage.page)).join('')).not.toContain(id);
+      expect(await copiedText(stage.page)).not.toContain(id);
       await tap(stage.page, /^Roll$/);
       await stage.waitSaved();
-      expect(Object.values(await copiesOf(stage.page)).join('')).toContain(id);
+      expect(await copiedText(stage.page)).toContain(id);
     });
   });
 
@@ -157,7 +97,7 @@ describe('an action that was killed between the copy and the database', () => {
       await takeOne(stage.page);
       await stage.waitSaved();
       expect(Date.now() - from).toBeLessThan(5000);
-      await expect.poll(async () => Object.values(await copiesOf(stage.page)).join('')).toContain('cutAt');
+      await expect.poll(() => copiedText(stage.page)).toContain('cutAt');
     });
   });
 
@@ -165,14 +105,14 @@ describe('an action that was killed between the copy and the database', () => {
     await onStage(LEAVING, async (stage) => {
       const facts = await twoTakesAndLeave(stage);
       const cut = facts.at(-1)!;
-      await takeFromDatabase(stage.page, [cut]);
+      await spoilStored(stage.page, [cut], 'remove');
       await stage.page.goto(`${stage.origin}/#/day/${cut.day}/now`);
       await alertOf(stage.page).filter({ hasText: '1 entry was in the second copy only' }).waitFor();
       expect(await stage.page.locator('.dock > .roll').textContent()).toBe('Roll');
       expect(await storedFacts(stage.page, cut.day)).toEqual(facts);
       // Nothing of the day at all, and the list of days on the screen.
       await leaveApp(stage);
-      await takeFromDatabase(stage.page, facts);
+      await spoilStored(stage.page, facts, 'remove');
       await stage.page.goto(`${stage.origin}/#/`);
       await alertOf(stage.page)
         .filter({ hasText: `${facts.length} entries were in the second copy only` })
@@ -187,13 +127,9 @@ describe('an action that was killed between the copy and the database', () => {
   test('is not looked for in a day that was erased', async () => {
     await onStage(LEAVING, async (stage) => {
       const [fact] = await twoTakesAndLeave(stage);
-      await stage.page.goto(`${stage.origin}/#/`);
-      await tap(stage.page, /^More about/);
-      await tap(stage.page, 'Erase this day');
-      await tap(stage.page, 'Erase it from this phone');
-      await expect.poll(() => copiesOf(stage.page)).toEqual({});
+      await eraseTheDay(stage);
       await stage.reload();
-      await expect.poll(() => copiesOf(stage.page)).toEqual({});
+      await expect.poll(() => copyFolders(stage.page)).toEqual([]);
       expect(await storedFacts(stage.page, fact!.day)).toEqual([]);
     });
   });
@@ -203,7 +139,7 @@ test('an entry damaged in the database is mended from the copy beside it', async
   await onStage(LEAVING, async (stage) => {
     const facts = await twoTakesAndLeave(stage);
     const cut = facts.at(-1)!;
-    await takeFromDatabase(stage.page, [cut], true);
+    await spoilStored(stage.page, [cut], 'damage');
     await stage.page.goto(`${stage.origin}/#/day/${cut.day}/now`);
     await alertOf(stage.page).filter({ hasText: '1 entry was in the second copy only' }).waitFor();
     expect(await storedFacts(stage.page, cut.day)).toEqual(facts);
@@ -218,10 +154,11 @@ test('a day at rest has one file, however often the app was opened', async () =>
       await stage.waitSaved();
       await stage.reload();
     }
-    await expect.poll(() => filesOf(stage.page)).toEqual([[expect.stringMatching(/^whole-/)]]);
-    const [all] = Object.values(await copiesOf(stage.page));
+    const names = async (): Promise<string[]> => (await copyFiles(stage.page)).map(({ name }) => name);
+    await expect.poll(names).toEqual([expect.stringMatching(/^whole-/)]);
+    const all = await copiedText(stage.page);
     const day = openDayId(stage.page);
-    expect(readLines(all!).sort(byId)).toEqual(await storedFacts(stage.page, day));
+    expect(readLines(all).sort(byId)).toEqual(await storedFacts(stage.page, day));
   });
 });
 
@@ -281,12 +218,8 @@ describe('a database that the browser itself threw away', () => {
       const other = await stage.openWindow(`/#/day/${day}/now`);
       await takeOne(other);
       await stage.waitSaved(other);
-      expect(Object.values(await copiesOf(stage.page)).join('')).toContain('Erased Harbour');
-      await stage.page.goto(`${stage.origin}/#/`);
-      await tap(stage.page, /^More about/);
-      await tap(stage.page, 'Erase this day');
-      await tap(stage.page, 'Erase it from this phone');
-      await expect.poll(() => copiesOf(stage.page)).toEqual({});
+      expect(await copiedText(stage.page)).toContain('Erased Harbour');
+      await eraseTheDay(stage);
       await stage.crash();
       stage.loseDatabase();
       await stage.relaunch();
@@ -296,12 +229,7 @@ describe('a database that the browser itself threw away', () => {
   });
 
   test('is kept alone, and called saved, where the browser has no such files', async () => {
-    const before = (): void => {
-      Object.defineProperty(StorageManager.prototype, 'getDirectory', {
-        value: () => Promise.reject(new DOMException('not here', 'SecurityError')),
-      });
-    };
-    await onStage({ before }, async (stage) => {
+    await onStage({ before: withoutCopies }, async (stage) => {
       await startDay(stage.page, 'Harbour');
       await takeOne(stage.page);
       await stage.waitSaved();

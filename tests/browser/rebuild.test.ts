@@ -3,7 +3,8 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
-import { foldStored, openDayId, storedFacts } from './stored-facts.ts';
+import { withoutCopies } from './stored-copies.ts';
+import { foldStored, openDayId, type Stored, spoilStored, storedFacts } from './stored-facts.ts';
 import { startDay, tab, takeOne, takesOnTheLine, tap } from './tapping.ts';
 
 const later = (stage: Stage): Promise<void> => stage.page.goto(`${stage.origin}/#/`).then(() => undefined);
@@ -77,13 +78,8 @@ test('a lost database is rebuilt from any set of copies, damaged ones too, and i
 });
 
 test('a damaged entry in the database is told, and a copy of the day mends it', async () => {
-  // A browser without files in place: where there are some, the copy beside the database mends it at once.
-  const before = (): void => {
-    Object.defineProperty(StorageManager.prototype, 'getDirectory', {
-      value: () => Promise.reject(new DOMException('not here', 'SecurityError')),
-    });
-  };
-  await onStage({ before }, async (stage) => {
+  // Where a browser has files in place, the copy beside the database mends it at once.
+  await onStage({ before: withoutCopies }, async (stage) => {
     const { page } = stage;
     await startDay(page);
     await takeOne(page);
@@ -91,22 +87,7 @@ test('a damaged entry in the database is told, and a copy of the day mends it', 
     const copy = await dayFile(page);
     const day = openDayId(page);
     const whole = await storedFacts(page, day);
-    await page.evaluate(
-      (which) =>
-        new Promise<void>((done, refuse) => {
-          const opening = indexedDB.open('rollbook');
-          opening.onsuccess = () => {
-            const tx = opening.result.transaction('facts', 'readwrite');
-            tx.objectStore('facts').put({ ...which, kind: 7 });
-            tx.oncomplete = () => {
-              opening.result.close();
-              done();
-            };
-            tx.onerror = () => refuse(tx.error);
-          };
-        }),
-      whole[1] as { day: string; id: string },
-    );
+    await spoilStored(page, [whole[1] as Stored], 'damage');
     await stage.reload();
     const told = page.getByRole('alert').filter({ hasText: '1 entry of this day cannot be read' });
     await told.waitFor();

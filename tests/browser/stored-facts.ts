@@ -26,7 +26,35 @@ export const storedFacts = (page: Page, day: string): Promise<unknown[]> =>
     day,
   );
 
-/** The same, folded; throws where a fact is damaged. */
+export interface Stored {
+  readonly day: string;
+  readonly id: string;
+}
+
+/** Takes facts out of the browser's database past the app, or damages them there. */
+export const spoilStored = (page: Page, facts: readonly Stored[], how: 'remove' | 'damage'): Promise<void> =>
+  page.evaluate(
+    ([spoiled, way]) =>
+      new Promise<void>((done, refuse) => {
+        const opening = indexedDB.open('rollbook');
+        opening.onerror = () => refuse(opening.error);
+        opening.onsuccess = () => {
+          const tx = opening.result.transaction('facts', 'readwrite');
+          const store = tx.objectStore('facts');
+          for (const fact of spoiled)
+            if (way === 'damage') store.put({ ...fact, kind: 7 });
+            else store.delete([fact.day, fact.id]);
+          tx.onerror = () => refuse(tx.error);
+          tx.oncomplete = () => {
+            opening.result.close();
+            done();
+          };
+        };
+      }),
+    [facts, how] as const,
+  );
+
+/** Stored facts, folded; throws where one is damaged. */
 export function foldStored(day: string, stored: readonly unknown[]): Day {
   const facts = stored.map((raw) => {
     const read = readFact(raw);
