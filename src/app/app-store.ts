@@ -4,7 +4,7 @@ import { foldDay } from '../day/fold.ts';
 import type { Day, Header } from '../day/model.ts';
 import type { DayFile } from '../facts/day-file-facts.ts';
 import type { Envelope } from '../facts/envelope.ts';
-import { readFact } from '../facts/fact.ts';
+import { isReadable, readFact } from '../facts/fact.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
 import type { DayOutline } from './ports.ts';
@@ -114,8 +114,7 @@ export function appStore(
   };
 
   /** What is stored of a day, as stored, as far as it can be read. */
-  const readStored = async (id: string): Promise<Envelope[]> =>
-    (await journal.read(id)).filter((raw): raw is Envelope => readFact(raw).ok);
+  const readStored = async (id: string): Promise<Envelope[]> => (await journal.read(id)).filter(isReadable);
 
   const merge = async (file: DayFile): Promise<Result<TakenIn>> => {
     const { mergeFacts } = await import('../facts/merge-facts.ts');

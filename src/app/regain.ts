@@ -1,8 +1,8 @@
+import { compareStored } from '../facts/compare-stored.ts';
 import { readDayFile } from '../facts/day-file.ts';
 import type { DayFile } from '../facts/day-file-facts.ts';
-import type { DayId, Envelope } from '../facts/envelope.ts';
+import type { DayId } from '../facts/envelope.ts';
 import { readDayFileLeniently } from '../facts/salvage-day-file.ts';
-import { isSameFact } from '../facts/stored.ts';
 import type { Problem, Result } from '../shared/result.ts';
 
 /** A day file as far as it could be read. */
@@ -61,15 +61,11 @@ export async function regain(phone: Phone, reads: readonly FileRead[]): Promise<
   let entries = 0;
   let verified = 0;
   for (const day of days) {
-    const wanted = new Map(
-      taken.filter((file) => file.day === day).flatMap(({ stored }) => stored.map((fact) => [fact.id, fact])),
-    );
-    const there = new Map((await phone.read(day)).map((raw) => [(raw as Envelope).id, raw]));
+    const files = taken.filter((file) => file.day === day);
+    const wanted = new Map(files.flatMap(({ stored }) => stored.map((fact) => [fact.id, fact])));
+    const { missing } = compareStored([...wanted.values()], await phone.read(day));
     entries += wanted.size;
-    verified += [...wanted.values()].filter((fact) => isSame(there.get(fact.id), fact)).length;
+    verified += wanted.size - missing.length;
   }
   return { days, entries, fresh, verified, refused };
 }
-
-const isSame = (raw: unknown, fact: Envelope): boolean =>
-  typeof raw === 'object' && raw !== null && isSameFact(raw as Envelope, fact);

@@ -45,5 +45,7 @@ export const envelope = z.object({
 
 export type Envelope = z.infer<typeof envelope>;
 
+export const isEnvelope = (raw: unknown): raw is Envelope => envelope.safeParse(raw).success;
+
 /** The batch a fact belongs to: one action of the user, one transaction, one undo step. */
 export const batchOf = (fact: Envelope): FactId => fact.batch ?? fact.id;

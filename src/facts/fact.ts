@@ -122,6 +122,9 @@ export function readFact(raw: unknown): Result<Fact | UnknownFact> {
   return body.success ? ok(lifted as Fact) : damaged(body.error);
 }
 
+/** Whether this app can make anything of it: it may be stored, merged and exported as it is. */
+export const isReadable = (raw: unknown): raw is Envelope => readFact(raw).ok;
+
 /**
  * The fact with its body as this version has it, one step at a time. Lifts run before the body is checked, so they
  * must bear any body. Throws where a step is missing.

@@ -1,8 +1,5 @@
 import type { DayId, Envelope } from '../facts/envelope.ts';
 
-/** The folder of the copies in the origin's private files; in it a folder for each day. */
-export const COPIES = 'copies';
-
 /** Ids hold characters that file names may not, and a name may not be two dots. */
 export const folderOf = (day: DayId): string => `d-${encodeURIComponent(day)}`;
 export const dayOf = (folder: string): DayId => decodeURIComponent(folder.slice(2));

@@ -1,7 +1,7 @@
 import type { Copies } from '../app/put-back.ts';
 import type { DayId, Envelope } from '../facts/envelope.ts';
-import { type Answered, type Asked, COPIES, dayOf, folderOf } from './copy-asked.ts';
-import { filesIn } from './copy-files.ts';
+import { type Answered, type Asked, dayOf, folderOf } from './copy-asked.ts';
+import { copies, filesIn } from './copy-files.ts';
 import { linesOf } from './copy-lines.ts';
 
 /**
@@ -35,8 +35,10 @@ export function copyBeside(window: string): CopyBeside {
       return (await Promise.all(answers)).every(({ done }) => done);
     },
     forget,
-    async days() {
+    async finishForgetting() {
       for (const day of stillToForget()) await forget(day);
+    },
+    async days() {
       const erased = new Set(stillToForget());
       const found = (await foldersWithDates()).sort((a, b) => b.writtenMs - a.writtenMs);
       return found.map(({ name }) => dayOf(name)).filter((day) => !erased.has(day));
@@ -59,19 +61,23 @@ function noteToForget(days: readonly DayId[]): void {
 async function foldersWithDates(): Promise<{ readonly name: string; readonly writtenMs: number }[]> {
   const found: { name: string; writtenMs: number }[] = [];
   try {
-    const root = await navigator.storage.getDirectory();
-    const copies = await root.getDirectoryHandle(COPIES);
-    for await (const entry of copies.values())
-      if (entry.kind === 'directory') {
-        const dates = (await filesIn(entry as FileSystemDirectoryHandle)).map(
-          async (file) => (await file.getFile()).lastModified,
-        );
-        found.push({ name: entry.name, writtenMs: Math.max(0, ...(await Promise.all(dates))) });
-      }
+    for await (const day of (await copies()).values())
+      if (day.kind === 'directory')
+        found.push({ name: day.name, writtenMs: await writtenMs(day as FileSystemDirectoryHandle) });
   } catch {
-    // No such files in this browser, or nothing copied yet.
+    // No such files in this browser.
   }
   return found;
+}
+
+/** 0 for a day that is being erased. */
+async function writtenMs(day: FileSystemDirectoryHandle): Promise<number> {
+  try {
+    const dates = (await filesIn(day)).map(async (file) => (await file.getFile()).lastModified);
+    return Math.max(0, ...(await Promise.all(dates)));
+  } catch {
+    return 0;
+  }
 }
 
 const NO_ANSWER: Answered = { done: false, onlyCopied: [] };

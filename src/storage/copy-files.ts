@@ -1,8 +1,6 @@
-// What the worker does with the files of the copies (WHATWG File System). The types of a page leave out the file that
-// only a worker may write in place.
+// The files of the copies, in the origin's private files (WHATWG File System): in one folder another one for each day.
 
-import { COPIES } from './copy-asked.ts';
-
+/** What the types of a page leave out: a file that only a worker may open, to write in place. */
 export interface OpenFile {
   getSize(): number;
   write(bytes: Uint8Array, options: { at: number }): number;
@@ -13,9 +11,9 @@ type FileInWorker = FileSystemFileHandle & { createSyncAccessHandle(): Promise<O
 
 const utf8 = new TextEncoder();
 
-/** The folder in which every day has one. */
+/** The folder in which every day has its own. Rejects where the browser has no such files. */
 export const copies = async (): Promise<FileSystemDirectoryHandle> =>
-  (await navigator.storage.getDirectory()).getDirectoryHandle(COPIES, { create: true });
+  (await navigator.storage.getDirectory()).getDirectoryHandle('copies', { create: true });
 
 /** Opens a file, made where it is not there, for this worker alone until it is closed. */
 export async function openFile(folder: FileSystemDirectoryHandle, name: string): Promise<OpenFile> {

@@ -4,10 +4,11 @@
 // anything to compare.
 
 import { type IDBPDatabase, openDB } from 'idb';
+import { compareStored } from '../facts/compare-stored.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { dayOf } from './copy-asked.ts';
 import { copies, filesIn, openFile, textOf, writeAtEnd } from './copy-files.ts';
-import { compare, linesOf, readLines } from './copy-lines.ts';
+import { linesOf, readLines } from './copy-lines.ts';
 import { DATABASE, dayRange, FILLING } from './database.ts';
 
 /** A window that the system has put to sleep may hold its turn; then the day stays as it is until the next start. */
@@ -22,9 +23,9 @@ let filling: unknown;
 
 /**
  * Writes into the copy of a day what only the database has, and gives what only the copy has: that is the window's to put
- * back, and until it is there the day does not count as settled. `fresh` is a name that no file has had.
+ * back, and until it is there the day does not count as settled.
  */
-export const settle = (folder: string, fresh: string): Promise<readonly Envelope[]> =>
+export const settle = (folder: string): Promise<readonly Envelope[]> =>
   inTurn(async () => {
     const day = await (await copies()).getDirectoryHandle(folder);
     const files = await filesIn(day);
@@ -33,28 +34,28 @@ export const settle = (folder: string, fresh: string): Promise<readonly Envelope
     if (files.length === 1 && files.every(({ name }) => name.startsWith(whole))) return [];
     // In this order: what another window says meanwhile is missing in the copy here, where a second line does no harm.
     const copied = readLines(await textOf(files));
-    const { onlyStored, onlyCopied } = compare(copied, await storedOf(folder));
+    const { missing: onlyCopied, extra: onlyStored } = compareStored(copied, await storedOf(folder));
     // The day may have been erased meanwhile, the copy first: throws then.
     await (await copies()).getDirectoryHandle(folder);
+    // Never in place of a file that is there: a kill in the middle would leave neither.
+    const fresh = `${crypto.randomUUID()}.txt`;
     if (onlyCopied.length > 0) {
-      if (onlyStored.length > 0) await writeNew(day, fresh, onlyStored);
-      return onlyCopied;
+      await writeNew(day, fresh, onlyStored);
+    } else if (await writeNew(day, whole + fresh, [...copied, ...onlyStored])) {
+      // What another window writes in is its own, and stays.
+      for (const { name } of files) await day.removeEntry(name).catch(() => {});
     }
-    const all = [...copied, ...onlyStored];
-    if (all.length === 0) return [];
-    await writeNew(day, `${whole}${fresh}`, all);
-    // What another window writes in is its own, and stays.
-    for (const { name } of files) await day.removeEntry(name).catch(() => {});
-    return [];
+    return onlyCopied;
   });
 
-/** Done when the disk has it: what it takes the place of is removed next. */
+/** True when the disk has them, so that what they take the place of can go; without facts no file is made. */
 async function writeNew(
   day: FileSystemDirectoryHandle,
   name: string,
   facts: readonly Envelope[],
-): Promise<void> {
-  const file = await openFile(day, `${name}.txt`);
+): Promise<boolean> {
+  if (facts.length === 0) return false;
+  const file = await openFile(day, name);
   try {
     // A line for each, so that a damaged one costs no other.
     writeAtEnd(file, facts.flatMap((fact) => linesOf([fact]).map(([, line]) => line)).join(''));
@@ -62,6 +63,7 @@ async function writeNew(
   } finally {
     file.close();
   }
+  return true;
 }
 
 /** Everything stored of a day. */

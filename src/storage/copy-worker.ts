@@ -43,22 +43,14 @@ async function keep({ folder, file, line }: Keep): Promise<void> {
   const known = files.get(folder);
   if (known) return writeAtEnd(known, line);
   const day = await (await copies()).getDirectoryHandle(folder, { create: true });
-  await settleAnew(folder).catch(() => {});
+  await settle(folder).catch(() => {});
   const opened = await openFile(day, file);
   files.set(folder, opened);
   writeAtEnd(opened, line);
 }
 
-let settlings = 0;
-const unique = crypto.randomUUID();
-
-function settleAnew(folder: string): Promise<readonly Envelope[]> {
-  settlings += 1;
-  return settle(folder, `${unique}-${settlings}`);
-}
-
 async function act(asked: Asked): Promise<readonly Envelope[]> {
-  if (asked.to === 'settle') return settleAnew(asked.folder);
+  if (asked.to === 'settle') return settle(asked.folder);
   await (asked.to === 'keep' ? keep(asked) : forget(asked.folder));
   return [];
 }

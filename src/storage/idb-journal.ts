@@ -1,7 +1,7 @@
 import { type DBSchema, type IDBPDatabase, openDB, unwrap } from 'idb';
 import { type DayOutline, FactIdTwice, type Journal } from '../app/ports.ts';
 import type { Envelope } from '../facts/envelope.ts';
-import { readFact } from '../facts/fact.ts';
+import { isReadable } from '../facts/fact.ts';
 import { isSameFact } from '../facts/stored.ts';
 import { DATABASE, dayRange, FILLING } from './database.ts';
 import { type FirstRead, takeFirstRead } from './first-read.ts';
@@ -229,7 +229,7 @@ interface FactStore {
 async function freshOf(store: FactStore, facts: readonly Envelope[]): Promise<Fresh[]> {
   const once = [...new Map(facts.map((fact) => [fact.id, fact])).values()];
   const known = await Promise.all(once.map(({ day, id }) => store.get([day, id])));
-  const readable = known.map((stored) => (stored && readFact(stored).ok ? stored : undefined));
+  const readable = known.map((stored) => (stored && isReadable(stored) ? stored : undefined));
   const twice = once.find((fact, at) => readable[at] && !isSameFact(readable[at], fact));
   if (twice) throw new FactIdTwice(twice.id);
   return once.flatMap((fact, at) => (readable[at] ? [] : [{ fact, overDamage: known[at] !== undefined }]));

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { loadSampleFile } from '../../sample-days/load.ts';
-import { compare, linesOf, readLines } from '../../src/storage/copy-lines.ts';
+import { linesOf, readLines } from '../../src/storage/copy-lines.ts';
 
 const facts = loadSampleFile('small').stored;
 
@@ -26,30 +26,5 @@ describe('the lines of the copy beside the database', () => {
 
   test('leave out whatever is no fact', () => {
     expect(readLines('null\n{}\n[1, null, {"id": "x"}]\n<script>\n[{"__proto__": {}}]\n')).toEqual([]);
-  });
-});
-
-describe('a day in the copies and in the database', () => {
-  test.each([0, 1, 2])('each gets what the other has: kills on either side (%i)', (from) => {
-    const stored = facts.filter((_, at) => at % 3 !== from);
-    const copied = facts.filter((_, at) => at % 3 !== (from + 1) % 3);
-    const { onlyStored, onlyCopied } = compare(copied, stored);
-    expect(onlyCopied).toEqual(facts.filter((_, at) => at % 3 === from));
-    expect(onlyStored).toEqual(facts.filter((_, at) => at % 3 === (from + 1) % 3));
-    expect(compare([...copied, ...onlyStored], [...stored, ...onlyCopied])).toEqual({
-      onlyStored: [],
-      onlyCopied: [],
-    });
-  });
-
-  test('are the same with their fields in another order', () => {
-    const turned = facts.map((fact) => Object.fromEntries(Object.entries(fact).reverse()));
-    expect(compare(facts, turned)).toEqual({ onlyStored: [], onlyCopied: [] });
-  });
-
-  test('differ where an entry is damaged: what cannot be read is no entry, what says something else is none either', () => {
-    const [first, second, ...rest] = facts;
-    const damaged = [{ ...first!, kind: 7 }, { ...second!, at: 1 }, null, 'x', ...rest];
-    expect(compare(facts, damaged)).toEqual({ onlyStored: [], onlyCopied: [first, second] });
   });
 });

@@ -42,6 +42,7 @@ function phoneWith(copied: Record<string, number>, begun: boolean, isFull = fals
     safekeeping: safekeeping(undefined),
   });
   const copies = {
+    finishForgetting: async () => {},
     days: async () => Object.keys(copied),
     settle: async (day: string) => {
       asked.push(day);
@@ -96,5 +97,18 @@ describe('the copies beside the database, after a start', () => {
     expect(trouble.value).toBe(
       '3 entries are in the second copy only, as after a crash. 3 of them found no room yet; they are tried again at the next start.',
     );
+    // Looked at again, they are still three.
+    await settleCopies(phone);
+    expect(trouble.value).toMatch(/^3 entries/);
+  });
+
+  test('of a lost database are spoken of once, and when all is back: put away, it stays away meanwhile', async () => {
+    const { settleCopies, trouble } = await freshModules();
+    const phone = phoneWith({ today: 2, yesterday: 1, before: 1 }, true);
+    await settleCopies(phone, 1);
+    trouble.value = null;
+    await settleCopies(phone, 2);
+    expect(await phone.journal.read('yesterday')).toHaveLength(1);
+    expect(trouble.value).toBe(null);
   });
 });

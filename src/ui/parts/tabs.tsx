@@ -18,7 +18,8 @@ export function Tabs({ day, current }: { day: string; current: DayPage }) {
             // With these it opens beside this page.
             if (ctrlKey || metaKey) return;
             setTapped(tab);
-            answerFirst();
+            // The tab that is open already leads nowhere.
+            if (tab !== current) answerFirst();
           }}
         >
           {NAMES[tab]}

@@ -1,10 +1,5 @@
+import type { PutBack } from '../../app/put-back.ts';
 import { countOf } from './chain.ts';
-
-interface Back {
-  readonly days: number;
-  readonly fresh: number;
-  readonly checked: number;
-}
 
 const LOST = 'The browser had lost its database and began a new one.';
 
@@ -12,23 +7,29 @@ const LOST = 'The browser had lost its database and began a new one.';
 export const comingBackWords = (): string =>
   `${LOST} The days come back from the copy beside it, the last one first.`;
 
-/** When all of them are there. */
-export const backAfterLossWords = (back: Back): string =>
-  [
-    `${LOST} Put back from the copy beside it: ${countOf(back.fresh, 'entry', 'entries')} of`,
-    `${countOf(back.days, 'day')}: ${back.checked === back.fresh ? 'all' : back.checked} checked one by one.`,
-    ...notThereYet(back),
+/** When all of them are there; `days` has what came back of each. */
+export function backAfterLossWords(days: readonly PutBack[]): string {
+  const { fresh, checked } = sumOf(days);
+  return [
+    `${LOST} Put back from the copy beside it: ${countOf(fresh, 'entry', 'entries')} of`,
+    `${countOf(days.length, 'day')}: ${checked === fresh ? 'all' : checked} checked one by one.`,
+    ...noRoomWords(fresh - checked),
   ].join(' ');
-
-/** What a kill had left in the copy alone. */
-export function onlyCopiedWords(back: Back): string {
-  const where = 'in the second copy only, as after a crash';
-  return back.checked === back.fresh
-    ? `${countOf(back.fresh, 'entry was', 'entries were')} ${where}, and came back. Look at the last take.`
-    : [`${countOf(back.fresh, 'entry is', 'entries are')} ${where}.`, ...notThereYet(back)].join(' ');
 }
 
-const notThereYet = ({ fresh, checked }: Back): string[] =>
-  fresh > checked
-    ? [`${fresh - checked} of them found no room yet; they are tried again at the next start.`]
-    : [];
+/** What a kill had left in the copy alone; `days` has what came back of each. */
+export function onlyCopiedWords(days: readonly PutBack[]): string {
+  const { fresh, checked } = sumOf(days);
+  const where = 'in the second copy only, as after a crash';
+  return checked === fresh
+    ? `${countOf(fresh, 'entry was', 'entries were')} ${where}, and came back. Look at the last take.`
+    : [`${countOf(fresh, 'entry is', 'entries are')} ${where}.`, ...noRoomWords(fresh - checked)].join(' ');
+}
+
+const sumOf = (days: readonly PutBack[]): PutBack => ({
+  fresh: days.reduce((sum, { fresh }) => sum + fresh, 0),
+  checked: days.reduce((sum, { checked }) => sum + checked, 0),
+});
+
+const noRoomWords = (entries: number): string[] =>
+  entries > 0 ? [`${entries} of them found no room yet; they are tried again at the next start.`] : [];
