@@ -9,6 +9,8 @@ import { createWitness, startTrap } from './harness-witness.ts';
 const SHOTS = resolve(import.meta.dirname, '../../.shots');
 const READY = 'main, #app > *';
 const REST_MS = 2000;
+/** More than the bars of any browser around its page. */
+const WINDOW_FRAME = 200;
 
 export interface StageOptions {
   /** CSS pixels; 390 x 844 unless told. */
@@ -34,8 +36,8 @@ export interface StageOptions {
   /** Where it opens, after every launch; `/` unless told. */
   readonly path?: string;
   /**
-   * For measuring a start: the page is asked for when the browser has come to rest after its own, and nothing is asked of
-   * it meanwhile. On a slow processor every look at it is time that it does not have.
+   * For measuring: the page is asked for when the browser has come to rest after its own start, in a window that shows
+   * all of it, and nothing is asked of it meanwhile. On a slow processor every look at it is time that it does not have.
    */
   readonly untouched?: boolean;
 }
@@ -109,7 +111,10 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     }
     if (options.before) await context.addInitScript(options.before);
     page = context.pages()[0] ?? (await context.newPage());
-    if (options.untouched) await page.waitForTimeout(REST_MS);
+    if (options.untouched) {
+      await showWhole(page);
+      await page.waitForTimeout(REST_MS);
+    }
     await show(page, options.path ?? '/');
   };
   const setClock = async (iso: string): Promise<void> => {
@@ -237,6 +242,19 @@ async function launchBrowser(
   });
   context.setDefaultTimeout(20_000);
   return context;
+}
+
+/**
+ * Makes the window larger than the picture of the phone, which has more pixels than the window otherwise. What changes
+ * outside the window is not presented before something inside it is, and a tap there would be counted with that.
+ */
+async function showWhole(page: Page): Promise<void> {
+  const session = await page.context().newCDPSession(page);
+  const { windowId } = await session.send('Browser.getWindowForTarget');
+  const pixels = await page.evaluate(() => [innerWidth, innerHeight].map((size) => size * devicePixelRatio));
+  const [width, height] = pixels.map((size) => size + WINDOW_FRAME);
+  await session.send('Browser.setWindowBounds', { windowId, bounds: { width: width!, height: height! } });
+  await session.detach();
 }
 
 declare global {
