@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { behindPicture } from './parts/behind-picture.ts';
 
 export const TABS = ['now', 'cast', 'rig', 'line', 'wrap'] as const;
 export type Tab = (typeof TABS)[number];
@@ -58,7 +59,7 @@ export function followAddress(): void {
   };
   addEventListener('hashchange', () => {
     // What is asked for just before a picture comes behind it.
-    if (isAnswerDue) requestAnimationFrame(() => setTimeout(read));
+    if (isAnswerDue) behindPicture(read);
     else read();
     isAnswerDue = false;
   });

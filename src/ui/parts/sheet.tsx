@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact';
-import { useId, useLayoutEffect, useRef } from 'preact/hooks';
+import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { sheetsOpen, trouble } from '../saying.ts';
 import { closeOnBack } from './back.ts';
+import { behindPicture } from './behind-picture.ts';
 import { coverPage, focusInPlace } from './cover.ts';
 import { Trouble } from './live.tsx';
 import { useKeyboard } from './use-keyboard.ts';
@@ -20,10 +21,11 @@ const TYPED = 'What you typed here is not kept yet. Once more leaves it behind.'
 /** What gets the focus back from a sheet that is on its way out; another sheet that takes its place gives it back later. */
 let returning: Element | null = null;
 
-/** In a microtask, so that a sheet which takes the place of this one comes first. */
-function giveBackFocus(opener: Element | null): void {
+/** In a microtask, so that a sheet which takes the place of this one comes first, and finds one open. */
+function givePlace(opener: Element | null): void {
   returning = opener;
   queueMicrotask(() => {
+    sheetsOpen.value -= 1;
     if (returning !== opener) return;
     returning = null;
     if (opener instanceof HTMLElement && opener.isConnected) focusInPlace(opener);
@@ -33,9 +35,16 @@ function giveBackFocus(opener: Element | null): void {
 /**
  * Comes up over the page at the thumb: a dialog that keeps the focus inside and gives it back to what opened it. The
  * close button closes it. The phone's back button, Escape and a tap beside it do so too, but where something was typed
- * only at the second time: those are the ways to leave by mistake.
+ * only at the second time: those are the ways to leave by mistake. It comes behind the picture that shows its opener
+ * pressed; one that takes the place of another comes at once, or the page would be seen between them.
  */
-export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
+export function Sheet(props: SheetProps) {
+  const [isDue, setDue] = useState(() => sheetsOpen.peek() > 0);
+  useLayoutEffect(() => behindPicture(() => setDue(true)), []);
+  return isDue ? <OpenSheet {...props} /> : null;
+}
+
+function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
   const heading = useId();
   const ground = useRef<HTMLDivElement>(null);
   const dialog = useRef<HTMLDialogElement>(null);
@@ -59,10 +68,9 @@ export function Sheet({ title, under, onClose, foot, children }: SheetProps) {
     const uncover = coverPage(ground.current!, () => leave.current());
     sheetsOpen.value += 1;
     return () => {
-      sheetsOpen.value -= 1;
       if (trouble.peek() === TYPED) trouble.value = null;
       uncover();
-      giveBackFocus(opener);
+      givePlace(opener);
     };
   }, []);
 
