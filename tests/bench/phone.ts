@@ -13,35 +13,55 @@ export const dayOfTakes = (takes: number): GeneratedDay => generateDay({ ...DAY_
 
 export const pathOf = (day: string): string => `/#/day/${day}/now`;
 
-/**
- * Runs before the page's own scripts: `usableAt` becomes the ms since the page was asked for at which `wanted` stood
- * on the screen, painted.
- */
-function watchUsable(wanted: string): () => void {
-  const script = (selector: string): void => {
-    const look = new MutationObserver(() => {
-      if (!document.querySelector(selector)) return;
-      look.disconnect();
-      // After the frame that shows it.
-      requestAnimationFrame(() => {
-        setTimeout(() => {
-          (window as { usableAt?: number }).usableAt = performance.now();
-        });
-      });
-    });
-    look.observe(document, { childList: true, subtree: true });
-  };
-  return new Function(`(${script})(${JSON.stringify(wanted)})`) as () => void;
+declare global {
+  /** Notes that what was looked for stands in the next picture. */
+  var nowUsable: () => void;
+  /** The ms since the page was asked for at which it was painted. */
+  var usableMs: number | undefined;
 }
 
-/** Long enough for any start; the moment itself is noted by the page. Looking earlier would slow the page down. */
+/** Runs before the page's own scripts, as do the two below, which call it. */
+function noteUsable(): void {
+  globalThis.nowUsable = () =>
+    requestAnimationFrame(() => {
+      setTimeout(() => {
+        globalThis.usableMs ??= performance.now();
+      });
+    });
+}
+
+/** Waits for an element in the page. */
+function watchFor(wanted: string): void {
+  const look = new MutationObserver(() => {
+    if (!document.querySelector(wanted)) return;
+    look.disconnect();
+    globalThis.nowUsable();
+  });
+  look.observe(document, { childList: true, subtree: true });
+}
+
+/** Waits for a text on a canvas. The canvas alone is there long before, and empty. */
+function watchForDrawn(wanted: string): void {
+  const { fillText } = CanvasRenderingContext2D.prototype;
+  CanvasRenderingContext2D.prototype.fillText = function (text, ...where) {
+    fillText.call(this, text, ...where);
+    if (text === wanted) globalThis.nowUsable();
+  };
+}
+
+const beforePage = (watch: (wanted: string) => void, wanted: string): (() => void) =>
+  new Function(`(${noteUsable})();(${watch})(${JSON.stringify(wanted)})`) as () => void;
+
+/** Long enough for most starts; the moment itself is noted by the page. Looking earlier would slow the page down. */
 const LOOK_AFTER_MS = 3000;
 
 export async function usableAt(page: Page): Promise<number> {
-  await page.waitForTimeout(LOOK_AFTER_MS);
-  const at = await page.evaluate(() => (window as { usableAt?: number }).usableAt);
-  if (at === undefined) throw new Error(`Not usable ${LOOK_AFTER_MS} ms after its start`);
-  return at;
+  for (let look = 1; look <= 3; look += 1) {
+    await page.waitForTimeout(LOOK_AFTER_MS);
+    const at = await page.evaluate(() => globalThis.usableMs);
+    if (at !== undefined) return at;
+  }
+  throw new Error(`Not usable ${3 * LOOK_AFTER_MS} ms after its start`);
 }
 
 /** A day is usable when it says who is on which track and what Roll will log. */
@@ -56,7 +76,7 @@ export async function phoneWith(
   ensureBuilt();
   const stage = await openStage({
     path,
-    before: watchUsable(USABLE),
+    before: beforePage(watchFor, USABLE),
     untouched: true,
     ...(folder && { folder }),
   });
@@ -66,8 +86,25 @@ export async function phoneWith(
   return stage;
 }
 
-export const spreadsheetStage = (folder: string): Promise<Stage> =>
-  openStage({ folder, before: watchUsable('#app canvas'), untouched: true });
+/**
+ * The spreadsheet on such a phone, with these rows in its database; the server is dead here too. It is usable when the
+ * first cell of the second row is drawn: the first is the head.
+ */
+export async function spreadsheetWith(rows: readonly (readonly string[])[], folder: string): Promise<Stage> {
+  const before = beforePage(watchForDrawn, rows[1]![0]!);
+  const stage = await openStage({ folder, before, untouched: true });
+  await stage.waitOfflineReady();
+  await stage.page.evaluate(writeRows, rows);
+  await stage.killServer();
+  return stage;
+}
+
+/** Every cell that the spreadsheet on this page holds, line by line. */
+export const cellsOnSheet = (page: Page): Promise<string[][]> =>
+  page.evaluate(() => (window as unknown as { cells: () => string[][] }).cells());
+
+const writeRows = (rows: readonly (readonly string[])[]): Promise<void> =>
+  (window as unknown as { keepRows: (rows: readonly (readonly string[])[]) => Promise<void> }).keepRows(rows);
 
 /** Writes a day straight into the phone's journal, as the app would have kept it. */
 async function keep(page: Page, { day, facts, title }: GeneratedDay): Promise<void> {

@@ -2,14 +2,15 @@ import { spawnSync } from 'node:child_process';
 import { copyFileSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { build } from 'vite';
+import { build, type PluginOption } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 
 /** A general-purpose spreadsheet for the browser, and the view library it asks for, as npm installs them. */
 const PACKAGES = ['@fortune-sheet/react@1.0.4', 'react@19.3.1', 'react-dom@19.3.1'];
 export const SPREADSHEET = '@fortune-sheet/react 1.0.4';
 
-const PAGE =
-  '<!doctype html><title>Sheet</title><link rel="icon" href="data:,"><div id="app" style="height:800px"></div>';
+const PAGE = `<!doctype html><html><head><title>Sheet</title><link rel="icon" href="data:,"></head>
+<body><div id="app" style="height:800px"></div><script type="module" src="/main.js"></script></body></html>`;
 
 let built: Promise<string> | undefined;
 
@@ -28,17 +29,32 @@ async function make(): Promise<string> {
   if (status !== 0)
     throw new Error(`npm could not install ${PACKAGES.join(', ')}: the bench needs a network`);
   copyFileSync(resolve(import.meta.dirname, 'pages/spreadsheet.js'), join(root, 'main.js'));
-  writeFileSync(join(root, 'index.html'), `${PAGE}<script type="module" src="/main.js"></script>`);
-  return buildPage(root);
+  writeFileSync(join(root, 'index.html'), PAGE);
+  return buildPage(root, keptByWorker());
 }
 
+/** The worker that keeps a page for no signal, as the tool writes it. */
+const keptByWorker = (): PluginOption =>
+  VitePWA({
+    strategies: 'generateSW',
+    injectRegister: false,
+    manifest: false,
+    workbox: {
+      globPatterns: ['**/*.{js,css,html}'],
+      maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
+      clientsClaim: true,
+      navigateFallback: 'index.html',
+    },
+  });
+
 /** Builds a folder with an index.html for production, as the app is built; gives the folder to serve. */
-export async function buildPage(root: string): Promise<string> {
+export async function buildPage(root: string, plugins: PluginOption = []): Promise<string> {
   const outDir = join(root, 'dist');
   await build({
     root,
     configFile: false,
     logLevel: 'error',
+    plugins: [plugins],
     mode: 'production',
     define: { 'process.env.NODE_ENV': '"production"' },
     build: { outDir, emptyOutDir: true, target: 'es2023', chunkSizeWarningLimit: 5000 },
