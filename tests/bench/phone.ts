@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { ensureBuilt } from '../../.ci/build.mjs';
 import { type DaySize, type GeneratedDay, generateDay } from '../../sample-days/generate.ts';
 import { foldDay } from '../../src/day/fold.ts';
-import { openStage, type Stage } from '../browser/harness.ts';
+import { openStage, type Stage, type StageOptions } from '../browser/harness.ts';
 
 /** How many times slower than this machine the slow phone is. */
 export const SLOWDOWN = 6;
@@ -71,14 +71,14 @@ export const USABLE = '.page:has(.rows .row):has(.roll) [data-unsaved="0"]';
 export async function phoneWith(
   days: Iterable<GeneratedDay>,
   path = pathOf(DAY),
-  folder?: string,
+  options: Pick<StageOptions, 'folder' | 'fineClock'> = {},
 ): Promise<Stage> {
   ensureBuilt();
   const stage = await openStage({
     path,
     before: beforePage(watchFor, USABLE),
     untouched: true,
-    ...(folder && { folder }),
+    ...options,
   });
   await stage.waitOfflineReady();
   for (const day of days) await keep(stage.page, day);

@@ -20,9 +20,9 @@ export interface Server {
   readonly start: (folder?: string) => Promise<void>;
 }
 
-/** Starts a server on a free port. */
-export async function startServer(folder: string = DIST): Promise<Server> {
-  let running = await spawnServer(folder, 0);
+/** Starts a server on a free port; `isolated`: whose pages share no process with another origin, and have a fine clock. */
+export async function startServer(folder: string = DIST, isolated = false): Promise<Server> {
+  let running = await spawnServer(folder, 0, isolated);
   const { port } = running;
   const isAlive = (): boolean => running.child.exitCode === null && running.child.signalCode === null;
   const kill = async (): Promise<void> => {
@@ -33,13 +33,18 @@ export async function startServer(folder: string = DIST): Promise<Server> {
   };
   const start = async (next: string = DIST): Promise<void> => {
     await kill();
-    running = await spawnServer(next, port);
+    running = await spawnServer(next, port, isolated);
   };
   return { origin: `http://127.0.0.1:${port}`, isAlive, kill, start };
 }
 
-async function spawnServer(folder: string, port: number): Promise<{ child: ChildProcess; port: number }> {
+async function spawnServer(
+  folder: string,
+  port: number,
+  isolated: boolean,
+): Promise<{ child: ChildProcess; port: number }> {
   const args = [SCRIPT, '--dir', folder, '--port', String(port), '--end-with-parent'];
+  if (isolated) args.push('--isolated');
   const child = spawn(process.execPath, args, { stdio: ['pipe', 'pipe', 'inherit'] });
   for await (const line of createInterface({ input: child.stdout })) {
     const found = /:(\d+)\/$/.exec(line);

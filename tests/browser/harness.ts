@@ -40,6 +40,8 @@ export interface StageOptions {
    * all of it, and nothing is asked of it meanwhile. On a slow processor every look at it is time that it does not have.
    */
   readonly untouched?: boolean;
+  /** For measuring what takes a ms: the page's clock counts in µs, and not in tenths of a ms. */
+  readonly fineClock?: boolean;
 }
 
 /** The real built app, served by a real server, in a real browser with a profile on disk. */
@@ -85,7 +87,7 @@ export interface Stage {
 
 /** Opens the app and waits until it shows something. Close it again in the test's `finally` or `afterEach`. */
 export async function openStage(options: StageOptions = {}): Promise<Stage> {
-  const server = await startServer(options.folder);
+  const server = await startServer(options.folder, options.fineClock);
   const witness = createWitness(server.origin);
   const trap = await startTrap(witness.report);
   const profile = mkdtempSync(join(options.profileIn ?? tmpdir(), 'rollbook-profile-'));
