@@ -31,7 +31,7 @@ function pageFolder(): string {
 /** Reading a day from the database and folding it, in the same browser, for days of growing length. */
 export async function rows(): Promise<Row[]> {
   const root = pageFolder();
-  const stage = await openStage({ folder: await buildPage(root) });
+  const stage = await openStage({ folder: await buildPage(root), fineClock: true });
   const rows: Row[] = [];
   for (const facts of SIZES) {
     const times = await stage.page.evaluate(
