@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { behindPicture } from './parts/behind-picture.ts';
+import { behindPicture } from './behind-picture.ts';
 
 export const TABS = ['now', 'cast', 'rig', 'line', 'wrap'] as const;
 export type Tab = (typeof TABS)[number];

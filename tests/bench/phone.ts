@@ -18,6 +18,9 @@ declare global {
   var nowUsable: () => void;
   /** The ms since the page was asked for at which it was painted. */
   var usableMs: number | undefined;
+  /** On the spreadsheet's page: puts rows into its database, and gives every cell that it holds, line by line. */
+  var keepRows: (rows: readonly (readonly string[])[]) => Promise<void>;
+  var cells: () => string[][];
 }
 
 /** Runs before the page's own scripts, as do the two below, which call it. */
@@ -70,12 +73,11 @@ export const USABLE = '.page:has(.rows .row):has(.roll) [data-unsaved="0"]';
 /** The app on a phone with these days on it, opened at the first of them; the server is dead. */
 export async function phoneWith(
   days: Iterable<GeneratedDay>,
-  path = pathOf(DAY),
-  options: Pick<StageOptions, 'folder' | 'fineClock'> = {},
+  options: Pick<StageOptions, 'path' | 'fineClock'> = {},
 ): Promise<Stage> {
   ensureBuilt();
   const stage = await openStage({
-    path,
+    path: pathOf(DAY),
     before: beforePage(watchFor, USABLE),
     untouched: true,
     ...options,
@@ -94,17 +96,10 @@ export async function spreadsheetWith(rows: readonly (readonly string[])[], fold
   const before = beforePage(watchForDrawn, rows[1]![0]!);
   const stage = await openStage({ folder, before, untouched: true });
   await stage.waitOfflineReady();
-  await stage.page.evaluate(writeRows, rows);
+  await stage.page.evaluate((given) => globalThis.keepRows(given), rows);
   await stage.killServer();
   return stage;
 }
-
-/** Every cell that the spreadsheet on this page holds, line by line. */
-export const cellsOnSheet = (page: Page): Promise<string[][]> =>
-  page.evaluate(() => (window as unknown as { cells: () => string[][] }).cells());
-
-const writeRows = (rows: readonly (readonly string[])[]): Promise<void> =>
-  (window as unknown as { keepRows: (rows: readonly (readonly string[])[]) => Promise<void> }).keepRows(rows);
 
 /** Writes a day straight into the phone's journal, as the app would have kept it. */
 async function keep(page: Page, { day, facts, title }: GeneratedDay): Promise<void> {

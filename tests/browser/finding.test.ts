@@ -10,7 +10,7 @@ const TAKES = 600;
 test('of 600 takes one is found by slate, note or name, with no signal, and the list stays short', async () => {
   const made = dayOfTakes(TAKES);
   const day = foldDay(made.day, made.facts);
-  const stage = await phoneWith([made], pathOf(made.day).replace(/now$/, 'line'));
+  const stage = await phoneWith([made], { path: pathOf(made.day).replace(/now$/, 'line') });
   try {
     const { page } = stage;
     await stage.reload();

@@ -1,8 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { behindPicture } from '../behind-picture.ts';
 import { sheetsOpen, trouble } from '../saying.ts';
 import { closeOnBack } from './back.ts';
-import { behindPicture } from './behind-picture.ts';
 import { coverPage, focusInPlace } from './cover.ts';
 import { Trouble } from './live.tsx';
 import { useKeyboard } from './use-keyboard.ts';

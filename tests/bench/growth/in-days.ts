@@ -13,7 +13,7 @@ export async function growthInDays(): Promise<Growth> {
   const stored: Series['points'][number][] = [];
   for (const days of SIZES) {
     const season = generateSeason({ seed: 9, days, takes: 60, tracks: 16, performers: 12 });
-    const stage = await phoneWith(season, pathOf(`season-${days}`));
+    const stage = await phoneWith(season, { path: pathOf(`season-${days}`) });
     await stage.setSlowdown(SLOWDOWN);
     const opened: number[] = [];
     for (let run = 0; run < RUNS; run += 1) {

@@ -5,17 +5,7 @@ import { foldDay } from '../../../src/day/fold.ts';
 import { reportCsv } from '../../../src/report/csv.ts';
 import { reportOf } from '../../../src/report/model.ts';
 import type { Stage } from '../../browser/harness.ts';
-import {
-  cellsOnSheet,
-  DAY,
-  dayOfTakes,
-  median,
-  pathOf,
-  phoneWith,
-  SLOWDOWN,
-  spreadsheetWith,
-  usableAt,
-} from '../phone.ts';
+import { DAY, dayOfTakes, median, pathOf, phoneWith, SLOWDOWN, spreadsheetWith, usableAt } from '../phone.ts';
 import type { Row } from '../row.ts';
 import { SPREADSHEET, spreadsheetPage } from '../spreadsheet.ts';
 
@@ -39,7 +29,7 @@ async function checkDay(page: Page, rows: readonly string[][]): Promise<void> {
 
 /** Throws where the spreadsheet holds anything else. */
 async function checkSheet(page: Page, rows: readonly string[][]): Promise<void> {
-  const cells = await cellsOnSheet(page);
+  const cells = await page.evaluate(() => globalThis.cells());
   if (JSON.stringify(cells) !== JSON.stringify(rows)) throw new Error('The spreadsheet holds something else');
 }
 
@@ -79,7 +69,7 @@ export async function rows(): Promise<Row[]> {
       stage: await spreadsheetWith(log, await spreadsheetPage()),
       check: (page) => checkSheet(page, log),
     },
-    { stage: await phoneWith(season, pathOf('season-120')) },
+    { stage: await phoneWith(season, { path: pathOf('season-120') }) },
   ]);
   return [
     {

@@ -16,7 +16,7 @@ async function heapOf(page: Page): Promise<number> {
 
 /** The list of days, then the day of 600 takes with every tab visited. */
 export async function rows(): Promise<Row[]> {
-  const stage = await phoneWith([dayOfTakes(600)], '/');
+  const stage = await phoneWith([dayOfTakes(600)], { path: '/' });
   const more: number[] = [];
   for (let run = 0; run < RUNS; run += 1) {
     await stage.page.goto(`${stage.origin}/#/`);

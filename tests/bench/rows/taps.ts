@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import type { Stage } from '../../browser/harness.ts';
-import { DAY, dayOfTakes, median, pathOf, percentile, phoneWith, SLOWDOWN } from '../phone.ts';
+import { dayOfTakes, median, percentile, phoneWith, SLOWDOWN } from '../phone.ts';
 import type { Row } from '../row.ts';
 
 const ROUNDS = 8;
@@ -158,7 +158,7 @@ async function tapsToSaved({ warm, counted }: typeof SAVES): Promise<{ saved: nu
 }
 
 export async function rows(): Promise<Row[]> {
-  const stage = await phoneWith([dayOfTakes(200)], pathOf(DAY), { fineClock: true });
+  const stage = await phoneWith([dayOfTakes(200)], { fineClock: true });
   await stage.reload();
   const paint = await tapsToPaint(stage);
   const { saved, bare } = await stage.page.evaluate(tapsToSaved, SAVES);
