@@ -1,7 +1,8 @@
 import { answersNow } from '../day/answers.ts';
 import { castInOrder } from '../day/cast-in-order.ts';
 import { takesWith } from '../day/heard-with.ts';
-import { leadsOf, wornBy } from '../day/links.ts';
+import { leadsOf } from '../day/leads.ts';
+import { wornBy } from '../day/links.ts';
 import type { Day, Need, VoiceId } from '../day/model.ts';
 import { takeText } from '../day/slate.ts';
 import { voiceName } from '../day/track-answers.ts';
@@ -34,7 +35,7 @@ export function strikeVoice(day: Day, voice: VoiceId): Said {
   const off = day.rig.transmitters
     .filter(({ id }) => wornBy(links, id)?.value === voice)
     .map(({ id }): Draft => ({ kind: 'transmitter-worn', transmitter: id, voice: null }));
-  const leads = [...leadsOf(links)]
+  const leads = [...leadsOf(day.rig, links)]
     .filter(({ link }) => link.value.from === voice && link.value.to !== null)
     .map(({ id, link }) => ({ lead: id, ...link.value, to: null }));
   const unplugged: Draft[] = leads.length > 0 ? [{ kind: 'leads-plugged', leads }] : [];

@@ -2,7 +2,6 @@ import { answersBefore } from '../day/answers.ts';
 import type { Day, Need, PartId, SelectorPosition, VoiceId } from '../day/model.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
-import { pushedOut } from './plug-run.ts';
 
 /** Puts a transmitter on a voice, or (null) on nobody. Whoever wore it before wears it no longer. */
 export function giveTransmitter(day: Day, transmitter: PartId, to: VoiceId | null, at: Placing = {}): Said {
@@ -26,16 +25,14 @@ export interface Plugging extends Placing {
 }
 
 /**
- * Plugs a lead between an output (or a hardline voice) and an input; a null end hangs free. The lead that was in that
- * socket hangs free from there on.
+ * Plugs a lead between an output (or a hardline voice) and an input; a null end hangs free. A lead that was in that
+ * socket is out from there on, without being named.
  */
 export function plugLead(day: Day, { lead, from, to, position, before }: Plugging): Said {
   if (from !== null && !day.rig.byId.has(from) && !day.voices.has(from)) return missing('output', from);
   if (to !== null && day.rig.byId.get(to)?.type !== 'input') return missing('input', to);
   const plugged = { lead, from, to, ...(position && { position }) };
-  const { links } = answersBefore(day, before);
-  const out = pushedOut(day.rig, links, [{ lead, to, position: position ?? 'a' }]);
-  return ok([placed({ kind: 'leads-plugged', leads: [...out, plugged] }, { before })]);
+  return ok([placed({ kind: 'leads-plugged', leads: [plugged] }, { before })]);
 }
 
 /** Throws one selector, or a bank of them at once. */

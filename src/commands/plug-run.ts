@@ -1,41 +1,24 @@
 import { type Answers, answersBefore } from '../day/answers.ts';
-import { leadsOf } from '../day/links.ts';
-import type { Day, Lead, Link, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '../day/model.ts';
+import { leadsOf, type PluggedLead } from '../day/leads.ts';
+import type { Day, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '../day/model.ts';
 import type { InputKind, OutputKind } from '../facts/part-described.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
 import { idAfter } from './part-names.ts';
 
-type NamedLead = { readonly id: string; readonly link: Link<Lead> };
-
-/** The lead that leaves an output or a hardline voice, if one does. */
-export function leadFrom(links: Links, from: PartId | VoiceId): NamedLead | undefined {
-  return [...leadsOf(links)]
+/** The lead that leaves an output or a hardline voice, if one does: rather one that is plugged than one that hangs. */
+export function leadFrom(rig: Rig, links: Links, from: PartId | VoiceId): PluggedLead | undefined {
+  return [...leadsOf(rig, links)]
     .filter(({ link }) => link.value.from === from)
     .sort((a, b) => Number(b.link.value.to !== null) - Number(a.link.value.to !== null))[0];
 }
 
 /**
- * The leads that must leave their sockets for one to arrive: two leads cannot sit in one. At an input with a selector
- * only the lead at the same position goes.
+ * The lead by which an output or a hardline voice is plugged: the one that leaves it there or, on an earlier place of
+ * the line, the one that leaves it later, because an output has one lead all day.
  */
-export function pushedOut(
-  rig: Rig,
-  links: Links,
-  moves: readonly {
-    readonly lead: string;
-    readonly to: PartId | null;
-    readonly position: SelectorPosition;
-  }[],
-): { lead: string; from: PartId | VoiceId | null; to: null }[] {
-  const moving = new Set(moves.map(({ lead }) => lead));
-  const switched = new Set(rig.selectors.map(({ input }) => input));
-  return [...leadsOf(links)]
-    .filter(({ id, link: { value } }) => {
-      const into = moves.find(({ to }) => to !== null && to === value.to);
-      return into && !moving.has(id) && (!switched.has(into.to!) || into.position === value.position);
-    })
-    .map(({ id, link }) => ({ lead: id, from: link.value.from, to: null }));
+function leadFor({ rig, tail }: Day, links: Links, from: PartId | VoiceId): string {
+  return (leadFrom(rig, links, from) ?? leadFrom(rig, tail, from))?.id ?? idAfter('lead', from);
 }
 
 /** Plugs outputs or hardline voices into inputs one to one, in order, as far as both go: a snake, a network route. */
@@ -50,7 +33,7 @@ export function plugRun(
   if (count === 0) return fail({ code: 'block-empty' });
   const { links } = answersBefore(day, at.before);
   const moves = from.slice(0, count).map((source, place) => ({
-    lead: leadFrom(links, source)?.id ?? idAfter('lead', source),
+    lead: leadFor(day, links, source),
     from: source,
     to: inputs[place]!,
     position,
@@ -62,7 +45,7 @@ export function plugRun(
     if (to !== null && kept)
       return fail({ code: 'output-reserved', name: day.rig.byId.get(source)!.name, kept });
   }
-  return ok([placed({ kind: 'leads-plugged', leads: [...pushedOut(day.rig, links, moves), ...moves] }, at)]);
+  return ok([placed({ kind: 'leads-plugged', leads: moves }, at)]);
 }
 
 /** Outputs of a receiver, or of one of its modules, that a voice may leave by, in reading order. */

@@ -15,8 +15,6 @@ const LISTS: { readonly [Name in Fact['kind']]?: string } = {
 
 /** What a fact says of one link only, as it would be said anew; undefined where it says nothing of it. */
 export function saidOfLink(fact: Fact, link: string): Draft | undefined {
-  const at = writesOf(fact).findIndex(([name]) => name === link);
-  if (at < 0) return undefined;
   const {
     id: _id,
     day: _day,
@@ -29,10 +27,13 @@ export function saidOfLink(fact: Fact, link: string): Draft | undefined {
     ...body
   } = fact;
   const list = LISTS[fact.kind];
-  if (!list) return body as Draft;
+  if (!list) return says(fact, link) ? (body as Draft) : undefined;
   const items = (body as Record<string, unknown>)[list] as readonly unknown[];
-  return { ...body, [list]: [items[at]] } as Draft;
+  const item = items.find((one) => says({ ...fact, [list]: [one] } as Fact, link));
+  return item === undefined ? undefined : ({ ...body, [list]: [item] } as Draft);
 }
+
+const says = (fact: Fact, link: string): boolean => writesOf(fact).some(([name]) => name === link);
 
 /** Says one alternative of a contradiction once more, now that all are known, which settles it. */
 export function sayAgain(day: Day, id: FactId, link: string): Said {

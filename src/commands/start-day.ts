@@ -1,5 +1,6 @@
 import { answersNow } from '../day/answers.ts';
-import { leadsOf, sentTo, thrownTo, tunedTo } from '../day/links.ts';
+import { leadsOf } from '../day/leads.ts';
+import { sentTo, thrownTo, tunedTo } from '../day/links.ts';
 import type { Day, Header } from '../day/model.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
@@ -34,7 +35,7 @@ export function rigOf(day: Day): Draft[] {
   const { links, tracks } = answersNow(day);
   const { rig } = day;
   const parts = [...rig.byId.values()].map(({ id, ...fields }) => ({ part: id, fields }));
-  const leads = [...leadsOf(links)].map(({ id, link }) => ({ lead: id, ...link.value }));
+  const leads = [...leadsOf(rig, links)].map(({ id, link }) => ({ lead: id, ...link.value }));
   const tunings = rig.channels.map(({ id }) => ({
     channel: id,
     transmitter: tunedTo(links, id)?.value ?? null,

@@ -1,16 +1,14 @@
 import type { Fact } from '../facts/fact.ts';
 import type { FactId } from '../shared/ids.ts';
 import {
-  LEAD,
-  leadsOf,
-  linkOver,
   type PluggedLead,
-  TUNED,
-  tunedTo,
-  WORN,
-  wornBy,
-  writesOf,
-} from './links.ts';
+  pluggedLead,
+  type Socket,
+  type SwitchedInputs,
+  socketKey,
+  switchedInputs,
+} from './leads.ts';
+import { LEAD, linkOver, SOCKET, TUNED, tunedTo, WORN, wornBy, writesOf } from './links.ts';
 import type { Lead, Link, Links, Part, PartId, Rig, VoiceId } from './model.ts';
 
 /** A part of the rig, and the fact that says what it is linked to. */
@@ -30,11 +28,13 @@ export class Chain {
   /** What the moves have changed; whoever has seen to it clears it. */
   readonly changed = new Set<string>();
   readonly #rig: Rig;
+  readonly #switched: SwitchedInputs;
   #links: Map<string, Link>;
   #leads: Map<string, Link<Lead>>;
 
   constructor(rig: Rig, links: Links) {
     this.#rig = rig;
+    this.#switched = switchedInputs(rig);
     this.#links = new Map(links);
     this.#leads = leadsIn(links);
   }
@@ -45,16 +45,25 @@ export class Chain {
     return this.#links.get(name);
   }
 
-  /** The leads plugged into an input, in the order in which they were first plugged anywhere. */
-  leadsInto(input: PartId): PluggedLead[] {
-    this.noted.add(`into:${input}`);
-    return this.#leadsWhere(({ to, from }) => to === input && Boolean(from));
+  /** The lead that sits in a socket, if one does. */
+  leadIn(socket: Socket): PluggedLead | undefined {
+    this.noted.add(`into:${socket.input}`);
+    const id = this.#links.get(socketKey(this.#switched, socket))?.value as string | undefined;
+    const link = id === undefined ? undefined : this.#leads.get(id);
+    // The lead plugged there last may have gone elsewhere since: then nothing sits there.
+    if (id === undefined || link?.value.to !== socket.input) return undefined;
+    if (this.#switched.has(socket.input) && link.value.position !== socket.position) return undefined;
+    return { id, link, pushedOutOf: null };
   }
 
-  /** The leads that begin at an output or a hardline voice. */
+  /** The leads that begin at an output or a hardline voice, and where they are. */
   leadsFrom(end: PartId | VoiceId): PluggedLead[] {
     this.noted.add(`from:${end}`);
-    return this.#leadsWhere(({ from }) => from === end);
+    const found: PluggedLead[] = [];
+    for (const [id, link] of this.#leads) {
+      if (link.value.from === end) found.push(pluggedLead(this.#links, this.#switched, id, link));
+    }
+    return found;
   }
 
   /** The transmitters a voice wears, in the order of the rig. */
@@ -75,9 +84,9 @@ export class Chain {
       const old = this.#links.get(name);
       const link = linkOver(old, value, fact);
       this.#mark(name, old);
-      this.#mark(name, link);
       this.#links.set(name, link);
       if (name.startsWith(LEAD)) this.#leads.set(name.slice(LEAD.length), link as Link<Lead>);
+      this.#mark(name, link);
     }
   }
 
@@ -85,9 +94,9 @@ export class Chain {
   jump(links: Map<string, Link>): void {
     const before = this.#links;
     for (const [name, old] of before) if (links.get(name)?.by !== old.by) this.#mark(name, old);
-    for (const [name, link] of links) if (before.get(name)?.by !== link.by) this.#mark(name, link);
     this.#links = links;
     this.#leads = leadsIn(links);
+    for (const [name, link] of links) if (before.get(name)?.by !== link.by) this.#mark(name, link);
   }
 
   /** Marks what reading this link, or anything found by way of it, would have noted. */
@@ -97,19 +106,25 @@ export class Chain {
     if (name.startsWith(LEAD)) {
       const { from, to } = link.value as Lead;
       this.changed.add(`from:${from}`).add(`into:${to}`);
-    } else if (name.startsWith(WORN)) this.changed.add(`packs:${link.value}`);
+    } else if (name.startsWith(SOCKET)) this.#markLead(link.value as string);
+    else if (name.startsWith(WORN)) this.changed.add(`packs:${link.value}`);
     else if (name.startsWith(TUNED)) this.changed.add(`channels:${link.value}`);
   }
 
-  #leadsWhere(wanted: (lead: Lead) => boolean): PluggedLead[] {
-    const found: PluggedLead[] = [];
-    for (const [id, link] of this.#leads) if (wanted(link.value)) found.push({ id, link });
-    return found;
+  /** A lead that is pushed out, or is so no more, is told anew at both of its ends. */
+  #markLead(id: string): void {
+    const lead = this.#leads.get(id)?.value;
+    if (lead) this.changed.add(`from:${lead.from}`).add(`into:${lead.to}`);
   }
 }
 
-const leadsIn = (links: Links): Map<string, Link<Lead>> =>
-  new Map(Array.from(leadsOf(links), ({ id, link }) => [id, link]));
+const leadsIn = (links: Links): Map<string, Link<Lead>> => {
+  const leads = new Map<string, Link<Lead>>();
+  for (const [name, link] of links) {
+    if (name.startsWith(LEAD)) leads.set(name.slice(LEAD.length), link as Link<Lead>);
+  }
+  return leads;
+};
 
 function linkedTo(
   parts: readonly Part[],

@@ -1,4 +1,5 @@
 import type { FactId } from '../shared/ids.ts';
+import { isOtherSocket, switchedInputs } from './leads.ts';
 import type { Day, Take } from './model.ts';
 import { takesNumberedTwice } from './takes.ts';
 
@@ -11,7 +12,8 @@ export type Conflict =
 
 /** The conflicts of the day as it stands; any later word on the same thing settles one. */
 export function conflictsOf(day: Day): Conflict[] {
-  const links = [...day.tail].filter(([, link]) => link.rivals);
+  const switched = switchedInputs(day.rig);
+  const links = [...day.tail].filter(([name, { rivals }]) => rivals && !isOtherSocket(switched, name));
   return [
     ...links.map(
       ([name, link]): Conflict => ({

@@ -1,7 +1,7 @@
-import type { Fact } from '../facts/fact.ts';
+import type { Fact, FactOf } from '../facts/fact.ts';
 import type { Pins, SaidWeights } from '../facts/plan-said.ts';
 import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
-import type { Day, Lead, Link, Links, Need, PartId, SelectorPosition, TakeId, VoiceId } from './model.ts';
+import type { Day, Link, Links, Need, PartId, SelectorPosition, TakeId, VoiceId } from './model.ts';
 import { placeOfTake } from './takes.ts';
 
 // The chain is a set of links, each of which holds one value at a time: who wears a transmitter, where a lead goes.
@@ -11,11 +11,16 @@ import { placeOfTake } from './takes.ts';
 export const WORN = 'worn:';
 export const TUNED = 'tuned:';
 export const LEAD = 'lead:';
+export const SOCKET = 'socket:';
 
-const key = {
+/** The names of the links, by what they link. */
+export const key = {
   worn: (transmitter: PartId) => WORN + transmitter,
   tuned: (channel: PartId) => TUNED + channel,
   lead: (lead: string) => LEAD + lead,
+  /** With a position, what sits at that end of the selector before the input. */
+  socket: (input: PartId, position?: SelectorPosition) =>
+    position ? `${SOCKET}${input}/${position}` : SOCKET + input,
   thrown: (selector: PartId) => `thrown:${selector}`,
   sent: (input: PartId) => `sent:${input}`,
   muted: (part: PartId) => `muted:${part}`,
@@ -38,7 +43,7 @@ export function writesOf(fact: Fact): readonly Write[] {
     case 'channels-tuned':
       return fact.tunings.map(({ channel, transmitter }) => [key.tuned(channel), transmitter]);
     case 'leads-plugged':
-      return fact.leads.map(({ lead, from, to, position = 'a' }) => [key.lead(lead), { from, to, position }]);
+      return fact.leads.flatMap(leadWrites);
     case 'selectors-thrown':
       return fact.selectors.map((selector) => [key.thrown(selector), fact.position]);
     case 'inputs-sent':
@@ -62,6 +67,16 @@ export function writesOf(fact: Fact): readonly Write[] {
     default:
       return [];
   }
+}
+
+/**
+ * A lead that goes into a socket also becomes what sits there. What sat there before is thereby out, wherever on the
+ * line this write comes to stand: who is pushed out is read from the line and never said. Whether an input has one
+ * socket or, with a selector before it, two, is a matter of the rig, so both are written.
+ */
+function leadWrites({ lead, from, to, position = 'a' }: FactOf<'leads-plugged'>['leads'][number]): Write[] {
+  const plugged: Write = [key.lead(lead), { from, to, position }];
+  return to === null ? [plugged] : [plugged, [key.socket(to), lead], [key.socket(to, position), lead]];
 }
 
 /** Whether whoever said `fact` knew of the fact `id`. One phone's windows share a database and know of each other. */
@@ -114,7 +129,6 @@ const read = <Value>(links: LinkReader, name: string): Link<Value> | undefined =
 export const wornBy = (links: LinkReader, transmitter: PartId) =>
   read<VoiceId | null>(links, key.worn(transmitter));
 export const tunedTo = (links: LinkReader, channel: PartId) => read<PartId | null>(links, key.tuned(channel));
-export const leadAt = (links: LinkReader, lead: string) => read<Lead>(links, key.lead(lead));
 export const thrownTo = (links: LinkReader, selector: PartId) =>
   read<SelectorPosition>(links, key.thrown(selector));
 export const sentTo = (links: LinkReader, input: PartId) => read<readonly PartId[]>(links, key.sent(input));
@@ -127,15 +141,3 @@ export const pinsOf = (links: LinkReader, voice: VoiceId) => read<Pins | null>(l
 export const outAt = (links: LinkReader, part: string) => read<boolean>(links, key.out(part));
 export const weightsIn = (links: LinkReader) => read<SaidWeights>(links, key.weights);
 export const rollIn = (links: LinkReader) => read<string>(links, key.roll);
-
-export interface PluggedLead {
-  readonly id: string;
-  readonly link: Link<Lead>;
-}
-
-/** Every lead that has been plugged anywhere, with its id. */
-export function* leadsOf(links: Links): Generator<PluggedLead> {
-  for (const [name, link] of links) {
-    if (name.startsWith(LEAD)) yield { id: name.slice(LEAD.length), link: link as Link<Lead> };
-  }
-}

@@ -1,6 +1,7 @@
 import type { FactId } from '../shared/ids.ts';
 import type { Chain } from './chain.ts';
-import { mutedAt, type PluggedLead, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';
+import type { PluggedLead } from './leads.ts';
+import { mutedAt, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';
 import type { Part, PartId, Rig, SelectorPosition, Voice, VoiceId } from './model.ts';
 
 /** Whatever can arrive at an input: a receiver channel, or a hardline voice. */
@@ -46,14 +47,11 @@ export interface Standing {
 /** What reaches an input, by way of the selector before it where there is one. */
 export function inputReach(standing: Standing, chain: Chain, input: Part): Reach {
   const selector = standing.rig.selectors.findLast((one) => one.input === input.id);
-  const leads = chain.leadsInto(input.id);
   const thrown = selector && thrownTo(chain, selector.id);
   const position = thrown?.value ?? 'a';
   const at = (wanted: SelectorPosition): Arrival | null => {
-    const there = leads.filter(({ link }) => !selector || link.value.position === wanted);
-    // Two leads cannot sit in one socket: the one plugged last has pushed the other out.
-    const [last] = there.toSorted((a, b) => (a.link.by < b.link.by ? 1 : -1));
-    return last ? arrivalOf(standing, chain, last) : null;
+    const lead = chain.leadIn({ input: input.id, position: wanted });
+    return lead?.link.value.from ? arrivalOf(standing, chain, lead) : null;
   };
   const muted = mutedAt(chain, input.id);
   const sent = sentTo(chain, input.id);

@@ -1,6 +1,7 @@
 import type { FactId } from '../shared/ids.ts';
 import type { Chain, SaidOf } from './chain.ts';
-import { needOf, type PluggedLead } from './links.ts';
+import type { PluggedLead } from './leads.ts';
+import { needOf } from './links.ts';
 import type { Need, PartId, Voice } from './model.ts';
 import type { Reach, Standing } from './reach.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
@@ -70,7 +71,7 @@ export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
   const radio = chain.packsOn(voice.id).flatMap((pack) => radioPaths(wiring, pack));
   // A hardline that is unplugged is no source; it waits like a pack that is on nobody.
   const plugged = chain.leadsFrom(voice.id).some(({ link }) => link.value.to !== null);
-  const wired = plugged ? leadPaths(wiring, voice.id, { ...START, source: voice.id }, voice.id) : [];
+  const wired = plugged ? leadPaths(wiring, voice.id, { ...START, source: voice.id }) : [];
   const paths = [...radio, ...wired];
   const tracks = [...new Set(paths.flatMap((path) => path.tracks))].filter((id) => standing.rig.byId.has(id));
   if (paths.length === 0) {
@@ -96,29 +97,37 @@ function radioPaths(wiring: Wiring, pack: SaidOf): Path[] {
       ({ reserved, carries = [] }) => !reserved && carries.includes(channel),
     );
     if (outputs.length === 0) return [{ ...tuned, broken: 'no-output' as const }];
-    return outputs.flatMap(({ id }) => leadPaths(wiring, id, { ...tuned, output: id }, channel));
+    return outputs.flatMap(({ id }) => leadPaths(wiring, id, { ...tuned, output: id }));
   });
 }
 
-function leadPaths(wiring: Wiring, from: string, path: Path, source: string): Path[] {
+function leadPaths(wiring: Wiring, from: string, path: Path): Path[] {
   const leads = wiring.chain.leadsFrom(from);
   if (leads.length === 0) return [{ ...path, broken: 'no-lead' }];
-  return leads.map((lead) => inputPath(wiring, lead, path, source));
+  return leads.map((lead) => inputPath(wiring, lead, path));
 }
 
-function inputPath(wiring: Wiring, lead: PluggedLead, path: Path, source: string): Path {
+function inputPath(wiring: Wiring, lead: PluggedLead, path: Path): Path {
   const led: Path = { ...path, lead: lead.id, because: [...path.because, lead.link.by] };
   const reach = lead.link.value.to ? wiring.reachOf(lead.link.value.to) : undefined;
-  if (!reach) return { ...led, broken: 'lead-hangs' };
+  if (!reach) return hangingPath(wiring, lead, led);
   const at: Path = {
     ...led,
     input: reach.input.id,
     selector: reach.selector?.part.id ?? null,
     because: [...led.because, ...reach.because],
   };
-  const arrives = reach.arrival?.lead === lead.id && reach.arrival.sources.some(({ id }) => id === source);
-  if (!arrives) return { ...at, broken: reach.away?.lead === lead.id ? 'switched-away' : 'pushed-out' };
+  if (reach.arrival?.lead !== lead.id) return { ...at, broken: 'switched-away' };
   return reach.tracks.length === 0 ? { ...at, broken: 'no-track' } : { ...at, tracks: reach.tracks };
+}
+
+/** A lead that goes nowhere; or, as long as another sits where it was, one that was pushed out. */
+function hangingPath({ reachOf }: Wiring, { pushedOutOf }: PluggedLead, led: Path): Path {
+  const reach = pushedOutOf ? reachOf(pushedOutOf.input) : undefined;
+  const isThrown = !reach?.selector || reach.selector.position === pushedOutOf?.position;
+  const other = isThrown ? reach?.arrival : reach?.away;
+  if (!reach || !other) return { ...led, broken: 'lead-hangs' };
+  return { ...led, input: reach.input.id, because: [...led.because, other.because], broken: 'pushed-out' };
 }
 
 const BEST_FIRST: readonly TrackState[] = ['single', 'gang', 'clash'];

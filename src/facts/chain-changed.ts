@@ -24,20 +24,32 @@ const position = z.enum(SELECTOR_POSITIONS);
 
 /**
  * Leads run from a receiver's output, or from a hardline voice, to an input. At an input with a selector the lead
- * arrives at one of its two positions. A null end hangs free.
+ * arrives at one of its two positions. A null end hangs free. Whichever lead sat in that socket is thereby out, and is
+ * not named. Version 1 named it, as it was known when the lead was plugged, which is wrong once either has moved.
  */
-export const leadsPlugged = kind('leads-plugged', () =>
-  z.object({
-    leads: list(
-      z.object({
-        lead: idText,
-        from: z.nullable(idText),
-        to: z.nullable(idText),
-        position: z.optional(position),
-      }),
-    ),
-  }),
+export const leadsPlugged = kind(
+  'leads-plugged',
+  () =>
+    z.object({
+      leads: list(
+        z.object({
+          lead: idText,
+          from: z.nullable(idText),
+          to: z.nullable(idText),
+          position: z.optional(position),
+        }),
+      ),
+    }),
+  2,
+  { 1: withoutPushedOut },
 );
+
+/** A lead was unplugged by an action of its own, or named beside the one that pushed it out: no action did both. */
+function withoutPushedOut(old: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  if (!Array.isArray(old.leads)) return old;
+  const plugged = old.leads.filter((lead: { to?: unknown } | null) => lead?.to !== null);
+  return plugged.length > 0 ? { ...old, leads: plugged } : old;
+}
 
 /** One selector or a bank of them is thrown to a position. */
 export const selectorsThrown = kind('selectors-thrown', () =>

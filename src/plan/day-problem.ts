@@ -1,5 +1,6 @@
 import { answersAtTake, answersNow } from '../day/answers.ts';
-import { leadsOf, outAt, pinsOf, sentTo, thrownTo, tunedTo, weightsIn, wornBy } from '../day/links.ts';
+import { leadsOf } from '../day/leads.ts';
+import { outAt, pinsOf, sentTo, thrownTo, tunedTo, weightsIn, wornBy } from '../day/links.ts';
 import type { Day, Lead, Links, Part, PartId, Voice, VoiceId } from '../day/model.ts';
 import { takesInOrder } from '../day/takes.ts';
 import type { InputKind, OutputKind } from '../facts/part-described.ts';
@@ -82,7 +83,7 @@ function planVoices(day: Day, links: Links, wanted: ReadonlySet<VoiceId>): PlanV
 /** A boom, plant or feed comes by a lead of its own unless it wears a pack. */
 function isHardline({ rig }: Day, links: Links, { id, kind }: Voice): boolean {
   const wearsPack = rig.transmitters.some((pack) => wornBy(links, pack.id)?.value === id);
-  const hasLead = [...leadsOf(links)].some(({ link }) => link.value.from === id);
+  const hasLead = [...leadsOf(rig, links)].some(({ link }) => link.value.from === id);
   return !wearsPack && (kind !== 'performer' || hasLead);
 }
 
@@ -101,7 +102,7 @@ function lastTracks(day: Day): Map<VoiceId, PartId> {
 function planPaths(day: Day, links: Links): PlanPath[] {
   const { rig } = day;
   const plugged = new Map<string, { lead: string; at: Lead }>();
-  for (const { id, link } of leadsOf(links)) {
+  for (const { id, link } of leadsOf(rig, links)) {
     if (link.value.from) plugged.set(link.value.from, { lead: id, at: link.value });
   }
   const ends: { end: string; source: string; fits: readonly InputKind[] }[] = [];

@@ -1,5 +1,6 @@
 import { answersFrom, answersNow } from '../day/answers.ts';
-import { applyWrites, leadAt, leadsOf, mutedAt } from '../day/links.ts';
+import { leadsOf } from '../day/leads.ts';
+import { applyWrites, mutedAt } from '../day/links.ts';
 import type { Day, Link, Links, Need, VoiceId } from '../day/model.ts';
 import type { Draft } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
@@ -54,16 +55,13 @@ function moveDrafts(day: Day, links: Links, move: Move): Draft[] {
   }
 }
 
-/** The lead goes where it is planned; whatever sat in that socket hangs free. */
-function replugDraft(day: Day, links: Links, move: Move & { kind: 'replug' }): Draft {
+/** The lead goes where it is planned; whatever sat in that socket is out by that. */
+function replugDraft({ rig }: Day, links: Links, move: Move & { kind: 'replug' }): Draft {
   const { lead, input, position } = pathEnds(move.path);
-  const output = day.rig.outputs.find(({ carries }) => carries?.[0] === move.source)?.id;
-  const from = leadAt(links, lead)?.value.from ?? output ?? move.source;
-  const pushed = [...leadsOf(links)].filter(
-    ({ id, link }) => id !== lead && link.value.to === input && link.value.position === position,
-  );
-  const hanging = pushed.map(({ id, link }) => ({ lead: id, from: link.value.from, to: null }));
-  return { kind: 'leads-plugged', leads: [...hanging, { lead, from, to: input, position }] };
+  const output = rig.outputs.find(({ carries }) => carries?.[0] === move.source)?.id;
+  const known = [...leadsOf(rig, links)].find(({ id }) => id === lead);
+  const from = known?.link.value.from ?? output ?? move.source;
+  return { kind: 'leads-plugged', leads: [{ lead, from, to: input, position }] };
 }
 
 function gangDrafts(day: Day, { recorded }: Plan): Draft[] {

@@ -1,5 +1,5 @@
 import { answersNow } from '../day/answers.ts';
-import { leadsOf } from '../day/links.ts';
+import { leadsOf } from '../day/leads.ts';
 import type { Day, Lead, Part } from '../day/model.ts';
 import { voiceName } from '../day/track-answers.ts';
 import type { LeadFields } from '../facts/runs-described.ts';
@@ -16,7 +16,7 @@ export interface DayLead extends RigLead {
  */
 export function leadsOfDay(day: Day): DayLead[] {
   const { links } = answersNow(day);
-  const leads = [...leadsOf(links)].flatMap(({ id, link }) => {
+  const leads = [...leadsOf(day.rig, links)].flatMap(({ id, link }) => {
     const input = link.value.to === null ? undefined : day.rig.byId.get(link.value.to);
     const output = nameOfEnd(day, link.value.from);
     return input && output !== undefined ? [{ id, lead: link.value, input, output }] : [];

@@ -19,7 +19,9 @@ export const envelopeOf = (counter: number, name: string, body: object): Envelop
 
 /** One fact of every kind, and one of a kind not known here. */
 export const everyKind = (): Envelope[] => [
-  ...KINDS.map(({ name }, index) => envelopeOf(index + 1, name, EXAMPLE_BODIES[name as Fact['kind']])),
+  ...KINDS.map(({ name, version }, index) =>
+    envelopeOf(index + 1, name, { v: version, ...EXAMPLE_BODIES[name as Fact['kind']] }),
+  ),
   envelopeOf(90, 'snake-coiled', { length: 50, by: { unit: 'm' } }),
 ];
 

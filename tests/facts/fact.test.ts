@@ -207,7 +207,16 @@ type Frozen = Readonly<Record<string, Readonly<Record<number, object>>>>;
  * Bodies as an app of that version wrote them, by kind and version; never edited once shipped. A commit that raises
  * a kind's version adds its last body here.
  */
-const FROZEN: Frozen = {};
+const FROZEN: Frozen = {
+  'leads-plugged': {
+    1: {
+      leads: [
+        { lead: 'lead-2', from: 'out-2', to: null },
+        { lead: 'lead-1', from: 'out-1', to: 'in-1', position: 'b' },
+      ],
+    },
+  },
+};
 
 const stepsWithoutExample = (kinds: readonly Kind<string, z.ZodMiniType>[], frozen: Frozen): string[] =>
   kinds.flatMap(({ name, version, lifts }) =>
@@ -227,6 +236,19 @@ describe('old journals', () => {
     ]);
     const liftless = kind('roll-burnt', () => z.object({}), 2);
     expect(stepsWithoutExample([liftless], { 'roll-burnt': { 1: {} } })).toEqual(['roll-burnt 1']);
+  });
+
+  test('a lead named only because another pushed it out is not read; one unplugged by itself is', () => {
+    const body = (leads: readonly object[]) => {
+      const read = readFact(factWith('leads-plugged', { leads }));
+      return read.ok && isKnown(read.value) && read.value.kind === 'leads-plugged' && read.value.leads;
+    };
+    const plugged = { lead: 'lead-1', from: 'out-1', to: 'in-1' };
+    const hanging = { lead: 'lead-2', from: 'out-2', to: null };
+    expect(body([hanging, plugged])).toEqual([plugged]);
+    expect(body([hanging])).toEqual([hanging]);
+    expect(problemOf(factWith('leads-plugged', { leads: [null] }))).toMatchObject({ code: 'fact-damaged' });
+    expect(problemOf(factWith('leads-plugged', { leads: 'all' }))).toMatchObject({ code: 'fact-damaged' });
   });
 
   test('every frozen example still reads', () => {

@@ -19,7 +19,7 @@ export function leadOptions(day: Day, before: string | undefined, current: strin
 }
 
 function placeOf(day: Day, links: Links, from: string): string {
-  const to = leadFrom(links, from)?.link.value.to;
+  const to = leadFrom(day.rig, links, from)?.link.value.to;
   return to && day.rig.byId.has(to) ? `› ${partName(day.rig, to)}` : 'no lead';
 }
 

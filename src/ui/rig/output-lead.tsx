@@ -18,7 +18,7 @@ interface OutputLeadProps {
 export function OutputLead({ output, before }: OutputLeadProps) {
   const day = useDay().day.value;
   const run = useRun();
-  const lead = leadFrom(answersBefore(day, before).links, output.id)?.link.value;
+  const lead = leadFrom(day.rig, answersBefore(day, before).links, output.id)?.link.value;
   const to = lead?.to && day.rig.byId.has(lead.to) ? lead.to : null;
   const selector = day.rig.selectors.find(({ input }) => input === to);
   const position = selector?.positions?.[lead?.position === 'b' ? 1 : 0];

@@ -20,7 +20,7 @@ interface Choices {
 function likely(day: Day, wanted?: string): Choices {
   const answers = answersNow(day);
   const led = (output: string): string | null => {
-    const to = leadFrom(answers.links, output)?.link.value.to ?? null;
+    const to = leadFrom(day.rig, answers.links, output)?.link.value.to ?? null;
     return to !== null && day.rig.byId.has(to) ? to : null;
   };
   const outputsIn = (block: Block) => outputsFor(day.rig, block.receiver, block.module);

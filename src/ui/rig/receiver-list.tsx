@@ -76,7 +76,7 @@ function ChannelRow({ day, answers, onPart, channel }: ListProps & { channel: Pa
   const tuned = partName(day.rig, existing(day.rig.byId, tunedTo(answers.links, channel.id)?.value));
   const outputs = day.rig.outputs.filter(({ carries }) => carries?.includes(channel.id));
   const ways = outputs.map((output) => {
-    const to = existing(day.rig.byId, leadFrom(answers.links, output.id)?.link.value.to);
+    const to = existing(day.rig.byId, leadFrom(day.rig, answers.links, output.id)?.link.value.to);
     const kind = OUTPUT_KIND_WORD[output.outputKind ?? 'analogue'];
     if (output.reserved) return `${kind}, kept for ${output.reserved}`;
     return `${kind} › ${to ? partName(day.rig, to) : 'no lead'}`;

@@ -82,11 +82,9 @@ export function factWords(day: Day, fact: Fact): string {
 
 type SaidLead = { readonly from: string | null; readonly to: string | null };
 
-/** A lead and whatever it pushed out of its socket are one thing to say. */
 function leadsWords(day: Day, leads: readonly SaidLead[]): string {
-  const plugged = leads.filter(({ to }) => to !== null);
-  if (plugged.length === 1) return leadWords(day, plugged[0]!);
   if (leads.length === 1) return leadWords(day, leads[0]!);
+  const plugged = leads.filter(({ to }) => to !== null);
   return plugged.length > 0 ? `${plugged.length} leads plugged` : `${leads.length} leads unplugged`;
 }
 

@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
+import { answersAtTake } from '../../src/day/answers.ts';
+import { foldDay } from '../../src/day/fold.ts';
+import type { Day, TakeId } from '../../src/day/model.ts';
+import { recordedBy, type Sound } from './plain-chain.ts';
+import { randomDay } from './random-days.ts';
+
+const TAKES = 24;
+const DAYS = 72;
+
+/** What the day says each iso track hears on a take. */
+function heardOn(day: Day, take: TakeId): Record<string, Sound[]> {
+  const { tracks } = answersAtTake(day, take);
+  const isos = tracks.filter(({ state }) => state !== 'mix');
+  return Object.fromEntries(
+    isos.map(({ track, heard }) => [track.id, heard.map(({ voice, muted }) => ({ voice, muted }))]),
+  );
+}
+
+/** The names in the order of the inputs, each once, as they are to be read on a track. */
+const namesOf = (day: Day, sounds: readonly Sound[]): string =>
+  [...new Set(sounds.map(({ voice }) => day.voices.get(voice)!.part))].join(', ');
+
+describe('random days made by commands, a third of their changes late, against a second reading of the chain', () => {
+  let [takes, wrong] = [0, 0];
+
+  test.each(STARTING_RIGS.map(({ id }) => id))('every track of every take, on the rig "%s"', (rig) => {
+    for (let seed = 1; seed <= DAYS; seed += 1) {
+      const { day, bench, cards } = randomDay(rig, seed, TAKES);
+      const plain = recordedBy(bench, cards);
+      expect([...day.takeOrder].sort()).toEqual([...plain.keys()].sort());
+      const anew = foldDay(day.id, day.facts);
+      for (const [take, tracks] of plain) {
+        takes += 1;
+        const isRight =
+          JSON.stringify(heardOn(day, take)) === JSON.stringify(tracks) &&
+          JSON.stringify(heardOn(anew, take)) === JSON.stringify(tracks);
+        if (!isRight) {
+          wrong += 1;
+          expect(heardOn(day, take), `${rig}, seed ${seed}, take ${take}`).toEqual(tracks);
+          expect(heardOn(anew, take), `${rig}, seed ${seed}, take ${take}, folded anew`).toEqual(tracks);
+        }
+        const answers = answersAtTake(day, take);
+        for (const { track, name, state } of answers.tracks) {
+          if (state !== 'mix') expect(name).toBe(namesOf(day, tracks[track.id]!));
+        }
+        for (const { voice, tracks: on } of answers.voices) {
+          const heard = Object.keys(tracks).filter((id) => tracks[id]!.some((one) => one.voice === voice.id));
+          expect([...on].sort(), `the tracks of ${voice.part}`).toEqual(heard.sort());
+        }
+      }
+    }
+  });
+
+  test('none of 5,000 takes is wrong', () => {
+    console.log(`random days: ${wrong} of ${takes} takes wrong`);
+    expect(takes).toBeGreaterThan(5000);
+    expect(wrong).toBe(0);
+  });
+});
