@@ -1,7 +1,17 @@
 import type { Fact, FactOf } from '../facts/fact.ts';
 import type { Pins, SaidWeights } from '../facts/plan-said.ts';
-import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
-import type { Day, Link, Links, Need, PartId, SelectorPosition, TakeId, VoiceId } from './model.ts';
+import { counterOf, databaseOf } from '../shared/ids.ts';
+import type {
+  Day,
+  Link,
+  Links,
+  LinkWrite,
+  Need,
+  PartId,
+  SelectorPosition,
+  TakeId,
+  VoiceId,
+} from './model.ts';
 import { placeOfTake } from './takes.ts';
 
 // The chain is a set of links, each of which holds one value at a time: who wears a transmitter, where a lead goes.
@@ -79,20 +89,24 @@ function leadWrites({ lead, from, to, position = 'a' }: FactOf<'leads-plugged'>[
   return to === null ? [plugged] : [plugged, [key.socket(to), lead], [key.socket(to, position), lead]];
 }
 
-/** Whether whoever said `fact` knew of the fact `id`. One phone's windows share a database and know of each other. */
-const knew = (fact: Fact, id: FactId): boolean =>
-  databaseOf(fact.id) === databaseOf(id) || (fact.seen?.[databaseOf(id)] ?? -1) >= counterOf(id);
+/** Whether whoever made one write knew of the other. One phone's windows share a database and know of each other. */
+const knew = (one: LinkWrite, other: LinkWrite): boolean =>
+  databaseOf(one.by) === databaseOf(other.by) ||
+  (one.seen?.[databaseOf(other.by)] ?? -1) >= counterOf(other.by);
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
-/** The link that a fact makes of an old one. What its speaker could not know of stays beside it as a rival. */
-export function linkOver(old: Link | undefined, value: unknown, fact: Fact): Link {
-  if (!old || (!old.rivals && knew(fact, old.by))) return { value, by: fact.id };
-  const unknownToIt = [old, ...(old.rivals ?? [])].filter(
-    (link) => !knew(fact, link.by) && !same(link.value, value),
-  );
-  const rivals = unknownToIt.map(({ value, by }) => ({ value, by }));
-  return rivals.length > 0 ? { value, by: fact.id, rivals } : { value, by: fact.id };
+/**
+ * The link that a fact makes of the one before it on the line. What was said when neither knew of the other stays
+ * beside it as a rival; what either knew of was put before or after it on purpose.
+ */
+export function linkOver(old: Link | undefined, value: unknown, { id: by, seen }: Fact): Link {
+  const write: LinkWrite = seen ? { value, by, seen } : { value, by };
+  if (!old || (!old.rivals && knew(write, old))) return write;
+  const rivals = [old, ...(old.rivals ?? [])]
+    .filter((link) => !knew(write, link) && !knew(link, write) && !same(link.value, value))
+    .map(({ rivals: _, ...link }: Link) => link);
+  return rivals.length > 0 ? { ...write, rivals } : write;
 }
 
 /** Writes a fact's links over those before it; false where it has none. */

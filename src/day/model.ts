@@ -1,6 +1,6 @@
 import type { Need, SelectorPosition } from '../facts/chain-changed.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
-import type { DayId, PartId, TakeId, VoiceId } from '../facts/envelope.ts';
+import type { DayId, Envelope, PartId, TakeId, VoiceId } from '../facts/envelope.ts';
 import type { Fact, FactOf, UnknownFact } from '../facts/fact.ts';
 import type { PartFields, PartType } from '../facts/part-described.ts';
 import type { Slate, TakeKind } from '../facts/take-logged.ts';
@@ -72,12 +72,18 @@ export interface Take {
   readonly notes: readonly Note[];
 }
 
-/** One link of the chain as it stands, with the fact that made it so. */
-export interface Link<Value = unknown> {
+/** What was written to a link, by a fact. */
+export interface LinkWrite<Value = unknown> {
   readonly value: Value;
   readonly by: FactId;
-  /** Other values said on another phone that did not know of this one; shown until somebody settles it. */
-  readonly rivals?: readonly { readonly value: Value; readonly by: FactId }[];
+  /** What that fact knew of other phones, as it says itself. */
+  readonly seen?: Envelope['seen'];
+}
+
+/** One link of the chain as it stands, with the fact that made it so. */
+export interface Link<Value = unknown> extends LinkWrite<Value> {
+  /** Other values, said on another phone when neither knew of the other; shown until somebody settles it. */
+  readonly rivals?: readonly LinkWrite<Value>[];
 }
 
 /** The links of the chain at one place on the line, by what they link; see `links.ts` for the keys. */

@@ -6,12 +6,12 @@ import { saidOfLink } from '../../src/commands/say-again.ts';
 import { answersAtTake, answersNow } from '../../src/day/answers.ts';
 import { conflictsOf } from '../../src/day/conflicts.ts';
 import { foldDay } from '../../src/day/fold.ts';
-
+import { linksAtTake } from '../../src/day/links.ts';
 import type { Day, TakeId } from '../../src/day/model.ts';
 import { isKnown, readFact } from '../../src/facts/fact.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { type Laying, layingPhone } from '../commands/rig-day.ts';
-import { speaker, take } from './say.ts';
+import { MORNING, speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
 
 /** The small rig with a second boom and a feed, neither of them plugged. */
@@ -161,5 +161,32 @@ describe('a socket holds the lead that was plugged last on the line', () => {
     const conflicts = conflictsOf(foldDay('day-1', [...phone.facts, late]));
     expect(conflicts).toEqual([{ kind: 'said-twice', link: 'socket:in1', by: [late.id, ours[0]!.id] }]);
     expect(saidOfLink(ours[0]!, 'socket:in1')).toMatchObject({ leads: [{ lead: 'lead-boom2' }] });
+  });
+});
+
+describe('a word placed before another phone’s on purpose', () => {
+  test('is no contradiction where it knew of that word', () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...SMALL_CAST);
+    const first = phone.id(take('1', 0, 1));
+    phone.say({ kind: 'roll-changed', roll: '2' });
+    const seen = { phonea: phone.facts.length };
+    const other = speaker('phoneb', MORNING + 3_600_000);
+    const [said] = other.say({ kind: 'roll-changed', roll: '1', before: first });
+    const knowing = { ...said!, id: `0000zz-${said!.id.slice(7)}`, seen };
+    const day = foldDay('day-1', [...phone.facts, knowing]);
+    expect(conflictsOf(day)).toEqual([]);
+    expect(linksAtTake(day, first).get('roll')?.value).toBe('1');
+    expect(day.tail.get('roll')?.value).toBe('2');
+  });
+
+  test('is one where it did not know', () => {
+    const phone = speaker();
+    const first = phone.id(take('1', 0, 1));
+    phone.say({ kind: 'roll-changed', roll: '2' });
+    const other = speaker('phoneb', MORNING + 3_600_000);
+    const [said] = other.say({ kind: 'roll-changed', roll: '1', before: first });
+    const knowing = { ...said!, id: `0000zz-${said!.id.slice(7)}`, seen: { phonea: 1 } };
+    expect(conflictsOf(foldDay('day-1', [...phone.facts, knowing]))).toMatchObject([{ link: 'roll' }]);
   });
 });
