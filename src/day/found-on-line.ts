@@ -3,7 +3,7 @@ import { answersAtTake } from './answers.ts';
 import { plain } from './cast-in-order.ts';
 import type { Day, Take, TakeId } from './model.ts';
 import { slateText, takeText } from './slate.ts';
-import { takesInOrder } from './takes.ts';
+import { isSlated, takesInOrder } from './takes.ts';
 
 /** Whether what was typed is in one of the words, whatever the case and the accents. Nothing typed finds everything. */
 export function isInWords(words: readonly string[], typed: string): boolean {
@@ -23,8 +23,7 @@ export const wordsOfTake = (day: Day, take: Take): string[] => [
 export function slatesOnLine(day: Day): { readonly slate: Slate; readonly take: TakeId }[] {
   const found = new Map<string, { slate: Slate; take: TakeId }>();
   for (const { kind, slate, id } of takesInOrder(day).toReversed()) {
-    const isSlated = kind !== 'wild' && kind !== 'tone';
-    if (isSlated && !found.has(slateText(slate))) found.set(slateText(slate), { slate, take: id });
+    if (isSlated(kind) && !found.has(slateText(slate))) found.set(slateText(slate), { slate, take: id });
   }
   return [...found.values()];
 }

@@ -24,7 +24,7 @@ export function setupOf(letters: string): number | undefined {
   return setup;
 }
 
-/** What is written on the board: `'24B'`, or the running number `'118'`. */
+/** What is written on the board, `'24B'` or the running number `'118'`: what slates are told apart by, see `sameSlate`. */
 export const slateText = (slate: Slate): string =>
   slate.style === 'lettered' ? `${slate.scene}${setupLetters(slate.setup)}` : String(slate.number);
 
@@ -34,12 +34,15 @@ export const sceneText = (slate: Slate): string => slate.scene;
 export const nextSetup = (slate: Slate): Slate =>
   slate.style === 'lettered' ? { ...slate, setup: slate.setup + 1 } : { ...slate, number: slate.number + 1 };
 
-/** Whether two slates read the same: setup A of scene 24 and scene 24A do. */
+/**
+ * Whether two slates are one. A slate is what is read on its board, whatever it was called: setup A of scene 24 and scene
+ * 24A are one, and so are running number 7 of two scenes, because editors and file names cannot tell them apart.
+ */
 export function sameSlate(a: Slate, b: Slate): boolean {
-  if (a.style === 'numbered') return b.style === 'numbered' && a.number === b.number;
-  if (b.style === 'numbered') return false;
-  // Only beside a longer or shorter scene can letters of a setup stand for letters of a scene.
-  if (a.scene.length === b.scene.length) return a.scene === b.scene && a.setup === b.setup;
+  if (a.style === 'numbered' && b.style === 'numbered') return a.number === b.number;
+  if (a.style === 'lettered' && b.style === 'lettered' && a.scene.length === b.scene.length)
+    // Only beside a longer or shorter scene can letters of a setup stand for letters of a scene.
+    return a.scene === b.scene && a.setup === b.setup;
   return slateText(a) === slateText(b);
 }
 

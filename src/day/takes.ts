@@ -2,7 +2,7 @@ import type { FactOf } from '../facts/fact.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { Day, Note, Slate, Take, TakeId, TakeKind } from './model.ts';
-import { nextSetup, sameSlate } from './slate.ts';
+import { nextSetup, sameSlate, slateText } from './slate.ts';
 
 const NO_SLATE: Slate = { style: 'lettered', scene: '1', setup: 0 };
 
@@ -78,7 +78,7 @@ export function openTake(day: Day): Take | undefined {
 }
 
 /** Wild tracks and room tones are counted on their own; everything else belongs to its slate. */
-const isSlated = (kind: TakeKind): boolean => kind !== 'wild' && kind !== 'tone';
+export const isSlated = (kind: TakeKind): boolean => kind !== 'wild' && kind !== 'tone';
 
 /** The slate that holds at the end of the line: the last one called, or that of the last slated take. */
 export function currentSlate(day: Day): Slate {
@@ -147,10 +147,7 @@ const names = new WeakMap<Take, string>();
 function numberedAs(take: Take): string {
   const known = names.get(take);
   if (known !== undefined) return known;
-  const name = `${isSlated(take.kind) ? slateKey(take.slate) : take.kind}/${take.number}`;
+  const name = `${isSlated(take.kind) ? `slate ${slateText(take.slate)}` : take.kind}/${take.number}`;
   names.set(take, name);
   return name;
 }
-
-const slateKey = (slate: Slate): string =>
-  slate.style === 'lettered' ? `setup ${slate.setup} of ${slate.scene}` : `${slate.number}`;

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { fileNamesOf } from '../../src/day/file-name.ts';
+import { slatesOnLine } from '../../src/day/found-on-line.ts';
 import {
   nextSetup,
   parseSlate,
@@ -8,7 +10,10 @@ import {
   slateText,
   takeText,
 } from '../../src/day/slate.ts';
+import { nextNumber, slateAfter, takesNumberedTwice } from '../../src/day/takes.ts';
+import type { Draft } from '../../src/facts/fact.ts';
 import type { Slate } from '../../src/facts/take-logged.ts';
+import { speaker } from './say.ts';
 
 describe('setup letters', () => {
   // Alphabet of 24 without I and O, then AA, AB: common practice, no source; positions computed by hand.
@@ -79,7 +84,55 @@ describe('a typed slate', () => {
   test('is the same slate whatever scene a running number stands in', () => {
     const a: Slate = { style: 'numbered', number: 7, scene: '1' };
     expect(sameSlate(a, { ...a, scene: '2' })).toBe(true);
-    expect(sameSlate(a, { style: 'lettered', scene: '7', setup: 0 })).toBe(false);
+    expect(sameSlate(a, { ...a, number: 8 })).toBe(false);
+  });
+});
+
+describe('one board is one slate', () => {
+  const setupOfScene: Slate = { style: 'lettered', scene: '2', setup: 1 };
+  const sceneAlone: Slate = { style: 'lettered', scene: '2A', setup: 0 };
+  const numbered: Slate = { style: 'numbered', number: 2, scene: '5A' };
+  const master: Slate = { style: 'lettered', scene: '2', setup: 0 };
+
+  const takeOf = (slate: Slate, number: number, more: object = {}): Draft => ({
+    kind: 'take-logged',
+    fields: { kind: 'take', slate, number, ...more },
+  });
+
+  test('slate 2A of scene 2 and scene 2A are one slate, and so are running number 2 and scene 2', () => {
+    expect(sameSlate(setupOfScene, sceneAlone)).toBe(true);
+    expect(sameSlate(numbered, master)).toBe(true);
+    expect(sameSlate(master, numbered)).toBe(true);
+    expect(sameSlate(setupOfScene, master)).toBe(false);
+    expect(sameSlate({ ...sceneAlone, scene: '2B' }, sceneAlone)).toBe(false);
+    expect(sameSlate({ ...setupOfScene, setup: 2 }, setupOfScene)).toBe(false);
+  });
+
+  test.each([
+    [setupOfScene, sceneAlone],
+    [numbered, master],
+  ])('%o and %o count one row of takes, and a number they share is logged twice', (one, other) => {
+    const phone = speaker();
+    const first = phone.id(takeOf(one, 1));
+    expect(nextNumber(phone.day(), 'take', other)).toBe(2);
+    const second = phone.id(takeOf(other, 1));
+    const twice = takesNumberedTwice(phone.day()).map((takes) => takes.map(({ id }) => id));
+    expect(twice).toEqual([[first, second]]);
+    expect(slatesOnLine(phone.day()).map(({ take }) => take)).toEqual([second]);
+  });
+
+  test('false starts of one board get different files, whatever its slate was called', () => {
+    const phone = speaker();
+    phone.say(takeOf(setupOfScene, 1, { falseStart: true }));
+    phone.say(takeOf(sceneAlone, 1, { falseStart: true }));
+    expect([...fileNamesOf(phone.day()).values()]).toEqual(['2AT1FS.wav', '2AT1FS2.wav']);
+  });
+
+  test('the next setup passes over a scene that reads like it', () => {
+    const phone = speaker();
+    phone.say(takeOf({ ...sceneAlone, scene: '2B' }, 1));
+    phone.say(takeOf(setupOfScene, 1));
+    expect(slateText(slateAfter(phone.day()))).toBe('2C');
   });
 });
 
