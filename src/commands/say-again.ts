@@ -1,5 +1,6 @@
 import { writesOf } from '../day/links.ts';
 import type { Day, FactId } from '../day/model.ts';
+import { bodyOf } from '../facts/envelope.ts';
 import type { Draft, Fact } from '../facts/fact.ts';
 import { ok } from '../shared/result.ts';
 import { missing, type Said } from './command.ts';
@@ -15,20 +16,10 @@ const LISTS: { readonly [Name in Fact['kind']]?: string } = {
 
 /** What a fact says of one link only, as it would be said anew; undefined where it says nothing of it. */
 export function saidOfLink(fact: Fact, link: string): Draft | undefined {
-  const {
-    id: _id,
-    day: _day,
-    v: _v,
-    at: _at,
-    zone: _zone,
-    batch: _batch,
-    before: _before,
-    seen: _,
-    ...body
-  } = fact;
+  const body = bodyOf(fact);
   const list = LISTS[fact.kind];
   if (!list) return says(fact, link) ? (body as Draft) : undefined;
-  const items = (body as Record<string, unknown>)[list] as readonly unknown[];
+  const items = body[list] as readonly unknown[];
   const item = items.find((one) => says({ ...fact, [list]: [one] } as Fact, link));
   return item === undefined ? undefined : ({ ...body, [list]: [item] } as Draft);
 }

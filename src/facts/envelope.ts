@@ -49,3 +49,9 @@ export const isEnvelope = (raw: unknown): raw is Envelope => envelope.safeParse(
 
 /** The batch a fact belongs to: one action of the user, one transaction, one undo step. */
 export const batchOf = (fact: Envelope): FactId => fact.batch ?? fact.id;
+
+/** What a fact says, without the envelope in which it was said: that one is made anew when it is said again. */
+export const bodyOf = ({ kind, ...said }: Envelope): { kind: string } & Record<string, unknown> => ({
+  kind,
+  ...Object.fromEntries(Object.entries(said).filter(([name]) => !(name in envelope.shape))),
+});

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { sayAgain } from '../../src/commands/say-again.ts';
+import { clockRemarks } from '../../src/day/clock-remarks.ts';
 import { conflictsOf } from '../../src/day/conflicts.ts';
 import { foldDay } from '../../src/day/fold.ts';
 import { sentTo, tunedTo } from '../../src/day/links.ts';
@@ -53,6 +54,21 @@ describe('saying one alternative again', () => {
     expect(tunedTo(settled.tail, 'c1')?.value).toBe('t9');
     expect(tunedTo(settled.tail, 'c2')?.value).toBe('t2');
     expect(sentTo(settled.tail, 'i1')).toBeUndefined();
+  });
+
+  test('says nothing again of the clock: that was set ahead once, before the first time', () => {
+    const HOUR = 3_600_000;
+    const [a, b] = [speaker('phonea'), speaker('phoneb')];
+    const [before] = a.say({ kind: 'roll-changed', roll: 'A0' });
+    const [said] = a.say({ kind: 'roll-changed', roll: 'A1' });
+    b.say({ kind: 'roll-changed', roll: 'B1' });
+    const day = foldDay('day-1', [before!, { ...said!, ahead: HOUR }, ...b.facts]);
+    const again = sayAgain(day, said!.id, 'roll');
+    if (!again.ok) throw new Error(again.problem.code);
+    expect(again.value).toEqual([{ kind: 'roll-changed', roll: 'A1' }]);
+    expect(clockRemarks(withMore(day, again.value)).filter(({ kind }) => kind === 'set-ahead')).toEqual([
+      { kind: 'set-ahead', by: said!.id, ms: HOUR },
+    ]);
   });
 
   test('refuses a fact that says nothing of the link', () => {
