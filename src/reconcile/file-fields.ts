@@ -12,17 +12,22 @@ import { recordingName } from './recorded.ts';
 
 type Style = Slate['style'];
 
-/** What a file's scene says: a kind that is counted on its own, or a slate. */
-export function slateOfFile(scene: string, style: Style): { kind?: TakeKind; slate?: Slate } {
+/**
+ * What a file's scene says: a kind that is counted on its own, or a slate. A scene has no room for both parts of a
+ * numbered slate, so the part that it does not name is that of the slate it `was`.
+ */
+export function slateOfFile(scene: string, style: Style, was?: Slate): { kind?: TakeKind; slate?: Slate } {
   const word = slateKey(scene).replace(/\d+$/, '');
   if (isIn(SERIES.wild, word)) return { kind: 'wild' };
   if (isIn(SERIES.tone, word)) return { kind: 'tone' };
-  const read = parseSlate(scene, style);
+  const before = was?.style === 'numbered' ? was : { number: 0, scene: '' };
+  const read = parseSlate(scene, style, before.scene);
   if (read.ok) return { slate: read.value };
   // A scene that is no slate of this style is still its name.
   const text = cutText(scene.trim(), 200);
   return {
-    slate: style === 'lettered' ? { style, scene: text, setup: 0 } : { style, number: 0, scene: text },
+    slate:
+      style === 'lettered' ? { style, scene: text, setup: 0 } : { style, number: before.number, scene: text },
   };
 }
 

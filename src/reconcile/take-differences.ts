@@ -11,7 +11,7 @@ import { recordingName } from './recorded.ts';
 /** What the files say of the takes themselves: slate, number, type, circle, notes, names and rolls. */
 export const takeDifferences = (checking: Checking): Found[] => [
   ...checking.pairs.flatMap((pair) => [
-    ...slateDiffers(checking, pair),
+    ...slateDiffers(pair),
     ...numberDiffers(pair),
     ...typeDiffers(pair),
     ...circleDiffers(pair),
@@ -28,11 +28,11 @@ const describing = ({ take }: CheckedPair, fields: TakeFields): Pick<Found, 'set
 
 const at = ({ take, recording }: CheckedPair) => ({ take: take.id, recording });
 
-function slateDiffers({ header }: Checking, pair: CheckedPair): Found[] {
+function slateDiffers(pair: CheckedPair): Found[] {
   const { logged, recorded, recording, take } = pair;
   const { scene } = recorded;
   if (scene === undefined || logged.scenes.includes(scene) || logged.looseScenes.includes(scene)) return [];
-  const fields = slateOfFile(recording.scene!, header.slateStyle);
+  const fields = slateOfFile(recording.scene!, take.slate.style, take.slate);
   return [
     {
       code: 'slate-differs',

@@ -57,6 +57,23 @@ describe('taking what the file says', () => {
     },
   );
 
+  test.each([
+    ['13', { number: 13, scene: '5A' }],
+    ['5B', { number: 12, scene: '5B' }],
+  ])(
+    'scene %s of a file is read as the slate of its take is, whatever slates the day has now',
+    async (scene, now) => {
+      const { phone, takes, day, files } = plainDay();
+      const slate = { style: 'numbered' as const, number: 12, scene: '5A' };
+      phone.say({ kind: 'take-described', take: takes[1]!, fields: { slate, file: files[1]!.name } });
+      expect(day().header.slateStyle).toBe('lettered');
+      const [found] = await checkFiles(day(), files.with(1, { ...files[1]!, scene }));
+      expect(found?.code).toBe('slate-differs');
+      settle(phone, byFile(found!));
+      expect(day().takes.get(takes[1]!)!.slate).toEqual({ style: 'numbered', ...now });
+    },
+  );
+
   test('a recording nobody logged becomes a take at its place, with a line in the report', async () => {
     const { phone, day, files } = plainDay();
     const extra: CardFile = {
