@@ -7,12 +7,12 @@ import { addOutput } from '../src/commands/grow-rig.ts';
 import * as rig from '../src/commands/lay-rig.ts';
 import * as takes from '../src/commands/log-takes.ts';
 import { readRigSpec } from '../src/commands/rig-spec.ts';
-import { readTypedTake } from '../src/commands/typed-take.ts';
+import { readTypedTake, typedFrom } from '../src/commands/typed-take.ts';
 import { redo, undo } from '../src/commands/undo.ts';
 import { appendFacts, foldDay } from '../src/day/fold.ts';
 import type { Day, Fact, Need, SelectorPosition, Take, TakeKind } from '../src/day/model.ts';
 import { parseSlate, takeText } from '../src/day/slate.ts';
-import { lastTake, takesInOrder } from '../src/day/takes.ts';
+import { lastTake, nextTake, takesInOrder } from '../src/day/takes.ts';
 import type { HeaderFields } from '../src/facts/day-described.ts';
 import type { DayId } from '../src/facts/envelope.ts';
 import type { OutputKind, ReservedUse } from '../src/facts/part-described.ts';
@@ -227,16 +227,11 @@ export class Story {
 
   /** A take that nobody logged when it was recorded, everything typed. */
   typedTake(board: string, number: number, start: string, length: string, at?: Placing): this {
-    const typed = {
-      kind: 'take',
-      slate: board,
-      scene: '',
-      number: `${number}`,
-      start,
-      length,
-      file: '',
-    } as const;
-    return this.#say((day) => takes.logTake(day, must(readTypedTake(day, typed)), at));
+    return this.#say((day) => {
+      const showed = typedFrom(nextTake(day));
+      const typed = { ...showed, slate: board, number: `${number}`, start, length };
+      return takes.logTake(day, must(readTypedTake(typed, showed, day.header.timecodeRate)), at);
+    });
   }
 
   circle(take?: string): this {

@@ -1,13 +1,17 @@
 import type { Day, Slate, Take, TakeKind } from '../day/model.ts';
 import { parseSlate, sceneText, slateText } from '../day/slate.ts';
+import { isSlated } from '../day/takes.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
-import { type RateId, rateOf } from '../time/rate.ts';
-import { formatTimecode, framesToMs, parseTimecode } from '../time/timecode.ts';
+import { formatLength, parseLength } from '../time/length.ts';
+import type { RateId } from '../time/rate.ts';
+import { formatTimecode, parseTimecode } from '../time/timecode.ts';
 
 /** A take as it is typed: text in every field, empty where nothing is known. */
 export interface TypedTake {
   readonly kind: TakeKind;
+  /** How its slate is read. */
+  readonly style: Slate['style'];
   readonly slate: string;
   readonly scene: string;
   readonly number: string;
@@ -20,68 +24,60 @@ export interface TypedTake {
 export function typedFrom(take: Pick<Take, 'kind' | 'slate' | 'number'> & Partial<Take>): TypedTake {
   return {
     kind: take.kind,
+    style: take.slate.style,
     slate: slateText(take.slate),
     scene: sceneText(take.slate),
     number: String(take.number),
     start: take.start ? formatTimecode(take.start.frames, take.start.rate) : '',
-    length: take.length ? typedLength(take.length.frames, take.length.rate) : '',
+    length: take.length ? formatLength(take.length.frames, take.length.rate) : '',
     file: take.file ?? '',
   };
 }
 
-/** Minutes, seconds and frames, exactly: `'1:52:06'` is 1 minute 52 seconds 6 frames. */
-function typedLength(frames: number, rate: RateId): string {
-  const { base } = rateOf(rate);
-  const two = (value: number): string => String(value).padStart(2, '0');
-  const seconds = Math.floor(frames / base);
-  const odd = frames % base;
-  return `${Math.floor(seconds / 60)}:${two(seconds % 60)}${odd > 0 ? `:${two(odd)}` : ''}`;
-}
-
-/** Reads what was typed. Fails with the first field that cannot be read; an empty start or length is no failure. */
-export function readTypedTake(day: Day, typed: TypedTake): Result<TakeFields> {
-  const slate = slateOf(day, typed);
-  if (!slate.ok) return slate;
-  const number = Number(typed.number.trim());
-  if (!/^\d{1,4}$/.test(typed.number.trim()) || number < 1)
-    return fail({ code: 'take-number', typed: typed.number });
-  const rate = day.header.timecodeRate;
-  const start = typed.start.trim() === '' ? ok(null) : parseTimecode(typed.start, rate);
-  if (!start.ok) return start;
-  const length = typed.length.trim() === '' ? ok(null) : parseLength(typed.length, rate);
-  if (!length.ok) return length;
-  const file = typed.file.trim();
-  if (file.length > 200) return fail({ code: 'file-name-too-long', longest: 200 });
-  return ok({
-    kind: typed.kind,
-    slate: slate.value,
-    number,
-    start: start.value === null ? null : { frames: start.value, rate },
-    length: length.value === null ? null : { frames: length.value, rate },
-    file: file === '' ? null : file,
-  });
-}
-
-const slateOf = (day: Day, typed: TypedTake): Result<Slate> =>
-  typed.kind === 'wild' || typed.kind === 'tone'
-    ? parseSlate(typed.slate === '' ? '1' : typed.slate, day.header.slateStyle, typed.scene)
-    : parseSlate(typed.slate, day.header.slateStyle, typed.scene);
+/** The rate that times of a take are typed at: that of its own times, or the day's before it has any. */
+export const rateOfTake = (day: Day, take: Partial<Take>): RateId =>
+  take.start?.rate ?? take.length?.rate ?? day.header.timecodeRate;
 
 /**
- * Reads a length as minutes and seconds (`'1:52'`), with hours before or frames after (`'1:02:10:00'`, `'1:52:06'`),
- * or as bare seconds (`'45'`). A count of frames at the rate.
+ * Reads what was typed over what the form `showed`: a field that was not touched is not said again, so nothing is read
+ * otherwise than it was meant. Fails with the first field that cannot be read; an empty start or length is no failure.
  */
-export function parseLength(typed: string, rate: RateId): Result<number> {
-  const parts = typed.trim().split(/[:.;]/);
-  const { base } = rateOf(rate);
-  if (parts.length > 4 || parts.some((part) => !/^\d{1,4}$/.test(part))) {
-    return fail({ code: 'length-unread', typed });
+export function readTypedTake(typed: TypedTake, showed: TypedTake, rate: RateId): Result<TakeFields> {
+  const fields: { -readonly [Field in keyof TakeFields]: TakeFields[Field] } = {};
+  if (typed.kind !== showed.kind) fields.kind = typed.kind;
+  const { style, slate: slateShown } = showed;
+  // Wild tracks and room tones keep the slate they were near, and nobody is asked for it.
+  const board = isSlated(typed.kind) ? typed : { ...typed, style, slate: slateShown };
+  if (isAnotherSlate(board, showed)) {
+    const slate = parseSlate(board.slate, board.style, board.scene);
+    if (!slate.ok) return slate;
+    fields.slate = slate.value;
   }
-  const numbers = parts.map(Number);
-  const [frames = 0] = parts.length >= 3 ? numbers.splice(-1) : [];
-  const seconds = numbers.reduce((sum, part) => sum * 60 + part, 0);
-  if (frames >= base) return fail({ code: 'length-unread', typed });
-  const total = seconds * base + frames;
-  if (framesToMs(total, rate) > 86_400_000) return fail({ code: 'length-too-long', typed });
-  return ok(total);
+  if (typed.number !== showed.number) {
+    const number = typed.number.trim();
+    if (!/^\d{1,4}$/.test(number) || Number(number) < 1)
+      return fail({ code: 'take-number', typed: typed.number });
+    fields.number = Number(number);
+  }
+  for (const [field, parse] of [
+    ['start', parseTimecode],
+    ['length', parseLength],
+  ] as const) {
+    if (typed[field] === showed[field]) continue;
+    const read = typed[field].trim() === '' ? ok(null) : parse(typed[field], rate);
+    if (!read.ok) return read;
+    fields[field] = read.value === null ? null : { frames: read.value, rate };
+  }
+  if (typed.file !== showed.file) {
+    const file = typed.file.trim();
+    if (file.length > 200) return fail({ code: 'file-name-too-long', longest: 200 });
+    fields.file = file === '' ? null : file;
+  }
+  return ok(fields);
 }
+
+/** The scene of a lettered slate stands in the slate itself. */
+const isAnotherSlate = (typed: TypedTake, showed: TypedTake): boolean =>
+  typed.style !== showed.style ||
+  typed.slate !== showed.slate ||
+  (typed.style === 'numbered' && typed.scene !== showed.scene);

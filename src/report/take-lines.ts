@@ -5,7 +5,8 @@ import type { Day, Part, PartId, Take, TakeId, TakeKind } from '../day/model.ts'
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
 import type { TrackAnswer } from '../day/track-answers.ts';
-import { formatLength, formatTimecode } from '../time/timecode.ts';
+import { formatLength } from '../time/length.ts';
+import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
 

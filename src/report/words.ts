@@ -1,5 +1,6 @@
 import { takeText } from '../day/slate.ts';
 import type { TrackState } from '../day/track-answers.ts';
+import { formatSeconds } from '../time/length.ts';
 import { cleanLine } from './clean-text.ts';
 import type { ReportHead, ReportModel } from './model.ts';
 import type { Matter } from './open-matters.ts';
@@ -149,13 +150,7 @@ export function bytesText(bytes: number): string {
 }
 
 /** `'0:07'`, `'1:02:10'`, to the nearest second. */
-export function durationText(ms: number): string {
-  const seconds = Math.round(ms / 1000);
-  const two = (value: number) => String(value).padStart(2, '0');
-  const minutes = Math.floor(seconds / 60) % 60;
-  const hours = Math.floor(seconds / 3600);
-  return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
-}
+export const durationText = (ms: number): string => formatSeconds(Math.round(ms / 1000));
 
 /** The totals as label and text. */
 export function totalsLines({

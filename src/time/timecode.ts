@@ -113,16 +113,3 @@ export function msToFrames(ms: number, rate: RateId): number {
   const { num, den } = rateOf(rate);
   return mulDivFloor(wholeMs(ms), num, den * 1000);
 }
-
-/**
- * Real time a take lasted, to the nearest second, half a second up: '0:07', '1:52', '1:02:10'. Throws below zero.
- * `formatLength(2880, '23.976')` is '2:00', for 120.12 seconds.
- */
-export function formatLength(frames: number, rate: RateId): string {
-  if (requireWhole(frames, 'frames') < 0) throw new RangeError('A length cannot be negative');
-  const { num, den } = rateOf(rate);
-  const seconds = mulDivFloor(2 * frames * den + num, 1, 2 * num);
-  const hours = Math.floor(seconds / 3600);
-  const minutes = Math.floor(seconds / 60) % 60;
-  return hours > 0 ? `${hours}:${two(minutes)}:${two(seconds % 60)}` : `${minutes}:${two(seconds % 60)}`;
-}

@@ -9,9 +9,12 @@ import {
   logTake,
   rollTake,
 } from '../../src/commands/log-takes.ts';
-import { parseLength, readTypedTake, typedFrom } from '../../src/commands/typed-take.ts';
+import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../src/commands/typed-take.ts';
+import type { Day, Take } from '../../src/day/model.ts';
 import { takeText } from '../../src/day/slate.ts';
 import { lastTake, nextTake, openTake, slateAfter, takesInOrder } from '../../src/day/takes.ts';
+import type { Slate, TakeFields } from '../../src/facts/take-logged.ts';
+import type { Result } from '../../src/shared/result.ts';
 import { formatTimecode, parseTimecode } from '../../src/time/timecode.ts';
 import { MORNING, type Speaker, speaker } from '../day/say.ts';
 
@@ -137,52 +140,34 @@ describe('corrections of a take', () => {
   });
 });
 
+const wanted = <T>(result: Result<T>): T => {
+  if (!result.ok) throw new Error(result.problem.code);
+  return result.value;
+};
+
+/** What is said of a take when these fields of its form are typed over. */
+const corrected = (day: Day, take: Take, over: Partial<TypedTake>): TakeFields => {
+  const showed = typedFrom(take);
+  return wanted(readTypedTake({ ...showed, ...over }, showed, rateOfTake(day, take)));
+};
+
 describe('a take typed afterwards', () => {
   test('reads every field, and goes where it belongs on the line', () => {
     const phone = speaker();
     rollAndCut(phone);
     const first = lastTake(phone.day())!.id;
-    const read = readTypedTake(phone.day(), {
-      kind: 'take',
-      slate: '23c',
-      scene: '',
-      number: '4',
-      start: '08:59:01:12',
-      length: '1:52',
-      file: '',
+    const showed = typedFrom(nextTake(phone.day()));
+    const typed = { ...showed, slate: '23c', number: '4', start: '08:59:01:12', length: '1:52', file: 'a' };
+    const read = wanted(readTypedTake(typed, showed, '25'));
+    expect(read).toEqual({
+      slate: { style: 'lettered', scene: '23', setup: 3 },
+      number: 4,
+      start: { frames: 808_537, rate: '25' },
+      length: { frames: 2800, rate: '25' },
+      file: 'a',
     });
-    expect(read).toMatchObject({
-      ok: true,
-      value: { number: 4, start: { frames: 808_537, rate: '25' }, length: { frames: 2800 } },
-    });
-    does(phone, logTake(phone.day(), read.ok ? read.value : {}, { before: first }));
+    does(phone, logTake(phone.day(), read, { before: first }));
     expect(called(phone)).toEqual(['23C/4', '1/1']);
-  });
-
-  test('comes back from its own fields unchanged', () => {
-    const phone = speaker();
-    rollAndCut(phone);
-    const take = lastTake(phone.day())!;
-    const read = readTypedTake(phone.day(), typedFrom(take));
-    expect(read).toMatchObject({
-      ok: true,
-      value: { start: take.start, length: take.length, slate: take.slate },
-    });
-  });
-
-  test.each([
-    ['1:52', 2800],
-    ['1:02:10', 1560],
-    ['1:02:10:00', 93_250],
-    ['45', 1125],
-    ['0', 0],
-  ])('the length %s is %i frames at 25', (typed, frames) => {
-    // Two parts are minutes and seconds, three add frames, four add hours: 1:02:10 is 62 s and 10 frames.
-    expect(parseLength(typed, '25')).toEqual({ ok: true, value: frames });
-  });
-
-  test.each(['', 'abc', '1:2:3:4:5', '-5', '1:00:25', '99999'])('the length %s is refused', (typed) => {
-    expect(parseLength(typed, '25').ok).toBe(false);
   });
 
   test.each([
@@ -193,15 +178,64 @@ describe('a take typed afterwards', () => {
     [{ length: 'long' }, 'length-unread'],
     [{ file: 'x'.repeat(201) }, 'file-name-too-long'],
   ])('with %o fails with %s', (wrong, code) => {
-    const fine = {
-      kind: 'take' as const,
-      slate: '1',
-      scene: '',
-      number: '1',
-      start: '',
-      length: '',
-      file: '',
-    };
-    expect(readTypedTake(speaker().day(), { ...fine, ...wrong })).toMatchObject({ problem: { code } });
+    const showed = typedFrom(nextTake(speaker().day()));
+    expect(readTypedTake({ ...showed, ...wrong }, showed, '25')).toMatchObject({ problem: { code } });
+  });
+});
+
+describe('a take corrected in its form', () => {
+  const numbered: Slate = { style: 'numbered', number: 12, scene: '5A' };
+
+  /** A take of 9.96 s, logged as numbered slate 12 of scene 5A, at 25 before the day came to be lettered and at 24. */
+  const changedDay = () => {
+    const phone = speaker();
+    phone.say({ kind: 'day-described', fields: { slateStyle: 'numbered' } });
+    does(phone, callSlate(phone.day(), numbered));
+    does(phone, rollTake(phone.day(), at(0)));
+    does(phone, cutTake(phone.day(), at(9_960)));
+    phone.say({ kind: 'day-described', fields: { slateStyle: 'lettered', timecodeRate: '24' } });
+    return { day: phone.day(), take: lastTake(phone.day())! };
+  };
+
+  test('says nothing when nothing was typed over', () => {
+    const { day, take } = changedDay();
+    expect(corrected(day, take, {})).toEqual({});
+  });
+
+  test('a length corrected after the slates came to be lettered leaves numbered slate 12 of scene 5A', () => {
+    const { day, take } = changedDay();
+    expect(corrected(day, take, { length: '1:52' })).toEqual({ length: { frames: 2800, rate: '25' } });
+  });
+
+  test('a number corrected leaves the length to the frame, though it is shown to the second', () => {
+    const { day, take } = changedDay();
+    expect(typedFrom(take).length).toBe('0:10');
+    expect(take.length).toEqual({ frames: 249, rate: '25' });
+    expect(corrected(day, take, { number: '2' })).toEqual({ number: 2 });
+  });
+
+  test('a slate or scene typed over is read as the take has it, until another kind of slate is chosen', () => {
+    const { day, take } = changedDay();
+    expect(corrected(day, take, { scene: '5B' })).toEqual({ slate: { ...numbered, scene: '5B' } });
+    expect(corrected(day, take, { slate: '13' })).toEqual({ slate: { ...numbered, number: 13 } });
+    expect(corrected(day, take, { style: 'lettered' })).toEqual({
+      slate: { style: 'lettered', scene: '12', setup: 0 },
+    });
+  });
+
+  test('a start typed over is read at the rate of the take', () => {
+    const { day, take } = changedDay();
+    expect(corrected(day, take, { start: '10:00:00:24' })).toEqual({
+      start: { frames: 900_024, rate: '25' },
+    });
+    expect(corrected(day, take, { start: '' })).toEqual({ start: null });
+  });
+
+  test('a wild track keeps the slate it was near, whatever was typed there before', () => {
+    const { day, take } = changedDay();
+    expect(corrected(day, take, { kind: 'wild', slate: 'no slate', number: '3' })).toEqual({
+      kind: 'wild',
+      number: 3,
+    });
   });
 });

@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest';
 import { framesPerDay, type RateId } from '../../src/time/rate.ts';
 import {
   addFrames,
-  formatLength,
   formatTimecode,
   framesBetween,
   framesToMs,
@@ -289,28 +288,5 @@ describe('frames and real time', () => {
       return BigInt(framesToMs(n, '29.97')) === ms && BigInt(msToFrames(n, '29.97')) === frames;
     });
     expect(fc.check(property, { seed: SEED, numRuns: 2000 }).counterexample).toBeNull();
-  });
-
-  test.each([
-    [0, '25', '0:00'],
-    [7 * 25, '25', '0:07'],
-    [112 * 25, '25', '1:52'],
-    [112 * 25 + 12, '25', '1:52'],
-    [112 * 25 + 13, '25', '1:53'],
-    [12, '24', '0:01'],
-    [723 * 24, '24', '12:03'],
-    [3730 * 50, '50', '1:02:10'],
-    [59 * 60 * 25 + 59 * 25 + 24, '25', '1:00:00'],
-    // An hour of labels lasts 3603.6 s at 23.976, and 3599.9964 s at 29.97 drop-frame.
-    [86_400, '23.976', '1:00:04'],
-    [107_892, '29.97DF', '1:00:00'],
-    [2880, '23.976', '2:00'],
-    [2_589_408, '29.97DF', '24:00:00'],
-  ] as const)('%i frames at %s are a length of %s', (frames, rate, length) => {
-    expect(formatLength(frames, rate)).toBe(length);
-  });
-
-  test('a length below zero is a bug and throws', () => {
-    expect(() => formatLength(-1, '25')).toThrow(RangeError);
   });
 });

@@ -11,6 +11,6 @@ test.each([
   expect(clockTime(Date.parse(instant), zone)).toBe(shown);
 });
 
-test('what has passed of an open take stands in minutes and seconds', () => {
-  expect([0, 42_900, 61_000, 3_600_000, -5].map(elapsed)).toEqual(['0:00', '0:42', '1:01', '60:00', '0:00']);
+test('what has passed of an open take is printed as its length will be', () => {
+  expect([0, 42_900, 61_000, 3_600_000, -5].map(elapsed)).toEqual(['0:00', '0:42', '1:01', '1:00:00', '0:00']);
 });

@@ -13,6 +13,7 @@ import { Sheet } from '../parts/sheet.tsx';
 import { UpdateOffer } from '../parts/update-offer.tsx';
 import { countOf } from '../words/chain.ts';
 import { copyWords, PROMISED_WORDS } from '../words/days.ts';
+import { SLATE_STYLES } from '../words/takes.ts';
 
 const TEXTS = [
   ['production', 'Production'],
@@ -95,10 +96,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
         <Choice
           label="Slates"
           value={shown.slateStyle}
-          options={[
-            { value: 'lettered', name: 'Lettered, 24B' },
-            { value: 'numbered', name: 'Numbered, 118' },
-          ]}
+          options={SLATE_STYLES}
           onChoose={(slateStyle) => set({ slateStyle })}
         />
         <Choice

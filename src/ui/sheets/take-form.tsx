@@ -1,15 +1,16 @@
 import { useState } from 'preact/hooks';
 import { describeTake, logTake } from '../../commands/log-takes.ts';
-import { readTypedTake, type TypedTake, typedFrom } from '../../commands/typed-take.ts';
+import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../commands/typed-take.ts';
 import type { Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
-import { nextTake } from '../../day/takes.ts';
+import { isSlated, nextTake } from '../../day/takes.ts';
 import { TAKE_KINDS, type TakeKind } from '../../facts/take-logged.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { complain } from '../saying.ts';
+import { SLATE_STYLES } from '../words/takes.ts';
 
 const KIND_NAMES: Record<TakeKind, string> = {
   take: 'Take',
@@ -29,23 +30,29 @@ interface TakeFormProps {
 export function TakeForm({ take, onClose }: TakeFormProps) {
   const day = useDay().day.value;
   const run = useRun();
-  const [typed, setTyped] = useState<TypedTake>(() => typedFrom(take ?? nextTake(day)));
+  // What it was opened with: whatever is said meanwhile is not typed over unless its field is touched.
+  const [from] = useState(() => take ?? nextTake(day));
+  const showed = typedFrom(from);
+  const [typed, setTyped] = useState(showed);
   const [before, setBefore] = useState<string | undefined>(undefined);
+  const slated = isSlated(typed.kind);
+  const style = slated ? typed.style : from.slate.style;
   const set = (fields: Partial<TypedTake>): void => setTyped({ ...typed, ...fields });
 
   const save = (): void => {
-    const read = readTypedTake(day, typed);
+    const read = readTypedTake(typed, showed, rateOfTake(day, from));
     if (!read.ok) {
       complain(read.problem);
       return;
     }
-    const fields = read.value;
+    const { kind, slate, number } = from;
+    const fields = take ? read.value : { kind, slate, number, ...read.value };
+    const isSaid = Object.keys(fields).length > 0;
     const done = take
-      ? run((now) => describeTake(now, take.id, fields), `${takeText(take)} corrected`)
+      ? !isSaid || run((now) => describeTake(now, take.id, fields), `${takeText(take)} corrected`)
       : run((now) => logTake(now, fields, { before }), 'Take logged');
     if (done) onClose();
   };
-  const slated = typed.kind !== 'wild' && typed.kind !== 'tone';
   return (
     <Sheet
       title={take ? `Correct ${takeText(take)}` : 'A take afterwards'}
@@ -66,10 +73,18 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
           options={TAKE_KINDS.map((value) => ({ value, name: KIND_NAMES[value] }))}
           onChoose={(kind) => set({ kind })}
         />
+        {slated && from.slate.style !== day.header.slateStyle && (
+          <Choice
+            label="Slates"
+            value={style}
+            options={SLATE_STYLES}
+            onChoose={(chosen) => set({ style: chosen })}
+          />
+        )}
         <div class="field-pair">
           {slated && (
             <TextField
-              label={day.header.slateStyle === 'lettered' ? 'Slate, as 24B' : 'Slate number'}
+              label={style === 'lettered' ? 'Slate, as 24B' : 'Slate number'}
               value={typed.slate}
               onInput={(slate) => set({ slate })}
               capitals="characters"
@@ -82,7 +97,7 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
             inputMode="numeric"
           />
         </div>
-        {day.header.slateStyle === 'numbered' && (
+        {style === 'numbered' && (
           <TextField
             label="Scene"
             value={typed.scene}
@@ -99,7 +114,7 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
             placeholder="21:32:10:00"
           />
           <TextField
-            label="Length, minutes and seconds"
+            label="Length, as 1:52 or 1:02:10"
             value={typed.length}
             onInput={(length) => set({ length })}
             placeholder="1:52"

@@ -38,7 +38,8 @@ learnSentences({
   'timecode-dropped': ({ text, next }) =>
     `${quoted(text)} does not exist in drop-frame; the next is ${next}.`,
   'take-number': ({ typed }) => `${quoted(typed)} is not a take number from 1 to 9999.`,
-  'length-unread': ({ typed }) => `${quoted(typed)} is not a length. Type minutes and seconds, as 1:52.`,
+  'length-unread': ({ typed }) =>
+    `${quoted(typed)} is not a length. Type minutes and seconds, as 1:52, or hours before them, as 1:02:10.`,
   'length-too-long': ({ typed }) => `${quoted(typed)} is longer than a day.`,
   'file-name-too-long': ({ longest }) => `A file name has at most ${longest} characters.`,
   'share-not-allowed': () => 'The phone did not open its share sheet. Tap once more.',
