@@ -44,16 +44,16 @@ export function logTake(day: Day, fields: TakeFields, at: Placing = {}): Said {
   return ok([placed({ kind: 'take-logged', fields: { ...fields, kind, slate, number } }, at)]);
 }
 
-/** Corrects what was said of a take, field by field. */
-export function describeTake(day: Day, take: string, fields: TakeFields): Said {
+/** Corrects what was said of a take, field by field. To circle a take says that it is not NG, and NG that it is not circled. */
+export function describeTake(day: Day, take: string, said: TakeFields): Said {
   if (!day.takes.has(take)) return missing('take', take);
-  return ok([{ kind: 'take-described', take, fields }]);
+  const other: TakeFields = said.noGood ? { circled: false } : said.circled ? { noGood: false } : {};
+  return ok([{ kind: 'take-described', take, fields: { ...said, ...other } }]);
 }
 
-/** Circles a take, or takes the circle off. A circled take is not no good. */
-export function circleTake(day: Day, take: string, circled: boolean): Said {
-  return describeTake(day, take, circled ? { circled, noGood: false } : { circled });
-}
+/** Circles a take, or takes the circle off. */
+export const circleTake = (day: Day, take: string, circled: boolean): Said =>
+  describeTake(day, take, { circled });
 
 /** Adds a note to a take, or to one track of it. */
 export function addNote(day: Day, take: string, typed: string, track?: string): Said {

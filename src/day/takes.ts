@@ -39,12 +39,17 @@ export function describeTake(take: TakeDraft, fact: OfTake): void {
   else take.notes.push({ id: fact.id, track: fact.track, text: fact.text });
 }
 
-/** A stranger's file may have more fields than those of a take: none of them is its id or its notes. */
+/**
+ * A stranger's file may have more fields than those of a take: none of them is its id or its notes. A take is circled or
+ * NG, not both: the later said stands, and NG where both are said at once.
+ */
 function writeFields(take: TakeDraft, fields: TakeFields): void {
   const { id, notes } = take;
   Object.assign(take, fields);
   take.id = id;
   take.notes = notes;
+  if (fields.noGood) take.circled = false;
+  else if (fields.circled) take.noGood = false;
 }
 
 /** The take with what a fact says of it, as another take. */

@@ -5,11 +5,13 @@ import {
   callSlate,
   circleTake,
   cutTake,
+  describeTake,
   followClock,
   logTake,
   rollTake,
 } from '../../src/commands/log-takes.ts';
 import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../src/commands/typed-take.ts';
+import { undo } from '../../src/commands/undo.ts';
 import type { Day, Take } from '../../src/day/model.ts';
 import { takeText } from '../../src/day/slate.ts';
 import { lastTake, nextTake, openTake, slateAfter, takesInOrder } from '../../src/day/takes.ts';
@@ -113,13 +115,31 @@ describe('the next take', () => {
 });
 
 describe('corrections of a take', () => {
-  test('circling takes NG off, and taking the circle off leaves the rest', () => {
+  test.each([
+    ['circled', 'noGood'],
+    ['noGood', 'circled'],
+  ] as const)('a take said to be %s after it was %s is the one and not the other', (later, earlier) => {
     const phone = speaker();
     rollAndCut(phone);
     const { id } = lastTake(phone.day())!;
-    phone.say({ kind: 'take-described', take: id, fields: { noGood: true } });
-    does(phone, circleTake(phone.day(), id, true));
-    expect(lastTake(phone.day())).toMatchObject({ circled: true, noGood: false });
+    does(phone, describeTake(phone.day(), id, { [earlier]: true }));
+    does(phone, describeTake(phone.day(), id, { [later]: true }));
+    expect(lastTake(phone.day())).toMatchObject({ [later]: true, [earlier]: false });
+    // It is said in full, for a phone whose app would not conclude it.
+    expect(phone.facts.at(-1)).toMatchObject({ fields: { [later]: true, [earlier]: false } });
+    does(phone, undo(phone.day(), 'phonea'));
+    expect(lastTake(phone.day())).toMatchObject({ [later]: false, [earlier]: true });
+  });
+
+  test('taking the circle off, or NG, leaves the rest', () => {
+    const phone = speaker();
+    rollAndCut(phone);
+    const { id } = lastTake(phone.day())!;
+    does(phone, describeTake(phone.day(), id, { noGood: true, tailSlate: true }));
+    does(phone, circleTake(phone.day(), id, false));
+    expect(lastTake(phone.day())).toMatchObject({ circled: false, noGood: true, tailSlate: true });
+    does(phone, describeTake(phone.day(), id, { noGood: false }));
+    expect(lastTake(phone.day())).toMatchObject({ circled: false, noGood: false, tailSlate: true });
   });
 
   test('notes are kept in order, on the take or on one track, and an empty one is refused', () => {

@@ -25,9 +25,10 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
   };
   const flag = (field: 'noGood' | 'falseStart' | 'tailSlate', word: string): void => {
     const value = !take[field];
+    const uncircled = field === 'noGood' && take.circled ? ', not circled any more' : '';
     run(
       (now) => describeTake(now, id, { [field]: value }),
-      `${takeText(take)} ${value ? word : `not ${word}`}`,
+      `${takeText(take)} ${value ? word : `not ${word}`}${uncircled}`,
     );
   };
   return (
