@@ -4,7 +4,7 @@ import { type AppStore, appStore } from './app/app-store.ts';
 import type { Clock, Journal, Neighbours } from './app/ports.ts';
 import { safekeeping } from './app/safekeeping.ts';
 import { steadyClock } from './app/steady-clock.ts';
-import { openTake } from './day/takes.ts';
+import { openTakes } from './day/takes.ts';
 import { createUpdateWatcher } from './offline/service-worker.ts';
 import type { UpdateWatcher } from './offline/update-watcher.ts';
 import type { CopyBeside } from './storage/copy-beside.ts';
@@ -35,7 +35,7 @@ const phoneClock: Clock = steadyClock(
   },
   () => {
     const open = app?.current();
-    return open !== undefined && openTake(open.day.peek()) !== undefined;
+    return open !== undefined && openTakes(open.day.peek()).length > 0;
   },
 );
 
@@ -112,7 +112,7 @@ const updates: UpdateWatcher = createUpdateWatcher({
   },
   busyWith() {
     const open = app?.current();
-    if (open && openTake(open.day.peek())) return 'open-take';
+    if (open && openTakes(open.day.peek()).length > 0) return 'open-take';
     return app?.isHolding() ? 'not-saved' : undefined;
   },
 });

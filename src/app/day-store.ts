@@ -102,7 +102,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const run = (command: Command): Result<readonly Fact[]> => {
     if (erased.peek()) return fail({ code: 'day-erased' });
     const now = clock.now();
-    const said = command(day.peek(), now);
+    const said = command(day.peek(), { ...now, database: journal.state.database });
     if (!said.ok) return said;
     const seen = seenBy(day.peek(), journal.state.database);
     const { atMs: at, zone, aheadMs = 0 } = now;

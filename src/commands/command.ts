@@ -4,12 +4,14 @@ import { fail, type Problem, type Result } from '../shared/result.ts';
 /** What a command gives: the facts of one action, or why there are none. */
 export type Said = Result<readonly Draft[]>;
 
-/** The moment a command is given, handed in. */
+/** The moment a command is given, and on which phone, handed in. */
 export interface Moment {
   /** UTC ms by the phone's clock. */
   readonly atMs: number;
   /** Minutes east of UTC. */
   readonly zone: number;
+  /** The database that this phone's facts are written under; not said where there is one phone only. */
+  readonly database?: string;
 }
 
 /** Where a change belongs: just before this take, or where it is said. */

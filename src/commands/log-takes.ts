@@ -1,6 +1,6 @@
-import type { Day, Stamp, Take } from '../day/model.ts';
+import type { Day, Stamp, TakeId } from '../day/model.ts';
 import { takeText } from '../day/slate.ts';
-import { currentSlate, isOpen, nextNumber, nextTake, openTake, slateAfter } from '../day/takes.ts';
+import { currentSlate, nextNumber, nextTake, openTakes, ownOpenTake, slateAfter } from '../day/takes.ts';
 import type { Slate, TakeFields, TakeKind } from '../facts/take-logged.ts';
 import { fail, ok } from '../shared/result.ts';
 import { type FollowedClock, timecodeAt, timeOfDayClock } from '../time/followed-clock.ts';
@@ -16,9 +16,9 @@ const stampAt = (day: Day, now: Moment): Stamp => {
   return { frames: timecodeAt(clock, now.atMs), rate: clock.rate };
 };
 
-/** Rolls the next take of a kind: slate and number are filled in, the start is stamped. */
+/** Rolls the next take of a kind: slate and number are filled in, the start is stamped. One at a time on a phone. */
 export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): Said {
-  const open = openTake(day);
+  const open = ownOpenTake(day, now.database);
   if (open) return fail({ code: 'take-open', take: takeText(open) });
   const { slate, number } = nextTake(day, kind);
   // A setup without sound has nothing to wait for: it is logged whole.
@@ -26,14 +26,20 @@ export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): Said {
   return ok([{ kind: 'take-logged', fields: { kind, slate, number, ...times } }]);
 }
 
-/** Cuts the open take. Its length is the time that passed, whatever the timecode did meanwhile. */
-export function cutTake(day: Day, now: Moment): Said {
-  const open = openTake(day);
+const LONGEST_MS = 86_400_000;
+
+/**
+ * Cuts an open take, that of this phone unless another is named. Its length is the time that passed, whatever the
+ * timecode did meanwhile; one that was left open for more than a day gets none.
+ */
+export function cutTake(day: Day, now: Moment, take?: TakeId): Said {
+  const open =
+    take === undefined ? ownOpenTake(day, now.database) : openTakes(day).find(({ id }) => id === take);
   if (!open) return fail({ code: 'no-take-open' });
   const rate = open.start?.rate ?? day.header.timecodeRate;
-  const frames = msToFrames(Math.max(0, now.atMs - open.rolledAt!), rate);
-  const fields: TakeFields = { cutAt: now.atMs, length: { frames, rate } };
-  return ok([{ kind: 'take-described', take: open.id, fields }]);
+  const passedMs = Math.max(0, now.atMs - open.rolledAt!);
+  const length = passedMs > LONGEST_MS ? null : { frames: msToFrames(passedMs, rate), rate };
+  return ok([{ kind: 'take-described', take: open.id, fields: { cutAt: now.atMs, length } }]);
 }
 
 /** Logs a take afterwards, everything typed; it can be put before an earlier take. */
@@ -81,7 +87,3 @@ export function followClock(day: Day, frames: number, now: Moment): Said {
   const rate = day.header.timecodeRate;
   return ok([{ kind: 'clock-followed', frames, rate, atMs: now.atMs }]);
 }
-
-/** The take the one-tap actions speak of: the open one, or else the last. */
-export const takeAtHand = (takes: readonly Take[]): Take | undefined =>
-  takes.findLast(isOpen) ?? takes.at(-1);

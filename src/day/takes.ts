@@ -1,6 +1,6 @@
 import type { FactOf } from '../facts/fact.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
-import type { FactId } from '../shared/ids.ts';
+import { type FactId, isOfDatabase } from '../shared/ids.ts';
 import type { Day, Note, Slate, Take, TakeId, TakeKind } from './model.ts';
 import { nextSetup, sameSlate, slateText } from './slate.ts';
 
@@ -76,22 +76,44 @@ export const isOpen = (take: Take): boolean =>
 
 export const lastTake = (day: Day): Take | undefined => day.takes.get(day.takeOrder.at(-1) ?? '');
 
-/** The take that is rolling, if one is: the last of the day. */
-export function openTake(day: Day): Take | undefined {
-  const last = lastTake(day);
-  return last && isOpen(last) ? last : undefined;
+/** Every take that has rolled and not cut, in the order of the day: one was left open, or two phones roll. */
+export function openTakes(day: Day): readonly Take[] {
+  const known = openIn.get(day);
+  if (known) return known;
+  const open = takesInOrder(day).filter(isOpen);
+  openIn.set(day, open);
+  return open;
 }
+
+/** They are asked for by the dock, the lists and every look at the clock. */
+const openIn = new WeakMap<Day, readonly Take[]>();
+
+/**
+ * The open take of this phone, which writes under `database`: what its Cut is for. Of several, the last on the line.
+ * Where nobody says which phone it is, there is one.
+ */
+export const ownOpenTake = (day: Day, database?: string): Take | undefined =>
+  openTakes(day).findLast(({ id }) => isSaidBy(id, database));
+
+const isSaidBy = (id: FactId, database?: string): boolean =>
+  database === undefined || isOfDatabase(id, database);
 
 /** Wild tracks and room tones are counted on their own; everything else belongs to its slate. */
 export const isSlated = (kind: TakeKind): boolean => kind !== 'wild' && kind !== 'tone';
 
-/** The slate that holds at the end of the line: the last one called, or that of the last slated take. */
-export function currentSlate(day: Day): Slate {
+/**
+ * The slate at hand: the last one called on the line, or that of the last slated take. While a take of this phone is
+ * open, it is that take's, or the one called here since: what is logged or comes in behind it must not change it under
+ * the finger.
+ */
+export function currentSlate(day: Day, database?: string): Slate {
+  const own = ownOpenTake(day, database);
+  const rolling = own ? placeOfTake(day, own.id) : day.line.length;
   for (let at = day.line.length - 1; at >= 0; at -= 1) {
     const { fact, takenBack } = day.line[at]!;
     if (takenBack) continue;
-    if (fact.kind === 'slate-called') return fact.slate;
-    const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;
+    if (fact.kind === 'slate-called' && (at < rolling || isSaidBy(fact.id, database))) return fact.slate;
+    const take = fact.kind === 'take-logged' && at <= rolling ? day.takes.get(fact.id) : undefined;
     if (take && isSlated(take.kind)) return take.slate;
   }
   return day.header.slateStyle === 'numbered' ? { style: 'numbered', number: 1, scene: '' } : NO_SLATE;
@@ -119,15 +141,16 @@ export interface NextTake {
 }
 
 /** What Roll will log. */
-export function nextTake(day: Day, kind: TakeKind = 'take'): NextTake {
-  const slate = currentSlate(day);
-  return { kind, slate, number: nextNumber(day, kind, slate) };
-}
+export const nextTake = (day: Day, kind: TakeKind = 'take', slate = currentSlate(day)): NextTake => ({
+  kind,
+  slate,
+  number: nextNumber(day, kind, slate),
+});
 
-/** What the next setup's slate will be: past every letter or number already used in this scene or day. */
-export function slateAfter(day: Day): Slate {
+/** The slate of the setup after this one: past every letter or number already used in this scene or day. */
+export function slateAfter(day: Day, current = currentSlate(day)): Slate {
   const used = takesInOrder(day).filter(({ kind }) => isSlated(kind));
-  let slate = nextSetup(currentSlate(day));
+  let slate = nextSetup(current);
   while (used.some((take) => sameSlate(take.slate, slate))) slate = nextSetup(slate);
   return slate;
 }

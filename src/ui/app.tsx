@@ -2,7 +2,7 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { AppStore } from '../app/app-store.ts';
 import type { DayStore } from '../app/day-store.ts';
-import { openTake } from '../day/takes.ts';
+import { openTakes } from '../day/takes.ts';
 import type { Result } from '../shared/result.ts';
 import { AppContext, DayContext, RestartContext } from './context.ts';
 import { Boundary } from './parts/boundary.tsx';
@@ -82,7 +82,7 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   // A short page scrolls as a whole, and another tab begins at its top.
   useEffect(() => scrollTo(0, 0), [tab]);
   useEffect(() => (store ? drawAfterDisk(store) : undefined), [store]);
-  useWakeLock(store !== null && openTake(store.day.value) !== undefined);
+  useWakeLock(store !== null && openTakes(store.day.value).length > 0);
   if (refused) return <main class="section problem">This day could not be opened: {refused}</main>;
   if (!store) return <main class="page" aria-busy="true" />;
   if (store.erased.value) {

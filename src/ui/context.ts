@@ -33,6 +33,9 @@ export function useOutline(): DayOutline {
   return outline();
 }
 
+/** The database that whatever is said on this phone is written under. */
+export const useDatabase = (): string => useApp().parts.journal.state.database;
+
 /** Runs a command and says what came of it; true when it was done. */
 export function useRun(): (command: Command, done: string) => boolean {
   const store = useDay();

@@ -1,5 +1,5 @@
 import type { Day } from '../day/model.ts';
-import { openTake, takesInOrder } from '../day/takes.ts';
+import { openTakes, takesInOrder } from '../day/takes.ts';
 import type { Problem, Result } from '../shared/result.ts';
 import { type Cells, type CellsPlan, planCells, type Shift, swapTimes } from './batteries.ts';
 import { type CardLeft, cardLeft } from './card-left.ts';
@@ -33,7 +33,7 @@ export interface UpkeepNow {
  */
 export function upkeepAt(day: Day, nowMs: number): UpkeepNow {
   const devices = devicesOf(day);
-  const takeOpen = openTake(day) !== undefined;
+  const takeOpen = openTakes(day).length > 0;
   const cells = cellsPlan(day, devices, { ...shiftOf(day), nowMs, takeOpen });
   const jams = jamPlan(day, devices, nowMs, takeOpen);
   const cards = cardsOf(day, nowMs).map((card) => ({ card, left: leftOn(day, card, nowMs, takeOpen) }));

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { openDayStore, type StoreParts } from '../../src/app/day-store.ts';
 import type { Journal } from '../../src/app/ports.ts';
-import { rollTake } from '../../src/commands/log-takes.ts';
-import { takesInOrder } from '../../src/day/takes.ts';
+import { cutTake, rollTake } from '../../src/commands/log-takes.ts';
+import { openTakes, takesInOrder } from '../../src/day/takes.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 
@@ -72,6 +72,15 @@ describe('the open day', () => {
     const store = await phone().open();
     expect(store.run((day, now) => rollTake(day, now)).ok).toBe(true);
     expect(store.run((day, now) => rollTake(day, now))).toMatchObject({ problem: { code: 'take-open' } });
+  });
+
+  test("leaves Roll to this phone while a colleague's take is open, and Cut its own take", async () => {
+    const store = await phone().open();
+    const foreign = speaker('phoneb').say(take('24', 1, 1, { length: null, rolledAt: MORNING }));
+    store.addForeign(foreign, foreign);
+    expect(store.run((day, now) => rollTake(day, now)).ok).toBe(true);
+    expect(store.run((day, now) => cutTake(day, now)).ok).toBe(true);
+    expect(openTakes(store.day.value).map(({ id }) => id)).toEqual([foreign[0]!.id]);
   });
 
   test('is the same after it is opened again, with undo and redo across', async () => {

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { openDayStore } from '../../src/app/day-store.ts';
+import { type DayStore, openDayStore } from '../../src/app/day-store.ts';
 import { steadyClock, steadyNext } from '../../src/app/steady-clock.ts';
-import { cutTake, rollTake } from '../../src/commands/log-takes.ts';
+import { cutTake, logTake, rollTake } from '../../src/commands/log-takes.ts';
 import { clockRemarks } from '../../src/day/clock-remarks.ts';
-import { openTake, takesInOrder } from '../../src/day/takes.ts';
+import { openTakes, takesInOrder } from '../../src/day/takes.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { MORNING } from '../day/say.ts';
 
@@ -22,7 +22,7 @@ function phone() {
 }
 
 /** A take of a minute, with something happening to the clock in the middle of it. */
-async function takeWhile(happens: (shows: ReturnType<typeof phone>['shows']) => void) {
+async function takeWhile(happens: (shows: ReturnType<typeof phone>['shows'], store: DayStore) => void) {
   const { shows, pass } = phone();
   const open: { take: () => boolean } = { take: () => false };
   const store = await openDayStore('day-1', {
@@ -34,10 +34,10 @@ async function takeWhile(happens: (shows: ReturnType<typeof phone>['shows']) => 
     neighbours: { tell: () => {}, listen: () => () => {} },
     window: 'win01',
   });
-  open.take = () => openTake(store.day.peek()) !== undefined;
+  open.take = () => openTakes(store.day.peek()).length > 0;
   store.run((day, now) => rollTake(day, now));
   pass(30_000);
-  happens(shows);
+  happens(shows, store);
   pass(30_000);
   store.run(cutTake);
   return { take: takesInOrder(store.day.peek())[0]!, store, shows };
@@ -49,6 +49,14 @@ describe('the clock of a window', () => {
       shows.dateMs -= HOUR;
     });
     // 60 s at 25 frames a second.
+    expect(take.length).toEqual({ frames: 1500, rate: '25' });
+  });
+
+  test('a take keeps its length when another is logged by hand behind it and the clock is then set back', async () => {
+    const { take } = await takeWhile((shows, store) => {
+      store.run((day) => logTake(day, { number: 9 }));
+      shows.dateMs -= HOUR;
+    });
     expect(take.length).toEqual({ frames: 1500, rate: '25' });
   });
 

@@ -14,7 +14,7 @@ import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../src/
 import { undo } from '../../src/commands/undo.ts';
 import type { Day, Take } from '../../src/day/model.ts';
 import { takeText } from '../../src/day/slate.ts';
-import { lastTake, nextTake, openTake, slateAfter, takesInOrder } from '../../src/day/takes.ts';
+import { lastTake, nextTake, openTakes, slateAfter, takesInOrder } from '../../src/day/takes.ts';
 import type { Slate, TakeFields } from '../../src/facts/take-logged.ts';
 import type { Result } from '../../src/shared/result.ts';
 import { formatTimecode, parseTimecode } from '../../src/time/timecode.ts';
@@ -38,7 +38,7 @@ describe('Roll', () => {
   test('fills in slate and take, and stamps the start from time of day until a clock is followed', () => {
     const phone = speaker();
     does(phone, rollTake(phone.day(), at(0)));
-    const take = openTake(phone.day())!;
+    const take = openTakes(phone.day())[0]!;
     expect(takeText(take)).toBe('1/1');
     // 07:00 UTC is 09:00 in a zone two hours east.
     expect(formatTimecode(take.start!.frames, take.start!.rate)).toBe('09:00:00:00');
@@ -67,7 +67,7 @@ describe('Roll', () => {
   test('logs an MOS take whole: it has no sound to start or cut', () => {
     const phone = speaker();
     does(phone, rollTake(phone.day(), at(0), 'mos'));
-    expect(openTake(phone.day())).toBeUndefined();
+    expect(openTakes(phone.day())).toEqual([]);
     expect(lastTake(phone.day())).toMatchObject({ kind: 'mos', start: null, length: null });
   });
 });

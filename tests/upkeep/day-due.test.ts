@@ -73,6 +73,9 @@ describe('cells of the day', () => {
     expect(open.takeOpen).toBe(true);
     expect(open.due.items.map(({ action }) => action)).toEqual(['at-cut', 'at-cut', 'at-cut']);
     expect(dueCount(open)).toBe(3);
+    // Logged by hand behind it, another take does not end it.
+    other.say(take('23', 3, 1));
+    expect(upkeepAt(other.day(), at).takeOpen).toBe(true);
   });
 
   test('are held against the meal break and wrap once those are said', () => {

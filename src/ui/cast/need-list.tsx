@@ -7,7 +7,7 @@ import type { VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate } from '../../day/takes.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDatabase, useDay, useRun } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { chainWords, stateWords } from '../words/cast.ts';
 import { Found } from './found.tsx';
@@ -22,6 +22,7 @@ const AS_IT_WAS: Wanted = new Map();
 export function NeedList({ onEnd }: { onEnd: () => void }) {
   const store = useDay();
   const run = useRun();
+  const database = useDatabase();
   const wanted = useSignal(AS_IT_WAS);
   const [typed, setTyped] = useState('');
   const day = store.day.value;
@@ -56,7 +57,7 @@ export function NeedList({ onEnd }: { onEnd: () => void }) {
         />
       }
     >
-      <NeedHead slate={slateText(currentSlate(day))} onWant={(is) => want(shown, is)} />
+      <NeedHead slate={slateText(currentSlate(day, database))} onWant={(is) => want(shown, is)} />
       <Found all={cast.length} shown={shown.length} typed={typed} onInput={setTyped} />
       <ul class="rows rows-two cast-rows">
         {shown.map((answer) => (

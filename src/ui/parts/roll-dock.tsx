@@ -1,22 +1,28 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { callSlate, circleTake, cutTake, rollTake } from '../../commands/log-takes.ts';
+import { callSlate, circleTake, rollTake } from '../../commands/log-takes.ts';
 import type { Take } from '../../day/model.ts';
 import { slateText, takeText } from '../../day/slate.ts';
-import { lastTake, nextTake, openTake, slateAfter } from '../../day/takes.ts';
-import { useApp, useDay, useRun } from '../context.ts';
+import { currentSlate, lastTake, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
+import { useApp, useDatabase, useDay, useRun } from '../context.ts';
 import { NoteSheet, SlateSheet } from '../sheets.ts';
 import { elapsed } from '../words/elapsed.ts';
+import { useCut } from './use-cut.ts';
 
-/** Roll and Cut, the largest thing on the screen, with the next slate and take filled in, and the last take at hand. */
+/**
+ * Roll and Cut, the largest thing on the screen, with the next slate and take filled in, and the take at hand: the open
+ * one of this phone, or else the last of the day.
+ */
 export function RollDock() {
   const day = useDay().day.value;
   const run = useRun();
-  const { safekeeping } = useApp();
+  const cut = useCut();
+  const database = useDatabase();
   const [sheet, setSheet] = useState<'slate' | 'note' | null>(null);
-  const open = openTake(day);
-  const last = lastTake(day);
-  const next = nextTake(day);
-  const after = slateAfter(day);
+  const open = ownOpenTake(day, database);
+  const last = open ?? lastTake(day);
+  const slate = currentSlate(day, database);
+  const next = nextTake(day, 'take', slate);
+  const after = slateAfter(day, slate);
   const close = (): void => setSheet(null);
   return (
     <section class="dock" aria-label="Take">
@@ -67,14 +73,7 @@ export function RollDock() {
         )}
       </div>
       {open ? (
-        <button
-          type="button"
-          class="roll roll-open"
-          onClick={() => {
-            // A first take is something to lose, and browsers want such a request to come from a tap.
-            if (run(cutTake, `${takeText(open)} cut`)) safekeeping.ask();
-          }}
-        >
+        <button type="button" class="roll roll-open" onClick={() => cut(open)}>
           Cut
         </button>
       ) : (

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
-import type { Day, PartId, VoiceId } from '../../day/model.ts';
+import type { Day, PartId, TakeId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { lastTake } from '../../day/takes.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
@@ -8,20 +8,27 @@ import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import { useDay } from '../context.ts';
 import { later } from '../parts/later.tsx';
 import type { MarkState } from '../parts/mark.tsx';
+import { OpenTakes } from '../parts/open-takes.tsx';
 import { Page } from '../parts/page.tsx';
 import { RollDock } from '../parts/roll-dock.tsx';
 import { Row } from '../parts/row.tsx';
 import { ROWS, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { SummaryLine } from '../parts/summary-line.tsx';
 import { opensWith } from '../route.ts';
-import { ConflictSheet, FreeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
+import { ConflictSheet, FreeSheet, TakeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
 import { breakWords, listOf, nameOf, pathWords } from '../words/chain.ts';
 
 // Where the day has begun they are not asked for.
 const NoRig = later(() => import('./beginning.tsx').then((part) => part.NoRig));
 const NextStep = later(() => import('./beginning.tsx').then((part) => part.NextStep));
 
-type Open = { readonly track: PartId } | { readonly voice: VoiceId } | 'free' | 'conflicts' | null;
+type Open =
+  | { readonly track: PartId }
+  | { readonly voice: VoiceId }
+  | { readonly take: TakeId }
+  | 'free'
+  | 'conflicts'
+  | null;
 
 /** The day's first screen: who is on which track now, what is wrong, and Roll. */
 export function Now() {
@@ -47,6 +54,7 @@ export function Now() {
   return (
     <Page tab="now" foot={<RollDock />}>
       <h1 class="unseen">Now</h1>
+      <OpenTakes onOpen={(take) => setOpen({ take })} />
       {day.rig.tracks.length === 0 ? (
         <NoRig onConflicts={() => setOpen('conflicts')} />
       ) : (
@@ -63,6 +71,9 @@ export function Now() {
       )}
       {open && typeof open === 'object' && 'voice' in open && (
         <VoiceSheet voice={open.voice} onClose={close} />
+      )}
+      {open && typeof open === 'object' && 'take' in open && (
+        <TakeSheet item={day.takeItems.get(open.take)!} onClose={close} />
       )}
     </Page>
   );

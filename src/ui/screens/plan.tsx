@@ -4,13 +4,13 @@ import { answersNow } from '../../day/answers.ts';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
-import { slateAfter } from '../../day/takes.ts';
+import { currentSlate, slateAfter } from '../../day/takes.ts';
 import { problemOf } from '../../plan/day-problem.ts';
 import type { Move } from '../../plan/moves.ts';
 import { factsOfPlan } from '../../plan/plan-facts.ts';
 import { planNextSetup } from '../../plan/plan-next-setup.ts';
 import { ok } from '../../shared/result.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDatabase, useDay, useRun } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { MoveList } from '../plan/move-list.tsx';
 import { Outcome } from '../plan/outcome.tsx';
@@ -38,6 +38,7 @@ const nameOfMove = (move: Move): string => JSON.stringify(move);
 export function Plan() {
   const day = useDay().day.value;
   const run = useRun();
+  const slate = currentSlate(day, useDatabase());
   const [wanted, setWanted] = useState<ReadonlySet<VoiceId>>(() => neededNow(day));
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const [weighing, setWeighing] = useState(false);
@@ -87,7 +88,7 @@ export function Plan() {
       }
     >
       <div class="plan-head">
-        <h1>Next setup: {slateText(slateAfter(day))}</h1>
+        <h1>Next setup: {slateText(slateAfter(day, slate))}</h1>
         <button type="button" class="button-plain" onClick={() => setWeighing(true)}>
           what moves cost
         </button>

@@ -2,9 +2,9 @@ import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { callSlate, rollTake } from '../../commands/log-takes.ts';
 import { parseSlate, sceneText, slateText, takeText } from '../../day/slate.ts';
-import { currentSlate, nextTake, openTake, slateAfter } from '../../day/takes.ts';
+import { currentSlate, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
 import type { TakeKind } from '../../facts/take-logged.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDatabase, useDay, useRun } from '../context.ts';
 import { TextField } from '../parts/field.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -23,11 +23,12 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();
   const style = day.header.slateStyle;
-  const slate = currentSlate(day);
+  const database = useDatabase();
+  const slate = currentSlate(day, database);
   const [typed, setTyped] = useState('');
   const [scene, setScene] = useState(sceneText(slate));
   const [byHand, setByHand] = useState(false);
-  const after = slateAfter(day);
+  const after = slateAfter(day, slate);
 
   const call = (): void => {
     const read = parseSlate(typed, style, scene);
@@ -38,7 +39,7 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
     if (run((now) => callSlate(now, read.value), `Slate ${slateText(read.value)}`)) onClose();
   };
   const roll = (kind: TakeKind): void => {
-    const name = takeText(nextTake(day, kind));
+    const name = takeText(nextTake(day, kind, slate));
     if (
       run((now, moment) => rollTake(now, moment, kind), kind === 'mos' ? `${name} logged` : `${name} rolling`)
     )
@@ -49,7 +50,7 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
   return (
     <Sheet
       title={`Slate ${slateText(slate)}`}
-      under={openTake(day) ? 'a take is rolling' : undefined}
+      under={ownOpenTake(day, database) ? 'a take is rolling' : undefined}
       onClose={onClose}
     >
       <ul class="rows">
@@ -63,7 +64,11 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
         </li>
         {KINDS.map(({ kind, title, word }) => (
           <li key={kind}>
-            <Row title={`${title} ${takeText(nextTake(day, kind))}`} word={word} onTap={() => roll(kind)} />
+            <Row
+              title={`${title} ${takeText(nextTake(day, kind, slate))}`}
+              word={word}
+              onTap={() => roll(kind)}
+            />
           </li>
         ))}
         <li>

@@ -3,9 +3,9 @@ import { describeTake, logTake } from '../../commands/log-takes.ts';
 import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../commands/typed-take.ts';
 import type { Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
-import { isSlated, nextTake } from '../../day/takes.ts';
+import { currentSlate, isSlated, nextTake, ownOpenTake } from '../../day/takes.ts';
 import { TAKE_KINDS, type TakeKind } from '../../facts/take-logged.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDatabase, useDay, useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -31,10 +31,12 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
   const day = useDay().day.value;
   const run = useRun();
   // What it was opened with: whatever is said meanwhile is not typed over unless its field is touched.
-  const [from] = useState(() => take ?? nextTake(day));
+  const database = useDatabase();
+  const [from] = useState(() => take ?? nextTake(day, 'take', currentSlate(day, database)));
   const showed = typedFrom(from);
   const [typed, setTyped] = useState(showed);
-  const [before, setBefore] = useState<string | undefined>(undefined);
+  // What is logged afterwards was over before the take that rolls now.
+  const [before, setBefore] = useState(() => ownOpenTake(day, database)?.id);
   const slated = isSlated(typed.kind);
   const style = slated ? typed.style : from.slate.style;
   const set = (fields: Partial<TypedTake>): void => setTyped({ ...typed, ...fields });
@@ -114,10 +116,10 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
             placeholder="21:32:10:00"
           />
           <TextField
-            label="Length, as 1:52 or 1:02:10"
+            label="Length"
             value={typed.length}
             onInput={(length) => set({ length })}
-            placeholder="1:52"
+            placeholder="1:52 or 1:02:10"
           />
         </div>
         <TextField

@@ -4,12 +4,14 @@ import { circleTake } from '../../commands/log-takes.ts';
 import { answersAtTake } from '../../day/answers.ts';
 import type { LineItem } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
+import { isOpen } from '../../day/takes.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
+import { useCut } from '../parts/use-cut.ts';
 import { partName, TRACK_WORD } from '../words/chain.ts';
 import { statusWords } from '../words/takes.ts';
 import { NoteSheet } from './note-sheet.tsx';
@@ -19,6 +21,7 @@ import { TakeForm } from './take-form.tsx';
 export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();
+  const cut = useCut();
   const [doing, setDoing] = useState<'form' | 'note' | 'move' | null>(null);
   const take = day.takes.get(item.fact.id);
   if (!take) return <TakenBackSheet item={item} onClose={onClose} />;
@@ -26,7 +29,11 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
   if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
   const start = take.start ? formatTimecode(take.start.frames, take.start.rate) : 'no start';
-  const length = take.length ? formatLength(take.length.frames, take.length.rate) : 'no length';
+  const length = take.length
+    ? formatLength(take.length.frames, take.length.rate)
+    : isOpen(take)
+      ? 'rolling'
+      : 'no length';
   const move = (before: string | undefined): void => {
     const done = before ? `${name} moved on the line` : `${name} back where it was said`;
     if (run((now) => moveBefore(now, take.id, before ?? null), done)) onClose();
@@ -40,6 +47,11 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
         <>
           {doing === 'move' && <FromWhen before={undefined} onPlace={move} question="put it where?" />}
           <div class="buttons">
+            {isOpen(take) && (
+              <button type="button" class="button button-solid" onClick={() => cut(take)}>
+                Cut
+              </button>
+            )}
             <button
               type="button"
               class="button"
