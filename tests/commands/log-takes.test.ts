@@ -72,6 +72,39 @@ describe('Roll', () => {
   });
 });
 
+describe('Cut', () => {
+  test.each([
+    ['25', 1_999, 49],
+    ['25', 2_000, 50],
+    ['25', 39, 0],
+    ['25', 40, 1],
+    ['23.976', 1_000, 23],
+    ['23.976', 1_001, 24],
+    ['29.97DF', 60_060, 1800],
+    ['29.97DF', 60_059, 1799],
+  ] as const)(
+    'at %s after %i ms leaves %i whole frames: a frame that was not over is not counted',
+    (...row) => {
+      const [timecodeRate, ms, frames] = row;
+      const phone = speaker();
+      phone.say({ kind: 'day-described', fields: { timecodeRate } });
+      does(phone, rollTake(phone.day(), at(0)));
+      does(phone, cutTake(phone.day(), at(ms)));
+      expect(lastTake(phone.day())).toMatchObject({
+        length: { frames, rate: timecodeRate },
+        cutAt: MORNING + ms,
+      });
+    },
+  );
+
+  test('before Roll, by a clock set back, leaves no length below zero', () => {
+    const phone = speaker();
+    does(phone, rollTake(phone.day(), at(0)));
+    does(phone, cutTake(phone.day(), at(-5_000)));
+    expect(lastTake(phone.day())!.length).toEqual({ frames: 0, rate: '25' });
+  });
+});
+
 describe('the next take', () => {
   test('counts takes on within a slate, and starts again at the next setup', () => {
     const phone = speaker();

@@ -144,6 +144,47 @@ describe('a chain', () => {
   });
 });
 
+describe('a voice on two tracks', () => {
+  /** Ines on tracks 3 and 4, with Dora or Tomas beside her on some of them. */
+  const besideInes = (routes: { aes2?: string[]; aes3?: string[] }) => {
+    const phone = wired();
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A3', voice: 'tomas' });
+    const { aes2 = ['tr5'], aes3 = ['tr5'] } = routes;
+    phone.say({
+      kind: 'inputs-sent',
+      routes: [
+        { input: 'aes1', tracks: ['tr3', 'tr4'] },
+        { input: 'aes2', tracks: aes2 },
+        { input: 'aes3', tracks: aes3 },
+      ],
+    });
+    return phone;
+  };
+  const states = (day: Day) =>
+    ['ines', 'tr3', 'tr4'].map((id) => (id === 'ines' ? voice : track)(day, id).state);
+
+  test('is alone where one of them is hers, whichever it is', () => {
+    expect(states(besideInes({ aes2: ['tr4'] }).day())).toEqual(['alone', 'single', 'clash']);
+    expect(states(besideInes({ aes2: ['tr3'] }).day())).toEqual(['alone', 'clash', 'single']);
+    const ganged = besideInes({ aes2: ['tr3'] });
+    ganged.say({ kind: 'gang-declared', track: 'tr3', sources: ['near1', 'near2'] });
+    expect(states(ganged.day())).toEqual(['alone', 'gang', 'single']);
+  });
+
+  test('is ganged rather than clashing, whichever track comes first', () => {
+    for (const [gang, clash] of [
+      ['tr3', 'tr4'],
+      ['tr4', 'tr3'],
+    ] as const) {
+      const phone = besideInes({ aes2: [gang], aes3: [clash] });
+      phone.say({ kind: 'gang-declared', track: gang, sources: ['near1', 'near2'] });
+      expect([track(phone.day(), gang).state, track(phone.day(), clash).state]).toEqual(['gang', 'clash']);
+      expect(voice(phone.day(), 'ines')).toMatchObject({ state: 'gang', tracks: ['tr3', 'tr4'] });
+      expect(voice(phone.day(), 'tomas').state).toBe('clash');
+    }
+  });
+});
+
 describe('a late correction', () => {
   test('repairs every take from its place on the line, and none before', () => {
     const phone = wired();

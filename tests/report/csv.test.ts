@@ -6,6 +6,8 @@ import { csvText, reportCsv } from '../../src/report/csv.ts';
 import { csvColumnsFor } from '../../src/report/csv-columns.ts';
 import { guardFormula, guardName, unguard } from '../../src/report/csv-field.ts';
 import { reportOf } from '../../src/report/model.ts';
+import { durationText } from '../../src/report/words.ts';
+import { speaker, take } from '../day/say.ts';
 import { smallDay } from './report-day.ts';
 
 const readBack = (text: string): string[][] => parse(text, { bom: true, record_delimiter: '\r\n' });
@@ -45,6 +47,28 @@ describe('a CSV record', () => {
       { seed: 51, numRuns: 300 },
     );
   });
+});
+
+test('a length is printed to the nearest second everywhere, half a second up', () => {
+  // 0.48 s, 0.52 s and 59.52 s at 25; a minute and a half second at 24.
+  const lengths = [
+    [12, '25', '0:00', '00:00:00'],
+    [13, '25', '0:01', '00:00:01'],
+    [1488, '25', '1:00', '00:01:00'],
+    [1452, '24', '1:01', '00:01:01'],
+    [1451, '24', '1:00', '00:01:00'],
+  ] as const;
+  const phone = speaker();
+  for (const [at, [frames, rate]] of lengths.entries())
+    phone.say(take('24', 1, at + 1, { length: { frames, rate } }));
+  const model = reportOf(phone.day());
+  expect(model.takes.map(({ length }) => length)).toEqual(lengths.map(([, , printed]) => printed));
+  expect(model.takes.map(({ lengthMs }) => durationText(lengthMs!))).toEqual(
+    lengths.map(([, , printed]) => printed),
+  );
+  const [head, ...rows] = readBack(reportCsv(model));
+  const column = head!.indexOf('Length');
+  expect(rows.map((row) => row[column])).toEqual(lengths.map(([, , , cell]) => cell));
 });
 
 describe('the guard', () => {
