@@ -39,7 +39,6 @@ export const nextSetup = (slate: Slate): Slate =>
  * 24A are one, and so are running number 7 of two scenes, because editors and file names cannot tell them apart.
  */
 export function sameSlate(a: Slate, b: Slate): boolean {
-  if (a.style === 'numbered' && b.style === 'numbered') return a.number === b.number;
   if (a.style === 'lettered' && b.style === 'lettered' && a.scene.length === b.scene.length)
     // Only beside a longer or shorter scene can letters of a setup stand for letters of a scene.
     return a.scene === b.scene && a.setup === b.setup;

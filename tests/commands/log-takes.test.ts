@@ -276,6 +276,12 @@ describe('a take corrected in its form', () => {
     });
   });
 
+  test('a lettered slate has its scene in itself, and nothing else is read for it', () => {
+    const phone = speaker();
+    rollAndCut(phone);
+    expect(corrected(phone.day(), lastTake(phone.day())!, { scene: '9' })).toEqual({});
+  });
+
   test('a start typed over is read at the rate of the take', () => {
     const { day, take } = changedDay();
     expect(corrected(day, take, { start: '10:00:00:24' })).toEqual({

@@ -199,6 +199,14 @@ describe('the slate at hand while a take of this phone is open', () => {
     expect(currentSlate(day(), MINE)).toEqual(lettered('25', 0));
   });
 
+  test('is the one called before it where it is a wild track, whoever called it', () => {
+    const { day, mine, theirs } = set();
+    theirs.does((today) => callSlate(today, lettered('24', 1)));
+    mine.does((today, moment) => rollTake(today, moment, 'wild'));
+    theirs.does((today) => callSlate(today, lettered('30', 0)));
+    expect(currentSlate(day(), MINE)).toEqual(lettered('24', 1));
+  });
+
   test('follows the line again once none is open', () => {
     const { day, mine, theirs } = set();
     mine.does((today) => callSlate(today, lettered('24', 1)));

@@ -88,12 +88,12 @@ describe.each(['wild', 'tone'] as const)('a take that is counted on its own: %s'
   phone.say(take('24', 1, 1));
   phone.say(take('30', 0, 2, { kind }));
   const twice = phone.id(take('31', 0, 2, { kind }));
-  phone.say(take('24', 2, 1, { kind: other }));
+  phone.say(take('24', 2, 2, { kind: other }));
   const day = phone.day();
 
   test('has a number of its own, apart from its slate and from the other such kind', () => {
     expect(nextNumber(day, kind, { style: 'lettered', scene: '24', setup: 1 })).toBe(3);
-    expect(nextNumber(day, other, { style: 'lettered', scene: '30', setup: 0 })).toBe(2);
+    expect(nextNumber(day, other, { style: 'lettered', scene: '30', setup: 0 })).toBe(3);
     expect(nextNumber(day, 'take', { style: 'lettered', scene: '30', setup: 0 })).toBe(1);
   });
 
@@ -110,9 +110,8 @@ describe.each(['wild', 'tone'] as const)('a take that is counted on its own: %s'
   });
 
   test('has the name of its kind as its file', () => {
-    const [WT, RT] = kind === 'wild' ? ['WT2', 'RT1'] : ['WT1', 'RT2'];
-    const expected = kind === 'wild' ? [WT, WT, RT] : [RT, RT, WT];
-    expect([...fileNamesOf(day).values()].slice(1)).toEqual(expected.map((name) => `${name}.wav`));
+    const [own, others] = kind === 'wild' ? ['WT2.wav', 'RT2.wav'] : ['RT2.wav', 'WT2.wav'];
+    expect([...fileNamesOf(day).values()].slice(1)).toEqual([own, own, others]);
   });
 });
 
