@@ -3,7 +3,7 @@ import type { Draft } from '../facts/fact.ts';
 import type { InputKind, OutputKind, PartFields } from '../facts/part-described.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
-import { freeNames, idAfter, LONGEST_NAME, nameProblem } from './part-names.ts';
+import { freeNames, idAfter, LONGEST_NAME, nameProblem, newIds } from './part-names.ts';
 import type { RigSpec } from './rig-spec.ts';
 
 export interface SaidPart {
@@ -176,8 +176,9 @@ export function addSelectors(day: Day, inputs: readonly PartId[], positions: [st
   const names = freeNames(day, 'selector', 'selector', inputs.length);
   const bank = `bank ${new Set(day.rig.selectors.map((selector) => selector.bank)).size + 1}`;
   const order = nextOrder(day);
+  const newId = newIds(day);
   const parts = inputs.map((input, at) => ({
-    part: idAfter('sel', input),
+    part: newId(idAfter('sel', input)),
     fields: {
       type: 'selector' as const,
       name: names[at]!,

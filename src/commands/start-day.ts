@@ -1,12 +1,12 @@
 import { answersNow } from '../day/answers.ts';
-import { leadsOf } from '../day/leads.ts';
-import { sentTo, thrownTo, tunedTo } from '../day/links.ts';
+import { gangOn, sentTo, thrownTo, tunedTo } from '../day/links.ts';
 import type { Day, Header } from '../day/model.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import { ok } from '../shared/result.ts';
 import { upkeepOf } from './carry-upkeep.ts';
 import type { Said } from './command.ts';
+import { ifASource, ifInRig, leadsStanding } from './what-stands.ts';
 
 /**
  * A new day from another: its rig as it stands at the end, its cast, and the crew and settings of its head. Packs
@@ -30,21 +30,24 @@ export function headAfter(header: Header): HeaderFields {
   return { ...kept, label: nextLabel(kept.label) };
 }
 
-/** The rig of a day as one can say it again: parts, leads, tunings, routes, selectors and gangs. */
+/** The rig of a day as one can say it again: parts, leads, tunings, routes, selectors and gangs, and none with struck parts. */
 export function rigOf(day: Day): Draft[] {
-  const { links, tracks } = answersNow(day);
+  const { links } = answersNow(day);
   const { rig } = day;
   const parts = [...rig.byId.values()].map(({ id, ...fields }) => ({ part: id, fields }));
-  const leads = [...leadsOf(rig, links)].map(({ id, link }) => ({ lead: id, ...link.value }));
+  const leads = leadsStanding(day);
   const tunings = rig.channels.map(({ id }) => ({
     channel: id,
-    transmitter: tunedTo(links, id)?.value ?? null,
+    transmitter: ifInRig(day, tunedTo(links, id)?.value),
   }));
-  const routes = rig.inputs.map(({ id }) => ({ input: id, tracks: [...(sentTo(links, id)?.value ?? [])] }));
+  const routes = rig.inputs.map(({ id }) => ({
+    input: id,
+    tracks: (sentTo(links, id)?.value ?? []).filter((track) => ifInRig(day, track)),
+  }));
   const thrown = rig.selectors.filter(({ id }) => thrownTo(links, id)?.value === 'b').map(({ id }) => id);
-  const gangs = tracks.flatMap(({ track }) => {
-    const gang = links.get(`gang:${track.id}`)?.value as string[] | undefined;
-    return gang && gang.length > 0 ? [{ track: track.id, sources: [...gang] }] : [];
+  const gangs = rig.tracks.flatMap(({ id }) => {
+    const sources = (gangOn(links, id)?.value ?? []).filter((source) => ifASource(day, source));
+    return sources.length > 1 ? [{ track: id, sources }] : [];
   });
   const drafts: (Draft | false)[] = [
     parts.length > 0 && { kind: 'rig-laid', parts },

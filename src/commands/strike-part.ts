@@ -1,12 +1,13 @@
 import { answersAtTake } from '../day/answers.ts';
-import type { Day, Part, PartId, Take } from '../day/model.ts';
+import type { Day, FactId, Part, PartId, Take } from '../day/model.ts';
 import { takeText } from '../day/slate.ts';
 import { takesInOrder } from '../day/takes.ts';
 import type { PartFields, ReservedUse } from '../facts/part-described.ts';
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
-import { missing, type Said } from './command.ts';
+import { missing, type Said, together } from './command.ts';
 import { laid } from './lay-rig.ts';
 import { nameProblem } from './part-names.ts';
+import { pinsWithout } from './what-stands.ts';
 
 // A part holds for the whole day, so striking one out reaches back to every take. Whatever recorded a voice on a take
 // is therefore never struck or reserved: it is unplugged, retuned or thrown from here on instead.
@@ -36,7 +37,7 @@ function recordedProblem(day: Day, part: Part, parts: ReadonlySet<PartId>): Resu
 }
 
 /** A part with those that go with it: a receiver's channels and outputs, an input's selector. */
-function withDependents(parts: Iterable<Part>, { id }: Part): Part[] {
+function withDependents<P extends Part>(parts: Iterable<P>, { id }: Part): P[] {
   return [...parts].filter(
     (part) =>
       part.id === id ||
@@ -56,7 +57,11 @@ export function strikePart(day: Day, id: PartId): Said {
   const part = day.rig.byId.get(id);
   if (!part) return missing('part', id);
   const parts = withDependents(day.rig.byId.values(), part);
-  return recordedProblem(day, part, new Set(parts.map((one) => one.id))) ?? saidOf(parts, { struck: true });
+  const ids = new Set(parts.map((one) => one.id));
+  return (
+    recordedProblem(day, part, ids) ??
+    together(saidOf(parts, { struck: true }), ok(pinsWithout(day, (pinned) => ids.has(pinned))))
+  );
 }
 
 /** Strikes the whole rig, to lay another; fails once somebody was recorded with it. */
@@ -68,19 +73,38 @@ export function strikeRig(day: Day): Said {
   return saidOf(parts, { struck: true });
 }
 
-/** Every part that was struck out, as it was. */
-function allStruck(day: Day): Part[] {
-  const parts = new Map<PartId, Part>();
-  const merge = (id: PartId, fields: PartFields): void => {
-    const blank: Part = { id, type: 'input', name: id, order: parts.size };
-    parts.set(id, { ...blank, ...parts.get(id), ...fields } as Part);
+/** A part that was struck out, as it was, and the fact that struck it. */
+interface StruckPart extends Part {
+  readonly by: FactId;
+}
+
+function allStruck(day: Day): StruckPart[] {
+  const parts = new Map<PartId, StruckPart>();
+  const merge = (by: FactId, id: PartId, fields: PartFields): void => {
+    const blank = { id, type: 'input', name: id, order: parts.size } as const;
+    parts.set(id, { ...blank, ...parts.get(id), ...fields, ...(fields.struck && { by }) } as StruckPart);
   };
   for (const fact of day.facts) {
     if (day.takenBack.has(fact.id)) continue;
-    if (fact.kind === 'part-described') merge(fact.part, fact.fields);
-    if (fact.kind === 'rig-laid') for (const { part, fields } of fact.parts) merge(part, fields);
+    if (fact.kind === 'part-described') merge(fact.id, fact.part, fact.fields);
+    if (fact.kind === 'rig-laid') for (const { part, fields } of fact.parts) merge(fact.id, part, fields);
   }
   return [...parts.values()].filter(({ struck }) => struck);
+}
+
+/** A struck part with those that were struck along with it. */
+const struckWith = (struck: readonly StruckPart[], part: StruckPart): StruckPart[] =>
+  withDependents(struck, part).filter(({ by }) => by === part.by);
+
+/** Why parts cannot come back: another of the same name stands, or another selector before the same input. */
+function returnProblem(day: Day, parts: readonly Part[]): Result<never, Problem> | null {
+  for (const { type, name, input } of parts) {
+    const wrong = nameProblem(day, type, name);
+    if (wrong) return wrong;
+    const other = day.rig.selectors.find((one) => type === 'selector' && one.input === input);
+    if (other) return fail({ code: 'selector-there', input: day.rig.byId.get(input!)?.name ?? input! });
+  }
+  return null;
 }
 
 /** What was struck out and can be brought back, without what comes back with it, in reading order. */
@@ -88,6 +112,7 @@ export function struckParts(day: Day): Part[] {
   const struck = allStruck(day);
   return struck
     .filter((part) => !struck.some((owner) => owner !== part && withDependents([part], owner).length > 0))
+    .filter((part) => returnProblem(day, struckWith(struck, part)) === null)
     .sort((a, b) => a.order - b.order);
 }
 
@@ -96,7 +121,8 @@ export function bringBackPart(day: Day, id: PartId): Said {
   const struck = allStruck(day);
   const part = struck.find((one) => one.id === id);
   if (!part) return fail({ code: 'not-taken-back' });
-  return nameProblem(day, part.type, part.name) ?? saidOf(withDependents(struck, part), { struck: false });
+  const parts = struckWith(struck, part);
+  return returnProblem(day, parts) ?? saidOf(parts, { struck: false });
 }
 
 /** Keeps an output, an input or a send for comms, playback or timecode: never offered to a voice. Null gives it back. */

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { giveTransmitter, plugLead } from '../../src/commands/change-chain.ts';
-import { copyRig, layOn } from '../../src/commands/copy-rig.ts';
+import { copyRig } from '../../src/commands/copy-rig.ts';
 import { describePart } from '../../src/commands/describe.ts';
 import { megahertz, readMegahertz } from '../../src/commands/frequency.ts';
 import { addInputs, addOutput, addSend, addTracks, unfedTracks } from '../../src/commands/grow-rig.ts';
+import { layOn } from '../../src/commands/lay-on.ts';
 import {
   addReceiver,
   addSelectors,
@@ -364,7 +365,7 @@ describe('a part struck out', () => {
     expect(problemOf(bringBackPart(phone.day(), 'new2'))?.code).toBe('not-taken-back');
   });
 
-  test('stands again where a rig with it is laid anew', () => {
+  test('makes room for a rig laid anew', () => {
     const phone = laidRig('bag');
     phone.run(strikeRig);
     expect(phone.day().rig.byId.size).toBe(0);

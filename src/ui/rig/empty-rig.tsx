@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { layOn } from '../../commands/copy-rig.ts';
+import { layOn } from '../../commands/lay-on.ts';
 import { layRecorder } from '../../commands/lay-rig.ts';
 import { readRigSpec } from '../../commands/rig-spec.ts';
 import { STARTING_RIGS } from '../../commands/starting-rigs.ts';
