@@ -1,7 +1,7 @@
 import { filledHeader } from '../day/filled-header.ts';
 import type { Day } from '../day/model.ts';
 import type { RunFields } from '../facts/runs-described.ts';
-import type { Result } from '../shared/result.ts';
+import { fail, type Result } from '../shared/result.ts';
 import { type AudioStream, linkLoad } from './audio-network.ts';
 import { runtimeHours, USABLE_FRACTIONS } from './battery-energy.ts';
 import { type CartRunReport, cartRun } from './direct-current.ts';
@@ -117,19 +117,34 @@ export interface DcRun {
   readonly runtime: Result<number> | null;
 }
 
-/** A DC lead on the cart, computed; a load of so many watts, 10 W unless said. */
-export function dcRun({ volts, awg, metres, watts, deviceMinVolts, batteryWattHours }: DayRun): DcRun {
-  const load = watts ?? 10;
-  const [usable] = USABLE_FRACTIONS['lithium-ion'];
+/**
+ * A DC lead on the cart, computed; a load of so many watts, 10 W unless said. What the lead loses comes out of the battery
+ * too. A lead that cannot carry the load, or leaves the device too few volts, has no hours, whatever the battery holds.
+ */
+export function dcRun(run: DayRun): DcRun {
+  const { volts, awg, metres, watts, deviceMinVolts, batteryWattHours } = run;
+  const lead = cartRun({
+    volts,
+    awg,
+    metres,
+    load: { watts: watts ?? 10 },
+    ...(deviceMinVolts !== null && { deviceMinVolts }),
+  });
   return {
-    lead: cartRun({
-      volts,
-      awg,
-      metres,
-      load: { watts: load },
-      ...(deviceMinVolts !== null && { deviceMinVolts }),
-    }),
-    runtime:
-      batteryWattHours === null ? null : runtimeHours({ wattHours: batteryWattHours, watts: load, usable }),
+    lead,
+    runtime: batteryWattHours === null ? null : hoursOn(batteryWattHours, lead, deviceMinVolts),
   };
+}
+
+function hoursOn(
+  wattHours: number,
+  lead: Result<CartRunReport>,
+  deviceMinVolts: number | null,
+): Result<number> {
+  if (!lead.ok) return lead;
+  const { loadVolts, supplyWatts, cautions } = lead.value;
+  if (cautions.includes('below-device-minimum'))
+    return fail({ code: 'device-below-minimum', volts: loadVolts, deviceMinVolts });
+  const [usable] = USABLE_FRACTIONS['lithium-ion'];
+  return runtimeHours({ wattHours, watts: supplyWatts, usable });
 }

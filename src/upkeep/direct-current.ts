@@ -42,6 +42,8 @@ export interface CartRunReport {
   readonly dropVolts: number;
   readonly dropPercent: number;
   readonly lossWatts: number;
+  /** What the supply gives: the load, and what is lost in the lead. */
+  readonly supplyWatts: number;
   readonly cautions: readonly RunCaution[];
 }
 
@@ -70,6 +72,7 @@ export function cartRun(run: CartRun): Result<CartRunReport> {
     ...point.value,
     dropVolts,
     dropPercent: (dropVolts / volts) * 100,
+    supplyWatts: volts * point.value.amps,
     cautions: runCautions(run, point.value.loadVolts, point.value.amps),
   });
 }

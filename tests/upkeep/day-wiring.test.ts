@@ -117,6 +117,6 @@ describe('cable runs of a day', () => {
     const loop = (2 * 20.9 * 3) / 1000;
     const volts = (13 + Math.sqrt(13 * 13 - 4 * loop * 65)) / 2;
     expect(unwrap(lead).loadVolts).toBeCloseTo(volts, 12);
-    expect(unwrap(runtime!)).toBeCloseTo((98 * 0.8) / 65, 12);
+    expect(unwrap(runtime!)).toBeCloseTo((98 * 0.8) / (13 * (65 / volts)), 12);
   });
 });

@@ -38,7 +38,7 @@ export function DcReport({ run }: { run: DayRun }) {
             <dt>Battery lasts</dt>
             <dd>
               {runtime.ok
-                ? `${hoursWords(runtime.value)}, with 80 % of its rating (common practice, no source)`
+                ? `${hoursWords(runtime.value)}, with 80 % of its rating (common practice, no source) and the loss in the lead`
                 : sentenceFor(runtime.problem)}
             </dd>
           </>

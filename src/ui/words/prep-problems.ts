@@ -110,6 +110,8 @@ export const PREP_SENTENCES: Readonly<Record<string, Say>> = {
   'unknown-gauge': ({ awg }) => `AWG ${awg} is not in the wire table: 10 to 22, even numbers.`,
   'load-beyond-lead': ({ mostWatts }) =>
     `This lead cannot carry that load at all; ${plain(mostWatts)} W is the most.`,
+  'device-below-minimum': ({ volts, deviceMinVolts }) =>
+    `It needs ${plain(deviceMinVolts)} V and gets ${plain(volts)} V: it may not run at all.`,
   'current-beyond-lead': ({ mostAmps }) =>
     `This lead cannot carry that current at all; ${plain(mostAmps)} A is the most.`,
   'packet-too-large': ({ mostChannels }) =>
