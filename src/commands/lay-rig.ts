@@ -1,9 +1,10 @@
 import type { Day, PartId } from '../day/model.ts';
+import { newIds } from '../day/new-ids.ts';
 import type { Draft } from '../facts/fact.ts';
 import type { InputKind, OutputKind, PartFields } from '../facts/part-described.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
-import { freeNames, idAfter, LONGEST_NAME, nameProblem, newIds } from './part-names.ts';
+import { freeNames, idAfter, LONGEST_NAME, nameProblem } from './part-names.ts';
 import type { RigSpec } from './rig-spec.ts';
 
 export interface SaidPart {

@@ -38,31 +38,3 @@ export function freeNames(day: Day, type: PartType, word: string, count: number)
 /** An id that follows from another, as `lead-near-out3`; one that would grow too long stands for itself. */
 export const idAfter = (prefix: string, id: string): string =>
   prefix.length + 1 + id.length > LONGEST_ID ? id : `${prefix}-${id}`;
-
-/**
- * Gives ids that nothing on this day ever had, also nothing that was struck or taken back: the one asked for, or that one
- * with a number. What is said of a part is kept under its id, so an id used again would bring back what was said of another.
- */
-export function newIds(day: Day): (wanted: string) => string {
-  const taken = textsOf(day);
-  return (wanted) => {
-    const stem = wanted.replace(/\.\d+$/, '').slice(0, LONGEST_ID - 6);
-    let id = wanted;
-    for (let number = 2; taken.has(id); number += 1) id = `${stem}.${number}`;
-    taken.add(id);
-    return id;
-  };
-}
-
-/** Every text that was ever said on a day. Ids are among them, whatever kind of fact they stand in. */
-function textsOf({ facts, unknown }: Day): Set<string> {
-  const texts = new Set<string>();
-  const left: unknown[] = [facts, unknown];
-  while (left.length > 0) {
-    const value = left.pop();
-    if (typeof value === 'string') texts.add(value);
-    else if (value !== null && typeof value === 'object')
-      for (const one of Object.values(value)) left.push(one);
-  }
-  return texts;
-}

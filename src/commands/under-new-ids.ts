@@ -1,7 +1,7 @@
 import type { Day } from '../day/model.ts';
+import { newIds } from '../day/new-ids.ts';
 import type { Draft } from '../facts/fact.ts';
 import type { PartFields } from '../facts/part-described.ts';
-import { newIds } from './part-names.ts';
 
 /** What something is called from now on. */
 type Rename = <Id extends string | null>(id: Id) => Id;

@@ -1,7 +1,8 @@
 import { fileNamesOf } from '../day/file-name.ts';
 import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
 import { foldDay } from '../day/fold.ts';
-import type { Day, Slate } from '../day/model.ts';
+import type { Day, PartId, Slate } from '../day/model.ts';
+import { newIds } from '../day/new-ids.ts';
 import { EMPTY_HEADER } from '../day/standing.ts';
 import { takesInOrder } from '../day/takes.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
@@ -27,20 +28,24 @@ const MOST_TRACKS = 64;
  * A day with no log at all, out of the card: its head, a track for every channel, and a take for every recording in the
  * order of time, with rolls. The files know tracks and no chain, so each name is an exception typed by hand from the take
  * on that first has it; once the rig is laid and the names are taken back, they follow from the chain. Notes need the
- * takes they speak of: see `notesFromCard`. Fails with `card-empty`.
+ * takes they speak of: see `notesFromCard`. A day that has tracks already keeps them. Fails with `card-empty`.
  */
 export function startLogFromCard(
   found: readonly Recording[],
   slateStyle: Slate['style'] = 'lettered',
+  onto?: Day,
 ): Result<readonly Draft[], Problem> {
   if (found.length === 0) return fail({ code: 'card-empty' });
   const fields = headOf(found, slateStyle);
   const header = filledHeader({ ...EMPTY_HEADER, ...(fields as Partial<FilledHeader>) });
   const recordings = inOrderOfTime(found, header);
-  const unnamed = draftsFor(recordings, fields, header, () => false);
+  const channels = channelsOf(recordings, onto);
+  const draftsWith = (isNamed: (at: number, name: string) => boolean): Draft[] =>
+    draftsFor(recordings, channels, { fields, header }, isNamed);
+  const unnamed = draftsWith(() => false);
   const expected = expectedNames(unnamed);
   // A name is only typed where the pattern would give another.
-  return ok(draftsFor(recordings, fields, header, (at, name) => expected[at] !== stemKey(name)));
+  return ok(draftsWith((at, name) => expected[at] !== stemKey(name)));
 }
 
 /** The notes of the card for the takes of a day that have none: a second action, when the takes have their ids. */
@@ -96,11 +101,10 @@ function inOrderOfTime(recordings: readonly Recording[], header: FilledHeader): 
 
 function draftsFor(
   recordings: readonly Recording[],
-  fields: HeaderFields,
-  header: FilledHeader,
+  channels: Channels,
+  { fields, header }: { readonly fields: HeaderFields; readonly header: FilledHeader },
   isNamed: (at: number, name: string) => boolean,
 ): Draft[] {
-  const channels = channelsOf(recordings);
   const numbers = new Numbers();
   const named = new Map<number, string>();
   let roll = '';
@@ -139,15 +143,29 @@ type Channels = ReadonlyMap<number, { readonly part: string; readonly mix: boole
 
 const channelOf = ({ channel, interleave }: RecordingTrack): number => channel ?? interleave;
 
-function channelsOf(recordings: readonly Recording[]): Channels {
+function channelsOf(recordings: readonly Recording[], onto?: Day): Channels {
+  const trackOf = tracksBy(onto);
   const channels = new Map<number, { part: string; mix: boolean }>();
   for (const track of recordings.flatMap(({ tracks }) => tracks)) {
     const channel = channelOf(track);
     if (channel < 1 || channel > MOST_TRACKS) continue;
     const mix = /MIX/.test(plainKey(`${track.function ?? ''} ${track.name ?? ''}`));
-    channels.set(channel, { part: `tr${channel}`, mix: mix || channels.get(channel)?.mix === true });
+    const known = channels.get(channel);
+    channels.set(channel, { part: known?.part ?? trackOf(channel), mix: mix || known?.mix === true });
   }
   return new Map([...channels].sort(([a], [b]) => a - b));
+}
+
+/** The track of a channel: the one that has its number, or a mix called by a word in its place; else a new one. */
+function tracksBy(day: Day | undefined): (channel: number) => PartId {
+  const tracks = day?.rig.tracks ?? [];
+  const newId = day ? newIds(day) : (id: PartId) => id;
+  return (channel) => {
+    const inPlace = tracks[channel - 1];
+    const track =
+      tracks.find(({ name }) => name.trim() === `${channel}`) ?? (inPlace?.mix ? inPlace : undefined);
+    return track?.id ?? newId(`tr${channel}`);
+  };
 }
 
 const rigOf = (channels: Channels): Draft[] =>

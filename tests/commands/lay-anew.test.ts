@@ -13,7 +13,7 @@ import { describePart, describeVoice } from '../../src/commands/describe.ts';
 import { putOnSnake } from '../../src/commands/describe-runs.ts';
 import { describeDevices, freshCells, jamDevices } from '../../src/commands/keep-up.ts';
 import { layOn } from '../../src/commands/lay-on.ts';
-import { newIds } from '../../src/commands/part-names.ts';
+import { newIds } from '../../src/day/new-ids.ts';
 import { markOut, pinVoice, weighMoves } from '../../src/commands/plan-ahead.ts';
 import { describeBand, setFrequencies, switchTransmitters } from '../../src/commands/plan-radio.ts';
 import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';

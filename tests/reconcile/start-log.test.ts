@@ -1,9 +1,16 @@
 import { describe, expect, test } from 'vitest';
+import { addTracks } from '../../src/commands/grow-rig.ts';
+import { layOn } from '../../src/commands/lay-on.ts';
+import { layRecorder } from '../../src/commands/lay-rig.ts';
+import { strikeRig } from '../../src/commands/strike-part.ts';
+import { answersNow } from '../../src/day/answers.ts';
 import { foldDay } from '../../src/day/fold.ts';
+import type { Day } from '../../src/day/model.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { notesFromCard, startLogFromCard } from '../../src/reconcile/start-log.ts';
 import { reportOf } from '../../src/report/model.ts';
 import type { Recording } from '../../src/wave/recordings.ts';
+import { layingPhone } from '../commands/rig-day.ts';
 import { speaker } from '../day/say.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
 import { openOn } from './check-card.ts';
@@ -56,6 +63,43 @@ describe('a log started from a card', () => {
       for (const fact of phone.facts) expect(readFact(fact)).toMatchObject({ ok: true });
     },
   );
+
+  describe('on a day that has a rig', () => {
+    const names = (day: Day) => answersNow(day).tracks.map(({ track, name }) => [track.name, name] as const);
+
+    test.each([
+      ['laid once', 1],
+      ['struck and laid anew', 2],
+      ['struck and laid anew twice', 3],
+    ])('%s: names the tracks that are there, and adds none', async (_, times) => {
+      const recordings = await recordCard(cardOf(filmDay({ takes: 5 }).day()));
+      const phone = layingPhone();
+      for (let time = 0; time < times; time += 1) {
+        if (time > 0) phone.run(strikeRig);
+        phone.run((day) => layOn(day, layRecorder({ tracks: 5, inputs: [{ kind: 'mic', count: 2 }] })));
+      }
+      const ids = phone.day().rig.tracks.map(({ id }) => id);
+      phone.run((day) => startLogFromCard(recordings, 'lettered', day));
+      expect(phone.day().rig.tracks.map(({ id }) => id)).toEqual(ids);
+      const alone = new Map(names(started(recordings).day()));
+      expect(alone.get('4')).not.toBe('');
+      expect(names(phone.day())).toEqual(
+        ['1', '2', '3', '4', '5'].map((number) => [number, alone.get(number) ?? '']),
+      );
+    });
+
+    test('finds a track that was added by its number, and adds those that are not there', async () => {
+      const [file] = cardOf(filmDay({ takes: 1 }).day());
+      const tracks = [1, 2, 3, 4].map((channel) => ({ channel, name: `Part ${channel}` }));
+      const recordings = await recordCard([{ ...file!, tracks }]);
+      const phone = layingPhone();
+      phone.run((day) => layOn(day, layRecorder({ tracks: 2, inputs: [{ kind: 'mic', count: 1 }] })));
+      phone.run((day) => addTracks(day, 1, phone.newId));
+      phone.run((day) => startLogFromCard(recordings, 'lettered', day));
+      expect(phone.day().rig.tracks.map(({ id }) => id)).toEqual(['tr1', 'tr2', 'new1', 'tr4']);
+      expect(names(phone.day())).toEqual(tracks.map(({ channel, name }) => [`${channel}`, name]));
+    });
+  });
 
   test('is one action, so one undo takes it back', async () => {
     const recordings = await recordCard(cardOf(filmDay({ takes: 5 }).day()));

@@ -9,7 +9,7 @@ import { upkeepAt } from '../../src/upkeep/day-due.ts';
 import { RUN_DEFAULTS, streamsOf } from '../../src/upkeep/day-runs.ts';
 import { cartRun, fuseLimit } from '../../src/upkeep/direct-current.ts';
 import { hoursToDrift, LEAST_PPM } from '../../src/upkeep/drift.ts';
-import { actionAt } from '../../src/upkeep/due-action.ts';
+import { actionAt, byName } from '../../src/upkeep/due-action.ts';
 import { dueGroups } from '../../src/upkeep/due-groups.ts';
 import { type DueItem, dueList } from '../../src/upkeep/due-list.ts';
 import { DATA_LIMIT_METRES, networkLead, powerClassOf } from '../../src/upkeep/ethernet-power.ts';
@@ -398,11 +398,11 @@ describe('power', () => {
   });
 
   test('drops three parts in a hundred without a word, and says so above', () => {
-    // AWG 12, 10 m, 1 A: 0.1042 V of 3.4733… V are 3 %.
-    const cautions = (volts: number) =>
-      unwrap(cartRun({ volts, awg: 12, metres: 10, load: { amps: 1 } })).cautions;
-    expect(cautions(0.1042 / 0.03 + 1e-6)).toEqual([]);
-    expect(cautions(0.1042 / 0.03 - 1e-6)).toEqual(['drop-above-aim']);
+    // AWG 12, 10 m have 0.1042 ohms: 0.375 V, 3 % of 12.5 V, are dropped at 3.5988 A.
+    const cautions = (amps: number) =>
+      unwrap(cartRun({ volts: 12.5, awg: 12, metres: 10, load: { amps } })).cautions;
+    expect(cautions(0.375 / 0.1042)).toEqual([]);
+    expect(cautions(0.3751 / 0.1042)).toEqual(['drop-above-aim']);
   });
 
   test('is enough at the least volts of the device, to the digit', () => {
@@ -457,6 +457,10 @@ describe('sound on a network lead', () => {
   test('goes in whole streams, with one for a rest and none for no rest', () => {
     expect([0, 7, 8, 9, 16].map(sizes)).toEqual([[], [7], [8], [8, 1], [8, 8]]);
   });
+});
+
+test('names are in plain order, and one is in no order with itself', () => {
+  expect([byName('A1', 'A2'), byName('A2', 'A1'), byName('A1', 'A1')]).toEqual([-1, 1, 0]);
 });
 
 test('a quantity may be as little and as much as its ends, and no less or more', () => {

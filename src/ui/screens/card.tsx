@@ -57,8 +57,8 @@ export function Card() {
     run((now) => settleAll(now, kept), `The log stands in ${countOf(kept.length, 'difference')}`);
   };
   const startLog = (): void => {
-    const said = startLogFromCard(read.recordings, day.header.slateStyle);
-    if (!run(() => said, `${countOf(read.recordings.length, 'take')} from the card`)) return;
+    const done = `${countOf(read.recordings.length, 'take')} from the card`;
+    if (!run((now) => startLogFromCard(read.recordings, now.header.slateStyle, now), done)) return;
     run((now) => ok(notesFromCard(now, read.recordings)), 'The log is as the card says');
   };
   const note = (): void => {
