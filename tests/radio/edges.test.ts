@@ -9,8 +9,9 @@ import {
   WIDEST_RANGE_KHZ,
 } from '../../src/radio/carrier.ts';
 import { checkKhz, guardsProblem, rangesProblem, spacingProblem } from '../../src/radio/check-input.ts';
+import { cleanSet, MOST_IN_A_SET } from '../../src/radio/clean-set.ts';
 import { groupOf, groupsOf, rangesFor, spacingOfGroup } from '../../src/radio/day-ranges.ts';
-import { axisFor, isWithin, stretchesOf, ticksOf } from '../../src/radio/frequency-axis.ts';
+import { axisFor, isWithin, lengthOf, stretchesOf, ticksOf, xOf } from '../../src/radio/frequency-axis.ts';
 import { labelRows } from '../../src/radio/label-rows.ts';
 import { formatMhz } from '../../src/radio/parse-mhz.ts';
 import { spreadOut } from '../../src/radio/spread-out.ts';
@@ -56,6 +57,23 @@ describe('what may be typed', () => {
     ]);
     expect([0, 1].map((raster) => fine(100, raster))).toEqual([false, true]);
   });
+});
+
+test('a set of 1 to 64 packs, and none larger', () => {
+  // Two places on the raster: enough for the question, and soon looked through.
+  const band = [{ fromKhz: 500_000, toKhz: 500_025, rasterKhz: 25 }];
+  const code = (count: number) => {
+    const set = cleanSet(count, band, NO_GUARDS, []);
+    return set.ok ? 'found' : set.problem.code;
+  };
+  expect(MOST_IN_A_SET).toBe(64);
+  expect([0, 1, 2, MOST_IN_A_SET, MOST_IN_A_SET + 1].map(code)).toEqual([
+    'count-unusable',
+    'found',
+    'found',
+    'no-clean-set',
+    'count-unusable',
+  ]);
 });
 
 describe('a hit', () => {
@@ -219,6 +237,21 @@ describe('the picture', () => {
     );
     expect(ticks(470_000, 471_000, 639)).toEqual([470_000, 470_200, 470_400, 470_600, 470_800, 471_000]);
     expect(ticks(470_001, 470_999, 630)).toEqual([470_200, 470_400, 470_600, 470_800]);
+  });
+
+  test('is measured in tenths of a pixel, to the nearest', () => {
+    const axis = { fromKhz: 0, toKhz: 1000, widthPx: 100 };
+    expect([1, 4, 5, 6, 1000].map((khz) => xOf(axis, khz))).toEqual([0.1, 0.4, 0.5, 0.6, 100]);
+    const narrow = { fromKhz: 0, toKhz: 1000, widthPx: 26 };
+    // 3 kHz are 0.078 px, 2 kHz 0.052, 1 kHz 0.026.
+    expect([3, 2, 1].map((khz) => lengthOf(narrow, khz))).toEqual([0.1, 0.1, 0]);
+  });
+
+  test('of a few pixels has a tick at the round frequency that is as wide as all of it', () => {
+    // 1,010 GHz on 3 px: no step in the table takes 64 px of it.
+    const wide = { fromKhz: 1, toKhz: 1_010_000_001, widthPx: 3 };
+    expect(ticksOf(wide)).toEqual([]);
+    expect(ticksOf({ ...wide, fromKhz: 0 }).map(({ khz }) => khz)).toEqual([0]);
   });
 
   test('puts labels that just touch in one row, and keeps them inside', () => {
