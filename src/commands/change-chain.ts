@@ -1,4 +1,5 @@
 import { answersBefore } from '../day/answers.ts';
+import { isGangAt, stretchOf } from '../day/gang-reach.ts';
 import type { Day, Need, PartId, SelectorPosition, VoiceId } from '../day/model.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
@@ -62,16 +63,29 @@ export function setMute(day: Day, part: PartId, muted: boolean, at: Placing = {}
   return ok([placed({ kind: 'mute-set', what: type, part, muted }, at)]);
 }
 
-/** Says that all who share a track there do so on purpose. */
-export function declareGang(day: Day, track: PartId, at: Placing = {}): Said {
+export interface GangPlacing extends Placing {
+  /** Before a take: also for what comes after the track has changed. */
+  readonly onwards?: boolean;
+}
+
+/**
+ * Says that all who share a track there do so on purpose, besides any other gang of it. Before a take it holds as long
+ * as the track stays as it is there, and no longer, unless it is to hold onwards.
+ */
+export function declareGang(day: Day, track: PartId, at: GangPlacing = {}): Said {
   const answer = answersBefore(day, at.before).tracks.find((one) => one.track.id === track);
   if (!answer) return missing('track', track);
   const sources = [...new Set(answer.heard.map(({ source }) => source.id))];
   if (sources.length < 2) return fail({ code: 'gang-of-one', track: answer.track.name });
-  return ok([placed({ kind: 'gang-declared', track, sources }, at)]);
+  const declared = placed({ kind: 'gang-declared', track, sources }, at);
+  const until = at.before && !at.onwards ? stretchOf(day, track, at.before).until : null;
+  // Declared again by then on its own: to end it would take that away.
+  if (until === null || isGangAt(day, until, track, sources)) return ok([declared]);
+  const before = until === 'end' ? undefined : until;
+  return ok([declared, placed({ kind: 'gang-ended', track, sources }, { before })]);
 }
 
-/** Ends a gang: whoever still shares the track clashes from there on. */
+/** Ends every gang of a track: whoever still shares it clashes from there on, unless ganged again later. */
 export function dissolveGang(day: Day, track: PartId, at: Placing = {}): Said {
   if (!day.rig.byId.has(track)) return missing('track', track);
   return ok([placed({ kind: 'gang-declared', track, sources: [] }, at)]);

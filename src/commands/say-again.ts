@@ -1,3 +1,4 @@
+import { gangNamed } from '../day/gang-links.ts';
 import { writesOf } from '../day/links.ts';
 import type { Day, FactId } from '../day/model.ts';
 import { bodyOf } from '../facts/envelope.ts';
@@ -16,6 +17,10 @@ const LISTS: { readonly [Name in Fact['kind']]?: string } = {
 
 /** What a fact says of one link only, as it would be said anew; undefined where it says nothing of it. */
 export function saidOfLink(fact: Fact, link: string): Draft | undefined {
+  const gang = gangNamed(link);
+  // What ended every gang of the track is said again of this one alone.
+  if (gang && fact.kind === 'gang-declared' && fact.sources.length === 0)
+    return says(fact, link) ? { kind: 'gang-ended', ...gang } : undefined;
   const body = bodyOf(fact);
   const list = LISTS[fact.kind];
   if (!list) return says(fact, link) ? (body as Draft) : undefined;
@@ -24,7 +29,7 @@ export function saidOfLink(fact: Fact, link: string): Draft | undefined {
   return item === undefined ? undefined : ({ ...body, [list]: [item] } as Draft);
 }
 
-const says = (fact: Fact, link: string): boolean => writesOf(fact).some(([name]) => name === link);
+const says = (fact: Fact, link: string): boolean => writesOf(fact, [link]).some(([name]) => name === link);
 
 /** Says one alternative of a contradiction once more, now that all are known, which settles it. */
 export function sayAgain(day: Day, id: FactId, link: string): Said {

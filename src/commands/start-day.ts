@@ -1,5 +1,6 @@
 import { answersNow } from '../day/answers.ts';
-import { gangOn, sentTo, thrownTo, tunedTo } from '../day/links.ts';
+import { gangsOn } from '../day/gang-links.ts';
+import { sentTo, thrownTo, tunedTo } from '../day/links.ts';
 import type { Day, Header } from '../day/model.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
@@ -45,10 +46,11 @@ export function rigOf(day: Day): Draft[] {
     tracks: (sentTo(links, id)?.value ?? []).filter((track) => ifInRig(day, track)),
   }));
   const thrown = rig.selectors.filter(({ id }) => thrownTo(links, id)?.value === 'b').map(({ id }) => id);
-  const gangs = rig.tracks.flatMap(({ id }) => {
-    const sources = (gangOn(links, id)?.value ?? []).filter((source) => ifASource(day, source));
-    return sources.length > 1 ? [{ track: id, sources }] : [];
-  });
+  const gangs = rig.tracks.flatMap(({ id }) =>
+    gangsOn(links, id)
+      .map((gang) => ({ track: id, sources: gang.sources.filter((source) => ifASource(day, source)) }))
+      .filter(({ sources }) => sources.length > 1),
+  );
   const drafts: (Draft | false)[] = [
     parts.length > 0 && { kind: 'rig-laid', parts },
     leads.length > 0 && { kind: 'leads-plugged', leads },

@@ -1,5 +1,6 @@
 import type { Fact } from '../facts/fact.ts';
 import type { FactId } from '../shared/ids.ts';
+import { type Gang, gangNamed, gangsOn } from './gang-links.ts';
 import {
   type PluggedLead,
   pluggedLead,
@@ -78,9 +79,15 @@ export class Chain {
     return linkedTo(this.#rig.channels, transmitter, (id) => tunedTo(this.#links, id));
   }
 
+  /** The gangs that hold on a track. */
+  gangsOn(track: PartId): Gang[] {
+    this.noted.add(`gangs:${track}`);
+    return gangsOn(this.#links, track);
+  }
+
   /** One item further along the line. */
   pass(fact: Fact): void {
-    for (const [name, value] of writesOf(fact)) {
+    for (const [name, value] of writesOf(fact, this.#links.keys())) {
       const old = this.#links.get(name);
       const link = linkOver(old, value, fact);
       this.#mark(name, old);
@@ -109,6 +116,10 @@ export class Chain {
     } else if (name.startsWith(SOCKET)) this.#markLead(link.value as string);
     else if (name.startsWith(WORN)) this.changed.add(`packs:${link.value}`);
     else if (name.startsWith(TUNED)) this.changed.add(`channels:${link.value}`);
+    else {
+      const gang = gangNamed(name);
+      if (gang) this.changed.add(`gangs:${gang.track}`);
+    }
   }
 
   /** A lead that is pushed out, or is so no more, is told anew at both of its ends. */

@@ -11,6 +11,7 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
   'inputs-sent',
   'mute-set',
   'gang-declared',
+  'gang-ended',
   'track-named',
   'voices-needed',
   'roll-changed',

@@ -1,6 +1,7 @@
 import type { Fact, FactOf } from '../facts/fact.ts';
 import type { Pins, SaidWeights } from '../facts/plan-said.ts';
 import { counterOf, databaseOf } from '../shared/ids.ts';
+import { gangName, gangNamesOn } from './gang-links.ts';
 import type {
   Day,
   Link,
@@ -34,7 +35,6 @@ export const key = {
   thrown: (selector: PartId) => `thrown:${selector}`,
   sent: (input: PartId) => `sent:${input}`,
   muted: (part: PartId) => `muted:${part}`,
-  gang: (track: PartId) => `gang:${track}`,
   named: (track: PartId) => `named:${track}`,
   need: (voice: VoiceId) => `need:${voice}`,
   pins: (voice: VoiceId) => `pins:${voice}`,
@@ -45,8 +45,11 @@ export const key = {
 
 type Write = readonly [key: string, value: unknown];
 
-/** The links that a fact writes; none for a fact that changes nothing on the chain. */
-export function writesOf(fact: Fact): readonly Write[] {
+/**
+ * The links that a fact writes; none for a fact that changes nothing on the chain. What ends every gang of a track
+ * writes those that there are: `names` are the links before it.
+ */
+export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Write[] {
   switch (fact.kind) {
     case 'transmitter-worn':
       return [[key.worn(fact.transmitter), fact.voice]];
@@ -61,7 +64,11 @@ export function writesOf(fact: Fact): readonly Write[] {
     case 'mute-set':
       return [[key.muted(fact.part), fact.muted]];
     case 'gang-declared':
-      return [[key.gang(fact.track), fact.sources]];
+      return fact.sources.length > 0
+        ? [[gangName(fact.track, fact.sources), true]]
+        : gangNamesOn(names, fact.track).map((name) => [name, false]);
+    case 'gang-ended':
+      return [[gangName(fact.track, fact.sources), false]];
     case 'track-named':
       return [[key.named(fact.track), fact.name]];
     case 'voices-needed':
@@ -111,7 +118,7 @@ export function linkOver(old: Link | undefined, value: unknown, { id: by, seen }
 
 /** Writes a fact's links over those before it; false where it has none. */
 export function applyWrites(links: Map<string, Link>, fact: Fact): boolean {
-  const writes = writesOf(fact);
+  const writes = writesOf(fact, links.keys());
   for (const [name, value] of writes) links.set(name, linkOver(links.get(name), value, fact));
   return writes.length > 0;
 }
@@ -147,7 +154,6 @@ export const thrownTo = (links: LinkReader, selector: PartId) =>
   read<SelectorPosition>(links, key.thrown(selector));
 export const sentTo = (links: LinkReader, input: PartId) => read<readonly PartId[]>(links, key.sent(input));
 export const mutedAt = (links: LinkReader, part: PartId) => read<boolean>(links, key.muted(part));
-export const gangOn = (links: LinkReader, track: PartId) => read<readonly string[]>(links, key.gang(track));
 export const nameTypedFor = (links: LinkReader, track: PartId) =>
   read<string | null>(links, key.named(track));
 export const needOf = (links: LinkReader, voice: VoiceId) => read<Need>(links, key.need(voice));

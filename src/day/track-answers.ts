@@ -1,6 +1,7 @@
 import type { FactId } from '../shared/ids.ts';
 import type { Chain } from './chain.ts';
-import { gangOn, nameTypedFor } from './links.ts';
+import { gangOf } from './gang-links.ts';
+import { nameTypedFor } from './links.ts';
 import type { Part, PartId, VoiceId } from './model.ts';
 import { isMuted, liveSources, type Reach, type Source, type Standing } from './reach.ts';
 
@@ -24,6 +25,10 @@ export interface TrackAnswer {
   readonly because: readonly FactId[];
 }
 
+/** Whoever is heard on a track: those muted arrive there, and are not. */
+export const audibleOn = ({ heard }: Pick<TrackAnswer, 'heard'>): Heard[] =>
+  heard.filter(({ muted }) => !muted);
+
 /** What a track records, from what reaches the inputs that feed it; a mix is fed by none. */
 export function trackAnswer(
   standing: Standing,
@@ -40,13 +45,12 @@ export function trackAnswer(
       muted: isMuted(at, source),
     })),
   );
-  const gang = gangOn(chain, track.id);
-  const audible = heard.filter(({ muted }) => !muted);
-  const together = audible.length > 1 && audible.every(({ source }) => gang?.value.includes(source.id));
+  const audible = audibleOn({ heard }).map(({ source }) => source.id);
+  const gang = audible.length > 1 ? gangOf(chain.gangsOn(track.id), audible) : undefined;
   const named = heard.map(({ voice }) => voiceName(standing, voice));
   return {
     track,
-    state: track.mix ? 'mix' : trackState(heard.length, audible.length, together),
+    state: track.mix ? 'mix' : trackState(heard.length, audible.length, gang !== undefined),
     name: typed?.value ?? (track.mix ? track.name : [...new Set(named)].join(', ')),
     typed: Boolean(typed?.value),
     heard,

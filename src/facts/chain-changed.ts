@@ -68,9 +68,17 @@ export const muteSet = kind('mute-set', () =>
   z.object({ what: z.enum(['input', 'transmitter']), part: idText, muted: z.boolean() }),
 );
 
-/** These sources (receiver channels and hardline voices) share a track on purpose; an empty list ends the gang. */
+/**
+ * These sources (receiver channels and hardline voices) share a track on purpose, besides whatever else was declared for
+ * it; an empty list ends every gang of the track.
+ */
 export const gangDeclared = kind('gang-declared', () =>
   z.object({ track: idText, sources: z.array(idText).check(z.maxLength(64)) }),
+);
+
+/** These sources share a track on purpose no longer; other gangs of the track stay. */
+export const gangEnded = kind('gang-ended', () =>
+  z.object({ track: idText, sources: z.array(idText).check(z.minLength(1), z.maxLength(64)) }),
 );
 
 /** A track carries a name typed by hand instead of the one that follows from the chain; null ends it. */

@@ -4,6 +4,7 @@ import { cardChecked, differenceKept } from './card-checked.ts';
 import {
   channelsTuned,
   gangDeclared,
+  gangEnded,
   inputsSent,
   leadsPlugged,
   muteSet,
@@ -41,6 +42,7 @@ export const KINDS = [
   inputsSent,
   muteSet,
   gangDeclared,
+  gangEnded,
   trackNamed,
   voicesNeeded,
   rollChanged,

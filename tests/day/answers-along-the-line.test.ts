@@ -87,6 +87,11 @@ const changes: fc.Arbitrary<Draft> = fc.oneof(
     muted: fc.boolean(),
   }),
   fc.record({ kind: some('gang-declared' as const), track: tracks, sources }),
+  fc.record({
+    kind: some('gang-ended' as const),
+    track: tracks,
+    sources: fc.subarray(['near1', 'near2', 'near3', 'boom'], { minLength: 1 }),
+  }),
   fc.record({ kind: some('track-named' as const), track: tracks, name: some(null, 'Door', '') }),
   fc.record({
     kind: some('voices-needed' as const),

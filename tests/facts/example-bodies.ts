@@ -60,6 +60,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
   'inputs-sent': { routes: [{ input: 'in-1', tracks: ['tr-2'] }] },
   'mute-set': { what: 'input', part: 'in-1', muted: true },
   'gang-declared': { track: 'tr-2', sources: ['ch-1', 'ch-2'] },
+  'gang-ended': { track: 'tr-2', sources: ['ch-1', 'ch-2'] },
   'track-named': { track: 'tr-2', name: 'Crowd' },
   'voices-needed': { voices: [{ voice: 'v1', need: 'needed' }] },
   'roll-changed': { roll: '004' },

@@ -71,6 +71,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['mute-set', { what: 'track' }, 'what'],
   ['mute-set', { muted: 'yes' }, 'muted'],
   ['gang-declared', { sources: Array(65).fill('c') }, 'sources'],
+  ['gang-ended', { sources: [] }, 'sources'],
   ['track-named', { name: LONG }, 'name'],
   ['voices-needed', { voices: [{ voice: 'v', need: 'maybe' }] }, 'voices.0.need'],
   ['roll-changed', { roll: 4 }, 'roll'],

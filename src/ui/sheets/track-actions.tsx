@@ -8,7 +8,7 @@ import {
   throwSelectors,
 } from '../../commands/change-chain.ts';
 import { answersBefore } from '../../day/answers.ts';
-import { gangOn } from '../../day/links.ts';
+import { gangsOn } from '../../day/gang-links.ts';
 import type { PartId } from '../../day/model.ts';
 import type { Heard, TrackAnswer } from '../../day/track-answers.ts';
 import { useDay, useRun } from '../context.ts';
@@ -35,7 +35,7 @@ export function TrackActions({ answer, heard, before, onDone }: ActionsProps) {
   const answers = answersBefore(day, before);
   const reach = answers.inputs.find((one) => one.input.id === input)?.reach;
   const muted = reach?.muted ?? false;
-  const ganged = (gangOn(answers.links, track.id)?.value.length ?? 0) > 0;
+  const ganged = gangsOn(answers.links, track.id).length > 0;
   const does = (done: boolean): void => {
     if (done) onDone();
   };

@@ -32,6 +32,8 @@ export function factWords(day: Day, fact: Fact): string {
       return fact.sources.length > 0
         ? `${listOf(fact.sources.map((id) => sourceName(day, id)))} ganged on track ${part(fact.track)}`
         : `no gang on track ${part(fact.track)} any more`;
+    case 'gang-ended':
+      return `${listOf(fact.sources.map((id) => sourceName(day, id)))} not ganged on track ${part(fact.track)} any more`;
     case 'track-named':
       return fact.name
         ? `track ${part(fact.track)} named ${fact.name} by hand`
