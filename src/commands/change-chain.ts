@@ -56,6 +56,13 @@ export function sendInput(day: Day, input: PartId, tracks: readonly PartId[], at
   return ok([placed({ kind: 'inputs-sent', routes: [{ input, tracks: [...tracks] }] }, at)]);
 }
 
+/** Sends an input to a track instead of another; what it feeds besides stays. */
+export function moveToTrack(day: Day, input: PartId, from: PartId, to: PartId, at: Placing = {}): Said {
+  const fed = answersBefore(day, at.before).inputs.find((one) => one.input.id === input)?.reach.tracks ?? [];
+  const kept = fed.filter((id) => id !== from && id !== to && day.rig.byId.has(id));
+  return sendInput(day, input, [...kept, to], at);
+}
+
 /** Mutes an input or a transmitter, or lets it be heard again. */
 export function setMute(day: Day, part: PartId, muted: boolean, at: Placing = {}): Said {
   const type = day.rig.byId.get(part)?.type;

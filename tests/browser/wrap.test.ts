@@ -243,11 +243,12 @@ describe('wrap, with no signal', () => {
       await button(stage, /^Track 16: Judge Havlík, Zuzu/).tap();
       // From the take where it began, not from now.
       expect(await button(stage, 'before 44/1').getAttribute('aria-pressed')).toBe('true');
-      await button(stage, 'Gang: on purpose').tap();
-      // Who was ganged later is not in this gang: the list says so, and leads there.
-      await button(stage, /^Track 16: Zuzu, Otto/).tap();
-      expect(await button(stage, 'before 44A/1').getAttribute('aria-pressed')).toBe('true');
-      await button(stage, 'Gang: on purpose').tap();
+      // What it does is said before the tap: later gangs of the track stay, and no other clash is settled.
+      await button(stage, 'Gang: on purpose, from 44/1 on').waitFor();
+      expect(await stage.page.locator('.action-effects').textContent()).toBe(
+        'From 44/1 on also holds for takes to come. No other take changes.',
+      );
+      await button(stage, 'Gang: on purpose, 44/1 only').tap();
       await expect
         .poll(() => stage.page.locator('#unsettled-head').textContent())
         .toBe('Everything is settled');

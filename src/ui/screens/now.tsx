@@ -23,7 +23,7 @@ const NoRig = later(() => import('./beginning.tsx').then((part) => part.NoRig));
 const NextStep = later(() => import('./beginning.tsx').then((part) => part.NextStep));
 
 type Open =
-  | { readonly track: PartId }
+  | { readonly track: PartId; readonly input?: PartId }
   | { readonly voice: VoiceId }
   | { readonly take: TakeId }
   | 'free'
@@ -65,9 +65,9 @@ export function Now() {
         </>
       )}
       {open === 'conflicts' && <ConflictSheet onClose={close} />}
-      {open === 'free' && <FreeSheet onClose={close} onTrack={(track) => setOpen({ track })} />}
+      {open === 'free' && <FreeSheet onClose={close} onTrack={(track, input) => setOpen({ track, input })} />}
       {open && typeof open === 'object' && 'track' in open && (
-        <TrackSheet track={open.track} onClose={close} />
+        <TrackSheet track={open.track} input={open.input} onClose={close} />
       )}
       {open && typeof open === 'object' && 'voice' in open && (
         <VoiceSheet voice={open.voice} onClose={close} />

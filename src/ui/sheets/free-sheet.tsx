@@ -18,8 +18,14 @@ const MARK: Record<InputState, MarkState> = {
   reserved: 'reserved',
 };
 
+interface FreeProps {
+  readonly onClose: () => void;
+  /** The track that an input feeds, looked at by way of that input: another may feed it too. */
+  readonly onTrack: (track: PartId, input: PartId) => void;
+}
+
 /** Every input of the recorder: what reaches it, where it goes, and whether it is free. */
-export function FreeSheet({ onClose, onTrack }: { onClose: () => void; onTrack: (track: PartId) => void }) {
+export function FreeSheet({ onClose, onTrack }: FreeProps) {
   const day = useDay().day.value;
   const { inputs, summary } = answersNow(day);
   return (
@@ -37,7 +43,7 @@ export function FreeSheet({ onClose, onTrack }: { onClose: () => void; onTrack: 
                 title={answer.input.name}
                 under={underInput(answer)}
                 word={INPUT_WORD[answer.state]}
-                onTap={track ? () => onTrack(track) : undefined}
+                onTap={track ? () => onTrack(track, answer.input.id) : undefined}
               />
             </li>
           );

@@ -1,4 +1,4 @@
-import { plugLead } from '../../commands/change-chain.ts';
+import { plugRun } from '../../commands/plug-run.ts';
 import type { Answers } from '../../day/answers.ts';
 import { inputsToOffer } from '../../day/inputs-to-offer.ts';
 import type { PartId } from '../../day/model.ts';
@@ -21,11 +21,10 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
   const run = useRun();
   const { id } = answer.voice;
   const name = nameOf(day, id);
-  const plugged = answer.paths.find(({ lead, transmitter }) => lead && !transmitter)?.lead;
+  const plugged = answer.paths.some(({ lead, transmitter }) => lead && !transmitter);
   const plug = (to: PartId | null, position: SelectorPosition = 'a'): void => {
-    const said = { lead: plugged ?? `lead-${id}`, from: id, to, position, before };
     const done = to ? `${name} into ${partName(day.rig, to)}` : `${name} unplugged`;
-    if (run((now) => plugLead(now, said), done)) onDone();
+    if (run((now) => plugRun(now, [id], [to], position, { before }), done)) onDone();
   };
   const offered = inputsToOffer(answers);
   return (

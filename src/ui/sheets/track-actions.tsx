@@ -1,16 +1,9 @@
 import { useState } from 'preact/hooks';
-import {
-  declareGang,
-  dissolveGang,
-  nameTrack,
-  sendInput,
-  setMute,
-  throwSelectors,
-} from '../../commands/change-chain.ts';
+import { moveToTrack, nameTrack, setMute, throwSelectors } from '../../commands/change-chain.ts';
 import { answersBefore } from '../../day/answers.ts';
-import { gangsOn } from '../../day/gang-links.ts';
 import type { PartId } from '../../day/model.ts';
-import type { Heard, TrackAnswer } from '../../day/track-answers.ts';
+import type { TrackAnswer } from '../../day/track-answers.ts';
+import type { SubjectAnswer } from '../../day/track-subject.ts';
 import { useDay, useRun } from '../context.ts';
 import { TextField } from '../parts/field.tsx';
 import { partName } from '../words/chain.ts';
@@ -18,24 +11,24 @@ import { positionName } from '../words/facts.ts';
 
 interface ActionsProps {
   readonly answer: TrackAnswer;
-  readonly heard: Heard | undefined;
+  /** Whoever the sheet is about, as they stand at the place that is looked at. */
+  readonly subject: SubjectAnswer | undefined;
   readonly before: string | undefined;
   readonly onDone: () => void;
 }
 
-/** Mute, gang, selector, track and name: what can change on a track besides whose pack it is. */
-export function TrackActions({ answer, heard, before, onDone }: ActionsProps) {
+/** Mute, selector, track and name: what can change on a track besides whose pack it is. */
+export function TrackActions({ answer, subject, before, onDone }: ActionsProps) {
   const day = useDay().day.value;
   const run = useRun();
   const [asking, setAsking] = useState<'track' | 'name' | null>(null);
   const { track } = answer;
   const at = { before };
-  const input = heard?.input;
-  const selector = day.rig.selectors.find((one) => one.input === input);
-  const answers = answersBefore(day, before);
-  const reach = answers.inputs.find((one) => one.input.id === input)?.reach;
+  const input = subject?.input;
+  const { inputs } = answersBefore(day, before);
+  const reach = inputs.find((one) => one.input.id === (input ?? subject?.path?.input))?.reach;
+  const selector = reach?.selector?.part;
   const muted = reach?.muted ?? false;
-  const ganged = gangsOn(answers.links, track.id).length > 0;
   const does = (done: boolean): void => {
     if (done) onDone();
   };
@@ -51,24 +44,6 @@ export function TrackActions({ answer, heard, before, onDone }: ActionsProps) {
             }
           >
             {muted ? 'Unmute' : 'Mute'} {partName(day.rig, input)}
-          </button>
-        )}
-        {answer.state === 'clash' && (
-          <button
-            type="button"
-            class="button"
-            onClick={() => does(run((now) => declareGang(now, track.id, at), 'Ganged on purpose'))}
-          >
-            Gang: on purpose
-          </button>
-        )}
-        {ganged && (
-          <button
-            type="button"
-            class="button"
-            onClick={() => does(run((now) => dissolveGang(now, track.id, at), 'No gang any more'))}
-          >
-            End the gang
           </button>
         )}
         {selector && reach?.selector && (
@@ -108,8 +83,8 @@ export function TrackActions({ answer, heard, before, onDone }: ActionsProps) {
       {asking === 'track' && input && (
         <TrackChoice
           current={reach?.tracks ?? []}
-          onChoose={(tracks) =>
-            does(run((now) => sendInput(now, input, tracks, at), `${partName(day.rig, input)} sent`))
+          onChoose={(to) =>
+            does(run((now) => moveToTrack(now, input, track.id, to, at), `${partName(day.rig, input)} sent`))
           }
         />
       )}
@@ -132,7 +107,7 @@ function TrackChoice({
   onChoose,
 }: {
   current: readonly PartId[];
-  onChoose: (tracks: PartId[]) => void;
+  onChoose: (track: PartId) => void;
 }) {
   const { rig } = useDay().day.value;
   return (
@@ -145,7 +120,7 @@ function TrackChoice({
             type="button"
             class="button"
             aria-pressed={current.includes(id)}
-            onClick={() => onChoose([id])}
+            onClick={() => onChoose(id)}
           >
             {name}
           </button>

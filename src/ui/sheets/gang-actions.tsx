@@ -1,0 +1,76 @@
+import { useMemo } from 'preact/hooks';
+import { declareGang, dissolveGang } from '../../commands/change-chain.ts';
+import { answersBefore } from '../../day/answers.ts';
+import { gangsOn } from '../../day/gang-links.ts';
+import { clashesWithoutGang, stretchOf } from '../../day/gang-reach.ts';
+import type { TrackAnswer } from '../../day/track-answers.ts';
+import { useDay, useRun } from '../context.ts';
+import { endEffects, gangChoices, gangEffects } from '../words/gangs.ts';
+import '../styles/from-when.css';
+
+interface GangProps {
+  readonly answer: TrackAnswer;
+  readonly before: string | undefined;
+  readonly onDone: () => void;
+}
+
+/** Says that a clash is on purpose, or that a gang ends, with what either does to takes of the past. */
+export function GangActions(props: GangProps) {
+  const day = useDay().day.value;
+  const { answer, before } = props;
+  if (answer.state === 'clash') return <Declare {...props} />;
+  const isGang = gangsOn(answersBefore(day, before).links, answer.track.id).length > 0;
+  return isGang ? <End {...props} /> : null;
+}
+
+function Declare({ answer, before, onDone }: GangProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { id } = answer.track;
+  const stretch = useMemo(() => before && stretchOf(day, id, before), [day, id, before]);
+  const choices = stretch ? gangChoices(stretch) : { there: 'Gang: on purpose', on: null };
+  const declare = (onwards: boolean, words: string): void => {
+    const done = words.replace('Gang: on purpose', 'Ganged on purpose');
+    if (run((now) => declareGang(now, id, { before, onwards }), done)) onDone();
+  };
+  return (
+    <div class="section">
+      <div class="buttons">
+        {[choices.there, choices.on].map(
+          (words, at) =>
+            words && (
+              <button key={words} type="button" class="button" onClick={() => declare(at > 0, words)}>
+                {words}
+              </button>
+            ),
+        )}
+      </div>
+      {stretch && <p class="soft action-effects">{gangEffects(stretch)}</p>}
+    </div>
+  );
+}
+
+function End({ answer, before, onDone }: GangProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { id } = answer.track;
+  const from = before === undefined ? undefined : day.takes.get(before);
+  const effects = useMemo(() => {
+    if (from) return endEffects(from, clashesWithoutGang(day, id, from.id));
+    return answer.state === 'gang'
+      ? 'Whoever shares the track clashes from here on.'
+      : 'Ends it from here on.';
+  }, [day, id, from, answer]);
+  return (
+    <div class="section">
+      <button
+        type="button"
+        class="button"
+        onClick={() => run((now) => dissolveGang(now, id, { before }), 'No gang any more') && onDone()}
+      >
+        End the gang
+      </button>
+      <p class="soft action-effects">{effects}</p>
+    </div>
+  );
+}
