@@ -1,5 +1,6 @@
 import type { FactId } from '../shared/ids.ts';
 import { isOtherSocket, switchedInputs } from './leads.ts';
+import { HAD_PACK } from './links.ts';
 import type { Day, Take } from './model.ts';
 import { takesNumberedTwice } from './takes.ts';
 
@@ -13,7 +14,9 @@ export type Conflict =
 /** The conflicts of the day as it stands; any later word on the same thing settles one. */
 export function conflictsOf(day: Day): Conflict[] {
   const switched = switchedInputs(day.rig);
-  const links = [...day.tail].filter(([name, { rivals }]) => rivals && !isOtherSocket(switched, name));
+  const links = [...day.tail].filter(
+    ([name, { rivals }]) => rivals && !isOtherSocket(switched, name) && !name.startsWith(HAD_PACK),
+  );
   return [
     ...links.map(
       ([name, link]): Conflict => ({

@@ -24,8 +24,12 @@ export const TUNED = 'tuned:';
 export const LEAD = 'lead:';
 export const SOCKET = 'socket:';
 
+/** Which pack a voice was given last. It stays when the pack goes, and no phone contradicts another by it. */
+export const HAD_PACK = 'had-pack:';
+
 /** The names of the links, by what they link. */
 export const key = {
+  had: (voice: VoiceId) => HAD_PACK + voice,
   worn: (transmitter: PartId) => WORN + transmitter,
   tuned: (channel: PartId) => TUNED + channel,
   lead: (lead: string) => LEAD + lead,
@@ -52,7 +56,10 @@ type Write = readonly [key: string, value: unknown];
 export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Write[] {
   switch (fact.kind) {
     case 'transmitter-worn':
-      return [[key.worn(fact.transmitter), fact.voice]];
+      return [
+        [key.worn(fact.transmitter), fact.voice],
+        ...(fact.voice === null ? [] : [[key.had(fact.voice), fact.transmitter] as const]),
+      ];
     case 'channels-tuned':
       return fact.tunings.map(({ channel, transmitter }) => [key.tuned(channel), transmitter]);
     case 'leads-plugged':
@@ -149,6 +156,7 @@ const read = <Value>(links: LinkReader, name: string): Link<Value> | undefined =
 
 export const wornBy = (links: LinkReader, transmitter: PartId) =>
   read<VoiceId | null>(links, key.worn(transmitter));
+export const hadPack = (links: LinkReader, voice: VoiceId) => read<PartId>(links, key.had(voice));
 export const tunedTo = (links: LinkReader, channel: PartId) => read<PartId | null>(links, key.tuned(channel));
 export const thrownTo = (links: LinkReader, selector: PartId) =>
   read<SelectorPosition>(links, key.thrown(selector));

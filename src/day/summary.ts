@@ -1,7 +1,7 @@
 import type { InputAnswer } from './input-answers.ts';
 import type { VoiceId } from './model.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
-import type { VoiceAnswer } from './voice-answers.ts';
+import { isHeard, isMissed, type VoiceAnswer } from './voice-answers.ts';
 
 /** The answers of one place, counted. */
 export interface Summary {
@@ -13,6 +13,7 @@ export interface Summary {
   readonly gangs: number;
   readonly clashes: number;
   readonly muted: number;
+  /** Whoever is waited for and heard on no track. */
   readonly unrecorded: readonly VoiceId[];
 }
 
@@ -31,9 +32,15 @@ export function summaryOf(
     gangs: count('gang'),
     clashes: count('clash') + inputs.filter(isTracklessClash).length,
     muted: voices.filter(({ state }) => state === 'muted').length,
-    unrecorded: voices.filter(({ state }) => state === 'unrecorded').map(({ voice }) => voice.id),
+    unrecorded: voices.filter(isMissed).map(({ voice }) => voice.id),
   };
 }
+
+/** Whether everybody who is wired is heard on a track, but for those who rest or are done: only then may it be said. */
+export const allRecorded = (voices: readonly VoiceAnswer[]): boolean =>
+  voices.every(
+    (voice) => isHeard(voice) || voice.state === 'off' || voice.need === 'resting' || voice.need === 'done',
+  );
 
 /** Two voices on an input that feeds no iso track: no track can tell. */
 const isTracklessClash = ({ state, reach }: InputAnswer): boolean =>

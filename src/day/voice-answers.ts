@@ -1,17 +1,21 @@
 import type { FactId } from '../shared/ids.ts';
 import type { Chain, SaidOf } from './chain.ts';
 import type { PluggedLead } from './leads.ts';
-import { needOf } from './links.ts';
-import type { Need, PartId, Voice } from './model.ts';
+import { hadPack, needOf } from './links.ts';
+import type { Link, Need, PartId, Voice } from './model.ts';
 import type { Reach, Standing } from './reach.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
 
-/** How a voice is recorded; `off` is somebody whom nobody waits for and who wears nothing. */
+/**
+ * How a voice is recorded. Somebody who wore a pack today and has none now is `unrecorded` until they are said to rest
+ * or to be done; `off` is whoever nobody waits for: those who rest, and those who have not been wired yet.
+ */
 export type VoiceState = 'alone' | 'gang' | 'clash' | 'muted' | 'unrecorded' | 'off';
 
 /** Where a chain breaks, named link by link from the body. */
 export type Break =
   | 'no-transmitter'
+  | 'pack-gone'
   | 'no-channel'
   | 'no-output'
   | 'no-lead'
@@ -64,6 +68,14 @@ export interface Wiring {
   readonly trackOf: (track: PartId) => TrackAnswer | undefined;
 }
 
+/** Whether a voice is heard on a track, alone or with others. */
+export const isHeard = ({ state }: Pick<VoiceAnswer, 'state'>): boolean =>
+  state === 'alone' || state === 'gang' || state === 'clash';
+
+/** Whether a voice is waited for and not heard: also somebody who is needed and muted. */
+export const isMissed = ({ state, need }: Pick<VoiceAnswer, 'state' | 'need'>): boolean =>
+  state === 'unrecorded' || (state === 'muted' && need === 'needed');
+
 /** A voice's ways to the tracks, and how it is recorded. */
 export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
   const { chain, standing } = wiring;
@@ -75,16 +87,18 @@ export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
   const paths = [...radio, ...wired];
   const tracks = [...new Set(paths.flatMap((path) => path.tracks))].filter((id) => standing.rig.byId.has(id));
   if (paths.length === 0) {
-    const state = need === 'needed' ? 'unrecorded' : 'off';
-    return {
-      voice,
-      state,
-      need,
-      tracks,
-      paths: [{ ...START, broken: voice.kind === 'performer' ? 'no-transmitter' : 'no-lead' }],
-    };
+    const had = hadPack(chain, voice.id);
+    const lost = had && standing.rig.byId.has(had.value) ? had : undefined;
+    const state = need === 'needed' || (lost && need === null) ? 'unrecorded' : 'off';
+    return { voice, state, need, tracks, paths: [withNothing(voice, lost)] };
   }
   return { voice, state: stateOn(wiring, voice, tracks, need), need, tracks, paths };
+}
+
+/** The way of somebody who wears nothing and is plugged into nothing. */
+function withNothing(voice: Voice, lost: Link<PartId> | undefined): Path {
+  if (lost) return { ...START, broken: 'pack-gone', because: [lost.by] };
+  return { ...START, broken: voice.kind === 'performer' ? 'no-transmitter' : 'no-lead' };
 }
 
 function radioPaths(wiring: Wiring, pack: SaidOf): Path[] {

@@ -3,6 +3,7 @@ import { nameTypedFor } from '../day/links.ts';
 import type { Day, PartId, TakeId } from '../day/model.ts';
 import { takesNumberedTwice } from '../day/takes.ts';
 import { voiceName } from '../day/track-answers.ts';
+import { isMissed, type VoiceAnswer } from '../day/voice-answers.ts';
 import type { Problem } from '../shared/result.ts';
 import { cleanLine } from './clean-text.ts';
 import type { TakeLine } from './take-lines.ts';
@@ -88,13 +89,20 @@ function inputClashes(day: Day, lines: readonly TakeLine[]): Matter[] {
   return found.matters();
 }
 
+/** Who is muted is told apart, and who gave up a pack while nobody said whether they are needed. */
+function codeOfMissed({ state, need, paths }: VoiceAnswer): string {
+  if (state === 'muted') return 'voice-muted';
+  return need === null && paths[0]?.broken === 'pack-gone' ? 'voice-pack-gone' : 'voice-unrecorded';
+}
+
 function unrecorded(day: Day, lines: readonly TakeLine[]): Matter[] {
   const found = new Gathered();
   for (const line of lines) {
     if (line.kind === 'mos') continue;
-    for (const voice of answersAtTake(day, line.takeId).summary.unrecorded) {
-      const name = cleanLine(voiceName(day, voice));
-      found.add(voice, { code: 'voice-unrecorded', voice, name }, line);
+    for (const answer of answersAtTake(day, line.takeId).voices.filter(isMissed)) {
+      const { id: voice } = answer.voice;
+      const code = codeOfMissed(answer);
+      found.add(`${code} ${voice}`, { code, voice, name: cleanLine(voiceName(day, voice)) }, line);
     }
   }
   return found.matters();

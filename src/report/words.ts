@@ -128,6 +128,10 @@ export function matterText(matter: Matter): string {
       return `Two voices on ${matter.name}, which feeds no track: ${takes}.`;
     case 'voice-unrecorded':
       return `${matter.name} was on no track: ${takes}.`;
+    case 'voice-pack-gone':
+      return `${matter.name} gave up a pack and was on no track: ${takes}.`;
+    case 'voice-muted':
+      return `${matter.name} was needed, and muted: ${takes}.`;
     case 'name-typed-over':
       return `Track ${matter.number} is named ${matter.name} by hand, but ${matter.on || 'nobody'} was on it: ${takes}.`;
     default:

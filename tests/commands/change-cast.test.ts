@@ -51,7 +51,11 @@ describe('striking off the cast', () => {
     if (struck.ok) phone.say(...struck.value);
     const back = reinstateVoice(phone.day(), 'ines');
     if (back.ok) phone.say(...back.value);
-    expect(answersNow(phone.day()).voices.find(({ voice }) => voice.id === 'ines')?.state).toBe('off');
+    // The pack that came off when she was struck is told of: it did not come back with her.
+    expect(answersNow(phone.day()).voices.find(({ voice }) => voice.id === 'ines')).toMatchObject({
+      state: 'unrecorded',
+      paths: [{ broken: 'pack-gone' }],
+    });
   });
 
   test('fails for a voice that is not on this day', () => {

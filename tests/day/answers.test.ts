@@ -23,7 +23,7 @@ describe('a track', () => {
     expect(track(phone.day(), 'tr3')).toMatchObject({ state: 'single', name: 'Ines' });
     phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'tomas' });
     expect(track(phone.day(), 'tr3')).toMatchObject({ state: 'single', name: 'Tomas' });
-    expect(voice(phone.day(), 'ines')).toMatchObject({ state: 'off', tracks: [] });
+    expect(voice(phone.day(), 'ines')).toMatchObject({ state: 'unrecorded', tracks: [] });
   });
 
   test('clashes when two are heard on it and nobody said why, and gangs when somebody did', () => {

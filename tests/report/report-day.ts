@@ -26,6 +26,7 @@ export function smallDay() {
   phone.say({ kind: 'note-added', take: second, text: 'Plane at the end' });
   phone.say({ kind: 'note-added', take: second, track: 'tr3', text: 'rustle' });
   phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'tomas' });
+  phone.say({ kind: 'voices-needed', voices: [{ voice: 'ines', need: 'resting' }] });
   phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A2', muted: true });
   const third = phone.id(take('24', 2, 1, { falseStart: true }));
   phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes2', tracks: ['tr3'] }] });

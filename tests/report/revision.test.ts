@@ -54,6 +54,8 @@ describe('a revision', () => {
     ).toEqual([
       'Mixer: was N. Aske, is N. Aske-Lund.',
       'Utility added: P. Quill.',
+      // She was said to rest after that take only.
+      'Not settled: Ines gave up a pack and was on no track: 24A/2.',
       'Track 3: was from 24B/1 FS: Tomas, is from 24A/2: Tomas.',
       '24A/2: track 3 was Ines, is Tomas.',
     ]);

@@ -61,8 +61,12 @@ function totalsText({ takes, totals }: ReportModel): string {
 }
 
 const openText = (open: readonly Matter[]): string =>
-  open.map(({ code, number, names }) => `${code}, track ${number}: ${names?.join(', ')}`).join('; ') ||
-  'nothing';
+  open
+    .map(
+      ({ code, number, name, names }) =>
+        `${code}, ${number ? `track ${number}` : name}: ${names?.join(', ')}`,
+    )
+    .join('; ') || 'nothing';
 
 describe.each(['small', 'full'] as const)('the report of the %s sample day', (name) => {
   const day = loadSample(name);

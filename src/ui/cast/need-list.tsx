@@ -6,7 +6,7 @@ import { castInOrder, isFoundBy } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate } from '../../day/takes.ts';
-import type { VoiceAnswer } from '../../day/voice-answers.ts';
+import { isHeard, type VoiceAnswer } from '../../day/voice-answers.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { chainWords, stateWords } from '../words/cast.ts';
@@ -136,7 +136,7 @@ interface NeedFootProps {
 }
 
 function NeedFoot({ needed, changed, onUndo, onDone }: NeedFootProps) {
-  const lost = needed.filter(({ tracks }) => tracks.length === 0).length;
+  const lost = needed.filter((answer) => !isHeard(answer)).length;
   return (
     <div class="cast-foot">
       <button type="button" class="button" onClick={onUndo}>
@@ -144,7 +144,7 @@ function NeedFoot({ needed, changed, onUndo, onDone }: NeedFootProps) {
       </button>
       <button type="button" class="button button-solid cast-main" onClick={onDone}>
         Done: {needed.length || 'nobody'} needed
-        {lost > 0 && <span class="cast-lost">{lost} on no track</span>}
+        {lost > 0 && <span class="cast-lost">{lost} not recorded</span>}
       </button>
     </div>
   );

@@ -1,16 +1,15 @@
-import type { VoiceAnswer } from '../../day/voice-answers.ts';
+import { isMissed, type VoiceAnswer } from '../../day/voice-answers.ts';
 import { useDay } from '../context.ts';
 import { Row } from '../parts/row.tsx';
 import { behindWords, chainWords, stateWords } from '../words/cast.ts';
 import { nameOf, VOICE_MARK } from '../words/chain.ts';
-
-const BAD = ['clash', 'unrecorded'];
 
 /** One of the cast: the mark and word of how they are recorded, and the chain under the name. */
 export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => void }) {
   const day = useDay().day.value;
   const { voice, state, need } = answer;
   const words = stateWords(day.rig, answer);
+  const isBad = state === 'clash' || isMissed(answer);
   return (
     <Row
       number={voice.number}
@@ -19,7 +18,7 @@ export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => 
       under={chainWords(day.rig, answer)}
       word={
         <>
-          {BAD.includes(state) ? <strong>{words}</strong> : <span class="cast-state">{words}</span>}
+          {isBad ? <strong>{words}</strong> : <span class="cast-state">{words}</span>}
           {need}
         </>
       }

@@ -3,6 +3,7 @@ import { conflictsOf } from '../../day/conflicts.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
 import { countOf, listOf, nameOf } from '../words/chain.ts';
+import { claimWords } from '../words/claims.ts';
 
 interface SummaryProps {
   readonly answers: Answers;
@@ -35,8 +36,14 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
         recorded
       </button>
     ),
-    clash && (
-      <button key="clash" type="button" class="warn button-plain" onClick={() => onTrack(clash.track.id)}>
+    summary.clashes > 0 && (
+      // Where two meet on an input that feeds no track, the list of inputs shows it.
+      <button
+        key="clash"
+        type="button"
+        class="warn button-plain"
+        onClick={() => (clash ? onTrack(clash.track.id) : onFree())}
+      >
         {countOf(summary.clashes, 'clash', 'clashes')}
       </button>
     ),
@@ -54,7 +61,7 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
             · <b>{summary.muted}</b> muted
           </>
         )}
-        {troubles.length === 0 && ' · no clash, nobody unrecorded'}
+        {troubles.length === 0 && claimWords(answers)}
       </button>
     </div>
   );

@@ -24,7 +24,9 @@ export function NoRig({ onConflicts }: { onConflicts: () => void }) {
 export function NextStep() {
   const day = useDay().day.value;
   const performers = answersNow(day).voices.filter(({ voice }) => voice.kind === 'performer');
-  const bare = performers.filter(({ state }) => state === 'off').length;
+  const bare = performers.filter(({ paths }) =>
+    paths.every(({ broken }) => broken === 'no-transmitter' || broken === 'pack-gone'),
+  ).length;
   if (performers.length > 0 && bare === 0) return null;
   return (
     <div class="section empty">

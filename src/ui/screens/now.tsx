@@ -16,7 +16,7 @@ import { ROWS, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { SummaryLine } from '../parts/summary-line.tsx';
 import { opensWith } from '../route.ts';
 import { ConflictSheet, FreeSheet, TakeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
-import { breakWords, listOf, nameOf, pathWords } from '../words/chain.ts';
+import { breakWords, listOf, mutedWords, nameOf, pathWords } from '../words/chain.ts';
 
 // Where the day has begun they are not asked for.
 const NoRig = later(() => import('./beginning.tsx').then((part) => part.NoRig));
@@ -201,13 +201,15 @@ interface UnrecordedProps {
 }
 
 function UnrecordedRow({ day, answers, voice, onTap }: UnrecordedProps) {
-  const path = answers.voices.find((one) => one.voice.id === voice)?.paths[0];
+  const answer = answers.voices.find((one) => one.voice.id === voice);
+  const path = answer?.paths.find(({ broken }) => broken) ?? answer?.paths[0];
+  const isMuted = answer?.state === 'muted';
   return (
     <Row
       number="–"
-      mark="broken"
+      mark={isMuted ? 'muted' : 'broken'}
       title={nameOf(day, voice)}
-      under={path && breakWords(day.rig, path)}
+      under={isMuted ? mutedWords(day.rig, answers.tracks, voice) : path && breakWords(day.rig, path)}
       word={<strong>not recorded</strong>}
       onTap={onTap}
     />

@@ -27,6 +27,7 @@ export function chainWords(rig: Rig, { voice, paths }: VoiceAnswer): string {
   if (!first) return '';
   if (first.broken === 'no-transmitter')
     return voice.kind === 'performer' ? 'wears no pack' : 'plugged into nothing';
+  if (first.broken === 'pack-gone') return breakWords(rig, first);
   const far = pathWords(rig, first);
   return far ? `${far}: ${breakWords(rig, first)}` : breakWords(rig, first);
 }

@@ -1,6 +1,6 @@
 import type { InputState } from '../../day/input-answers.ts';
 import type { Day, Rig } from '../../day/model.ts';
-import { type TrackState, voiceName } from '../../day/track-answers.ts';
+import { type TrackAnswer, type TrackState, voiceName } from '../../day/track-answers.ts';
 import type { Break, Path, VoiceState } from '../../day/voice-answers.ts';
 import type { MarkState } from '../parts/mark.tsx';
 
@@ -23,6 +23,7 @@ export function pathWords(rig: Rig, path: Path): string {
 export function breakWords(rig: Rig, path: Path): string {
   const sentences: Record<Break, () => string> = {
     'no-transmitter': () => 'wears no pack',
+    'pack-gone': () => 'wears no pack any more',
     'no-channel': () => `no receiver channel is tuned to ${partName(rig, path.transmitter)}`,
     'no-output': () => `${partName(rig, path.channel)} leaves by no output`,
     'no-lead': () => (path.output ? `no lead from ${partName(rig, path.output)}` : 'not plugged in'),
@@ -32,6 +33,13 @@ export function breakWords(rig: Rig, path: Path): string {
     'no-track': () => `${partName(rig, path.input)} feeds no iso track`,
   };
   return path.broken ? sentences[path.broken]() : '';
+}
+
+/** What mutes a voice on its way: `A1 muted`, or at the recorder `AES 1 muted`. */
+export function mutedWords(rig: Rig, tracks: readonly TrackAnswer[], voice: string): string {
+  const ways = tracks.flatMap(({ heard }) => heard.filter((one) => one.voice === voice && one.muted));
+  const parts = ways.map(({ source, input }) => (source.mutedAtBody ? source.transmitter : input));
+  return `${listOf([...new Set(parts.map((id) => partName(rig, id)))])} muted`;
 }
 
 export const TRACK_WORD: Record<TrackState, string> = {

@@ -6,7 +6,7 @@ export const MARK_MEANS = {
   gang: { word: 'gang', means: 'Several live sources share one track, on purpose.' },
   clash: { word: 'clash', means: 'Several live sources share one track, and nobody said it was on purpose.' },
   muted: { word: 'muted', means: 'Somebody is on it, and is not heard for now.' },
-  broken: { word: 'not recorded', means: 'Somebody is needed and their chain breaks before a track.' },
+  broken: { word: 'not recorded', means: 'Somebody is waited for and heard on no track.' },
   free: { word: 'free', means: 'Nothing reaches this input: it can take a lead.' },
   idle: { word: 'idle', means: 'A source reaches this input and nobody is on it.' },
   reserved: { word: 'reserved', means: 'Kept for timecode, comms or playback: not for voices.' },

@@ -23,6 +23,8 @@ export function placeOf(matter: Matter): Place {
     case 'name-typed-over':
       return typeof track === 'string' ? { sheet: 'track', track, from: first } : { tab: 'now' };
     case 'voice-unrecorded':
+    case 'voice-muted':
+    case 'voice-pack-gone':
       return typeof voice === 'string' ? { sheet: 'voice', voice, from: first } : { tab: 'now' };
     case 'takes-without-start':
     case 'takes-without-length':
