@@ -81,8 +81,10 @@ export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
   const { chain, standing } = wiring;
   const need = needOf(chain, voice.id)?.value ?? null;
   const radio = chain.packsOn(voice.id).flatMap((pack) => radioPaths(wiring, pack));
-  // A hardline that is unplugged is no source; it waits like a pack that is on nobody.
-  const plugged = chain.leadsFrom(voice.id).some(({ link }) => link.value.to !== null);
+  // A hardline that is unplugged is no source; it waits like a pack that is on nobody. One whose socket was taken does not.
+  const plugged = chain
+    .leadsFrom(voice.id)
+    .some(({ link, pushedOutOf }) => link.value.to !== null || pushedOutOf !== null);
   const wired = plugged ? leadPaths(wiring, voice.id, { ...START, source: voice.id }) : [];
   const paths = [...radio, ...wired];
   const tracks = [...new Set(paths.flatMap((path) => path.tracks))].filter((id) => standing.rig.byId.has(id));

@@ -138,6 +138,23 @@ describe('a performer whose pack went to somebody else', () => {
   });
 });
 
+test('a boom whose socket another lead has taken is not recorded; one that was unplugged waits', () => {
+  const phone = wired();
+  phone.say(
+    { kind: 'leads-plugged', leads: [{ lead: 'l3', from: 'near3out', to: 'in1' }] },
+    take('24', 1, 1),
+  );
+  expect(stateOf(phone.day(), 'boom')).toMatchObject({
+    state: 'unrecorded',
+    paths: [{ broken: 'pushed-out', input: 'in1' }],
+  });
+  expect(counted(phone.day())).toMatchObject({ unrecorded: ['boom'], allRecorded: false });
+  expect(matters(phone.day())).toEqual(['Boom was on no track: 24A/1.']);
+  phone.say({ kind: 'leads-plugged', leads: [{ lead: 'boom', from: 'boom', to: null }] });
+  expect(stateOf(phone.day(), 'boom').state).toBe('off');
+  expect(counted(phone.day())).toMatchObject({ unrecorded: [], allRecorded: true });
+});
+
 test('a performer who never had a pack is not wired yet, and waited for only when needed', () => {
   const phone = wired();
   expect(stateOf(phone.day(), 'tomas')).toMatchObject({ state: 'off' });
