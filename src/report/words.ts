@@ -131,7 +131,7 @@ export function matterText(matter: Matter): string {
     case 'voice-pack-gone':
       return `${matter.name} gave up a pack and was on no track: ${takes}.`;
     case 'voice-muted':
-      return `${matter.name} was needed, and muted: ${takes}.`;
+      return `${matter.name} was needed but muted: ${takes}.`;
     case 'name-typed-over':
       return `Track ${matter.number} is named ${matter.name} by hand, but ${matter.on || 'nobody'} was on it: ${takes}.`;
     default:

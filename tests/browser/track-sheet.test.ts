@@ -107,7 +107,7 @@ describe('the sheet of a track', () => {
       await inSheet('before 24/2');
       await expect
         .poll(() => page().locator('.action-effects').textContent())
-        .toBe('Ends it from 24/2 on: 2 takes would clash, 24/2 and 24/3.');
+        .toBe('Ends it from 24/2 on. 2 takes would clash: 24/2 and 24/3.');
       await inSheet('End the gang');
       await closed();
       expect(await page().locator('.summary').textContent()).toContain('1 clash');

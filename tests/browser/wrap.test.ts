@@ -246,7 +246,7 @@ describe('wrap, with no signal', () => {
       // What it does is said before the tap: later gangs of the track stay, and no other clash is settled.
       await button(stage, 'Gang: on purpose, from 44/1 on').waitFor();
       expect(await stage.page.locator('.action-effects').textContent()).toBe(
-        'From 44/1 on also holds for takes to come. No other take changes.',
+        'From 44/1 on, it covers takes to come as well. No other take changes.',
       );
       await button(stage, 'Gang: on purpose, 44/1 only').tap();
       await expect

@@ -49,7 +49,7 @@ describe('a muted performer', () => {
       muted: 1,
       allRecorded: false,
     });
-    expect(matters(phone.day())).toEqual(['Ines was needed, and muted: 24A/1.']);
+    expect(matters(phone.day())).toEqual(['Ines was needed but muted: 24A/1.']);
   });
 
   test('of whom nobody said that they are needed is no trouble, but nobody says that all are recorded', () => {

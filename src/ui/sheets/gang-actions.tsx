@@ -14,20 +14,14 @@ interface GangProps {
   readonly onDone: () => void;
 }
 
-/** Says that a clash is on purpose, or that a gang ends, with what either does to takes of the past. */
-export function GangActions(props: GangProps) {
-  const day = useDay().day.value;
-  const { answer, before } = props;
-  if (answer.state === 'clash') return <Declare {...props} />;
-  const isGang = gangsOn(answersBefore(day, before).links, answer.track.id).length > 0;
-  return isGang ? <End {...props} /> : null;
-}
-
-function Declare({ answer, before, onDone }: GangProps) {
+/** Says that a clash is on purpose: as long as it stands so, or from there on, with what either does to other takes. */
+export function GangClash({ answer, before, onDone }: GangProps) {
   const day = useDay().day.value;
   const run = useRun();
   const { id } = answer.track;
-  const stretch = useMemo(() => before && stretchOf(day, id, before), [day, id, before]);
+  const found = useMemo(() => before && stretchOf(day, id, before), [day, id, before]);
+  // None where another window has taken back the take and all that came after it.
+  const stretch = found && found.takes.length > 0 ? found : undefined;
   const choices = stretch ? gangChoices(stretch) : { there: 'Gang: on purpose', on: null };
   const declare = (onwards: boolean, words: string): void => {
     const done = words.replace('Gang: on purpose', 'Ganged on purpose');
@@ -50,7 +44,8 @@ function Declare({ answer, before, onDone }: GangProps) {
   );
 }
 
-function End({ answer, before, onDone }: GangProps) {
+/** Ends the gangs of a track, with the takes that would clash without them. */
+export function EndGang({ answer, before, onDone }: GangProps) {
   const day = useDay().day.value;
   const run = useRun();
   const { id } = answer.track;
@@ -61,6 +56,7 @@ function End({ answer, before, onDone }: GangProps) {
       ? 'Whoever shares the track clashes from here on.'
       : 'Ends it from here on.';
   }, [day, id, from, answer]);
+  if (gangsOn(answersBefore(day, before).links, id).length === 0) return null;
   return (
     <div class="section">
       <button

@@ -16,7 +16,7 @@ import { Soon } from '../parts/soon.tsx';
 import { breakWords, nameOf, partName, pathWords } from '../words/chain.ts';
 import { MARK_MEANS } from '../words/means.ts';
 import { Because } from './because.tsx';
-import { GangActions } from './gang-actions.tsx';
+import { EndGang, GangClash } from './gang-actions.tsx';
 import { GiveList } from './give-list.tsx';
 import { TrackActions } from './track-actions.tsx';
 
@@ -56,6 +56,7 @@ export function TrackSheet({ track, input, from, onClose }: TrackProps) {
       foot={<FromWhen before={before} onPlace={setBefore} />}
     >
       {SAID.has(answer.state) && <p class="section-title soft">{meansOf(answer.state)}</p>}
+      {answer.state === 'clash' && <GangClash answer={answer} before={before} onDone={onClose} />}
       {others.length > 0 && <WhichVoice answer={answer} subject={subject} onChoose={setSubject} />}
       {pack && (
         <>
@@ -64,7 +65,7 @@ export function TrackSheet({ track, input, from, onClose }: TrackProps) {
         </>
       )}
       <Soon>
-        <GangActions answer={answer} before={before} onDone={onClose} />
+        {answer.state !== 'clash' && <EndGang answer={answer} before={before} onDone={onClose} />}
         <TrackActions answer={answer} subject={stands} before={before} onDone={onClose} />
         <Because because={stands && !stands.heard ? (stands.path?.because ?? []) : answer.because} />
       </Soon>
@@ -109,19 +110,23 @@ interface WhichProps {
 /** Who is on the track there: a tap on one makes the sheet theirs. */
 function WhichVoice({ answer, subject, onChoose }: WhichProps) {
   const day = useDay().day.value;
+  const isElsewhere = subject !== null && !answer.heard.some((one) => isSubject(subject, one));
   return (
-    <div class="section buttons" role="group" aria-label="Which of them">
-      {answer.heard.map((one) => (
-        <button
-          key={one.source.id}
-          type="button"
-          class="button"
-          aria-pressed={isSubject(subject, one)}
-          onClick={() => onChoose(subjectOf(one))}
-        >
-          {nameOf(day, one.voice)}
-        </button>
-      ))}
-    </div>
+    <>
+      {isElsewhere && <p class="section-title soft">On track {answer.track.name} instead</p>}
+      <div class="section buttons" role="group" aria-label="Which of them">
+        {answer.heard.map((one) => (
+          <button
+            key={one.source.id}
+            type="button"
+            class="button"
+            aria-pressed={isSubject(subject, one)}
+            onClick={() => onChoose(subjectOf(one))}
+          >
+            {nameOf(day, one.voice)}
+          </button>
+        ))}
+      </div>
+    </>
   );
 }

@@ -37,8 +37,8 @@ export function gangEffects({ takes, until, alike }: Stretch): string {
     return `Settles ${count}, and goes on from here.`;
   }
   return alike.length > 0
-    ? `From ${from} on also settles ${takesWords(alike)}. Nothing else changes.`
-    : `From ${from} on also holds for takes to come. No other take changes.`;
+    ? `From ${from} on, it also settles ${takesWords(alike)}. No other take changes.`
+    : `From ${from} on, it covers takes to come as well. No other take changes.`;
 }
 
 /** What ending the gangs of a track before a take does. */
@@ -46,5 +46,5 @@ export function endEffects(from: Take, clashing: readonly Take[]): string {
   const ends = `Ends it from ${takeText(from)} on`;
   if (clashing.length === 0) return `${ends}. No take would clash.`;
   const would = clashing.length === 1 ? 'take would clash' : 'takes would clash';
-  return `${ends}: ${clashing.length} ${would}, ${takesWords(clashing)}.`;
+  return `${ends}. ${clashing.length} ${would}: ${takesWords(clashing)}.`;
 }
