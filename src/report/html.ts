@@ -6,6 +6,7 @@ import type { ReportModel } from './model.ts';
 import { type PrintedTake, printedTake } from './printed-take.ts';
 import { reportSubject } from './report-name.ts';
 import { revisionLines, revisionTitle } from './revision.ts';
+import type { TakeLine } from './take-lines.ts';
 import { headLines, matterText, totalsLines } from './words.ts';
 
 /** Text as markup: nothing that was typed can become an element or leave its attribute. */
@@ -78,19 +79,13 @@ function layoutTable({ layout }: ReportModel): string {
 
 function takesTable(model: ReportModel): string {
   if (model.takes.length === 0) return '<p>No takes.</p>';
-  const rolls = model.head.rolls.length > 1;
-  let roll: string | undefined;
-  const rows = model.takes.map((take) => {
-    const rollRow = rolls && take.roll !== roll ? rollLine(take.roll) : '';
-    roll = take.roll;
-    return rollRow + takeRows(printedTake(take));
-  });
+  const rows = model.takes.map((take) => rollRow(take) + takeRows(printedTake(take)));
   const heads = ['Take', 'File', 'Start', 'Length', 'Status'].map((head) => `<th scope="col">${head}</th>`);
   return `<table class="takes"><thead><tr>${heads.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table>`;
 }
 
-const rollLine = (roll: string): string =>
-  `<tr class="roll">${element('th', roll ? `Roll ${roll}` : 'No roll', ' colspan="5" scope="rowgroup"')}</tr>\n`;
+const rollRow = ({ rollHeading }: TakeLine): string =>
+  rollHeading && `<tr class="roll">${element('th', rollHeading, ' colspan="5" scope="rowgroup"')}</tr>\n`;
 
 function takeRows(take: PrintedTake): string {
   const name = element('th', take.text, take.circled ? ' scope="row" class="circled"' : ' scope="row"');

@@ -12,6 +12,8 @@ import { type TrackLayout, trackLayoutOf } from './track-layout.ts';
 export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | 'filePattern'> {
   /** Every sound roll of the day, in order. */
   readonly rolls: readonly string[];
+  /** Takes logged before the first of these rolls was named. */
+  readonly takesWithoutRoll: number;
 }
 
 /** All that a report says, as data: every format prints this and nothing else. */
@@ -46,6 +48,7 @@ export function reportOf(day: Day, unsettled: readonly Matter[] = []): ReportMod
 function headOf({ header, tail }: Day, takes: readonly TakeLine[]): ReportHead {
   const { slateStyle, filePattern, ...said } = filledHeader(header);
   const heldRolls = takes.length > 0 ? takes.map(({ roll }) => roll) : [cleanLine(rollIn(tail)?.value ?? '')];
+  const rolls = [...new Set(heldRolls.filter(Boolean))];
   return {
     ...said,
     production: cleanLine(said.production),
@@ -57,7 +60,8 @@ function headOf({ header, tail }: Day, takes: readonly TakeLine[]): ReportHead {
     contact: cleanLine(said.contact),
     recorder: cleanLine(said.recorder),
     remarks: cleanNote(said.remarks),
-    rolls: [...new Set(heldRolls.filter(Boolean))],
+    rolls,
+    takesWithoutRoll: rolls.length > 0 ? takes.filter(({ roll }) => roll === '').length : 0,
   };
 }
 

@@ -8,6 +8,7 @@ import type { TrackAnswer } from '../day/track-answers.ts';
 import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
+import { type RollWords, withRollWords } from './rolls.ts';
 import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
 
 /** What a take is besides circled, in the order it is printed. */
@@ -34,13 +35,14 @@ export interface NoteLine {
 }
 
 /** One take, as editors read it. Texts are clean: no control characters, one line each but for notes. */
-export interface TakeLine {
+export interface TakeLine extends RollWords {
   readonly takeId: TakeId;
   /** `'24B/3'`, `'24B/1 FS'`, `'24B/4 PU'`, `'WT2'`. */
   readonly text: string;
   readonly kind: TakeKind;
   /** Empty for MOS. */
   readonly file: string;
+  /** Empty before the first roll was named. */
   readonly roll: string;
   readonly scene: string;
   /** Empty for wild tracks and room tones, which are counted on their own. */
@@ -66,7 +68,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
   const lineOf = new Map<TrackAnswer, TrackLine>();
   const numbers = new Map(day.rig.tracks.map((track, at) => [track.id, trackNumber(track, at)]));
-  return takesInOrder(day).map((take) => {
+  const lines = takesInOrder(day).map((take) => {
     const answers = answersAtTake(day, take.id);
     const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf);
     tracksOf.set(answers.tracks, tracks);
@@ -91,6 +93,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
       notes: notesOf(take, numbers, day.rig.byId),
     };
   });
+  return withRollWords(lines);
 }
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';

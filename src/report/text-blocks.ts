@@ -90,7 +90,6 @@ function takeBlocks(model: ReportModel): TextBlock[] {
     start: widest(({ start }) => start),
     length: widest(({ length }) => length),
   };
-  let roll: string | undefined;
   // Takes with one chain share their tracks.
   const wrapped = new Map<readonly string[], readonly string[]>();
   const tracksOf = ({ tracks }: PrintedTake): readonly string[] => {
@@ -100,11 +99,7 @@ function takeBlocks(model: ReportModel): TextBlock[] {
   };
   return model.takes.map((take, at) => {
     const title = at === 0 ? ['', 'TAKES'] : [];
-    const rollLine =
-      model.head.rolls.length > 1 && take.roll !== roll
-        ? ['', take.roll ? `Roll ${take.roll}` : 'No roll']
-        : [];
-    roll = take.roll;
+    const rollLine = take.rollHeading ? ['', take.rollHeading] : [];
     return {
       part: 'takes',
       take: take.takeId,

@@ -4,6 +4,7 @@ import { formatSeconds } from '../time/length.ts';
 import { cleanLine } from './clean-text.ts';
 import type { ReportHead, ReportModel } from './model.ts';
 import type { Matter } from './open-matters.ts';
+import { NO_ROLL } from './rolls.ts';
 import type { Status, TakeLine } from './take-lines.ts';
 import type { TrackLine } from './track-lines.ts';
 
@@ -75,13 +76,20 @@ export const rateWords = (rate: ReportHead['timecodeRate']): string =>
 export const layoutWords = (layout: ReportHead['fileLayout']): string =>
   layout === 'poly' ? 'one poly file a take' : 'one mono file a track';
 
+/** `'7A, 7B'`, `'7A; 2 takes with no roll'`. */
+const rollsWords = ({ rolls, takesWithoutRoll }: ReportHead): string =>
+  [
+    rolls.join(', '),
+    ...(takesWithoutRoll > 0 ? [`${counted(takesWithoutRoll, 'take')} with ${NO_ROLL}`] : []),
+  ].join('; ');
+
 /** The head of the report as label and text, in order, without what nobody said. */
 export function headLines(head: ReportHead): (readonly [label: string, text: string])[] {
   const all: (readonly [string, string])[] = [
     ['Production', head.production],
     ['Day', head.label],
     ['Date', head.date],
-    [head.rolls.length > 1 ? 'Rolls' : 'Roll', head.rolls.join(', ')],
+    [head.rolls.length > 1 ? 'Rolls' : 'Roll', rollsWords(head)],
     ['Unit', head.unit],
     ['Mixer', head.mixer],
     ['Boom', head.boom],

@@ -42,8 +42,7 @@ export function takesSection(flow: Flow, model: ReportModel): void {
   flow.onNewPage = () => columnHeads(flow, false);
   let before: TakeLine | undefined;
   for (const take of model.takes) {
-    const newRoll = model.head.rolls.length > 1 && take.roll !== before?.roll;
-    if (newRoll) rollLine(flow, take.roll);
+    if (take.rollHeading) rollLine(flow, take.rollHeading);
     row(flow, measured(flow, take, before));
     if (take.kind !== 'mos') before = take;
   }
@@ -62,10 +61,10 @@ function columnHeads(flow: Flow, first: boolean): void {
   pen.line(left, flow.y, flow.right, flow.y, 'ink', 0.6);
 }
 
-function rollLine(flow: Flow, roll: string): void {
+function rollLine(flow: Flow, text: string): void {
   flow.need(50);
   flow.y += 14;
-  flow.pen.text(roll ? `Roll ${roll}` : 'No roll', flow.left + AT.file, flow.y, STYLES.strong);
+  flow.pen.text(text, flow.left + AT.file, flow.y, STYLES.strong);
   flow.y += 5;
   flow.pen.line(flow.left, flow.y, flow.right, flow.y);
 }

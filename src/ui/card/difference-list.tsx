@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import type { Difference } from '../../reconcile/difference.ts';
-import { differenceWords, settlementWords, valueWords } from '../words/card.ts';
+import { cardWords, differenceWords, logWords, settlementWords } from '../words/card.ts';
 import { countOf } from '../words/chain.ts';
 
 interface ListProps {
@@ -68,9 +68,9 @@ function OneDifference({ day, difference, onSettle }: OneProps) {
       {(was !== null || is !== null) && (
         <dl class="difference-values">
           <dt>log</dt>
-          <dd>{valueWords(was)}</dd>
+          <dd>{logWords(difference)}</dd>
           <dt>card</dt>
-          <dd>{valueWords(is)}</dd>
+          <dd>{cardWords(difference)}</dd>
         </dl>
       )}
       <div class="buttons">

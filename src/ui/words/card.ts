@@ -2,6 +2,7 @@ import type { CardSettlement } from '../../day/card-settlement.ts';
 import type { Day } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import type { Difference, DifferenceCode, DifferenceValue } from '../../reconcile/difference.ts';
+import { NO_ROLL } from '../../report/rolls.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import type { WaveWarning } from '../../wave/warning.ts';
 import { countOf, listOf, partName } from './chain.ts';
@@ -64,8 +65,13 @@ const countTakes = (takes: unknown): string =>
 export const differenceWords = (day: Day, difference: Difference): string =>
   SENTENCES[difference.code](difference, day);
 
-/** A value of the log or of a file. */
-export function valueWords(value: DifferenceValue): string {
+/** What the log says, or what was expected. */
+export const logWords = ({ code, was }: Pick<Difference, 'code' | 'was'>): string =>
+  code === 'roll-differs' && was === '' ? NO_ROLL : valueWords(was);
+
+export const cardWords = ({ is }: Pick<Difference, 'is'>): string => valueWords(is);
+
+function valueWords(value: DifferenceValue): string {
   if (value === null || value === '') return 'nothing';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string' || typeof value === 'number') return String(value);
