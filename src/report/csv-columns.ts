@@ -11,6 +11,7 @@ import {
   STATUS_WORDS,
   sampleRateWords,
   trackText,
+  trackUnit,
 } from './words.ts';
 
 /** What a line of the table speaks of: a whole take, or one track of it. */
@@ -59,7 +60,7 @@ const COLUMNS = {
   tracks: {
     title: 'Tracks',
     only: 'take',
-    cell: ({ take }) => text(take.tracks.map((track) => `${track.number} ${trackText(track)}`).join('; ')),
+    cell: ({ take }) => text(take.tracks.map(trackUnit).join('; ')),
   },
   track: { title: 'Track', only: 'track', cell: ({ track }) => name(track?.number ?? '') },
   name: { title: 'Name', only: 'track', cell: ({ track }) => name(track?.name ?? '') },
@@ -126,13 +127,13 @@ export interface PrintedColumn {
   readonly sameFor: 'take' | 'track' | null;
 }
 
-/** The columns as printed; what is unknown (kept by another version) or does not fit the table is left out. */
+/** The columns as printed, each once; what is unknown (kept by another version) or does not fit the table is left out. */
 export function printedColumns(
   model: ReportModel,
   lines: CsvLines,
   ids: readonly CsvColumn[],
 ): PrintedColumn[] {
-  const known = ids.filter((id) => (id in COLUMNS || id === 'each-track') && fits(id, lines));
+  const known = [...new Set(ids)].filter((id) => (id in COLUMNS || id === 'each-track') && fits(id, lines));
   return known.flatMap((id) => {
     if (id === 'each-track') return eachTrack(model);
     const column: Column = COLUMNS[id];

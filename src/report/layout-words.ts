@@ -1,8 +1,10 @@
+import type { PartId } from '../day/model.ts';
 import type { LayoutSpan, TrackLayout } from './track-layout.ts';
 import { trackText } from './words.ts';
 
 /** One track of the layout in words: who, and from which take on. */
 export interface PrintedLayout {
+  readonly track: PartId;
   readonly number: string;
   /** `'Lena'`, `'from 24B/3: Dora (muted)'`, `'from 25/1: nobody'`. */
   readonly lines: readonly string[];
@@ -10,9 +12,11 @@ export interface PrintedLayout {
 
 /** The tracks somebody was on at some take. */
 export const usedTracks = (layout: readonly TrackLayout[]): PrintedLayout[] =>
-  layout
-    .filter(isUsed)
-    .map(({ number, spans }) => ({ number, lines: spans.flatMap((span, at) => spanText(span, at)) }));
+  layout.filter(isUsed).map(({ track, number, spans }) => ({
+    track,
+    number,
+    lines: spans.flatMap((span, at) => spanText(span, at)),
+  }));
 
 /** Numbers of the tracks nobody was on all day. */
 export const unusedTracks = (layout: readonly TrackLayout[]): string[] =>

@@ -67,8 +67,8 @@ function headOf({ header, tail }: Day, takes: readonly TakeLine[]): ReportHead {
 
 function withoutRepeats(matters: readonly Matter[]): Matter[] {
   const known = new Set<string>();
-  return matters.filter((matter) => {
-    const key = JSON.stringify([matter.code, matter.takes, matter.track, matter.voice, matter.text]);
+  return matters.filter(({ code, takes, track, voice, input, file, text }) => {
+    const key = JSON.stringify([code, takes, track, voice, input, file, text]);
     return !known.has(key) && known.add(key);
   });
 }

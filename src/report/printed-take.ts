@@ -1,6 +1,6 @@
 import type { TakeLine } from './take-lines.ts';
 import type { TrackLine } from './track-lines.ts';
-import { noteText, statusWords, trackText } from './words.ts';
+import { noteText, statusWords, trackUnit } from './words.ts';
 
 /** A take in the words that every format prints. */
 export interface PrintedTake {
@@ -33,7 +33,7 @@ const inWords = new WeakMap<readonly TrackLine[], readonly string[]>();
 function tracksOf({ tracks }: TakeLine): readonly string[] {
   const known = inWords.get(tracks);
   if (known) return known;
-  const words = tracks.map((line) => `${line.number} ${trackText(line)}`);
+  const words = tracks.map(trackUnit);
   inWords.set(tracks, words);
   return words;
 }

@@ -1,7 +1,7 @@
 import { answersAtTake } from '../day/answers.ts';
 import { lengthMs } from '../day/day-totals.ts';
 import { fileNamesOf } from '../day/file-name.ts';
-import type { Day, Part, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
+import type { Day, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
 import type { TrackAnswer } from '../day/track-answers.ts';
@@ -67,7 +67,6 @@ export function takeLinesOf(day: Day): TakeLine[] {
   const files = fileNamesOf(day);
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
   const lineOf = new Map<TrackAnswer, TrackLine>();
-  const numbers = new Map(day.rig.tracks.map((track, at) => [track.id, trackNumber(track, at)]));
   const lines = takesInOrder(day).map((take) => {
     const answers = answersAtTake(day, take.id);
     const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf);
@@ -90,7 +89,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
       circled: take.circled,
       status: STATUSES.filter((status) => HAS[status](take)),
       tracks: take.kind === 'mos' ? [] : tracks,
-      notes: notesOf(take, numbers, day.rig.byId),
+      notes: notesOf(day, take),
     };
   });
   return withRollWords(lines);
@@ -111,16 +110,11 @@ const HAS: Record<Status, (take: Take) => boolean> = {
   'no-length': (take) => take.kind !== 'mos' && take.length === null && !isOpen(take),
 };
 
-function notesOf(
-  take: Take,
-  numbers: ReadonlyMap<PartId, string>,
-  parts: ReadonlyMap<PartId, Part>,
-): NoteLine[] {
+function notesOf(day: Day, take: Take): NoteLine[] {
   return take.notes.flatMap(({ track, text }): NoteLine[] => {
     const clean = cleanNote(text);
     if (clean === '') return [];
     if (track === undefined) return [{ track: null, number: null, text: clean }];
-    const number = numbers.get(track) ?? cleanLine(parts.get(track)?.name ?? track);
-    return [{ track, number, text: clean }];
+    return [{ track, number: trackNumber(day, track), text: clean }];
   });
 }

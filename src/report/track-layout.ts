@@ -32,9 +32,9 @@ interface OpenSpan extends LayoutSpan {
 export function trackLayoutOf(day: Day, takes: readonly TakeLine[]): TrackLayout[] {
   const spans = takes.length > 0 ? spansOf(takes) : planned(day);
   const sounding = takes.flatMap(({ kind }, at) => (kind === 'mos' ? [] : [at]));
-  return day.rig.tracks.map((track, at) => ({
+  return day.rig.tracks.map((track) => ({
     track: track.id,
-    number: trackNumber(track, at),
+    number: trackNumber(day, track.id),
     mix: track.mix ?? false,
     spans: withGaps(spans.get(track.id) ?? [], takes, sounding),
   }));

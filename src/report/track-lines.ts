@@ -1,6 +1,7 @@
 import type { Answers } from '../day/answers.ts';
 import type { Day, Part, PartId, VoiceId } from '../day/model.ts';
 import { type TrackAnswer, type TrackState, voiceName } from '../day/track-answers.ts';
+import { isNumber, trackLabels } from '../day/track-labels.ts';
 import { cleanLine } from './clean-text.ts';
 
 export interface VoiceOnTrack {
@@ -12,7 +13,7 @@ export interface VoiceOnTrack {
 /** One track of one take, as editors read it. */
 export interface TrackLine {
   readonly track: PartId;
-  /** How the track is called: `'5'`. */
+  /** How the track is called, as no other: `'5'`. */
   readonly number: string;
   readonly name: string;
   /** `empty` only where nobody is on it but a name was typed by hand. */
@@ -22,11 +23,8 @@ export interface TrackLine {
   readonly voices: readonly VoiceOnTrack[];
 }
 
-/** A mix track may be called by words; its number is then its place among the tracks. */
-export const trackNumber = (track: Part, at: number): string =>
-  cleanLine(track.mix && !isNumber(track.name) ? String(at + 1) : track.name);
-
-const isNumber = (text: string): boolean => /^\d+$/.test(text.trim());
+export const trackNumber = ({ rig }: Pick<Day, 'rig'>, track: PartId): string =>
+  cleanLine(trackLabels(rig).get(track) ?? rig.byId.get(track)?.name ?? track);
 
 /**
  * The tracks that carry something, in the order of the recorder. Answers that takes share become lines that they share,
@@ -38,32 +36,35 @@ export function trackLinesOf(
   known: Map<TrackAnswer, TrackLine> = new Map(),
 ): TrackLine[] {
   const lines: TrackLine[] = [];
-  for (const [at, answer] of answers.tracks.entries()) {
+  for (const answer of answers.tracks) {
     if (answer.state === 'empty' && !answer.typed) continue;
-    const line = known.get(answer) ?? trackLine(day, answer, at);
+    const line = known.get(answer) ?? trackLine(day, answer);
     known.set(answer, line);
     lines.push(line);
   }
   return lines;
 }
 
-function trackLine(day: Day, answer: TrackAnswer, at: number): TrackLine {
+function trackLine(day: Day, answer: TrackAnswer): TrackLine {
   const { track, state, typed } = answer;
   const voices = voicesOn(day, answer);
+  const number = trackNumber(day, track.id);
   return {
     track: track.id,
-    number: trackNumber(track, at),
-    name: typed ? cleanLine(answer.name) : track.mix ? mixName(track) : namesOf(voices),
+    number,
+    name: typed ? cleanLine(answer.name) : track.mix ? mixName(track, number) : namesOf(voices),
     state,
     typed,
     voices,
   };
 }
 
-const mixName = (track: Part): string => (isNumber(track.name) ? 'Mix' : cleanLine(track.name));
+/** What is not said by its number already. */
+const mixName = ({ name }: Part, number: string): string =>
+  isNumber(name) || cleanLine(name) === number ? 'Mix' : cleanLine(name);
 
-const namesOf = (voices: readonly VoiceOnTrack[]): string =>
-  [...new Set(voices.map(({ name }) => name))].join(', ');
+/** Two voices of one name are two. */
+const namesOf = (voices: readonly VoiceOnTrack[]): string => voices.map(({ name }) => name).join(', ');
 
 /** A voice that reaches a track twice is heard unless both ways are muted. */
 function voicesOn(day: Day, { heard }: TrackAnswer): VoiceOnTrack[] {

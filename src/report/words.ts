@@ -49,6 +49,12 @@ export function trackText({ name, state, typed, voices }: TrackLine): string {
   return remarks.length > 0 ? `${name} (${remarks.join('; ')})` : name;
 }
 
+/** `'5 Lena'`, `'16 Pol, Sana (ganged)'`; a mix whose word says that it is one has no other: `'Mix L'`. */
+export function trackUnit(line: TrackLine): string {
+  const text = trackText(line);
+  return text === 'Mix' && /mix/i.test(line.number) ? line.number : `${line.number} ${text}`;
+}
+
 /** What a note is about: `'track 5: rustle'`, `'plane at the end'`. */
 export const noteText = ({
   number,

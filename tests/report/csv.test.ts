@@ -8,6 +8,7 @@ import { guardFormula, guardName, unguard } from '../../src/report/csv-field.ts'
 import { reportOf } from '../../src/report/model.ts';
 import { durationText } from '../../src/report/words.ts';
 import { speaker, take } from '../day/say.ts';
+import { dayWithMixesByWord } from './mixes-by-word.ts';
 import { smallDay } from './report-day.ts';
 
 const readBack = (text: string): string[][] => parse(text, { bom: true, record_delimiter: '\r\n' });
@@ -163,6 +164,33 @@ describe('the CSV report', () => {
     expect(readBack(reportCsv(model, { columns: ['file', 'state'] }))[0]).toEqual(['File']);
     expect(csvColumnsFor('track')).not.toContain('each-track');
     expect(csvColumnsFor('take')).not.toContain('state');
+  });
+
+  test('has no two columns of one title: mixes L and R beside isos that count from 1, a column asked for twice', () => {
+    const { phone } = dayWithMixesByWord();
+    const [titles, first] = readBack(reportCsv(reportOf(phone.day())));
+    expect(titles!.filter((title) => title.startsWith('Track'))).toEqual([
+      'Track L',
+      'Track R',
+      'Track 1',
+      'Track 2',
+      'Track 3',
+    ]);
+    expect(new Set(titles).size).toBe(titles!.length);
+    expect(first!.slice(titles!.indexOf('Track L'), titles!.indexOf('Track 3') + 1)).toEqual([
+      'Mix',
+      'Mix',
+      'Boom',
+      'Ines',
+      'Dora',
+    ]);
+    const [twice] = readBack(reportCsv(reportOf(phone.day()), { columns: ['file', 'take', 'file'] }));
+    expect(twice).toEqual(['File', 'Take']);
+    const tracks = readBack(
+      reportCsv(reportOf(phone.day()), { lines: 'track', columns: ['called', 'track'] }),
+    );
+    const numbers = tracks.filter(([called]) => called === '24A/1').map(([, number]) => number);
+    expect(numbers).toEqual(['L', 'R', '1', '2', '3']);
   });
 
   test('begins with a byte-order mark only when asked', () => {

@@ -5,6 +5,7 @@ import { readFact } from '../../src/facts/fact.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { matterText } from '../../src/report/words.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
+import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { smallDay } from './report-day.ts';
 
 const report = (phone: { day(): ReturnType<typeof foldDay> }) => reportOf(phone.day());
@@ -106,6 +107,22 @@ describe('what is not settled', () => {
         voice: 'ines',
         names: ['24B/1 FS', '24B/1', 'WT1'],
       }),
+    ]);
+  });
+
+  test('is every input on which two voices arrive, also where several do at the same takes', () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...SMALL_CAST);
+    phone.say({ kind: 'inputs-sent', routes: ['aes1', 'aes2'].map((input) => ({ input, tracks: [] })) });
+    for (const output of ['near1out', 'near2out'])
+      phone.say({ kind: 'part-described', part: output, fields: { carries: ['near1', 'near2'] } });
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora' });
+    phone.say(take('24', 1, 1));
+    const found = report(phone).open.filter(({ code }) => code === 'clash-on-input');
+    expect(found.map(matterText)).toEqual([
+      'Two voices on AES 1, which feeds no track: 24A/1.',
+      'Two voices on AES 2, which feeds no track: 24A/1.',
     ]);
   });
 

@@ -4,6 +4,7 @@ import type { Day, PartId, TakeId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { lastTake } from '../../day/takes.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
+import { trackLabels } from '../../day/track-labels.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import { useDay } from '../context.ts';
 import { later } from '../parts/later.tsx';
@@ -146,10 +147,10 @@ interface TrackRowProps {
 function TrackRow({ day, answer, answers, since, onTap }: TrackRowProps) {
   const { track, state } = answer;
   const voices = answer.heard.map(({ voice }) => answers.voices.find((one) => one.voice.id === voice));
+  const number = trackLabels(day.rig).get(track.id) ?? track.name;
   // A change on the chain leaves the answers of other tracks what they were, and so their rows.
   return useMemo(() => {
     const mark: MarkState = state === 'empty' ? 'free' : state;
-    const number = track.mix && !/^\d+$/.test(track.name) ? String(track.order + 1) : track.name;
     const quiet = answer.heard.filter(({ muted }) => muted).map(({ voice }) => nameOf(day, voice));
     const fader = `${track.tap === 'pre' ? 'pre' : 'post'} fader`;
     return (
@@ -162,7 +163,7 @@ function TrackRow({ day, answer, answers, since, onTap }: TrackRowProps) {
         onTap={onTap}
       />
     );
-  }, [answer, since, ...voices]);
+  }, [answer, number, since, ...voices]);
 }
 
 function TrackWord({ answer, quiet, since }: { answer: TrackAnswer; quiet: string[]; since: string | null }) {

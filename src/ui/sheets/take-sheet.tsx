@@ -5,6 +5,7 @@ import { answersAtTake } from '../../day/answers.ts';
 import type { LineItem } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
+import { trackLabels } from '../../day/track-labels.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { useDay, useRun } from '../context.ts';
@@ -116,7 +117,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
           .map(({ track, state, name: on }) => (
             <li key={track.id}>
               <Row
-                number={/^\d+$/.test(track.name) ? track.name : String(track.order + 1)}
+                number={trackLabels(day.rig).get(track.id)}
                 mark={state === 'empty' ? 'free' : state}
                 title={on}
                 word={TRACK_WORD[state]}

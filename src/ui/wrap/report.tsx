@@ -1,4 +1,4 @@
-import { changeText } from '../../report/revision.ts';
+import { changeText } from '../../report/change.ts';
 import { countOf } from '../words/chain.ts';
 import { ReportText } from './report-text.tsx';
 import type { Outgoing } from './use-outgoing.ts';
@@ -20,8 +20,8 @@ export function ReportSection({ report, text }: Outgoing) {
         <>
           <p class="soft">Changed since {revision?.since} was sent</p>
           <ul class="report-changes">
-            {changes.slice(0, SHOWN).map((change) => (
-              <li key={changeText(change)}>{changeText(change)}</li>
+            {changes.slice(0, SHOWN).map((change, at) => (
+              <li key={at}>{changeText(change)}</li>
             ))}
             {changes.length > SHOWN && <li>{countOf(changes.length - SHOWN, 'more change')}</li>}
           </ul>
