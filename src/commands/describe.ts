@@ -1,4 +1,4 @@
-import { checkPattern } from '../day/file-name.ts';
+import { checkPattern } from '../day/file-pattern.ts';
 import type { Day, PartId, VoiceId } from '../day/model.ts';
 import { type HeaderFields, TIMECODE_RATES } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';

@@ -1,7 +1,7 @@
 import { framesToMs } from '../time/timecode.ts';
-import { answersAtTake } from './answers.ts';
 import { filledHeader } from './filled-header.ts';
 import type { Day, Take } from './model.ts';
+import { filesOfTakes, tracksRecorded } from './take-files.ts';
 import { takesInOrder } from './takes.ts';
 
 /** What the day adds up to. */
@@ -9,10 +9,10 @@ export interface DayTotals {
   /** Everything logged and not taken back, MOS and false starts too. */
   readonly takes: number;
   readonly circled: number;
-  /** Takes that have a sound file: all but MOS. */
+  /** Sound files: one a take, or one for each of its tracks where the recorder writes mono files; none for MOS. */
   readonly files: number;
   readonly recordedMs: number;
-  /** Takes with a file whose length nobody knows: recorded time and bytes are at least what they say. */
+  /** Takes with sound whose length nobody knows: recorded time and bytes are at least what they say. */
   readonly withoutLength: number;
   readonly longest: { readonly take: Take; readonly ms: number } | null;
   /** Sound alone: samples of every track that carries something at the take, without the files' headers. */
@@ -24,10 +24,6 @@ const BYTES_PER_SAMPLE = { '16': 2, '24': 3, '32': 4, '32f': 4 } as const;
 /** Real milliseconds a take lasted; null where its length is not known. */
 export const lengthMs = ({ length }: Take): number | null =>
   length ? framesToMs(length.frames, length.rate) : null;
-
-/** Tracks a take records something on: the mix, and every iso with somebody on it, muted or not. */
-export const tracksRecorded = (day: Day, take: Take): number =>
-  answersAtTake(day, take.id).tracks.filter(({ state }) => state !== 'empty').length;
 
 /**
  * Totals of a day. Bytes are sample rate × bytes a sample × tracks × seconds: ten seconds of one track at 48 kHz and
@@ -44,13 +40,13 @@ export function dayTotals(day: Day): DayTotals {
   for (const take of recorded) {
     const ms = lengthMs(take) ?? 0;
     recordedMs += ms;
-    bytes += Math.round(ms * bytesPerTrackMs) * tracksRecorded(day, take);
+    bytes += Math.round(ms * bytesPerTrackMs) * tracksRecorded(day, take).length;
     if (ms > (longest?.ms ?? 0)) longest = { take, ms };
   }
   return {
     takes: takes.length,
     circled: takes.filter(({ circled }) => circled).length,
-    files: recorded.length,
+    files: [...filesOfTakes(day).values()].reduce((sum, files) => sum + files.length, 0),
     recordedMs,
     withoutLength: recorded.filter((take) => lengthMs(take) === null).length,
     longest,

@@ -1,180 +1,103 @@
-import { fail, ok, type Result } from '../shared/result.ts';
 import { answersAtTake } from './answers.ts';
+import { checkPattern, type NameFacts, type Piece, SERIES_MARK, stemOf } from './file-pattern.ts';
 import { filledHeader } from './filled-header.ts';
-import type { Day, Take, TakeId } from './model.ts';
+import type { Day, PartId, Take, TakeId } from './model.ts';
 import { safeName } from './safe-name.ts';
-import { sceneText, slateText } from './slate.ts';
+import { slateText } from './slate.ts';
 import { takesInOrder } from './takes.ts';
+import { markedName, trackMarks } from './track-marks.ts';
 
 /** What a file is called where the mixer set nothing: `'24BT3'`. */
-export const DEFAULT_PATTERN = '{slate}T{take}';
+const DEFAULT_PIECES: readonly Piece[] = [{ token: 'slate' }, { literal: 'T' }, { token: 'take' }];
 
-export const FILE_TOKENS = [
-  'scene',
-  'slate',
-  'take',
-  'take:2',
-  'take:3',
-  'roll',
-  'date',
-  'count',
-  'count:3',
-  'kind',
-] as const;
-export type FileToken = (typeof FILE_TOKENS)[number];
-
-type Piece = { readonly token: FileToken } | { readonly literal: string };
-
-export type PatternProblem =
-  | { readonly code: 'pattern-empty' }
-  | { readonly code: 'pattern-brace-open'; readonly at: number }
-  | { readonly code: 'pattern-token-unknown'; readonly token: string }
-  | { readonly code: 'pattern-character-unsafe'; readonly found: string }
-  | { readonly code: 'pattern-names-all-alike' };
-
-/**
- * Reads a pattern for file names: text, and tokens in braces from `FILE_TOKENS`. It must hold the take or the count, or
- * all takes would get one name. `checkPattern('{slate}T{take:2}')` is ok; `'{slate}'` fails with `pattern-names-all-alike`.
- */
-export function checkPattern(text: string): Result<readonly Piece[], PatternProblem> {
-  if (text.trim() === '') return fail({ code: 'pattern-empty' });
-  const pieces: Piece[] = [];
-  for (const { 0: found, index } of text.matchAll(/\{[^{}]*\}|[^{}]+|[{}]/g)) {
-    if (found === '{' || found === '}') return fail({ code: 'pattern-brace-open', at: index });
-    if (found.startsWith('{')) {
-      const token = found.slice(1, -1);
-      if (!isToken(token)) return fail({ code: 'pattern-token-unknown', token });
-      pieces.push({ token });
-      continue;
-    }
-    const unsafe = /[\u0000-\u001f\u007f<>:"/\\|?*]/.exec(found);
-    if (unsafe) return fail({ code: 'pattern-character-unsafe', found: unsafe[0] });
-    pieces.push({ literal: found });
-  }
-  const tellsApart = pieces.some((piece) => 'token' in piece && /^(take|count)/.test(piece.token));
-  return tellsApart ? ok(pieces) : fail({ code: 'pattern-names-all-alike' });
+/** A pattern as names are made from it. */
+interface Naming {
+  readonly pieces: readonly Piece[];
+  /** What stands between a name and the mark of a track at its end; null where the pattern has the mark elsewhere. */
+  readonly lead: string | null;
+  readonly width: number;
 }
 
-const isToken = (text: string): text is FileToken => (FILE_TOKENS as readonly string[]).includes(text);
-
-/** What one take puts into a name. */
-interface Facts {
-  readonly take: Take;
-  readonly roll: string;
-  readonly date: string;
-  /** Running number of the day's files. */
-  readonly count: number;
-  /** How many false starts of this slate and number came before. */
-  readonly restarts: number;
+function namingOf(day: Day): Naming {
+  const read = checkPattern(filledHeader(day.header).filePattern);
+  const pieces = read.ok ? read.value : DEFAULT_PIECES;
+  const last = pieces.at(-1)!;
+  const isTrack = (piece: Piece): boolean => 'token' in piece && piece.token.startsWith('track');
+  if (!pieces.some(isTrack)) return { pieces, lead: '_', width: 1 };
+  if (!isTrack(last) || pieces.filter(isTrack).length > 1) return { pieces, lead: null, width: 1 };
+  const before = pieces.at(-2);
+  const literal = before && 'literal' in before ? before.literal : '';
+  const lead = /[\s._-][^\s._-]*$/.exec(literal)?.[0] ?? '';
+  const kept = literal.slice(0, literal.length - lead.length);
+  return {
+    pieces: [...pieces.slice(0, literal ? -2 : -1), ...(kept ? [{ literal: kept }] : [])],
+    lead,
+    width: 'token' in last && last.token === 'track:2' ? 2 : 1,
+  };
 }
 
-const SERIES: Partial<Record<Take['kind'], string>> = { wild: 'WT', tone: 'RT' };
-
-/** `'PU'`, `'WT'`, `'FS2'`: what sets a take's name apart from the plain takes of its slate. */
-function kindMark({ take, restarts }: Facts): string {
-  const kind = take.kind === 'pickup' ? 'PU' : (SERIES[take.kind] ?? '');
-  const again = take.falseStart ? `FS${restarts > 0 ? restarts + 1 : ''}` : '';
-  return kind + again;
+/** What a day's files are called. */
+interface Names {
+  /** Of every take, what all of its files are called. */
+  readonly base: ReadonlyMap<TakeId, string>;
+  readonly onTrack: (take: Take, track: PartId) => string;
 }
 
-function tokenText(token: FileToken, facts: Facts): string {
-  const { take } = facts;
-  const width = Number(token.split(':')[1] ?? 1);
-  switch (token) {
-    case 'scene':
-      return sceneText(take.slate);
-    case 'slate':
-      return slateText(take.slate);
-    case 'take':
-    case 'take:2':
-    case 'take:3':
-      return String(take.number).padStart(width, '0');
-    case 'roll':
-      return facts.roll;
-    case 'date':
-      return facts.date;
-    case 'count':
-    case 'count:3':
-      return String(facts.count).padStart(width, '0');
-    case 'kind':
-      return kindMark(facts);
-  }
-}
+const memory = new WeakMap<Day, Names>();
 
-/**
- * Wild tracks and room tones are numbered on their own, so in a pattern without `{kind}` their series stands for the
- * slate, and what leads from the slate to the take falls away: `'{slate}T{take:2}'` gives `'WT02'`.
- */
-function inSeries(pieces: readonly Piece[], series: string): Piece[] {
-  const at = (name: RegExp) => pieces.findIndex((piece) => 'token' in piece && name.test(piece.token));
-  const take = at(/^take/);
-  const slate = at(/^slate$/);
-  if (take < 0) return slate < 0 ? [...pieces] : pieces.with(slate, { literal: series });
-  if (slate < 0 || slate > take) {
-    return [...pieces.slice(0, take), { literal: series }, ...pieces.slice(take)];
-  }
-  return [...pieces.slice(0, slate), { literal: series }, ...pieces.slice(take)];
-}
-
-/** A token that has nothing to say takes the separator before it along, or the one after it at the start. */
-function joined(pieces: readonly Piece[], facts: Facts): string {
-  let text = '';
-  let starting = false;
-  for (const piece of pieces) {
-    const said = 'token' in piece ? tokenText(piece.token, facts) : piece.literal;
-    if (said === '') {
-      starting ||= text === '';
-      text = text.replace(/[_\-. ]+$/, '');
-    } else {
-      text += starting ? said.replace(/^[_\-. ]+/, '') : said;
-      starting &&= text === '';
-    }
-  }
-  return text;
-}
-
-function stemOf(pieces: readonly Piece[], facts: Facts): string {
-  const says = (name: string) => pieces.some((piece) => 'token' in piece && piece.token.startsWith(name));
-  const series = SERIES[facts.take.kind];
-  const shaped = series && !says('kind') ? inSeries(pieces, series) : pieces;
-  const text = joined(shaped, facts);
-  // The running number already sets every name apart.
-  if (says('kind') || says('count')) return text;
-  return text + kindMark(series ? { ...facts, take: { ...facts.take, kind: 'take' } } : facts);
-}
-
-const memory = new WeakMap<Day, ReadonlyMap<TakeId, string>>();
-
-/**
- * The file name expected for every take of the day; empty for MOS, which has no file. A name typed by hand wins. A pattern
- * that cannot be read counts as `DEFAULT_PATTERN`. Plain takes `'24BT3.wav'`, a false start `'24BT3FS.wav'`, a pickup
- * `'24BT4PU.wav'`, a wild track `'WT2.wav'`, a room tone `'RT1.wav'`.
- */
-export function fileNamesOf(day: Day): ReadonlyMap<TakeId, string> {
+function namesOf(day: Day): Names {
   const known = memory.get(day);
   if (known) return known;
-  const { filePattern, date } = filledHeader(day.header);
-  const read = checkPattern(filePattern);
-  const pieces = read.ok ? read.value : ([{ token: 'slate' }, { literal: 'T' }, { token: 'take' }] as const);
-  const names = new Map<TakeId, string>();
-  const restarts = new Map<string, number>();
-  let count = 0;
-  for (const take of takesInOrder(day)) {
-    if (take.kind === 'mos') {
-      names.set(take.id, take.file?.trim() ?? '');
-      continue;
-    }
-    count += 1;
-    const board = `${take.kind}/${SERIES[take.kind] ? '' : slateText(take.slate)}/${take.number}`;
-    const earlier = restarts.get(board) ?? 0;
-    if (take.falseStart) restarts.set(board, earlier + 1);
-    const { roll } = answersAtTake(day, take.id);
-    const stem = stemOf(pieces, { take, roll, date, count, restarts: earlier });
-    names.set(take.id, take.file?.trim() || safeName(stem, 'wav', `take-${count}`));
-  }
+  const naming = namingOf(day);
+  const facts = factsOf(day);
+  const typed = (take: Take): string => take.file?.trim() ?? '';
+  const patterned = (of: NameFacts): string => safeName(stemOf(naming.pieces, of), 'wav', `take-${of.count}`);
+  const nameOf = (take: Take): string => {
+    const of = facts.get(take.id);
+    return typed(take) || (of ? patterned(of) : '');
+  };
+  const base = new Map(takesInOrder(day).map((take) => [take.id, nameOf(take)]));
+  const names: Names = {
+    base,
+    onTrack: (take, track) => {
+      const mark = trackMarks(day.rig).get(track) ?? track;
+      const of = facts.get(take.id);
+      if (naming.lead === null && of && !typed(take)) return patterned({ ...of, track: mark });
+      const wide = /^\d+$/.test(mark) ? mark.padStart(naming.width, '0') : mark;
+      return markedName(nameOf(take), `${naming.lead ?? '_'}${wide}`);
+    },
+  };
   memory.set(day, names);
   return names;
 }
 
+/** What every take with sound puts into its names. */
+function factsOf(day: Day): Map<TakeId, NameFacts> {
+  const { date } = filledHeader(day.header);
+  const facts = new Map<TakeId, NameFacts>();
+  const restarts = new Map<string, number>();
+  for (const take of takesInOrder(day)) {
+    if (take.kind === 'mos') continue;
+    const board = `${take.kind}/${SERIES_MARK[take.kind] ? '' : slateText(take.slate)}/${take.number}`;
+    const earlier = restarts.get(board) ?? 0;
+    if (take.falseStart) restarts.set(board, earlier + 1);
+    const { roll } = answersAtTake(day, take.id);
+    facts.set(take.id, { take, roll, date, count: facts.size + 1, restarts: earlier, track: '' });
+  }
+  return facts;
+}
+
+/**
+ * The file name expected for every take of the day; of a take with a file for each track, what stands before their
+ * marks. Empty for MOS, which has no file. A name typed by hand wins. A pattern that cannot be read counts as
+ * `{slate}T{take}`. Plain takes `'24BT3.wav'`, a false start `'24BT3FS.wav'`, a pickup `'24BT4PU.wav'`, a wild track
+ * `'WT2.wav'`, a room tone `'RT1.wav'`.
+ */
+export const fileNamesOf = (day: Day): ReadonlyMap<TakeId, string> => namesOf(day).base;
+
 /** The file name expected for one take; see `fileNamesOf`. */
 export const fileNameOf = (day: Day, take: TakeId): string => fileNamesOf(day).get(take) ?? '';
+
+/** What the mono file of one track of a take is called: `'24BT3_5.wav'`. */
+export const fileNameOnTrack = (day: Day, take: Take, track: PartId): string =>
+  namesOf(day).onTrack(take, track);

@@ -9,14 +9,19 @@ const LONGEST_STEM_BYTES = 100;
  * Where nothing is left of the text, `otherwise` is the name.
  */
 export function safeName(text: string, ending: string, otherwise = 'unnamed'): string {
+  const stem = safeStem(text, LONGEST_STEM_BYTES);
+  // Some systems read the part before the first dot as the device's name.
+  const reserved = RESERVED.test(stem.split('.')[0]!.trim());
+  return `${reserved ? `_${stem}` : stem || otherwise}.${ending}`;
+}
+
+/** What is left of a text that every file system takes, without regard to names kept for devices; may be empty. */
+export function safeStem(text: string, longestBytes: number): string {
   const plain = text
     .normalize('NFC')
     .replaceAll(/[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]/gu, '')
     .replaceAll(/[<>:"/\\|?*]/g, '-');
-  const stem = trimmed(cutToBytes(trimmed(plain), LONGEST_STEM_BYTES));
-  // Some systems read the part before the first dot as the device's name.
-  const reserved = RESERVED.test(stem.split('.')[0]!.trim());
-  return `${reserved ? `_${stem}` : stem || otherwise}.${ending}`;
+  return trimmed(cutToBytes(trimmed(plain), longestBytes));
 }
 
 /** Leading dots hide a file, leading hyphens look like options, trailing dots and spaces get lost. */

@@ -44,7 +44,7 @@ function* withPlace(name: string, place: number): Generator<string> {
 
 export const isNumber = (text: string): boolean => /^\d+$/.test(text.trim());
 
-const isMixByWord = ({ mix, name }: Part): boolean => mix === true && !isNumber(name);
+export const isMixByWord = ({ mix, name }: Part): boolean => mix === true && !isNumber(name);
 
 /** Two names that look alike are alike: case, width, blanks and what cannot be seen tell nothing apart. */
 const readAs = (text: string): string =>

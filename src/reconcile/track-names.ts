@@ -1,13 +1,16 @@
 import type { Answers } from '../day/answers.ts';
 import type { Day, Part, PartId } from '../day/model.ts';
 import { type TrackAnswer, voiceName } from '../day/track-answers.ts';
+import { trackLabels } from '../day/track-labels.ts';
 import type { Recording, RecordingTrack } from '../wave/recordings.ts';
+import { fileTracksOf } from './file-tracks.ts';
 import { plainKey } from './plain-key.ts';
 
 /** One track of the recorder in a recording, against what the chain says of it. */
 export interface TrackCheck {
   readonly track: Part;
-  readonly number: number;
+  /** How it is called: `'5'`. */
+  readonly number: string;
   readonly answer: TrackAnswer;
   /** Undefined where the recording does not hold the track. */
   readonly file: RecordingTrack | undefined;
@@ -19,12 +22,14 @@ export interface TrackCheck {
  * recorders give by themselves, cut names, one name out of a gang, and any name of a mix count as the same.
  */
 export function checkTracks(day: Day, answers: Answers, recording: Recording): TrackCheck[] | null {
-  const channels = channelsOf(recording, answers.tracks.length);
-  if (!channels) return null;
-  return answers.tracks.map((answer, at) => {
-    const number = trackNumber(answer.track, at);
-    const file = channels.get(number);
-    return { track: answer.track, number, answer, file, verdict: verdictOn(day, answer, file) };
+  const files = fileTracksOf(day.rig.tracks, recording);
+  if (!files) return null;
+  const labels = trackLabels(day.rig);
+  return answers.tracks.map((answer) => {
+    const { track } = answer;
+    const file = files.get(track.id);
+    const number = labels.get(track.id) ?? track.name;
+    return { track, number, answer, file, verdict: verdictOn(day, answer, file) };
   });
 }
 
@@ -35,19 +40,6 @@ export const differingTracks = (day: Day, answers: Answers, recording: Recording
       .filter(({ verdict }) => verdict !== 'same')
       .map(({ track }) => track.id),
   );
-
-/** A track is called by its number, and a mix called by a word by its place. */
-const trackNumber = ({ name }: Part, at: number): number =>
-  /^\s*\d{1,4}\s*$/.test(name) ? Number(name) : at + 1;
-
-/** CHANNEL_INDEX is the number on the machine (iXML 3.01); without it, place by place where there are as many. */
-function channelsOf({ tracks }: Recording, expected: number): Map<number, RecordingTrack> | null {
-  const numbered = tracks.filter(({ channel }) => channel !== undefined);
-  if (numbered.length > 0) return new Map(numbered.map((track) => [track.channel!, track]));
-  const isNamed = tracks.some(({ name }) => name !== undefined);
-  if (!isNamed || tracks.length !== expected) return null;
-  return new Map(tracks.map((track, at) => [at + 1, track]));
-}
 
 function verdictOn(day: Day, answer: TrackAnswer, file: RecordingTrack | undefined): TrackCheck['verdict'] {
   if (!file) return isMissed(answer) ? 'not-recorded' : 'same';

@@ -47,7 +47,7 @@ const COLUMNS = {
   'bit-depth': { title: 'Bit depth', cell: (_, { head }) => bitDepthWords(head.bitDepth) },
   'timecode-rate': { title: 'Timecode rate', cell: (_, { head }) => rateWords(head.timecodeRate) },
   'file-layout': { title: 'File layout', cell: (_, { head }) => layoutWords(head.fileLayout) },
-  file: { title: 'File', cell: ({ take }) => name(take.file) },
+  file: { title: 'File', ofLine: true, cell: (row) => name(fileCell(row)) },
   roll: { title: 'Roll', cell: ({ take }) => name(take.rollWord) },
   scene: { title: 'Scene', cell: ({ take }) => name(take.scene) },
   slate: { title: 'Slate', cell: ({ take }) => name(take.slate) },
@@ -153,6 +153,12 @@ const eachTrack = ({ layout }: ReportModel): PrintedColumn[] =>
         return name(line ? trackText(line) : '');
       },
     }));
+
+/** The file of the track, or all files of the take. */
+function fileCell({ take, track }: CsvRow): string {
+  const own = take.files.filter((file) => track !== null && file.track === track.track);
+  return (own.length > 0 ? own : take.files).map((file) => file.name).join('; ');
+}
 
 /** Hours, minutes and seconds, which a spreadsheet can add up; the minutes of `1:52` it would take for hours. */
 function clockLength({ lengthMs }: TakeLine): string {

@@ -19,6 +19,7 @@ dd { margin: 0; }
 ul { margin: 0; padding: 0; list-style: none; }
 ul.open { padding-left: .8rem; border-left: 3px solid var(--ink); }
 ul.on { display: flex; flex-wrap: wrap; gap: 0 .9rem; font-size: .87rem; }
+p.names { margin: 0; font-size: .87rem; }
 ul.notes li::before { content: "– "; }
 table { width: 100%; border-collapse: collapse; }
 th, td { padding: .3rem .5rem .3rem 0; text-align: left; vertical-align: top; font-weight: inherit; }

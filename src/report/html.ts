@@ -92,9 +92,12 @@ function takeRows(take: PrintedTake): string {
   const cells = [take.file, take.start, take.length, take.words.join(', ')].map((text) =>
     element('td', text),
   );
+  const names = take.names ? element('p', take.names, ' class="names"') : '';
   const tracks = list(take.tracks, ' class="on"');
   const notes = list(take.notes, ' class="notes"');
   const more =
-    tracks || notes ? `\n<tr class="more"><td></td><td colspan="4">${tracks}${notes}</td></tr>` : '';
+    names || tracks || notes
+      ? `\n<tr class="more"><td></td><td colspan="4">${names}${tracks}${notes}</td></tr>`
+      : '';
   return `<tr>${name}${cells.join('')}</tr>${more}`;
 }

@@ -130,13 +130,29 @@ function typedOver(day: Day, lines: readonly TakeLine[]): Matter[] {
 const typedBy = (day: Day, take: TakeId, track: PartId): string =>
   nameTypedFor(answersAtTake(day, take).links, track)?.by ?? '';
 
+/** A name in another case or with its accents put together otherwise is the same file on many disks. */
+const onDisk = (name: string): string => name.normalize('NFC').toLowerCase();
+
+/** Names that are of files of several takes; those of the same takes are one matter. */
 function filesNamedTwice(lines: readonly TakeLine[]): Matter[] {
-  const byFile = new Map<string, TakeLine[]>();
+  const byName = new Map<string, { name: string; lines: Set<TakeLine> }>();
   for (const line of lines) {
-    const file = line.file.toLowerCase();
-    if (file) byFile.set(file, [...(byFile.get(file) ?? []), line]);
+    for (const { name } of line.files) {
+      const named = byName.get(onDisk(name)) ?? { name, lines: new Set() };
+      byName.set(onDisk(name), named);
+      named.lines.add(line);
+    }
   }
-  return [...byFile.values()]
-    .filter((group) => group.length > 1)
-    .map((group) => ({ code: 'files-named-twice', file: group[0]!.file, ...at(group) }));
+  const byTakes = new Map<string, { file: string; more: number; lines: readonly TakeLine[] }>();
+  for (const { name, lines: of } of byName.values()) {
+    if (of.size < 2) continue;
+    const key = [...of].map(({ takeId }) => takeId).join(' ');
+    const known = byTakes.get(key);
+    if (known) known.more += 1;
+    else byTakes.set(key, { file: name, more: 0, lines: [...of] });
+  }
+  return [...byTakes.values()].map(({ file, more, lines: of }) => {
+    const isOfSeveral = of.some(({ files }) => files.length > 1);
+    return { code: 'files-named-twice', file, more, isOfSeveral, ...at(of) };
+  });
 }

@@ -1,12 +1,15 @@
 import type { TakeLine } from './take-lines.ts';
 import type { TrackLine } from './track-lines.ts';
-import { noteText, statusWords, trackUnit } from './words.ts';
+import { counted, noteText, statusWords, trackUnit } from './words.ts';
 
 /** A take in the words that every format prints. */
 export interface PrintedTake {
   readonly text: string;
   readonly circled: boolean;
+  /** The name of its file, or how many there are: `'4 files'`, `'no file'`. */
   readonly file: string;
+  /** The names of several files; empty for one. */
+  readonly names: string;
   readonly start: string;
   readonly length: string;
   /** Circled, status, and the scene where the slate does not say it. */
@@ -19,7 +22,8 @@ export interface PrintedTake {
 export const printedTake = (take: TakeLine): PrintedTake => ({
   text: take.text,
   circled: take.circled,
-  file: take.file || (take.kind === 'mos' ? 'no file' : ''),
+  file: take.files.length > 1 ? counted(take.files.length, 'file') : take.file || 'no file',
+  names: take.files.length > 1 ? take.file : '',
   start: take.start,
   length: take.length,
   words: [...statusWords(take), ...sceneWords(take)],

@@ -24,7 +24,7 @@ export function takeFields(take: TakeLine): Map<string, TakeField> {
   ];
   return new Map([
     plain('slate and take', take.text),
-    plain('file', take.file),
+    ['file', fileField(take)],
     plain('roll', take.roll),
     plain('scene', take.scene),
     plain('start', take.start),
@@ -33,6 +33,11 @@ export function takeFields(take: TakeLine): Map<string, TakeField> {
     ...take.tracks.map((line): [string, TakeField] => [`track ${line.track}`, trackField(line)]),
     ['notes', notesField(take)],
   ]);
+}
+
+function fileField({ files, file }: TakeLine): TakeField {
+  const title = files.length > 1 ? 'files' : 'file';
+  return { title, key: JSON.stringify(files), text: file, closer: files.map(({ name }) => name).join(', ') };
 }
 
 /** Two lengths can round to one, and be of one count of frames at two rates. */

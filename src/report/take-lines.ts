@@ -1,8 +1,8 @@
 import { answersAtTake } from '../day/answers.ts';
 import { lengthMs } from '../day/day-totals.ts';
-import { fileNamesOf } from '../day/file-name.ts';
 import type { Day, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
+import { filesOfTakes, namesTogether, type TakeFile } from '../day/take-files.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
 import type { TrackAnswer } from '../day/track-answers.ts';
 import { formatLength } from '../time/length.ts';
@@ -40,7 +40,9 @@ export interface TakeLine extends RollWords {
   /** `'24B/3'`, `'24B/1 FS'`, `'24B/4 PU'`, `'WT2'`. */
   readonly text: string;
   readonly kind: TakeKind;
-  /** Empty for MOS. */
+  /** One of all tracks, or one for each; none for MOS. */
+  readonly files: readonly TakeFile[];
+  /** Their names in one breath: `'24BT3.wav'`, `'24BT3_1, _2, _5.wav'`. Empty where there is none. */
   readonly file: string;
   /** Empty before the first roll was named. */
   readonly roll: string;
@@ -64,7 +66,7 @@ export interface TakeLine extends RollWords {
 
 /** The takes of the day in order. */
 export function takeLinesOf(day: Day): TakeLine[] {
-  const files = fileNamesOf(day);
+  const filesOf = filesOfTakes(day);
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
   const lineOf = new Map<TrackAnswer, TrackLine>();
   const lines = takesInOrder(day).map((take) => {
@@ -72,12 +74,14 @@ export function takeLinesOf(day: Day): TakeLine[] {
     const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf);
     tracksOf.set(answers.tracks, tracks);
     const { start, length } = take;
+    const files = (filesOf.get(take.id) ?? []).map(({ name, track }) => ({ name: cleanLine(name), track }));
     return {
       takeId: take.id,
       // A false start gives its number back, so two takes may share it.
       text: cleanLine(takeText(take)) + (take.falseStart ? ' FS' : ''),
       kind: take.kind,
-      file: cleanLine(files.get(take.id) ?? ''),
+      files,
+      file: namesTogether(files.map(({ name }) => name)),
       roll: cleanLine(answers.roll),
       scene: cleanLine(sceneText(take.slate)),
       slate: isSeries(take) ? '' : cleanLine(slateText(take.slate)),

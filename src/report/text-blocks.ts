@@ -125,7 +125,12 @@ function takeText(take: PrintedTake, columns: Columns, tracks: readonly string[]
   ];
   const width = TEXT_COLUMNS - columns.name;
   const first = wrapUnits([cells.join('  ').trimEnd(), take.words.join(', ')].filter(Boolean), '  ', width);
-  const lines = [...first, ...tracks, ...take.notes.flatMap((note) => hung('- ', wrapText(note, width - 2)))];
+  const lines = [
+    ...first,
+    ...(take.names ? wrapText(take.names, width) : []),
+    ...tracks,
+    ...take.notes.flatMap((note) => hung('- ', wrapText(note, width - 2))),
+  ];
   if (textWidth(name) <= columns.name) return hung(name, lines);
   // A long slate keeps lines to itself.
   return [...wrapText(name.trim(), TEXT_COLUMNS), ...hung(' '.repeat(columns.name), lines)];

@@ -1,5 +1,6 @@
 import type { Answers } from '../day/answers.ts';
 import type { Day, Part, PartId, VoiceId } from '../day/model.ts';
+import { isRecorded } from '../day/take-files.ts';
 import { type TrackAnswer, type TrackState, voiceName } from '../day/track-answers.ts';
 import { isNumber, trackLabels } from '../day/track-labels.ts';
 import { cleanLine } from './clean-text.ts';
@@ -37,7 +38,7 @@ export function trackLinesOf(
 ): TrackLine[] {
   const lines: TrackLine[] = [];
   for (const answer of answers.tracks) {
-    if (answer.state === 'empty' && !answer.typed) continue;
+    if (!isRecorded(answer)) continue;
     const line = known.get(answer) ?? trackLine(day, answer);
     known.set(answer, line);
     lines.push(line);

@@ -135,7 +135,7 @@ export function matterText(matter: Matter): string {
     case 'takes-numbered-twice':
       return `${matter.names?.[0]} was logged ${many ? `${matter.names!.length} times` : 'twice'}.`;
     case 'files-named-twice':
-      return `${matter.file} is the file of ${takes}.`;
+      return `${fileOf(matter)} of ${takes}.`;
     case 'clash':
       return `Track ${matter.number}: ${matter.name} on one track, not declared a gang: ${takes}.`;
     case 'clash-on-input':
@@ -154,6 +154,10 @@ export function matterText(matter: Matter): string {
         : `Not settled: ${matter.code.replaceAll('-', ' ')}.`;
   }
 }
+
+/** `'24BT3.wav is the file'`, `'24BT3_1.wav is a file'`, `'24BT3_1.wav and 3 more are files'`. */
+const fileOf = ({ file, more, isOfSeveral }: Matter): string =>
+  more ? `${file} and ${more} more are files` : `${file} is ${isOfSeveral ? 'a' : 'the'} file`;
 
 /** `'1 take'`, `'2 takes'`. */
 export const counted = (count: number, one: string, many = `${one}s`): string =>

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { checkPattern, fileNameOf, fileNamesOf } from '../../src/day/file-name.ts';
+import { fileNameOf, fileNamesOf } from '../../src/day/file-name.ts';
+import { checkPattern } from '../../src/day/file-pattern.ts';
 import { safeName } from '../../src/day/safe-name.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { speaker, take } from './say.ts';

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { reportOf } from '../../src/report/model.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
+import { MIXES_BY_WORD } from '../report/mixes-by-word.ts';
 import { type CardFile, cardOf, type FileTrack, recordCard } from './build-card.ts';
 import { byFile, openOn, settle, told } from './check-card.ts';
 
@@ -106,6 +107,56 @@ describe('names of tracks', () => {
     const fewer = { ...files[0]!, tracks: files[0]!.tracks.filter(({ channel }) => channel !== 4) };
     const [found] = openOn(day(), await recordCard([fewer]));
     expect(found).toMatchObject({ code: 'track-not-recorded', track: 'tr4', was: 'Dora', severity: 'lost' });
+  });
+});
+
+describe('tracks of a recorder with mixes L and R and isos that count from 1', () => {
+  /** A take of that recorder, its files with these channels for L, R and the isos 1 to 3. */
+  async function checked(channels: readonly number[], names: readonly string[] = ['Mix L', 'Mix R']) {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...SMALL_CAST, MIXES_BY_WORD);
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora' });
+    phone.say(take('24', 1, 1));
+    const [file] = cardOf(phone.day());
+    const tracks = [...names, 'Boom', 'Ines', 'Dora'].map((name, at) => ({ channel: channels[at]!, name }));
+    return async (change: (file: CardFile) => CardFile = (one) => one) =>
+      told(phone.day(), openOn(phone.day(), await recordCard([change({ ...file!, tracks })])));
+  }
+
+  test.each([
+    ['count on from the mixes', [1, 2, 3, 4, 5]],
+    ['are the numbers of the isos, the mixes behind them', [5, 6, 1, 2, 3]],
+    ['are the numbers of the isos, and the mixes count from 1 too', [1, 2, 1, 2, 3]],
+  ])('are found where the channels of the files %s', async (_, channels) => {
+    for (const names of [
+      ['Mix L', 'Mix R'],
+      ['L', 'R'],
+    ]) {
+      const check = await checked(channels, names);
+      expect(await check()).toEqual([]);
+      const other = await check((file) => ({
+        ...file,
+        tracks: file.tracks.map((track) => (track.name === 'Ines' ? { ...track, name: 'Tomas' } : track)),
+      }));
+      expect(other).toEqual(['track-name-differs at 0 on tr3: "Ines" / "Tomas"']);
+      const fewer = await check((file) => ({
+        ...file,
+        tracks: file.tracks.filter(({ name }) => name !== 'Boom'),
+      }));
+      expect(fewer).toEqual(['track-not-recorded at 0 on tr2: "Boom" / null']);
+    }
+  });
+
+  test('are called in a difference as in the report', async () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...SMALL_CAST, MIXES_BY_WORD);
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+    phone.say(take('24', 1, 1));
+    const [file] = cardOf(phone.day());
+    const tracks = ['Mix', 'Mix', 'Boom', 'Dora'].map((name, at) => ({ channel: at + 1, name }));
+    const [found] = openOn(phone.day(), await recordCard([{ ...file!, tracks }]));
+    expect(found).toMatchObject({ code: 'track-name-differs', track: 'tr3', detail: { number: '2' } });
   });
 });
 

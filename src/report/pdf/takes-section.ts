@@ -24,6 +24,7 @@ interface Row {
   readonly printed: PrintedTake;
   readonly file: readonly string[];
   readonly words: readonly string[];
+  readonly names: readonly string[];
   readonly tracks: readonly (readonly Unit[])[];
   /** Every note in lines. */
   readonly notes: readonly (readonly string[])[];
@@ -82,6 +83,7 @@ function measured(flow: Flow, take: TakeLine, before: TakeLine | undefined): Row
     printed,
     file: fittedLines(pen, printed.file, STYLES.value, AT.start - AT.file - 8),
     words: fittedLines(pen, printed.words.join(', '), STYLES.strong, flow.width - AT.words),
+    names: printed.names ? fittedLines(pen, printed.names, STYLES.small, width) : [],
     tracks: unitLines(flow, units, width),
     notes: printed.notes.map((note) => fittedLines(pen, note, STYLES.value, width - dashWidth(flow))),
   };
@@ -108,11 +110,11 @@ function unitLines(flow: Flow, units: readonly Unit[], width: number): Unit[][] 
   return lines;
 }
 
-function row(flow: Flow, { printed, file, words, tracks, notes }: Row): void {
+function row(flow: Flow, { printed, file, words, names, tracks, notes }: Row): void {
   const { pen, left } = flow;
   const topLines = Math.max(1, file.length, words.length);
   const top = FIRST_LINE + (topLines - 1) * LEADING;
-  const rest = tracks.length + notes.flat().length;
+  const rest = names.length + tracks.length + notes.flat().length;
   // A row stays whole unless its notes alone fill a page.
   flow.need(Math.min(top + UNDER_FIRST + rest * LEADING + 6, 200));
   const y = flow.y + FIRST_LINE;
@@ -122,7 +124,8 @@ function row(flow: Flow, { printed, file, words, tracks, notes }: Row): void {
   pen.text(printed.length, left + AT.length + 28, y, STYLES.value, 'right');
   for (const [at, line] of words.entries()) pen.text(line, left + AT.words, y + at * LEADING, STYLES.strong);
   flow.y += top + (rest > 0 ? UNDER_FIRST : 0);
-  for (const units of tracks) {
+  const lines = [...names.map((text) => [{ text, style: STYLES.small }]), ...tracks];
+  for (const units of lines) {
     flow.need(LEADING);
     flow.y += LEADING;
     unitsAt(flow, units);
