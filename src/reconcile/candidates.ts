@@ -70,8 +70,8 @@ function* keysOf({ stems, shortStems, scene, number }: Recorded): Generator<stri
   if (scene !== undefined) yield `slate ${scene}/${number ?? ''}`;
 }
 
-function* wantedKeys({ stem, scenes, looseScenes, take }: Logged): Generator<string> {
-  if (stem !== '') yield `name ${stem}`;
+function* wantedKeys({ stems, scenes, looseScenes, take }: Logged): Generator<string> {
+  for (const stem of stems) yield `name ${stem}`;
   for (const scene of scenes) yield `slate ${scene}/`;
   for (const scene of [...scenes, ...looseScenes]) yield `slate ${scene}/${take.number}`;
 }

@@ -34,6 +34,7 @@ export const SEVERITY_OF = {
   'sample-rate-differs': 'wrong',
   'bit-depth-differs': 'wrong',
   'timecode-rate-differs': 'wrong',
+  'file-layout-differs': 'wrong',
   'file-names-differ': 'wrong',
   'clock-apart': 'wrong',
   'clock-drifts': 'odd',

@@ -1,5 +1,6 @@
 import { answersAtTake } from '../day/answers.ts';
-import { fileNamesOf } from '../day/file-name.ts';
+import { fileNameOnTrack, fileNamesOf } from '../day/file-name.ts';
+import { filledHeader } from '../day/filled-header.ts';
 import type { Day, Take } from '../day/model.ts';
 import { slateText } from '../day/slate.ts';
 import { takesInOrder } from '../day/takes.ts';
@@ -9,7 +10,10 @@ import { slateKey, stemKey } from './plain-key.ts';
 /** A take in the form in which it is compared with recordings. */
 export interface Logged {
   readonly take: Take;
+  /** What all its files are called; behind it mono files have the mark of their track. */
   readonly stem: string;
+  /** What a file of it may be called: the stem, and those of mono files of any track, recorded or not. */
+  readonly stems: readonly string[];
   /** A name typed by hand says which file it is. */
   readonly nameTyped: boolean;
   /** What a file may say as its scene: the slate itself, and what only fits it. */
@@ -23,9 +27,13 @@ export interface Logged {
 /** The takes of the day in order, MOS too. */
 export function loggedTakes(day: Day): Logged[] {
   const names = fileNamesOf(day);
+  const isMono = filledHeader(day.header).fileLayout === 'mono';
+  const onTracks = (take: Take): string[] =>
+    isMono && take.kind !== 'mos' ? day.rig.tracks.map(({ id }) => fileNameOnTrack(day, take, id)) : [];
   return takesInOrder(day).map((take) => ({
     take,
     stem: stemKey(names.get(take.id) ?? ''),
+    stems: [names.get(take.id) ?? '', ...onTracks(take)].filter(Boolean).map(stemKey),
     nameTyped: (take.file ?? '').trim() !== '',
     ...scenesOf(take),
     roll: slateKey(answersAtTake(day, take.id).roll) || undefined,

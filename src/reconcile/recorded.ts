@@ -56,8 +56,8 @@ export function preRollSamples({ files, length }: Recording): number {
  * One name for all files of a recording: the first file's, without the mark of a track or part where all files agree on
  * the rest. `24BT3_1.wav` and `24BT3_2.wav` are `24BT3.wav`.
  */
-export function recordingName({ files }: Recording): string {
-  const name = files[0]!.name.replace(/^.*[/\\]/s, '');
+export function recordingName({ files }: Pick<Recording, 'files'>): string {
+  const [name = ''] = fileNamesIn({ files });
   const stem = stemOf(name);
   const short = plainKey(stem).replace(MARK, '');
   const shared = files.length > 1 && files.every((file) => stemKey(file.name).replace(MARK, '') === short);
@@ -65,6 +65,10 @@ export function recordingName({ files }: Recording): string {
   // Folding the case may change a length (ß is SS); then the name stays as it is.
   return shared && short !== '' && plainKey(rest) === short ? rest + name.slice(stem.length) : name;
 }
+
+/** The names of its files, without the folders they lie in. */
+export const fileNamesIn = ({ files }: Pick<Recording, 'files'>): string[] =>
+  files.map(({ name }) => name.replace(/^.*[/\\]/s, ''));
 
 /** By tape, start and name, whatever order the files came in. */
 export const byTapeAndStart = (a: Recording, b: Recording): number =>

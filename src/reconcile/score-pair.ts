@@ -75,10 +75,10 @@ export function scorePair(logged: Logged, recorded: Recorded, toRecorder: ToReco
 const fading = (full: number, perDoubling: number, apartMs: number, least: number): number =>
   Math.max(least, Math.round(full - perDoubling * Math.log2(1 + apartMs / 1000)));
 
-function namePoints({ stem, nameTyped }: Logged, { stems, shortStems }: Recorded): number {
+function namePoints({ stem, stems, nameTyped }: Logged, recorded: Recorded): number {
   if (stem === '') return 0;
-  if (stems.has(stem)) return nameTyped ? POINTS.nameTyped : POINTS.name;
-  return shortStems.has(stem) ? (nameTyped ? POINTS.nameTyped : POINTS.shortName) : 0;
+  if (stems.some((one) => recorded.stems.has(one))) return nameTyped ? POINTS.nameTyped : POINTS.name;
+  return recorded.shortStems.has(stem) ? (nameTyped ? POINTS.nameTyped : POINTS.shortName) : 0;
 }
 
 function slatePoints({ scenes, looseScenes, take }: Logged, { scene, number }: Recorded): number {

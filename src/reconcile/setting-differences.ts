@@ -4,6 +4,7 @@ import type { Recording } from '../wave/recordings.ts';
 import type { Checking } from './checking.ts';
 import { commonest } from './commonest.ts';
 import type { DifferenceCode, Found } from './difference.ts';
+import { isMono } from './file-marks.ts';
 
 interface Setting {
   readonly code: DifferenceCode;
@@ -16,6 +17,13 @@ interface Setting {
 /** `'24'`, `'32f'`. */
 export const bitDepthOf = ({ bits, files }: Recording): string | undefined =>
   bits === undefined ? undefined : `${bits}${files[0]?.format?.float ? 'f' : ''}`;
+
+/** A file of one track alone may be of either layout. */
+const layoutOf = (recording: Recording): 'mono' | 'poly' | undefined => {
+  if (isMono(recording)) return 'mono';
+  const { files } = recording.parts[0]!;
+  return files.length === 1 && files[0]!.resolved.tracks.length > 1 ? 'poly' : undefined;
+};
 
 const SETTINGS: readonly Setting[] = [
   {
@@ -42,9 +50,18 @@ const SETTINGS: readonly Setting[] = [
       return timecodeRate && { timecodeRate };
     },
   },
+  {
+    code: 'file-layout-differs',
+    ofDay: ({ fileLayout }) => fileLayout,
+    ofFile: layoutOf,
+    field: (recording) => {
+      const fileLayout = layoutOf(recording);
+      return fileLayout && { fileLayout };
+    },
+  },
 ];
 
-/** Sample rate, bit depth and timecode rate that are not the day's: one difference where all files agree, else each. */
+/** Sample rate, bit depth, timecode rate and layout of files that are not the day's: one difference where all files agree, else each. */
 export const settingDifferences = (checking: Checking): Found[] =>
   SETTINGS.flatMap((setting) => differencesIn(setting, checking));
 

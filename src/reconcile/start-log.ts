@@ -1,10 +1,8 @@
-import { fileNamesOf } from '../day/file-name.ts';
 import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
 import { foldDay } from '../day/fold.ts';
 import type { Day, PartId, Slate } from '../day/model.ts';
 import { newIds } from '../day/new-ids.ts';
 import { EMPTY_HEADER } from '../day/standing.ts';
-import { takesInOrder } from '../day/takes.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
@@ -17,6 +15,7 @@ import { commonest } from './commonest.ts';
 import { differencesOf } from './differences-of.ts';
 import { takeOfFile } from './file-fields.ts';
 import { dayAxis, labelDayMs } from './label-time.ts';
+import { loggedTakes } from './logged.ts';
 import { matchRecordings } from './match-recordings.ts';
 import { cutText, plainKey, stemKey } from './plain-key.ts';
 import { byTapeAndStart, recordedOf, recordingName } from './recorded.ts';
@@ -45,7 +44,7 @@ export function startLogFromCard(
   const unnamed = draftsWith(() => false);
   const expected = expectedNames(unnamed);
   // A name is only typed where the pattern would give another.
-  return ok(draftsWith((at, name) => expected[at] !== stemKey(name)));
+  return ok(draftsWith((at, name) => !expected[at]?.includes(stemKey(name))));
 }
 
 /** The notes of the card for the takes of a day that have none: a second action, when the takes have their ids. */
@@ -66,13 +65,11 @@ function headOf(recordings: readonly Recording[], slateStyle: Slate['style']): H
   const production = text(recordings.map(({ project }) => project));
   const recorder = text(recordings.map(({ files }) => files[0]!.bext?.originator));
   const dates = recordings.flatMap(({ files }) => files[0]!.bext?.originationDate ?? []).sort();
-  const monos = recordings.filter(({ parts }) => parts[0]!.files.length > 1).length;
   return {
     ...(production !== undefined && { production }),
     ...(recorder !== undefined && { recorder }),
     ...(dates[0] !== undefined && { date: dates[0] }),
     ...commonestSettings(recordings),
-    fileLayout: monos * 2 > recordings.length ? 'mono' : 'poly',
     slateStyle,
   };
 }
@@ -141,13 +138,18 @@ class Numbers {
 /** A channel of the machine and the track that it is. */
 type Channels = ReadonlyMap<number, { readonly part: string; readonly mix: boolean }>;
 
-const channelOf = ({ channel, interleave }: RecordingTrack): number => channel ?? interleave;
+/** The channels of a recording with their numbers on the machine; places stand for them where the files name none. */
+function numbered({ tracks }: Recording): (readonly [channel: number, track: RecordingTrack])[] {
+  const known = tracks.filter(({ channel }) => channel !== undefined);
+  return known.length > 0
+    ? known.map((track) => [track.channel!, track])
+    : tracks.map((track, at) => [at + 1, track]);
+}
 
 function channelsOf(recordings: readonly Recording[], onto?: Day): Channels {
   const trackOf = tracksBy(onto);
   const channels = new Map<number, { part: string; mix: boolean }>();
-  for (const track of recordings.flatMap(({ tracks }) => tracks)) {
-    const channel = channelOf(track);
+  for (const [channel, track] of recordings.flatMap(numbered)) {
     if (channel < 1 || channel > MOST_TRACKS) continue;
     const mix = /MIX/.test(plainKey(`${track.function ?? ''} ${track.name ?? ''}`));
     const known = channels.get(channel);
@@ -185,7 +187,7 @@ const rigOf = (channels: Channels): Draft[] =>
 function namesOf(recording: Recording, channels: Channels, named: Map<number, string>): Draft[] {
   const drafts: Draft[] = [];
   const now = new Map(
-    recording.tracks.map((track) => [channelOf(track), cutText(track.name?.trim() ?? '', 200)]),
+    numbered(recording).map(([channel, { name }]) => [channel, cutText(name?.trim() ?? '', 200)]),
   );
   for (const [channel, { part }] of channels) {
     const name = now.get(channel) ?? '';
@@ -196,10 +198,9 @@ function namesOf(recording: Recording, channels: Channels, named: Map<number, st
   return drafts;
 }
 
-/** The names that the pattern gives to the takes in these facts, without endings. */
-function expectedNames(drafts: readonly Draft[]): string[] {
+/** The names that the pattern gives to the files of the takes in these facts, without endings. */
+function expectedNames(drafts: readonly Draft[]): (readonly string[])[] {
   const nextId = idSource('cardlogcard').next;
   const day = foldDay('card', stampFacts(drafts, { day: 'card', at: 0, zone: 0, nextId }));
-  const names = fileNamesOf(day);
-  return takesInOrder(day).map(({ id }) => stemKey(names.get(id) ?? ''));
+  return loggedTakes(day).map(({ stems }) => stems);
 }

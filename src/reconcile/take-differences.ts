@@ -1,12 +1,11 @@
-import { fileNamesOf } from '../day/file-name.ts';
 import { rollIn } from '../day/links.ts';
 import { slateText } from '../day/slate.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
 import type { CheckedPair, Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 import { fieldsOfTypes, slateOfFile } from './file-fields.ts';
+import { nameDifferences } from './name-differences.ts';
 import { cutText, plainKey, takeNumber } from './plain-key.ts';
-import { recordingName } from './recorded.ts';
 
 /** What the files say of the takes themselves: slate, number, type, circle, notes, names and rolls. */
 export const takeDifferences = (checking: Checking): Found[] => [
@@ -17,7 +16,7 @@ export const takeDifferences = (checking: Checking): Found[] => [
     ...circleDiffers(pair),
     ...noteNotLogged(pair),
   ]),
-  ...namesDiffer(checking),
+  ...nameDifferences(checking),
   ...rollsDiffer(checking),
 ];
 
@@ -103,37 +102,6 @@ function noteNotLogged(pair: CheckedPair): Found[] {
       settlements: [{ kind: 'add-note', take: take.id, text }],
     },
   ];
-}
-
-/** A recorder that names its files otherwise does so all day: that is said once. */
-function namesDiffer({ day, pairs }: Checking): Found[] {
-  const names = fileNamesOf(day);
-  const differing = pairs.filter(({ logged: { stem }, recorded }) => {
-    return !recorded.stems.has(stem) && !recorded.shortStems.has(stem);
-  });
-  const renaming = (pair: CheckedPair): { take: string; fields: TakeFields }[] => {
-    const file = recordingName(pair.recording);
-    return file.length <= 200 ? [{ take: pair.take.id, fields: { file } }] : [];
-  };
-  const takes = differing.flatMap(renaming);
-  const [first] = differing;
-  if (first && differing.length >= 4 && differing.length * 2 > pairs.length)
-    return [
-      {
-        code: 'file-names-differ',
-        was: names.get(first.take.id) ?? '',
-        is: recordingName(first.recording),
-        detail: { count: differing.length, takes: differing.map(({ take }) => take.id) },
-        settlements: [{ kind: 'describe-takes', takes }],
-      },
-    ];
-  return differing.map((pair) => ({
-    code: 'file-name-differs',
-    ...at(pair),
-    was: names.get(pair.take.id) ?? '',
-    is: recordingName(pair.recording),
-    settlements: [{ kind: 'describe-takes', takes: renaming(pair) }],
-  }));
 }
 
 /** A roll that differs for several takes on end is one difference, where it starts. */

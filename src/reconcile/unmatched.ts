@@ -1,5 +1,6 @@
 import type { TakeId } from '../day/model.ts';
 import { slateText, takeText } from '../day/slate.ts';
+import { namesTogether } from '../day/take-files.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
 import type { Recording } from '../wave/recordings.ts';
 import type { Checking } from './checking.ts';
@@ -7,7 +8,7 @@ import type { Found } from './difference.ts';
 import { lengthOfFile, startOfFile, takeOfFile } from './file-fields.ts';
 import { stampMs } from './label-time.ts';
 import type { Question } from './match-recordings.ts';
-import { recordedOf, recordingName } from './recorded.ts';
+import { fileNamesIn, recordedOf, recordingName } from './recorded.ts';
 
 /** Takes without a recording, recordings without a take, and takes that may have several. */
 export function unmatchedDifferences(checking: Checking): Found[] {
@@ -29,7 +30,7 @@ export function unmatchedDifferences(checking: Checking): Found[] {
         code: 'recording-not-logged',
         recording,
         was: null,
-        is: recordingName(recording),
+        is: namesTogether(fileNamesIn(recording)),
         settlements: [
           {
             kind: 'log-recording',
@@ -76,7 +77,7 @@ const unsure = ({ take, choices }: Question, text: string): Found => ({
   code: 'match-unsure',
   take,
   was: text,
-  is: choices.flatMap(({ recording }) => (recording ? [recordingName(recording)] : [])),
+  is: choices.flatMap(({ recording }) => (recording ? [namesTogether(fileNamesIn(recording))] : [])),
   choices,
   settlements: choices.flatMap(({ recording }) => {
     const file = recording ? recordingName(recording) : '';
@@ -95,7 +96,7 @@ function mosRecorded({ day, header }: Checking, take: TakeId, recording: Recordi
     take,
     recording,
     was: slateText(day.takes.get(take)!.slate),
-    is: recordingName(recording),
+    is: namesTogether(fileNamesIn(recording)),
     settlements: [{ kind: 'describe-takes', takes: [{ take, fields }] }],
   };
 }

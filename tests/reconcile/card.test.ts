@@ -129,7 +129,8 @@ describe('what the card shows by itself', () => {
   });
 
   test('mono files of a set match as one, and a set with a file missing is lost sound', async () => {
-    const { day, files } = plainDay(3);
+    const { phone, day, files } = plainDay(3);
+    phone.say({ kind: 'day-described', fields: { fileLayout: 'mono' } });
     const monos = files.flatMap((file, at) =>
       file.tracks.map((track, index) => ({
         ...file,

@@ -16,6 +16,6 @@ describe('log and card side by side', () => {
 
   test('of anything else that is not there say nothing', () => {
     expect(logWords({ code: 'file-name-differs', was: '' })).toBe('nothing');
-    expect(cardWords({ is: null })).toBe('nothing');
+    expect(cardWords({ code: 'file-name-differs', is: null })).toBe('nothing');
   });
 });

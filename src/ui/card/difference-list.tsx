@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
+import { namesTogether } from '../../day/take-files.ts';
 import type { Difference } from '../../reconcile/difference.ts';
+import { fileNamesIn } from '../../reconcile/recorded.ts';
 import { cardWords, differenceWords, logWords, settlementWords } from '../words/card.ts';
 import { countOf } from '../words/chain.ts';
 
@@ -57,7 +59,9 @@ interface OneProps {
 function OneDifference({ day, difference, onSettle }: OneProps) {
   const { take, recording, severity, was, is, settlements } = difference;
   const known = take ? day.takes.get(take) : undefined;
-  const where = [known ? takeText(known) : '', recording?.files[0]?.name ?? ''].filter((word) => word !== '');
+  const where = [known ? takeText(known) : '', recording ? namesTogether(fileNamesIn(recording)) : ''].filter(
+    (word) => word !== '',
+  );
   return (
     <div class="difference" data-severity={severity}>
       <p class="difference-head">

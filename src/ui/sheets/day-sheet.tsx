@@ -24,7 +24,7 @@ const TEXTS = [
   ['utility', 'Utility'],
   ['contact', 'Contact'],
   ['recorder', 'Recorder'],
-  ['filePattern', 'File names, as {slate} {take} {take:2} {roll} {scene}'],
+  ['filePattern', 'File names, as {slate} {take} {take:2} {roll} {scene} {track}'],
 ] as const satisfies readonly (readonly [keyof Header, string])[];
 
 /** The head of the day: what stands at the top of the report. Only what was changed is said. */

@@ -2,7 +2,9 @@ import type { CardSettlement } from '../../day/card-settlement.ts';
 import type { Day } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import type { Difference, DifferenceCode, DifferenceValue } from '../../reconcile/difference.ts';
+import { stemOf } from '../../reconcile/plain-key.ts';
 import { NO_ROLL } from '../../report/rolls.ts';
+import { layoutWords } from '../../report/words.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import type { WaveWarning } from '../../wave/warning.ts';
 import { countOf, listOf, partName } from './chain.ts';
@@ -22,7 +24,8 @@ const SENTENCES: Record<DifferenceCode, Say> = {
   'match-unsure': () => 'Which of these files is it?',
   'recording-not-logged': () => 'Recorded, and not logged',
   'mos-recorded': () => 'Logged as MOS, and the card has sound',
-  'track-not-recorded': ({ detail }) => `Track ${detail.number} is not in the file`,
+  'track-not-recorded': ({ detail, recording }) =>
+    `Track ${detail.number} is not in the file${(recording?.files.length ?? 1) > 1 ? 's' : ''}`,
   'file-set-incomplete': ({ was, is }) => `Files of this recording are missing: ${is} of ${was} are there`,
   'slate-differs': () => 'Another slate',
   'take-number-differs': () => 'Another take number',
@@ -41,6 +44,7 @@ const SENTENCES: Record<DifferenceCode, Say> = {
     `File and log times differ by 1001/1000 (${Math.round(Number(detail.ppm))} ppm): the files may be stamped at another rate`,
   'sample-rate-differs': (one, day) => `Another sample rate${inFiles(one, day)}`,
   'bit-depth-differs': (one, day) => `Another bit depth${inFiles(one, day)}`,
+  'file-layout-differs': (one, day) => `Another layout of files${inFiles(one, day)}`,
   'timecode-rate-differs': (one, day) => `Another timecode rate${inFiles(one, day)}`,
   'file-names-differ': ({ detail }) => `${countOf(Number(detail.count), 'file')} named by another pattern`,
   'clock-apart': ({ is }) =>
@@ -66,10 +70,14 @@ export const differenceWords = (day: Day, difference: Difference): string =>
   SENTENCES[difference.code](difference, day);
 
 /** What the log says, or what was expected. */
-export const logWords = ({ code, was }: Pick<Difference, 'code' | 'was'>): string =>
-  code === 'roll-differs' && was === '' ? NO_ROLL : valueWords(was);
+export const logWords = ({ code, was }: Pick<Difference, 'code' | 'was'>): string => sideWords(code, was);
 
-export const cardWords = ({ is }: Pick<Difference, 'is'>): string => valueWords(is);
+export const cardWords = ({ code, is }: Pick<Difference, 'code' | 'is'>): string => sideWords(code, is);
+
+function sideWords(code: DifferenceCode, value: DifferenceValue): string {
+  if (code === 'roll-differs' && value === '') return NO_ROLL;
+  return code === 'file-layout-differs' ? layoutWords(value === 'mono' ? 'mono' : 'poly') : valueWords(value);
+}
 
 function valueWords(value: DifferenceValue): string {
   if (value === null || value === '') return 'nothing';
@@ -87,7 +95,7 @@ export function settlementWords(day: Day, settlement: CardSettlement): string {
   };
   switch (settlement.kind) {
     case 'describe-takes':
-      return describeWords(settlement.takes);
+      return describeWords(day, settlement.takes);
     case 'describe-day':
       return 'The day is as the card';
     case 'add-note':
@@ -109,10 +117,14 @@ export function settlementWords(day: Day, settlement: CardSettlement): string {
   }
 }
 
-function describeWords(takes: (CardSettlement & { kind: 'describe-takes' })['takes']): string {
+function describeWords(
+  { header }: Day,
+  takes: (CardSettlement & { kind: 'describe-takes' })['takes'],
+): string {
   if (takes.length !== 1) return `As the card in ${countOf(takes.length, 'take')}`;
   const { fields } = takes[0]!;
   if (fields.kind === 'mos') return 'It was MOS';
-  if (fields.file) return `It is ${fields.file}`;
+  // Of mono files it is what they have in common.
+  if (fields.file) return `It is ${header.fileLayout === 'mono' ? stemOf(fields.file) : fields.file}`;
   return 'As the card says';
 }
