@@ -1,4 +1,4 @@
-import type { PartId } from '../day/model.ts';
+import type { PartId, TakeId } from '../day/model.ts';
 import { type Change, changesOf } from './change.ts';
 import { type PrintedLayout, unusedTracks, usedTracks } from './layout-words.ts';
 import type { ReportModel } from './model.ts';
@@ -94,7 +94,7 @@ function trackChanges(was: PrintedLayout | undefined, is: PrintedLayout | undefi
   return changesOf('track', { what: some, was: text(old), is: text(now) });
 }
 
-/** The order among the tracks that both have. */
+/** The order among the tracks that both have, in the layout and in every take that has several of them. */
 function orderChanges(was: ReportModel, is: ReportModel): Change[] {
   const order = (one: ReportModel, other: ReportModel) => {
     const known = new Set(other.layout.map(({ track }) => track));
@@ -104,5 +104,18 @@ function orderChanges(was: ReportModel, is: ReportModel): Change[] {
   const after = order(is, was);
   if (before.every(({ track }, at) => after[at]!.track === track)) return [];
   const numbers = (tracks: typeof before): string => tracks.map(({ number }) => number).join(', ');
-  return changesOf('track', { what: 'Order of tracks', was: numbers(before), is: numbers(after) });
+  const takes = takesInOtherOrder(was, is);
+  return changesOf('track', { what: 'Order of tracks', was: numbers(before), is: numbers(after) }).map(
+    (change) => ({ ...change, takes }),
+  );
+}
+
+function takesInOtherOrder(was: ReportModel, is: ReportModel): TakeId[] {
+  const before = new Map(was.takes.map(({ takeId, tracks }) => [takeId, tracks.map(({ track }) => track)]));
+  return is.takes.flatMap(({ takeId, tracks }) => {
+    const old = before.get(takeId) ?? [];
+    const now = tracks.map(({ track }) => track).filter((track) => old.includes(track));
+    const then = old.filter((track) => now.includes(track));
+    return now.every((track, at) => track === then[at]) ? [] : [takeId];
+  });
 }

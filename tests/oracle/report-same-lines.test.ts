@@ -28,8 +28,10 @@ function saidBy(model: ReportModel): { head: string[]; takes: string[][] } {
       ...usedTracks(model.layout).flatMap(({ number, lines }) => [number, ...lines]),
     ].map(squeezed),
     takes: model.takes.map((take) => {
-      const { text, file, start, length, words, tracks, notes } = printedTake(take);
-      return [text, file, start, length, words.join(', '), ...tracks, ...notes].map(squeezed).filter(Boolean);
+      const { text, file, start, length, words, names, tracks, notes } = printedTake(take);
+      return [text, file, start, length, words.join(', '), names, ...tracks, ...notes]
+        .map(squeezed)
+        .filter(Boolean);
     }),
   };
 }
@@ -76,7 +78,7 @@ function inCsv(model: ReportModel): void {
       const status = printedTake({ ...take, circled: false, scene: '' }).words;
       return [
         text,
-        take.file,
+        take.files.map(({ name }) => name).join('; '),
         start,
         circled ? 'circled' : '',
         status.join(', '),

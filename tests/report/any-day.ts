@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
-import { speaker, take } from '../day/say.ts';
+import { type Speaker, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 
 /** Words as people type them on four keyboards, with what they should not have typed. */
@@ -24,7 +24,7 @@ const word = fc.oneof(
   ),
 );
 
-const text = fc.array(word, { minLength: 1, maxLength: 6 }).map((words) => words.join(' '));
+export const text = fc.array(word, { minLength: 1, maxLength: 6 }).map((words) => words.join(' '));
 
 /** What may be said of a day; `n` picks among what is there. */
 const action = fc.record({
@@ -40,6 +40,8 @@ const action = fc.record({
     'name',
     'roll',
     'part',
+    'track',
+    'layout',
   ),
   n: fc.nat(1000),
   text,
@@ -50,7 +52,7 @@ type Action = typeof action extends fc.Arbitrary<infer Value> ? Value : never;
 const VOICES = ['ines', 'dora', 'tomas', 'boom'] as const;
 const KINDS = ['take', 'take', 'pickup', 'wild', 'tone', 'mos'] as const;
 
-const pick = <T>(list: readonly T[], n: number): T => list[n % list.length]!;
+export const pick = <T>(list: readonly T[], n: number): T => list[n % list.length]!;
 
 function draftOf({ what, n, text, flags }: Action, takes: readonly string[]): Draft | undefined {
   const [yes, other, third] = flags;
@@ -80,7 +82,10 @@ function draftOf({ what, n, text, flags }: Action, takes: readonly string[]): Dr
     case 'mute':
       return { kind: 'mute-set', what: 'input', part: `aes${1 + (n % 3)}`, muted: yes };
     case 'send':
-      return { kind: 'inputs-sent', routes: [{ input: `aes${1 + (n % 3)}`, tracks: [`tr${2 + (n % 4)}`] }] };
+      return {
+        kind: 'inputs-sent',
+        routes: [{ input: `aes${1 + (n % 3)}`, tracks: third ? [] : [`tr${2 + (n % 4)}`] }],
+      };
     case 'gang':
       return {
         kind: 'gang-declared',
@@ -91,19 +96,46 @@ function draftOf({ what, n, text, flags }: Action, takes: readonly string[]): Dr
       return { kind: 'track-named', track: `tr${2 + (n % 4)}`, name: yes ? text.slice(0, 150) : null };
     case 'roll':
       return { kind: 'roll-changed', roll: text.slice(0, 60) };
+    case 'track':
+      return {
+        kind: 'part-described',
+        part: `tr${1 + (n % 5)}`,
+        fields: { name: other ? pick(['1', '2', 'L', 'Mix R'], n) : text.slice(0, 60), mix: yes },
+      };
+    case 'layout':
+      return { kind: 'day-described', fields: { fileLayout: yes ? 'mono' : 'poly' } };
     case 'part':
       return { kind: 'voice-described', voice: pick(VOICES, n), fields: { part: text.slice(0, 150) } };
   }
 }
 
-/** Any small day, hostile words included. */
-export const anyDay: fc.Arbitrary<Day> = fc
-  .record({ head: fc.tuple(text, text, text), actions: fc.array(action, { maxLength: 40 }) })
-  .map(({ head: [production, unit, remarks], actions }) => {
+/** Everybody wears a pack, and two packs may arrive at one input. */
+const WIRED: Draft[] = [
+  { kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' },
+  { kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora' },
+  { kind: 'transmitter-worn', transmitter: 'A3', voice: 'tomas' },
+  { kind: 'part-described', part: 'near1out', fields: { carries: ['near1', 'near3'] } },
+];
+
+export interface AnyDay {
+  readonly phone: Speaker;
+  readonly takes: readonly string[];
+}
+
+/** Any small day, hostile words included, said anew on a phone of its own whenever it is asked for. */
+export const anyPhone: fc.Arbitrary<() => AnyDay> = fc
+  .record({
+    head: fc.tuple(text, text, text),
+    wired: fc.constantFrom('not', 'to tracks', 'to none'),
+    actions: fc.array(action, { maxLength: 40 }),
+  })
+  .map(({ head: [production, unit, remarks], wired, actions }) => () => {
     const phone = speaker();
     phone.say(...SMALL_RIG);
     phone.say(...SMALL_CAST);
     phone.say({ kind: 'day-described', fields: { production, unit, remarks, date: '2026-10-07' } });
+    if (wired !== 'not') phone.say(...WIRED);
+    if (wired === 'to none') phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes1', tracks: [] }] });
     const takes: string[] = [];
     for (const one of actions) {
       const draft = draftOf(one, takes);
@@ -111,5 +143,8 @@ export const anyDay: fc.Arbitrary<Day> = fc
       const id = phone.id(draft);
       if (draft.kind === 'take-logged') takes.push(id);
     }
-    return phone.day();
+    return { phone, takes };
   });
+
+/** Any small day, hostile words included. */
+export const anyDay: fc.Arbitrary<Day> = anyPhone.map((said) => said().phone.day());
