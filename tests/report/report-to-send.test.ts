@@ -2,7 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { noteSent } from '../../src/commands/send-report.ts';
 import { foldDay } from '../../src/day/fold.ts';
 import type { Day } from '../../src/day/model.ts';
-import { dayWhenSent, knownOf, type SentReport, sentReports } from '../../src/day/sent-reports.ts';
+import {
+  dayWhenSent,
+  knownOf,
+  latestSent,
+  type SentReport,
+  sentReports,
+} from '../../src/day/sent-reports.ts';
 import type { Draft, Fact, UnknownFact } from '../../src/facts/fact.ts';
 import type { ReportMade } from '../../src/facts/report-sent.ts';
 import { changeText } from '../../src/report/change.ts';
@@ -105,6 +111,37 @@ describe('the report that goes out', () => {
     phone.say({ kind: 'fact-retracted', targets: [wrong], by: 'hand' });
     expect(letters(phone.day())).toEqual(['A']);
     expect(outgoing(phone.day())).toMatchObject({ letter: 'B', again: undefined });
+  });
+});
+
+describe('reports that two phones sent', () => {
+  /** A phone that says many things and sends early, and another that says little and sends `minutes` later. */
+  function twoPhones(minutes: number) {
+    const here = smallDay().phone;
+    const early = here.id(sending(here.day()));
+    const sentAt = here.facts.at(-1)!.at;
+    const there = speaker('phoneb', sentAt + (minutes - 1) * 60_000);
+    const late = there.id(sending(there.day()));
+    return { day: foldDay('day-1', [...here.facts, ...there.facts]), here, there, early, late };
+  }
+
+  test('stand in the order of time, not of how much each phone had said', () => {
+    const { day, early, late } = twoPhones(30);
+    expect(late < early).toBe(true);
+    expect(sentReports(day).map(({ id }) => id)).toEqual([early, late]);
+    expect(latestSent(day)?.id).toBe(late);
+  });
+
+  test('of one phone stand as it sent them, also where its clock was set back', () => {
+    const { here, there } = twoPhones(30);
+    const first = there.facts.at(-1)!;
+    const back = { ...first, id: `${first.id.slice(0, 5)}9${first.id.slice(6)}`, at: first.at - 7_200_000 };
+    const day = foldDay('day-1', [...here.facts, ...there.facts, back]);
+    expect(
+      sentReports(day)
+        .map(({ id }) => id)
+        .slice(-2),
+    ).toEqual([first.id, back.id]);
   });
 });
 
