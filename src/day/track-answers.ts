@@ -47,11 +47,12 @@ export function trackAnswer(
   );
   const audible = audibleOn({ heard }).map(({ source }) => source.id);
   const gang = audible.length > 1 ? gangOf(chain.gangsOn(track.id), audible) : undefined;
-  const named = heard.map(({ voice }) => voiceName(standing, voice));
+  // A voice that comes by two ways is one; two voices of one name are two.
+  const named = [...new Set(heard.map(({ voice }) => voice))].map((voice) => voiceName(standing, voice));
   return {
     track,
     state: track.mix ? 'mix' : trackState(heard.length, audible.length, gang !== undefined),
-    name: typed?.value ?? (track.mix ? track.name : [...new Set(named)].join(', ')),
+    name: typed?.value ?? (track.mix ? track.name : named.join(', ')),
     typed: Boolean(typed?.value),
     heard,
     because: [

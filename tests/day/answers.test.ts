@@ -26,6 +26,15 @@ describe('a track', () => {
     expect(voice(phone.day(), 'ines')).toMatchObject({ state: 'unrecorded', tracks: [] });
   });
 
+  test('names two performers of one name both, and one that comes by two ways once', () => {
+    const phone = wired();
+    phone.say({ kind: 'voice-described', voice: 'dora', fields: { part: 'Ines' } });
+    phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes2', tracks: ['tr3'] }] });
+    expect(track(phone.day(), 'tr3').name).toBe('Ines, Ines');
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A2', voice: 'ines' });
+    expect(track(phone.day(), 'tr3').name).toBe('Ines');
+  });
+
   test('clashes when two are heard on it and nobody said why, and gangs when somebody did', () => {
     const phone = wired();
     phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes2', tracks: ['tr3'] }] });
