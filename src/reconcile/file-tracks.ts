@@ -31,7 +31,7 @@ function byChannel(tracks: readonly Part[], files: readonly RecordingTrack[]): M
   const mixes = files.filter(isMix);
   return found(tracks, (track, place) =>
     isMixByWord(track)
-      ? mixes.find(({ name }) => readsAs(name, track.name))
+      ? mixes.find(({ name }) => isWord(name, track.name))
       : isos.findLast(({ channel }) => channel === numberOf(track, place)),
   );
 }
@@ -51,10 +51,13 @@ const isMixOf =
   (file: RecordingTrack): boolean =>
     /MIX/.test(plainKey(file.function ?? '')) ||
     /\bMIX/.test(plainKey(file.name ?? '')) ||
-    tracks.some((track) => isMixByWord(track) && readsAs(file.name, track.name));
+    tracks.some((track) => isMixByWord(track) && isWord(file.name, track.name));
 
-const readsAs = (found: string | undefined, word: string): boolean =>
-  plainKey(found ?? '') === plainKey(word);
+/** The word of a mix, by itself or behind the word mix: `'L'`, `'Mix L'`, `'MixL'`. */
+function isWord(found: string | undefined, word: string): boolean {
+  const [name, wanted] = [plainKey(found ?? ''), plainKey(word)];
+  return name === wanted || name.replace(/^MIX[\s._-]*/, '') === wanted;
+}
 
 function found(
   tracks: readonly Part[],

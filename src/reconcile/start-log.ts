@@ -1,7 +1,6 @@
 import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
 import { foldDay } from '../day/fold.ts';
 import type { Day, PartId, Slate } from '../day/model.ts';
-import { newIds } from '../day/new-ids.ts';
 import { EMPTY_HEADER } from '../day/standing.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
@@ -10,18 +9,17 @@ import type { TakeFields } from '../facts/take-logged.ts';
 import { idSource } from '../shared/ids.ts';
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import { compareText } from '../wave/recording-sets.ts';
-import type { Recording, RecordingTrack } from '../wave/recordings.ts';
+import type { Recording } from '../wave/recordings.ts';
+import { type CardTracks, cardTracksOf, rigOf } from './card-tracks.ts';
 import { commonest } from './commonest.ts';
 import { differencesOf } from './differences-of.ts';
 import { takeOfFile } from './file-fields.ts';
 import { dayAxis, labelDayMs } from './label-time.ts';
 import { loggedTakes } from './logged.ts';
 import { matchRecordings } from './match-recordings.ts';
-import { cutText, plainKey, stemKey } from './plain-key.ts';
+import { cutText, stemKey } from './plain-key.ts';
 import { byTapeAndStart, recordedOf, recordingName } from './recorded.ts';
 import { commonestSettings } from './setting-differences.ts';
-
-const MOST_TRACKS = 64;
 
 /**
  * A day with no log at all, out of the card: its head, a track for every channel, and a take for every recording in the
@@ -38,9 +36,9 @@ export function startLogFromCard(
   const fields = headOf(found, slateStyle);
   const header = filledHeader({ ...EMPTY_HEADER, ...(fields as Partial<FilledHeader>) });
   const recordings = inOrderOfTime(found, header);
-  const channels = channelsOf(recordings, onto);
+  const card = cardTracksOf(recordings, onto);
   const draftsWith = (isNamed: (at: number, name: string) => boolean): Draft[] =>
-    draftsFor(recordings, channels, { fields, header }, isNamed);
+    draftsFor(recordings, card, { fields, header }, isNamed);
   const unnamed = draftsWith(() => false);
   const expected = expectedNames(unnamed);
   // A name is only typed where the pattern would give another.
@@ -98,19 +96,19 @@ function inOrderOfTime(recordings: readonly Recording[], header: FilledHeader): 
 
 function draftsFor(
   recordings: readonly Recording[],
-  channels: Channels,
+  card: CardTracks,
   { fields, header }: { readonly fields: HeaderFields; readonly header: FilledHeader },
   isNamed: (at: number, name: string) => boolean,
 ): Draft[] {
   const numbers = new Numbers();
-  const named = new Map<number, string>();
+  const named = new Map<PartId, string>();
   let roll = '';
-  const drafts: Draft[] = [{ kind: 'day-described', fields }, ...rigOf(channels)];
+  const drafts: Draft[] = [{ kind: 'day-described', fields }, ...rigOf(card)];
   for (const [at, recording] of recordings.entries()) {
     const tape = cutText(recording.tape?.trim() ?? '', 200);
     if (tape !== '' && tape !== roll) drafts.push({ kind: 'roll-changed', roll: tape });
     roll = tape || roll;
-    drafts.push(...namesOf(recording, channels, named));
+    drafts.push(...namesOf(recording, card, named));
     const { file, ...take } = numbers.filled(takeOfFile(recording, header));
     const typed = file !== undefined && isNamed(at, recordingName(recording));
     drafts.push({ kind: 'take-logged', fields: { ...take, ...(typed && { file }) } });
@@ -135,64 +133,14 @@ class Numbers {
   }
 }
 
-/** A channel of the machine and the track that it is. */
-type Channels = ReadonlyMap<number, { readonly part: string; readonly mix: boolean }>;
-
-/** The channels of a recording with their numbers on the machine; places stand for them where the files name none. */
-function numbered({ tracks }: Recording): (readonly [channel: number, track: RecordingTrack])[] {
-  const known = tracks.filter(({ channel }) => channel !== undefined);
-  return known.length > 0
-    ? known.map((track) => [track.channel!, track])
-    : tracks.map((track, at) => [at + 1, track]);
-}
-
-function channelsOf(recordings: readonly Recording[], onto?: Day): Channels {
-  const trackOf = tracksBy(onto);
-  const channels = new Map<number, { part: string; mix: boolean }>();
-  for (const [channel, track] of recordings.flatMap(numbered)) {
-    if (channel < 1 || channel > MOST_TRACKS) continue;
-    const mix = /MIX/.test(plainKey(`${track.function ?? ''} ${track.name ?? ''}`));
-    const known = channels.get(channel);
-    channels.set(channel, { part: known?.part ?? trackOf(channel), mix: mix || known?.mix === true });
-  }
-  return new Map([...channels].sort(([a], [b]) => a - b));
-}
-
-/** The track of a channel: the one that has its number, or a mix called by a word in its place; else a new one. */
-function tracksBy(day: Day | undefined): (channel: number) => PartId {
-  const tracks = day?.rig.tracks ?? [];
-  const newId = day ? newIds(day) : (id: PartId) => id;
-  return (channel) => {
-    const inPlace = tracks[channel - 1];
-    const track =
-      tracks.find(({ name }) => name.trim() === `${channel}`) ?? (inPlace?.mix ? inPlace : undefined);
-    return track?.id ?? newId(`tr${channel}`);
-  };
-}
-
-const rigOf = (channels: Channels): Draft[] =>
-  channels.size === 0
-    ? []
-    : [
-        {
-          kind: 'rig-laid',
-          parts: [...channels].map(([channel, { part, mix }]) => ({
-            part,
-            fields: { type: 'track', name: `${channel}`, order: channel, mix, tap: mix ? 'post' : 'pre' },
-          })),
-        },
-      ];
-
 /** Names that are new from this recording on; a track it does not hold keeps none. */
-function namesOf(recording: Recording, channels: Channels, named: Map<number, string>): Draft[] {
+function namesOf(recording: Recording, card: CardTracks, named: Map<PartId, string>): Draft[] {
   const drafts: Draft[] = [];
-  const now = new Map(
-    numbered(recording).map(([channel, { name }]) => [channel, cutText(name?.trim() ?? '', 200)]),
-  );
-  for (const [channel, { part }] of channels) {
-    const name = now.get(channel) ?? '';
-    if (name === (named.get(channel) ?? '')) continue;
-    named.set(channel, name);
+  const now = card.namesIn(recording);
+  for (const { part } of card.tracks) {
+    const name = now.get(part) ?? '';
+    if (name === (named.get(part) ?? '')) continue;
+    named.set(part, name);
     drafts.push({ kind: 'track-named', track: part, name: name || null });
   }
   return drafts;

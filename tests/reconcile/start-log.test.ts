@@ -6,12 +6,16 @@ import { strikeRig } from '../../src/commands/strike-part.ts';
 import { answersNow } from '../../src/day/answers.ts';
 import { foldDay } from '../../src/day/fold.ts';
 import type { Day } from '../../src/day/model.ts';
+import { trackLabels } from '../../src/day/track-labels.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { notesFromCard, startLogFromCard } from '../../src/reconcile/start-log.ts';
 import { reportOf } from '../../src/report/model.ts';
+import { ok } from '../../src/shared/result.ts';
 import type { Recording } from '../../src/wave/recordings.ts';
 import { layingPhone } from '../commands/rig-day.ts';
 import { speaker } from '../day/say.ts';
+import { SMALL_RIG } from '../day/small-rig.ts';
+import { MIXES_BY_WORD } from '../report/mixes-by-word.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
 import { openOn } from './check-card.ts';
 import { filmDay } from './film-day.ts';
@@ -65,7 +69,9 @@ describe('a log started from a card', () => {
   );
 
   describe('on a day that has a rig', () => {
-    const names = (day: Day) => answersNow(day).tracks.map(({ track, name }) => [track.name, name] as const);
+    /** By what each track is called: that of a mix called by a word is its place, and the word stays. */
+    const names = (day: Day) =>
+      answersNow(day).tracks.map(({ track, name }) => [trackLabels(day.rig).get(track.id)!, name] as const);
 
     test.each([
       ['laid once', 1],
@@ -86,6 +92,29 @@ describe('a log started from a card', () => {
       expect(names(phone.day())).toEqual(
         ['1', '2', '3', '4', '5'].map((number) => [number, alone.get(number) ?? '']),
       );
+    });
+
+    test.each([
+      ['count on from the mixes', [1, 2, 3, 4, 5]],
+      ['are the numbers of the isos', [5, 6, 1, 2, 3]],
+      ['are the numbers of the isos, and of the mixes too', [1, 2, 1, 2, 3]],
+    ])('finds mixes L and R beside isos that count from 1 where channels %s', async (_, channels) => {
+      const [file] = cardOf(filmDay({ takes: 1 }).day());
+      const tracks = ['L', 'R', 'Boom', 'Ines', 'Dora'].map((name, at) => ({ channel: channels[at]!, name }));
+      const recordings = await recordCard([{ ...file!, tracks }]);
+      const phone = layingPhone();
+      phone.run(() => ok([...SMALL_RIG, MIXES_BY_WORD]));
+      const before = phone.day().rig.tracks.map(({ id, name }) => [id, name]);
+      phone.run((day) => startLogFromCard(recordings, 'lettered', day));
+      expect(phone.day().rig.tracks.map(({ id, name }) => [id, name])).toEqual(before);
+      expect(names(phone.day()).filter(([, name]) => name !== '')).toEqual([
+        ['L', 'L'],
+        ['R', 'R'],
+        ['1', 'Boom'],
+        ['2', 'Ines'],
+        ['3', 'Dora'],
+      ]);
+      expect(openOn(phone.day(), recordings).filter(({ code }) => code !== 'note-not-logged')).toEqual([]);
     });
 
     test('finds a track that was added by its number, and adds those that are not there', async () => {
