@@ -63,6 +63,7 @@ describe('a report with mixes L and R and isos that count from 1', () => {
       before: day.second,
     });
     expect(changes).toEqual([
+      'Not settled: Ines gave up a pack and was on no track: 24A/2.',
       'Track 2: was from 24B/1 FS: Tomas, is from 24A/2: Tomas.',
       '24A/2: track 2 was Ines, is Tomas.',
     ]);
@@ -114,7 +115,12 @@ describe('a changed report is no A again', () => {
     });
     expect(found).toEqual({
       letter: 'B',
-      changes: ['24A/2: track 3 was Ines, is another Ines.'],
+      changes: [
+        // The one rests from 24B on, the other does not.
+        'Not settled: Ines gave up a pack and was on no track: 24A/2.',
+        'Not settled: Ines gave up a pack and was on no track: 24B/1 FS, 24B/1, WT1.',
+        '24A/2: track 3 was Ines, is another Ines.',
+      ],
     });
   });
 
@@ -203,6 +209,7 @@ describe('what is gone since the last report', () => {
     );
     expect(changes).toEqual([
       'Boom gone: was Iva Brandt.',
+      'Not settled: Dora gave up a pack and was on no track: 24A/1, 24A/2, 24B/1 FS and 2 more.',
       'A line of track 3 gone: was from 24B/1: Tomas, Dora (ganged).',
       'Track 4 gone: was Dora; from 24B/1 FS: Dora (muted); from 24B/1: nobody.',
       '24C/1 MOS gone: was MOS.',
