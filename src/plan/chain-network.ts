@@ -102,10 +102,12 @@ function wearing(
   const person = new Map(everybody.map((voice) => [voice.id, voice]));
   const isKept = (pack: string, from: string) =>
     everybody.some(({ id, pinnedTransmitter }) => pinnedTransmitter === pack && id !== from);
+  const isPinnedToPack = ({ mayWear, pinnedTransmitter }: PlanVoice) =>
+    mayWear === true && pinnedTransmitter !== undefined;
   const ownPack = packs.length - hardlines.length;
   const cost = (voice: PlanVoice, pack: PlanTransmitter | undefined, at: number): number => {
-    if (!pack) return hardlines[at - ownPack] === voice ? 0 : Infinity;
-    if (voice.hardline !== undefined) return Infinity;
+    if (!pack) return hardlines[at - ownPack] === voice && !isPinnedToPack(voice) ? 0 : Infinity;
+    if (voice.hardline !== undefined && !voice.mayWear) return Infinity;
     if ((voice.pinnedTransmitter ?? pack.id) !== pack.id) return Infinity;
     if (isKept(pack.id, voice.id)) return Infinity;
     if (pack.wornBy === voice.id) return 0;

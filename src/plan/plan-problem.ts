@@ -6,8 +6,10 @@ export interface PlanVoice {
   readonly needed: boolean;
   /** Certainly finished, so that the pack will not be wanted back. */
   readonly done: boolean;
-  /** The source id a hardline voice arrives by; such a voice wears no transmitter. */
+  /** The source id a hardline voice arrives by; such a voice wears no transmitter unless it may. */
   readonly hardline?: string;
+  /** Of a hardline voice: it can be heard by a transmitter instead, and is where one is pinned. */
+  readonly mayWear?: boolean;
   readonly pinnedTransmitter?: string;
   readonly pinnedChannel?: string;
   readonly pinnedInput?: string;

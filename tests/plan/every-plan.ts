@@ -78,19 +78,18 @@ export function costOfChains(
 
 /** Every chain the rig could give a voice, looked at alone. */
 function chainsFor(problem: PlanProblem, voice: PlanVoice): Chain[] {
-  const packs = voice.hardline
-    ? [undefined]
-    : problem.transmitters
-        .filter(({ out, id }) => !out && (voice.pinnedTransmitter ?? id) === id)
-        .filter(({ id }) =>
-          problem.voices.every((other) => other === voice || other.pinnedTransmitter !== id),
-        )
-        .map(({ id }) => id);
+  const { hardline, mayWear = hardline === undefined, pinnedTransmitter: pin } = voice;
+  const usable = problem.transmitters
+    .filter(({ out, id }) => !out && (pin ?? id) === id)
+    .filter(({ id }) => problem.voices.every((other) => other === voice || other.pinnedTransmitter !== id))
+    .map(({ id }) => id);
+  const isWired = hardline !== undefined && !(mayWear && pin !== undefined);
+  const packs = [...(mayWear ? usable : []), ...(isWired ? [undefined] : [])];
   const found: Chain[] = [];
   for (const path of problem.paths) {
     if (path.out) continue;
     const channel = problem.channels.find(({ id }) => id === path.source);
-    if (channel?.out || (voice.hardline ?? channel?.id) !== path.source) continue;
+    if (channel ? channel.out : path.source !== hardline) continue;
     if ((voice.pinnedChannel ?? path.source) !== path.source) continue;
     const input = problem.inputs.find(({ id }) => id === path.input);
     if (!input || input.out || (voice.pinnedInput ?? input.id) !== input.id) continue;
@@ -98,6 +97,7 @@ function chainsFor(problem: PlanProblem, voice: PlanVoice): Chain[] {
       if (!track.iso || track.out || (voice.pinnedTrack ?? track.id) !== track.id) continue;
       if (input.track !== track.id && !input.mayFeed?.includes(track.id)) continue;
       for (const transmitter of packs) {
+        if ((transmitter === undefined) !== (channel === undefined)) continue;
         const canTune = channel?.canTune?.includes(transmitter!) ?? true;
         if (channel && channel.tunedTo !== transmitter && !canTune) continue;
         found.push({ voice, ...(transmitter && { transmitter }), path, track: track.id });

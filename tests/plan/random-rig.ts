@@ -52,6 +52,7 @@ function randomRig(next: Next, size: RigSize, kind: RigKind): PlanProblem {
   const transmitters = list(size.transmitters, (at) => ({ id: `t${at + 1}`, out: broken(12) }));
   const unpinned = transmitters.map(({ id }) => id);
   const isHardline = list(size.voices, () => chance(12));
+  const mayWear = isHardline.map((hardline) => !hardline || chance(50));
   const spread = pick([1, 2, size.voices]);
   const voices = list(
     size.voices,
@@ -60,8 +61,8 @@ function randomRig(next: Next, size: RigSize, kind: RigKind): PlanProblem {
       priority: next(spread),
       needed: chance(85),
       done: chance(50),
-      ...(isHardline[at] && { hardline: `h${at + 1}` }),
-      ...(!isHardline[at] &&
+      ...(isHardline[at] && { hardline: `h${at + 1}`, mayWear: mayWear[at]! }),
+      ...(mayWear[at] &&
         unpinned.length > 0 &&
         chance(8) && { pinnedTransmitter: unpinned.splice(next(unpinned.length), 1)[0]! }),
       ...(broken(8) && { pinnedInput: `i${1 + next(size.inputs)}` }),
@@ -70,7 +71,7 @@ function randomRig(next: Next, size: RigSize, kind: RigKind): PlanProblem {
       ...(chance(60) && { lastTrack: pick(tracks).id }),
     }),
   );
-  const wearers = voices.filter(({ hardline }) => !hardline).map(({ id }) => id);
+  const wearers = voices.filter((_voice, at) => mayWear[at]).map(({ id }) => id);
   const worn = transmitters.map((transmitter) => {
     const at = next(wearers.length + 2);
     const wearer = wearers.splice(at, 1)[0];
