@@ -1,5 +1,5 @@
 import type { Move } from './moves.ts';
-import type { PlanProblem } from './plan-problem.ts';
+import type { PlanChannel, PlanProblem } from './plan-problem.ts';
 
 /**
  * The same problem after some moves, in their order; those not done are simply not given. A lead that is plugged
@@ -39,7 +39,7 @@ function applyMove(problem: PlanProblem, move: Move): PlanProblem {
     case 'retune':
       return {
         ...problem,
-        channels: change(problem.channels, move.channel, (channel) => ({ ...channel, tunedTo: move.to })),
+        channels: tuned(problem.channels, move),
       };
     case 'route':
       return {
@@ -57,6 +57,17 @@ function change<T extends { readonly id: string }>(
   by: (item: T) => T,
 ): readonly T[] {
   return list.map((item) => (item.id === id ? by(item) : item));
+}
+
+function tuned(
+  channels: readonly PlanChannel[],
+  { channel, to, leaving = [] }: Move & { kind: 'retune' },
+): readonly PlanChannel[] {
+  return channels.map((one) => {
+    if (one.id === channel) return { ...one, tunedTo: to };
+    const { tunedTo: _off, ...rest } = one;
+    return leaving.includes(one.id) ? rest : one;
+  });
 }
 
 function plug(problem: PlanProblem, id: string): PlanProblem {

@@ -107,12 +107,24 @@ function replugs(problem: PlanProblem, recorded: readonly RecordedVoice[]): Move
 }
 
 function retunes(problem: PlanProblem, recorded: readonly RecordedVoice[]): Move[] {
+  const planned = new Set(recorded.map(({ source }) => source));
   return recorded.flatMap(({ voice, transmitter, source }): Move[] => {
     const channel = problem.channels.find(({ id }) => id === source);
     if (!channel || transmitter === undefined || channel.tunedTo === transmitter) return [];
     const from = channel.tunedTo === undefined ? {} : { from: channel.tunedTo };
+    const leaving = problem.channels
+      .filter(({ id, tunedTo }) => tunedTo === transmitter && !planned.has(id))
+      .map(({ id }) => id)
+      .sort();
     return [
-      { kind: 'retune', channel: source, ...from, to: transmitter, because: { code: 'to-hear', voice } },
+      {
+        kind: 'retune',
+        channel: source,
+        ...from,
+        to: transmitter,
+        ...(leaving.length > 0 && { leaving }),
+        because: { code: 'to-hear', voice },
+      },
     ];
   });
 }

@@ -44,6 +44,8 @@ export type Move =
       readonly channel: string;
       readonly from?: string;
       readonly to: string;
+      /** The channels that were on that transmitter and are on none afterwards: it must not arrive twice. */
+      readonly leaving?: readonly string[];
       readonly because: MoveReason;
     }
   | {

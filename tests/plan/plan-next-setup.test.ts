@@ -116,6 +116,30 @@ describe('the moves', () => {
     expect(said(plan)).toEqual(['retune R3 to A2']);
   });
 
+  test('tune away the channels that were on a pack which goes to another, unless those are planned for others', () => {
+    const rig = straightRig(
+      4,
+      [voice('Ada', { pinnedChannel: 'R3' }), voice('Ben', { pinnedChannel: 'R1' })],
+      {
+        A1: 'Ada',
+        A3: 'Ben',
+      },
+    );
+    const channels = rig.channels.map((one) => (one.id === 'R4' ? { id: 'R4', tunedTo: 'A1' } : one));
+    const problem = { ...rig, channels };
+    const { moves } = planned(problem);
+    expect(moves.map(({ because: _reason, ...move }) => move)).toEqual([
+      { kind: 'retune', channel: 'R3', from: 'A3', to: 'A1', leaving: ['R4'] },
+      { kind: 'retune', channel: 'R1', from: 'A1', to: 'A3' },
+    ]);
+    expect(applyPlan(problem, moves).channels).toEqual([
+      { id: 'R1', tunedTo: 'A3' },
+      { id: 'R2', tunedTo: 'A2' },
+      { id: 'R3', tunedTo: 'A1' },
+      { id: 'R4' },
+    ]);
+  });
+
   test('choose the pack that brings a returning voice back to the track it had', () => {
     const voices = [voice('Ada', { lastTrack: 'T3' }), voice('Ben', { lastTrack: 'T1' })];
     const plan = planned(straightRig(3, voices));

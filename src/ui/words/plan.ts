@@ -21,7 +21,10 @@ export function moveWords(day: Day, move: Move): string {
     case 'replug':
       return `plug ${sourceName(day, move.source)} into ${part(pathEnds(move.path).input)}`;
     case 'retune':
-      return `tune ${part(move.channel)} to ${part(move.to)}`;
+      return `tune ${listOf([
+        `${part(move.channel)} to ${part(move.to)}`,
+        ...(move.leaving ?? []).map((channel) => `${part(channel)} to nothing`),
+      ])}`;
     case 'route':
       return `send ${part(move.input)} to track ${part(move.to)}`;
   }
