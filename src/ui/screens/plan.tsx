@@ -1,12 +1,12 @@
 import '../words/later-problems.ts';
 import { useMemo, useState } from 'preact/hooks';
-import { answersNow } from '../../day/answers.ts';
 import { castInOrder } from '../../day/cast-in-order.ts';
-import type { Day, VoiceId } from '../../day/model.ts';
+import type { VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate, slateAfter } from '../../day/takes.ts';
 import { problemOf } from '../../plan/day-problem.ts';
 import type { Move } from '../../plan/moves.ts';
+import { neededNow } from '../../plan/needed-now.ts';
 import { factsOfPlan } from '../../plan/plan-facts.ts';
 import { planNextSetup } from '../../plan/plan-next-setup.ts';
 import { ok } from '../../shared/result.ts';
@@ -21,15 +21,6 @@ import { goTo } from '../route.ts';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import '../styles/plan.css';
-
-/** Whoever is needed now, and every hardline that is up: a boom does not wait to be asked for. */
-const neededNow = (day: Day): ReadonlySet<VoiceId> =>
-  new Set(
-    answersNow(day).voices.flatMap(({ voice, need, tracks }) => {
-      const isUp = voice.kind !== 'performer' && tracks.length > 0 && need === null;
-      return need === 'needed' || isUp ? voice.id : [];
-    }),
-  );
 
 /** Moves are the same if they read the same, whatever object they are. */
 const nameOfMove = (move: Move): string => JSON.stringify(move);

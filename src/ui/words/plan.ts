@@ -1,6 +1,6 @@
 import type { Day } from '../../day/model.ts';
 import type { Addition } from '../../plan/best-addition.ts';
-import { pathEnds } from '../../plan/day-problem.ts';
+import { pathEnds } from '../../plan/day-paths.ts';
 import type { WhyLeftOut } from '../../plan/left-out.ts';
 import type { Move, MoveReason } from '../../plan/moves.ts';
 import type { Plan } from '../../plan/plan-next-setup.ts';
