@@ -1,5 +1,6 @@
 import { type Branch, GANG, OPEN, type Relaxed, SINGLE } from './relaxation.ts';
-import type { StageCosts } from './stage-costs.ts';
+import type { Chains, StageCosts } from './stage-costs.ts';
+import { countTracks } from './voice-matching.ts';
 
 /**
  * Splits a branch where its bound rests on something that may not be: a shared selector in two positions, a track
@@ -53,9 +54,26 @@ function splitByIdleSelector({ network }: StageCosts, branch: Branch): Branch[] 
 
 /** Whether several use a track of which the branch does not say yet that it carries a gang. */
 export function breaksTrack(costs: StageCosts, { mode }: Branch, { chains }: Relaxed): boolean {
-  const users = new Int32Array(costs.tracks);
-  for (let at = 3; at < chains.length; at += 4) if (chains[at]! >= 0) users[chains[at]!]! += 1;
+  const users = countTracks(chains, costs.tracks);
   return users.some((count, track) => count > 1 && mode[track] === OPEN);
+}
+
+/**
+ * The branch with every open track decided after chains that may break some: those they share carry gangs and the others
+ * do not; likewise for each of the shared ones alone, and for the one that is easiest to share. Empty where they share none.
+ */
+export function gangedLike(costs: StageCosts, branch: Branch, chains: Chains): readonly Branch[] {
+  const users = countTracks(chains, costs.tracks);
+  const isOpen = (track: number) => branch.mode[track] === OPEN;
+  const tracks = mostGangsFirst(costs).filter(isOpen);
+  const shared = tracks.filter((track) => users[track]! > 1);
+  if (shared.length === 0) return [];
+  const alone = new Set([tracks[0]!, ...shared]);
+  const choices = [...(shared.length > 1 ? [shared] : []), ...[...alone].map((track) => [track])];
+  return choices.map((gangs) => ({
+    ...branch,
+    mode: branch.mode.map((was, track) => (was !== OPEN ? was : gangs.includes(track) ? GANG : SINGLE)),
+  }));
 }
 
 /** One part for each track that could be the first one with a gang, and one without any. */
@@ -63,12 +81,21 @@ function splitByTrack(costs: StageCosts, branch: Branch, relaxed: Relaxed): Bran
   if (!breaksTrack(costs, branch, relaxed)) return undefined;
   const mode = Uint8Array.from(branch.mode);
   const parts: Branch[] = [];
-  branch.mode.forEach((was, track) => {
-    if (was !== OPEN) return;
+  for (const track of mostGangsFirst(costs)) {
+    if (branch.mode[track] !== OPEN) continue;
     parts.push({ ...branch, mode: mode.with(track, GANG) });
     mode[track] = SINGLE;
-  });
+  }
   return [...parts, { ...branch, mode }];
+}
+
+/** Tracks in the order of how many inputs that can be summed feed them already: a gang is cheapest there. */
+function mostGangsFirst({ inputs, tracks, feed, gangInput }: StageCosts): number[] {
+  const fed = new Int32Array(tracks);
+  for (let at = 0; at < inputs * tracks; at += 1) {
+    if (feed[at] === 0) fed[at % tracks]! += gangInput[Math.floor(at / tracks)]!;
+  }
+  return [...fed.keys()].sort((a, b) => fed[b]! - fed[a]! || a - b);
 }
 
 function usersOfNodes({ packs, sources, inputs }: StageCosts, { chains }: Relaxed): number[][] {

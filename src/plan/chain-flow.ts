@@ -1,23 +1,12 @@
-import { type Branch, GANG, SINGLE } from './relaxation.ts';
-import { type Chains, reach, type StageCosts } from './stage-costs.ts';
+import { type FlowArcs, type FlowNodes, flowArcs, flowNodes } from './flow-arcs.ts';
+import type { Branch } from './relaxation.ts';
+import type { Chains, StageCosts } from './stage-costs.ts';
 
 export interface ChainFlow {
   /** Chains that share no node they may not share; cheapest as far as only neighbouring links cost something. */
   readonly chains: Chains;
   /** Sets of tolls for packs, sources and inputs, all from optimal prices of the flow. */
   readonly prices: readonly Float64Array[];
-}
-
-/** Arcs in pairs: an even one forwards, the odd one after it back. `head` and `next` list the arcs of a node. */
-interface Arcs {
-  readonly head: Int32Array;
-  readonly next: Int32Array;
-  readonly to: Int32Array;
-  readonly cost: Float64Array;
-  readonly room: Int32Array;
-  /** For the walks: nodes as near as the nearest, last in first out, and nodes further off. */
-  readonly near: Int32Array;
-  readonly far: Int32Array;
 }
 
 /**
@@ -27,110 +16,32 @@ interface Arcs {
  */
 export function chainFlow(costs: StageCosts, branch: Branch): ChainFlow {
   const { voices, packs, sources, inputs } = costs;
-  const inner = packs + sources + inputs;
-  const sink = voices + 2 * inner + costs.tracks + costs.outPlaces.length;
-  const arcs = layArcs(costs, branch, sink);
+  const nodes = flowNodes(costs);
+  const { entry, exit, sink } = nodes;
+  const arcs = flowArcs(costs, branch, nodes);
   const potential = new Float64Array(sink + 1);
   for (let voice = 0; voice < voices; voice += 1) augment(arcs, potential, voice, sink);
-  const ends = Array.from({ length: packs }, (_value, pack) => voices + 2 * pack + 1);
+  const ends = Array.from({ length: packs }, (_value, pack) => exit(pack));
   const late = [distancesTo(arcs, potential, [sink]), distancesTo(arcs, potential, ends)];
   const price = (at: (node: number) => number) =>
-    Float64Array.from({ length: inner }, (_value, node) => {
-      const value = at(voices + 2 * node + 1) - at(voices + 2 * node);
+    Float64Array.from({ length: packs + sources + inputs }, (_value, inner) => {
+      const value = at(exit(inner)) - at(entry(inner));
       return value > 0 && value < Infinity ? value : 0;
     });
   return {
-    chains: readChains(arcs, costs),
+    chains: readChains(arcs, costs, nodes),
     prices: [potential, ...late.map((distance) => distance.map((far) => -far))].map((level) =>
       price((node) => level[node]!),
     ),
   };
 }
 
-function layArcs(costs: StageCosts, { mode, positions }: Branch, sink: number): Arcs {
-  const { voices, packs, sources, inputs, tracks } = costs;
-  const links = voices * packs + packs * sources + sources * inputs + inputs * tracks;
-  const most = 2 * (links + packs + sources + inputs + 2 * tracks + voices + costs.outPlaces.length);
-  const arcs: Arcs = {
-    head: new Int32Array(sink + 1).fill(-1),
-    next: new Int32Array(most),
-    to: new Int32Array(most),
-    cost: new Float64Array(most),
-    room: new Int32Array(most),
-    near: new Int32Array(most),
-    far: new Int32Array(most),
-  };
-  let count = 0;
-  const half = (from: number, to: number, cost: number, room: number): void => {
-    arcs.next[count] = arcs.head[from]!;
-    arcs.head[from] = count;
-    arcs.to[count] = to;
-    arcs.cost[count] = cost;
-    arcs.room[count] = room;
-    count += 1;
-  };
-  const add = (from: number, to: number, cost: number, room: number): void => {
-    if (cost === Infinity) return;
-    half(from, to, cost, room);
-    half(to, from, -cost, 0);
-  };
-  const entry = (node: number) => voices + 2 * node;
-  const exit = (node: number) => voices + 2 * node + 1;
-  const firstTrack = voices + 2 * (packs + sources + inputs);
-  const { cost: reachCost } = reach(costs, positions);
-  for (let track = 0; track < tracks; track += 1) {
-    const places = mode[track] === SINGLE ? 0 : costs.gangSlots[track]!;
-    if (mode[track] !== GANG) add(firstTrack + track, sink, 0, 1);
-    if (places > 1)
-      add(firstTrack + track, sink, gangFloor(costs), mode[track] === GANG ? places : places - 1);
-  }
-  const bipartite = (
-    rows: number,
-    columns: number,
-    cost: Float64Array,
-    from: (row: number) => number,
-    to: (column: number) => number,
-  ) => {
-    for (let row = 0; row < rows; row += 1) {
-      for (let column = 0; column < columns; column += 1)
-        add(from(row), to(column), cost[row * columns + column]!, 1);
-    }
-  };
-  for (let node = 0; node < packs + sources + inputs; node += 1) add(entry(node), exit(node), 0, 1);
-  bipartite(
-    inputs,
-    tracks,
-    costs.feed,
-    (input) => exit(packs + sources + input),
-    (track) => firstTrack + track,
-  );
-  bipartite(
-    sources,
-    inputs,
-    reachCost,
-    (source) => exit(packs + source),
-    (input) => entry(packs + sources + input),
-  );
-  bipartite(packs, sources, costs.tune, exit, (source) => entry(packs + source));
-  costs.outPlaces.forEach((places, level) => {
-    add(firstTrack + tracks + level, sink, 0, places);
-  });
-  costs.levelOf.forEach((level, voice) => {
-    add(voice, firstTrack + tracks + level, costs.out[voice]!, 1);
-  });
-  bipartite(voices, packs, costs.wear, (voice) => voice, entry);
-  return arcs;
-}
-
-const gangFloor = ({ gang }: StageCosts): number =>
-  gang.reduce((least, cost) => Math.min(least, cost), Infinity);
-
 /**
  * Dijkstra over reduced costs from the starts (with what they cost already), along arcs or against them. Nodes at one
  * distance are taken last in first out, so that a free path is followed to its end at once.
  */
 function walk(
-  arcs: Arcs,
+  arcs: FlowArcs,
   potential: Float64Array,
   starts: readonly (readonly [node: number, distance: number])[],
   against: boolean,
@@ -182,7 +93,7 @@ function walk(
 }
 
 /** Sends one unit from the voice to the sink where it can. */
-function augment(arcs: Arcs, potential: Float64Array, voice: number, sink: number): void {
+function augment(arcs: FlowArcs, potential: Float64Array, voice: number, sink: number): void {
   const settled: number[] = [];
   const { distance, by } = walk(
     arcs,
@@ -204,7 +115,7 @@ function augment(arcs: Arcs, potential: Float64Array, voice: number, sink: numbe
 }
 
 /** What it costs to get from every node to the nearest of the ends in what is left of the network. */
-function distancesTo(arcs: Arcs, potential: Float64Array, ends: readonly number[]): Float64Array {
+function distancesTo(arcs: FlowArcs, potential: Float64Array, ends: readonly number[]): Float64Array {
   // Reduced costs keep every step at zero or more; the ends then start as far apart as their potentials are.
   const lowest = Math.min(...ends.map((end) => potential[end]!));
   const starts = ends.map((end) => [end, potential[end]! - lowest] as const);
@@ -212,10 +123,9 @@ function distancesTo(arcs: Arcs, potential: Float64Array, ends: readonly number[
   return distance.map((far, node) => far - potential[node]! + lowest);
 }
 
-function readChains(arcs: Arcs, { voices, packs, sources, inputs, tracks }: StageCosts): Chains {
+function readChains(arcs: FlowArcs, costs: StageCosts, { entry, alone }: FlowNodes): Chains {
+  const { voices, packs, sources, tracks } = costs;
   const chains = new Int32Array(4 * voices).fill(-1);
-  const firstInner = voices;
-  const firstTrack = voices + 2 * (packs + sources + inputs);
   const onward = (node: number): number => {
     for (let arc = arcs.head[node]!; arc >= 0; arc = arcs.next[arc]!) {
       if ((arc & 1) === 0 && arcs.room[arc ^ 1]! > 0) return arcs.to[arc]!;
@@ -224,14 +134,14 @@ function readChains(arcs: Arcs, { voices, packs, sources, inputs, tracks }: Stag
   };
   for (let voice = 0; voice < voices; voice += 1) {
     const pack = onward(voice);
-    if (pack < 0 || pack >= firstTrack + tracks) continue;
+    if (pack < 0 || pack >= alone(0)) continue;
     const source = onward(pack + 1);
     const input = onward(source + 1);
-    const track = onward(input + 1);
-    chains[4 * voice] = (pack - firstInner) / 2;
-    chains[4 * voice + 1] = (source - firstInner) / 2 - packs;
-    chains[4 * voice + 2] = (input - firstInner) / 2 - packs - sources;
-    chains[4 * voice + 3] = track - firstTrack;
+    const inner = [pack, source, input].map((node) => (node - entry(0)) / 2);
+    chains[4 * voice] = inner[0]!;
+    chains[4 * voice + 1] = inner[1]! - packs;
+    chains[4 * voice + 2] = inner[2]! - packs - sources;
+    chains[4 * voice + 3] = (onward(input + 1) - alone(0)) % tracks;
   }
   return chains;
 }

@@ -1,9 +1,10 @@
 import { bestKnown, type KnownPlan } from './best-known.ts';
-import { barredCount, breaksTrack, held, split } from './chain-branching.ts';
+import { barredCount, breaksTrack, gangedLike, held, split } from './chain-branching.ts';
 import { chainFlow } from './chain-flow.ts';
+import { narrowPlace } from './narrow-place.ts';
 import { type Branch, OPEN, type Relaxed, relaxation, SINGLE } from './relaxation.ts';
 import type { Chains, StageCosts } from './stage-costs.ts';
-import { snapped, type TollClimb, tollClimb } from './toll-climb.ts';
+import { dearer, snapped, type TollClimb, tollClimb } from './toll-climb.ts';
 
 export interface FoundPlan extends KnownPlan {
   /** No plan costs less than this; equal to the cost where the plan is proven best. */
@@ -25,6 +26,8 @@ interface Part {
 /** Rounds of moving tolls at a time, and how often at most before a branch is split, if every time still pays. */
 const ROUNDS = 8;
 const CLIMBS = 14;
+/** How often at most a narrow place is made dearer before that. */
+const NARROW_PLACES = 3;
 const CLIMBS_BELOW = 2;
 const IDLE_CLIMBS = 3;
 const FINE_EFFORT = 60;
@@ -76,6 +79,10 @@ export function searchChains(
     }
     const flow = chainFlow(costs, root);
     known.offer(flow.chains, startPositions);
+    // Bettering a plan shares no track that it does not share already, so gangs nobody has yet are tried here.
+    for (const branch of gangedLike(costs, root, flow.chains)) {
+      if (!isSettled(free.bound)) known.offer(chainFlow(costs, branch).chains, startPositions);
+    }
     add(root, bestOf(root, flow.prices), free.bound, CLIMBS);
   };
 
@@ -96,9 +103,19 @@ export function searchChains(
       if (!isSettled(last.bound)) known.offerRelaxed(part.branch, last, false);
       return true;
     };
+    const canRise = (): boolean =>
+      effort < budget && !isSettled(kept.bound) && !breaksTrack(costs, part.branch, last);
+    const tollNarrowPlace = (): boolean => {
+      effort += 1;
+      const narrow = narrowPlace(costs, part.branch, kept);
+      if (!narrow || !tryOut(dearer(part.prices, narrow, known.plan().cost - kept.bound))) return false;
+      part.climb.goOnFrom(part.prices);
+      return true;
+    };
     if (!isSettled(last.bound)) known.offerRelaxed(part.branch, last, true);
-    for (let round = 0; round < ROUNDS; round += 1) {
-      if (effort >= budget || isSettled(kept.bound) || breaksTrack(costs, part.branch, last)) break;
+    for (let place = 0; place < NARROW_PLACES && canRise() && tollNarrowPlace(); ) place += 1;
+    last = kept;
+    for (let round = 0; round < ROUNDS && canRise(); round += 1) {
       const next = part.climb.step(last, known.plan().cost);
       if (!next) break;
       part.climb.learn(tryOut(next));

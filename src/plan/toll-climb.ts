@@ -1,9 +1,12 @@
+import type { NarrowPlace } from './narrow-place.ts';
 import type { Relaxed } from './relaxation.ts';
 import type { StageCosts } from './stage-costs.ts';
 
 export interface TollClimb {
   /** Tolls one step on; undefined where every node is used once at most and every toll is paid. */
   step(last: Relaxed, target: number): Float64Array | undefined;
+  /** Takes these tolls for the ones to step from. */
+  goOnFrom(prices: Float64Array): void;
   /** Says whether the step helped; after many that did not, steps get shorter. */
   learn(helped: boolean): void;
 }
@@ -45,9 +48,7 @@ export function tollClimb(costs: StageCosts, from: Float64Array): TollClimb {
     });
     if (isFlat || square === 0) return undefined;
     const length = (reach * (target - bound)) / square;
-    prices = prices.map((price, node) =>
-      Math.max(0, Math.round((price + length * direction[node]!) * FINENESS) / FINENESS),
-    );
+    prices = prices.map((price, node) => Math.max(0, fine(price + length * direction[node]!)));
     return prices;
   };
 
@@ -58,7 +59,18 @@ export function tollClimb(costs: StageCosts, from: Float64Array): TollClimb {
     reach /= 2;
   };
 
-  return { step, learn };
+  const goOnFrom = (now: Float64Array): void => {
+    prices = now;
+  };
+
+  return { step, goOnFrom, learn };
+}
+
+const fine = (toll: number): number => Math.round(toll * FINENESS) / FINENESS;
+
+/** Dearer where too many have to pass: with the same voices as before, the bound would rise by the whole gap. */
+export function dearer(prices: Float64Array, { isIn, tooMany }: NarrowPlace, gap: number): Float64Array {
+  return prices.map((price, node) => (isIn[node] ? price + fine(gap / tooMany) : price));
 }
 
 /** Tolls rounded to whole units of the fourth order: best tolls are sums of what links cost. */
