@@ -1,6 +1,8 @@
 import { recordedChains } from './best-chains.ts';
+import { FULL_BUDGET } from './budgets.ts';
 import { chainNetwork } from './chain-network.ts';
 import type { PlanProblem } from './plan-problem.ts';
+import { allAtOnce, type Steps } from './steps.ts';
 
 export type AdditionKind = 'transmitter' | 'channel' | 'input' | 'track';
 
@@ -18,12 +20,16 @@ const KINDS = ['transmitter', 'channel', 'input', 'track'] as const;
  * kinds where several do equally. Undefined where everybody is recorded already or no single one would help. A new
  * channel could reach every input, a new input could take every source, and a new track every input.
  */
-export function bestAddition(problem: PlanProblem): Addition | undefined {
-  const now = outcome(problem);
+export const bestAddition = (problem: PlanProblem): Addition | undefined =>
+  allAtOnce(bestAdditionSteps(problem));
+
+/** The same, step by step. */
+export function* bestAdditionSteps(problem: PlanProblem): Steps<Addition | undefined> {
+  const now = yield* outcome(problem);
   if (!now || now.leftOut.every((count) => count === 0)) return undefined;
   let best: { kind: AdditionKind; outcome: Outcome } | undefined;
   for (const kind of KINDS) {
-    const then = outcome(withOneMore(problem, kind));
+    const then = yield* outcome(withOneMore(problem, kind));
     if (!then || compare(then.leftOut, now.leftOut) >= 0) continue;
     if (!best || compare(then.all, best.outcome.all) < 0) best = { kind, outcome: then };
   }
@@ -38,9 +44,9 @@ interface Outcome {
   readonly missing: readonly string[];
 }
 
-function outcome(problem: PlanProblem): Outcome | undefined {
+function* outcome(problem: PlanProblem): Steps<Outcome | undefined> {
   const network = chainNetwork(problem);
-  const recorded = recordedChains(network);
+  const recorded = yield* recordedChains(network, FULL_BUDGET);
   if (!recorded.ok) return undefined;
   const { leftOut, ganged, ganging } = recorded.value;
   const missing = network.voices.filter((_voice, at) => ganging.chains[4 * at]! < 0).map(({ id }) => id);

@@ -12,6 +12,7 @@ import {
 } from './order-units.ts';
 import { type Chains, stageCosts } from './stage-costs.ts';
 import { standingChains } from './standing-chains.ts';
+import type { Steps } from './steps.ts';
 
 /** What a plan costs, most important order first; smaller is better, compared left to right. */
 export interface PlanCost {
@@ -52,13 +53,6 @@ export interface BestChains {
   readonly effort: number;
 }
 
-/**
- * The most bounds computed for one plan: a count and not a time, so that the same question has the same answer.
- * Ordinary rigs (sixteen performers and two booms) are meant to be proven, larger ones to be answered at once.
- */
-export const planBudget = ({ voices }: ChainNetwork): number =>
-  voices.length <= 8 ? 10_000 : voices.length <= 18 ? 1000 : 60;
-
 export type TooLarge = { readonly code: 'plan-too-large'; readonly voices: number };
 
 /** The upper two orders: who is recorded, and who of them in a gang. */
@@ -74,19 +68,19 @@ export interface RecordedChains {
 }
 
 /** The first two stages by themselves. Fails where the numbers would not fit 53 bits. */
-export function recordedChains(
+export function* recordedChains(
   network: ChainNetwork,
-  budget = planBudget(network),
-): Result<RecordedChains, TooLarge> {
+  budget: number,
+): Steps<Result<RecordedChains, TooLarge>> {
   const levels = priorityLevels(network);
   const first = recordingUnits(network, levels);
   if (!first.fits) return fail({ code: 'plan-too-large', voices: network.voices.length });
   const costs = stageCosts(network, first.units);
   const stay = Int32Array.from(network.banks, ({ current }) => current);
-  const recording = searchChains(costs, standingChains(costs), stay, budget);
+  const recording = yield* searchChains(costs, standingChains(costs), stay, budget);
   const leftOut = leftOutByLevel(levels, recording.chains);
   const second = gangingUnits(levels, leftOut);
-  const ganging = goOn(network, second, recording, budget);
+  const ganging = yield* goOn(network, second, recording, budget);
   const ganged = gangedByLevel(levels, network, ganging.chains);
   return ok({ levels, first, second, recording, ganging, leftOut, ganged });
 }
@@ -95,16 +89,13 @@ export function recordedChains(
  * The best chains for the needed voices, one stage for each of the upper two orders and one for the rest; every
  * stage holds what the stages before it have proven. Fails where the numbers would not fit 53 bits.
  */
-export function bestChains(
-  network: ChainNetwork,
-  budget = planBudget(network),
-): Result<BestChains, TooLarge> {
-  const recorded = recordedChains(network, budget);
+export function* bestChains(network: ChainNetwork, budget: number): Steps<Result<BestChains, TooLarge>> {
+  const recorded = yield* recordedChains(network, budget);
   if (!recorded.ok) return recorded;
   const { levels, ganging, leftOut, ganged } = recorded.value;
   const third = movingUnits(network, levels, leftOut, ganged);
   if (!third.fits) return fail({ code: 'plan-too-large', voices: network.voices.length });
-  const moving = goOn(network, third, ganging, budget);
+  const moving = yield* goOn(network, third, ganging, budget);
   return ok({
     chains: moving.chains,
     positions: moving.positions,
@@ -115,9 +106,14 @@ export function bestChains(
 }
 
 /** The next stage starts from what the one before found, and has what that one left of the budget. */
-function goOn(network: ChainNetwork, { units }: OrderUnits, from: FoundPlan, budget: number): FoundPlan {
+function* goOn(
+  network: ChainNetwork,
+  { units }: OrderUnits,
+  from: FoundPlan,
+  budget: number,
+): Steps<FoundPlan> {
   const costs = stageCosts(network, units);
-  const found = searchChains(costs, from.chains, from.positions, budget - from.effort);
+  const found = yield* searchChains(costs, from.chains, from.positions, budget - from.effort);
   return { ...found, effort: from.effort + found.effort };
 }
 

@@ -4,6 +4,7 @@ import { chainFlow } from './chain-flow.ts';
 import { narrowPlace } from './narrow-place.ts';
 import { type Branch, OPEN, type Relaxed, relaxation, SINGLE } from './relaxation.ts';
 import type { Chains, StageCosts } from './stage-costs.ts';
+import type { Steps } from './steps.ts';
 import { dearer, snapped, type TollClimb, tollClimb } from './toll-climb.ts';
 
 export interface FoundPlan extends KnownPlan {
@@ -39,12 +40,12 @@ const HOLD_EFFORT = 2;
  * `budget` bounds are computed, so the answer never depends on how fast the machine is; when they run out, `bound`
  * says how far from the best it may be.
  */
-export function searchChains(
+export function* searchChains(
   costs: StageCosts,
   start: Chains,
   startPositions: Int32Array,
   budget: number,
-): FoundPlan {
+): Steps<FoundPlan> {
   const { relax, forced } = relaxation(costs);
   const known = bestKnown(costs, start, startPositions);
   const open: Part[] = [];
@@ -174,7 +175,10 @@ export function searchChains(
 
   known.offer(start, startPositions);
   if (!isSettled(0)) plant();
-  while (open.length > 0 && effort < budget) takeOne();
+  while (open.length > 0 && effort < budget) {
+    yield;
+    takeOne();
+  }
   const plan = known.plan();
   const bound = open.reduce((least, part) => Math.min(least, part.bound), Math.min(floor, plan.cost));
   return { ...plan, bound, effort };

@@ -1,11 +1,13 @@
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import { type BestChains, bestChains, type PlanCost, type PlanExact, type TooLarge } from './best-chains.ts';
+import { FULL_BUDGET } from './budgets.ts';
 import { type ChainNetwork, chainNetwork } from './chain-network.ts';
 import { type LeftOutVoice, whyLeftOut } from './left-out.ts';
 import { moveList } from './move-list.ts';
 import type { Move, RecordedVoice } from './moves.ts';
 import type { PlanProblem } from './plan-problem.ts';
 import { faultOf, type ProblemFault } from './problem-faults.ts';
+import { allAtOnce, type Steps } from './steps.ts';
 
 /** What to do for the next setup, and what comes of it. */
 export interface Plan {
@@ -23,16 +25,22 @@ export interface Plan {
 
 export type PlanTrouble = (ProblemFault | TooLarge) & Problem;
 
+export type Planned = Result<Plan, PlanTrouble>;
+
 /**
  * The best plan for the people needed next: every order strictly before the one after it (see `PlanCost`), and the
  * same answer for the same question, whatever the order of the lists. A plan applied and asked again has no moves.
  * With one free pack and one voice that needs it, the moves are one `fit` and perhaps one `retune`.
  */
-export function planNextSetup(problem: PlanProblem, budget?: number): Result<Plan, PlanTrouble> {
+export const planNextSetup = (problem: PlanProblem, budget = FULL_BUDGET): Planned =>
+  allAtOnce(planSteps(problem, budget));
+
+/** The same, step by step. */
+export function* planSteps(problem: PlanProblem, budget: number): Steps<Planned> {
   const fault = faultOf(problem);
   if (fault) return fail(fault);
   const network = chainNetwork(problem);
-  const best = bestChains(network, budget);
+  const best = yield* bestChains(network, budget);
   if (!best.ok) return best;
   const order = byImportance(network);
   const recorded = order.flatMap((voice) => recordedVoice(network, best.value, voice));

@@ -1,7 +1,9 @@
 import { ok, type Result } from '../shared/result.ts';
+import { FULL_BUDGET } from './budgets.ts';
 import type { Move } from './moves.ts';
-import { type Plan, type PlanTrouble, planNextSetup } from './plan-next-setup.ts';
+import { type Plan, type PlanTrouble, planSteps } from './plan-next-setup.ts';
 import type { PlanProblem } from './plan-problem.ts';
+import { allAtOnce, type Steps } from './steps.ts';
 
 /** What would change if one more voice were needed. */
 export interface WhatIf {
@@ -16,13 +18,21 @@ export interface WhatIf {
 }
 
 /** Compares the plan with the one for the same setup with the voice needed too; `now` saves planning it again. */
-export function whatIf(problem: PlanProblem, voice: string, now?: Plan): Result<WhatIf, PlanTrouble> {
-  const before = now ? ok(now) : planNextSetup(problem);
+export const whatIf = (problem: PlanProblem, voice: string, now?: Plan): Result<WhatIf, PlanTrouble> =>
+  allAtOnce(whatIfSteps(problem, voice, now));
+
+/** The same, step by step. */
+export function* whatIfSteps(
+  problem: PlanProblem,
+  voice: string,
+  now?: Plan,
+): Steps<Result<WhatIf, PlanTrouble>> {
+  const before = now ? ok(now) : yield* planSteps(problem, FULL_BUDGET);
   if (!before.ok) return before;
   const voices = problem.voices.map((other) =>
     other.id === voice ? { ...other, needed: true, done: false } : other,
   );
-  const after = planNextSetup({ ...problem, voices });
+  const after = yield* planSteps({ ...problem, voices }, FULL_BUDGET);
   if (!after.ok) return after;
   const isNew = (id: string, list: readonly string[], before: readonly string[]) =>
     id !== voice && list.includes(id) && !before.includes(id);
