@@ -65,7 +65,7 @@ export function* searchChains(
     open.push({ branch, prices, bound, climbsLeft, climb: tollClimb(costs, prices), idleClimbs: 0 });
   };
 
-  const plant = (): void => {
+  function* plant(): Steps<void> {
     const root: Branch = {
       barred: costs.barredAtStart,
       mode: Uint8Array.from(costs.gangSlots, (slots) => (slots > 1 ? OPEN : SINGLE)),
@@ -78,14 +78,16 @@ export function* searchChains(
       floor = free.bound;
       return;
     }
+    yield;
     const flow = chainFlow(costs, root);
     known.offer(flow.chains, startPositions);
     // Bettering a plan shares no track that it does not share already, so gangs nobody has yet are tried here.
     for (const branch of gangedLike(costs, root, flow.chains)) {
+      yield;
       if (!isSettled(free.bound)) known.offer(chainFlow(costs, branch).chains, startPositions);
     }
     add(root, bestOf(root, flow.prices), free.bound, CLIMBS);
-  };
+  }
 
   const bestOf = (branch: Branch, candidates: readonly Float64Array[]): Float64Array => {
     const tried = candidates.map((prices) => ({ prices, bound: look(branch, prices).bound }));
@@ -173,8 +175,9 @@ export function* searchChains(
     }
   };
 
+  yield;
   known.offer(start, startPositions);
-  if (!isSettled(0)) plant();
+  if (!isSettled(0)) yield* plant();
   while (open.length > 0 && effort < budget) {
     yield;
     takeOne();

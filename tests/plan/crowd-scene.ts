@@ -26,16 +26,16 @@ function crowdOf(dice: Dice, count: number): Draft[] {
   const perRank = dice.pick([1, 5, count]);
   return Array.from({ length: count }, (_value, at): Draft => {
     const kind = dice.below(16) === 0 ? 'plant' : 'performer';
-    const fields = { kind, part: `Part ${at + 1}`, priority: Math.floor(at / perRank) } as const;
+    const fields = { kind, part: `Part ${at + 1}`, priority: 1 + Math.floor(at / perRank) } as const;
     return { kind: 'voice-described', voice: `voice${at + 1}`, fields };
   });
 }
 
 /**
- * A ready rig after a scene with part of the crowd: packs on bodies, channels retuned, selectors thrown, a lead hanging
- * free, something dead, a take logged. Now everybody is needed at once.
+ * A ready rig after a scene with part of the crowd: packs on bodies, channels retuned, selectors thrown,
+ * something dead, a take logged.
  */
-export function crowdScene(seed: number, rig: string, voices: number): PlanProblem {
+export function crowdPhone(seed: number, rig: string, voices: number): Speaker {
   const dice = diceOf(seed);
   const phone = laid(rig);
   phone.say(...crowdOf(dice, voices - phone.day().voices.size));
@@ -63,5 +63,11 @@ export function crowdScene(seed: number, rig: string, voices: number): PlanProbl
     ...dead.map((list): Draft => ({ kind: 'out-marked', part: dice.pick(list).id, out: true })),
   );
   if (dice.below(2) === 0) phone.say(take('24', 0, 1));
-  return problemOf(phone.day(), new Set(cast.keys()));
+  return phone;
+}
+
+/** Now everybody is needed at once. */
+export function crowdScene(seed: number, rig: string, voices: number): PlanProblem {
+  const day = crowdPhone(seed, rig, voices).day();
+  return problemOf(day, new Set(day.voices.keys()));
 }
