@@ -7,18 +7,25 @@ interface MoveListProps {
   readonly moves: readonly Move[];
   readonly isTicked: (move: Move) => boolean;
   readonly onTick: (move: Move) => void;
+  /** They are of a question before; the moves of this one are being worked out. */
+  readonly isStale: boolean;
 }
 
 /** The moves in the order a utility does them, to be ticked one by one. */
-export function MoveList({ day, moves, isTicked, onTick }: MoveListProps) {
+export function MoveList({ day, moves, isTicked, onTick, isStale }: MoveListProps) {
   if (moves.length === 0) return null;
   return (
-    <ol class="rows" aria-label="Moves, in their order">
+    <ol class="rows" aria-label="Moves, in their order" aria-busy={isStale}>
       {moves.map((move, at) => (
         <li key={JSON.stringify(move)}>
           <label class="row plan-move">
             <span class="row-lead">
-              <input type="checkbox" checked={isTicked(move)} onChange={() => onTick(move)} />
+              <input
+                type="checkbox"
+                checked={isTicked(move)}
+                disabled={isStale}
+                onChange={() => onTick(move)}
+              />
               <span class="row-number">{at + 1}</span>
             </span>
             <span class="row-text">

@@ -1,34 +1,34 @@
-import { useMemo } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
-import { bestAddition } from '../../plan/best-addition.ts';
+import type { Addition } from '../../plan/best-addition.ts';
 import type { Plan } from '../../plan/plan-next-setup.ts';
-import type { PlanProblem } from '../../plan/plan-problem.ts';
 import { Row } from '../parts/row.tsx';
 import { listOf, nameOf, partName } from '../words/chain.ts';
-import { additionWords, costWords, leftOutWords, proofWords } from '../words/plan.ts';
+import { additionWords, costWords, leftOutWords, proofWords, WORKING } from '../words/plan.ts';
 
 interface OutcomeProps {
   readonly day: Day;
-  readonly problem: PlanProblem;
   readonly plan: Plan;
+  /** It is the first answer, and a better one is looked for. */
+  readonly isLooking: boolean;
+  /** It answers a question before. */
+  readonly isStale: boolean;
+  readonly addition: Addition | undefined;
 }
 
 /** What comes of the plan: what it costs, who shares a track, who is left out, and what would help. */
-export function Outcome({ day, problem, plan }: OutcomeProps) {
-  const addition = useMemo(
-    () => (plan.leftOut.length > 0 ? bestAddition(problem) : undefined),
-    [problem, plan],
-  );
+export function Outcome({ day, plan, isLooking, isStale, addition }: OutcomeProps) {
   const gangs = [
     ...new Set(plan.recorded.filter(({ gangedWith }) => gangedWith.length > 0).map(({ track }) => track)),
   ];
   return (
     <>
-      <div class="plan-cost">
+      <div class="plan-cost" aria-busy={isStale}>
         <p>
           <strong>{costWords(plan)}</strong>
         </p>
-        <p class="soft">{proofWords(plan)}</p>
+        <p class="soft" role="status">
+          {isStale ? WORKING : proofWords(plan, isLooking)}
+        </p>
       </div>
       <ul class="rows">
         {plan.leftOut.map(({ voice, why }) => (

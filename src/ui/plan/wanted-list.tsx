@@ -1,10 +1,7 @@
-import { useState } from 'preact/hooks';
+import type { Planning } from '../../app/planner.ts';
 import { answersNow } from '../../day/answers.ts';
 import { pinsOf } from '../../day/links.ts';
 import type { Day, Voice, VoiceId } from '../../day/model.ts';
-import type { Plan } from '../../plan/plan-next-setup.ts';
-import type { PlanProblem } from '../../plan/plan-problem.ts';
-import { whatIf } from '../../plan/what-if.ts';
 import { Row } from '../parts/row.tsx';
 import { nameOf } from '../words/chain.ts';
 import { pinWords } from '../words/facts.ts';
@@ -14,20 +11,17 @@ interface WantedListProps {
   readonly day: Day;
   readonly cast: readonly Voice[];
   readonly wanted: ReadonlySet<VoiceId>;
-  readonly problem: PlanProblem;
-  readonly plan: Plan | null;
+  readonly whatIf: Planning['whatIf'];
   readonly onToggle: (voice: VoiceId) => void;
+  readonly onWhatIf: (voice: VoiceId) => void;
   readonly onPin: (voice: VoiceId) => void;
 }
 
 /** Who is needed next: one tap each, and for everybody else what it would cost to have them too. */
-export function WantedList({ day, cast, wanted, problem, plan, onToggle, onPin }: WantedListProps) {
-  const [asked, setAsked] = useState<VoiceId | null>(null);
+export function WantedList({ day, cast, wanted, whatIf, onToggle, onWhatIf, onPin }: WantedListProps) {
   const { links } = answersNow(day);
-  const answer = (voice: VoiceId): string => {
-    const what = plan ? whatIf(problem, voice, plan) : null;
-    return what?.ok ? whatIfWords(day, what.value) : '';
-  };
+  const answered = whatIf?.answer ? whatIfWords(day, whatIf.answer) : 'this cannot be planned';
+  const answer = `if needed too: ${whatIf?.isLooking ? 'working it out…' : answered}`;
   return (
     <>
       <h2 class="section-title">Who is needed</h2>
@@ -41,11 +35,7 @@ export function WantedList({ day, cast, wanted, problem, plan, onToggle, onPin }
                 mark={isWanted ? 'single' : 'free'}
                 title={nameOf(day, id)}
                 under={
-                  asked === id && !isWanted
-                    ? `if needed too: ${answer(id)}`
-                    : pins
-                      ? `keeps ${pinWords(day, pins)}`
-                      : ''
+                  whatIf?.voice === id && !isWanted ? answer : pins ? `keeps ${pinWords(day, pins)}` : ''
                 }
                 word={isWanted ? 'needed' : ''}
                 pressed={isWanted}
@@ -58,7 +48,7 @@ export function WantedList({ day, cast, wanted, problem, plan, onToggle, onPin }
               ) : (
                 <button
                   type="button"
-                  onClick={() => setAsked(id)}
+                  onClick={() => onWhatIf(id)}
                   aria-label={`What if ${nameOf(day, id)} were needed too`}
                 >
                   what if

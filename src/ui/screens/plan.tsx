@@ -1,5 +1,5 @@
 import '../words/later-problems.ts';
-import { useMemo, useState } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
@@ -8,17 +8,19 @@ import { problemOf } from '../../plan/day-problem.ts';
 import type { Move } from '../../plan/moves.ts';
 import { neededNow } from '../../plan/needed-now.ts';
 import { factsOfPlan } from '../../plan/plan-facts.ts';
-import { planNextSetup } from '../../plan/plan-next-setup.ts';
 import { ok } from '../../shared/result.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { MoveList } from '../plan/move-list.tsx';
 import { Outcome } from '../plan/outcome.tsx';
 import { PinSheet } from '../plan/pin-sheet.tsx';
+import { PlanFoot } from '../plan/plan-foot.tsx';
+import { usePlanner, useSame } from '../plan/use-planner.ts';
 import { WantedList } from '../plan/wanted-list.tsx';
 import { WeightsSheet } from '../plan/weights-sheet.tsx';
 import { goTo } from '../route.ts';
 import { countOf } from '../words/chain.ts';
+import { WORKING } from '../words/plan.ts';
 import { sentenceFor } from '../words/problems.ts';
 import '../styles/plan.css';
 
@@ -34,11 +36,16 @@ export function Plan() {
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const [weighing, setWeighing] = useState(false);
   const [pinning, setPinning] = useState<VoiceId | null>(null);
-  const problem = useMemo(() => problemOf(day, wanted), [day, wanted]);
-  const planned = useMemo(() => planNextSetup(problem), [problem]);
-  const plan = planned.ok ? planned.value : null;
-  const moves = plan?.moves ?? [];
-  const chosen = moves.filter((move) => ticked.has(nameOfMove(move)));
+  const problem = useSame(useMemo(() => problemOf(day, wanted), [day, wanted]));
+  const [{ problem: answered, planned, isLooking, better, addition, whatIf }, planner] = usePlanner(problem);
+  const isStale = answered !== problem;
+  const shown = planned?.ok ? planned.value : undefined;
+  const plan = isStale ? undefined : shown;
+  const moves = shown?.moves ?? [];
+  const chosen = isStale ? [] : moves.filter((move) => ticked.has(nameOfMove(move)));
+  useLayoutEffect(() => {
+    if (chosen.length > 0) planner.begin();
+  });
 
   const toggle = (voice: VoiceId): void => {
     const next = new Set(wanted);
@@ -63,19 +70,14 @@ export function Plan() {
     <Page
       tab="plan"
       foot={
-        <div class="plan-foot">
-          <button
-            type="button"
-            class="button"
-            disabled={chosen.length === 0 || chosen.length === moves.length}
-            onClick={() => accept(chosen)}
-          >
-            {chosen.length > 0 ? `Only the ${chosen.length} ticked` : 'Only what is ticked'}
-          </button>
-          <button type="button" class="button button-solid" disabled={!plan} onClick={() => accept(moves)}>
-            {moves.length > 0 ? `Accept all ${moves.length}` : 'Accept'}
-          </button>
-        </div>
+        <PlanFoot
+          plan={plan}
+          ticked={chosen.length}
+          better={better}
+          onAcceptTicked={() => accept(chosen)}
+          onAcceptAll={() => accept(moves)}
+          onShowBetter={planner.showBetter}
+        />
       }
     >
       <div class="plan-head">
@@ -84,19 +86,29 @@ export function Plan() {
           what moves cost
         </button>
       </div>
-      {planned.ok ? (
-        <Outcome day={day} problem={problem} plan={planned.value} />
-      ) : (
-        <p class="problem">{sentenceFor(planned.problem)}</p>
+      {!planned && (
+        <p class="plan-cost soft" role="status">
+          {WORKING}
+        </p>
       )}
-      <MoveList day={day} moves={moves} isTicked={(move) => ticked.has(nameOfMove(move))} onTick={tick} />
+      {shown && (
+        <Outcome day={day} plan={shown} isLooking={isLooking} isStale={isStale} addition={addition} />
+      )}
+      {planned && !planned.ok && <p class="problem">{sentenceFor(planned.problem)}</p>}
+      <MoveList
+        day={day}
+        moves={moves}
+        isTicked={(move) => ticked.has(nameOfMove(move))}
+        onTick={tick}
+        isStale={isStale}
+      />
       <WantedList
         day={day}
         cast={castInOrder(day)}
         wanted={wanted}
-        problem={problem}
-        plan={plan}
+        whatIf={whatIf}
         onToggle={toggle}
+        onWhatIf={planner.askWhatIf}
         onPin={setPinning}
       />
       {weighing && <WeightsSheet onClose={() => setWeighing(false)} />}

@@ -94,6 +94,7 @@ learnSentences({
   'mail-address-not-read': ({ address }) =>
     `${quoted(address)} is not a mail address. The draft was not made.`,
   'plan-too-large': () => 'This rig is too large to plan.',
+  'plan-failed': () => 'The plan could not be worked out on this phone.',
   'day-file-nothing-readable': () => 'Nothing in the file could be read.',
   'file-ends-early': ({ at }) => `ends early, at byte ${at}; it may still be written.`,
   'read-budget-spent': () => 'has more headers than are worth reading.',

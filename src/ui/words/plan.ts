@@ -3,6 +3,7 @@ import type { Addition } from '../../plan/best-addition.ts';
 import { pathEnds } from '../../plan/day-paths.ts';
 import type { WhyLeftOut } from '../../plan/left-out.ts';
 import type { Move, MoveReason } from '../../plan/moves.ts';
+import { isProven } from '../../plan/plan-news.ts';
 import type { Plan } from '../../plan/plan-next-setup.ts';
 import type { WhatIf } from '../../plan/what-if.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
@@ -112,17 +113,46 @@ export function costWords(plan: Plan): string {
   return words.filter((word) => word !== '').join(' · ');
 }
 
-/** Whether the plan is proven, and if not, from which order on. */
-export function proofWords({ exact }: Plan): string {
-  if (Object.values(exact).every(Boolean)) return 'No plan does it with less.';
-  if (exact.packs) return 'Nobody could be moved less; fewer changes at the receivers may be possible.';
-  return 'A good plan; a better one may exist.';
+export const WORKING = 'Working it out…';
+
+/** What is proven of the plan, and where a better one may exist or is still looked for. */
+export function proofWords(plan: Plan, isLooking: boolean): string {
+  const { exact, leftOut } = plan;
+  const who = leftOut.length > 0 ? 'Proven: nobody more can be recorded' : 'Everybody is recorded';
+  if (isProven(plan)) {
+    return leftOut.length > 0
+      ? `${who}, and no plan does it with less.`
+      : 'Proven: no plan does it with less.';
+  }
+  if (isLooking) return 'A first plan; looking for a better one…';
+  if (!exact.leftOut) return 'A good plan, not proven; one that records more people may exist.';
+  if (!exact.ganged) return `${who}; fewer in gangs may be possible.`;
+  if (!exact.packs) return `${who}; fewer packs to move may be possible.`;
+  if (!exact.bench) return `${who}, with the fewest packs moved; fewer other changes may be possible.`;
+  return `${who}, with the fewest changes; more may be able to keep their track.`;
 }
 
-export function whatIfWords(day: Day, { isRecorded, moreMoves, pushedOut, pushedIntoGang }: WhatIf): string {
+/** What a better plan has over the one that is shown. */
+export function betterWords(better: Plan, shown: Plan): string {
+  const ganged = ({ recorded }: Plan) => recorded.filter(({ gangedWith }) => gangedWith.length > 0).length;
+  if (better.leftOut.length < shown.leftOut.length) {
+    return `A better plan leaves out ${better.leftOut.length}, not ${shown.leftOut.length}.`;
+  }
+  if (ganged(better) < ganged(shown))
+    return `A better plan has ${ganged(better)} in gangs, not ${ganged(shown)}.`;
+  if (better.moves.length < shown.moves.length) {
+    return `A better plan takes ${countOf(better.moves.length, 'move')}, not ${shown.moves.length}.`;
+  }
+  return 'There is a better plan.';
+}
+
+export function whatIfWords(day: Day, what: WhatIf): string {
+  const { isRecorded, moreMoves, fewerMoves, pushedOut, pushedIntoGang } = what;
+  // Whoever cannot be recorded changes nothing; what differs then are choices that are as good as each other.
+  if (!isRecorded) return 'could not be recorded';
+  const more = moreMoves.length - fewerMoves.length;
   const words = [
-    isRecorded ? '' : 'could not be recorded',
-    moreMoves.length > 0 ? `${countOf(moreMoves.length, 'more move')}` : isRecorded ? 'no more moves' : '',
+    more > 0 ? countOf(more, 'more move') : 'no more moves',
     pushedOut.length > 0 ? `${listOf(pushedOut.map((id) => nameOf(day, id)))} left out` : '',
     pushedIntoGang.length > 0 ? `${listOf(pushedIntoGang.map((id) => nameOf(day, id)))} into a gang` : '',
   ];

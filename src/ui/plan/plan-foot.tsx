@@ -1,0 +1,40 @@
+import type { Plan } from '../../plan/plan-next-setup.ts';
+import { betterWords } from '../words/plan.ts';
+
+interface PlanFootProps {
+  /** What can be accepted; nothing while a question is not answered. */
+  readonly plan: Plan | undefined;
+  readonly ticked: number;
+  readonly better: Plan | undefined;
+  readonly onAcceptTicked: () => void;
+  readonly onAcceptAll: () => void;
+  readonly onShowBetter: () => void;
+}
+
+/** Accepting, in the thumb's corner; a better plan is offered there, so that nothing moves under the finger. */
+export function PlanFoot({ plan, ticked, better, onAcceptTicked, onAcceptAll, onShowBetter }: PlanFootProps) {
+  const moves = plan?.moves.length ?? 0;
+  return (
+    <div class="plan-foot">
+      {plan && better && (
+        <div class="plan-better" role="status">
+          <p>{betterWords(better, plan)}</p>
+          <button type="button" class="button" onClick={onShowBetter}>
+            Show it
+          </button>
+        </div>
+      )}
+      <button
+        type="button"
+        class="button"
+        disabled={ticked === 0 || ticked === moves}
+        onClick={onAcceptTicked}
+      >
+        {ticked > 0 ? `Only the ${ticked} ticked` : 'Only what is ticked'}
+      </button>
+      <button type="button" class="button button-solid" disabled={!plan} onClick={onAcceptAll}>
+        {moves > 0 ? `Accept all ${moves}` : 'Accept'}
+      </button>
+    </div>
+  );
+}

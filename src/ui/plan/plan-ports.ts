@@ -1,0 +1,39 @@
+import type { OpenPlanPort } from '../../app/planner.ts';
+import { workThrough } from '../../app/work-through.ts';
+import { type PlanAsked, type PlanNews, planNews } from '../../plan/plan-news.ts';
+
+export interface PlanQuestion {
+  readonly number: number;
+  readonly asked: PlanAsked;
+}
+
+export interface PlanReply {
+  readonly number: number;
+  readonly news: PlanNews;
+}
+
+/** A thread of its own, which hears the next question between two slices of the one before. */
+export const workerPort: OpenPlanPort = ({ hear, failed }) => {
+  const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('message', ({ data }: MessageEvent<PlanReply>) => hear(data.number, data.news));
+  worker.addEventListener('error', failed);
+  return {
+    ask: (number, asked) => worker.postMessage({ number, asked } satisfies PlanQuestion),
+    close: () => worker.terminate(),
+  };
+};
+
+/** Half a frame, so that taps are answered between two slices. */
+const SLICE_MS = 8;
+
+/** The page itself, for where no worker can start. */
+export const pagePort: OpenPlanPort = ({ hear, failed }) => {
+  let stop = (): void => {};
+  return {
+    ask(number, asked) {
+      stop();
+      stop = workThrough(planNews(asked), SLICE_MS, (news) => hear(number, news), failed);
+    },
+    close: () => stop(),
+  };
+};

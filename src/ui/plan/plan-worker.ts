@@ -1,0 +1,14 @@
+import { workThrough } from '../../app/work-through.ts';
+import { planNews } from '../../plan/plan-news.ts';
+import type { PlanQuestion, PlanReply } from './plan-ports.ts';
+
+/** As long as a tap may wait for the work on the question before it to be given up. */
+const SLICE_MS = 20;
+
+let stop = (): void => {};
+
+addEventListener('message', ({ data: { number, asked } }: MessageEvent<PlanQuestion>) => {
+  stop();
+  const say = (news: PlanReply['news']): void => postMessage({ number, news } satisfies PlanReply);
+  stop = workThrough(planNews(asked), SLICE_MS, say, reportError);
+});

@@ -1,0 +1,29 @@
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { NOTHING_PLANNED, type Planner, type Planning, planner } from '../../app/planner.ts';
+import type { PlanProblem } from '../../plan/plan-problem.ts';
+import { pagePort, workerPort } from './plan-ports.ts';
+
+/** The plan of a problem while this screen is open, off the thread of the screen. */
+export function usePlanner(problem: PlanProblem): readonly [planning: Planning, planner: Planner] {
+  const [planning, setPlanning] = useState(NOTHING_PLANNED);
+  const asking = useMemo(() => planner([workerPort, pagePort], setPlanning), []);
+  useLayoutEffect(() => asking.ask(problem), [asking, problem]);
+  useEffect(() => asking.close, [asking]);
+  useEffect(() => {
+    // A finger that comes down is on its way to what it saw.
+    addEventListener('pointerdown', asking.begin, true);
+    addEventListener('keydown', asking.begin, true);
+    return () => {
+      removeEventListener('pointerdown', asking.begin, true);
+      removeEventListener('keydown', asking.begin, true);
+    };
+  }, [asking]);
+  return [planning, asking];
+}
+
+/** The value of before while it says the same, so that nothing is asked twice. */
+export function useSame<T>(value: T): T {
+  const kept = useRef(value);
+  if (kept.current !== value && JSON.stringify(kept.current) !== JSON.stringify(value)) kept.current = value;
+  return kept.current;
+}
