@@ -28,7 +28,8 @@ export interface Planning {
   readonly isLooking: boolean;
   /** The full answer, where somebody had begun with the first one. */
   readonly better: Plan | undefined;
-  readonly addition: Addition | undefined;
+  /** What single thing would help; undefined while that is not known. */
+  readonly addition: Addition | 'none' | undefined;
   readonly whatIf:
     | { readonly voice: string; readonly answer: WhatIf | undefined; readonly isLooking: boolean }
     | undefined;
@@ -112,7 +113,7 @@ export function planner(ports: readonly OpenPlanPort[], tell: (planning: Plannin
       change({ whatIf: { voice: news.voice, answer: news.answer, isLooking: false } });
     } else if (news.what === 'addition') {
       asked = undefined;
-      change({ addition: news.addition });
+      change({ addition: news.addition ?? 'none' });
       askOpenWhatIf();
     } else if (news.what === 'first') {
       change({ problem, planned: news.planned, isLooking: true, better: undefined, addition: undefined });

@@ -99,6 +99,11 @@ describe('a plan asked for', () => {
     expect(now()).toMatchObject({ planned: ok(full), isLooking: false, better: undefined });
     port.say({ what: 'addition', addition: { kind: 'track', voices: ['Ada'] } });
     expect(now().addition).toEqual({ kind: 'track', voices: ['Ada'] });
+    asking.ask(question());
+    port.say(fullNews);
+    expect(now().addition).toBeUndefined();
+    port.say(noAddition);
+    expect(now().addition).toBe('none');
   });
 
   test('begun with, stays as it is, and the better one is held for a tap', () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { PlanExact } from '../../src/plan/best-chains.ts';
 import type { Move } from '../../src/plan/moves.ts';
 import type { Plan } from '../../src/plan/plan-next-setup.ts';
-import { betterWords, proofWords, whatIfWords } from '../../src/ui/words/plan.ts';
+import { additionWords, betterWords, proofWords, whatIfWords } from '../../src/ui/words/plan.ts';
 import { speaker } from '../day/say.ts';
 
 const ORDERS = ['leftOut', 'ganged', 'packs', 'bench', 'newTracks'] as const;
@@ -82,10 +82,17 @@ describe('a better plan', () => {
   });
 });
 
+const phone = speaker();
+phone.say({ kind: 'voice-described', voice: 'dora', fields: { part: 'Dora' } });
+const day = phone.day();
+
+test('what would help is said in one line from the start, whatever it is', () => {
+  expect(additionWords(day, undefined)).toBe('Would one more pack or input help? Working it out…');
+  expect(additionWords(day, { kind: 'input', voices: ['dora'] })).toBe('One more input would record Dora.');
+  expect(additionWords(day, 'none')).toBe('One more pack, channel, input or track would not help by itself.');
+});
+
 describe('what if', () => {
-  const phone = speaker();
-  phone.say({ kind: 'voice-described', voice: 'dora', fields: { part: 'Dora' } });
-  const day = phone.day();
   const answer = {
     plan: plan({}),
     isRecorded: true,

@@ -1,5 +1,5 @@
+import type { Planning } from '../../app/planner.ts';
 import type { Day } from '../../day/model.ts';
-import type { Addition } from '../../plan/best-addition.ts';
 import type { Plan } from '../../plan/plan-next-setup.ts';
 import { Row } from '../parts/row.tsx';
 import { listOf, nameOf, partName } from '../words/chain.ts';
@@ -12,7 +12,7 @@ interface OutcomeProps {
   readonly isLooking: boolean;
   /** It answers a question before. */
   readonly isStale: boolean;
-  readonly addition: Addition | undefined;
+  readonly addition: Planning['addition'];
 }
 
 /** What comes of the plan: what it costs, who shares a track, who is left out, and what would help. */
@@ -53,7 +53,8 @@ export function Outcome({ day, plan, isLooking, isStale, addition }: OutcomeProp
           </li>
         ))}
       </ul>
-      {addition && <p class="section">{additionWords(day, addition)}</p>}
+      {/* There from the start, so that the moves below it stay where they are when it is known. */}
+      {plan.leftOut.length > 0 && <p class="section">{additionWords(day, addition)}</p>}
     </>
   );
 }

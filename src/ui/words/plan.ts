@@ -92,8 +92,13 @@ const ADDITION = {
   track: 'track',
 } as const;
 
-export const additionWords = (day: Day, { kind, voices }: Addition): string =>
-  `One more ${ADDITION[kind]} would record ${listOf(voices.map((id) => nameOf(day, id)))}.`;
+/** What single thing more would help; undefined while that is being worked out. */
+export function additionWords(day: Day, addition: Addition | 'none' | undefined): string {
+  if (addition === undefined) return 'Would one more pack or input help? Working it out…';
+  if (addition === 'none') return 'One more pack, channel, input or track would not help by itself.';
+  const names = listOf(addition.voices.map((id) => nameOf(day, id)));
+  return `One more ${ADDITION[addition.kind]} would record ${names}.`;
+}
 
 /** What a plan costs, in one line. */
 export function costWords(plan: Plan): string {
