@@ -2,6 +2,7 @@ import { type Addition, bestAdditionSteps } from './best-addition.ts';
 import { FIRST_BUDGET, FULL_BUDGET } from './budgets.ts';
 import { type Plan, type Planned, planSteps } from './plan-next-setup.ts';
 import type { PlanProblem } from './plan-problem.ts';
+import { isProven } from './proven.ts';
 import { type WhatIf, whatIfSteps } from './what-if.ts';
 
 /** What a planner is asked. `now` is the last plan it gave for the same problem. */
@@ -38,6 +39,3 @@ export function* planNews(asked: PlanAsked): Generator<PlanNews | undefined, voi
   const isShort = full.ok && full.value.leftOut.length > 0;
   yield { what: 'addition', addition: isShort ? yield* bestAdditionSteps(problem) : undefined };
 }
-
-/** Whether no plan is better, in any of the orders. */
-export const isProven = ({ exact }: Plan): boolean => Object.values(exact).every(Boolean);

@@ -1,8 +1,8 @@
 import { bestAddition } from '../../src/plan/best-addition.ts';
 import { FIRST_BUDGET } from '../../src/plan/budgets.ts';
-import { isProven } from '../../src/plan/plan-news.ts';
 import { planNextSetup } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import { isProven } from '../../src/plan/proven.ts';
 import { whatIf } from '../../src/plan/what-if.ts';
 import { crowdScene, READY_RIGS } from '../plan/crowd-scene.ts';
 import { type SceneChange, sceneChange } from './assignment-rigs.ts';

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { bestAddition } from '../../src/plan/best-addition.ts';
 import { FIRST_BUDGET } from '../../src/plan/budgets.ts';
-import { isProven, type PlanAsked, planNews } from '../../src/plan/plan-news.ts';
+import { type PlanAsked, planNews } from '../../src/plan/plan-news.ts';
 import { planNextSetup } from '../../src/plan/plan-next-setup.ts';
+import { isProven } from '../../src/plan/proven.ts';
 import { whatIf } from '../../src/plan/what-if.ts';
 import { crowdScene } from './crowd-scene.ts';
 import { smallRig } from './random-rig.ts';

@@ -1,6 +1,6 @@
 import type { OpenPlanPort } from '../../app/planner.ts';
 import { workThrough } from '../../app/work-through.ts';
-import { type PlanAsked, type PlanNews, planNews } from '../../plan/plan-news.ts';
+import type { PlanAsked, PlanNews } from '../../plan/plan-news.ts';
 
 export interface PlanQuestion {
   readonly number: number;
@@ -26,14 +26,24 @@ export const workerPort: OpenPlanPort = ({ hear, failed }) => {
 /** Half a frame, so that taps are answered between two slices. */
 const SLICE_MS = 8;
 
-/** The page itself, for where no worker can start. */
+/** The page itself, for where no worker can start; only then does it load the search. */
 export const pagePort: OpenPlanPort = ({ hear, failed }) => {
+  const loading = import('../../plan/plan-news.ts');
+  let asking = 0;
   let stop = (): void => {};
   return {
     ask(number, asked) {
       stop();
-      stop = workThrough(planNews(asked), SLICE_MS, (news) => hear(number, news), failed);
+      asking = number;
+      const begin = ({ planNews }: Awaited<typeof loading>): void => {
+        if (number !== asking) return;
+        stop = workThrough(planNews(asked), SLICE_MS, (news) => hear(number, news), failed);
+      };
+      loading.then(begin, failed);
     },
-    close: () => stop(),
+    close() {
+      asking = 0;
+      stop();
+    },
   };
 };
