@@ -5,6 +5,7 @@ import type { FollowedClock } from '../time/followed-clock.ts';
 import { type LineDraft, lineDraft } from './line-item.ts';
 import { applyWrites, CHECKPOINT_EVERY, linksAt } from './links.ts';
 import type { DayMemory, Header, LineItem, Link, TakeId, Voice } from './model.ts';
+import type { SaidOrder } from './said-order.ts';
 import { mergeVoice, type PartsList } from './standing.ts';
 import { describeTake, type OfTake, type TakeDraft, takeFrom, takeWith } from './takes.ts';
 import { applyUpkeep, type UpkeepDraft } from './upkeep-facts.ts';
@@ -28,6 +29,7 @@ export interface Draft {
   readonly takeItems: Map<TakeId, LineDraft>;
   tail: Map<string, Link>;
   readonly highest: Map<string, number>;
+  readonly order: SaidOrder | null;
   readonly memory: DayMemory;
   /** The number of the chain as it stands: another one after every change of links, and none comes twice. */
   chain: number;

@@ -1,5 +1,6 @@
 import type { DayId } from '../facts/envelope.ts';
 import { type Fact, isKnown, type UnknownFact } from '../facts/fact.ts';
+import { databaseOf } from '../shared/ids.ts';
 import { applyStanding, type Draft, layAgain, pushFact, pushOnLine } from './draft.ts';
 import { isOnTheLine } from './line-item.ts';
 import { layInOrder } from './line-order.ts';
@@ -34,6 +35,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     takeItems,
     tail: new Map(),
     highest,
+    order: sorted.order,
     memory: { checkpoints: [], answersOf: {} },
     chain: 0,
     highestChain: 0,
@@ -56,7 +58,7 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   const isAfter = facts.every((fact, at) => fact.id > (facts[at - 1]?.id ?? last));
   const plain = facts.every((fact) => isKnown(fact) && fact.kind !== 'fact-moved');
   const anew = (): Day => foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
-  if (!draft || !isAfter || !plain) return anew();
+  if (!draft || !isAfter || !plain || !isSaidLast(draft, facts as readonly Fact[])) return anew();
   const known = draft.facts.length;
   for (const fact of facts as readonly Fact[]) {
     draft.facts.push(fact);
@@ -68,8 +70,15 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
     applyStanding(draft, fact);
     if (isOnTheLine(fact)) place(draft, fact);
     noteCounter(draft.highest, fact.id);
+    draft.order?.add(fact);
   }
   return finished(draft);
+}
+
+/** Whether these facts were said after all others: on a day of one phone by their ids, on a merged day by the clocks. */
+function isSaidLast({ highest, order }: Draft, facts: readonly Fact[]): boolean {
+  if (order) return facts.every((fact) => order.isLast(fact));
+  return facts.every(({ id }) => highest.size === 0 || highest.has(databaseOf(id)));
 }
 
 /** The last fact said goes to the end of the line or, of all that was put before one take, next to it. */

@@ -7,7 +7,7 @@ export type Placing =
   | { readonly by: FactId; readonly item: LineDraft; readonly before: TakeId }
   | { readonly by: FactId; readonly target: FactId; readonly before: TakeId | null };
 
-/** What was said on the line, in the order of the ids. */
+/** What was said on the line, in the order in which it was said. */
 interface Said {
   readonly items: readonly LineDraft[];
   readonly takeItems: ReadonlyMap<TakeId, LineDraft>;
@@ -16,8 +16,8 @@ interface Said {
 
 interface Placement {
   readonly before: LineDraft;
-  /** The fact that put it there. */
-  readonly by: FactId;
+  /** Which of all placements this was, in the order in which they were said. */
+  readonly rank: number;
 }
 
 /** What was put before a take, in the order in which it was put there. */
@@ -45,26 +45,25 @@ export function layInOrder(said: Said, lay: (item: LineDraft) => void): void {
 
 function placementsOf({ items, takeItems, placing }: Said): Placements {
   const placements: Placements = new Map();
-  for (const one of placing) {
-    const item = 'item' in one ? one.item : itemOfFact(items, one.target);
+  const itemOf = itemFinder(items);
+  for (const [rank, one] of placing.entries()) {
+    const item = 'item' in one ? one.item : itemOf(one.target);
     const before = one.before === null ? null : takeItems.get(one.before);
     if (!item || before === undefined || before === item) continue;
     // Said later than what is there already, even where it was there itself.
     placements.delete(item);
-    if (before) placements.set(item, { before, by: one.by });
+    if (before) placements.set(item, { before, rank });
   }
   return placements;
 }
 
-/** Few items of a long day are moved, so these are searched for and no day is listed by its ids. */
-function itemOfFact(items: readonly LineDraft[], id: FactId): LineDraft | undefined {
-  let [from, to] = [0, items.length];
-  while (from < to) {
-    const middle = (from + to) >> 1;
-    if (items[middle]!.fact.id < id) from = middle + 1;
-    else to = middle;
-  }
-  return items[from]?.fact.id === id ? items[from] : undefined;
+/** Items by the ids of their facts, which are listed when the first is asked for: on most days none is moved. */
+function itemFinder(items: readonly LineDraft[]): (id: FactId) => LineDraft | undefined {
+  let byId: Map<FactId, LineDraft> | undefined;
+  return (id) => {
+    byId ??= new Map(items.map((item) => [item.fact.id, item]));
+    return byId.get(id);
+  };
 }
 
 /** Two phones can put two takes before each other; then the placement said first gives way. */
@@ -76,7 +75,7 @@ function withoutCircles(placements: Placements): Placements {
     while (at !== undefined && placements.has(at) && !clear.has(at)) {
       if (trail.has(at)) {
         const earliest = [...circleFrom(at, placements)].reduce((a, b) =>
-          placements.get(a)!.by < placements.get(b)!.by ? a : b,
+          placements.get(a)!.rank < placements.get(b)!.rank ? a : b,
         );
         placements.delete(earliest);
         break;

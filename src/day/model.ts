@@ -8,6 +8,7 @@ import type { VoiceKind } from '../facts/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
 import type { RateId } from '../time/rate.ts';
+import type { SaidOrder } from './said-order.ts';
 import type { UpkeepSaid } from './upkeep-facts.ts';
 
 /** Who or what is wanted on a track. */
@@ -138,6 +139,8 @@ export interface Day {
   readonly tail: Links;
   /** For every database that wrote into this day, its highest counter. */
   readonly highest: ReadonlyMap<string, number>;
+  /** When each thing was said, on a day that several phones wrote; null on a day of one. */
+  readonly order: SaidOrder | null;
   /** What has been computed of this line already. */
   readonly memory: DayMemory;
 }

@@ -3,8 +3,9 @@ import { counterOf, databaseOf, type FactId, FewIds, isOfDatabase } from '../sha
 import { isOnTheLine, type LineDraft, lineDraft } from './line-item.ts';
 import type { Placing } from './line-order.ts';
 import type { TakeId } from './model.ts';
+import { SaidOrder } from './said-order.ts';
 
-/** The facts of a day by what is done with them, each list in the order of the ids. */
+/** The facts of a day by what is done with them, each list in the order in which things were said. */
 export interface SortedFacts {
   readonly known: Fact[];
   readonly unknown: UnknownFact[];
@@ -19,9 +20,11 @@ export interface SortedFacts {
   readonly highest: Map<string, number>;
   /** UTC ms of the latest moment at which anything known was said; 0 before that. */
   readonly lastAt: number;
+  /** When each was said, on a day that several phones wrote; on a day of one, the ids say it. */
+  readonly order: SaidOrder | null;
 }
 
-type Sorting = Omit<SortedFacts, 'known' | 'lastAt'> & { lastAt: number };
+type Sorting = Omit<SortedFacts, 'known' | 'lastAt' | 'order'> & { lastAt: number };
 
 /**
  * Sorts facts, which may come in any order, in one pass: a long day is larger than the processor's cache, and another
@@ -59,7 +62,17 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
     else unknown.push(fact);
   }
   for (const list of [unknown, sorted.items, sorted.standing, sorted.placing]) list.reverse();
-  return { ...sorted, known: unknown.length === 0 ? ([...facts] as Fact[]) : facts.filter(isKnown) };
+  const order = sorted.highest.size > 1 ? new SaidOrder(facts) : null;
+  if (order) sortByTime(sorted, order);
+  return { ...sorted, order, known: unknown.length === 0 ? ([...facts] as Fact[]) : facts.filter(isKnown) };
+}
+
+/** Ids order what was said at one time: the lists come in the order of the ids. */
+function sortByTime({ items, standing, placing }: Sorting, order: SaidOrder): void {
+  const timeOf = (id: FactId): number => order.timeOf(id);
+  items.sort((a, b) => timeOf(a.fact.id) - timeOf(b.fact.id));
+  standing.sort((a, b) => timeOf(a.id) - timeOf(b.id));
+  placing.sort((a, b) => timeOf(a.by) - timeOf(b.by));
 }
 
 function sortFact(sorted: Sorting, fact: Fact, isTakenBack: boolean): void {

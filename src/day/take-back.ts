@@ -9,6 +9,8 @@ import { describeTake, itemOnLine, type OfTake, type TakeDraft, takeFrom } from 
  * on: what undo does on a set. False, with nothing done, where it concerns more and the day must be folded anew.
  */
 export function takeBack(draft: Draft, said: FactOf<'fact-retracted'>): boolean {
+  // On a merged day what is said of a take does not stand in the order of the ids.
+  if (draft.order) return false;
   const targets = said.targets.filter((id) => id < said.id && !draft.takenBack.has(id));
   const facts = draft.facts.filter(({ id }) => targets.includes(id));
   if (!facts.every((fact) => isOfTake(fact) || isOnTheLine(fact))) return false;

@@ -149,7 +149,7 @@ describe('a socket holds the lead that was plugged last on the line', () => {
       leads: [{ lead: 'lead-boom2', from: 'boom2', to: 'in1' }],
     });
     // It knows the rig, as both phones do, and not the last word.
-    const [theirs] = speaker('phoneb').say({
+    const [theirs] = speaker('phoneb', MORNING + 3_600_000).say({
       kind: 'leads-plugged',
       leads: [{ lead: 'lead-feed', from: 'feed', to: 'in1' }],
     });

@@ -1,0 +1,151 @@
+import type { Fact, UnknownFact } from '../facts/fact.ts';
+import { counterOf, databaseOf } from '../shared/ids.ts';
+import { type FollowedClock, timecodeAt } from '../time/followed-clock.ts';
+import { framesPerDay } from '../time/rate.ts';
+import { framesBetween, framesToMs } from '../time/timecode.ts';
+import { sameSlate } from './slate.ts';
+
+/** How far a phone's clock is behind the first phone's, and how that is known. */
+export interface PhoneClock {
+  /** Added to what this phone says of the time, in ms. */
+  readonly offset: number;
+  readonly how: ClockEvidence;
+  /** How far the offset can be wrong, in ms either way. */
+  readonly doubt: number;
+}
+
+/**
+ * The same timecode followed by both; one take logged by both; an exchange after which one said something, by its
+ * clock, before what it knew; or nothing at all, and then both clocks are believed.
+ */
+export type ClockEvidence = 'timecode' | 'take' | 'exchange' | 'none';
+
+/** Two ties by hand are each good to a frame or two; two thumbs on Roll are within some seconds. */
+const DOUBT_MS: Record<ClockEvidence, number> = {
+  timecode: 1000,
+  take: 3000,
+  exchange: 60_000,
+  none: 30_000,
+};
+
+/** Two takes of one name whose timecodes begin this close to each other are one take. */
+const SAME_START_MS = 2000;
+/** Clocks that differ by more are of two days, and say nothing of each other. */
+const MOST_OFFSET_MS = 12 * 3_600_000;
+
+type Said = readonly (Fact | UnknownFact)[];
+
+/** What one phone said, in the order of its counters. */
+interface Phone {
+  readonly database: string;
+  readonly facts: Said;
+}
+
+/**
+ * The clock of every phone of the day against that of the phone that spoke first, which is 0. `facts` are in the order
+ * of their ids. A function of the facts alone: every order of merging gives the same.
+ */
+export function phoneClocks(facts: Said): ReadonlyMap<string, PhoneClock> {
+  const phones = phonesOf(facts);
+  const clocks = new Map<string, PhoneClock>();
+  for (const phone of phones) {
+    const first = phones.find(({ database }) => clocks.has(database));
+    clocks.set(phone.database, first ? clockBeside(first, phone) : { offset: 0, how: 'none', doubt: 0 });
+  }
+  return clocks;
+}
+
+function phonesOf(facts: Said): Phone[] {
+  const said = new Map<string, (Fact | UnknownFact)[]>();
+  for (const fact of facts) {
+    const own = said.get(databaseOf(fact.id));
+    if (own) own.push(fact);
+    else said.set(databaseOf(fact.id), [fact]);
+  }
+  return [...said].map(([database, own]) => ({ database, facts: own }));
+}
+
+function clockBeside(first: Phone, phone: Phone): PhoneClock {
+  const { least, most } = exchanged(first, phone);
+  const found = byTimecode(first, phone) ?? byTake(first, phone) ?? { offset: 0, how: 'none' as const };
+  // What was known must have been said before, whatever the clocks say.
+  const offset = least > most ? found.offset : Math.min(most, Math.max(least, found.offset));
+  if (Math.abs(offset) > MOST_OFFSET_MS) return { offset: 0, how: 'none', doubt: DOUBT_MS.none };
+  const how = offset === found.offset ? found.how : 'exchange';
+  return { offset, how, doubt: DOUBT_MS[how] };
+}
+
+interface Found {
+  readonly offset: number;
+  readonly how: ClockEvidence;
+}
+
+/** Both phones' latest ties to a timecode of one rate: when the first phone's clock showed what the other tied to. */
+function byTimecode(first: Phone, phone: Phone): Found | null {
+  const [one, other] = [lastTie(first), lastTie(phone)];
+  if (!one || !other || one.rate !== other.rate) return null;
+  const ahead = framesBetween(timecodeAt(one, other.atMs), other.frames, one.rate);
+  const wrapped = ahead > framesPerDay(one.rate) / 2 ? ahead - framesPerDay(one.rate) : ahead;
+  const ms = Math.sign(wrapped) * framesToMs(Math.abs(wrapped), one.rate);
+  return { offset: Math.round(ms), how: 'timecode' };
+}
+
+const lastTie = ({ facts }: Phone): FollowedClock | undefined =>
+  facts.findLast((fact): fact is Extract<Fact, { kind: 'clock-followed' }> => fact.kind === 'clock-followed');
+
+type Logged = Extract<Fact, { kind: 'take-logged' }>;
+
+/** The median of the takes that both logged without knowing of each other's. */
+function byTake(first: Phone, phone: Phone): Found | null {
+  const offsets = rolled(first).flatMap((one) =>
+    rolled(phone)
+      .filter((other) => !knows(one, other) && !knows(other, one) && isSameTake(one, other))
+      .map((other) => one.fields.rolledAt! - other.fields.rolledAt!),
+  );
+  if (offsets.length === 0) return null;
+  offsets.sort((a, b) => a - b);
+  return { offset: offsets[offsets.length >> 1]!, how: 'take' };
+}
+
+const rolled = ({ facts }: Phone): Logged[] =>
+  facts.filter(
+    (fact): fact is Logged =>
+      fact.kind === 'take-logged' && 'fields' in fact && fact.fields.rolledAt !== undefined,
+  );
+
+function isSameTake({ fields: one }: Logged, { fields: other }: Logged): boolean {
+  if (!one.slate || !other.slate || !one.start || !other.start) return false;
+  if (one.kind !== other.kind || one.number !== other.number || one.start.rate !== other.start.rate)
+    return false;
+  if (!sameSlate(one.slate, other.slate)) return false;
+  const { rate } = one.start;
+  const apart = framesBetween(one.start.frames, other.start.frames, rate);
+  const either = Math.min(apart, framesPerDay(rate) - apart);
+  return framesToMs(either, rate) <= SAME_START_MS;
+}
+
+/** Whether one fact's phone knew the other, of another phone, when it was said. */
+const knows = (one: Fact | UnknownFact, other: Fact | UnknownFact): boolean =>
+  (one.seen?.[databaseOf(other.id)] ?? -1) >= counterOf(other.id);
+
+/** The offsets that leave everything later than what its phone knew of the other. */
+function exchanged(first: Phone, phone: Phone): { readonly least: number; readonly most: number } {
+  let [least, most] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const { known, by } of knownBefore(first, phone)) least = Math.max(least, known.at - by.at);
+  for (const { known, by } of knownBefore(phone, first)) most = Math.min(most, by.at - known.at);
+  return { least, most };
+}
+
+/** Each time that a phone had heard more of another: the last it then knew, and what it said next. */
+function knownBefore(of: Phone, to: Phone) {
+  const found: { known: Fact | UnknownFact; by: Fact | UnknownFact }[] = [];
+  let [heard, place] = [-1, -1];
+  for (const by of to.facts) {
+    const counter = by.seen?.[of.database] ?? -1;
+    if (counter <= heard) continue;
+    heard = counter;
+    while (place + 1 < of.facts.length && counterOf(of.facts[place + 1]!.id) <= counter) place += 1;
+    if (place >= 0) found.push({ known: of.facts[place]!, by });
+  }
+  return found;
+}

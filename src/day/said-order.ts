@@ -1,0 +1,79 @@
+import type { Fact, UnknownFact } from '../facts/fact.ts';
+import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
+import { type PhoneClock, phoneClocks } from './phone-clocks.ts';
+
+/** The facts of one phone so far: their counters, and their times, which never fall. */
+interface Told {
+  readonly counters: number[];
+  readonly times: number[];
+}
+
+/**
+ * When each thing was said on a day that several phones wrote, by the clock of the phone that spoke first. A fact is
+ * never earlier than anything its phone knew, and otherwise as late as its phone's clock says: a hybrid clock after
+ * Kulkarni et al. (2014), worked out from the facts and stored nowhere.
+ */
+export class SaidOrder {
+  /** How far the clock of each phone is behind that of the first. */
+  readonly clocks: ReadonlyMap<string, PhoneClock>;
+  readonly #told = new Map<string, Told>();
+  readonly #times = new Map<FactId, number>();
+  #latest = 0;
+
+  /** `facts` are all of the day, in the order of their ids. */
+  constructor(facts: readonly (Fact | UnknownFact)[]) {
+    this.clocks = phoneClocks(facts);
+    for (const fact of facts) this.add(fact);
+  }
+
+  /** UTC ms. */
+  timeOf(id: FactId): number {
+    return this.#times.get(id) ?? 0;
+  }
+
+  /** The next fact in the order of the ids. */
+  add(fact: Fact | UnknownFact): void {
+    const database = databaseOf(fact.id);
+    const own = this.#told.get(database) ?? { counters: [], times: [] };
+    this.#told.set(database, own);
+    let time = Math.max(this.#byClock(fact), own.times.at(-1) ?? 0);
+    for (const [other, counter] of Object.entries(fact.seen ?? {}))
+      time = Math.max(time, timeUpTo(this.#told.get(other), counter));
+    own.counters.push(counterOf(fact.id));
+    own.times.push(time);
+    this.#times.set(fact.id, time);
+    this.#latest = Math.max(this.#latest, time);
+  }
+
+  /**
+   * Whether a fact was said after everything so far, and tells nothing new of the clocks: it knows all, its own clock
+   * says so, and it ties none. Then it can be added to an order that stands.
+   */
+  isLast(fact: Fact): boolean {
+    if (fact.kind === 'clock-followed' || this.#byClock(fact) < this.#latest) return false;
+    const own = databaseOf(fact.id);
+    return (
+      this.#told.has(own) &&
+      [...this.#told].every(
+        ([other, { counters }]) => other === own || (fact.seen?.[other] ?? -1) >= counters.at(-1)!,
+      )
+    );
+  }
+
+  #byClock({ id, at }: Fact | UnknownFact): number {
+    return at + (this.clocks.get(databaseOf(id))?.offset ?? 0);
+  }
+}
+
+/** The time of the last fact of a phone that has at most this counter. */
+function timeUpTo(told: Told | undefined, counter: number): number {
+  if (!told) return 0;
+  const { counters, times } = told;
+  let [from, to] = [0, counters.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (counters[middle]! <= counter) from = middle + 1;
+    else to = middle;
+  }
+  return times[from - 1] ?? 0;
+}

@@ -1,0 +1,196 @@
+import { describe, expect, test } from 'vitest';
+import { diceOf } from '../../sample-days/dice.ts';
+import { answersAtTake } from '../../src/day/answers.ts';
+import { conflictsOf } from '../../src/day/conflicts.ts';
+import { appendFacts, foldDay } from '../../src/day/fold.ts';
+import type { Day } from '../../src/day/model.ts';
+import { takesInOrder } from '../../src/day/takes.ts';
+import type { Draft } from '../../src/facts/fact.ts';
+import { LONG, noteFault } from '../browser/faults-table.ts';
+import { MORNING, take } from './say.ts';
+import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
+import { SetPhone } from './three-phones.ts';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+
+const worn = (voice: string, transmitter = 'A1'): Draft => ({ kind: 'transmitter-worn', transmitter, voice });
+
+/** Phones that know the small rig, said by the first; their clocks are ahead of the truth by so many ms. */
+function phonesOnSet(...ahead: number[]): SetPhone[] {
+  const phones = ahead.map((ms, at) => new SetPhone(at, ms));
+  for (const draft of [...SMALL_RIG, ...SMALL_CAST]) phones[0]!.say(draft, MORNING);
+  for (const phone of phones.slice(1)) phone.take(phones[0]!);
+  return phones;
+}
+
+const onFirstPack = (day: Day, id: string): string =>
+  answersAtTake(day, id).tracks.find(({ track }) => track.id === 'tr3')!.name;
+
+describe('the line of a merged day is what happened', () => {
+  test('a phone that says more does not come later than what another said after it', () => {
+    const [a, b] = phonesOnSet(0, 0) as [SetPhone, SetPhone];
+    a.say(worn('ines'), MORNING + MINUTE);
+    const first = a.say(take('24', 1, 1), MORNING + 2 * MINUTE);
+    for (let at = 0; at < 6; at += 1)
+      a.say(
+        { kind: 'take-described', take: first.id, fields: { circled: at % 2 === 0 } },
+        MORNING + 3 * MINUTE,
+      );
+    a.say(worn('dora'), MORNING + 60 * MINUTE);
+    const later = b.say(take('25', 1, 1), MORNING + 90 * MINUTE);
+    a.take(b);
+    expect(onFirstPack(a.day(), later.id)).toBe('Dora');
+    b.take(a);
+    expect(onFirstPack(b.day(), later.id)).toBe('Dora');
+  });
+
+  test('a phone whose clock is behind is put by the timecode that both follow', () => {
+    const [a, b] = phonesOnSet(0, -10 * MINUTE) as [SetPhone, SetPhone];
+    a.tie(MORNING + MINUTE);
+    b.tie(MORNING + 2 * MINUTE);
+    a.say(worn('ines'), MORNING + 3 * MINUTE);
+    const early = b.say(take('24', 1, 1), MORNING + 5 * MINUTE);
+    a.say(worn('dora'), MORNING + 8 * MINUTE);
+    const late = b.say(take('24', 1, 2), MORNING + 12 * MINUTE);
+    a.take(b);
+    const day = a.day();
+    expect([early, late].map(({ id }) => onFirstPack(day, id))).toEqual(['Ines', 'Dora']);
+    expect(day.order?.clocks.get('phoneb')).toMatchObject({ offset: 10 * MINUTE, how: 'timecode' });
+  });
+
+  test('without a timecode it is put by the take that both logged', () => {
+    const [a, b] = phonesOnSet(0, 7 * MINUTE) as [SetPhone, SetPhone];
+    const start = { frames: 3_000_000, rate: '25' };
+    a.say(take('24', 1, 1, { start, rolledAt: MORNING + 10 * MINUTE }), MORNING + 10 * MINUTE);
+    const more = { start: { ...start, frames: 3_000_020 }, rolledAt: MORNING + 17 * MINUTE + 800 };
+    b.say(take('24', 1, 1, more), MORNING + 10 * MINUTE + 800);
+    a.take(b);
+    expect(a.day().order?.clocks.get('phoneb')).toMatchObject({ offset: -7 * MINUTE - 800, how: 'take' });
+  });
+
+  test('without either it is put so that nobody says a thing before what was known then', () => {
+    const [a, b] = phonesOnSet(0, -HOUR) as [SetPhone, SetPhone];
+    a.say(worn('ines'), MORNING + 2 * MINUTE);
+    b.take(a);
+    b.say({ kind: 'roll-changed', roll: '1' }, MORNING + 3 * MINUTE);
+    const early = b.say(take('24', 1, 1), MORNING + 5 * MINUTE);
+    a.say(worn('dora'), MORNING + 20 * MINUTE);
+    a.take(b);
+    const day = a.day();
+    expect(onFirstPack(day, early.id)).toBe('Ines');
+    const clock = day.order!.clocks.get('phoneb')!;
+    expect(clock.how).toBe('exchange');
+    // Said three minutes after the morning, known from two minutes after it: a minute of the hour stays unknown.
+    expect(clock.offset).toBe(59 * MINUTE);
+  });
+
+  test('clocks of two days say nothing of each other', () => {
+    const [a, b] = phonesOnSet(0, -40 * 24 * HOUR) as [SetPhone, SetPhone];
+    b.say({ kind: 'roll-changed', roll: '1' }, MORNING + 3 * MINUTE);
+    a.take(b);
+    expect(a.day().order?.clocks.get('phoneb')).toMatchObject({ offset: 0, how: 'none' });
+  });
+
+  test('a day of one phone needs no order but that of its ids', () => {
+    const [a] = phonesOnSet(0) as [SetPhone];
+    expect(a.day().order).toBe(null);
+  });
+
+  test('what a phone says of a merged day is added as it would be folded, whatever its clock says', () => {
+    const [a, b] = phonesOnSet(0, 3 * MINUTE) as [SetPhone, SetPhone];
+    b.say(worn('ines'), MORNING + 4 * MINUTE);
+    a.say(worn('dora'), MORNING + 5 * MINUTE);
+    a.take(b);
+    let day = a.day();
+    for (const [draft, at] of [
+      [take('24', 1, 1), 6],
+      [worn('tomas'), 20],
+      [take('24', 1, 2), 21],
+      [{ kind: 'roll-changed', roll: '3' }, 2],
+      [take('24', 1, 3), 22],
+    ] as const) {
+      day = appendFacts(day, [a.say(draft as Draft, MORNING + at * MINUTE)]);
+      const anew = foldDay(day.id, a.facts);
+      expect(takesInOrder(day)).toEqual(takesInOrder(anew));
+      expect(day.line.map(({ fact }) => fact.id)).toEqual(anew.line.map(({ fact }) => fact.id));
+      expect([...day.tail]).toEqual([...anew.tail]);
+    }
+  });
+});
+
+const ORDERS = [
+  [0, 1, 2],
+  [0, 2, 1],
+  [1, 0, 2],
+  [1, 2, 0],
+  [2, 0, 1],
+  [2, 1, 0],
+] as const;
+const RUNS = LONG ? 600 : 60;
+
+/** A morning on a set where the true order is known: who wears which pack at each take, by the truth. */
+function morning(seed: number, phones: readonly SetPhone[], tied: boolean): Map<string, string[]> {
+  const dice = diceOf(seed);
+  const packs = new Map<string, string>();
+  const truth = new Map<string, string[]>();
+  let now = MORNING + MINUTE;
+  for (const phone of tied ? phones : []) {
+    now += 10_000;
+    phone.tie(now);
+  }
+  for (let at = 0; at < 40; at += 1) {
+    // Never closer than clocks tied by hand can tell apart.
+    now += 4000 + dice.below(5 * MINUTE);
+    const phone = dice.pick(phones);
+    const chance = dice.next();
+    if (chance < 0.15) {
+      const other = dice.pick(phones);
+      if (other !== phone) phone.take(other);
+    } else if (chance < 0.6) {
+      const [voice, pack] = [dice.pick(['ines', 'dora', 'tomas']), dice.pick(['A1', 'A2', 'A3'])];
+      phone.say(worn(voice, pack), now);
+      packs.set(pack, voice);
+    } else {
+      const logged = phone.say(take('24', at, 1), now);
+      truth.set(
+        logged.id,
+        ['A1', 'A2', 'A3'].map((pack) => packs.get(pack) ?? ''),
+      );
+    }
+  }
+  return truth;
+}
+
+describe('three phones on a set, exchanging now and then, against what really happened', () => {
+  test.each([
+    ['clocks that agree, no timecode', false],
+    ['clocks minutes apart, tied to the timecode of the set', true],
+  ] as const)('%s: every take has the right people, whatever the order of the last exchange', (_, tied) => {
+    let [takes, wrong] = [0, 0];
+    for (let seed = 1; seed <= RUNS; seed += 1) {
+      const dice = diceOf(seed * 7919);
+      const ahead = [0, 0, 0].map(() => (tied ? dice.below(20 * MINUTE) - 10 * MINUTE : 0));
+      const phones = phonesOnSet(...ahead);
+      const truth = morning(seed, phones, tied);
+      const merged = ORDERS.map((order) => {
+        const end = new SetPhone(3, 0);
+        for (const at of order) end.take(phones[at]!);
+        return end.day();
+      });
+      for (const day of merged) {
+        expect(day.line.map(({ fact }) => fact.id)).toEqual(merged[0]!.line.map(({ fact }) => fact.id));
+        expect(conflictsOf(day)).toEqual(conflictsOf(merged[0]!));
+        for (const [id, wearers] of truth) {
+          takes += 1;
+          const links = answersAtTake(day, id).links;
+          const read = ['A1', 'A2', 'A3'].map((pack) => links.get(`worn:${pack}`)?.value ?? '');
+          if (JSON.stringify(read) !== JSON.stringify(wearers)) wrong += 1;
+        }
+      }
+    }
+    noteFault(`three phones, ${_}`, `${RUNS} mornings in 6 orders, ${takes} takes`, wrong);
+    expect(wrong).toBe(0);
+    expect(takes).toBeGreaterThan(RUNS * 50);
+  });
+});
