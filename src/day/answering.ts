@@ -54,9 +54,7 @@ export class Answering {
     // Another number where it stands: what lay before has been taken back since.
     const isOnWay = index >= this.#index && chainAt(day, this.#index) === this.#number;
     if (!isOnWay || index > this.#index + CHECKPOINT_EVERY) this.#chain.jump(linksAt(day, index));
-    else
-      for (const { fact, takenBack } of day.line.slice(this.#index, index))
-        if (!takenBack) this.#chain.pass(fact);
+    else for (const item of day.line.slice(this.#index, index)) this.#chain.pass(item);
     this.#index = index;
     this.#number = chainAt(day, index);
   }

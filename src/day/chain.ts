@@ -1,4 +1,3 @@
-import type { Fact } from '../facts/fact.ts';
 import type { FactId } from '../shared/ids.ts';
 import { type Gang, gangNamed, gangsOn } from './gang-links.ts';
 import {
@@ -9,8 +8,8 @@ import {
   socketKey,
   switchedInputs,
 } from './leads.ts';
-import { LEAD, linkOver, SOCKET, TUNED, tunedTo, WORN, wornBy, writesOf } from './links.ts';
-import type { Lead, Link, Links, Part, PartId, Rig, VoiceId } from './model.ts';
+import { LEAD, linkOver, SOCKET, TUNED, tunedTo, WORN, wornBy, writesOfItem } from './links.ts';
+import type { Lead, LineItem, Link, Links, Part, PartId, Rig, VoiceId } from './model.ts';
 
 /** A part of the rig, and the fact that says what it is linked to. */
 export interface SaidOf {
@@ -86,10 +85,10 @@ export class Chain {
   }
 
   /** One item further along the line. */
-  pass(fact: Fact): void {
-    for (const [name, value] of writesOf(fact, this.#links.keys())) {
+  pass(item: LineItem): void {
+    for (const [name, value, said = item.fact] of writesOfItem(item, this.#links.keys())) {
       const old = this.#links.get(name);
-      const link = linkOver(old, value, fact);
+      const link = linkOver(old, value, said);
       this.#mark(name, old);
       this.#links.set(name, link);
       if (name.startsWith(LEAD)) this.#leads.set(name.slice(LEAD.length), link as Link<Lead>);

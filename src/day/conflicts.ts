@@ -1,30 +1,29 @@
-import type { FactId } from '../shared/ids.ts';
-import { isOtherSocket, switchedInputs } from './leads.ts';
-import { HAD_PACK } from './links.ts';
+import { type DescribedTwice, describedTwice } from './described-twice.ts';
 import type { Day, Take } from './model.ts';
+import { type OrderUnsure, orderUnsure } from './order-unsure.ts';
+import { type SaidTwice, saidTwice } from './said-twice.ts';
 import { takesNumberedTwice } from './takes.ts';
 
-/** What cannot both be true, shown until somebody settles it. */
+/** What cannot both be true, or could have been either way round, shown until somebody says what is true. */
 export type Conflict =
-  /** Two phones that did not know of each other said different things of one link. */
-  | { readonly kind: 'said-twice'; readonly link: string; readonly by: readonly FactId[] }
+  | SaidTwice
+  | DescribedTwice
   /** One slate and take number was logged twice. */
-  | { readonly kind: 'take-twice'; readonly takes: readonly Take[] };
+  | { readonly kind: 'take-twice'; readonly takes: readonly Take[] }
+  | OrderUnsure;
 
-/** The conflicts of the day as it stands; any later word on the same thing settles one. */
+const found = new WeakMap<Day, Conflict[]>();
+
+/** The conflicts of the day, along the whole line; a day of one phone can only have a number logged twice. */
 export function conflictsOf(day: Day): Conflict[] {
-  const switched = switchedInputs(day.rig);
-  const links = [...day.tail].filter(
-    ([name, { rivals }]) => rivals && !isOtherSocket(switched, name) && !name.startsWith(HAD_PACK),
-  );
-  return [
-    ...links.map(
-      ([name, link]): Conflict => ({
-        kind: 'said-twice',
-        link: name,
-        by: [link.by, ...(link.rivals ?? []).map(({ by }) => by)],
-      }),
-    ),
+  const known = found.get(day);
+  if (known) return known;
+  const conflicts: Conflict[] = [
+    ...saidTwice(day),
+    ...describedTwice(day),
     ...takesNumberedTwice(day).map((takes): Conflict => ({ kind: 'take-twice', takes })),
+    ...orderUnsure(day),
   ];
+  found.set(day, conflicts);
+  return conflicts;
 }

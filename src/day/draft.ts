@@ -2,8 +2,9 @@ import type { DayId } from '../facts/envelope.ts';
 import type { Fact, UnknownFact } from '../facts/fact.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
+import { fieldsJoined, type JoinedTakes } from './joined-takes.ts';
 import { type LineDraft, lineDraft } from './line-item.ts';
-import { applyWrites, CHECKPOINT_EVERY, linksAt } from './links.ts';
+import { applyWrites, CHECKPOINT_EVERY, linksAt, type Write, writesOfItem } from './links.ts';
 import type { DayMemory, Header, LineItem, Link, TakeId, Voice } from './model.ts';
 import type { SaidOrder } from './said-order.ts';
 import { mergeVoice, type PartsList } from './standing.ts';
@@ -30,6 +31,7 @@ export interface Draft {
   tail: Map<string, Link>;
   readonly highest: Map<string, number>;
   readonly order: SaidOrder | null;
+  readonly joined: JoinedTakes;
   readonly memory: DayMemory;
   /** The number of the chain as it stands: another one after every change of links, and none comes twice. */
   chain: number;
@@ -46,6 +48,7 @@ export function applyStanding(draft: Draft, fact: Fact): void {
   switch (fact.kind) {
     // Most of a day is said of its takes.
     case 'take-logged':
+      if (draft.joined.has(fact.id)) return;
       draft.lastTake = takeFrom(fact);
       draft.takes.set(fact.id, draft.lastTake);
       return;
@@ -76,8 +79,9 @@ export function applyStanding(draft: Draft, fact: Fact): void {
   }
 }
 
-function sayOfTake(draft: Draft, fact: OfTake): void {
+function sayOfTake(draft: Draft, said: OfTake): void {
   const { takes, lastTake } = draft;
+  const fact = ofWhole(draft, said);
   if (draft.isShown) {
     const take = takes.get(fact.take);
     if (take) takes.set(fact.take, takeWith(take, fact));
@@ -87,24 +91,33 @@ function sayOfTake(draft: Draft, fact: OfTake): void {
   }
 }
 
+/** What was said of a take that two phones logged, said of the one that it is. */
+function ofWhole({ joined, takes }: Draft, fact: OfTake): OfTake {
+  const id = joined.get(fact.take);
+  const into = id === undefined ? undefined : takes.get(id);
+  if (!into) return fact;
+  if (fact.kind === 'note-added') return { ...fact, take: into.id };
+  return { ...fact, take: into.id, fields: fieldsJoined(into, fact.fields) };
+}
+
 /** Lays the next item on the line, with what it does to the chain unless it is taken back. */
 export function pushOnLine(draft: Draft, item: LineDraft): void {
   if (draft.line.length % CHECKPOINT_EVERY === 0) draft.memory.checkpoints.push(new Map(draft.tail));
   item.place = draft.line.length;
   item.chainBefore = draft.chain;
   draft.line.push(item);
-  const { fact, takenBack } = item;
-  if (takenBack) return;
-  if (fact.kind === 'take-logged') draft.takeOrder.push(fact.id);
-  noteRoll(draft, fact);
-  if (!applyWrites(draft.tail, fact)) return;
+  if (item.takenBack) return;
+  if (item.fact.kind === 'take-logged') draft.takeOrder.push(item.fact.id);
+  noteRoll(draft, item);
+  if (!applyWrites(draft.tail, item.fact, writesOfItem(item))) return;
   draft.highestChain += 1;
   draft.chain = draft.highestChain;
 }
 
 /** Lays a fact that was just said, or one that lay here before: the day as it was may hold its item. */
-export function pushFact(draft: Draft, fact: Fact): void {
-  const item = lineDraft(fact, draft.takenBack.has(fact.id));
+export function pushFact(draft: Draft, fact: Fact, resolved?: readonly Write[]): void {
+  const item = lineDraft(fact, draft.takenBack.has(fact.id) || draft.joined.has(fact.id));
+  if (resolved) item.resolved = resolved;
   if (fact.kind === 'take-logged') draft.takeItems.set(fact.id, item);
   pushOnLine(draft, item);
 }
@@ -116,12 +129,15 @@ export function layAgain(draft: Draft, from: number, inserted: readonly Fact[] =
   draft.chain = line[from]!.chainBefore;
   memory.checkpoints.length = Math.ceil(from / CHECKPOINT_EVERY);
   while (takeOrder.length > 0 && takeItems.get(takeOrder.at(-1)!)!.place >= from) takeOrder.pop();
-  const later = line.splice(from).map(({ fact }) => fact);
+  const later = line.splice(from);
   rolls.length = 0;
-  for (const { fact, takenBack } of line) if (!takenBack) noteRoll(draft, fact);
-  for (const fact of [...inserted, ...later]) pushFact(draft, fact);
+  for (const item of line) noteRoll(draft, item);
+  for (const fact of inserted) pushFact(draft, fact);
+  for (const { fact, resolved } of later) pushFact(draft, fact, resolved);
 }
 
-function noteRoll({ rolls }: Draft, fact: Fact): void {
-  if (fact.kind === 'roll-changed' && !rolls.includes(fact.roll)) rolls.push(fact.roll);
+function noteRoll({ rolls }: Draft, item: LineItem): void {
+  if (item.fact.kind !== 'roll-changed') return;
+  for (const [, roll] of writesOfItem(item) as readonly Write<string>[])
+    if (!rolls.includes(roll)) rolls.push(roll);
 }

@@ -1,10 +1,12 @@
 import type { DayId } from '../facts/envelope.ts';
-import { type Fact, isKnown, type UnknownFact } from '../facts/fact.ts';
+import { type Fact, type FactOf, isKnown, type UnknownFact } from '../facts/fact.ts';
 import { databaseOf } from '../shared/ids.ts';
 import { applyStanding, type Draft, layAgain, pushFact, pushOnLine } from './draft.ts';
+import { joinedTakes } from './joined-takes.ts';
 import { isOnTheLine } from './line-item.ts';
 import { layInOrder } from './line-order.ts';
 import type { Day } from './model.ts';
+import { Resolver } from './resolved.ts';
 import { noteCounter, sortFacts } from './sorted-facts.ts';
 import { EMPTY_HEADER, EMPTY_RIG, PartsList } from './standing.ts';
 import { takeBack } from './take-back.ts';
@@ -17,6 +19,8 @@ const drafts = new WeakMap<Day, Draft>();
 export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day {
   const sorted = sortFacts(facts);
   const { known, unknown, takeItems, highest, lastAt } = sorted;
+  const joined = joinedTakes(ofKind(sorted.standing, 'takes-joined'), (take) => takeItems.has(take));
+  for (const take of joined.keys()) takeItems.get(take)!.takenBack = true;
   const draft: Draft = {
     id,
     facts: known,
@@ -36,6 +40,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     tail: new Map(),
     highest,
     order: sorted.order,
+    joined,
     memory: { checkpoints: [], answersOf: {} },
     chain: 0,
     highestChain: 0,
@@ -43,9 +48,25 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     lastTake: undefined,
   };
   for (const fact of sorted.standing) applyStanding(draft, fact);
-  layInOrder(sorted, (item) => pushOnLine(draft, item));
+  const resolutions = ofKind(sorted.standing, 'conflict-resolved');
+  const resolver = new Resolver(resolutions, resolutions.length > 0 ? known : [], draft.takenBack);
+  layInOrder(sorted, (item) => {
+    const resolved = item.takenBack ? undefined : resolver.writesOf(item.fact);
+    if (resolved) item.resolved = resolved;
+    pushOnLine(draft, item);
+  });
   return finished(draft);
 }
+
+const ofKind = <Kind extends Fact['kind']>(facts: readonly Fact[], kind: Kind): FactOf<Kind>[] =>
+  facts.filter((fact): fact is FactOf<Kind> => fact.kind === kind);
+
+/** Kinds that change what other facts say, which only folding anew can do. */
+const CHANGES_OTHERS: ReadonlySet<Fact['kind']> = new Set([
+  'fact-moved',
+  'conflict-resolved',
+  'takes-joined',
+]);
 
 /**
  * The day with more facts. Facts that come after all others cost themselves, and what stands on the line behind the
@@ -56,7 +77,7 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   const draft = drafts.get(day);
   const last = day.facts.at(-1)?.id ?? '';
   const isAfter = facts.every((fact, at) => fact.id > (facts[at - 1]?.id ?? last));
-  const plain = facts.every((fact) => isKnown(fact) && fact.kind !== 'fact-moved');
+  const plain = facts.every((fact) => isKnown(fact) && !CHANGES_OTHERS.has(fact.kind));
   const anew = (): Day => foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
   if (!draft || !isAfter || !plain || !isSaidLast(draft, facts as readonly Fact[])) return anew();
   const known = draft.facts.length;

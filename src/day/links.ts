@@ -4,6 +4,7 @@ import { counterOf, databaseOf } from '../shared/ids.ts';
 import { gangName, gangNamesOn } from './gang-links.ts';
 import type {
   Day,
+  LineItem,
   Link,
   Links,
   LinkWrite,
@@ -47,7 +48,8 @@ export const key = {
   roll: 'roll',
 } as const;
 
-type Write = readonly [key: string, value: unknown];
+/** What is written to a link; `said` where it is by another fact than the one that stands there. */
+export type Write<Value = unknown> = readonly [key: string, value: Value, said?: Fact];
 
 /**
  * The links that a fact writes; none for a fact that changes nothing on the chain. What ends every gang of a track
@@ -123,10 +125,22 @@ export function linkOver(old: Link | undefined, value: unknown, { id: by, seen }
   return rivals.length > 0 ? { ...write, rivals } : write;
 }
 
-/** Writes a fact's links over those before it; false where it has none. */
-export function applyWrites(links: Map<string, Link>, fact: Fact): boolean {
-  const writes = writesOf(fact, links.keys());
-  for (const [name, value] of writes) links.set(name, linkOver(links.get(name), value, fact));
+/**
+ * What an item of the line writes: nothing where it is taken back, and what was resolved where phones differed. `names`
+ * are the links before it.
+ */
+export const writesOfItem = (
+  { fact, takenBack, resolved }: LineItem,
+  names: Iterable<string>,
+): readonly Write[] => (takenBack ? [] : (resolved ?? writesOf(fact, names)));
+
+/** Writes what a fact, or what was resolved in its place, says of the links; false where it says nothing. */
+export function applyWrites(
+  links: Map<string, Link>,
+  fact: Fact,
+  writes = writesOf(fact, links.keys()),
+): boolean {
+  for (const [name, value, said = fact] of writes) links.set(name, linkOver(links.get(name), value, said));
   return writes.length > 0;
 }
 
@@ -140,7 +154,7 @@ export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: numbe
   const links = new Map(day.memory.checkpoints[from]);
   for (let at = from * CHECKPOINT_EVERY; at < index; at += 1) {
     const item = day.line[at]!;
-    if (!item.takenBack) applyWrites(links, item.fact);
+    applyWrites(links, item.fact, writesOfItem(item, links.keys()));
   }
   return links;
 }

@@ -8,6 +8,7 @@ import type { VoiceKind } from '../facts/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
 import type { RateId } from '../time/rate.ts';
+import type { Write } from './links.ts';
 import type { SaidOrder } from './said-order.ts';
 import type { UpkeepSaid } from './upkeep-facts.ts';
 
@@ -101,6 +102,8 @@ export interface LineItem {
   readonly fact: Fact;
   /** Taken back: it holds its place for what was put before it, and does nothing. */
   readonly takenBack: boolean;
+  /** What it writes instead, where phones differed and it was said what is true. */
+  readonly resolved?: readonly Write[];
   /** The number of the chain before it: two places with one number have one chain. */
   readonly chainBefore: number;
   /** Which item of the line this is. */

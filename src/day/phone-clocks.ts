@@ -20,12 +20,16 @@ export interface PhoneClock {
  */
 export type ClockEvidence = 'timecode' | 'take' | 'exchange' | 'none';
 
-/** Two ties by hand are each good to a frame or two; two thumbs on Roll are within some seconds. */
+/**
+ * Two ties by hand are each good to a frame or two, and two thumbs on Roll to some seconds. Phones that agree have had
+ * the time from a network and drift by seconds a day; an exchange says only how far a clock is off at least (common
+ * practice, no source).
+ */
 const DOUBT_MS: Record<ClockEvidence, number> = {
   timecode: 1000,
   take: 3000,
-  exchange: 60_000,
-  none: 30_000,
+  exchange: 120_000,
+  none: 5000,
 };
 
 /** Two takes of one name whose timecodes begin this close to each other are one take. */

@@ -60,6 +60,15 @@ export class SaidOrder {
     );
   }
 
+  /** How far apart in ms two facts of two phones must be, for the clocks to tell which was first. */
+  doubtBetween(one: Fact, other: Fact): number {
+    return this.#doubt(one) + this.#doubt(other);
+  }
+
+  #doubt({ id }: Fact): number {
+    return this.clocks.get(databaseOf(id))?.doubt ?? 0;
+  }
+
   #byClock({ id, at }: Fact | UnknownFact): number {
     return at + (this.clocks.get(databaseOf(id))?.offset ?? 0);
   }

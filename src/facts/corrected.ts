@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { factIdText } from './envelope.ts';
+import { factIdText, text } from './envelope.ts';
 import { kind } from './kind.ts';
 
 /** Facts are taken back. A retraction is a fact, so it can be taken back itself. */
@@ -15,3 +15,18 @@ export const factRetracted = kind('fact-retracted', () =>
 export const factMoved = kind('fact-moved', () =>
   z.object({ target: factIdText, to: z.nullable(factIdText) }),
 );
+
+/**
+ * What phones that did not know of each other said of one link is decided: what `stands` says holds from where the first
+ * of them stands on the line, and the others say nothing of this link any more. Null: all of it happened, in this order.
+ */
+export const conflictResolved = kind('conflict-resolved', () =>
+  z.object({
+    link: text(200),
+    among: z.array(factIdText).check(z.minLength(2), z.maxLength(64)),
+    stands: z.nullable(factIdText),
+  }),
+);
+
+/** Two phones logged one take: what was said of `take` is said of `into`, and `take` is no take of its own. */
+export const takesJoined = kind('takes-joined', () => z.object({ take: factIdText, into: factIdText }));

@@ -14,7 +14,7 @@ import {
   transmitterWorn,
   voicesNeeded,
 } from './chain-changed.ts';
-import { factMoved, factRetracted } from './corrected.ts';
+import { conflictResolved, factMoved, factRetracted, takesJoined } from './corrected.ts';
 import { dayDescribed } from './day-described.ts';
 import { type Envelope, envelope } from './envelope.ts';
 import type { Kind } from './kind.ts';
@@ -67,6 +67,8 @@ export const KINDS = [
   leadsDescribed,
   factRetracted,
   factMoved,
+  conflictResolved,
+  takesJoined,
   reportSent,
   cardChecked,
   differenceKept,

@@ -16,8 +16,8 @@ test('two phones that differ are told on the first screen, and one tap on what i
     await tap(page, 'Take in what was pasted');
     await tap(page, '1 contradiction');
     const sheet = page.getByRole('dialog');
-    await sheet.getByRole('button', { name: /roll B1/ }).waitFor();
-    await sheet.getByRole('button', { name: /roll A1/ }).tap();
+    await sheet.getByRole('button', { name: /^roll B1/ }).waitFor();
+    await sheet.getByRole('button', { name: /^roll A1/ }).tap();
     await sheet.getByText('Everything is settled').waitFor();
     await sheet.getByRole('button', { name: 'Close' }).tap();
     expect(await page.getByRole('button', { name: /contradiction/ }).count()).toBe(0);

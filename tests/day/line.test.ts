@@ -135,7 +135,8 @@ describe('two phones', () => {
     a.say(take('24', 1, 1));
     b.say(take('24', 1, 1));
     b.say(take('24', 1, 1, { falseStart: true }), take('24', 1, 1, { kind: 'pickup' }));
-    const conflicts = conflictsOf(foldDay('day-1', [...a.facts, ...b.facts]));
+    const all = conflictsOf(foldDay('day-1', [...a.facts, ...b.facts]));
+    const conflicts = all.filter(({ kind }) => kind === 'take-twice');
     expect(conflicts).toHaveLength(1);
     expect(conflicts[0]).toMatchObject({ kind: 'take-twice', takes: [{ number: 1 }, { number: 1 }] });
   });

@@ -2,12 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { plugLead } from '../../src/commands/change-chain.ts';
 import { moveBefore } from '../../src/commands/correct.ts';
 import { plugRun } from '../../src/commands/plug-run.ts';
-import { saidOfLink } from '../../src/commands/say-again.ts';
 import { answersAtTake, answersNow } from '../../src/day/answers.ts';
 import { conflictsOf } from '../../src/day/conflicts.ts';
 import { foldDay } from '../../src/day/fold.ts';
 import { linksAtTake } from '../../src/day/links.ts';
 import type { Day, TakeId } from '../../src/day/model.ts';
+import { saidOfLink } from '../../src/day/said-of-link.ts';
 import { isKnown, readFact } from '../../src/facts/fact.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { type Laying, layingPhone } from '../commands/rig-day.ts';
@@ -159,7 +159,7 @@ describe('a socket holds the lead that was plugged last on the line', () => {
       seen: { phonea: phone.facts.length - 1 },
     };
     const conflicts = conflictsOf(foldDay('day-1', [...phone.facts, late]));
-    expect(conflicts).toEqual([{ kind: 'said-twice', link: 'socket:in1', by: [late.id, ours[0]!.id] }]);
+    expect(conflicts).toMatchObject([{ kind: 'said-twice', link: 'socket:in1', by: [late.id, ours[0]!.id] }]);
     expect(saidOfLink(ours[0]!, 'socket:in1')).toMatchObject({ leads: [{ lead: 'lead-boom2' }] });
   });
 });

@@ -1,18 +1,27 @@
+import type { ComponentChildren } from 'preact';
 import { describeTake } from '../../commands/log-takes.ts';
-import { saidOfLink, sayAgain } from '../../commands/say-again.ts';
+import { decideOrder, joinTakes, resolveConflict, sayFieldAgain } from '../../commands/resolve-conflict.ts';
 import { type Conflict, conflictsOf } from '../../day/conflicts.ts';
-import type { Fact } from '../../day/model.ts';
-import { slateText, takeText } from '../../day/slate.ts';
+import { takeText } from '../../day/slate.ts';
 import { nextNumber } from '../../day/takes.ts';
 import { databaseOf, type FactId } from '../../shared/ids.ts';
 import { useApp, useDay, useRun } from '../context.ts';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { countOf } from '../words/chain.ts';
-import { factWords } from '../words/facts.ts';
+import {
+  changeWords,
+  conflictTitle,
+  fieldWords,
+  nameOfTake,
+  saidWords,
+  timesOfTake,
+} from '../words/conflicts.ts';
 import { clockTime } from '../words/times.ts';
 
-/** What cannot both be true, with the alternatives; one tap on the true one settles it. */
+type Of<Kind extends Conflict['kind']> = { readonly conflict: Extract<Conflict, { kind: Kind }> };
+
+/** What cannot both be true, or could have been either way round; one tap on the true one settles it. */
 export function ConflictSheet({ onClose }: { onClose: () => void }) {
   const conflicts = conflictsOf(useDay().day.value);
   return (
@@ -20,80 +29,181 @@ export function ConflictSheet({ onClose }: { onClose: () => void }) {
       title={countOf(conflicts.length, 'contradiction')}
       under={
         conflicts.length > 0
-          ? 'Said on phones that did not know of each other. Tap what is true.'
+          ? 'Said on phones that did not know of each other. Tap what is true; every take it concerns is put right.'
           : 'Everything is settled.'
       }
       onClose={onClose}
     >
-      {conflicts.map((conflict) =>
-        conflict.kind === 'said-twice' ? (
-          <SaidTwice key={conflict.link} conflict={conflict} />
-        ) : (
-          <TakeTwice key={conflict.takes.map(({ id }) => id).join()} conflict={conflict} />
-        ),
-      )}
+      {conflicts.map((conflict) => (
+        <OneConflict key={keyOf(conflict)} conflict={conflict} />
+      ))}
     </Sheet>
   );
 }
 
+function keyOf(conflict: Conflict): string {
+  if (conflict.kind === 'take-twice') return conflict.takes.map(({ id }) => id).join();
+  if (conflict.kind === 'order-unsure') return `${conflict.change} ${conflict.take}`;
+  return conflict.by.join() + (conflict.kind === 'said-twice' ? conflict.link : conflict.field);
+}
+
+function OneConflict({ conflict }: { conflict: Conflict }) {
+  switch (conflict.kind) {
+    case 'said-twice':
+      return <SaidTwice conflict={conflict} />;
+    case 'described-twice':
+      return <DescribedTwice conflict={conflict} />;
+    case 'take-twice':
+      return <TakeTwice conflict={conflict} />;
+    case 'order-unsure':
+      return <OrderUnsure conflict={conflict} />;
+  }
+}
+
+function Titled({ conflict, children }: { conflict: Conflict; children: ComponentChildren }) {
+  const day = useDay().day.value;
+  return (
+    <>
+      <h3 class="section-title soft">{conflictTitle(day, conflict)}</h3>
+      <ul class="rows">{children}</ul>
+    </>
+  );
+}
+
 /** When it was said, and on which phone. */
-function useWhence(): (id: FactId, standing: boolean) => string {
+function useWhence(): (id: FactId, holds?: boolean) => string {
   const day = useDay().day.value;
   const { database } = useApp().parts.journal.state;
-  return (id, standing) => {
+  return (id, holds = false) => {
     const fact = day.facts.find((one) => one.id === id);
     const when = fact ? `${clockTime(fact.at, fact.zone)}, ` : '';
     const phone = databaseOf(id) === database ? 'this phone' : 'another phone';
-    return `${when}${phone}${standing ? ', holds until settled' : ''}`;
+    return `${when}${phone}${holds ? ', holds until settled' : ''}`;
   };
 }
 
-function SaidTwice({ conflict }: { conflict: Extract<Conflict, { kind: 'said-twice' }> }) {
+function SaidTwice({ conflict }: Of<'said-twice'>) {
   const day = useDay().day.value;
   const run = useRun();
   const whence = useWhence();
-  const facts = conflict.by.flatMap((id) => day.facts.find((fact: Fact) => fact.id === id) ?? []);
+  const { link, by } = conflict;
+  const decide = (stands: FactId | null, done: string): void => {
+    run((now) => resolveConflict(now, link, by, stands), done);
+  };
   return (
-    <ul class="rows">
-      {facts.map((fact, at) => {
-        const words = factWords(day, { ...fact, ...saidOfLink(fact, conflict.link) } as Fact);
+    <Titled conflict={conflict}>
+      {by.map((id, at) => {
+        const words = saidWords(day, id, link);
         return (
-          <li key={fact.id}>
+          <li key={id}>
             <Row
               mark="clash"
               title={words}
-              under={whence(fact.id, at === 0)}
+              under={whence(id, at === 0)}
               word="this is true"
-              onTap={() => run((now) => sayAgain(now, fact.id, conflict.link), `Settled: ${words}`)}
+              onTap={() => decide(id, `Settled: ${words}`)}
             />
           </li>
         );
       })}
-    </ul>
+      <li>
+        <Row
+          title="Both happened"
+          under={`first ${saidWords(day, by.at(-1)!, link)}, then ${saidWords(day, by[0]!, link)}`}
+          word="as it stands"
+          onTap={() => decide(null, 'Settled: both, one after the other')}
+        />
+      </li>
+    </Titled>
   );
 }
 
-function TakeTwice({ conflict }: { conflict: Extract<Conflict, { kind: 'take-twice' }> }) {
+function DescribedTwice({ conflict }: Of<'described-twice'>) {
   const day = useDay().day.value;
   const run = useRun();
   const whence = useWhence();
   return (
-    <ul class="rows">
+    <Titled conflict={conflict}>
+      {conflict.by.map((id, at) => {
+        const words = fieldWords(day, id, conflict);
+        return (
+          <li key={id}>
+            <Row
+              mark="clash"
+              title={words}
+              under={whence(id, at === 0)}
+              word="this is true"
+              onTap={() => run((now) => sayFieldAgain(now, id, conflict), `Settled: ${words}`)}
+            />
+          </li>
+        );
+      })}
+    </Titled>
+  );
+}
+
+function TakeTwice({ conflict }: Of<'take-twice'>) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const whence = useWhence();
+  const [first, ...others] = conflict.takes;
+  const name = takeText(first!);
+  const areOfTwoPhones = new Set(conflict.takes.map(({ id }) => databaseOf(id))).size > 1;
+  return (
+    <Titled conflict={conflict}>
+      {areOfTwoPhones &&
+        others.map((other) => (
+          <li key={`one ${other.id}`}>
+            <Row
+              title={others.length > 1 ? `One take: ${whence(other.id)}` : 'This is one take'}
+              under="notes and marks of both are kept"
+              word={`one ${name}`}
+              onTap={() => run((now) => joinTakes(now, other.id, first!.id), `One take: ${name}`)}
+            />
+          </li>
+        ))}
       {conflict.takes.map((take) => {
         const number = nextNumber(day, take.kind, take.slate);
-        const name = takeText({ ...take, number });
+        const next = takeText({ ...take, number });
         return (
           <li key={take.id}>
             <Row
               mark="clash"
-              title={`${takeText(take)}, slate ${slateText(take.slate)}`}
-              under={whence(take.id, false)}
-              word={`make it ${name}`}
-              onTap={() => run((now) => describeTake(now, take.id, { number }), `Now ${name}`)}
+              title={`${name}, ${timesOfTake(day, take.id) || 'no times'}`}
+              under={whence(take.id)}
+              word={`make it ${next}`}
+              onTap={() => run((now) => describeTake(now, take.id, { number }), `Now ${next}`)}
             />
           </li>
         );
       })}
-    </ul>
+    </Titled>
+  );
+}
+
+function OrderUnsure({ conflict }: Of<'order-unsure'>) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const whence = useWhence();
+  const { change, take, isBefore } = conflict;
+  const name = nameOfTake(day, take);
+  return (
+    <Titled conflict={conflict}>
+      {([true, false] as const).map((before) => (
+        <li key={String(before)}>
+          <Row
+            title={before ? `before ${name}` : `after ${name}`}
+            under={`${changeWords(day, change)}: ${whence(change)}${before === isBefore ? ', as it stands' : ''}`}
+            word="this is true"
+            onTap={() =>
+              run(
+                (now) => decideOrder(now, change, take, before),
+                before ? `Before ${name}` : `After ${name}`,
+              )
+            }
+          />
+        </li>
+      ))}
+    </Titled>
   );
 }

@@ -1,4 +1,5 @@
-import type { Day, Fact } from '../../day/model.ts';
+import type { Day, Fact, FactOf } from '../../day/model.ts';
+import { saidOfLink } from '../../day/said-of-link.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takeFrom } from '../../day/takes.ts';
 import type { Pins } from '../../facts/plan-said.ts';
@@ -73,6 +74,10 @@ export function factWords(day: Day, fact: Fact): string {
       return `${countOf(fact.targets.length, 'entry', 'entries')} taken back`;
     case 'fact-moved':
       return 'moved on the line';
+    case 'conflict-resolved':
+      return resolvedWords(day, fact);
+    case 'takes-joined':
+      return 'two takes are one';
     case 'card-checked':
       return `card checked: ${countOf(fact.files, 'file')}`;
     case 'difference-kept':
@@ -80,6 +85,14 @@ export function factWords(day: Day, fact: Fact): string {
     default:
       return prepWords(day, fact);
   }
+}
+
+function resolvedWords(day: Day, { link, among, stands }: FactOf<'conflict-resolved'>): string {
+  const wordsOf = (id: string): string => {
+    const fact = day.facts.find((one) => one.id === id);
+    return fact ? factWords(day, { ...fact, ...saidOfLink(fact, link) } as Fact) : 'something else';
+  };
+  return stands ? `true: ${wordsOf(stands)}` : `one after the other: ${listOf(among.map(wordsOf))}`;
 }
 
 type SaidLead = { readonly from: string | null; readonly to: string | null };

@@ -1,10 +1,7 @@
-import { gangNamed } from '../day/gang-links.ts';
-import { writesOf } from '../day/links.ts';
-import type { Day, FactId } from '../day/model.ts';
 import { bodyOf } from '../facts/envelope.ts';
 import type { Draft, Fact } from '../facts/fact.ts';
-import { ok } from '../shared/result.ts';
-import { missing, type Said } from './command.ts';
+import { gangNamed } from './gang-links.ts';
+import { writesOf } from './links.ts';
 
 /** The kinds that write several links at once, with the list that has one item for each. */
 const LISTS: { readonly [Name in Fact['kind']]?: string } = {
@@ -30,10 +27,3 @@ export function saidOfLink(fact: Fact, link: string): Draft | undefined {
 }
 
 const says = (fact: Fact, link: string): boolean => writesOf(fact, [link]).some(([name]) => name === link);
-
-/** Says one alternative of a contradiction once more, now that all are known, which settles it. */
-export function sayAgain(day: Day, id: FactId, link: string): Said {
-  const fact = day.facts.find((one) => one.id === id);
-  const draft = fact && saidOfLink(fact, link);
-  return draft ? ok([draft]) : missing('change', id);
-}
