@@ -31,7 +31,8 @@ export interface DayStore {
   readonly canRedo: ReadonlySignal<boolean>;
   /** Runs a command: on success its facts are on the day at once, and saved as soon as the disk has them. */
   run(command: Command): Result<readonly Fact[]>;
-  undo(): Result<readonly Fact[]>;
+  /** Fails with `undo-built-on` where another phone built on what would be taken back, unless wanted even so. */
+  undo(how?: { readonly evenIfBuiltOn: boolean }): Result<readonly Fact[]>;
   redo(): Result<readonly Fact[]>;
   /** Adds facts from a day file, as read and as stored. They are nobody's action here, so undo leaves them. */
   addForeign(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[]): void;
@@ -160,7 +161,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     canUndo: computed(() => actions.value.done.length > 0),
     canRedo: computed(() => actions.value.undone.length > 0),
     run,
-    undo: () => run((now) => undo(now, journal.state.database)),
+    undo: (how) => run((now) => undo(now, journal.state.database, how)),
     redo: () => run((now) => redo(now, journal.state.database)),
     addForeign(facts, raw) {
       accept(facts);

@@ -1,4 +1,5 @@
 import type { Day, Fact } from '../day/model.ts';
+import { takeText } from '../day/slate.ts';
 import { batchOf } from '../facts/envelope.ts';
 import { databaseOf, type FactId } from '../shared/ids.ts';
 import { fail, ok } from '../shared/result.ts';
@@ -62,12 +63,32 @@ function batchesOf(day: Day, database: string): Fact[][] {
   return [...batches.values()];
 }
 
-/** Takes back the last action of this phone. */
-export function undo(day: Day, database: string): Said {
-  const action = actionsOf(day, database).done.at(-1);
-  if (!action) return fail({ code: 'nothing-to-undo' });
-  return ok([{ kind: 'fact-retracted', targets: action.facts.map(({ id }) => id), by: 'undo' }]);
+/**
+ * Takes back the last action of this phone. Fails with `undo-built-on` where it logged a take of which another phone has
+ * said something since, unless it is wanted `evenIfBuiltOn`.
+ */
+export function undo(day: Day, database: string, { evenIfBuiltOn = false } = {}): Said {
+  const facts = actionsOf(day, database).done.at(-1)?.facts ?? [];
+  if (facts.length === 0) return fail({ code: 'nothing-to-undo' });
+  const built = evenIfBuiltOn ? undefined : facts.find((fact) => wordsOfOthers(day, database, fact) > 0);
+  const take = built && day.takes.get(built.id);
+  if (built && take) {
+    const count = wordsOfOthers(day, database, built);
+    return fail({ code: 'undo-built-on', take: takeText(take), count });
+  }
+  return ok([{ kind: 'fact-retracted', targets: facts.map(({ id }) => id), by: 'undo' }]);
 }
+
+/** How often other phones spoke of a take, or placed something before it. */
+const wordsOfOthers = (day: Day, database: string, { id, kind }: Fact): number =>
+  kind !== 'take-logged'
+    ? 0
+    : day.facts.filter(
+        (fact) =>
+          databaseOf(fact.id) !== database &&
+          !day.takenBack.has(fact.id) &&
+          (fact.before === id || ('take' in fact && fact.take === id)),
+      ).length;
 
 /** Brings back the action that undo took back last. */
 export function redo(day: Day, database: string): Said {

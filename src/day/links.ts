@@ -13,6 +13,7 @@ import type {
   SelectorPosition,
   TakeId,
   VoiceId,
+  Write,
 } from './model.ts';
 import { placeOfTake } from './takes.ts';
 
@@ -47,9 +48,6 @@ export const key = {
   weights: 'weights',
   roll: 'roll',
 } as const;
-
-/** What is written to a link; `said` where it is by another fact than the one that stands there. */
-export type Write<Value = unknown> = readonly [key: string, value: Value, said?: Fact];
 
 /**
  * The links that a fact writes; none for a fact that changes nothing on the chain. What ends every gang of a track

@@ -8,7 +8,6 @@ import type { VoiceKind } from '../facts/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
 import type { RateId } from '../time/rate.ts';
-import type { Write } from './links.ts';
 import type { SaidOrder } from './said-order.ts';
 import type { UpkeepSaid } from './upkeep-facts.ts';
 
@@ -73,6 +72,9 @@ export interface Take {
   readonly file: string | null;
   readonly notes: readonly Note[];
 }
+
+/** What an item of the line writes to a link; `said` where that is by another fact than the one that stands there. */
+export type Write<Value = unknown> = readonly [key: string, value: Value, said?: Fact];
 
 /** What was written to a link, by a fact. */
 export interface LinkWrite<Value = unknown> {

@@ -1,6 +1,7 @@
 import type { Fact, FactOf } from '../facts/fact.ts';
 import type { FactId } from '../shared/ids.ts';
-import { type Write, writesOf } from './links.ts';
+import { writesOf } from './links.ts';
+import type { Write } from './model.ts';
 
 type Resolution = FactOf<'conflict-resolved'>;
 

@@ -5,8 +5,9 @@ import { actionsOf, redo, undo } from '../../src/commands/undo.ts';
 import { answersNow } from '../../src/day/answers.ts';
 import { foldDay } from '../../src/day/fold.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
-import { type Speaker, speaker, take } from '../day/say.ts';
+import { MORNING, type Speaker, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
+import { SetPhone } from '../day/three-phones.ts';
 
 const OURS = 'phonea';
 
@@ -87,5 +88,33 @@ describe('taking back by hand', () => {
     const head = phone.id({ kind: 'day-described', fields: { label: 'Day 2' } });
     expect(moveBefore(phone.day(), id, id)).toMatchObject({ problem: { code: 'before-itself' } });
     expect(moveBefore(phone.day(), head, id)).toMatchObject({ problem: { code: 'not-on-this-day' } });
+  });
+});
+
+describe('undo of a take on which another phone has built', () => {
+  test('asks first, says how much there is, and does it when it is wanted even so', () => {
+    const [a, b] = [new SetPhone(0, 0), new SetPhone(1, 0)];
+    const { id } = a.say(take('24', 1, 1), MORNING);
+    b.take(a);
+    b.say({ kind: 'take-described', take: id, fields: { circled: true } }, MORNING + 60_000);
+    b.say({ kind: 'note-added', take: id, text: 'plane' }, MORNING + 120_000);
+    expect(undo(a.day(), 'phonea')).toMatchObject({ ok: true });
+    a.take(b);
+    const day = a.day();
+    expect(undo(day, 'phonea')).toEqual({
+      ok: false,
+      problem: { code: 'undo-built-on', take: '24A/1', count: 2 },
+    });
+    expect(undo(day, 'phonea', { evenIfBuiltOn: true })).toMatchObject({ value: [{ targets: [id] }] });
+  });
+
+  test('does not ask about what was taken back, or about this phone’s own words', () => {
+    const [a, b] = [new SetPhone(0, 0), new SetPhone(1, 0)];
+    const { id } = a.say(take('24', 1, 1), MORNING);
+    b.take(a);
+    const note = b.say({ kind: 'note-added', take: id, text: 'plane' }, MORNING + 120_000);
+    b.say({ kind: 'fact-retracted', targets: [note.id], by: 'undo' }, MORNING + 130_000);
+    a.take(b);
+    expect(undo(a.day(), 'phonea')).toMatchObject({ ok: true });
   });
 });

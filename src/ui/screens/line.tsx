@@ -9,7 +9,7 @@ import { LineHead } from '../parts/line-head.tsx';
 import { lineEntry } from '../parts/line-row.tsx';
 import { Page } from '../parts/page.tsx';
 import { ENTRIES, useRowsInSight } from '../parts/rows-in-sight.ts';
-import { complain, tell } from '../saying.ts';
+import { UndoButtons } from '../parts/undo-buttons.tsx';
 import { ChangeSheet } from '../sheets/change-sheet.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
 import { countOf } from '../words/chain.ts';
@@ -91,8 +91,7 @@ export function Line() {
       tab="line"
       foot={
         <div class="line-foot">
-          <UndoButton kind="undo" />
-          <UndoButton kind="redo" />
+          <UndoButtons />
         </div>
       }
     >
@@ -140,19 +139,4 @@ function matches(day: Day, { fact }: LineItem, wanted: string): boolean {
   if (wanted.trim() === '') return true;
   const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;
   return isInWords(take ? wordsOfTake(day, take) : [factWords(day, fact)], wanted);
-}
-
-function UndoButton({ kind }: { kind: 'undo' | 'redo' }) {
-  const store = useDay();
-  const can = kind === 'undo' ? store.canUndo.value : store.canRedo.value;
-  const run = (): void => {
-    const result = store[kind]();
-    if (result.ok) tell(kind === 'undo' ? 'Undone' : 'Done again');
-    else complain(result.problem);
-  };
-  return (
-    <button type="button" class="button" disabled={!can} onClick={run}>
-      {kind === 'undo' ? 'Undo the last' : 'Redo'}
-    </button>
-  );
 }

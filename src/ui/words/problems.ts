@@ -25,6 +25,8 @@ const SENTENCES: Record<string, Say> = {
   'already-taken-back': () => 'That is taken back already.',
   'not-taken-back': () => 'That was not taken back.',
   'nothing-to-undo': () => 'Nothing to undo on this phone.',
+  'undo-built-on': ({ take, count }) =>
+    `Another phone has ${count === 1 ? 'one entry' : `${count} entries`} on ${take}. Undo takes the take away from that phone too.`,
   'nothing-to-redo': () => 'Nothing to bring back.',
   'restart-refused': ({ because }) => RESTART[String(because)] ?? 'Not now.',
   'fact-damaged': ({ where, line }) =>
