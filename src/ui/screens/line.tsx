@@ -13,7 +13,7 @@ import { UndoButtons } from '../parts/undo-buttons.tsx';
 import { ChangeSheet } from '../sheets/change-sheet.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
 import { countOf } from '../words/chain.ts';
-import { clockWords } from '../words/clock.ts';
+import { clockWords, phoneClockWords } from '../words/clock.ts';
 import { factWords } from '../words/facts.ts';
 import '../styles/line.css';
 
@@ -121,17 +121,17 @@ function More({ count, what: [one, many], onMore }: MoreProps) {
   );
 }
 
-/** What happened to the phone's clock last, and how often before: times around it do not fit together. */
+/** What happened to the phone's clock last, and how often before, and how far other phones' clocks are off. */
 function ClockLine({ day }: { day: Day }) {
   const remarks = clockRemarks(day);
   const last = remarks.at(-1);
-  if (!last) return null;
-  return (
-    <p class="section soft">
-      {clockWords(day, last)}
-      {remarks.length > 1 && `, and ${countOf(remarks.length - 1, 'such change')} before`}
+  const before = remarks.length > 1 ? `, and ${countOf(remarks.length - 1, 'such change')} before` : '';
+  const lines = [...(last ? [clockWords(day, last) + before] : []), ...phoneClockWords(day)];
+  return lines.map((line) => (
+    <p key={line} class="section soft">
+      {line}
     </p>
-  );
+  ));
 }
 
 /** A take by its slate, notes and names on its tracks; a change by its words. */
