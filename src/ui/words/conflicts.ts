@@ -3,7 +3,8 @@ import { type DescribedTwice, registersOf } from '../../day/described-twice.ts';
 import type { Day, Fact, FactId, Slate, Stamp, TakeId } from '../../day/model.ts';
 import { saidOfLink } from '../../day/said-of-link.ts';
 import { slateText, takeText } from '../../day/slate.ts';
-import { formatLength, formatTimecode } from '../../time/timecode.ts';
+import { formatLength } from '../../time/length.ts';
+import { formatTimecode } from '../../time/timecode.ts';
 import { listOf, nameOf, partName } from './chain.ts';
 import { factWords } from './facts.ts';
 
