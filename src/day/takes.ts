@@ -1,7 +1,7 @@
 import type { FactOf } from '../facts/fact.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
-import { type FactId, isOfDatabase } from '../shared/ids.ts';
-import type { Day, Note, Slate, Take, TakeId, TakeKind } from './model.ts';
+import { counterOf, databaseOf, type FactId, isOfDatabase } from '../shared/ids.ts';
+import type { Day, Fact, LineItem, Note, Slate, Take, TakeId, TakeKind } from './model.ts';
 import { nextSetup, sameSlate, slateText } from './slate.ts';
 
 const NO_SLATE: Slate = { style: 'lettered', scene: '1', setup: 0 };
@@ -104,20 +104,37 @@ export const isSlated = (kind: TakeKind): boolean => kind !== 'wild' && kind !==
 /**
  * The slate at hand: the last one called on the line, or that of the last slated take. While a take of this phone is
  * open, it is that take's, or the one called here since: what is logged or comes in behind it must not change it under
- * the finger.
+ * the finger. Nor does a slate of another phone that did not know this one's: two people logged side by side.
  */
 export function currentSlate(day: Day, database?: string): Slate {
-  const own = ownOpenTake(day, database);
-  const rolling = own ? placeOfTake(day, own.id) : day.line.length;
-  for (let at = day.line.length - 1; at >= 0; at -= 1) {
-    const { fact, takenBack } = day.line[at]!;
-    if (takenBack) continue;
-    if (fact.kind === 'slate-called' && (at < rolling || isSaidBy(fact.id, database))) return fact.slate;
-    const take = fact.kind === 'take-logged' && at <= rolling ? day.takes.get(fact.id) : undefined;
-    if (take && isSlated(take.kind)) return take.slate;
-  }
+  const rolling = ownOpenTake(day, database);
+  const last = rolling ? placeOfTake(day, rolling.id) : day.line.length;
+  const own = day.order && database ? lastSlated(day, (id) => isOfDatabase(id, database)) : undefined;
+  const found = day.line.findLast((item) => {
+    const slate = slateOf(day, item);
+    if (!slate || isSaidBy(item.fact.id, database)) return slate && (item.place <= last || isCall(item));
+    return item.place <= last && (!own || knew(item.fact, own.fact.id));
+  });
+  const slate = found && slateOf(day, found);
+  if (slate) return slate;
   return day.header.slateStyle === 'numbered' ? { style: 'numbered', number: 1, scene: '' } : NO_SLATE;
 }
+
+const isCall = ({ fact }: LineItem): boolean => fact.kind === 'slate-called';
+
+const lastSlated = (day: Day, isWanted: (id: FactId) => boolean): LineItem | undefined =>
+  day.line.findLast((item) => isWanted(item.fact.id) && slateOf(day, item));
+
+/** The slate that an item of the line calls, or that of its slated take. */
+function slateOf(day: Day, { fact, takenBack }: LineItem): Slate | undefined {
+  if (takenBack) return undefined;
+  if (fact.kind === 'slate-called') return fact.slate;
+  const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;
+  return take && isSlated(take.kind) ? take.slate : undefined;
+}
+
+/** Whether a fact's phone knew another phone's fact when it spoke. */
+const knew = (fact: Fact, id: FactId): boolean => (fact.seen?.[databaseOf(id)] ?? -1) >= counterOf(id);
 
 /**
  * The number the next take of this kind gets: one above the highest of its slate (or of its series, for wild tracks

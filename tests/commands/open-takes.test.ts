@@ -14,7 +14,7 @@ import {
   takesInOrder,
 } from '../../src/day/takes.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
-import { idSource } from '../../src/shared/ids.ts';
+import { counterOf, databaseOf, idSource } from '../../src/shared/ids.ts';
 import { MORNING } from '../day/say.ts';
 
 const MINE = 'phonea';
@@ -33,8 +33,12 @@ function set() {
       const said = command(day(), { atMs, zone: 120, database });
       if (!said.ok) throw new Error(said.problem.code);
       const ids = idSource(`${database}00000`);
-      for (const { id } of facts) ids.see(id);
-      const made = stampFacts(said.value, { day: 'day-1', at: atMs, zone: 120, nextId: ids.next });
+      const seen: Record<string, number> = {};
+      for (const { id } of facts) {
+        ids.see(id);
+        if (databaseOf(id) !== database) seen[databaseOf(id)] = counterOf(id);
+      }
+      const made = stampFacts(said.value, { day: 'day-1', at: atMs, zone: 120, seen, nextId: ids.next });
       facts.push(...made);
       return made;
     };
@@ -215,5 +219,21 @@ describe('the slate at hand while a take of this phone is open', () => {
     theirs.log(lettered('30', 0));
     expect(currentSlate(day(), MINE)).toEqual(lettered('30', 0));
     expect(currentSlate(day())).toEqual(lettered('30', 0));
+  });
+
+  test('stays one’s own when a colleague who knew nothing of it logged under another', () => {
+    const { day, mine, theirs, wait } = set();
+    theirs.does((today) => callSlate(today, lettered('24', 0)));
+    mine.does((today) => callSlate(today, lettered('24', 1)));
+    mine.roll();
+    wait(SECOND);
+    const apart = day().facts;
+    theirs.log(lettered('30', 0));
+    const theirTake = day().facts.at(-1)!;
+    const { seen: _, ...unaware } = theirTake;
+    mine.cut();
+    const merged = foldDay('day-1', [...apart, unaware as Fact, ...day().facts.slice(apart.length + 1)]);
+    expect(currentSlate(merged, MINE)).toEqual(lettered('24', 1));
+    expect(currentSlate(merged, THEIRS)).toEqual(lettered('30', 0));
   });
 });
