@@ -3,7 +3,7 @@ import { brotliBytes, firstLoadOf, packagesIn } from './first-load.ts';
 import { DIST } from './harness-server.ts';
 
 /** Ceilings in bytes after brotli. Raise one only in the commit that makes the app bigger. */
-const CEILINGS = { 'scripts and styles of the first load': 45_000 };
+const CEILINGS = { 'scripts and styles of the first load': 64_000 };
 
 /** What the first load must do without: each belongs to a screen that is opened later. */
 const NEVER_FIRST = [
