@@ -109,7 +109,7 @@ export function pushOnLine(draft: Draft, item: LineDraft): void {
   if (item.takenBack) return;
   if (item.fact.kind === 'take-logged') draft.takeOrder.push(item.fact.id);
   noteRoll(draft, item);
-  if (!applyWrites(draft.tail, item.fact, writesOfItem(item))) return;
+  if (!applyWrites(draft.tail, item.fact, writesOfItem(item, draft.tail.keys()))) return;
   draft.highestChain += 1;
   draft.chain = draft.highestChain;
 }
@@ -138,6 +138,6 @@ export function layAgain(draft: Draft, from: number, inserted: readonly Fact[] =
 
 function noteRoll({ rolls }: Draft, item: LineItem): void {
   if (item.fact.kind !== 'roll-changed') return;
-  for (const [, roll] of writesOfItem(item) as readonly Write<string>[])
+  for (const [, roll] of writesOfItem(item, []) as readonly Write<string>[])
     if (!rolls.includes(roll)) rolls.push(roll);
 }

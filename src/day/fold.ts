@@ -51,7 +51,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
   const resolutions = ofKind(sorted.standing, 'conflict-resolved');
   const resolver = new Resolver(resolutions, resolutions.length > 0 ? known : [], draft.takenBack);
   layInOrder(sorted, (item) => {
-    const resolved = item.takenBack ? undefined : resolver.writesOf(item.fact);
+    const resolved = item.takenBack ? undefined : resolver.writesOf(item.fact, draft.tail.keys());
     if (resolved) item.resolved = resolved;
     pushOnLine(draft, item);
   });

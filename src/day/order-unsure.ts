@@ -1,7 +1,7 @@
 import type { FactId } from '../shared/ids.ts';
 import { counterOf, databaseOf } from '../shared/ids.ts';
 import { linksAt, writesOfItem } from './links.ts';
-import type { Day, Fact, LineItem, TakeId } from './model.ts';
+import type { Day, Fact, LineItem, TakeId, Write } from './model.ts';
 import type { SaidOrder } from './said-order.ts';
 
 /** A change and a take of two phones, so close in time that it could have been either way round, and it matters. */
@@ -39,12 +39,15 @@ function near(day: Day, order: SaidOrder, at: number): LineItem[] {
       const item = day.line[place]!;
       if (Math.abs(order.timeOf(item.fact.id) - order.timeOf(take.id)) > order.doubtBetween(item.fact, take))
         break;
-      if (item.fact.before === undefined && writesOfItem(item).length > 0 && isUnknown(item.fact, take))
+      if (item.fact.before === undefined && writesAt(day, item).length > 0 && isUnknown(item.fact, take))
         found.push(item);
     }
   }
   return found;
 }
+
+const writesAt = (day: Day, item: LineItem): readonly Write[] =>
+  item.fact.kind === 'take-logged' ? [] : writesOfItem(item, linksAt(day, item.place).keys());
 
 const isUnknown = (one: Fact, other: Fact): boolean =>
   databaseOf(one.id) !== databaseOf(other.id) && !knows(one, other) && !knows(other, one);
@@ -55,7 +58,7 @@ const knows = (one: Fact, other: Fact): boolean =>
 /** Whether a change made anything different from what was before it. */
 function isOther(day: Day, change: LineItem): boolean {
   const before = linksAt(day, change.place);
-  return writesOfItem(change).some(
+  return writesOfItem(change, before.keys()).some(
     ([name, value]) => JSON.stringify(before.get(name)?.value) !== JSON.stringify(value),
   );
 }

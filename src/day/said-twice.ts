@@ -1,6 +1,6 @@
 import type { FactId } from '../shared/ids.ts';
 import { isOtherSocket, switchedInputs } from './leads.ts';
-import { linkOver, writesOfItem } from './links.ts';
+import { HAD_PACK, linkOver, writesOfItem } from './links.ts';
 import type { Day, Link, TakeId } from './model.ts';
 
 /** Phones that did not know of each other said different things of one link of the chain. */
@@ -47,11 +47,11 @@ function contradictions(day: Day): Found[] {
   const open = new Map<string, Found>();
   const all: Found[] = [];
   for (const item of day.line) {
-    for (const [name, value, said = item.fact] of writesOfItem(item)) {
+    for (const [name, value, said = item.fact] of writesOfItem(item, links.keys())) {
       const old = links.get(name);
       const link = linkOver(old?.link, value, said);
       links.set(name, { link, place: item.place });
-      if (isOtherSocket(switched, name)) continue;
+      if (isOtherSocket(switched, name) || name.startsWith(HAD_PACK)) continue;
       const before = open.get(name);
       const by = link.rivals && [link.by, ...link.rivals.map((rival) => rival.by)];
       if (by && before) before.by = by;

@@ -3,7 +3,7 @@ import { diceOf } from '../../sample-days/dice.ts';
 import { loadSample } from '../../sample-days/load.ts';
 import { declareGang, dissolveGang } from '../../src/commands/change-chain.ts';
 import type { Said } from '../../src/commands/command.ts';
-import { sayAgain } from '../../src/commands/say-again.ts';
+import { resolveConflict } from '../../src/commands/resolve-conflict.ts';
 import { carryOver } from '../../src/commands/start-day.ts';
 import { answersAtTake, answersNow } from '../../src/day/answers.ts';
 import { conflictsOf } from '../../src/day/conflicts.ts';
@@ -11,6 +11,7 @@ import { foldDay } from '../../src/day/fold.ts';
 import { gangName, gangsOn } from '../../src/day/gang-links.ts';
 import { clashesWithoutGang, stretchOf } from '../../src/day/gang-reach.ts';
 import type { Day, TakeId } from '../../src/day/model.ts';
+import { saidOfLink } from '../../src/day/said-of-link.ts';
 import { takeText } from '../../src/day/slate.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
 import { batchOf } from '../../src/facts/envelope.ts';
@@ -206,14 +207,19 @@ describe('several gangs of a track', () => {
     const day = foldDay('day-1', [...a.facts, ...b.facts]);
     const link = gangName('tr3', ['near1', 'near2']);
     expect(conflictsOf(day).map((one) => one.kind === 'said-twice' && one.link)).toContain(link);
-    const again = sayAgain(day, ended!.id, link);
-    expect(again).toEqual({
-      ok: true,
-      value: [{ kind: 'gang-ended', track: 'tr3', sources: ['near1', 'near2'] }],
+    expect(saidOfLink(ended!, link)).toEqual({
+      kind: 'gang-ended',
+      track: 'tr3',
+      sources: ['near1', 'near2'],
     });
-    for (const said of [again, sayAgain(day, declared!.id, link)]) {
-      const links = conflictsOf(dayAfter(day, said)).map((one) => one.kind === 'said-twice' && one.link);
+    const among = [ended!.id, declared!.id];
+    for (const stands of among) {
+      const after = dayAfter(day, resolveConflict(day, link, among, stands));
+      const links = conflictsOf(after).map((one) => one.kind === 'said-twice' && one.link);
       expect(links).toEqual([gangName('tr3', ['near1', 'near3'])]);
+      expect(gangsOn(after.tail, 'tr3').some(({ sources }) => sources.includes('near2'))).toBe(
+        stands === declared!.id,
+      );
     }
   });
 

@@ -138,6 +138,45 @@ describe('what two phones said of one link', () => {
     expect([links.get('tuned:near1')?.value, links.get('tuned:near2')?.value]).toEqual(['A3', 'A1']);
   });
 
+  test('leaves nothing of the word that is not true: who had the pack, what was in the socket', () => {
+    const [a, b] = twoPhones();
+    const ines = a.say(worn('ines'), MORNING + 10 * MINUTE).id;
+    const dora = b.say(worn('dora'), MORNING + 15 * MINUTE).id;
+    const boom = (to: string): Draft => ({
+      kind: 'leads-plugged',
+      leads: [{ lead: 'boom', from: 'boom', to }],
+    });
+    const right = a.say(boom('aes2'), MORNING + 16 * MINUTE).id;
+    const wrong = b.say(boom('aes1'), MORNING + 17 * MINUTE).id;
+    const logged = a.say(take('24', 1, 1), MORNING + 30 * MINUTE).id;
+    a.take(b);
+    run(a, 60, (day) => resolveConflict(day, 'worn:A1', [dora, ines], ines));
+    run(a, 61, (day) => resolveConflict(day, 'lead:boom', [wrong, right], right));
+    const { voices, inputs } = answersAtTake(a.day(), logged);
+    // Dora never had a pack, so nobody waits for her; what was in AES 1 before is there still.
+    expect(voices.find(({ voice }) => voice.id === 'dora')?.state).toBe('off');
+    expect(inputs.find(({ input }) => input.id === 'aes1')?.reach.arrival?.lead).toBe('l1');
+    expect(inputs.find(({ input }) => input.id === 'aes2')?.reach.arrival?.lead).toBe('boom');
+    expect(conflictsOf(a.day())).toEqual([]);
+  });
+
+  test('speaks for a socket with the lead that goes into it', () => {
+    const [a, b] = twoPhones();
+    const into = (lead: string, from: string): Draft => ({
+      kind: 'leads-plugged',
+      leads: [{ lead, from, to: 'in1' }],
+    });
+    const theirs = b.say(into('l1', 'near1out'), MORNING + 10 * MINUTE).id;
+    const between = a.say(take('24', 1, 9), MORNING + 12 * MINUTE).id;
+    const ours = a.say(into('l2', 'near2out'), MORNING + 15 * MINUTE).id;
+    const logged = a.say(take('24', 1, 1), MORNING + 30 * MINUTE).id;
+    a.take(b);
+    run(a, 60, (day) => resolveConflict(day, 'socket:in1', [ours, theirs], ours));
+    const inSocket = (id: TakeId) =>
+      answersAtTake(a.day(), id).inputs.find(({ input }) => input.id === 'in1')?.reach.arrival?.lead;
+    expect([between, logged].map(inSocket)).toEqual(['l2', 'l2']);
+  });
+
   test('must be among what was said', () => {
     const { a, ines, dora } = disputedPack();
     const day = a.day();
