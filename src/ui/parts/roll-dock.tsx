@@ -29,7 +29,7 @@ export function RollDock() {
       <div class="dock-slate">
         <button type="button" class="dock-name" onClick={() => setSheet('slate')}>
           <span class="unseen">Slate </span>
-          <strong>{takeText(open ?? next)}</strong>
+          <TakeName name={takeText(open ?? next)} />
           {open ? (
             <span class="soft">
               <Rolling take={open} />
@@ -42,9 +42,10 @@ export function RollDock() {
           <button
             type="button"
             class="button"
+            aria-label={`setup ${slateText(after)}`}
             onClick={() => run((now) => callSlate(now, after), `Slate ${slateText(after)}`)}
           >
-            setup {slateText(after)}
+            setup {endOf(slateText(after))}
           </button>
         )}
       </div>
@@ -90,6 +91,27 @@ export function RollDock() {
     </section>
   );
 }
+
+/** A take by the end of its slate where that is too long; a screen reader gets all of it. */
+function TakeName({ name }: { name: string }) {
+  const at = name.lastIndexOf('/');
+  const shown = at > 0 ? endOf(name.slice(0, at)) + name.slice(at) : name;
+  if (shown === name) return <strong>{name}</strong>;
+  return (
+    <>
+      <span class="unseen">{name}</span>
+      <strong class="dock-long" aria-hidden="true">
+        {shown}
+      </strong>
+    </>
+  );
+}
+
+const MOST_SHOWN = 5;
+
+/** Slates of one scene differ at their ends. The joiner (U+2060) keeps the dots on the line of the rest. */
+const endOf = (slate: string): string =>
+  slate.length > MOST_SHOWN ? `…\u2060${slate.slice(1 - MOST_SHOWN)}` : slate;
 
 /** Short enough for a button beside the slate: the take number, or the name of a wild track. */
 const shortName = (take: Take): string =>
