@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { LONG, noteFault } from './faults-table.ts';
 import { onStage } from './harness.ts';
 import { foldStored, openDayId, storedFacts } from './stored-facts.ts';
-import { startDay, takesOnTheLine } from './tapping.ts';
+import { startDay, takeOne, takesOnTheLine, tap } from './tapping.ts';
 
 const SECONDS = LONG ? 60 : 5;
 
@@ -73,5 +73,27 @@ test(`two windows of one phone tap at once for ${SECONDS} s: nothing is lost, an
     expect(lost).toBe(0);
     // Each fact came from one window, and nothing is stored that neither said.
     expect(asked.length).toBe(stored.length);
+  });
+});
+
+test('a note goes to the take that its sheet was opened for, though another window logs one meanwhile', async () => {
+  await onStage({}, async (stage) => {
+    const one = stage.page;
+    await startDay(one);
+    await takeOne(one);
+    await stage.waitSaved();
+    const two = await stage.openWindow(`/#/day/${openDayId(one)}/now`);
+    await two.locator('.dock').waitFor();
+    await tap(one, /^note 1/);
+    const sheet = one.getByRole('dialog', { name: 'Note on 1/1' });
+    await sheet.waitFor();
+    await takeOne(two);
+    await stage.waitSaved(two);
+    await one.locator('.dock-name strong', { hasText: '1/3' }).waitFor();
+    expect(await sheet.count()).toBe(1);
+    await sheet.getByRole('button', { name: 'plane', exact: true }).tap();
+    await stage.waitSaved(one);
+    const { takes } = foldStored(openDayId(one), await storedFacts(one, openDayId(one)));
+    expect([...takes.values()].map(({ notes }) => notes.length)).toEqual([1, 0]);
   });
 });

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { callSlate, circleTake, rollTake } from '../../commands/log-takes.ts';
-import type { Take } from '../../day/model.ts';
+import type { Take, TakeId } from '../../day/model.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { currentSlate, lastTake, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
 import { useApp, useDatabase, useDay, useRun } from '../context.ts';
@@ -17,7 +17,8 @@ export function RollDock() {
   const run = useRun();
   const cut = useCut();
   const database = useDatabase();
-  const [sheet, setSheet] = useState<'slate' | 'note' | null>(null);
+  /** The slate, or a note on the take that was at hand when it was tapped: another may be by now. */
+  const [sheet, setSheet] = useState<'slate' | { readonly note: TakeId } | null>(null);
   const open = ownOpenTake(day, database);
   const last = open ?? lastTake(day);
   const slate = currentSlate(day, database);
@@ -66,7 +67,7 @@ export function RollDock() {
               circle {shortName(last)}
               <span class="unseen"> take {takeText(last)}</span>
             </button>
-            <button type="button" class="button" onClick={() => setSheet('note')}>
+            <button type="button" class="button" onClick={() => setSheet({ note: last.id })}>
               note {shortName(last)}
               <span class="unseen"> take {takeText(last)}</span>
             </button>
@@ -87,7 +88,7 @@ export function RollDock() {
         </button>
       )}
       {sheet === 'slate' && <SlateSheet onClose={close} />}
-      {sheet === 'note' && last && <NoteSheet take={last.id} onClose={close} />}
+      {typeof sheet === 'object' && sheet && <NoteSheet take={sheet.note} onClose={close} />}
     </section>
   );
 }
