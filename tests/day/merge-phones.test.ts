@@ -10,6 +10,7 @@ import { stampFacts } from '../../src/facts/stamp.ts';
 import { counterOf, databaseOf, idSource } from '../../src/shared/ids.ts';
 import { LONG, noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from './say.ts';
+import { ORDERS_OF_THREE } from './three-phones.ts';
 
 const SEED = 20_261_007;
 const PAIRS = LONG ? 3000 : 300;
@@ -106,15 +107,6 @@ const choice: fc.Arbitrary<Choice> = fc.record({
   other: fc.nat(11),
 });
 const choices = fc.array(choice, { maxLength: 12 });
-
-const ORDERS_OF_THREE = [
-  [0, 1, 2],
-  [0, 2, 1],
-  [1, 0, 2],
-  [1, 2, 0],
-  [2, 0, 1],
-  [2, 1, 0],
-] as const;
 
 describe(`copies of a day changed apart, seed ${SEED}`, () => {
   test('two copies merged in either order give the identical day', () => {

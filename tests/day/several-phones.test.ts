@@ -9,7 +9,7 @@ import type { Draft } from '../../src/facts/fact.ts';
 import { LONG, noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
-import { SetPhone } from './three-phones.ts';
+import { ORDERS_OF_THREE, SetPhone } from './three-phones.ts';
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -119,14 +119,6 @@ describe('the line of a merged day is what happened', () => {
   });
 });
 
-const ORDERS = [
-  [0, 1, 2],
-  [0, 2, 1],
-  [1, 0, 2],
-  [1, 2, 0],
-  [2, 0, 1],
-  [2, 1, 0],
-] as const;
 const RUNS = LONG ? 600 : 60;
 
 /** A morning on a set where the true order is known: who wears which pack at each take, by the truth. */
@@ -173,7 +165,7 @@ describe('three phones on a set, exchanging now and then, against what really ha
       const ahead = [0, 0, 0].map(() => (tied ? dice.below(20 * MINUTE) - 10 * MINUTE : 0));
       const phones = phonesOnSet(...ahead);
       const truth = morning(seed, phones, tied);
-      const merged = ORDERS.map((order) => {
+      const merged = ORDERS_OF_THREE.map((order) => {
         const end = new SetPhone(3, 0);
         for (const at of order) end.take(phones[at]!);
         return end.day();

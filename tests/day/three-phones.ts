@@ -5,6 +5,16 @@ import { stampFacts } from '../../src/facts/stamp.ts';
 import { counterOf, databaseOf, idSource } from '../../src/shared/ids.ts';
 import { timeOfDayClock } from '../../src/time/followed-clock.ts';
 
+/** Every order in which three phones can come together. */
+export const ORDERS_OF_THREE = [
+  [0, 1, 2],
+  [0, 2, 1],
+  [1, 0, 2],
+  [1, 2, 0],
+  [2, 0, 1],
+  [2, 1, 0],
+] as const;
+
 const DAY_ID = 'day-1';
 const NAMES = ['phonea', 'phoneb', 'phonec', 'phoned'];
 

@@ -82,30 +82,45 @@ function useWhence(): (id: FactId, holds?: boolean) => string {
   };
 }
 
+interface TrueRowsProps {
+  /** The word that holds until it is settled, then the others. */
+  readonly by: readonly FactId[];
+  readonly wordsOf: (id: FactId) => string;
+  readonly onTrue: (id: FactId, words: string) => void;
+}
+
+function TrueRows({ by, wordsOf, onTrue }: TrueRowsProps) {
+  const whence = useWhence();
+  return by.map((id, at) => {
+    const words = wordsOf(id);
+    return (
+      <li key={id}>
+        <Row
+          mark="clash"
+          title={words}
+          under={whence(id, at === 0)}
+          word="this is true"
+          onTap={() => onTrue(id, words)}
+        />
+      </li>
+    );
+  });
+}
+
 function SaidTwice({ conflict }: Of<'said-twice'>) {
   const day = useDay().day.value;
   const run = useRun();
-  const whence = useWhence();
   const { link, by } = conflict;
   const decide = (stands: FactId | null, done: string): void => {
     run((now) => resolveConflict(now, link, by, stands), done);
   };
   return (
     <Titled conflict={conflict}>
-      {by.map((id, at) => {
-        const words = saidWords(day, id, link);
-        return (
-          <li key={id}>
-            <Row
-              mark="clash"
-              title={words}
-              under={whence(id, at === 0)}
-              word="this is true"
-              onTap={() => decide(id, `Settled: ${words}`)}
-            />
-          </li>
-        );
-      })}
+      <TrueRows
+        by={by}
+        wordsOf={(id) => saidWords(day, id, link)}
+        onTrue={(id, words) => decide(id, `Settled: ${words}`)}
+      />
       <li>
         <Row
           title="Both happened"
@@ -121,23 +136,13 @@ function SaidTwice({ conflict }: Of<'said-twice'>) {
 function DescribedTwice({ conflict }: Of<'described-twice'>) {
   const day = useDay().day.value;
   const run = useRun();
-  const whence = useWhence();
   return (
     <Titled conflict={conflict}>
-      {conflict.by.map((id, at) => {
-        const words = fieldWords(day, id, conflict);
-        return (
-          <li key={id}>
-            <Row
-              mark="clash"
-              title={words}
-              under={whence(id, at === 0)}
-              word="this is true"
-              onTap={() => run((now) => sayFieldAgain(now, id, conflict), `Settled: ${words}`)}
-            />
-          </li>
-        );
-      })}
+      <TrueRows
+        by={conflict.by}
+        wordsOf={(id) => fieldWords(day, id, conflict)}
+        onTrue={(id, words) => run((now) => sayFieldAgain(now, id, conflict), `Settled: ${words}`)}
+      />
     </Titled>
   );
 }
