@@ -16,6 +16,7 @@ const FAULTS = {
   update: ['tests/browser/update.test.ts', 1],
   clock: ['tests/browser/clock.test.ts', 1],
   merge: ['tests/day/merge-phones.test.ts', 2],
+  'three-phones': ['tests/day/several-phones.test.ts', 3],
   'accepted-plan': ['tests/plan/accepted-plan.test.ts', 1],
   hostile: ['tests/hostile', 4],
 };

@@ -1,11 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { diceOf } from '../../sample-days/dice.ts';
+import type { Moment, Said } from '../../src/commands/command.ts';
+import { callSlate, cutTake, logTake, rollTake } from '../../src/commands/log-takes.ts';
 import { answersAtTake } from '../../src/day/answers.ts';
 import { conflictsOf } from '../../src/day/conflicts.ts';
 import { appendFacts, foldDay } from '../../src/day/fold.ts';
 import type { Day } from '../../src/day/model.ts';
-import { takesInOrder } from '../../src/day/takes.ts';
-import type { Draft } from '../../src/facts/fact.ts';
+import { sameSlate } from '../../src/day/slate.ts';
+import { currentSlate, ownOpenTake, takesInOrder } from '../../src/day/takes.ts';
+import type { Draft, Fact } from '../../src/facts/fact.ts';
+import { framesToMs } from '../../src/time/timecode.ts';
 import { LONG, noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
@@ -184,5 +188,47 @@ describe('three phones on a set, exchanging now and then, against what really ha
     noteFault(`three phones, ${_}`, `${RUNS} mornings in 6 orders, ${takes} takes`, wrong);
     expect(wrong).toBe(0);
     expect(takes).toBeGreaterThan(RUNS * 50);
+  });
+});
+
+describe('a colleague’s file that comes in while a take rolls', () => {
+  test('leaves Cut, the length and the slate of one’s own as they were, whatever it has', () => {
+    let wrong = 0;
+    for (let seed = 1; seed <= RUNS * 5; seed += 1) {
+      const dice = diceOf(seed);
+      const [mine, theirs] = phonesOnSet(0, dice.below(8 * MINUTE) - 4 * MINUTE) as [SetPhone, SetPhone];
+      let now = MORNING + MINUTE;
+      const does = (phone: SetPhone, command: (day: Day, moment: Moment) => Said): Fact => {
+        const moment = { atMs: now, zone: 0, database: phone.database };
+        const said = command(phone.day(), moment);
+        if (!said.ok) throw new Error(said.problem.code);
+        return said.value.map((draft) => phone.say(draft, now)).at(-1)!;
+      };
+      const slate = { style: 'lettered', scene: '24', setup: dice.below(4) } as const;
+      does(mine, (day) => callSlate(day, slate));
+      const { id } = does(mine, rollTake);
+      const rolledAt = now;
+      for (let at = 0; at < 1 + dice.below(4); at += 1) {
+        now += 1000 + dice.below(MINUTE);
+        does(theirs, (day) => callSlate(day, { style: 'lettered', scene: `${30 + at}`, setup: 0 }));
+        does(theirs, dice.next() < 0.5 ? rollTake : (day) => logTake(day, { length: null }));
+        if (dice.next() < 0.7) mine.take(theirs);
+        const open = ownOpenTake(theirs.day(), theirs.database);
+        if (open) does(theirs, cutTake);
+      }
+      now += 1000 + dice.below(MINUTE);
+      mine.take(theirs);
+      const rolling = ownOpenTake(mine.day(), mine.database);
+      does(mine, cutTake);
+      const day = mine.day();
+      const length = day.takes.get(id)!.length!;
+      const isRight =
+        rolling?.id === id &&
+        framesToMs(length.frames, length.rate) === Math.floor((now - rolledAt) / 40) * 40 &&
+        sameSlate(currentSlate(day, mine.database), slate);
+      if (!isRight) wrong += 1;
+    }
+    noteFault('a file comes in while a take rolls', `${RUNS * 5} takes`, wrong);
+    expect(wrong).toBe(0);
   });
 });

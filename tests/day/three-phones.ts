@@ -22,13 +22,13 @@ const NAMES = ['phonea', 'phoneb', 'phonec', 'phoned'];
 export class SetPhone {
   readonly facts: Fact[] = [];
   readonly #ids;
-  readonly #database: string;
+  readonly database: string;
   readonly #aheadMs: number;
 
   constructor(which: number, aheadMs: number) {
-    this.#database = NAMES[which]!;
+    this.database = NAMES[which]!;
     this.#aheadMs = aheadMs;
-    this.#ids = idSource(`${this.#database}00000`);
+    this.#ids = idSource(`${this.database}00000`);
   }
 
   /** Says something at a true moment; it is stamped with what this phone believes of the time and of the others. */
@@ -36,7 +36,7 @@ export class SetPhone {
     const seen: Record<string, number> = {};
     for (const { id } of this.facts) {
       const of = databaseOf(id);
-      if (of !== this.#database) seen[of] = Math.max(seen[of] ?? 0, counterOf(id));
+      if (of !== this.database) seen[of] = Math.max(seen[of] ?? 0, counterOf(id));
     }
     const at = trueMs + this.#aheadMs;
     const [fact] = stampFacts([draft], { day: DAY_ID, at, zone: 0, seen, nextId: this.#ids.next });
