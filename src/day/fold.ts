@@ -99,7 +99,7 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
 /** Whether these facts were said after all others: on a day of one phone by their ids, on a merged day by the clocks. */
 function isSaidLast({ highest, order }: Draft, facts: readonly Fact[]): boolean {
   if (order) return facts.every((fact) => order.isLast(fact));
-  return facts.every(({ id }) => highest.size === 0 || highest.has(databaseOf(id)));
+  return new Set([...highest.keys(), ...facts.map(({ id }) => databaseOf(id))]).size <= 1;
 }
 
 /** The last fact said goes to the end of the line or, of all that was put before one take, next to it. */

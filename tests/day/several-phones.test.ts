@@ -101,6 +101,27 @@ describe('the line of a merged day is what happened', () => {
     expect(a.day().order).toBe(null);
   });
 
+  test('a file of several phones taken into an empty day, or into that of one of them, is folded as a whole', () => {
+    const [a, b] = phonesOnSet(0, -10 * MINUTE) as [SetPhone, SetPhone];
+    a.tie(MORNING + MINUTE);
+    b.tie(MORNING + 2 * MINUTE);
+    a.say(worn('ines'), MORNING + 3 * MINUTE);
+    b.say(worn('dora'), MORNING + 5 * MINUTE);
+    for (const number of [1, 2, 3]) a.say(take('24', 0, number), MORNING + (6 + number) * MINUTE);
+    b.say(take('24', 1, 1), MORNING + 21 * MINUTE);
+    const own = a.facts.length;
+    a.take(b);
+    const facts = a.facts.toSorted((one, other) => (one.id < other.id ? -1 : 1));
+    const whole = foldDay('day-1', facts);
+    expect(conflictsOf(whole).map(({ kind }) => kind)).toEqual(['said-twice']);
+    for (const known of [[], a.facts.slice(0, own)]) {
+      const rest = facts.filter((fact) => !known.includes(fact));
+      const day = appendFacts(foldDay('day-1', known), rest);
+      expect(day.line.map(({ fact }) => fact.id)).toEqual(whole.line.map(({ fact }) => fact.id));
+      expect(conflictsOf(day)).toEqual(conflictsOf(whole));
+    }
+  });
+
   test('what a phone says of a merged day is added as it would be folded, whatever its clock says', () => {
     const [a, b] = phonesOnSet(0, 3 * MINUTE) as [SetPhone, SetPhone];
     b.say(worn('ines'), MORNING + 4 * MINUTE);
