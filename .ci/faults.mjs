@@ -5,7 +5,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
-/** The tests of each fault, and how many rows of the table they write: a row that does not come is a failure. */
+/** What tries each fault, tests or a program, and how many rows of the table it writes: a row that does not come is a failure. */
 const FAULTS = {
   kill: ['tests/browser/kill.test.ts', 3],
   'power-cut': ['tests/browser/power-cut.test.ts', 1],
@@ -19,6 +19,7 @@ const FAULTS = {
   'three-phones': ['tests/day/several-phones.test.ts', 3],
   'accepted-plan': ['tests/plan/accepted-plan.test.ts', 1],
   hostile: ['tests/hostile', 4],
+  mutation: ['.ci/mutation.mjs', 1],
 };
 
 const asked = process.argv.slice(2);
@@ -30,18 +31,33 @@ if (stranger) {
 const chosen = asked.length > 0 ? asked : Object.keys(FAULTS);
 const folder = mkdtempSync(join(tmpdir(), 'rollbook-faults-'));
 const table = join(folder, 'table');
+const run = (command, args) =>
+  spawnSync(command, args, {
+    stdio: 'inherit',
+    shell: process.platform === 'win32',
+    env: { ...process.env, FAULTS: 'long', FAULTS_TABLE: table },
+  }).status === 0;
 const files = chosen.map((name) => FAULTS[name][0]);
-const { status } = spawnSync('npx', ['--no-install', 'vitest', 'run', ...files], {
-  stdio: 'inherit',
-  shell: process.platform === 'win32',
-  env: { ...process.env, FAULTS: 'long', FAULTS_TABLE: table },
-});
+const programs = files.filter((file) => file.endsWith('.mjs'));
+const tests = files.filter((file) => !programs.includes(file));
+const passed = [
+  tests.length === 0 || run('npx', ['--no-install', 'vitest', 'run', ...tests]),
+  ...programs.map((program) => run('node', [program])),
+];
 const lines = existsSync(table) ? readFileSync(table, 'utf8').trimEnd().split('\n') : [];
 rmSync(folder, { recursive: true });
 
 const rows = lines.map((line) => {
-  const { fault, tried, lost, why } = JSON.parse(line);
+  const { fault, tried, lost, why, allowed } = JSON.parse(line);
   if (why) return [fault, tried, '-', `not possible here: ${why}`];
+  if (allowed !== undefined) {
+    return [
+      fault,
+      tried,
+      String(lost),
+      lost > allowed ? `TOO MANY, ${allowed} allowed` : `missed, ${allowed} allowed`,
+    ];
+  }
   return [fault, tried, String(lost), lost === 0 ? 'nothing lost' : 'LOST'];
 });
 const all = [['fault', 'tried', 'lost', 'verdict'], ...rows];
@@ -51,6 +67,8 @@ for (const row of all) console.log(row.map((cell, column) => cell.padEnd(widths[
 const wanted = chosen.reduce((sum, name) => sum + FAULTS[name][1], 0);
 if (rows.length !== wanted) console.log(`\n${wanted} rows were to come, ${rows.length} came.`);
 const fine =
-  status === 0 && rows.length === wanted && rows.every(([, , lost]) => lost === '0' || lost === '-');
+  passed.every(Boolean) &&
+  rows.length === wanted &&
+  !rows.some(([, , , verdict]) => /^(LOST|TOO)/.test(verdict));
 console.log(fine ? '\nNothing was lost.' : '\nSomething failed; the reason stands above.');
 process.exit(fine ? 0 : 1);

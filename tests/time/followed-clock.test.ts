@@ -86,6 +86,12 @@ describe('the next second to tap on', () => {
     expect(nextWholeSecond(followLabel('10:00:00:00', '25'), TAP, 2000).atMs).toBe(TAP + 2000);
   });
 
+  test('is two seconds away if nothing else is asked', () => {
+    const clock = followLabel('10:00:00:00', '25');
+    expect(nextWholeSecond(clock, TAP).atMs).toBe(TAP + 2000);
+    expect(nextWholeSecond(clock, TAP + 1).atMs).toBe(TAP + 3000);
+  });
+
   test('crosses midnight, and starts at 02 where drop-frame leaves out 00 and 01', () => {
     const label = (text: string, rate: RateId) =>
       formatTimecode(nextWholeSecond(followLabel(text, rate), TAP, 500).frames, rate);

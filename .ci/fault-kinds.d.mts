@@ -1,0 +1,1 @@
+export const KINDS: Readonly<Record<string, unknown>>;

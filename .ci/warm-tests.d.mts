@@ -1,0 +1,10 @@
+export interface WarmTests {
+  readonly tests: readonly string[];
+  fails(
+    tests: readonly string[],
+    inPlace: { readonly file: string; readonly text: string },
+    limitMs: number,
+  ): Promise<string | undefined>;
+  close(): Promise<void>;
+}
+export function openWarmTests(root: string): Promise<WarmTests>;
