@@ -92,7 +92,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
       file: null,
     },
   },
-  'take-described': { take: TAKE_ID, fields: { circled: false } },
+  'take-described': { take: TAKE_ID, fields: { circled: false, start, length: { frames: 250, rate: '25' } } },
   'note-added': { take: TAKE_ID, track: 'tr-2', text: 'Plane' },
   'clock-followed': { frames: 90_000, rate: '29.97DF', atMs: 1_791_360_000_000 },
   'guards-set': {

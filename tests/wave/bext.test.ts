@@ -83,6 +83,30 @@ describe('bext', () => {
     expect(loudness?.value).toBe(read);
   });
 
+  test('takes each of the five for itself, and none of them for no loudness at all', async () => {
+    const names = ['value', 'range', 'maxTruePeak', 'maxMomentary', 'maxShortTerm'] as const;
+    for (const [index, name] of names.entries()) {
+      const least = name === 'range' ? 0 : -9999;
+      const only = (value: number) =>
+        readWith({
+          version: 2,
+          loudness: Array.from({ length: 5 }, (_, at) => (at === index ? value : 0x7fff)),
+        });
+      const none = { value: undefined, range: undefined, maxTruePeak: undefined, maxMomentary: undefined };
+      expect((await only(least)).loudness).toEqual({ ...none, maxShortTerm: undefined, [name]: least / 100 });
+      expect((await only(least - 1)).loudness).toBeUndefined();
+      expect((await only(10_000)).loudness).toBeUndefined();
+    }
+  });
+
+  test('reads an extended UMID in full and a basic one without its empty half (SMPTE ST 330)', async () => {
+    const umid = (filled: number) => Uint8Array.from({ length: 64 }, (_, at) => (at === filled ? 7 : 0));
+    expect((await readWith({ umid: umid(63) })).umid).toBe(`${'00'.repeat(63)}07`);
+    expect((await readWith({ umid: umid(32) })).umid).toHaveLength(128);
+    expect((await readWith({ umid: umid(31) })).umid).toBe(`${'00'.repeat(31)}07`);
+    expect((await readWith({ umid: new Uint8Array(64) })).umid).toBeUndefined();
+  });
+
   test('ignores a loudness range below zero, which no programme has', async () => {
     const { loudness } = await readWith({ version: 2, loudness: [-2300, -1, 0, 0, 0] });
     expect(loudness).toMatchObject({ value: -23, range: undefined });
@@ -116,6 +140,14 @@ describe('samples since midnight', () => {
     expect(read?.timeReference).toBe(samples);
   });
 
+  test('are taken below 2^40 and no further', async () => {
+    expect((await readWith({ timeReference: 2 ** 40 - 1 })).timeReference).toBe(2 ** 40 - 1);
+    const file = await describedChunks([bext({ timeReference: 2 ** 40 }), fmt(), data()]);
+    expect(file.warnings).toEqual([
+      { code: 'time-reference-implausible', at: 12 + 8 + 338, samples: 2 ** 40 },
+    ]);
+  });
+
   test('beyond any day are reported and left out', async () => {
     const payload = bextPayload({});
     payload.set(new Uint8Array(8).fill(0xff), 338);
@@ -144,7 +176,18 @@ describe('date and time of origination', () => {
     expect(description.warnings).toEqual([]);
   });
 
-  test.each(['2026-13-07', '2026-10-32', '0000-00-00', '26-10-07', 'yesterday!'])(
+  test.each([
+    ['2026-01-01', '00:00:00'],
+    ['2026-12-31', '23:59:59'],
+  ])('reach from the first to the last: %s %s', async (date, time) => {
+    expect(await readWith({ date, time })).toMatchObject({ originationDate: date, originationTime: time });
+  });
+
+  test.each(['24:00:00', '23:60:00', '23:59:60'])('have no such time as %s', async (time) => {
+    expect((await readWith({ time })).originationTime).toBeUndefined();
+  });
+
+  test.each(['2026-00-10', '2026-10-00', '2026-13-07', '2026-10-32', '0000-00-00', '26-10-07', 'yesterday!'])(
     'that cannot be, such as %s, are reported',
     async (date) => {
       const description = await describedChunks([bext({ date, time: '24:00:00' }), fmt(), data()]);
@@ -187,6 +230,11 @@ describe('text fields', () => {
     expect(file.warnings).toEqual([{ code: 'text-not-ascii', at: 20, encoding }]);
   });
 
+  test('are flagged at their own place', async () => {
+    const file = await describedChunks([bext({ originatorReference: '\u00e9' }), fmt(), data()]);
+    expect(file.warnings).toEqual([{ code: 'text-not-ascii', at: 20 + 288, encoding: 'windows-1252' }]);
+  });
+
   test('never lose the high bit: 0xF6 is not read as v', async () => {
     expect((await readWith({ description: bytesOf('sch\u00f6n') })).description).toBe('schön');
   });
@@ -201,6 +249,21 @@ describe('coding history', () => {
       { algorithm: 'PCM', sampleRate: 96_000, wordLength: 32, mode: 'stereo', text: 'mix', others: [] },
       { algorithm: 'MPEG1L2', bitRate: 192, mode: 'joint-stereo', others: ['R=x'] },
     ]);
+  });
+
+  test('takes keys in small letters, and no number that is none', () => {
+    expect(readCodingHistory('\r\n a=PCM, f=48k ,w=24,b=1234567890,, , x=1 \r\r\n')).toEqual([
+      {
+        algorithm: 'PCM',
+        sampleRate: undefined,
+        bitRate: undefined,
+        wordLength: 24,
+        mode: undefined,
+        text: undefined,
+        others: ['x=1'],
+      },
+    ]);
+    expect(readCodingHistory('')).toEqual([]);
   });
 
   test('of a chunk beyond 64 KiB is cut and said to be', async () => {
@@ -223,6 +286,18 @@ test('a cut bext chunk gives what it holds and is reported', async () => {
     timeReference: undefined,
   });
   expect(file.warnings).toEqual([{ code: 'bext-short', at: 12, size: 330 }]);
+});
+
+test.each([
+  [601, ['bext-short'], 5],
+  [602, [], 5],
+  [346, ['bext-short'], 5],
+  [345, ['bext-short'], undefined],
+])('of %i bytes the time reference is %3$s, with %j', async (size, codes, timeReference) => {
+  const payload = bextPayload({ timeReference: 5 }).subarray(0, size);
+  const file = await describedChunks([chunk('bext', payload), fmt(), data()]);
+  expect(file.bext?.timeReference).toBe(timeReference);
+  expect(codesOf(file)).toEqual(codes);
 });
 
 test('an odd bext chunk is padded and the next one found', async () => {

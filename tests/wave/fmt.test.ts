@@ -76,6 +76,63 @@ describe('fmt', () => {
     expect((await formatOf(extensible(16, 24, 1))).format?.validBits).toBe(16);
   });
 
+  // Bytes a sample and bits of it: what a recorder may mean by them, common practice, no source.
+  test.each([
+    [8, 1, 8, 8],
+    [16, 2, 16, 16],
+    [17, 4, 32, 17],
+    [20, 4, 32, 20],
+    [32, 4, 32, 32],
+    [64, 8, 64, 64],
+    [0, 1, 8, 8],
+  ])('takes %i bits in %i bytes for a container of %i', async (bits, bytes, containerBits, validBits) => {
+    const file = await formatOf(join(u16(1, 2), u32(48_000, 96_000 * bytes), u16(2 * bytes, bits)));
+    expect(file.format).toMatchObject({ containerBits, validBits, blockAlign: 2 * bytes });
+    expect(file.warnings).toEqual([]);
+  });
+
+  test.each([
+    [16, 4, 2],
+    [24, 2, 3],
+    [24, 9, 3],
+    [0, 3, 1],
+    [0, 0, 1],
+    [80, 0, 8],
+  ])('does not believe %i bits in %i bytes, and makes it %i', async (bits, bytes, meant) => {
+    const file = await formatOf(join(u16(3, 2), u32(48_000, 96_000 * bytes), u16(2 * bytes, bits)));
+    expect(file.format).toMatchObject({
+      containerBits: 8 * meant,
+      blockAlign: 2 * meant,
+      bytesPerSecond: 96_000 * meant,
+    });
+    expect(codesOf(file)).toEqual(['fmt-inconsistent']);
+  });
+
+  test('leaves the figures of a coding that is not linear as they are', async () => {
+    const coded = join(u16(0x11, 1), u32(48_000, 24_096), u16(1024, 4));
+    const file = await formatOf(coded);
+    expect(file.format).toMatchObject({ tag: 0x11, float: false, blockAlign: 1024, bytesPerSecond: 24_096 });
+    expect(file.format).toMatchObject({ containerBits: 4, validBits: 4 });
+    expect(file.warnings).toEqual([]);
+    const without = join(u16(0x11, 2), u32(48_000, 24_096), u16(0, 4));
+    expect((await formatOf(without)).format).toMatchObject({ blockAlign: 2, bytesPerSecond: 24_096 });
+  });
+
+  test('tells a wrong number of bytes a second by itself', async () => {
+    const file = await formatOf(join(u16(1, 2), u32(48_000, 288_001), u16(6, 24)));
+    expect(file.format?.bytesPerSecond).toBe(288_000);
+    expect(file.warnings).toEqual([
+      { code: 'fmt-inconsistent', at: 12, blockAlign: 6, bytesPerSecond: 288_001 },
+    ]);
+  });
+
+  test('needs the whole of an extension', async () => {
+    expect(codesOf(await formatOf(extensible(24, 24, 1)))).toEqual([]);
+    const file = await formatOf(extensible(24, 24, 1).subarray(0, 39));
+    expect(file.warnings).toEqual([{ code: 'fmt-short', at: 12, size: 39 }]);
+    expect(file.format).toMatchObject({ extensible: true, channelMask: undefined });
+  });
+
   test('works a wrong block align out anew and says so', async () => {
     const wrong = join(u16(1, 8), u32(48_000, 1), u16(2, 24));
     const file = await describedChunks([chunk('fmt ', wrong), data(2400)]);
@@ -86,7 +143,9 @@ describe('fmt', () => {
 
   test('reports a sub-format whose tail is not the common one', async () => {
     const odd = join(extensible(24, 24, 1).subarray(0, 26), bytesOf('fourteen bytes'));
-    expect(codesOf(await formatOf(odd))).toEqual(['fmt-inconsistent']);
+    expect((await formatOf(odd)).warnings).toEqual([
+      { code: 'fmt-inconsistent', at: 12, subFormat: '666f75727465656e206279746573' },
+    ]);
   });
 
   test('reads an extensible header without its extension as PCM and says so', async () => {
@@ -96,7 +155,7 @@ describe('fmt', () => {
   });
 
   test.each([
-    ['too short', new Uint8Array(14), 'fmt-short'],
+    ['too short', new Uint8Array(15), 'fmt-short'],
     ['without channels', join(u16(1, 0), u32(48_000, 0), u16(0, 24)), 'fmt-damaged'],
     ['without a sample rate', join(u16(1, 1), u32(0, 0), u16(3, 24)), 'fmt-damaged'],
   ])('that is %s gives no format and a warning', async (_, payload, code) => {

@@ -1,0 +1,378 @@
+import { describe, expect, test } from 'vitest';
+import type * as z from 'zod/mini';
+import type { Fact } from '../../src/facts/fact.ts';
+import { KINDS, readFact, versionOf } from '../../src/facts/fact.ts';
+import { quickCheck } from '../../src/facts/quick-check.ts';
+import { EXAMPLE_BODIES, TAKE_ID } from './example-bodies.ts';
+import {
+  amount,
+  factIdText,
+  flag,
+  idText,
+  type Limit,
+  list,
+  moment,
+  oneOf,
+  orNull,
+  text,
+  whole,
+  words,
+} from './limit.ts';
+
+const slate = oneOf(
+  [
+    { style: 'lettered', scene: 'x'.repeat(200), setup: 0 },
+    { style: 'lettered', scene: '', setup: 20_000 },
+    { style: 'numbered', number: 0, scene: 'x'.repeat(200) },
+    { style: 'numbered', number: 999_999, scene: '' },
+  ],
+  [
+    { style: 'lettered', scene: 'x'.repeat(201), setup: 0 },
+    { style: 'lettered', scene: '', setup: -1 },
+    { style: 'lettered', scene: '', setup: 20_001 },
+    { style: 'numbered', number: -1, scene: '' },
+    { style: 'numbered', number: 1_000_000, scene: '' },
+    { style: 'numbered', number: 1, scene: 'x'.repeat(201) },
+    { style: 'numbered', scene: '', setup: 1 },
+    { style: 'lettered', scene: '', number: 1 },
+  ],
+);
+/** Every rate there is (SMPTE ST 12-1:2014, scope; 30DF is common practice). */
+const RATES = words('23.976 24 25 29.97 29.97DF 30 30DF 47.952 48 50 59.94 59.94DF 60');
+const stamp = (path: string): Limits => ({
+  [path]: orNull(oneOf([{ frames: 0, rate: '24' }], [{ frames: 0 }, { rate: '24' }])),
+  [`${path}.frames`]: whole(0, 100_000_000),
+  [`${path}.rate`]: RATES,
+});
+const frequency = whole(1, 100_000_000);
+const distance = whole(0, 10_000);
+const weight = whole(1, 99);
+const devices: Limits = { devices: list(1, 500, 'tx-1'), 'devices.0': idText };
+
+type Limits = Readonly<Record<string, Limit>>;
+const within = (path: string, limits: Limits): Limits =>
+  Object.fromEntries(Object.entries(limits).map(([name, limit]) => [`${path}.${name}`, limit]));
+
+const PART: Limits = {
+  type: words('recorder input track send receiver channel output selector transmitter'),
+  name: text(200),
+  order: whole(0, 100_000),
+  struck: flag,
+  inputKind: words('mic line aes3 return slot network'),
+  mix: flag,
+  tap: words('pre post'),
+  place: words('cart bag remote'),
+  receiver: idText,
+  module: text(200),
+  outputKind: words('analogue aes3 network slot'),
+  carries: list(0, 16, 'ch-1'),
+  'carries.0': idText,
+  reserved: orNull(words('comms playback timecode')),
+  input: idText,
+  positions: list(2, 2, 'A'),
+  bank: text(200),
+  wear: words('pack plug-on handheld'),
+  khz: orNull(frequency),
+};
+
+const TAKE: Limits = {
+  kind: words('take pickup wild tone mos'),
+  slate,
+  number: whole(0, 9999),
+  ...stamp('start'),
+  ...stamp('length'),
+  rolledAt: moment,
+  cutAt: moment,
+  circled: flag,
+  noGood: flag,
+  falseStart: flag,
+  tailSlate: flag,
+  file: orNull(text(200)),
+};
+
+/** What every field of every kind may be, at its ends and just beyond. */
+const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
+  'day-described': within('fields', {
+    production: text(200),
+    label: text(200),
+    date: oneOf(['2026-10-07', ''], ['7.10.2026', '2026-10-7', '2026-10-07 ']),
+    unit: text(200),
+    mixer: text(200),
+    boom: text(200),
+    utility: text(200),
+    contact: text(200),
+    recorder: text(200),
+    sampleRate: whole(8000, 384_000),
+    bitDepth: words('16 24 32 32f'),
+    timecodeRate: words('23.976 24 25 29.97 29.97DF 30'),
+    fileLayout: words('poly mono'),
+    slateStyle: words('lettered numbered'),
+    filePattern: text(200),
+    remarks: text(4000),
+    sample: flag,
+  }),
+  'voice-described': {
+    voice: idText,
+    ...within('fields', {
+      kind: words('performer boom plant feed'),
+      part: text(200),
+      person: text(200),
+      number: text(20),
+      priority: whole(1, 999),
+      place: text(200),
+      struck: flag,
+    }),
+  },
+  'part-described': { part: idText, ...within('fields', PART) },
+  'rig-laid': {
+    parts: list(0, 2000, { part: 'in-1', fields: {} }),
+    'parts.0.part': idText,
+    ...within('parts.0.fields', PART),
+  },
+  'transmitter-worn': { transmitter: idText, voice: orNull(idText), mic: text(200) },
+  'channels-tuned': {
+    tunings: list(1, 500, { channel: 'ch-1', transmitter: null }),
+    'tunings.0.channel': idText,
+    'tunings.0.transmitter': orNull(idText),
+  },
+  'leads-plugged': {
+    leads: list(1, 500, { lead: 'l', from: null, to: null }),
+    'leads.0.lead': idText,
+    'leads.0.from': orNull(idText),
+    'leads.0.to': orNull(idText),
+    'leads.0.position': words('a b'),
+  },
+  'selectors-thrown': { selectors: list(1, 500, 'sel-1'), 'selectors.0': idText, position: words('a b') },
+  'inputs-sent': {
+    routes: list(1, 500, { input: 'in-1', tracks: [] }),
+    'routes.0.input': idText,
+    'routes.0.tracks': list(0, 64, 'tr-1'),
+    'routes.0.tracks.0': idText,
+  },
+  'mute-set': { what: words('input transmitter'), part: idText, muted: flag },
+  'gang-declared': { track: idText, sources: list(0, 64, 'ch-1'), 'sources.0': idText },
+  'track-named': { track: idText, name: orNull(text(200)) },
+  'voices-needed': {
+    voices: list(1, 500, { voice: 'v1', need: 'done' }),
+    'voices.0.voice': idText,
+    'voices.0.need': words('needed resting done'),
+  },
+  'roll-changed': { roll: text(200) },
+  'voice-pinned': {
+    voice: idText,
+    pins: orNull(oneOf([{}], [[], 'all'])),
+    ...within('pins', { transmitter: idText, channel: idText, input: idText, track: idText, alone: flag }),
+  },
+  'out-marked': { part: idText, out: flag },
+  'moves-weighed': within('weights', {
+    fit: weight,
+    move: weight,
+    borrow: weight,
+    retune: weight,
+    throwSelector: weight,
+    replug: weight,
+    route: weight,
+  }),
+  'slate-called': { slate },
+  'take-logged': within('fields', TAKE),
+  'take-described': { take: factIdText, ...within('fields', TAKE) },
+  'note-added': { take: factIdText, track: idText, text: text(4000) },
+  'clock-followed': { frames: whole(0, 100_000_000), rate: RATES, atMs: moment },
+  'guards-set': within('guards', {
+    carrierKhz: distance,
+    twoToneThirdKhz: distance,
+    threeToneThirdKhz: distance,
+    twoToneFifthKhz: distance,
+    tvEdgeKhz: distance,
+    tvRaster: words('us uhf-8-mhz'),
+  }),
+  'carrier-described': {
+    carrier: idText,
+    ...within('fields', {
+      name: text(200),
+      khz: orNull(frequency),
+      spacingKhz: orNull(distance),
+      heard: flag,
+      struck: flag,
+    }),
+  },
+  'band-described': {
+    band: idText,
+    ...within('fields', {
+      use: words('occupied tunable'),
+      name: text(200),
+      fromKhz: frequency,
+      toKhz: frequency,
+      rasterKhz: whole(1, 1_000_000),
+      group: text(40),
+      spacingKhz: orNull(distance),
+      struck: flag,
+    }),
+  },
+  'transmitters-switched': { transmitters: list(1, 500, 'tx-1'), 'transmitters.0': idText, on: flag },
+  'cells-changed': { ...devices, atMs: moment, runtimeHours: amount(0.05, 1000) },
+  'devices-jammed': { ...devices, from: idText, atMs: moment },
+  'devices-described': {
+    ...devices,
+    ...within('fields', {
+      name: text(200),
+      runtimeHours: orNull(amount(0.05, 1000)),
+      runtimeBasis: words('measured planned'),
+      hasCells: flag,
+      hasTimecode: flag,
+      ppm: orNull(amount(0, 10_000)),
+      struck: flag,
+    }),
+  },
+  'card-described': {
+    card: idText,
+    ...within('fields', {
+      name: text(200),
+      bytes: whole(1, 1e15),
+      usedBytes: whole(0, 1e15),
+      tracks: orNull(whole(1, 512)),
+      inAtMs: orNull(moment),
+      outAtMs: orNull(moment),
+      copies: whole(0, 20),
+      struck: flag,
+    }),
+  },
+  'shift-planned': within('shift', {
+    callAtMs: orNull(moment),
+    mealAtMs: orNull(moment),
+    wrapAtMs: orNull(moment),
+  }),
+  'run-described': {
+    run: idText,
+    ...within('fields', {
+      type: words('network dc'),
+      name: text(200),
+      metres: amount(0.1, 1000),
+      watts: orNull(amount(0.001, 10_000)),
+      cable: text(40),
+      powerClass: whole(0, 8),
+      celsius: amount(-60, 120),
+      connectorOhms: amount(0, 20),
+      channels: whole(0, 512),
+      channelsAStream: whole(1, 512),
+      samplesAPacket: whole(1, 4096),
+      linkMbps: whole(1, 1_000_000),
+      volts: amount(0.1, 60),
+      awg: whole(0, 40),
+      deviceMinVolts: orNull(amount(0, 60)),
+      batteryWattHours: orNull(amount(0.01, 1_000_000)),
+      struck: flag,
+    }),
+  },
+  'leads-described': {
+    leads: list(1, 500, { lead: 'l', fields: {} }),
+    'leads.0.lead': idText,
+    ...within('leads.0.fields', {
+      name: text(200),
+      ends: words('xlr snake other'),
+      snake: text(200),
+      circuit: whole(1, 8),
+      carries: words('analogue aes3'),
+      words: text(200),
+    }),
+  },
+  'fact-retracted': {
+    targets: list(1, 2000, TAKE_ID),
+    'targets.0': factIdText,
+    by: words('hand undo redo'),
+  },
+  'fact-moved': { target: factIdText, to: orNull(factIdText) },
+  'report-sent': {
+    letter: text(8),
+    route: words('share download copy mail'),
+    files: list(0, 20, 'a.pdf'),
+    'files.0': text(200),
+    to: list(0, 50, 'a@example.org'),
+    'to.0': text(200),
+    ...within('made', {
+      paper: words('a4 letter'),
+      lines: words('take track'),
+      columns: list(0, 60, 'file'),
+      'columns.0': text(40),
+      signature: text(4000),
+      matters: list(0, 20, 'roll'),
+      'matters.0': text(200),
+    }),
+    ...within('from', {
+      known: oneOf(
+        [{}, { phonea00000: 0 }, { phonea00000: 500_000_000 }],
+        [{ phonea00000: -1 }, { phonea00000: 500_000_001 }, { phonea0000: 1 }, { phonea000000: 1 }],
+      ),
+      unread: list(0, 2000, TAKE_ID),
+      'unread.0': factIdText,
+      checks: list(0, 20, 1),
+      'checks.0': whole(0, 2 ** 32 - 1),
+    }),
+  },
+  'card-checked': { files: whole(0, 100_000), recordings: whole(0, 100_000), open: whole(0, 100_000) },
+  'difference-kept': { code: text(200), take: factIdText, file: text(200), track: idText },
+};
+
+/** The example with another value at a path such as 'leads.0.to'. */
+function withAt(name: Fact['kind'], path: string, value: unknown): Record<string, unknown> {
+  const fact: Record<string, unknown> = {
+    ...{ id: '00000b-phonea00000', day: 'day-1', kind: name, v: versionOf(name), at: 1, zone: 0 },
+    ...structuredClone(EXAMPLE_BODIES[name]),
+  };
+  const steps = path.split('.');
+  const last = steps.pop()!;
+  let part: Record<string, unknown> = fact;
+  for (const step of steps) {
+    part[step] ??= /^\d+$/.test(last) ? [] : {};
+    part = part[step] as Record<string, unknown>;
+  }
+  part[last] = value;
+  return fact;
+}
+
+const ROWS = Object.entries(LIMITS).flatMap(([name, limits]) =>
+  Object.entries(limits).map(([path, limit]) => [name as Fact['kind'], path, limit] as const),
+);
+
+const bodyOf = new Map<string, z.ZodMiniType>(KINDS.map(({ name, body }) => [name, body]));
+
+describe('the limits of a field', () => {
+  test.each(ROWS)('%s %s', (name, path, { good, bad }) => {
+    const isRight = quickCheck(bodyOf.get(name)!);
+    for (const value of good) {
+      const fact = withAt(name, path, value);
+      expect(readFact(fact), `${value}`).toMatchObject({ ok: true });
+      expect(isRight(fact), `${value} is seen to be right without the parser`).toBe(true);
+    }
+    for (const value of bad) {
+      const read = readFact(withAt(name, path, value));
+      expect(read, `${value}`).toMatchObject({ ok: false, problem: { code: 'fact-damaged' } });
+      // A value that is none of several shapes is told by the field that holds them.
+      if (!read.ok) expect(`${read.problem.where}.`.startsWith(`${path}.`), `${value}`).toBe(true);
+    }
+  });
+});
+
+interface Def {
+  readonly type: string;
+  readonly shape?: Readonly<Record<string, unknown>>;
+  readonly innerType?: unknown;
+  readonly element?: unknown;
+}
+
+/** Every path of a shape at which a value stands. */
+function pathsOf(shape: unknown, path = ''): string[] {
+  const def = (shape as { _zod: { def: Def } })._zod.def;
+  const below = (name: string): string => (path ? `${path}.${name}` : name);
+  if (def.innerType) return pathsOf(def.innerType, path);
+  if (def.shape) return Object.entries(def.shape).flatMap(([name, field]) => pathsOf(field, below(name)));
+  return def.element ? [path, ...pathsOf(def.element, below('0'))] : [path];
+}
+
+test.each(KINDS.map(({ name, body }) => [name, body] as const))(
+  '%s has a limit for every field',
+  (name, body) => {
+    const paths = pathsOf(body).filter((path) => !/positions\.0$/.test(path));
+    expect(paths.filter((path) => !Object.hasOwn(LIMITS[name], path))).toEqual([]);
+  },
+);
