@@ -1,0 +1,34 @@
+import type { Take } from '../../src/day/model.ts';
+import type { CheckedPair } from '../../src/reconcile/checking.ts';
+import type { Logged } from '../../src/reconcile/logged.ts';
+import type { Recorded } from '../../src/reconcile/recorded.ts';
+
+/** A take and a recording of which nothing is known but what is said here. */
+export const loggedWith = (more: Partial<Logged> = {}, take: Partial<Take> = {}): Logged => ({
+  take: { kind: 'take', number: 1, falseStart: false, ...take } as Take,
+  stem: '',
+  nameTyped: false,
+  scenes: [],
+  looseScenes: [],
+  roll: undefined,
+  startMs: undefined,
+  lengthMs: undefined,
+  ...more,
+});
+
+export const recordedWith = (more: Partial<Recorded> = {}): Recorded => ({
+  recording: { files: [] } as unknown as Recorded['recording'],
+  stems: new Set(),
+  shortStems: new Set(),
+  scene: undefined,
+  number: undefined,
+  roll: undefined,
+  startMs: undefined,
+  pressMs: more.startMs,
+  lengthMs: undefined,
+  types: new Set(),
+  ...more,
+});
+
+export const pairWith = (logged: Partial<Logged>, recorded: Partial<Recorded>): CheckedPair =>
+  ({ logged: loggedWith(logged), recorded: recordedWith(recorded), take: {} }) as unknown as CheckedPair;
