@@ -168,6 +168,30 @@ describe('guards, spacings, ranges and blocks', () => {
     expect(unusableNumbers(result)).toEqual([]);
   });
 
+  test('the widest and the narrowest that can be are taken', () => {
+    const range = (fromKhz: number, toKhz: number, rasterKhz: number) =>
+      codeOf(cleanPositions([], { ...NO_GUARDS, carrierKhz: 10_000 }, [{ fromKhz, toKhz, rasterKhz }], []));
+    expect(range(470_000, 2_470_000, 1_000_000)).toBe('ok');
+    expect(range(470_000, 470_000, 1)).toBe('ok');
+    expect(range(1_000, 1_000, 1)).toBe('ok');
+    const spaced = (spacingKhz: number) => [{ ...packsAt([100_000_000])[0]!, spacingKhz }];
+    for (const khz of [0, 10_000]) {
+      expect(codeOf(analyse(spaced(khz), { ...NO_GUARDS, tvEdgeKhz: khz }))).toBe('ok');
+    }
+  });
+
+  test('what is wrong with them is told with the most there may be', () => {
+    const range = { fromKhz: 470_000, toKhz: 2_470_001, rasterKhz: 25 };
+    expect(cleanPositions([], SUGGESTED_GUARDS, [range], [])).toMatchObject({
+      problem: { ...{ fromKhz: 470_000, toKhz: 2_470_001 }, mostKhz: 2_000_000 },
+    });
+    expect(analyse([], { ...SUGGESTED_GUARDS, carrierKhz: 10_001 })).toMatchObject({
+      problem: { khz: 10_001, mostKhz: 10_000 },
+    });
+    expect(checkKhz(999)).toMatchObject({ problem: { khz: 999, lowestKhz: 1_000 } });
+    expect(checkKhz(100_000_001)).toMatchObject({ problem: { highestKhz: 100_000_000 } });
+  });
+
   test('an occupied block upside down is refused', () => {
     const blocks = [{ name: 'TV', fromKhz: 480_000, toKhz: 470_000 }];
     expect(codeOf(analyse([], SUGGESTED_GUARDS, { occupied: blocks }))).toBe('range-upside-down');

@@ -203,6 +203,44 @@ describe('a search', () => {
     expect(step.value).toEqual(cleanSet(...input));
     expect(shares.length).toBeGreaterThan(0);
     expect(shares.every((share) => share >= 0 && share <= 1)).toBe(true);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    expect(new Set(shares).size).toBeGreaterThan(1);
+  });
+
+  test('keeps the spacing the new packs ask for, or else the one of the plan', () => {
+    const guards = { ...NO_GUARDS, carrierKhz: 400 };
+    const spans = [undefined, 300, 700].map(
+      (spacingKhz) =>
+        found(3, EMPTY_BAND, guards, [], spacingKhz === undefined ? {} : { spacingKhz }).spanKhz,
+    );
+    expect(spans).toEqual([800, 600, 1400]);
+  });
+
+  test('looks for as many as 64, and for one takes no span', () => {
+    const guards = { ...NO_GUARDS, carrierKhz: 100 };
+    expect(found(64, EMPTY_BAND, guards, []).spanKhz).toBe(6_300);
+    expect(found(1, EMPTY_BAND, guards, [])).toEqual({
+      khz: [500_000],
+      spanKhz: 0,
+      greedySpanKhz: 0,
+      provenShortest: true,
+    });
+  });
+
+  test('on positions that are not even is the narrowest there is, or proven not to be', () => {
+    const band = [
+      { fromKhz: 500_000, toKhz: 500_100, rasterKhz: 100 },
+      { fromKhz: 500_300, toKhz: 500_300, rasterKhz: 100 },
+      { fromKhz: 500_700, toKhz: 500_700, rasterKhz: 100 },
+    ];
+    const set = found(3, band, guardsOf(1), []);
+    expect(hitsOfSet([], set.khz, guardsOf(1))).toEqual([]);
+    expect(set).toMatchObject({ khz: [500_000, 500_100, 500_300], spanKhz: 300, provenShortest: true });
+    expect(cleanSet(4, band, guardsOf(1), [])).toMatchObject({ ok: true, value: { spanKhz: 700 } });
+    expect(cleanSet(5, band, guardsOf(1), [])).toEqual({
+      ok: false,
+      problem: { code: 'no-clean-set', count: 5, proven: true },
+    });
   });
 
   test.each([0, -5, 1, Number.NaN])('ends, with a clean set at least, on a budget of %d', (stepBudget) => {

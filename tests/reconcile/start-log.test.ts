@@ -175,3 +175,185 @@ describe('a log started from a card', () => {
     expect(foldDay('day-1', phone.facts).takes.size).toBe(recordings.length);
   });
 });
+
+const SECOND = 48_000;
+const PLAIN: CardFile = {
+  name: '24BT3.wav',
+  project: 'Salt Road',
+  scene: '24B',
+  take: '3',
+  tape: '7A',
+  start: 36_000 * SECOND,
+  length: 10 * SECOND,
+  tracks: [{ channel: 1, name: 'Boom' }],
+  sampleRate: SECOND,
+  bits: 24,
+  rate: '25/1',
+};
+const at = (minute: number, more: Partial<CardFile> = {}): CardFile => ({
+  ...PLAIN,
+  name: `F${minute}.wav`,
+  take: `${minute}`,
+  start: PLAIN.start! + minute * 60 * SECOND,
+  ...more,
+});
+/** What the log says first of everything: the head, the rig, and then each roll, name and take. */
+async function logOf(...files: CardFile[]) {
+  const log = startLogFromCard(await recordCard(files));
+  if (!log.ok) throw new Error(log.problem.code);
+  return log.value;
+}
+const headOf = async (...files: CardFile[]) => {
+  const [head] = await logOf(...files);
+  return head?.kind === 'day-described' ? head.fields : {};
+};
+
+describe('the head of a log started from a card', () => {
+  test('has what most files say, without blanks, cut to what a log holds', async () => {
+    expect(
+      await headOf(at(1, { project: ' A ' }), at(2, { project: 'B' }), at(3, { project: 'A' })),
+    ).toMatchObject({ production: 'A' });
+    expect(await headOf(at(1, { project: 'x'.repeat(201) }))).toMatchObject({ production: 'x'.repeat(200) });
+    const { project: _, ...silent } = at(1);
+    expect(await headOf(silent)).not.toHaveProperty('production');
+    expect(await headOf(at(1))).not.toHaveProperty('recorder');
+  });
+
+  test('has the earliest date, and none where no file has one', async () => {
+    expect(await headOf(at(1, { date: '2026-10-08' }), at(2, { date: '2026-10-07' }))).toMatchObject({
+      date: '2026-10-07',
+    });
+    expect(await headOf(at(1, { start: undefined }))).not.toHaveProperty('date');
+  });
+
+  test('has mono files where more than half of the recordings are sets of them', async () => {
+    const set = (minute: number): CardFile[] =>
+      [1, 2].map((index) =>
+        at(minute, {
+          name: `F${minute}_${index}.wav`,
+          tracks: [{ channel: index, name: `T${index}` }],
+          fileSet: { family: `M${minute}`, index, total: 2 },
+        }),
+      );
+    expect(await headOf(...set(1), ...set(2), at(3))).toMatchObject({ fileLayout: 'mono' });
+    expect(await headOf(...set(1), at(3))).toMatchObject({ fileLayout: 'poly' });
+  });
+});
+
+describe('the takes of a log started from a card', () => {
+  const takesOf = async (...files: CardFile[]) =>
+    (await logOf(...files)).flatMap((draft) => (draft.kind === 'take-logged' ? [draft.fields] : []));
+
+  test('come by date where every file has one and there are several, else round the clock', async () => {
+    const named = async (...files: CardFile[]) => (await takesOf(...files)).map(({ number }) => number);
+    const late = at(1, { start: 86_000 * SECOND, date: '2026-10-07' });
+    const early = at(2, { start: 600 * SECOND, date: '2026-10-08' });
+    expect(await named(early, late)).toEqual([1, 2]);
+    expect(await named({ ...early, date: '2026-10-07' }, late)).toEqual([1, 2]);
+    expect(await named({ ...early, date: '2026-10-06' }, late)).toEqual([2, 1]);
+    expect(await named(at(3, { start: undefined }), at(2), at(1))).toEqual([1, 2, 3]);
+  });
+
+  test('without a number count on from the highest of their slate, wild tracks on their own', async () => {
+    const { take: _, ...unnumbered } = PLAIN;
+    const bare = (minute: number, more: Partial<CardFile> = {}): CardFile => ({
+      ...unnumbered,
+      name: `B${minute}.wav`,
+      start: PLAIN.start! + minute * 60 * SECOND,
+      ...more,
+    });
+    const numbers = (
+      await takesOf(
+        at(5),
+        at(6, { take: '2' }),
+        bare(7),
+        bare(8, { scene: '25' }),
+        bare(9, { scene: 'WT' }),
+        bare(10, { scene: 'RT' }),
+        bare(11, { scene: 'WT' }),
+        bare(12),
+      )
+    ).map(({ kind, number, slate }) => [kind, number, slate?.scene]);
+    expect(numbers).toEqual([
+      [undefined, 5, '24'],
+      [undefined, 2, '24'],
+      [undefined, 6, '24'],
+      [undefined, 1, '25'],
+      ['wild', 1, '25'],
+      ['tone', 1, '25'],
+      ['wild', 2, '25'],
+      [undefined, 7, '24'],
+    ]);
+    const most = await takesOf(at(1, { take: '9999' }), bare(2));
+    expect(most.map(({ number }) => number)).toEqual([9999, 9999]);
+  });
+
+  test('have their name typed where the pattern would give another', async () => {
+    const files = (await takesOf({ ...PLAIN }, at(1))).map(({ file }) => file);
+    expect(files).toEqual([undefined, 'F1.wav']);
+  });
+
+  test('have their roll before them, where it is another one', async () => {
+    const log = await logOf(at(1), at(2, { tape: '' }), at(3, { tape: ' 7B ' }), at(4, { tape: '7B' }));
+    expect(log.flatMap((draft) => (draft.kind === 'roll-changed' ? [draft.roll] : [draft.kind]))).toEqual([
+      'day-described',
+      'rig-laid',
+      '7A',
+      'track-named',
+      'take-logged',
+      'take-logged',
+      '7B',
+      'take-logged',
+      'take-logged',
+    ]);
+  });
+});
+
+describe('the tracks of a log started from a card', () => {
+  test('are those of the channels from 1 to 64, in order, a mix by its name or function', async () => {
+    const tracks = [
+      { channel: 64, name: 'Last' },
+      { channel: 65, name: 'Beyond' },
+      { channel: 2, name: 'mixdown' },
+      { channel: 3, name: 'Left', function: 'L-MIX' },
+      { channel: 1, name: 'Boom' },
+    ];
+    const [, rig] = await logOf(at(1, { tracks }), at(2, { tracks: [{ channel: 2, name: 'Ines' }] }));
+    expect(rig?.kind === 'rig-laid' && rig.parts).toEqual(
+      [
+        [1, false],
+        [2, true],
+        [3, true],
+        [64, false],
+      ].map(([channel, mix]) => ({
+        part: `tr${channel}`,
+        fields: { type: 'track', name: `${channel}`, order: channel, mix, tap: mix ? 'post' : 'pre' },
+      })),
+    );
+    const none = await logOf(at(1, { tracks: [{ channel: 65, name: 'Beyond' }] }));
+    expect(none.map(({ kind }) => kind)).not.toContain('rig-laid');
+  });
+
+  test('have their names from the take on that first has them, and lose them where it has none', async () => {
+    const named = (name: string) => ({ tracks: [{ channel: 1, name }] });
+    const log = await logOf(
+      at(1, named(' Boom ')),
+      at(2, named('Boom')),
+      at(3, named('Lav')),
+      at(4, { tracks: [{ channel: 2, name: 'x'.repeat(201) }] }),
+    );
+    const told = log.map((draft) =>
+      draft.kind === 'track-named' ? [draft.track, draft.name] : draft.kind === 'take-logged' ? 'take' : '',
+    );
+    expect(told.filter((one) => one !== '')).toEqual([
+      ['tr1', 'Boom'],
+      'take',
+      'take',
+      ['tr1', 'Lav'],
+      'take',
+      ['tr1', null],
+      ['tr2', 'x'.repeat(200)],
+      'take',
+    ]);
+  });
+});
