@@ -23,15 +23,17 @@ delete process.env.FAULTS_TABLE;
 const read = (file) => readFileSync(join(ROOT, file), 'utf8');
 const rooms = new Set(readdirSync(join(ROOT, 'src')));
 const warm = await openWarmTests(ROOT);
-const tests = warm.tests.map((path) => ({ path, folder: path.split('/')[1], text: read(path) }));
+const tests = warm.tests.map((path) => ({ path, folder: path.split('/')[1], text: read(path), tookMs: 0 }));
 
-/** The tests of the file's room, those that import the file first, and tests of no room that import it, such as outside checks. */
+/** The tests of the file's room, and those of no room that import it, such as outside checks. */
 function testsOf(file) {
-  const room = file.split('/')[1];
-  const near = ({ text }) => (text.includes(`/${file}'`) ? 0 : 1);
-  const own = tests.filter(({ folder }) => folder === room).sort((one, other) => near(one) - near(other));
-  const ofNone = tests.filter((test) => !rooms.has(test.folder) && near(test) === 0);
-  return [...own, ...ofNone].map(({ path }) => path);
+  const imports = ({ text }) => text.includes(`/${file}'`);
+  const own = tests.filter(
+    (test) => test.folder === file.split('/')[1] || (!rooms.has(test.folder) && imports(test)),
+  );
+  const asked = (test) => (imports(test) ? 0 : 1);
+  // What asks the file itself sees most of its faults, and what is quick sees some before what is slow has begun.
+  return own.sort((a, b) => asked(a) - asked(b) || a.tookMs - b.tookMs).map(({ path }) => path);
 }
 
 /** How long the tests of these files take with nothing planted. They must pass, or whatever is planted would be seen. */
@@ -40,6 +42,7 @@ async function unharmedMs(files) {
   const all = [...new Set(files.flatMap(testsOf))];
   const why = await warm.fails(all, { file: files[0], text: read(files[0]) }, UNHARMED_MS);
   if (why) throw new Error(`With nothing planted there failed ${why}`);
+  for (const test of tests) test.tookMs = warm.tookMs(test.path);
   return performance.now() - start;
 }
 

@@ -1,5 +1,6 @@
 export interface WarmTests {
   readonly tests: readonly string[];
+  tookMs(test: string): number;
   fails(
     tests: readonly string[],
     inPlace: { readonly file: string; readonly text: string },

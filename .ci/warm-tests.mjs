@@ -69,6 +69,8 @@ export async function openWarmTests(root) {
 
   return {
     tests: [...specifications.keys()],
+    /** How long the file took when it ran last. */
+    tookMs: (test) => specifications.get(test).testModule?.diagnostic().duration ?? 0,
     /** Runs tests with this text in the place of a file's: says what failed, or nothing. */
     async fails(tests, { file, text }, limitMs) {
       put(join(root, file), text);
