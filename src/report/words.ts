@@ -166,7 +166,9 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 /** Decimal units, as cards are sold: `'1.44 MB'`, `'12.3 GB'`. */
 export function bytesText(bytes: number): string {
   const units = ['bytes', 'kB', 'MB', 'GB', 'TB'];
-  const unit = Math.min(units.length - 1, Math.max(0, Math.floor(Math.log10(Math.max(1, bytes)) / 3)));
+  // By the digits that are printed: 999 999 bytes round to a thousand kB, which is 1.00 MB.
+  const printed = Number(Math.max(1, bytes).toPrecision(3));
+  const unit = Math.min(units.length - 1, Math.floor(Math.log10(printed) / 3));
   const value = bytes / 1000 ** unit;
   return `${unit === 0 ? value : value.toPrecision(3)} ${units[unit]}`;
 }
