@@ -45,9 +45,10 @@ export function everyAnswer(day: Day, nowMs: number): Record<string, unknown> {
   for (const { id, link } of leadsOf(rig, links)) {
     if (link.value.from !== null) names.set(id, `lead from ${ends(link.value.from)}`);
   }
-  // A boom that is not plugged has no lead yet; the plan calls the one it would need after the boom.
+  // A boom that is not plugged has no lead yet; the plan calls the one it would need after the boom, and not by an id that
+  // a lead of a rig before had.
   for (const { id } of day.voices.values())
-    if (!names.has(`lead-${id}`)) names.set(`lead-${id}`, `lead of ${id}`);
+    for (const lead of [`lead-${id}`, `lead2-${id}`]) if (!names.has(lead)) names.set(lead, `lead of ${id}`);
   // The sheet in the lid is all names already.
   return { ...(named(answers, names) as object), wiring: wiringSheet(leadsOfDay(day)) };
 }
