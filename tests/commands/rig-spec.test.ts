@@ -29,6 +29,40 @@ describe('a recorder said in a breath', () => {
     expect(spec).toEqual(SIXTEEN);
   });
 
+  // What mixers call them: common practice, no source.
+  test.each([
+    [
+      'mic',
+      'mic, mics, mic/line, mic / lines, mics lines, xlr, xlrs, input, inputs, analog, analogue, in, ins',
+    ],
+    ['mic', 'mic in, mic ins, xlr input, xlr inputs'],
+    ['line', 'line, lines, line in, line ins, line input, line inputs'],
+    ['aes3', 'aes, aes3, aes 3, digital, aes channel, aes3 channels, digital in, digital inputs'],
+    ['return', 'return, returns, ret, rets, rtn, rtns, return in, returns inputs'],
+    [
+      'slot',
+      'slot, slots, internal, internals, internal slot, slot receiver, slot receivers, internal channels',
+    ],
+    ['network', 'network, networks, net, net channel, network channels, net in, network inputs'],
+  ])('a %s is called any of %s', (kind, words) => {
+    for (const word of words.split(', '))
+      expect(readRigSpec(`2 tracks, 3 ${word}`)).toEqual({
+        ok: true,
+        value: { tracks: 2, inputs: [{ kind, count: 3 }] },
+      });
+    for (const word of ['track', 'tracks', 'trk', 'tr', 'trks'])
+      expect(readRigSpec(`2 ${word} and 1 mic`)).toMatchObject({ ok: true, value: { tracks: 2 } });
+  });
+
+  test('has 64 tracks and 128 inputs at most', () => {
+    expect(readRigSpec('64 tracks, 100 mic, 28 line')).toMatchObject({ ok: true });
+    expect(readRigSpec('63 tracks, 2 tracks, 1 mic')).toMatchObject({ problem: { piece: '2 tracks' } });
+    expect(readRigSpec('1 track, 1 mic')).toEqual({
+      ok: true,
+      value: { tracks: 1, inputs: [{ kind: 'mic', count: 1 }] },
+    });
+  });
+
   test.each([
     ['16 tracks, 4 mik', { code: 'rig-unread', piece: '4 mik' }],
     ['16 tracks, mic', { code: 'rig-unread', piece: 'mic' }],
@@ -71,6 +105,8 @@ describe('a recorder said in a breath', () => {
     };
     expect(shape('16 tracks, 4 mic, 4 aes, 2 ret, 8 slots')).toEqual({ inputs: 18, isos: 15, sharing: 4 });
     expect(shape('8 tracks, 7 mic')).toEqual({ inputs: 7, isos: 7, sharing: 0 });
+    expect(shape('8 tracks, 8 mic')).toEqual({ inputs: 8, isos: 7, sharing: 2 });
+    expect(shape('2 tracks, 2 mic')).toEqual({ inputs: 2, isos: 1, sharing: 2 });
     expect(shape('1 track, 2 mic')).toEqual({ inputs: 2, isos: 0, sharing: 0 });
   });
 });

@@ -151,6 +151,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
   },
   'mute-set': { what: words('input transmitter'), part: idText, muted: flag },
   'gang-declared': { track: idText, sources: list(0, 64, 'ch-1'), 'sources.0': idText },
+  'gang-ended': { track: idText, sources: list(1, 64, 'ch-1'), 'sources.0': idText },
   'track-named': { track: idText, name: orNull(text(200)) },
   'voices-needed': {
     voices: list(1, 500, { voice: 'v1', need: 'done' }),
@@ -310,6 +311,13 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     }),
   },
   'card-checked': { files: whole(0, 100_000), recordings: whole(0, 100_000), open: whole(0, 100_000) },
+  'conflict-resolved': {
+    link: text(200),
+    among: list(2, 64, TAKE_ID),
+    'among.0': factIdText,
+    stands: orNull(factIdText),
+  },
+  'takes-joined': { take: factIdText, into: factIdText },
   'difference-kept': { code: text(200), take: factIdText, file: text(200), track: idText },
 };
 

@@ -94,6 +94,7 @@ describe('the clock of the log against the recorder', () => {
     const recordings = await recordCard(otherClock(cardOf(day), 7, 30));
     const [apart, drifts] = openOn(day, recordings);
     expect([apart?.code, drifts?.code]).toEqual(['clock-apart', 'clock-drifts']);
+    expect([apart?.was, drifts?.was]).toEqual([0, 0]);
     expect(apart!.detail.by).toBe('phone');
     expect(apart!.detail.ppm).toBeCloseTo(30, 0);
     const settlement = apart!.settlements.find(({ kind }) => kind === 'follow-recorder')!;

@@ -7,6 +7,7 @@ import type { Recorded } from '../../src/reconcile/recorded.ts';
 export const loggedWith = (more: Partial<Logged> = {}, take: Partial<Take> = {}): Logged => ({
   take: { kind: 'take', number: 1, falseStart: false, ...take } as Take,
   stem: '',
+  stems: more.stem ? [more.stem] : [],
   nameTyped: false,
   scenes: [],
   looseScenes: [],

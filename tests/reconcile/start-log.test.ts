@@ -226,7 +226,7 @@ describe('the head of a log started from a card', () => {
     expect(await headOf(at(1, { start: undefined }))).not.toHaveProperty('date');
   });
 
-  test('has mono files where more than half of the recordings are sets of them', async () => {
+  test('has the layout that most recordings say, and a file of one track says none', async () => {
     const set = (minute: number): CardFile[] =>
       [1, 2].map((index) =>
         at(minute, {
@@ -235,8 +235,12 @@ describe('the head of a log started from a card', () => {
           fileSet: { family: `M${minute}`, index, total: 2 },
         }),
       );
-    expect(await headOf(...set(1), ...set(2), at(3))).toMatchObject({ fileLayout: 'mono' });
-    expect(await headOf(...set(1), at(3))).toMatchObject({ fileLayout: 'poly' });
+    const poly = (minute: number) =>
+      at(minute, { tracks: [1, 2].map((channel) => ({ channel, name: `T${channel}` })) });
+    expect(await headOf(...set(1), ...set(2), poly(3))).toMatchObject({ fileLayout: 'mono' });
+    expect(await headOf(...set(1), poly(2), poly(3))).toMatchObject({ fileLayout: 'poly' });
+    expect(await headOf(...set(1), at(2), at(3))).toMatchObject({ fileLayout: 'mono' });
+    expect(await headOf(at(2), at(3))).not.toHaveProperty('fileLayout');
   });
 });
 

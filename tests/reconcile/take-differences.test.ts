@@ -105,6 +105,10 @@ describe('notes', () => {
     expect(await noted(logged, note)).toEqual(isTold ? [['note-not-logged', logged, note, 'add-note']] : []);
   });
 
+  test('are taken over without what surrounds them', async () => {
+    expect(await noted([], ' Boat ')).toEqual([['note-not-logged', [], 'Boat', 'add-note']]);
+  });
+
   test('are cut to what a log holds', async () => {
     const [[, , is] = []] = await noted([], ` ${'x'.repeat(4001)}`);
     expect(is).toBe('x'.repeat(4000));

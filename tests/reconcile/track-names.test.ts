@@ -136,9 +136,9 @@ describe('the tracks of a file', () => {
     expect(verdicts(clash, numbered({ 2: 'Boom' }))).toContain('3 not-recorded');
   });
 
-  test('called by a word have the number of their place', () => {
+  test('called by a word are named by it, and have the number of their place in a file', () => {
     const phone = wired({ kind: 'part-described', part: 'tr3', fields: { name: 'Iso C' } });
-    expect(verdicts(phone, numbered(FILE))?.[2]).toBe('3 same');
+    expect(verdicts(phone, numbered(FILE))?.[2]).toBe('Iso C same');
     const other = wired({ kind: 'part-described', part: 'tr3', fields: { name: ' 12 ' } });
     expect(verdicts(other, numbered({ ...FILE, 3: undefined, 12: 'Ines' }))?.[2]).toBe('12 same');
   });

@@ -84,11 +84,11 @@ describe('what a track carried', () => {
 });
 
 describe('how a track is called', () => {
-  const track = (name: string, mix = false) => ({ id: 't', type: 'track' as const, name, order: 0, mix });
-
-  test('is its name, and for a mix called by words its place', () => {
-    expect([trackNumber(track('5'), 0), trackNumber(track('Iso C'), 2)]).toEqual(['5', 'Iso C']);
-    expect([trackNumber(track('Mix L', true), 2), trackNumber(track(' 7 ', true), 2)]).toEqual(['3', '7']);
+  test('is its label, its own name where it is struck, and its id where nobody knows it', () => {
+    const phone = wired();
+    phone.say({ kind: 'part-described', part: 'tr3', fields: { name: ' Iso\tC ' } });
+    const numberOf = (id: string) => trackNumber(phone.day(), id);
+    expect([numberOf('tr2'), numberOf('tr3'), numberOf('tr99')]).toEqual(['2', 'Iso C', 'tr99']);
   });
 
   test('and who is on it, muted or not, tells two lines apart', () => {

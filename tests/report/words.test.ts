@@ -95,8 +95,7 @@ describe('words of a take', () => {
     expect(printedTake(first!).words).toEqual([]);
     expect(printedTake({ ...first!, scene: '24', text: '118/4' }).words).toEqual(['scene 24']);
     expect(printedTake({ ...first!, scene: '', text: '118/4' }).words).toEqual([]);
-    expect(printedTake({ ...first!, file: '', kind: 'mos' }).file).toBe('no file');
-    expect(printedTake({ ...first!, file: '' }).file).toBe('');
+    expect(printedTake({ ...first!, file: '' }).file).toBe('no file');
   });
 
   test('of a note say its track', () => {

@@ -199,6 +199,8 @@ describe('a card', () => {
     // A second of it: 144,000 × 1.01 = 145,440, and a ten-thousandth of an hour more is a part of a byte more.
     expect(unwrap(bytesNeeded(need))).toBe(145_440);
     expect(unwrap(bytesNeeded({ ...need, margin: 1.000001 }))).toBe(145_441);
+    const { margin: _, ...unsaid } = need;
+    expect(unwrap(bytesNeeded(unsaid))).toBe(145_440 * 1.25);
   });
 });
 

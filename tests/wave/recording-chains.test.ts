@@ -272,3 +272,12 @@ test('the tracks of a split recording are those of its first part, and its end f
   ]);
   expect(recording).toMatchObject({ length: 70 * SECOND, end: { timecode: '10:01:10:00' } });
 });
+
+test('tracks of no channel have their place in a set by name', async () => {
+  const named = (name: string): string => `<TRACK_LIST><TRACK><NAME>${name}</NAME></TRACK></TRACK_LIST>`;
+  const family = '<FILE_SET><FAMILY_UID>F1</FAMILY_UID></FILE_SET>';
+  const of = (name: string, track: string): Wanted => ({ name, inside: SLATE + family + named(track) });
+  const [recording] = await joined(of('a', 'Boom'), of('b', 'Lav'), of('c', 'Lav'));
+  expect(names(recording!.files)).toEqual(['a', 'b']);
+  expect(recording!.warnings).toContainEqual({ code: 'file-twice', names: ['c'] });
+});
