@@ -105,6 +105,13 @@ describe('the faults drawn', () => {
     expect(places(1)).not.toEqual(places(2));
     expect(places(1, 5)).toEqual(places(1).slice(0, 5));
   });
+
+  test('move nothing on paper by a point, and are all others there', () => {
+    const drawn = drawFaults(ROOT, 'report', { seed: 1, count: 2000 });
+    const inPdf = drawn.filter(({ file }) => file.startsWith('src/report/pdf/'));
+    const isOff = ({ kind }: { kind: string }) => kind === 'number one off';
+    expect([inPdf.some(isOff), drawn.some(isOff), inPdf.length > 50]).toEqual([false, true, true]);
+  });
 });
 
 test('the tests say which planted fault they see, end an endless loop, and are unharmed by those before', async () => {
