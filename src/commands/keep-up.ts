@@ -1,10 +1,9 @@
 import type { Day } from '../day/model.ts';
 import type { DeviceId } from '../facts/envelope.ts';
-import type { CardFields, DeviceFields, ShiftFields } from '../facts/upkeep-said.ts';
+import type { CardFields, DeviceFields } from '../facts/upkeep-said.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { outOfBounds } from './bounds.ts';
 import { type Moment, missing, type Said } from './command.ts';
-import { nearestMs, nextMs, readClockTime } from './shift-times.ts';
 
 const RECORDER = 'recorder';
 
@@ -90,32 +89,4 @@ export function describeCard(day: Day, card: string, fields: CardFields): Said {
   if (wrong) return wrong;
   if (usedBytes !== undefined && usedBytes > bytes) return fail({ code: 'card-over-full' });
   return ok([{ kind: 'card-described', card, fields }]);
-}
-
-/** The hours of the day as typed, by the clock; an empty one is not known. */
-export interface TypedShift {
-  readonly call: string;
-  readonly meal: string;
-  readonly wrap: string;
-}
-
-/**
- * Plans the shift. The call is the one nearest to now; the meal break and wrap are the first such times after the call (or
- * after an hour ago), so a night's wrap is tomorrow's.
- */
-export function planShift(typed: TypedShift, now: Moment): Said {
-  const call = readClockTime(typed.call);
-  if (!call.ok) return call;
-  const callAtMs = call.value === null ? null : nearestMs(call.value, now);
-  const from = callAtMs ?? now.atMs - 3_600_000;
-  const shift: ShiftFields = { callAtMs };
-  for (const [field, text] of [
-    ['mealAtMs', typed.meal],
-    ['wrapAtMs', typed.wrap],
-  ] as const) {
-    const read = readClockTime(text);
-    if (!read.ok) return read;
-    shift[field] = read.value === null ? null : nextMs(read.value, from, now.zone);
-  }
-  return ok([{ kind: 'shift-planned', shift }]);
 }

@@ -24,15 +24,20 @@ const midnight = ({ atMs, zone }: Moment): number => {
   return there - (((there % DAY_MS) + DAY_MS) % DAY_MS) - zone * MINUTE_MS;
 };
 
-/** The moment nearest to now at which the clock shows these minutes. At 20:00, 07:00 is tomorrow's. */
-export function nearestMs(minutes: number, now: Moment): number {
-  const today = midnight(now) + minutes * MINUTE_MS;
-  if (today - now.atMs > DAY_MS / 2) return today - DAY_MS;
-  return now.atMs - today > DAY_MS / 2 ? today + DAY_MS : today;
-}
-
 /** The first moment at or after `fromMs` at which the clock shows these minutes. */
 export function nextMs(minutes: number, fromMs: number, zone: number): number {
   const sameDay = midnight({ atMs: fromMs, zone }) + minutes * MINUTE_MS;
   return sameDay < fromMs ? sameDay + DAY_MS : sameDay;
 }
+
+/** The last moment at or before `byMs` at which the clock shows these minutes. */
+export const lastMs = (minutes: number, byMs: number, zone: number): number =>
+  nextMs(minutes, byMs - DAY_MS + 1, zone);
+
+/** The moment nearest to now at which the clock shows these minutes. At 20:00, 07:00 is tomorrow's. */
+export const nearestMs = (minutes: number, { atMs, zone }: Moment): number =>
+  lastMs(minutes, atMs + DAY_MS / 2, zone);
+
+/** Whether the clock shows these minutes at `atMs`. */
+export const showsAt = (minutes: number, atMs: number, zone: number): boolean =>
+  lastMs(minutes, atMs, zone) > atMs - MINUTE_MS;

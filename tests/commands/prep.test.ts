@@ -7,7 +7,6 @@ import {
   describeDevices,
   freshCells,
   jamDevices,
-  planShift,
 } from '../../src/commands/keep-up.ts';
 import {
   describeBand,
@@ -17,6 +16,7 @@ import {
   setGuards,
   switchTransmitters,
 } from '../../src/commands/plan-radio.ts';
+import { planShift } from '../../src/commands/plan-shift.ts';
 import { nearestMs, nextMs, readClockTime } from '../../src/commands/shift-times.ts';
 import { readMetres, readNumber, readNumbers } from '../../src/commands/typed-number.ts';
 import { readFact } from '../../src/facts/fact.ts';
@@ -211,7 +211,7 @@ describe('the hours of the day', () => {
 
   test('a night wraps on the next day', () => {
     const evening = { atMs: MORNING + 9 * HOUR, zone: 120 };
-    expect(saidBy(planShift({ call: '17:00', meal: '23:30', wrap: '5' }, evening))).toEqual([
+    expect(saidBy(planShift(day, { call: '17:00', meal: '23:30', wrap: '5' }, evening))).toEqual([
       {
         kind: 'shift-planned',
         shift: {
@@ -221,7 +221,7 @@ describe('the hours of the day', () => {
         },
       },
     ]);
-    expect(codeOf(planShift({ call: '', meal: 'late', wrap: '' }, evening))).toBe('clock-time-unread');
+    expect(codeOf(planShift(day, { call: '', meal: 'late', wrap: '' }, evening))).toBe('clock-time-unread');
   });
 });
 

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Moment } from '../../commands/command.ts';
-import { planShift } from '../../commands/keep-up.ts';
+import { planShift } from '../../commands/plan-shift.ts';
 import type { Day } from '../../day/model.ts';
 import { useRun } from '../context.ts';
 import { TextField } from '../parts/field.tsx';
@@ -33,7 +33,7 @@ export function ShiftFold({ day, now }: { day: Day; now: Moment }) {
         class="section"
         onSubmit={(event) => {
           event.preventDefault();
-          run((_, moment) => planShift(typed, moment), 'Hours of the day planned');
+          run((said, moment) => planShift(said, typed, moment), 'Hours of the day planned');
         }}
       >
         <div class="shift-fields">
