@@ -1,5 +1,5 @@
 import type { Day } from '../day/model.ts';
-import { devicesOf, RECORDER } from './day-devices.ts';
+import { devicesOf, headPpm } from './day-devices.ts';
 import { type Jam, worstApart } from './jams.ts';
 
 export interface Apart {
@@ -12,7 +12,6 @@ const MOST_DEVICES = 64;
 /** The two jammed devices that may differ most, of those jammed from one source; undefined with fewer than two. */
 export function worstPair(day: Day, nowMs: number): Apart | undefined {
   const devices = devicesOf(day);
-  const referencePpm = devices.find(({ id }) => id === RECORDER)?.ppm ?? 0;
   const last = new Map<string, Jam>();
   for (const jam of day.upkeep.jams) {
     const ppm = devices.find(({ id }) => id === jam.device)?.ppm;
@@ -24,7 +23,11 @@ export function worstPair(day: Day, nowMs: number): Apart | undefined {
   let worst: Apart | undefined;
   jams.forEach((one, at) => {
     for (const other of jams.slice(at + 1)) {
-      const apart = worstApart(one, other, { nowMs, rate: day.header.timecodeRate, referencePpm });
+      const sourcePpm = headPpm(day, one.from);
+      // A source nobody knows the clock of is out of it only where both were jammed at once.
+      if (sourcePpm === undefined && one.atMs !== other.atMs) continue;
+      const check = { nowMs, rate: day.header.timecodeRate, referencePpm: sourcePpm ?? 0 };
+      const apart = worstApart(one, other, check);
       if (apart.ok && apart.value > (worst?.frames ?? -1))
         worst = { devices: [one.device, other.device], frames: apart.value };
     }

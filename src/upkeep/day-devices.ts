@@ -37,6 +37,14 @@ function device(day: Day, id: DeviceId, type: Device['type'], name: string): Dev
     hasTimecode: said?.hasTimecode ?? type === 'recorder',
     runtimeHours: said?.runtimeHours ?? undefined,
     runtimeBasis: said?.runtimeBasis ?? 'planned',
-    ppm: said?.ppm ?? undefined,
+    ppm: clockPpm(day, id),
   };
 }
+
+/** How far the clock of a device may run off, also of one that was taken out since. */
+export const clockPpm = (day: Day, id: DeviceId): number | undefined =>
+  day.upkeep.devices.get(id)?.ppm ?? undefined;
+
+/** The same of a clock at the head of a chain: with nothing said, the recorder is what all others are held against. */
+export const headPpm = (day: Day, id: DeviceId): number | undefined =>
+  clockPpm(day, id) ?? (id === RECORDER ? 0 : undefined);

@@ -1,10 +1,10 @@
 import type { Day } from '../day/model.ts';
 import { openTakes, takesInOrder } from '../day/takes.ts';
-import type { Problem, Result } from '../shared/result.ts';
+import type { Result } from '../shared/result.ts';
 import { type Cells, type CellsPlan, planCells, type Shift, swapTimes } from './batteries.ts';
 import { type CardLeft, cardLeft } from './card-left.ts';
 import { cardsOf, type DayCard } from './day-cards.ts';
-import { type Device, devicesOf, RECORDER } from './day-devices.ts';
+import { clockPpm, type Device, devicesOf, headPpm } from './day-devices.ts';
 import { type DueList, dueList } from './due-list.ts';
 import { type Jam, type JamPlan, planJams } from './jams.ts';
 
@@ -77,8 +77,6 @@ export function swapsToWrap(day: Day, device: Device): readonly number[] {
   return swaps.ok ? swaps.value : [];
 }
 
-type Unknown = { readonly device: string; readonly problem: Problem };
-
 function cellsPlan(day: Day, devices: readonly Device[], shift: Shift): CellsPlan {
   const cells = devices.flatMap((device): Cells[] => {
     const fresh = day.upkeep.cells.get(device.id);
@@ -96,21 +94,24 @@ function cellsPlan(day: Day, devices: readonly Device[], shift: Shift): CellsPla
   return plan.ok ? plan.value : { due: [], unknown: [] };
 }
 
+/**
+ * A source that was taken out of the rig has passed its timecode on all the same, so its jams count with what was said of
+ * its clock. Against the recorder all is held; the tolerance of its own clock adds where it was said.
+ */
 function jamPlan(day: Day, devices: readonly Device[], nowMs: number, takeOpen: boolean): JamPlan {
-  const byId = new Map(devices.map((device) => [device.id, device]));
-  const unknown: Unknown[] = [];
-  const jams: Jam[] = [];
-  for (const { device, from, atMs } of day.upkeep.jams) {
-    const known = byId.get(device);
-    if (!known) continue;
-    if (known.ppm !== undefined) jams.push({ device, from, atMs, tolerancePpm: known.ppm });
-    else if (!unknown.some((one) => one.device === device))
-      unknown.push({ device, problem: { code: 'no-tolerance', device: known.name } });
-  }
-  const referencePpm = byId.get(RECORDER)?.ppm ?? 0;
-  const plan = planJams(jams, { nowMs, takeOpen, rate: day.header.timecodeRate, referencePpm });
-  if (!plan.ok) return { due: [], unknown };
-  return { due: plan.value.due, unknown: [...plan.value.unknown, ...unknown] };
+  const present = new Set(devices.map(({ id }) => id));
+  const jams = day.upkeep.jams.map(
+    ({ device, from, atMs }): Jam => ({ device, from, atMs, tolerancePpm: clockPpm(day, device) }),
+  );
+  const plan = planJams(jams, {
+    nowMs,
+    takeOpen,
+    rate: day.header.timecodeRate,
+    headPpm: (device) => headPpm(day, device),
+  });
+  if (!plan.ok) return { due: [], unknown: [] };
+  const isPresent = ({ device }: { readonly device: string }): boolean => present.has(device);
+  return { due: plan.value.due.filter(isPresent), unknown: plan.value.unknown.filter(isPresent) };
 }
 
 function leftOn(day: Day, card: DayCard, nowMs: number, takeOpen: boolean): Result<CardLeft> {

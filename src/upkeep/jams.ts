@@ -4,12 +4,12 @@ import { frameMs, LEAST_PPM, tolerance } from './drift.ts';
 import { actionAt, byName, type DueAction } from './due-action.ts';
 import { firstBadQuantity, moment } from './quantity.ts';
 
-/** A device was set to the timecode of another at a UTC ms; `tolerancePpm` is the device's own clock. */
+/** A device was set to the timecode of another at a UTC ms; `tolerancePpm` is the device's own clock, if it is known. */
 export interface Jam {
   readonly device: string;
   readonly from: string;
   readonly atMs: number;
-  readonly tolerancePpm: number;
+  readonly tolerancePpm: number | undefined;
 }
 
 export interface JamCheck {
@@ -20,6 +20,8 @@ export interface JamCheck {
   readonly limitFrames?: number;
   /** The tolerance of the clock everything was first jammed from; 0 when that clock is the only truth there is. */
   readonly referencePpm?: number;
+  /** The same where there are several such clocks, by the device; undefined where nobody knows it. */
+  readonly headPpm?: (device: string) => number | undefined;
 }
 
 /** Worst case against the clock at the head of the chain; no `dueAtMs` when nothing can drift. */
@@ -40,8 +42,8 @@ export interface JamPlan {
 
 /**
  * For each device's last jam: worst drift now, and when it is due again, soonest first. A device jammed from
- * another inherits what that one had drifted by then; the tolerances of two clocks add. Jams that cannot be
- * (tolerance out of range, later than now) go to `unknown`. Fails only on a bad check.
+ * another inherits what that one had drifted by then; the tolerances of two clocks add. A device goes to `unknown` where
+ * the tolerance of any clock of its chain is, and with jams that cannot be. Fails only on a bad check.
  * Example: 1 ppm jammed at 07:00 at 25 is due after 11.11 h.
  */
 export function planJams(jams: readonly Jam[], check: JamCheck): Result<JamPlan> {
@@ -57,9 +59,15 @@ export function planJams(jams: readonly Jam[], check: JamCheck): Result<JamPlan>
     return wrong ? [{ device: jam.device, problem: wrong }] : [];
   });
   const sound = jams.filter((jam) => jamProblem(jam, nowMs) === undefined);
-  const due = [...new Set(sound.map(({ device }) => device))]
-    .flatMap((device) => lastJam(sound, device, nowMs) ?? [])
-    .map((jam) => dueOf(jam, sound, { ...check, limitFrames, referencePpm }));
+  const due: JamDue[] = [];
+  const headPpm = check.headPpm ?? (() => referencePpm);
+  for (const device of new Set(sound.map((jam) => jam.device))) {
+    const last = lastJam(sound, device, nowMs);
+    if (!last) continue;
+    const one = dueOf(last, sound, { ...check, limitFrames, headPpm });
+    if (one.ok) due.push(one.value);
+    else unknown.push({ device, problem: one.problem });
+  }
   due.sort(
     (a, b) => (a.dueAtMs ?? Number.MAX_VALUE) - (b.dueAtMs ?? Number.MAX_VALUE) || byName(a.device, b.device),
   );
@@ -67,7 +75,7 @@ export function planJams(jams: readonly Jam[], check: JamCheck): Result<JamPlan>
 }
 
 function jamProblem(jam: Jam, nowMs: number): Problem | undefined {
-  const problem = firstBadQuantity([tolerance(jam.tolerancePpm), moment('atMs', jam.atMs)]);
+  const problem = firstBadQuantity([tolerance(jam.tolerancePpm ?? 0), moment('atMs', jam.atMs)]);
   if (problem) return problem;
   if (jam.atMs > nowMs) return { code: 'jam-after-now', device: jam.device, atMs: jam.atMs };
   return jam.from === jam.device ? { code: 'jam-from-itself', device: jam.device } : undefined;
@@ -78,19 +86,24 @@ const lastJam = (jams: readonly Jam[], device: string, untilMs: number): Jam | u
     .filter((jam) => jam.device === device && jam.atMs <= untilMs)
     .reduce<Jam | undefined>((last, jam) => (last && last.atMs > jam.atMs ? last : jam), undefined);
 
+type Chain = Required<Pick<JamCheck, 'headPpm'>>;
+
 function dueOf(
   jam: Jam,
   jams: readonly Jam[],
-  check: JamCheck & { limitFrames: number; referencePpm: number },
-): JamDue {
-  const ppm = jam.tolerancePpm + check.referencePpm;
-  const inheritedMs = driftMsAt(jams, jam.from, jam.atMs, check.referencePpm);
+  check: JamCheck & Chain & { limitFrames: number },
+): Result<JamDue> {
+  if (jam.tolerancePpm === undefined) return fail({ code: 'no-tolerance', device: jam.device });
+  const source = driftOf(jams, jam.from, jam.atMs, check);
+  if (!source.ok) return source;
+  const ppm = jam.tolerancePpm + source.value.headPpm;
+  const inheritedMs = source.value.driftMs;
   const driftMs = inheritedMs + ppm * 1e-6 * (check.nowMs - jam.atMs);
   const spareMs = Math.max(0, check.limitFrames * frameMs(check.rate) - inheritedMs);
   const isSteady = ppm < LEAST_PPM;
   const neverDue = isSteady && spareMs > 0;
   const dueAtMs = jam.atMs + (isSteady ? 0 : Math.round((spareMs * 1e6) / ppm));
-  return {
+  return ok({
     device: jam.device,
     from: jam.from,
     jammedAtMs: jam.atMs,
@@ -98,18 +111,25 @@ function dueOf(
     driftMs,
     ...(!neverDue && { dueAtMs }),
     action: neverDue ? 'later' : actionAt(dueAtMs, check.nowMs, check.takeOpen),
-  };
+  });
 }
 
-/** Worst drift of a device at a moment; a device never jammed is the head of its chain and has none. */
-function driftMsAt(jams: readonly Jam[], device: string, atMs: number, referencePpm: number): number {
+/** Worst drift of a source at a moment, and the clock at the head of its chain: the first that was never jammed itself. */
+function driftOf(
+  jams: readonly Jam[],
+  device: string,
+  atMs: number,
+  chain: Chain,
+): Result<{ readonly driftMs: number; readonly headPpm: number }> {
   // Only jams strictly earlier count, so a ring of devices jammed from each other at one moment ends.
   const jam = lastJam(jams, device, atMs - 1);
-  if (!jam) return 0;
-  const sinceMs = atMs - jam.atMs;
-  return (
-    driftMsAt(jams, jam.from, jam.atMs, referencePpm) + (jam.tolerancePpm + referencePpm) * 1e-6 * sinceMs
-  );
+  const ppm = jam ? jam.tolerancePpm : chain.headPpm(device);
+  if (ppm === undefined) return fail({ code: 'source-without-tolerance', device });
+  if (!jam) return ok({ driftMs: 0, headPpm: ppm });
+  const source = driftOf(jams, jam.from, jam.atMs, chain);
+  if (!source.ok) return source;
+  const { driftMs, headPpm } = source.value;
+  return ok({ driftMs: driftMs + (ppm + headPpm) * 1e-6 * (atMs - jam.atMs), headPpm });
 }
 
 /**
@@ -129,7 +149,9 @@ export function worstApart(
     jamProblem(other, nowMs);
   if (problem) return fail(problem);
   if (one.from !== other.from) return fail({ code: 'different-sources', from: [one.from, other.from] });
-  const own = (jam: Jam): number => jam.tolerancePpm * (nowMs - jam.atMs);
+  const without = [one, other].find(({ tolerancePpm }) => tolerancePpm === undefined);
+  if (without) return fail({ code: 'no-tolerance', device: without.device });
+  const own = (jam: Jam): number => (jam.tolerancePpm ?? 0) * (nowMs - jam.atMs);
   const apartMs = (own(one) + own(other) + referencePpm * Math.abs(one.atMs - other.atMs)) * 1e-6;
   return ok(apartMs / frameMs(rate));
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { dayTotals } from '../../src/day/day-totals.ts';
+import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { worstPair } from '../../src/upkeep/day-apart.ts';
 import { cardsOf, formatOf, formatOfAFile, recordedOnMs } from '../../src/upkeep/day-cards.ts';
@@ -146,6 +147,59 @@ describe('timecode of the day', () => {
     expect(upkeepAt(phone.day(), MORNING + 2 * HOUR).jams).toEqual({
       due: [],
       unknown: [{ device: 's1', problem: { code: 'no-tolerance', device: 's1' } }],
+    });
+  });
+
+  describe('jammed from a box that drifted itself', () => {
+    // The box: 3 ppm for 3 h is 0.81 frames at 25. From 10:00 on 1 ppm: 0.09 an hour, and the last 0.19 take 2.11 h.
+    const chain = (...more: Draft[]) =>
+      rigged(slate('box', 3), slate('s1', 1), jam(['box'], 0), jam(['s1'], 3, 'box'), ...more).day();
+    const found = (day: Day) =>
+      upkeepAt(day, MORNING + 4 * HOUR).jams.due.find(({ device }) => device === 's1');
+    const unknown = (day: Day) =>
+      upkeepAt(day, MORNING + 4 * HOUR).jams.unknown.filter(({ device }) => device === 's1');
+
+    test.each<[string, Draft[]]>([
+      ['is there', []],
+      ['was struck since', [{ kind: 'devices-described', devices: ['box'], fields: { struck: true } }]],
+    ])('the drift is handed down when the box %s', (_, more) => {
+      expect(found(chain(...more))?.driftFrames).toBeCloseTo(0.9, 10);
+      expect(found(chain(...more))?.dueAtMs).toBe(MORNING + 3 * HOUR + 7_600_000);
+    });
+
+    test('the drift is not known where that of the box is not', () => {
+      const day = chain(slate('box', null));
+      expect(found(day)).toBeUndefined();
+      expect(unknown(day)).toEqual([
+        { device: 's1', problem: { code: 'source-without-tolerance', device: 'box' } },
+      ]);
+      expect(
+        upkeepAt(day, MORNING + 4 * HOUR)
+          .due.unknown.map(({ name }) => name)
+          .sort(),
+      ).toEqual(['box', 's1']);
+    });
+
+    test('a box nobody jammed counts with its own clock, or is not known', () => {
+      const never = (ppm: number | null) =>
+        rigged(slate('box', ppm), slate('s1', 1), jam(['s1'], 3, 'box')).day();
+      expect(found(never(3))?.driftFrames).toBeCloseTo(0.36, 10);
+      expect(found(never(null))).toBeUndefined();
+      expect(unknown(never(null))).toHaveLength(1);
+    });
+
+    test('two jammed from it at different times are apart by its own clock too', () => {
+      const two = (ppm: number | null) =>
+        rigged(
+          slate('box', ppm),
+          slate('s1', 1),
+          slate('s2', 1),
+          jam(['s1'], 0, 'box'),
+          jam(['s2'], 2, 'box'),
+        ).day();
+      // s1 4 h and s2 2 h at 1 ppm, and the box 2 h at 3 ppm: 12 × 0.09.
+      expect(worstPair(two(3), MORNING + 4 * HOUR)?.frames).toBeCloseTo(1.08, 10);
+      expect(worstPair(two(null), MORNING + 4 * HOUR)).toBeUndefined();
     });
   });
 

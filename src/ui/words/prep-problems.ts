@@ -103,6 +103,8 @@ export const PREP_SENTENCES: Readonly<Record<string, Say>> = {
   'jam-after-now': () => 'Jammed later than now: the clocks of two phones differ.',
   'no-runtime': () => 'Nobody has said how long a set of cells runs in it.',
   'no-tolerance': () => 'Nobody has said the tolerance of its clock, so its drift is not known.',
+  'source-without-tolerance': () =>
+    'Nobody has said the tolerance of a clock its timecode came from, so its drift is not known.',
   'card-without-size': () => 'Say how large the card is.',
   'card-over-full': () => 'More is on the card than fits on it.',
   'run-without-type': () => 'Say what kind of run it is.',
