@@ -1,7 +1,7 @@
 import { framesToMs } from '../time/timecode.ts';
-import { filledHeader } from './filled-header.ts';
 import type { Day, Take } from './model.ts';
 import { filesOfTakes, tracksRecorded } from './take-files.ts';
+import { sampleFormats, takenAtMs } from './taken-at.ts';
 import { takesInOrder } from './takes.ts';
 
 /** What the day adds up to. */
@@ -27,19 +27,20 @@ export const lengthMs = ({ length }: Take): number | null =>
 
 /**
  * Totals of a day. Bytes are sample rate × bytes a sample × tracks × seconds: ten seconds of one track at 48 kHz and
- * 24 bit are 1 440 000.
+ * 24 bit are 1 440 000. Each take counts in what held when it rolled.
  */
 export function dayTotals(day: Day): DayTotals {
   const takes = takesInOrder(day);
   const recorded = takes.filter(({ kind }) => kind !== 'mos');
-  const { sampleRate, bitDepth } = filledHeader(day.header);
-  const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;
+  const formatAt = sampleFormats(day);
   let recordedMs = 0;
   let bytes = 0;
   let longest: DayTotals['longest'] = null;
   for (const take of recorded) {
     const ms = lengthMs(take) ?? 0;
     recordedMs += ms;
+    const { sampleRate, bitDepth } = formatAt(takenAtMs(day, take));
+    const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;
     bytes += Math.round(ms * bytesPerTrackMs) * tracksRecorded(day, take).length;
     if (ms > (longest?.ms ?? 0)) longest = { take, ms };
   }

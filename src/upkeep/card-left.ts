@@ -3,6 +3,12 @@ import { actionAt, type DueAction } from './due-action.ts';
 import { bytesPerSecond, OVERHEAD, type RecordingFormat } from './media.ts';
 import { firstBadQuantity, moment } from './quantity.ts';
 
+/** So much was recorded, in that format. */
+export interface Recorded {
+  readonly ms: number;
+  readonly format: RecordingFormat;
+}
+
 /** A card (or drive) being recorded to, and what the day has put on it. */
 export interface Card {
   readonly card: string;
@@ -12,6 +18,8 @@ export interface Card {
   readonly format: RecordingFormat;
   /** Length of all the day's takes on it, the running one included, in ms. */
   readonly recordedMs: number;
+  /** The part of that which was written in another format; none unless said. */
+  readonly otherwise?: readonly Recorded[];
 }
 
 export interface CardDay {
@@ -58,10 +66,9 @@ export function cardLeft(card: Card, day: CardDay): Result<CardLeft> {
   const rate = bytesPerSecond(card.format);
   if (!rate.ok) return rate;
   const bytesPerMs = (rate.value * OVERHEAD) / 1000;
-  const bytesLeft = Math.max(
-    0,
-    Math.floor(card.capacityBytes - card.usedBytes - card.recordedMs * bytesPerMs),
-  );
+  const recorded = bytesOf(card, bytesPerMs);
+  if (!recorded.ok) return recorded;
+  const bytesLeft = Math.max(0, Math.floor(card.capacityBytes - card.usedBytes - recorded.value));
   const hoursLeft = bytesLeft / bytesPerMs / 3_600_000;
   const pace = Math.min(1, card.recordedMs / Math.max(1, nowMs - callAtMs));
   const times = timesAtPace(nowMs, hoursLeft, reserveHours, pace);
@@ -74,6 +81,16 @@ export function cardLeft(card: Card, day: CardDay): Result<CardLeft> {
     ...wrapAnswer(nowMs, wrapAtMs, hoursLeft - reserveHours, times?.dueAtMs),
     action: actionAt(hoursLeft <= reserveHours ? nowMs : Number.MAX_VALUE, nowMs, day.takeOpen),
   });
+}
+
+function bytesOf({ recordedMs, otherwise = [] }: Card, bytesPerMs: number): Result<number> {
+  let bytes = recordedMs * bytesPerMs;
+  for (const { ms, format } of otherwise) {
+    const rate = bytesPerSecond(format);
+    if (!rate.ok) return rate;
+    bytes += ms * ((rate.value * OVERHEAD) / 1000 - bytesPerMs);
+  }
+  return ok(bytes);
 }
 
 function timesAtPace(

@@ -1,32 +1,53 @@
 import { lengthMs } from '../day/day-totals.ts';
 import { filledHeader } from '../day/filled-header.ts';
 import type { Day, Take } from '../day/model.ts';
+import { type SampleFormat, sampleFormats, takenAtMs } from '../day/taken-at.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
-import type { Card } from './card-left.ts';
+import type { CardFields } from '../facts/upkeep-said.ts';
+import type { Card, Recorded } from './card-left.ts';
 import type { RecordingFormat } from './media.ts';
 
 const BITS = { '16': 16, '24': 24, '32': 32, '32f': 32 } as const;
 
 /** What the recorder writes with all its tracks armed. A rig without tracks counts as two. */
-export function formatOf(day: Day, tracks?: number | null): RecordingFormat {
-  const { sampleRate, bitDepth } = filledHeader(day.header);
-  return { tracks: tracks ?? (day.rig.tracks.length || 2), sampleRate, bits: BITS[bitDepth] };
-}
+export const formatOf = (day: Day, tracks?: number | null): RecordingFormat =>
+  formatWith(day, filledHeader(day.header), tracks);
+
+const formatWith = (day: Day, samples: SampleFormat, tracks?: number | null): RecordingFormat => ({
+  tracks: tracks ?? (day.rig.tracks.length || 2),
+  sampleRate: samples.sampleRate,
+  bits: BITS[samples.bitDepth],
+});
 
 /** Tracks in one file: all of them in a poly file, one in a mono file. */
 export const formatOfAFile = (day: Day, tracks?: number | null): RecordingFormat =>
   day.header.fileLayout === 'mono' ? formatOf(day, 1) : formatOf(day, tracks);
 
 /** The time recorded while a card was in, the running take up to now included, in ms. */
-export function recordedOnMs(day: Day, inAtMs: number | null, outAtMs: number | null, nowMs: number): number {
-  const saidAt = new Map(day.line.map(({ fact }) => [fact.id, fact.at]));
-  return takesInOrder(day)
+export const recordedOnMs = (
+  day: Day,
+  inAtMs: number | null,
+  outAtMs: number | null,
+  nowMs: number,
+): number => takenWhileIn(day, inAtMs, outAtMs).reduce((sum, { take }) => sum + lengthSoFar(take, nowMs), 0);
+
+/** The takes with sound that rolled while a card was in. */
+const takenWhileIn = (day: Day, inAtMs: number | null, outAtMs: number | null) =>
+  takesInOrder(day)
     .filter(({ kind }) => kind !== 'mos')
-    .filter((take) => {
-      const at = take.rolledAt ?? saidAt.get(take.id) ?? 0;
-      return (inAtMs === null || at >= inAtMs) && (outAtMs === null || at < outAtMs);
-    })
-    .reduce((sum, take) => sum + lengthSoFar(take, nowMs), 0);
+    .map((take) => ({ take, at: takenAtMs(day, take) }))
+    .filter(({ at }) => (inAtMs === null || at >= inAtMs) && (outAtMs === null || at < outAtMs));
+
+/** What of a card was written in other samples than the recorder writes now. */
+function writtenOtherwise(day: Day, card: CardFields, nowMs: number): Recorded[] {
+  const formatAt = sampleFormats(day);
+  const { sampleRate, bits } = formatOf(day);
+  return takenWhileIn(day, card.inAtMs ?? null, card.outAtMs ?? null)
+    .map(({ take, at }) => ({
+      ms: lengthSoFar(take, nowMs),
+      format: formatWith(day, formatAt(at), card.tracks),
+    }))
+    .filter(({ format }) => format.sampleRate !== sampleRate || format.bits !== bits);
 }
 
 function lengthSoFar(take: Take, nowMs: number): number {
@@ -57,6 +78,7 @@ export const cardsOf = (day: Day, nowMs: number): DayCard[] =>
         usedBytes: Math.min(usedBytes, bytes),
         format: formatOf(day, tracks),
         recordedMs: recordedOnMs(day, inAtMs, outAtMs, nowMs),
+        otherwise: writtenOtherwise(day, card, nowMs),
         out: outAtMs !== null && outAtMs <= nowMs,
         copies,
         inAtMs,

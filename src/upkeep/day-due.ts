@@ -1,4 +1,5 @@
 import type { Day } from '../day/model.ts';
+import { takenAtMs } from '../day/taken-at.ts';
 import { openTakes, takesInOrder } from '../day/takes.ts';
 import type { Result } from '../shared/result.ts';
 import { type Cells, type CellsPlan, planCells, type Shift, swapTimes } from './batteries.ts';
@@ -127,8 +128,8 @@ const LONGEST_DAY_MS = 48 * 3_600_000;
 
 /** When recording began to be possible: the call, or else the first roll; never later than now. */
 function callOf(day: Day, nowMs: number): number {
-  const first = takesInOrder(day).find(({ rolledAt }) => rolledAt !== undefined)?.rolledAt;
-  const call = day.upkeep.shift.callAtMs ?? first ?? nowMs;
+  const rolled = takesInOrder(day).map((take) => takenAtMs(day, take));
+  const call = day.upkeep.shift.callAtMs ?? Math.min(nowMs, ...rolled);
   return Math.max(nowMs - LONGEST_DAY_MS, Math.min(call, nowMs));
 }
 

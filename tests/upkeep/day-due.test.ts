@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { dayTotals } from '../../src/day/day-totals.ts';
 import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
+import { parseTimecode } from '../../src/time/timecode.ts';
 import { worstPair } from '../../src/upkeep/day-apart.ts';
 import { cardsOf, formatOf, formatOfAFile, recordedOnMs } from '../../src/upkeep/day-cards.ts';
 import { devicesOf } from '../../src/upkeep/day-devices.ts';
@@ -258,6 +259,78 @@ describe('media of the day', () => {
     expect(formatOf(phone.day())).toEqual({ tracks: 5, sampleRate: 48_000, bits: 24 });
     phone.say({ kind: 'day-described', fields: { bitDepth: '32f', sampleRate: 96_000, fileLayout: 'mono' } });
     expect(formatOfAFile(phone.day())).toEqual({ tracks: 1, sampleRate: 96_000, bits: 32 });
+  });
+
+  describe('a take of the morning, typed in the afternoon', () => {
+    // The speaker is two hours east: MORNING is 09:00. Length an hour; the card of the morning came out at noon.
+    const typed = (start: string, more: object = {}): Draft => {
+      const frames = unwrap(parseTimecode(start, '25'));
+      return take('24', 2, 9, {
+        start: { frames, rate: '25' },
+        length: { frames: 25 * 3600, rate: '25' },
+        ...more,
+      });
+    };
+    const cards = [
+      card('am', { inAtMs: MORNING - HOUR, outAtMs: MORNING + 3 * HOUR }),
+      card('pm', { inAtMs: MORNING + 3 * HOUR }),
+    ];
+    const onCards = (...drafts: Draft[]) => {
+      const phone = rigged(...cards);
+      // Said at 14:00.
+      phone.facts.push(...speaker('phoneb', MORNING + 5 * HOUR).say(...drafts));
+      return cardsOf(phone.day(), MORNING + 6 * HOUR).map(({ card: name, recordedMs }) => [
+        name,
+        recordedMs / HOUR,
+      ]);
+    };
+
+    test('is on the card of the morning, by the followed clock', () => {
+      const clock: Draft = {
+        kind: 'clock-followed',
+        frames: unwrap(parseTimecode('01:00:00:00', '25')),
+        rate: '25',
+        atMs: MORNING,
+      };
+      expect(onCards(clock, typed('01:40:00:00'))).toEqual([
+        ['am', 1],
+        ['pm', 0],
+      ]);
+      expect(onCards(clock, typed('04:30:00:00'))).toEqual([
+        ['am', 0],
+        ['pm', 1],
+      ]);
+    });
+
+    test('is on the card of the morning by time of day, where no clock is followed', () => {
+      expect(onCards(typed('09:40:00:00'))).toEqual([
+        ['am', 1],
+        ['pm', 0],
+      ]);
+    });
+
+    test('counts when it was logged where its start tells no time of this day', () => {
+      expect(onCards(typed('01:00:00:00'))[1]).toEqual(['pm', 1]);
+      expect(onCards(typed('09:40:00:00', { start: null }))[1]).toEqual(['pm', 1]);
+    });
+  });
+
+  test('another bit depth at noon leaves the size of the morning as it was', () => {
+    const phone = rigged(card('k', { tracks: 8 }), rolled(0));
+    const left = () => unwrap(upkeepAt(phone.day(), MORNING + 4 * HOUR).cards[0]!.left).bytesLeft;
+    const [before, total] = [left(), dayTotals(phone.day()).bytes];
+    // An hour of 8 tracks of 24 bit at 48 kHz, with 1 % for headers.
+    expect(before).toBe(64e9 - 1.01 * 8 * 3 * 48_000 * 3600);
+    const noon = speaker('phoneb', MORNING + 3 * HOUR);
+    const [said] = noon.say({ kind: 'day-described', fields: { bitDepth: '32f' } });
+    phone.facts.push(said!);
+    expect(left()).toBe(before);
+    expect(dayTotals(phone.day()).bytes).toBe(total);
+    phone.facts.push(...noon.say(rolled(3.5)));
+    expect(left()).toBe(before - 1.01 * 8 * 4 * 48_000 * 3600);
+    // Taken back, it was never said.
+    phone.facts.push(...noon.say({ kind: 'fact-retracted', targets: [said!.id], by: 'hand' }));
+    expect(left()).toBe(before - 1.01 * 8 * 3 * 48_000 * 3600);
   });
 
   test('a card that came out is due for nothing', () => {
