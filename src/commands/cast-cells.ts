@@ -57,5 +57,8 @@ export function cellsAt(line: string, delimiter: Delimiter): string[] {
 
 function delimitedCells(line: string, delimiter: string): string[] {
   if (!line.includes('"') || !line.includes(delimiter)) return line.split(delimiter);
-  return Papa.parse<string[]>(line, { delimiter, newline: '\n' }).data[0] ?? [line];
+  const { data, errors } = Papa.parse<string[]>(line, { delimiter, newline: '\n' });
+  // A quote that does not enclose a whole cell belongs to a name, and must not take the delimiters behind it.
+  const isQuoted = !errors.some(({ type }) => type === 'Quotes');
+  return isQuoted ? (data[0] ?? [line]) : line.split(delimiter);
 }

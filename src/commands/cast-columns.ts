@@ -74,13 +74,25 @@ export interface Columns {
 
 /** A line that only names columns or a section, like 'CAST' or 'No. Character Artist'. */
 export function isHeading(line: string): boolean {
-  const words = wordsOf(plain(line.replace(/[\t;,|]/g, ' '))).filter((word) => /[\p{L}\p{N}#№]/u.test(word));
-  return (
-    words.some((word) => SURE_HEADINGS.has(word)) &&
-    !/^\d/.test(words[0]!) &&
-    words.every((word) => HEADING_WORDS.has(word) || /^\d+$/.test(word))
-  );
+  const words = headingWords(line);
+  if (!words.some((word) => SURE_HEADINGS.has(word)) || /^\d/.test(words[0]!)) return false;
+  const others = words.filter((word) => !HEADING_WORDS.has(word) && !/^\d+$/.test(word));
+  // Where parts and persons are both named, a word that nobody knows names one more column.
+  return others.length === 0 || (others.length === 1 && namesBoth(words));
 }
+
+const headingWords = (line: string): string[] =>
+  wordsOf(plain(line.replace(/[\t;,|]/g, ' '))).filter((word) => /[\p{L}\p{N}#№]/u.test(word));
+
+const namesBoth = (words: readonly string[]): boolean =>
+  !words.includes('plays') && isNaming(words, 'part') && isNaming(words, 'person');
+
+const isNaming = (words: readonly string[], role: Role): boolean =>
+  words.some((word) => ROLE_OF.get(word) === role);
+
+/** 'Character', 'Artist name': what heads a column of names is nobody's name. */
+export const isColumnName = (text: string): boolean =>
+  ['part', 'person'].includes(ROLE_OF.get(plain(text)) ?? '');
 
 /** A line of nothing but ornament or empty cells. */
 export const isRule = (line: string): boolean => /^[\s\-–—=_*~.•·+|#,;]+$/.test(line);
@@ -91,14 +103,19 @@ export function columnsOf(line: string): Columns | null {
     const cells = cellsAt(line, delimiter);
     if (cells.length < 2) continue;
     const roles = rolesOf(cells);
-    const known = roles.filter(Boolean).length;
+    const known = roles.filter((role, at) => role || isHeadingCell(cells[at]!)).length;
     const names = roles.some((role) => role === 'part' || role === 'person' || role === 'last');
-    const rows = cells.some((cell) => ['number', 'aside'].includes(cellKind(cell)) && cell !== '#');
-    if (names && !rows && known >= 2 && known * 2 >= cells.filter(Boolean).length)
-      return { delimiter, width: cells.length, ...placesOf(roles) };
+    const rows = cells.some((cell) => ['number', 'aside'].includes(cellKind(cell)) && !isHeadingCell(cell));
+    if (names && !rows && known >= 2) return { delimiter, width: cells.length, ...placesOf(roles) };
   }
   return null;
 }
+
+/** 'ON SET' and 'PU' may stand in a row too, but also at the head of a column. */
+const isHeadingCell = (cell: string): boolean => {
+  const words = wordsOf(plain(cell));
+  return words.length > 0 && words.every((word) => HEADING_WORDS.has(word));
+};
 
 function rolesOf(cells: readonly string[]): (Role | undefined)[] {
   const roles = cells.map((cell) => ROLE_OF.get(plain(cell)));

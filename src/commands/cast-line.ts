@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../shared/result.ts';
 import { cellKind, cellsAt, numberIn, withoutTimes } from './cast-cells.ts';
-import { isHeading } from './cast-columns.ts';
+import { isColumnName, isHeading } from './cast-columns.ts';
 import { hasLetter, isLower, isName, isUpper, wordsOf } from './cast-names.ts';
 import { type Order, orderOf, splitByCase, type Told } from './cast-order.ts';
 
@@ -23,13 +23,15 @@ const PERSON_AS_PART = /^(.+?)\s+(?:as|plays|playing)\s+(.+)$/i;
 const PART_BY_PERSON = /^(.+?)\s+(?:played by|portrayed by)\s+(.+)$/i;
 const SEPARATOR =
   /\s+[-–—=~•·>]+\s+|\s*(?:\.{3,}|…+|_{2,}|-{2,}|–{2,}|→|->|=>)\s*|\s*:\s+|\s+\/\s+|(?<=\p{L})[–—](?=\p{L})/u;
-const IN_BRACKETS = /^([^()]+)\(([^()]+)\)$/;
+const IN_BRACKETS = /^(?!=)([^()]+)\(([^()]+)\)$/;
 const REMARK =
   /^(?:v\.?\s?o\.?|o\.?\s?[sc]\.?|voice|minor|child|stunts?|double|photo double|pick-?up|cameo|live|guest|[kcm])$/i;
 
 /** Reads a line without named columns. Fails with `no-name` or `not-understood`. */
 export function readCastLine(line: string): Reading {
-  return readCells(cellsIn(line), '');
+  const read = readCells(cellsIn(line), '');
+  const names = read.ok ? [read.value.first, read.value.second] : [];
+  return names.some(isColumnName) ? notUnderstood : read;
 }
 
 /** Cells by whatever delimits them; a comma does so behind a number and between three cells or more. */

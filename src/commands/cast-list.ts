@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../shared/result.ts';
 import { cellKind, cellsAt, numberIn } from './cast-cells.ts';
 import { type Columns, columnsOf, isHeading, isRule, orderNamed } from './cast-columns.ts';
 import { type Names, readCastLine } from './cast-line.ts';
-import { hasLetter, tidyName, withoutUnseen } from './cast-names.ts';
+import { hasLetter, isUpper, tidyName, withoutUnseen, wordsOf } from './cast-names.ts';
 import type { Order } from './cast-order.ts';
 
 /** Lines and lengths that are read; what goes beyond is returned unread. The last two are those of a voice. */
@@ -147,9 +147,13 @@ function readRow(text: string, columns: Columns): Result<Names> | null {
     second,
     order: 'part-first',
     sign: 'said',
-    clear: true,
+    clear: !isTurnedRound(first, second),
   });
 }
+
+/** One word in capitals under persons, beside two of them under parts: somebody mixed up the columns. */
+const isTurnedRound = (part: string, person: string): boolean =>
+  isUpper(person) && !isUpper(part) && wordsOf(person).length === 1 && wordsOf(part).length === 2;
 
 /** The order that lines agree on; `settled` where enough of them do for one more likely line to be believed. */
 interface Usual {
@@ -176,6 +180,8 @@ function entryOf({ line, names, order: named }: Found, usual: Usual): CastEntry 
   const order = names.sign === 'said' ? names.order : (named ?? names.order ?? usual.order);
   const turned = order === 'person-first' && names.second !== '';
   const [part, person] = turned ? [names.second, names.first] : [names.first, names.second];
+  // Names that look the other way round than their heading says are for a person to look at.
+  const contrary = named !== null && names.order !== null && names.sign !== 'said' && names.order !== named;
   const settled = named !== null || (names.sign === 'likely' && usual.settled && order === usual.order);
   const known = names.second === '' || names.sign === 'said' || names.sign === 'looks' || settled;
   return {
@@ -183,7 +189,7 @@ function entryOf({ line, names, order: named }: Found, usual: Usual): CastEntry 
     part: tidyName(part),
     person: tidyName(person),
     line,
-    sure: names.clear && known,
+    sure: names.clear && known && !contrary,
   };
 }
 

@@ -21,17 +21,17 @@ export function withoutUnseen(text: string): string {
 /**
  * A name without the quotes and separators around it, and not in capitals: 'ANNE-MARIE O’NEIL' is 'Anne-Marie
  * O’Neil', 'MAN OF THE HOUSE' is 'Man of the House'. Kept as typed are names of mixed case, names of up to three
- * letters, initials ('J.R.'), Roman numerals and short words without a vowel ('DJ').
+ * letters, initials ('J.R.'), Roman numerals, short words without a vowel ('DJ'), and formulas, which stay harmless text.
  */
 export function tidyName(text: string): string {
   const bare = text
     .normalize('NFC')
-    .replace(/^[\s,;:|=~.•·*–—-]+|[\s,;:|=~•·*–—-]+$/gu, '')
+    .replace(/^(?:[\s,;:|~.•·*–—-]|=+(?=[\s=]|$))+|[\s,;:|=~•·*–—-]+$/gu, '')
     .replace(/^(["'“”‘’«»])(.+)["'“”‘’«»]$/u, '$2')
     .replace(/\s+/g, ' ')
     .trim();
   const letters = bare.replace(/[^\p{L}]/gu, '');
-  if (!isUpper(bare) || letters.length <= 3) return bare;
+  if (!isUpper(bare) || letters.length <= 3 || bare.startsWith('=')) return bare;
   return bare
     .split(' ')
     .map((word, index) => unshouted(word, index === 0))

@@ -187,6 +187,63 @@ describe('headings', () => {
   });
 });
 
+describe('a heading with words that nobody knows', () => {
+  test.each([
+    ['No\tCharacter\tArtist\tHotel\tVan\tShuttle\n1\tInes\tAnna Berg\tWest\t2\tA', '1 / Ines / Anna Berg'],
+    ['#\tCHARACTER\tARTIST\tPICK UP\tON SET\tVAN\n1\tINES\tAnna Berg\t0600\t0730\t2', '1 / Ines / Anna Berg'],
+    ['Artist\tCharacter\tPU\tVan\nAnna Berg\tInes\t0600\t2', ' / Ines / Anna Berg'],
+    ['Character\tON SET\tRemarques\nInes\t0730\tx', ' / Ines / '],
+    ['Character Performer Shuttle\n1 INES Anna Berg', '1 / Ines / Anna Berg'],
+    ['Character - Artist - Shuttle\n1. INES - Anna Berg', '1 / Ines / Anna Berg'],
+  ])('%j is still one', (text, expected) => {
+    expect(rows(text)).toEqual([expected]);
+    expect(readCastList(text)).toMatchObject({ unread: [], headings: [1] });
+    expect(readCastList(text).entries[0]?.sure).toBe(true);
+  });
+
+  test.each(['Character\tVan', 'Artist\tAnna Berg', 'Character - Ines'])(
+    '%j may be one, and is no performer',
+    (line) => {
+      expect(readCastList(line).entries).toEqual([]);
+      expect(why(line)).toEqual(['not-understood']);
+    },
+  );
+
+  test('on set is still left out of a row', () => {
+    expect(rows('Character\tArtist\nInes\tON SET\n7\tINES\tAnna Berg\tON SET')[0]).toBe(' / Ines / ');
+    expect(rows('7\tINES\tAnna Berg\tON SET')).toEqual(['7 / Ines / Anna Berg']);
+  });
+});
+
+describe('names that look the other way round than their heading says', () => {
+  test.each([
+    'No. Artist Character\n2. INES - Anna Berg',
+    'No. Artist Character\n2. Ines - Anna Berg',
+    'No\tArtist\tCharacter\n2\tINES\tAnna Berg',
+  ])('%j is not sure', (text) => {
+    expect(readCastList(text).entries.map(({ sure }) => sure)).toEqual([false]);
+  });
+
+  test('persons in capitals under persons are sure', () => {
+    expect(readCastList('No\tCharacter\tArtist\n1\tInes\tANNA BERG').entries[0]?.sure).toBe(true);
+  });
+});
+
+describe('a quote or a sign at the beginning of a cell', () => {
+  test.each([
+    ['Character\tArtist\n"Ines the fox\tAnna Berg', ' / "Ines the fox / Anna Berg'],
+    ['1\t"Big" Tom\tAnna Berg', '1 / "Big" Tom / Anna Berg'],
+    ['1;"Red;Anna Berg;W', '1 / "Red / Anna Berg'],
+    ['1;"Red; the fox";Anna Berg', '1 / Red; the fox / Anna Berg'],
+    ['1\t=SUM(A1)\tAnna Berg', '1 / =SUM(A1) / Anna Berg'],
+    ['=SUM(A1)', ' / =SUM(A1) / '],
+    ['1. =SUM(A1) - Anna Berg', '1 / =SUM(A1) / Anna Berg'],
+    ['1. INES == Anna Berg', '1 / Ines / Anna Berg'],
+  ])('%j keeps what follows, and the sign', (text, expected) => {
+    expect(rows(text)).toEqual([expected]);
+  });
+});
+
 describe('whole call sheets', () => {
   test('as columns copied from a page', () => {
     const text = [
