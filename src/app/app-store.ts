@@ -64,8 +64,15 @@ export function appStore(
   const stores = new Map<string, Promise<DayStore>>();
   let current: { readonly id: string; readonly store: Promise<DayStore>; opened?: DayStore } | undefined;
 
+  /** An open day may be ahead of the disk. */
+  const asOpen = (day: DayOutline): DayOutline => {
+    const open = current?.id === day.id ? current.opened?.outline() : undefined;
+    return open && open.facts > day.facts ? open : day;
+  };
+
   const refreshDays = async (): Promise<void> => {
-    days.value = (await journal.days()).sort(newestFirst);
+    const listed = await journal.days();
+    days.value = listed.map(asOpen).sort(newestFirst);
   };
 
   /** Another store of the day would not know what this one holds, and would say its ids a second time. */

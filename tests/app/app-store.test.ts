@@ -91,6 +91,21 @@ describe('a day left while the phone has no room', () => {
   });
 });
 
+test('the list of days counts what an open day has said, whether it is on the disk yet or not', async () => {
+  const { app, state } = phone();
+  const started = await app.start({ ok: true, value: [take('24', 1, 1)] });
+  if (!started.ok) throw new Error('not started');
+  const store = await app.open(started.value);
+  store.run(say(2));
+  await store.settled();
+  await app.refreshDays();
+  expect(app.days.value.map(({ takes }) => takes)).toEqual([2]);
+  state.full = true;
+  store.run(say(3));
+  await app.refreshDays();
+  expect(app.days.value.map(({ takes }) => takes)).toEqual([3]);
+});
+
 test('what a window held of a day that another one erased does not come back', async () => {
   const { app, journal, state, day } = await dayWithHeldTake();
   const store = await app.open(day);

@@ -28,8 +28,12 @@ export function Days() {
   const [open, setOpen] = useState<Open>(null);
   const days = app.days.value;
   const close = (): void => setOpen(null);
-  // A day that another window starts or erases comes and goes here too.
-  useEffect(() => app.parts.neighbours.listen(() => void app.refreshDays().catch(() => {})), [app]);
+  // What was said of a day since the list was last shown counts, and what another window starts or erases comes and goes.
+  useEffect(() => {
+    const refresh = (): void => void app.refreshDays().catch(() => {});
+    refresh();
+    return app.parts.neighbours.listen(refresh);
+  }, [app]);
   useEffect(() => {
     const takeUp = (left: boolean): void => {
       if (left) location.replace('#/shared');
