@@ -1,4 +1,5 @@
 import type { TakeId } from '../day/model.ts';
+import { isolated } from './isolated.ts';
 
 /** One thing that differs from the report sent last. */
 export interface Change {
@@ -28,7 +29,9 @@ export const changesOf = (part: Change['part'], said: Said): Change[] =>
 const kindOf = ({ was, is }: Said): Change['kind'] => (was === '' ? 'added' : is === '' ? 'gone' : 'changed');
 
 /** `'24B/3: length was 1:52 (2800 frames), is 1:58 (2950 frames).'`, `'Mixer: was A, is B.'`, `'24B/4 added: …'` */
-export function changeText({ part, kind, what, field, was, is }: Change): string {
+export function changeText(change: Change): string {
+  const { part, kind, field } = change;
+  const [what, was, is] = [isolated(change.what), isolated(change.was), isolated(change.is)];
   // A matter is a sentence of its own.
   if (part === 'open') return `${what}: ${was || is}`;
   if (kind === 'added') return `${what} added: ${is}.`;

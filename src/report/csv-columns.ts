@@ -1,4 +1,5 @@
 import { guardFormula, guardName } from './csv-field.ts';
+import { withoutIsolates } from './isolated.ts';
 import type { ReportModel } from './model.ts';
 import type { NoteLine, TakeLine } from './take-lines.ts';
 import type { TrackLine } from './track-lines.ts';
@@ -32,8 +33,9 @@ interface Column {
   readonly ofLine?: true;
 }
 
-const name = guardName;
-const text = guardFormula;
+/** A cell holds one text, and what tells a formula is its first character. */
+const name = (value: string): string => guardName(withoutIsolates(value));
+const text = (value: string): string => guardFormula(withoutIsolates(value));
 
 /** Every column there is but `each-track`, by the word the mixer sees and keeps. */
 const COLUMNS = {

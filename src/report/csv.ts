@@ -8,6 +8,7 @@ import {
 } from './csv-columns.ts';
 import { guardFormula } from './csv-field.ts';
 import type { Extras } from './extras.ts';
+import { withoutIsolates } from './isolated.ts';
 import type { ReportModel } from './model.ts';
 import { type Revision, revisionLines } from './revision.ts';
 
@@ -70,7 +71,7 @@ function withChanges([header, ...records]: string[][], revision: Revision): stri
   const empty = header!.map(() => '');
   return [
     [`Revision ${revision.letter}, changed since ${revision.since}`, ...header!],
-    ...revisionLines(revision).map((line) => [guardFormula(line), ...empty]),
+    ...revisionLines(revision).map((line) => [guardFormula(withoutIsolates(line)), ...empty]),
     ...records.map((record) => ['', ...record]),
   ];
 }

@@ -10,7 +10,7 @@ import {
 
 export interface MailFile {
   readonly name: string;
-  /** `'application/pdf'`, `'text/csv; charset=utf-8'`. */
+  /** `'application/pdf'`, `'text/csv'`. Text is in UTF-8, and the part says so. */
   readonly type: string;
   readonly bytes: Uint8Array;
 }
@@ -81,7 +81,7 @@ function filePart({ name, type, bytes }: MailFile): string {
   const last = parameters.length - 1;
   return [
     `--${BOUNDARY}\r\n`,
-    headerField('Content-Type', [cleanLine(type)]),
+    headerField('Content-Type', typeWords(cleanLine(type))),
     headerField('Content-Transfer-Encoding', ['base64']),
     headerField('Content-Disposition', [
       'attachment;',
@@ -90,6 +90,10 @@ function filePart({ name, type, bytes }: MailFile): string {
     `\r\n${base64Lines(bytes)}`,
   ].join('');
 }
+
+/** Text without a charset would be taken for US-ASCII (RFC 2046 section 4.1.2). */
+const typeWords = (type: string): string[] =>
+  /^text\/[^;]*$/.test(type) ? [`${type};`, 'charset=utf-8'] : [type];
 
 const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];

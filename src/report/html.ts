@@ -1,6 +1,7 @@
 import { cleanNote } from './clean-text.ts';
 import type { Extras } from './extras.ts';
 import { HTML_STYLE } from './html-style.ts';
+import { isolatesAsElements } from './isolated.ts';
 import { unusedTracks, usedTracks } from './layout-words.ts';
 import type { ReportModel } from './model.ts';
 import { type PrintedTake, printedTake } from './printed-take.ts';
@@ -20,7 +21,7 @@ export const escapeHtml = (text: string): string =>
 
 /** An element around escaped text; line breaks stay. Texts in other directions do not disturb their neighbours. */
 const element = (name: string, text: string, more = ''): string =>
-  `<${name}${more}><bdi>${escapeHtml(text).replaceAll('\n', '<br/>')}</bdi></${name}>`;
+  `<${name}${more}><bdi>${isolatesAsElements(escapeHtml(text)).replaceAll('\n', '<br/>')}</bdi></${name}>`;
 
 const list = (items: readonly string[], more = ''): string =>
   items.length > 0 ? `<ul${more}>${items.map((item) => element('li', item)).join('')}</ul>` : '';

@@ -1,4 +1,5 @@
 import type { PartId } from '../day/model.ts';
+import { isolated } from './isolated.ts';
 import type { LayoutSpan, TrackLayout } from './track-layout.ts';
 import { trackText } from './words.ts';
 
@@ -27,6 +28,6 @@ const isUsed = ({ spans }: TrackLayout): boolean => spans.some(({ line }) => lin
 /** A track that nobody was on at first begins with the take from which somebody was. */
 function spanText({ fromText, line }: LayoutSpan, at: number): string[] {
   const who = line ? trackText(line) : 'nobody';
-  if (at > 0) return [`from ${fromText}: ${who}`];
+  if (at > 0) return [`from ${isolated(fromText)}: ${who}`];
   return line ? [who] : [];
 }

@@ -1,3 +1,4 @@
+import { isolated } from './isolated.ts';
 import type { TakeLine } from './take-lines.ts';
 import type { TrackLine } from './track-lines.ts';
 import { counted, noteText, statusWords, trackUnit } from './words.ts';
@@ -44,4 +45,4 @@ function tracksOf({ tracks }: TakeLine): readonly string[] {
 
 /** A lettered slate begins with its scene; a running number and a wild track do not say theirs. */
 const sceneWords = ({ scene, text }: TakeLine): string[] =>
-  scene && !text.startsWith(scene) ? [`scene ${scene}`] : [];
+  scene && !text.startsWith(scene) ? [`scene ${isolated(scene)}`] : [];

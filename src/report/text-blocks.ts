@@ -1,6 +1,7 @@
 import type { TakeId } from '../day/model.ts';
 import { cleanNote } from './clean-text.ts';
 import type { Extras } from './extras.ts';
+import { isolated } from './isolated.ts';
 import { unusedTracks, usedTracks } from './layout-words.ts';
 import type { ReportModel } from './model.ts';
 import { type PrintedTake, printedTake } from './printed-take.ts';
@@ -58,7 +59,9 @@ const hung = (lead: string, lines: readonly string[]): string[] =>
 
 function labelled(pairs: readonly (readonly [string, string])[]): string[] {
   const widest = Math.max(...pairs.map(([label]) => label.length)) + 2;
-  return pairs.flatMap(([label, text]) => hung(padTo(label, widest), wrapText(text, TEXT_COLUMNS - widest)));
+  return pairs.flatMap(([label, text]) =>
+    hung(padTo(label, widest), wrapText(isolated(text), TEXT_COLUMNS - widest)),
+  );
 }
 
 const listed = (text: string): string[] => hung('- ', wrapText(text, TEXT_COLUMNS - 2));
@@ -68,13 +71,14 @@ function layoutLines({ layout }: ReportModel): string[] {
   const unused = unusedTracks(layout);
   const widest = Math.min(12, Math.max(0, ...used.map(({ number }) => textWidth(number)))) + 4;
   const lines = used.flatMap(({ number, lines }) => {
-    const lead = `${' '.repeat(Math.max(0, widest - 2 - textWidth(number)))}${number}  `;
+    const lead = `${' '.repeat(Math.max(0, widest - 2 - textWidth(number)))}${isolated(number)}  `;
     return hung(
       lead,
       lines.flatMap((line) => wrapText(line, TEXT_COLUMNS - textWidth(lead))),
     );
   });
-  const none = unused.length > 0 ? wrapText(`Nobody on: ${unused.join(', ')}`, TEXT_COLUMNS) : [];
+  const none =
+    unused.length > 0 ? wrapText(`Nobody on: ${unused.map(isolated).join(', ')}`, TEXT_COLUMNS) : [];
   return [...lines, ...none];
 }
 
@@ -117,9 +121,10 @@ interface Columns {
 
 /** A circled take stands in brackets, as near to a circle as a mail comes, and says so in a word too. */
 function takeText(take: PrintedTake, columns: Columns, tracks: readonly string[]): string[] {
-  const name = padTo(take.circled ? `(${take.text})` : ` ${take.text} `, columns.name);
+  const text = isolated(take.text);
+  const name = padTo(take.circled ? `(${text})` : ` ${text} `, columns.name);
   const cells = [
-    padTo(take.file, columns.file),
+    padTo(isolated(take.file), columns.file),
     padTo(take.start, columns.start),
     take.length.padStart(columns.length),
   ];
@@ -127,7 +132,7 @@ function takeText(take: PrintedTake, columns: Columns, tracks: readonly string[]
   const first = wrapUnits([cells.join('  ').trimEnd(), take.words.join(', ')].filter(Boolean), '  ', width);
   const lines = [
     ...first,
-    ...(take.names ? wrapText(take.names, width) : []),
+    ...(take.names ? wrapText(isolated(take.names), width) : []),
     ...tracks,
     ...take.notes.flatMap((note) => hung('- ', wrapText(note, width - 2))),
   ];

@@ -1,3 +1,5 @@
+import { isolatedOnEach } from './isolated.ts';
+
 /** Columns a text takes in a fixed-width face: marks that sit on letters take none, wide characters two. */
 export function textWidth(text: string): number {
   // Most of a report is plain; looking at every character of it takes ten times as long.
@@ -48,7 +50,7 @@ export function wrapText(text: string, width: number): string[] {
         taken += isFirst ? wide : wide + 1;
       }
     }
-    return [...lines, line];
+    return isolatedOnEach([...lines, line]);
   });
 }
 

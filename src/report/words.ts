@@ -2,6 +2,7 @@ import { takeText } from '../day/slate.ts';
 import type { TrackState } from '../day/track-answers.ts';
 import { formatSeconds } from '../time/length.ts';
 import { cleanLine } from './clean-text.ts';
+import { isolated } from './isolated.ts';
 import type { ReportHead, ReportModel } from './model.ts';
 import type { Matter } from './open-matters.ts';
 import { NO_ROLL } from './rolls.ts';
@@ -39,20 +40,20 @@ export const statusWords = ({ circled, status }: Pick<TakeLine, 'circled' | 'sta
 
 /** `'Ines'`, `'Pol, Sana (ganged)'`, `'Tomas (muted)'`, `'Ines, Dora (Dora muted)'`, `'Door (typed by hand: Ines)'`. */
 export function trackText({ name, state, typed, voices }: TrackLine): string {
-  const on = typed ? voices.map((voice) => voice.name).join(', ') : '';
+  const on = typed ? voices.map((voice) => isolated(voice.name)).join(', ') : '';
   const muted = state === 'muted' ? [] : voices.filter((voice) => voice.muted);
   const remarks = [
     typed && (on ? `typed by hand: ${on}` : 'typed by hand'),
     state !== 'mix' && STATE_WORDS[state],
-    ...muted.map((voice) => `${voice.name} muted`),
+    ...muted.map((voice) => `${isolated(voice.name)} muted`),
   ].filter(Boolean);
-  return remarks.length > 0 ? `${name} (${remarks.join('; ')})` : name;
+  return remarks.length > 0 ? `${isolated(name)} (${remarks.join('; ')})` : isolated(name);
 }
 
 /** `'5 Lena'`, `'16 Pol, Sana (ganged)'`; a mix whose word says that it is one has no other: `'Mix L'`. */
 export function trackUnit(line: TrackLine): string {
   const text = trackText(line);
-  return text === 'Mix' && /mix/i.test(line.number) ? line.number : `${line.number} ${text}`;
+  return text === 'Mix' && /mix/i.test(line.number) ? line.number : `${isolated(line.number)} ${text}`;
 }
 
 /** What a note is about: `'track 5: rustle'`, `'plane at the end'`. */
@@ -62,7 +63,7 @@ export const noteText = ({
 }: {
   readonly number: string | null;
   readonly text: string;
-}): string => (number === null ? text : `track ${number}: ${text}`);
+}): string => (number === null ? text : `track ${isolated(number)}: ${isolated(text)}`);
 
 const KHZ = 1000;
 
@@ -114,13 +115,16 @@ export function headLines(head: ReportHead): (readonly [label: string, text: str
 const NAMED = 4;
 
 /** `'24B/1, 24B/2'`; of more than four the first three and how many more. */
-export const namesText = (names: readonly string[]): string =>
-  names.length <= NAMED
-    ? names.join(', ')
-    : `${names.slice(0, NAMED - 1).join(', ')} and ${names.length - NAMED + 1} more`;
+export function namesText(names: readonly string[]): string {
+  const said = names.map(isolated);
+  return said.length <= NAMED
+    ? said.join(', ')
+    : `${said.slice(0, NAMED - 1).join(', ')} and ${said.length - NAMED + 1} more`;
+}
 
 /** One sentence for a matter that is not settled. A matter of another room may bring its own `text`. */
-export function matterText(matter: Matter): string {
+export function matterText(said: Matter): string {
+  const matter = inIsolates(said);
   const takes = namesText(matter.names ?? []);
   const many = (matter.names?.length ?? 0) > 1;
   switch (matter.code) {
@@ -154,6 +158,17 @@ export function matterText(matter: Matter): string {
         : `Not settled: ${matter.code.replaceAll('-', ' ')}.`;
   }
 }
+
+/** Whatever of a matter was typed, so that it can stand in a sentence. */
+function inIsolates(matter: Matter): Matter {
+  const typed = TYPED.flatMap((field): [string, string][] => {
+    const said = matter[field];
+    return typeof said === 'string' ? [[field, isolated(said)]] : [];
+  });
+  return { ...matter, ...Object.fromEntries(typed), names: matter.names?.map(isolated) ?? [] };
+}
+
+const TYPED = ['name', 'on', 'file', 'number'];
 
 /** `'24BT3.wav is the file'`, `'24BT3_1.wav is a file'`, `'24BT3_1.wav and 3 more are files'`. */
 const fileOf = ({ file, more, isOfSeveral }: Matter): string =>

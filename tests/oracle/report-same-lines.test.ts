@@ -16,7 +16,8 @@ import { smallDay } from '../report/report-day.ts';
 import { reportFonts } from '../report/report-fonts.ts';
 import { needPoppler, pageTexts } from './poppler.ts';
 
-const squeezed = (text: string): string => text.replaceAll(/\s+/g, '');
+/** Without blanks, and without the isolates around names from right to left, which are an element on the page. */
+const squeezed = (text: string): string => text.replaceAll(/[\s\u2068\u2069]+/g, '');
 
 /** Everything a report must say, in order, each part a list of texts without blanks. */
 function saidBy(model: ReportModel): { head: string[]; takes: string[][] } {

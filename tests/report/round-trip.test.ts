@@ -98,7 +98,8 @@ function differing({ was, is }: Sent): Set<TakeId> {
 const namedIn = ({ revision }: Sent): Set<TakeId> =>
   new Set((revision?.changes ?? []).filter(({ field }) => field !== 'place').flatMap(({ takes }) => takes));
 
-const said = (text: string): string => text.replaceAll(/\s+/g, '');
+/** Isolates around names from right to left are an element on the page, and not in the table. */
+const said = (text: string): string => text.replaceAll(/[\s\u2068\u2069]+/g, '');
 
 /** What each output says has changed, in its own order. */
 function changesIn(model: ReportModel, revision: Revision): Record<'text' | 'page' | 'table', string[]> {
@@ -112,6 +113,7 @@ function changesIn(model: ReportModel, revision: Revision): Record<'text' | 'pag
     page: [...list.matchAll(/<li><bdi>(.*?)<\/bdi><\/li>/gs)].map(([, line]) =>
       said(
         line!
+          .replaceAll(/<\/?bdi>/g, '')
           .replaceAll('<br/>', '\n')
           .replaceAll('&lt;', '<')
           .replaceAll('&gt;', '>')
