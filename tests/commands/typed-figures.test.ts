@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { megahertz, readMegahertz } from '../../src/commands/frequency.ts';
-import { planShift } from '../../src/commands/keep-up.ts';
+import { planShift } from '../../src/commands/plan-shift.ts';
 import { nearestMs, nextMs, readClockTime } from '../../src/commands/shift-times.ts';
 import { readMetres, readNumber, readNumbers } from '../../src/commands/typed-number.ts';
 import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../src/commands/typed-take.ts';
@@ -144,8 +144,8 @@ describe('times by the clock', () => {
     expect(nearest(7, 9)).toBe(7);
     expect(nearest(7, 20)).toBe(31);
     expect(nearest(20, 7)).toBe(-4);
-    // Twelve hours away in either direction is today.
-    expect([nearest(7, 19), nearest(7, 19.001)]).toEqual([7, 31]);
+    // Of two that are twelve hours away the one that is still to come.
+    expect([nearest(7, 18.999), nearest(7, 19)]).toEqual([7, 31]);
     expect([nearest(19, 7), nearest(19, 6.999)]).toEqual([19, -5]);
 
     const next = (hours: number, from: number) => (nextMs(hours * 60, at(from).atMs, zone) - midnight) / HOUR;
@@ -160,17 +160,18 @@ describe('times by the clock', () => {
     expect(nextMs(60, -30 * HOUR, 0)).toBe(-23 * HOUR);
   });
 
-  test('meal and wrap follow the call, or an hour ago where no call is typed', () => {
+  test('meal and wrap follow the call; without one a wrap is hours ahead or just past, and the meal before it', () => {
     const midnight = Date.UTC(2026, 9, 7);
     const plan = (call: string, meal: string, wrap: string) => {
-      const said = planShift({ call, meal, wrap }, { atMs: midnight + 10 * HOUR, zone: 0 });
+      const said = planShift(speaker().day(), { call, meal, wrap }, { atMs: midnight + 10 * HOUR, zone: 0 });
       if (!said.ok) return said.problem;
       const { shift } = said.value[0] as never as { shift: Record<string, number | null> };
       return Object.values(shift).map((ms) => ms && (ms - midnight) / HOUR);
     };
     expect(plan('8', '13', '2')).toEqual([8, 13, 26]);
     expect(plan('8', '8', '7')).toEqual([8, 8, 31]);
-    expect(plan('', '9', '8:59')).toEqual([null, 9, 32 + 59 / 60]);
+    expect(plan('', '13', '20')).toEqual([null, 13, 20]);
+    expect(plan('', '9', '8:59')).toEqual([null, -15, 8 + 59 / 60]);
     expect(plan('', '', '')).toEqual([null, null, null]);
     expect(plan('', '', '25')).toEqual({ code: 'clock-time-unread', typed: '25' });
     expect(plan('25', '', '')).toEqual({ code: 'clock-time-unread', typed: '25' });
