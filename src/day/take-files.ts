@@ -59,12 +59,13 @@ function monoFiles(day: Day, take: Take, tracks: readonly PartId[]): TakeFile[] 
  */
 export function namesTogether(names: readonly string[]): string {
   const [first = '', ...others] = names;
+  if (others.length === 0) return first;
   const ending = /\.[A-Za-z0-9]{1,5}$/.exec(first)?.[0] ?? '';
   let shared = first;
   for (const name of others) while (!name.startsWith(shared)) shared = shared.slice(0, -1);
   // A mark begins with what stands between it and the name.
   const from = Math.max(...['_', '-', ' ', '.'].map((mark) => shared.lastIndexOf(mark)));
-  const isShort = from > 0 && names.length > 1 && names.every((name) => name.endsWith(ending));
+  const isShort = from > 0 && names.every((name) => name.endsWith(ending));
   if (!isShort) return names.join(', ');
   const marks = names.map((name) => name.slice(from, name.length - ending.length));
   return marks.includes('') ? names.join(', ') : `${first.slice(0, from)}${marks.join(', ')}${ending}`;
