@@ -3,7 +3,7 @@ import type { TakeFields } from '../facts/take-logged.ts';
 import type { CheckedPair, Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 import { fileMarksOf, isMono, patternWith } from './file-marks.ts';
-import { stemKey } from './plain-key.ts';
+import { stemKey, stemOf } from './plain-key.ts';
 import { fileNamesIn, recordingName } from './recorded.ts';
 
 /** Files that are called otherwise than the report says: what they are of, and how mono files are marked. */
@@ -41,8 +41,11 @@ const detailOf = (pairs: readonly CheckedPair[]) => ({
   takes: pairs.map(({ take }) => take.id),
 });
 
-const renaming = ({ take, recording }: CheckedPair): { take: string; fields: TakeFields }[] => {
-  const file = recordingName(recording);
+const renaming = ({ day }: Checking, pair: CheckedPair): { take: string; fields: TakeFields }[] => {
+  const { take, recording } = pair;
+  const marks = fileMarksOf(day, recording);
+  const [first = ''] = fileNamesIn(recording);
+  const file = marks ? marks.stem + first.slice(stemOf(first).length) : recordingName(recording);
   return file.length <= 200 ? [{ take: take.id, fields: { file } }] : [];
 };
 
@@ -55,7 +58,7 @@ function namesDiffer(checking: Checking, pairs: readonly CheckedPair[]): Found[]
         code: 'file-names-differ',
         ...said(checking, first),
         detail: detailOf(pairs),
-        settlements: [{ kind: 'describe-takes', takes: pairs.flatMap(renaming) }],
+        settlements: [{ kind: 'describe-takes', takes: pairs.flatMap((pair) => renaming(checking, pair)) }],
       },
     ];
   return pairs.map((pair) => ({
@@ -63,7 +66,7 @@ function namesDiffer(checking: Checking, pairs: readonly CheckedPair[]): Found[]
     take: pair.take.id,
     recording: pair.recording,
     ...said(checking, pair),
-    settlements: [{ kind: 'describe-takes', takes: renaming(pair) }],
+    settlements: [{ kind: 'describe-takes', takes: renaming(checking, pair) }],
   }));
 }
 

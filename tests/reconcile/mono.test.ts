@@ -104,6 +104,24 @@ describe('a card of mono files', () => {
     },
   );
 
+  test('named and marked otherwise, mixes L and R too, comes to its names by two taps', async () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, MIXES_BY_WORD, { kind: 'day-described', fields: { fileLayout: 'mono' } });
+    phone.say({ kind: 'track-named', track: 'tr2', name: 'Door' }, take('24', 1, 1));
+    const [file] = cardOf(phone.day());
+    const tracks = ['L', 'R', 'Door'].map((name, at) => ({ channel: at + 1, name }));
+    const nameOf = (_: string, channel: number) => `X_tr${['L', 'R', '1'][channel - 1]}`;
+    const monos = monoCard([{ ...file!, tracks }], nameOf);
+    const recordings = await recordCard(monos);
+    const codes: string[] = [];
+    for (let [open] = openOn(phone.day(), recordings); open; [open] = openOn(phone.day(), recordings)) {
+      codes.push(open.code);
+      settle(phone, byFile(open));
+    }
+    expect(codes).toEqual(['file-name-differs', 'file-names-differ']);
+    expect(fileNames(phone.day())).toEqual(monos.map(({ name }) => name));
+  });
+
   test('marked in no common way is told, and the log may stand', async () => {
     const { day, files } = filmed(3);
     const odd = monoCard(files, (stem, channel) => `${stem}_${'XYZWV'[channel]}`);

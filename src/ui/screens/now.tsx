@@ -17,7 +17,7 @@ import { ROWS, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { SummaryLine } from '../parts/summary-line.tsx';
 import { opensWith } from '../route.ts';
 import { ConflictSheet, FreeSheet, TakeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
-import { breakWords, listOf, mutedWords, nameOf, pathWords } from '../words/chain.ts';
+import { breakWords, listOf, mutedWords, nameOf, onTrackWords, pathWords } from '../words/chain.ts';
 
 // Where the day has begun they are not asked for.
 const NoRig = later(() => import('./beginning.tsx').then((part) => part.NoRig));
@@ -157,7 +157,7 @@ function TrackRow({ day, answer, answers, since, onTap }: TrackRowProps) {
       <Row
         number={number}
         mark={mark}
-        title={answer.name || 'nobody'}
+        title={onTrackWords(answer, number) || 'nobody'}
         under={state === 'mix' ? fader : underTrack(day, answer, voices)}
         word={<TrackWord answer={answer} quiet={quiet} since={since} />}
         onTap={onTap}

@@ -13,7 +13,7 @@ import { FromWhen } from '../parts/from-when.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { useCut } from '../parts/use-cut.ts';
-import { partName, TRACK_WORD } from '../words/chain.ts';
+import { onTrackWords, partName, TRACK_WORD } from '../words/chain.ts';
 import { statusWords } from '../words/takes.ts';
 import { NoteSheet } from './note-sheet.tsx';
 import { TakeForm } from './take-form.tsx';
@@ -29,6 +29,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   const name = takeText(take);
   if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
   if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
+  const labels = trackLabels(day.rig);
   const start = take.start ? formatTimecode(take.start.frames, take.start.rate) : 'no start';
   const length = take.length
     ? formatLength(take.length.frames, take.length.rate)
@@ -97,7 +98,11 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
             <li key={note.id} class="row-action">
               <Row
                 title={note.text}
-                under={note.track ? `track ${partName(day.rig, note.track)}` : 'whole take'}
+                under={
+                  note.track
+                    ? `track ${labels.get(note.track) ?? partName(day.rig, note.track)}`
+                    : 'whole take'
+                }
               />
               <button
                 type="button"
@@ -114,12 +119,12 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
       <ul class="rows">
         {answersAtTake(day, take.id)
           .tracks.filter(({ state }) => state !== 'empty')
-          .map(({ track, state, name: on }) => (
+          .map(({ track, state, name }) => (
             <li key={track.id}>
               <Row
-                number={trackLabels(day.rig).get(track.id)}
+                number={labels.get(track.id)}
                 mark={state === 'empty' ? 'free' : state}
-                title={on}
+                title={onTrackWords({ state, name }, labels.get(track.id) ?? '')}
                 word={TRACK_WORD[state]}
               />
             </li>

@@ -97,7 +97,9 @@ export function settlementWords(day: Day, settlement: CardSettlement): string {
     case 'describe-takes':
       return describeWords(day, settlement.takes);
     case 'describe-day':
-      return 'The day is as the card';
+      return settlement.fields.filePattern === undefined
+        ? 'The day is as the card'
+        : 'Mark files as the card does';
     case 'add-note':
       return 'Take the note';
     case 'change-roll':

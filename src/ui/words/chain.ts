@@ -79,6 +79,10 @@ export const VOICE_MARK: Record<VoiceState, MarkState> = {
   off: 'free',
 };
 
+/** Who is on a track, beside what it is called: a mix called by its own word or number is the mix. */
+export const onTrackWords = ({ state, name }: Pick<TrackAnswer, 'state' | 'name'>, label: string): string =>
+  state === 'mix' && name.trim() === label ? 'Mix' : name;
+
 /** Names side by side: `Pol, Sana and Jo`. */
 export function listOf(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? '';
