@@ -11,15 +11,9 @@ export function sentReports(day: Day): SentReport[] {
   const sent = day.facts.filter(
     (fact): fact is SentReport => fact.kind === 'report-sent' && !day.takenBack.has(fact.id),
   );
-  // Ids tell the order of one phone; between phones they tell who had said more.
-  const last = new Map<string, number>();
-  const timed = sent.map((report) => {
-    const database = databaseOf(report.id);
-    const at = Math.max(report.at, last.get(database) ?? 0);
-    last.set(database, at);
-    return { report, at };
-  });
-  return timed.sort((a, b) => a.at - b.at).map(({ report }) => report);
+  const { order } = day;
+  // Between phones ids tell who had said more.
+  return order ? sent.sort((a, b) => order.timeOf(a.id) - order.timeOf(b.id)) : sent;
 }
 
 /** `rankOf('A')` is 1, `rankOf('B')` 2; 0 for what is no letter of a revision. */
