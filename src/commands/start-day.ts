@@ -7,6 +7,7 @@ import type { Draft } from '../facts/fact.ts';
 import { ok } from '../shared/result.ts';
 import { upkeepOf } from './carry-upkeep.ts';
 import type { Said } from './command.ts';
+import { nextLabel } from './next-label.ts';
 import { ifASource, ifInRig, leadsStanding } from './what-stands.ts';
 
 /**
@@ -23,8 +24,8 @@ export function carryOver(from: Day): Said {
 }
 
 /**
- * The head of the day after one: production, crew, recorder and settings go on, the label counts on (`'Day 7'` is
- * followed by `'Day 8'`). Date and remarks are the day's own.
+ * The head of the day after one: production, crew, recorder and settings go on, and the label counts on; see `nextLabel`.
+ * Date and remarks are the day's own.
  */
 export function headAfter(header: Header): HeaderFields {
   const { date: _date, sample: _sample, remarks: _remarks, ...kept } = header;
@@ -66,7 +67,3 @@ const castOf = (day: Day): Draft[] =>
   [...day.voices.values()]
     .filter(({ struck }) => !struck)
     .map(({ id, ...fields }) => ({ kind: 'voice-described', voice: id, fields }));
-
-/** `'Day 7'` is followed by `'Day 8'`; a label without a number stays as it is. */
-export const nextLabel = (label: string): string =>
-  label.replace(/\d+(?!.*\d)/, (number) => String(Number(number) + 1));

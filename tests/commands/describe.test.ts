@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { loadSample } from '../../sample-days/load.ts';
 import { addVoice, describeDay, describePart, describeVoice } from '../../src/commands/describe.ts';
 import { pinVoice, weighMoves } from '../../src/commands/plan-ahead.ts';
-import { carryOver, headAfter, nextLabel } from '../../src/commands/start-day.ts';
+import { carryOver, headAfter } from '../../src/commands/start-day.ts';
 import { answersNow } from '../../src/day/answers.ts';
 import { fileNameOf } from '../../src/day/file-name.ts';
 import { foldDay } from '../../src/day/fold.ts';
@@ -108,14 +108,5 @@ describe('tomorrow from today', () => {
     const routes = (day: typeof today) =>
       answersNow(day).inputs.map(({ input, reach }) => [input.id, reach.tracks]);
     expect(routes(tomorrow)).toEqual(routes(today));
-  });
-
-  test.each([
-    ['Day 7', 'Day 8'],
-    ['Night 14', 'Night 15'],
-    ['2nd unit 9', '2nd unit 10'],
-    ['Pilot', 'Pilot'],
-  ])('%s is followed by %s', (label, next) => {
-    expect(nextLabel(label)).toBe(next);
   });
 });
