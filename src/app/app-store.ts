@@ -47,9 +47,11 @@ export interface AppStore {
   erase(day: string): Promise<void>;
 }
 
-/** Newest first by date, then by what was said last. */
-const newestFirst = (a: DayOutline, b: DayOutline): number =>
-  b.date.localeCompare(a.date) || b.lastAt - a.lastAt;
+/** Newest first by date, then by what was said last. A day without a date has that on which it was spoken of last. */
+const newestFirst = (a: DayOutline, b: DayOutline): number => {
+  const dateOf = ({ date, lastAt }: DayOutline): string => date || new Date(lastAt).toISOString().slice(0, 10);
+  return dateOf(b).localeCompare(dateOf(a)) || b.lastAt - a.lastAt;
+};
 
 /** How long a full phone may take to find room before it is told what is not on the disk. */
 const DISK_PATIENCE_MS = 10_000;
@@ -165,7 +167,7 @@ export function appStore(
       const from = await readDay(id);
       return from.facts.length === 0
         ? fail({ code: 'not-on-this-day', what: 'day', id })
-        : start(carryOver(from));
+        : start(carryOver(from, parts.clock.now()));
     },
     async rigFrom(id) {
       const { copyRig } = await import('../commands/copy-rig.ts');

@@ -6,17 +6,23 @@ import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import { ok } from '../shared/result.ts';
 import { upkeepOf } from './carry-upkeep.ts';
-import type { Said } from './command.ts';
+import type { Moment, Said } from './command.ts';
+import { dateAt, nextDate } from './next-date.ts';
 import { nextLabel } from './next-label.ts';
 import { ifASource, ifInRig, leadsStanding } from './what-stands.ts';
 
 /**
  * A new day from another: its rig as it stands at the end, its cast, and the crew and settings of its head. Packs
- * come off at wrap and mutes go, so nobody wears anything yet. A sample day's mark is not carried.
+ * come off at wrap and mutes go, so nobody wears anything yet. What follows a sample day is one too: its people are
+ * made up as well.
  */
-export function carryOver(from: Day): Said {
+export function carryOver(from: Day, now: Moment): Said {
+  const { sample } = from.header;
   return ok([
-    { kind: 'day-described', fields: headAfter(from.header) },
+    {
+      kind: 'day-described',
+      fields: { ...headAfter(from.header), date: dateAfter(from, now), ...(sample && { sample }) },
+    },
     ...rigOf(from),
     ...castOf(from),
     ...upkeepOf(from),
@@ -30,6 +36,17 @@ export function carryOver(from: Day): Said {
 export function headAfter(header: Header): HeaderFields {
   const { date: _date, sample: _sample, remarks: _remarks, ...kept } = header;
   return { ...kept, label: nextLabel(kept.label) };
+}
+
+/**
+ * The date after that of the day, or the phone's where that is later: a day is started at wrap, past midnight, or after
+ * a weekend. A day that was given no date has that of its first take.
+ */
+function dateAfter(from: Day, { atMs, zone }: Moment): string {
+  const first = from.facts.find(({ id }) => id === from.takeOrder[0]);
+  const after = nextDate(from.header.date || (first ? dateAt(first.at, first.zone) : ''));
+  const today = dateAt(atMs, zone);
+  return after && after > today ? after : today;
 }
 
 /** The rig of a day as one can say it again: parts, leads, tunings, routes, selectors and gangs, and none with struck parts. */

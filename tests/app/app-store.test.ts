@@ -1,36 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { appStore } from '../../src/app/app-store.ts';
-import type { Journal } from '../../src/app/ports.ts';
-import { safekeeping } from '../../src/app/safekeeping.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
-import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { MORNING, take } from '../day/say.ts';
-
-/** A phone that may have no room left. */
-function phone() {
-  const inner = memoryJournal('phonea');
-  const state = { full: false };
-  const journal: Journal = {
-    ...inner,
-    async append(...what) {
-      if (state.full) throw Object.assign(new Error('full'), { name: 'QuotaExceededError' });
-      return inner.append(...what);
-    },
-  };
-  let days = 0;
-  const app = appStore({
-    journal,
-    clock: { now: () => ({ atMs: MORNING, zone: 120 }) },
-    window: 'win01',
-    neighbours: { tell: () => {}, listen: () => () => {} },
-    newDayId: () => {
-      days += 1;
-      return `day-${days}`;
-    },
-    safekeeping: safekeeping(undefined),
-  });
-  return { app, journal, state };
-}
+import { phone } from './one-phone.ts';
 
 const say = (number: number) => () => ({ ok: true as const, value: [take('24', 1, number)] });
 
@@ -117,4 +88,23 @@ test('what a window held of a day that another one erased does not come back', a
   store.retry();
   await store.settled();
   expect(await journal.read(day)).toEqual([]);
+});
+
+test('a day without a date stands in the list where it was spoken of last', async () => {
+  const { app, journal } = phone();
+  const outline = (id: string, date: string, lastAt: number) => ({
+    id,
+    production: '',
+    label: id,
+    date,
+    sample: false,
+    takes: 0,
+    facts: 1,
+    lastAt,
+  });
+  await journal.describe(outline('older', '2026-10-05', MORNING + 1));
+  await journal.describe(outline('undated', '', MORNING));
+  await journal.describe(outline('next', '2026-10-08', MORNING));
+  await app.refreshDays();
+  expect(app.days.value.map(({ id }) => id)).toEqual(['next', 'undated', 'older']);
 });

@@ -1,14 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { loadSample } from '../../sample-days/load.ts';
 import { addVoice, describeDay, describePart, describeVoice } from '../../src/commands/describe.ts';
 import { pinVoice, weighMoves } from '../../src/commands/plan-ahead.ts';
-import { carryOver, headAfter } from '../../src/commands/start-day.ts';
 import { answersNow } from '../../src/day/answers.ts';
 import { fileNameOf } from '../../src/day/file-name.ts';
-import { foldDay } from '../../src/day/fold.ts';
-import type { Draft } from '../../src/facts/fact.ts';
-import { stampFacts } from '../../src/facts/stamp.ts';
-import { idSource } from '../../src/shared/ids.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 
@@ -75,38 +69,5 @@ describe('pins and costs', () => {
 
   test.each([0, 100, 1.5, Number.NaN])('refuse a cost of %d', (retune) => {
     expect(weighMoves({ retune })).toMatchObject({ problem: { code: 'weight-unusable', move: 'retune' } });
-  });
-});
-
-describe('tomorrow from today', () => {
-  test('has the head of today, crew and rates and all, but for date, remarks and the sample mark', () => {
-    const { header } = loadSample('full');
-    const head = headAfter({ ...header, mixer: 'N. Aske', timecodeRate: '29.97DF', remarks: 'Sea wind' });
-    expect(head).toMatchObject({ mixer: 'N. Aske', timecodeRate: '29.97DF', label: 'Night 15' });
-    for (const field of ['date', 'remarks', 'sample']) expect(head).not.toHaveProperty(field);
-  });
-
-  test('has the rig as it stands, the cast and the crew; packs are off and the sample mark is gone', () => {
-    const today = loadSample('full');
-    const said = carryOver(today);
-    const drafts: readonly Draft[] = said.ok ? said.value : [];
-    const nextId = idSource('phonez00000').next;
-    const tomorrow = foldDay('day-2', stampFacts(drafts, { day: 'day-2', at: 0, zone: 0, nextId }));
-    expect([...tomorrow.rig.byId.keys()].sort()).toEqual([...today.rig.byId.keys()].sort());
-    expect([...tomorrow.voices.values()].map(({ part }) => part)).toEqual(
-      [...today.voices.values()].filter(({ struck }) => !struck).map(({ part }) => part),
-    );
-    expect(tomorrow.header).toMatchObject({
-      production: 'Nine Below Arnholt',
-      label: 'Night 15',
-      date: '',
-      sample: false,
-    });
-    expect(answersNow(tomorrow).voices.some(({ paths }) => paths.some((path) => path.transmitter))).toBe(
-      false,
-    );
-    const routes = (day: typeof today) =>
-      answersNow(day).inputs.map(({ input, reach }) => [input.id, reach.tracks]);
-    expect(routes(tomorrow)).toEqual(routes(today));
   });
 });

@@ -38,7 +38,7 @@ export function everyAnswer(day: Day, nowMs: number): Record<string, unknown> {
     upkeep: upkeepAt(day, nowMs),
     cards: [cardsOf(day, nowMs), formatOf(day)],
     plan: problemOf(day, everybody),
-    tomorrow: carryOver(day),
+    tomorrow: carryOver(day, { atMs: nowMs, zone: 0 }),
   };
   const names = new Map([...rig.byId.values()].map(({ id, type, name }) => [id, `${type} ${name}`]));
   const ends = (id: string | null): string => (id === null ? 'nothing' : (names.get(id) ?? id));

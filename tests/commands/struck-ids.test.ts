@@ -11,6 +11,7 @@ import { bringBackPart, strikePart, struckParts } from '../../src/commands/strik
 import { answersNow } from '../../src/day/answers.ts';
 import { pinsOf } from '../../src/day/links.ts';
 import type { Day } from '../../src/day/model.ts';
+import { MORNING } from '../day/say.ts';
 import { laidRig, problemOf } from './rig-day.ts';
 
 const reachOf = (day: Day, input: string) =>
@@ -100,7 +101,7 @@ describe('a part that was struck', () => {
     phone.run(() => describeLeads(['lead-near-out1', 'lead-near-out2'], { ends: 'xlr' }));
     for (const part of ['near-ch1', 'aes31', 'aes32', 'tx1', 'tr16', 'slot-ch5'])
       phone.run((day) => strikePart(day, part));
-    const said = carryOver(phone.day());
+    const said = carryOver(phone.day(), { atMs: MORNING, zone: 120 });
     if (!said.ok) throw new Error(said.problem.code);
     const text = JSON.stringify(said.value);
     for (const gone of ['near-ch1', 'near-out1', 'aes31', 'aes32', 'tx1', 'tr16', 'slot-ch5'])
@@ -114,7 +115,7 @@ describe('a part that was struck', () => {
   test('leaves the gang of tomorrow to those who are left', () => {
     const phone = laidRig('bag');
     const gangs = () => {
-      const said = carryOver(phone.day());
+      const said = carryOver(phone.day(), { atMs: MORNING, zone: 120 });
       return said.ok
         ? said.value.flatMap((draft) => (draft.kind === 'gang-declared' ? [draft.sources] : []))
         : [];

@@ -110,7 +110,7 @@ test('tomorrow keeps guards, bands, devices, runs and leads, and forgets cells, 
     { kind: 'card-described', card: 'k', fields: { bytes: 1e9 } },
     { kind: 'shift-planned', shift: { mealAtMs: MORNING } },
   );
-  const said = carryOver(phone.day());
+  const said = carryOver(phone.day(), { atMs: MORNING, zone: 120 });
   const tomorrow = speaker('phoneb');
   if (said.ok) tomorrow.say(...said.value);
   const { upkeep } = tomorrow.day();

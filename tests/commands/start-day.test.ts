@@ -1,0 +1,79 @@
+import { describe, expect, test } from 'vitest';
+import { loadSample } from '../../sample-days/load.ts';
+import { carryOver, headAfter } from '../../src/commands/start-day.ts';
+import { answersNow } from '../../src/day/answers.ts';
+import type { Day } from '../../src/day/model.ts';
+import { MORNING, speaker, take } from '../day/say.ts';
+
+const NOW = { atMs: MORNING, zone: 120 };
+
+/** The day that is started from one at a moment. */
+function nextDayOf(today: Day, now = NOW): Day {
+  const said = carryOver(today, now);
+  if (!said.ok) throw new Error(said.problem.code);
+  const phone = speaker('phonez');
+  phone.say(...said.value);
+  return phone.day();
+}
+
+describe('tomorrow from today', () => {
+  test('has the head of today, crew and rates and all, but for date, remarks and the sample mark', () => {
+    const { header } = loadSample('full');
+    const head = headAfter({ ...header, mixer: 'N. Aske', timecodeRate: '29.97DF', remarks: 'Sea wind' });
+    expect(head).toMatchObject({ mixer: 'N. Aske', timecodeRate: '29.97DF', label: 'Night 15' });
+    for (const field of ['date', 'remarks', 'sample']) expect(head).not.toHaveProperty(field);
+  });
+
+  test('has the rig as it stands, the cast and the crew; packs are off', () => {
+    const today = loadSample('full');
+    const tomorrow = nextDayOf(today);
+    expect([...tomorrow.rig.byId.keys()].sort()).toEqual([...today.rig.byId.keys()].sort());
+    expect([...tomorrow.voices.values()].map(({ part }) => part)).toEqual(
+      [...today.voices.values()].filter(({ struck }) => !struck).map(({ part }) => part),
+    );
+    expect(tomorrow.header).toMatchObject({ production: 'Nine Below Arnholt', label: 'Night 15' });
+    expect(answersNow(tomorrow).voices.some(({ paths }) => paths.some((path) => path.transmitter))).toBe(
+      false,
+    );
+    const routes = (day: Day) => answersNow(day).inputs.map(({ input, reach }) => [input.id, reach.tracks]);
+    expect(routes(tomorrow)).toEqual(routes(today));
+  });
+
+  test('is a day to play in too where today is the sample day, so no real day proposes its production', () => {
+    const today = loadSample('full');
+    expect(today.header.sample).toBe(true);
+    expect(nextDayOf(today).header.sample).toBe(true);
+    const phone = speaker();
+    phone.say({ kind: 'day-described', fields: { production: 'Salt Road' } });
+    expect(nextDayOf(phone.day()).header.sample).toBe(false);
+  });
+});
+
+describe('the date of tomorrow', () => {
+  const dated = (date: string) => {
+    const phone = speaker();
+    phone.say({ kind: 'day-described', fields: { label: 'Day 3', date } });
+    return phone;
+  };
+  const at = (iso: string, zone = 120) => ({ atMs: Date.parse(`${iso}Z`) - zone * 60_000, zone });
+
+  test.each([
+    ['at wrap', '2026-10-07T19:30', '2026-10-08'],
+    ['past midnight', '2026-10-08T02:15', '2026-10-08'],
+    ['after a weekend', '2026-10-12T06:00', '2026-10-12'],
+    ['before the day itself, while prepping', '2026-09-30T12:00', '2026-10-08'],
+  ])('is the next one, or that of the phone where it is later: %s', (_, now, date) => {
+    expect(nextDayOf(dated('2026-10-07').day(), at(now)).header.date).toBe(date);
+  });
+
+  test('is over the end of the month and the year', () => {
+    expect(nextDayOf(dated('2026-12-31').day(), at('2026-12-31T20:00')).header.date).toBe('2027-01-01');
+  });
+
+  test('follows the first take of a day that was given no date, and is the phone’s where there is none', () => {
+    const phone = dated('');
+    expect(nextDayOf(phone.day(), at('2026-10-07T19:30')).header.date).toBe('2026-10-07');
+    phone.say(take('24', 1, 1));
+    expect(nextDayOf(phone.day(), at('2026-10-07T19:30')).header.date).toBe('2026-10-08');
+  });
+});
