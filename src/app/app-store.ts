@@ -1,12 +1,14 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Said } from '../commands/command.ts';
 import { foldDay } from '../day/fold.ts';
-import type { Day, Header } from '../day/model.ts';
+import type { Header } from '../day/model.ts';
 import type { DayFile } from '../facts/day-file-facts.ts';
 import type { Envelope } from '../facts/envelope.ts';
-import { isReadable, readFact } from '../facts/fact.ts';
-import { fail, ok, type Result } from '../shared/result.ts';
-import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
+import { isReadable } from '../facts/fact.ts';
+import { ok, type Result } from '../shared/result.ts';
+import { type Command, type DayStore, openDayStore, readAll, type StoreParts } from './day-store.ts';
+import type { Agreed } from './in-doubt.ts';
+import type { Started, WholeDay } from './next-day.ts';
 import type { DayOutline } from './ports.ts';
 import type { FileRead, Regained } from './regain.ts';
 import type { Safekeeping } from './safekeeping.ts';
@@ -34,10 +36,16 @@ export interface AppStore {
   start(said: Said): Promise<Result<string>>;
   /** The head of a day, for the next one's crew and settings. */
   headOf(day: string): Promise<Header>;
-  /** Starts tomorrow from a day: its rig as it stands, its cast, its crew. */
-  startFrom(day: string): Promise<Result<string>>;
-  /** The command that lays another day's rig, as it stood at its end, on the day it is run on. */
-  rigFrom(day: string): Promise<Command>;
+  /**
+   * Starts tomorrow from a day: its rig as it stands, its cast, its crew. Said again, while nothing was said of either day
+   * since, it gives the same one. Fails with `next-day-in-doubt` unless that is agreed to.
+   */
+  startFrom(day: string, agreed?: Agreed): Promise<Result<string>>;
+  /**
+   * The command that lays another day's rig, as it stood at its end, on the day it is run on. Fails with
+   * `next-day-in-doubt` unless that is agreed to.
+   */
+  rigFrom(day: string, agreed?: Agreed): Promise<Result<Command>>;
   /** Takes in a day file: new facts are added, known ones left, contradictions refused whole. */
   takeIn(text: string): Promise<Result<TakenIn>>;
   /** Takes in what was read of any set of day files, and looks at the disk for every entry of them. */
@@ -49,7 +57,8 @@ export interface AppStore {
 
 /** Newest first by date, then by what was said last. A day without a date has that on which it was spoken of last. */
 const newestFirst = (a: DayOutline, b: DayOutline): number => {
-  const dateOf = ({ date, lastAt }: DayOutline): string => date || new Date(lastAt).toISOString().slice(0, 10);
+  const dateOf = ({ date, lastAt }: DayOutline): string =>
+    date || new Date(lastAt).toISOString().slice(0, 10);
   return dateOf(b).localeCompare(dateOf(a)) || b.lastAt - a.lastAt;
 };
 
@@ -64,6 +73,7 @@ export function appStore(
   const days = signal<readonly DayOutline[]>([]);
   /** Days that are open, or were let go while the phone still refused something of theirs. */
   const stores = new Map<string, Promise<DayStore>>();
+  const started: Started = new Map();
   let current: { readonly id: string; readonly store: Promise<DayStore>; opened?: DayStore } | undefined;
 
   /** An open day may be ahead of the disk. */
@@ -114,12 +124,12 @@ export function appStore(
     if (!days.peek().some((day) => day.id === id)) days.value = [store.outline(), ...days.peek()];
   };
 
-  const readDay = async (id: string): Promise<Day> => {
-    const facts = (await journal.read(id)).map(readFact);
-    return foldDay(
-      id,
-      facts.flatMap((fact) => (fact.ok ? [fact.value] : [])),
-    );
+  /** A day as this window has it, where it has it: with what the phone has not taken yet. */
+  const readWhole = async (id: string): Promise<WholeDay> => {
+    const store = await stores.get(id)?.catch(() => undefined);
+    if (store) return { day: store.day.peek(), damaged: store.damaged.peek() };
+    const { facts, damaged } = readAll(await journal.read(id));
+    return { day: foldDay(id, facts), damaged };
   };
 
   /** What is stored of a day, as stored, as far as it can be read. */
@@ -161,18 +171,14 @@ export function appStore(
     current: () => current?.opened,
     isHolding: () => stores.size > 1 || (current?.opened?.saving.peek().waiting ?? 0) > 0,
     start,
-    headOf: async (id) => (await readDay(id)).header,
-    async startFrom(id) {
-      const { carryOver } = await import('../commands/start-day.ts');
-      const from = await readDay(id);
-      return from.facts.length === 0
-        ? fail({ code: 'not-on-this-day', what: 'day', id })
-        : start(carryOver(from, parts.clock.now()));
+    headOf: async (id) => (await readWhole(id)).day.header,
+    async startFrom(id, agreed) {
+      const { startNextDay } = await import('./next-day.ts');
+      return startNextDay({ readWhole, start, clock: parts.clock, started }, id, agreed);
     },
-    async rigFrom(id) {
-      const { copyRig } = await import('../commands/copy-rig.ts');
-      const from = await readDay(id);
-      return (onto) => copyRig(from, onto);
+    async rigFrom(id, agreed) {
+      const { rigOfDay } = await import('./next-day.ts');
+      return rigOfDay(await readWhole(id), agreed);
     },
     async takeIn(text) {
       const { readDayFile } = await import('../facts/day-file.ts');

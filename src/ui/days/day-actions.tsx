@@ -2,21 +2,16 @@ import { useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';
 import { Sheet } from '../parts/sheet.tsx';
-import { goTo } from '../route.ts';
-import { complain, tell } from '../saying.ts';
+import { tell } from '../saying.ts';
 import { titleOf } from '../words/days.ts';
 import { DayFileButton } from './day-file-button.tsx';
+import { NextDay } from './next-day.tsx';
 
 /** What can be done with a day from the list: a copy that leaves the phone, tomorrow from it, erasing it. */
 export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => void }) {
   const app = useApp();
   const [erasing, setErasing] = useState(false);
 
-  const tomorrow = async (): Promise<void> => {
-    const result = await app.startFrom(day.id);
-    if (!result.ok) complain(result.problem);
-    else goTo({ at: 'day', day: result.value, tab: 'cast' });
-  };
   const erase = async (): Promise<void> => {
     await app.erase(day.id);
     tell(`${titleOf(day)} erased`);
@@ -27,10 +22,7 @@ export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => v
     <Sheet title={titleOf(day)} under={day.date} onClose={onClose}>
       <div class="section days-actions">
         <DayFileButton day={day} />
-        <button type="button" class="button" onClick={() => void tomorrow()}>
-          Start the next day from this one
-        </button>
-        <p class="soft">The next day gets this rig as it stands, the cast and the crew. Packs come off.</p>
+        <NextDay from={day.id} />
       </div>
       <div class="section days-actions">
         {erasing ? (

@@ -1,12 +1,14 @@
 import { useState } from 'preact/hooks';
+import { type InDoubt, isInDoubt } from '../../app/in-doubt.ts';
 import { layOn } from '../../commands/lay-on.ts';
 import { layRecorder } from '../../commands/lay-rig.ts';
 import { readRigSpec } from '../../commands/rig-spec.ts';
 import { STARTING_RIGS } from '../../commands/starting-rigs.ts';
 import { useApp, useDay, useRun } from '../context.ts';
+import { InDoubtQuestion } from '../days/in-doubt.tsx';
 import { TextField } from '../parts/field.tsx';
 import { Row } from '../parts/row.tsx';
-import { trouble } from '../saying.ts';
+import { complain, trouble } from '../saying.ts';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { specWords } from '../words/rig.ts';
@@ -45,12 +47,15 @@ function FromAnotherDay() {
   const app = useApp();
   const here = useDay().day.value.id;
   const run = useRun();
+  const [asking, setAsking] = useState<{ id: string; name: string; doubt: InDoubt } | null>(null);
   const others = app.days.value.filter(({ id }) => id !== here).slice(0, DAYS_SHOWN);
   if (others.length === 0) return null;
-  const lay = async (id: string, name: string): Promise<void> => {
+  const lay = async (id: string, name: string, evenInDoubt = false): Promise<void> => {
     try {
-      const copy = await app.rigFrom(id);
-      run(copy, `Rig from ${name} laid`);
+      const copy = await app.rigFrom(id, { evenInDoubt });
+      if (copy.ok) run(copy.value, `Rig from ${name} laid`);
+      else if (isInDoubt(copy.problem)) setAsking({ id, name, doubt: copy.problem });
+      else complain(copy.problem);
     } catch {
       trouble.value = `${name} could not be read.`;
     }
@@ -58,6 +63,16 @@ function FromAnotherDay() {
   return (
     <>
       <h2 class="section-title soft">The rig of another day</h2>
+      {asking && (
+        <div class="section">
+          <InDoubtQuestion
+            doubt={asking.doubt}
+            anyway={`Lay the rig from ${asking.name} anyway`}
+            onAnyway={() => void lay(asking.id, asking.name, true)}
+            onLeave={() => setAsking(null)}
+          />
+        </div>
+      )}
       <ul class="rows">
         {others.map(({ id, production, label, date, sample, takes }) => {
           const name =

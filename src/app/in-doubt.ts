@@ -1,0 +1,21 @@
+import type { Conflict } from '../day/conflicts.ts';
+import type { Day } from '../day/model.ts';
+import type { Problem } from '../shared/result.ts';
+
+/** Why a day cannot be carried over without a word. */
+export interface InDoubt extends Problem {
+  readonly code: 'next-day-in-doubt';
+  readonly day: Day;
+  /** Entries that cannot be read, and those of a newer version of the app. */
+  readonly damaged: number;
+  readonly newer: number;
+  /** Where phones differ in what goes along. */
+  readonly differing: readonly Conflict[];
+}
+
+/** What was in doubt was shown, and it is wanted all the same. */
+export interface Agreed {
+  readonly evenInDoubt: boolean;
+}
+
+export const isInDoubt = (problem: Problem): problem is InDoubt => problem.code === 'next-day-in-doubt';

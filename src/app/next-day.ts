@@ -1,0 +1,86 @@
+import type { Said } from '../commands/command.ts';
+import { copyRig } from '../commands/copy-rig.ts';
+import { differingAlong } from '../commands/differing-along.ts';
+import { carryOver } from '../commands/start-day.ts';
+import type { Conflict } from '../day/conflicts.ts';
+import type { Day } from '../day/model.ts';
+import { fail, ok, type Result } from '../shared/result.ts';
+import type { Command } from './day-store.ts';
+import type { Agreed, InDoubt } from './in-doubt.ts';
+import type { Clock } from './ports.ts';
+
+/** A day with what is held of it, and how many of its entries cannot be read. */
+export interface WholeDay {
+  readonly day: Day;
+  readonly damaged: number;
+}
+
+/** The next days that this window started, by the day they follow. */
+export type Started = Map<string, Promise<StartedDay>>;
+
+interface StartedDay {
+  readonly result: Result<string>;
+  /** How much was known of the day it follows, and of itself. */
+  readonly sizes: readonly number[];
+}
+
+interface NextDayParts {
+  readonly readWhole: (id: string) => Promise<WholeDay>;
+  readonly start: (said: Said) => Promise<Result<string>>;
+  readonly clock: Clock;
+  readonly started: Started;
+}
+
+/** Starts the next day from one, or gives the one that this window started already; see `AppStore.startFrom`. */
+export async function startNextDay(
+  parts: NextDayParts,
+  id: string,
+  agreed?: Agreed,
+): Promise<Result<string>> {
+  const { started } = parts;
+  const starting = startAfter(parts, id, started.get(id), agreed);
+  started.set(id, starting);
+  return (await starting).result;
+}
+
+/** A second tap, however late, waits for the first, and starts another day only where something was said since. */
+async function startAfter(
+  parts: NextDayParts,
+  id: string,
+  before: Promise<StartedDay> | undefined,
+  agreed?: Agreed,
+): Promise<StartedDay> {
+  const first = await before?.catch(() => undefined);
+  if (first?.result.ok) {
+    const sizes = await sizesOf(parts, id, first.result.value);
+    if (sizes.join() === first.sizes.join()) return first;
+  }
+  return startNow(parts, id, agreed);
+}
+
+async function startNow(parts: NextDayParts, id: string, agreed?: Agreed): Promise<StartedDay> {
+  const { readWhole, start, clock } = parts;
+  const whole = await readWhole(id);
+  if (sizeOf(whole) === 0) return { result: fail({ code: 'not-on-this-day', what: 'day', id }), sizes: [] };
+  const doubt = doubtOf(whole, differingAlong(whole.day));
+  if (doubt && !agreed?.evenInDoubt) return { result: fail(doubt), sizes: [] };
+  const result = await start(carryOver(whole.day, clock.now()));
+  return { result, sizes: result.ok ? await sizesOf(parts, id, result.value) : [] };
+}
+
+/** The command of `AppStore.rigFrom`. */
+export function rigOfDay(whole: WholeDay, agreed?: Agreed): Result<Command> {
+  const doubt = doubtOf(whole, differingAlong(whole.day, 'rig'));
+  return doubt && !agreed?.evenInDoubt ? fail(doubt) : ok((onto) => copyRig(whole.day, onto));
+}
+
+function doubtOf({ day, damaged }: WholeDay, differing: readonly Conflict[]): InDoubt | undefined {
+  const newer = day.unknown.length;
+  if (damaged + newer + differing.length === 0) return undefined;
+  return { code: 'next-day-in-doubt', day, damaged, newer, differing };
+}
+
+const sizeOf = ({ day, damaged }: WholeDay): number => day.facts.length + day.unknown.length + damaged;
+
+const sizesOf = async ({ readWhole }: NextDayParts, ...days: readonly string[]): Promise<number[]> =>
+  (await Promise.all(days.map(readWhole))).map(sizeOf);

@@ -1,0 +1,25 @@
+import type { InDoubt } from '../../app/in-doubt.ts';
+import { countOf } from './chain.ts';
+import { conflictWords } from './conflicts.ts';
+
+/** What would go along to another day without being sure, a sentence each. */
+export function inDoubtWords({ day, damaged, newer, differing }: InDoubt): string[] {
+  const entries = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
+  return [
+    ...(damaged > 0
+      ? [`${entries(damaged)} of this day cannot be read. What was said there is missing.`]
+      : []),
+    ...(newer > 0
+      ? [
+          `${entries(newer)} of this day came from a newer version of the app. What was said there is missing.`,
+        ]
+      : []),
+    ...differing.map((conflict) => `${conflictWords(day, conflict)}. The first goes along.`),
+  ];
+}
+
+/** `'2 things are in doubt'`. */
+export const inDoubtTitle = (doubt: InDoubt): string => {
+  const { length } = inDoubtWords(doubt);
+  return length === 1 ? 'One thing is in doubt' : `${countOf(length, 'thing')} are in doubt`;
+};
