@@ -48,8 +48,17 @@ function told(day: Day, database: string): Actions {
       undone = [];
     }
   }
-  return { done, undone };
+  return { done: done[0] && isBeginning(day, done[0]) ? done.slice(1) : done, undone };
 }
+
+/**
+ * What a day began with: its head, and with it whatever came from the day before. It is no step that undo could take
+ * back: an untitled day with nothing in it would be left. A log taken from a card is one.
+ */
+const isBeginning = ({ facts: [first] }: Day, { facts }: Action): boolean =>
+  first?.kind === 'day-described' &&
+  facts[0]?.id === first.id &&
+  facts.every(({ kind }) => kind !== 'take-logged');
 
 function batchesOf(day: Day, database: string): Fact[][] {
   const batches = new Map<FactId, Fact[]>();

@@ -71,6 +71,49 @@ describe('undo', () => {
   });
 });
 
+describe('undo at the beginning of a day', () => {
+  const begun = (): Speaker => {
+    const phone = speaker(OURS);
+    phone.say({ kind: 'day-described', fields: { label: 'Day 4' } }, ...SMALL_RIG, ...SMALL_CAST);
+    return phone;
+  };
+
+  test('stops at what the day was started with', () => {
+    const phone = begun();
+    expect(actionsOf(phone.day(), OURS)).toEqual({ done: [], undone: [] });
+    expect(undo(phone.day(), OURS)).toMatchObject({ problem: { code: 'nothing-to-undo' } });
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+    does(phone, undo(phone.day(), OURS));
+    expect(undo(phone.day(), OURS)).toMatchObject({ problem: { code: 'nothing-to-undo' } });
+    expect(phone.day().header.label).toBe('Day 4');
+    does(phone, redo(phone.day(), OURS));
+    expect(on(phone)).toBe('Ines');
+  });
+
+  test('still takes back what is said of the head later, and a log that begins a day', () => {
+    const phone = begun();
+    phone.say({ kind: 'day-described', fields: { label: 'Day 5' } });
+    does(phone, undo(phone.day(), OURS));
+    expect(phone.day().header.label).toBe('Day 4');
+    const log = speaker(OURS);
+    log.say({ kind: 'day-described', fields: { label: 'Card' } }, take('24', 1, 1));
+    does(log, undo(log.day(), OURS));
+    expect(takesInOrder(log.day())).toEqual([]);
+  });
+
+  test('brings back a day that an earlier version emptied', () => {
+    const phone = begun();
+    phone.say({
+      kind: 'fact-retracted',
+      targets: phone.facts.map(({ id }) => id),
+      by: 'undo',
+    });
+    expect(phone.day().header.label).toBe('');
+    does(phone, redo(phone.day(), OURS));
+    expect(phone.day().header.label).toBe('Day 4');
+  });
+});
+
 describe('taking back by hand', () => {
   test('is refused twice, and bringing back undoes it', () => {
     const phone = wired();
