@@ -39,6 +39,21 @@ export function headAfter(header: Header): HeaderFields {
 }
 
 /**
+ * The head of a new day, out of what goes on from the day before and what was said of this one. Another production has
+ * another crew and another recorder, so nothing goes on into it: least of all what nobody sees before it is printed.
+ */
+export function newDayHead(after: HeaderFields, said: HeaderFields): HeaderFields {
+  const fresh = { production: '', label: 'Day 1', timecodeRate: '25' } as const;
+  return { ...fresh, ...(isSameProduction(after, said) && after), ...said };
+}
+
+/** Whether the day before goes on: nothing else was said of the production. */
+export const isSameProduction = (after: HeaderFields, { production }: HeaderFields): boolean =>
+  production === undefined || plain(production) === plain(after.production ?? '');
+
+const plain = (text: string): string => text.trim().toLowerCase();
+
+/**
  * The date after that of the day, or the phone's where that is later: a day is started at wrap, past midnight, or after
  * a weekend. A day that was given no date has that of its first take.
  */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { loadSample } from '../../sample-days/load.ts';
-import { carryOver, headAfter } from '../../src/commands/start-day.ts';
+import { carryOver, headAfter, newDayHead } from '../../src/commands/start-day.ts';
 import { answersNow } from '../../src/day/answers.ts';
 import type { Day } from '../../src/day/model.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
@@ -75,5 +75,37 @@ describe('the date of tomorrow', () => {
     expect(nextDayOf(phone.day(), at('2026-10-07T19:30')).header.date).toBe('2026-10-07');
     phone.say(take('24', 1, 1));
     expect(nextDayOf(phone.day(), at('2026-10-07T19:30')).header.date).toBe('2026-10-08');
+  });
+});
+
+describe('the head of a new day', () => {
+  const last = {
+    production: 'Salt Road',
+    label: 'Day 8',
+    mixer: 'N. Aske',
+    recorder: 'Recorder one',
+    unit: 'Second unit',
+    timecodeRate: '24',
+  } as const;
+
+  test('goes on from the day before while the production is the same', () => {
+    expect(newDayHead(last, { date: '2026-10-08' })).toEqual({ ...last, date: '2026-10-08' });
+    expect(newDayHead(last, { production: ' salt road', label: 'Day 9' })).toEqual({
+      ...last,
+      production: ' salt road',
+      label: 'Day 9',
+    });
+  });
+
+  test('has nothing of the day before in another production, neither crew, unit nor recorder', () => {
+    const head = newDayHead(last, { production: 'Harbour Lights', date: '2026-10-08' });
+    expect(head).toEqual({
+      production: 'Harbour Lights',
+      label: 'Day 1',
+      date: '2026-10-08',
+      timecodeRate: '25',
+    });
+    expect(newDayHead(last, { production: '' })).not.toHaveProperty('mixer');
+    expect(newDayHead({ mixer: 'N. Aske' }, { production: 'Harbour Lights' })).not.toHaveProperty('mixer');
   });
 });

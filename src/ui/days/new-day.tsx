@@ -1,8 +1,8 @@
 import { lightFormat } from 'date-fns/lightFormat';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { AppStore } from '../../app/app-store.ts';
 import { describeDay } from '../../commands/describe.ts';
-import { headAfter } from '../../commands/start-day.ts';
+import { headAfter, isSameProduction, newDayHead } from '../../commands/start-day.ts';
 import { type HeaderFields, TIMECODE_RATES } from '../../facts/day-described.ts';
 import { useApp } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
@@ -27,13 +27,18 @@ export function NewDay({ onClose }: { onClose: () => void }) {
     date: lightFormat(app.parts.clock.now().atMs, 'yyyy-MM-dd'),
   }));
   useEffect(() => void proposal.then(setCrew), [proposal]);
-  const { production = '', label = 'Day 1', date = '', timecodeRate = '25' } = { ...crew, ...said };
+  const { production = '', label = '', date = '', timecodeRate = '25' } = newDayHead(crew, said);
+  const starting = useRef(false);
   const set = (fields: HeaderFields): void => setSaid({ ...said, ...fields });
   const start = async (): Promise<void> => {
+    // A second tap on its way would start a second day.
+    if (starting.current) return;
+    starting.current = true;
     const shown = { production, label, date, timecodeRate };
-    const result = await app.start(describeDay({ ...(await proposal), ...shown }));
-    if (!result.ok) complain(result.problem);
-    else goTo({ at: 'day', day: result.value, tab: 'rig' });
+    const result = await app.start(describeDay(newDayHead(await proposal, shown)));
+    if (result.ok) return goTo({ at: 'day', day: result.value, tab: 'rig' });
+    starting.current = false;
+    complain(result.problem);
   };
   return (
     <Sheet
@@ -65,7 +70,9 @@ export function NewDay({ onClose }: { onClose: () => void }) {
         />
         {latest && (
           <p class="soft">
-            Crew, recorder and settings go on from {titleOf(latest)}; all of it can be changed.
+            {isSameProduction(crew, said)
+              ? `Crew, recorder and settings go on from ${titleOf(latest)}; all of it can be changed.`
+              : `Another production: no crew, recorder or settings go on from ${titleOf(latest)}.`}
           </p>
         )}
       </div>
