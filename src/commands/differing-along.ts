@@ -1,10 +1,12 @@
 import { answersNow } from '../day/answers.ts';
 import { type Conflict, conflictsOf } from '../day/conflicts.ts';
+import { key } from '../day/links.ts';
 import type { Day } from '../day/model.ts';
+import { namesAlong } from './carry-marks.ts';
 
 /** The links that a rig and a day take along, by how their names begin; see `key` in `day/links.ts`. */
 const RIG_LINKS = ['tuned:', 'lead:', 'socket:', 'thrown:', 'sent:', 'gang:'];
-const DAY_LINKS = [...RIG_LINKS, 'named:', 'pins:', 'out:', 'weights'];
+const DAY_LINKS = [...RIG_LINKS, 'pins:', 'out:', 'weights'];
 
 /** Fields of the head that are the day's own. */
 const OWN_FIELDS: ReadonlySet<string> = new Set(['date', 'remarks', 'sample']);
@@ -15,7 +17,7 @@ const OWN_FIELDS: ReadonlySet<string> = new Set(['date', 'remarks', 'sample']);
  */
 export function differingAlong(day: Day, what: 'day' | 'rig' = 'day'): Conflict[] {
   const { links } = answersNow(day);
-  const along = what === 'day' ? DAY_LINKS : RIG_LINKS;
+  const along = what === 'day' ? [...DAY_LINKS, ...[...namesAlong(day).keys()].map(key.named)] : RIG_LINKS;
   return conflictsOf(day).filter((conflict) => {
     if (conflict.kind === 'said-twice') {
       const { link } = conflict;

@@ -5,6 +5,7 @@ import type { Day, Header } from '../day/model.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import { ok } from '../shared/result.ts';
+import { marksOf } from './carry-marks.ts';
 import { upkeepOf } from './carry-upkeep.ts';
 import type { Moment, Said } from './command.ts';
 import { dateAt, nextDate } from './next-date.ts';
@@ -26,6 +27,7 @@ export function carryOver(from: Day, now: Moment): Said {
     ...rigOf(from),
     ...castOf(from),
     ...upkeepOf(from),
+    ...marksOf(from),
   ]);
 }
 

@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { loadSample } from '../../sample-days/load.ts';
 import { carryOver, headAfter, newDayHead } from '../../src/commands/start-day.ts';
 import { answersNow } from '../../src/day/answers.ts';
+import { outAt, pinsOf, weightsIn } from '../../src/day/links.ts';
 import type { Day } from '../../src/day/model.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
+import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 
 const NOW = { atMs: MORNING, zone: 120 };
 
@@ -46,6 +48,64 @@ describe('tomorrow from today', () => {
     const phone = speaker();
     phone.say({ kind: 'day-described', fields: { production: 'Salt Road' } });
     expect(nextDayOf(phone.day()).header.sample).toBe(false);
+  });
+});
+
+describe('what was said of the rig and the cast', () => {
+  const today = () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...SMALL_CAST);
+    return phone;
+  };
+
+  test('is out of order tomorrow where it is today, a lead and a pack alike, and not where it was mended', () => {
+    const phone = today();
+    for (const part of ['aes2', 'A3', 'l1', 'tr5', 'near2'])
+      phone.say({ kind: 'out-marked', part, out: true });
+    phone.say({ kind: 'out-marked', part: 'tr5', out: false });
+    phone.say({ kind: 'part-described', part: 'near2', fields: { struck: true } });
+    const { links } = answersNow(nextDayOf(phone.day()));
+    const out = ['aes2', 'A3', 'l1', 'tr5', 'near2'].map((part) => outAt(links, part)?.value ?? false);
+    expect(out).toEqual([true, true, true, false, false]);
+  });
+
+  test('leaves a pack off that is off', () => {
+    const phone = today();
+    phone.say({ kind: 'transmitters-switched', transmitters: ['A1', 'A2', 'A3'], on: false });
+    phone.say({ kind: 'transmitters-switched', transmitters: ['A2'], on: true });
+    phone.say({ kind: 'part-described', part: 'A3', fields: { struck: true } });
+    expect([...nextDayOf(phone.day()).upkeep.on]).toEqual([['A1', false]]);
+  });
+
+  test('keeps what a plan has to keep and what moves cost, but for what is struck', () => {
+    const phone = today();
+    phone.say({
+      kind: 'voice-pinned',
+      voice: 'ines',
+      pins: { transmitter: 'A1', track: 'tr5', alone: true },
+    });
+    phone.say({ kind: 'voice-pinned', voice: 'dora', pins: { track: 'tr5' } });
+    phone.say({ kind: 'voice-pinned', voice: 'tomas', pins: { alone: true } });
+    phone.say({ kind: 'moves-weighed', weights: { retune: 40 } });
+    phone.say({ kind: 'part-described', part: 'tr5', fields: { struck: true } });
+    phone.say({ kind: 'voice-described', voice: 'tomas', fields: { struck: true } });
+    const { links } = answersNow(nextDayOf(phone.day()));
+    expect(['ines', 'dora', 'tomas'].map((voice) => pinsOf(links, voice)?.value)).toEqual([
+      { transmitter: 'A1', alone: true },
+      undefined,
+      undefined,
+    ]);
+    expect(weightsIn(links)?.value).toEqual({ retune: 40 });
+  });
+
+  test('keeps the names typed for tracks that no pack arrives at, and no name typed for a wearer', () => {
+    const phone = today();
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+    phone.say({ kind: 'leads-plugged', leads: [{ lead: 'l3', from: 'near3out', to: null }] });
+    const typed = { tr1: 'Mix L', tr2: 'Boom over', tr3: 'Ines lav', tr4: 'Dora lav', tr5: 'Playback' };
+    for (const [track, name] of Object.entries(typed)) phone.say({ kind: 'track-named', track, name });
+    const names = answersNow(nextDayOf(phone.day())).tracks.map(({ name }) => name);
+    expect(names).toEqual(['Mix L', 'Boom over', '', '', 'Playback']);
   });
 });
 

@@ -1,0 +1,65 @@
+import { answersNow } from '../day/answers.ts';
+import { outAt, pinsOf, weightsIn } from '../day/links.ts';
+import type { Day, PartId } from '../day/model.ts';
+import type { Draft } from '../facts/fact.ts';
+import type { Pins } from '../facts/plan-said.ts';
+import { leadsStanding } from './what-stands.ts';
+
+/**
+ * What was said of a rig and a cast besides what they are, and is as true tomorrow: what is out of order, packs that are
+ * off, what a plan has to keep and what moves cost, and the names typed for tracks that still fit.
+ */
+export function marksOf(day: Day): Draft[] {
+  const { links } = answersNow(day);
+  const off = day.rig.transmitters.map(({ id }) => id).filter((id) => day.upkeep.on.get(id) === false);
+  const weights = weightsIn(links)?.value ?? {};
+  return [
+    ...[...canBeOut(day)]
+      .filter((part) => outAt(links, part)?.value)
+      .map((part): Draft => ({ kind: 'out-marked', part, out: true })),
+    ...(off.length > 0
+      ? [{ kind: 'transmitters-switched', transmitters: off, on: false } satisfies Draft]
+      : []),
+    ...pinsAlong(day),
+    ...(Object.keys(weights).length > 0 ? [{ kind: 'moves-weighed', weights } satisfies Draft] : []),
+    ...[...namesAlong(day)].map(([track, name]): Draft => ({ kind: 'track-named', track, name })),
+  ];
+}
+
+/** Parts, leads and whoever has a lead; a plan also speaks of the lead that somebody unplugged would need. */
+function canBeOut(day: Day): Set<string> {
+  const voices = [...day.voices.values()].filter(({ struck }) => !struck).map(({ id }) => id);
+  const ends = [...day.rig.byId.keys(), ...voices];
+  return new Set([
+    ...ends,
+    ...leadsStanding(day).map(({ lead }) => lead),
+    ...ends.map((end) => `lead-${end}`),
+  ]);
+}
+
+function pinsAlong({ rig, voices, tail }: Day): Draft[] {
+  return [...voices.values()].flatMap(({ id, struck }): Draft[] => {
+    const said = Object.entries(pinsOf(tail, id)?.value ?? {});
+    const kept = said.filter(([, pinned]) => typeof pinned !== 'string' || rig.byId.has(pinned));
+    if (struck || kept.length === 0) return [];
+    return [{ kind: 'voice-pinned', voice: id, pins: Object.fromEntries(kept) as Pins }];
+  });
+}
+
+/**
+ * The names typed for tracks that will have on them what they have now: a mix, or a track that no pack can arrive at. Packs
+ * come off, and a name typed for whoever wore one would cover the name of whoever wears it next.
+ */
+export function namesAlong(day: Day): ReadonlyMap<PartId, string> {
+  const { inputs, tracks } = answersNow(day);
+  const hasRadio = (track: PartId): boolean =>
+    inputs.some(
+      ({ reach }) =>
+        reach.tracks.includes(track) && reach.arrival?.sources.some(({ channel }) => channel !== null),
+    );
+  return new Map(
+    tracks
+      .filter(({ track, typed }) => typed && (track.mix || !hasRadio(track.id)))
+      .map(({ track, name }) => [track.id, name]),
+  );
+}
