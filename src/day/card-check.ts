@@ -10,7 +10,7 @@ export interface CardCheck {
   readonly recordings: number;
   /** Differences nobody had settled then. */
   readonly open: number;
-  /** Differences where the log was kept. */
+  /** What the log was kept in. */
   readonly kept: number;
 }
 
@@ -24,16 +24,26 @@ export function cardCheckOf(day: Day): CardCheck | null {
   return { by, atMs, files, recordings, open, kept: keptDifferences(day).size };
 }
 
-/** The differences in which the log was kept, each as `differenceName` writes it, with the fact that said so. */
-export function keptDifferences(day: Day): ReadonlyMap<string, FactId> {
-  const kept = new Map<string, FactId>();
+/** What the log was kept against: the fields in question as `fieldName` writes them, each with the values it was kept for. */
+export type Kept = ReadonlyMap<string, ReadonlySet<string | undefined>>;
+
+/** The differences in which the log was kept; without values where an earlier version said so. */
+export function keptDifferences(day: Day): Kept {
+  const kept = new Map<string, Set<string | undefined>>();
   for (const fact of day.facts) {
-    if (fact.kind === 'difference-kept' && !day.takenBack.has(fact.id))
-      kept.set(differenceName(fact), fact.id);
+    if (fact.kind !== 'difference-kept' || day.takenBack.has(fact.id)) continue;
+    const name = fieldName(fact);
+    kept.set(name, (kept.get(name) ?? new Set()).add(fact.values));
   }
   return kept;
 }
 
-/** One text for one difference: `'["length-differs","","24BT3.wav",""]'`. */
-export const differenceName = ({ code, take = '', file = '', track = '' }: DifferenceKey): string =>
+/** Whether the log was kept in this difference, with these values on both sides. */
+export function isKept(kept: Kept, difference: DifferenceKey): boolean {
+  const values = kept.get(fieldName(difference));
+  return values !== undefined && (values.has(undefined) || values.has(difference.values));
+}
+
+/** One text for what is in question: `'["length-differs","","24BT3.wav",""]'`. */
+const fieldName = ({ code, take = '', file = '', track = '' }: DifferenceKey): string =>
   JSON.stringify([code, take, file, track]);

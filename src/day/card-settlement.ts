@@ -10,6 +10,8 @@ export interface DifferenceKey {
   /** The file's name, cut to 200 characters. */
   readonly file?: string | undefined;
   readonly track?: PartId | undefined;
+  /** What log and card say; another value on either side is another difference. */
+  readonly values?: string | undefined;
 }
 
 /**

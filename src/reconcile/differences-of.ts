@@ -1,4 +1,4 @@
-import { differenceName, keptDifferences } from '../day/card-check.ts';
+import { isKept, type Kept, keptDifferences } from '../day/card-check.ts';
 import type { DifferenceKey } from '../day/card-settlement.ts';
 import type { Day } from '../day/model.ts';
 import { cardDifferences } from './card-differences.ts';
@@ -47,7 +47,7 @@ export function differencesOf(
     .map(({ difference }) => difference);
 }
 
-function differenceFrom(found: Found, kept: ReadonlyMap<string, string>): Difference {
+function differenceFrom(found: Found, kept: Kept): Difference {
   const { aspect, ...said } = found;
   const { code, take, track, recording } = said;
   const name = recording?.files[0]?.name;
@@ -56,6 +56,7 @@ function differenceFrom(found: Found, kept: ReadonlyMap<string, string>): Differ
     ...(take && { take }),
     ...(name !== undefined && { file: cutText(name, 200) }),
     ...(track && { track }),
+    values: valuesOf(said),
   };
   return {
     detail: {},
@@ -64,8 +65,18 @@ function differenceFrom(found: Found, kept: ReadonlyMap<string, string>): Differ
     code,
     severity: SEVERITY_OF[code],
     settlements: [...(found.settlements ?? []), { kind: 'keep-log', difference: key }],
-    kept: kept.has(differenceName(key)),
+    kept: isKept(kept, key),
   };
+}
+
+const LONGEST = 4000;
+
+/** Both values as one text. Figures are compared whole: a drift is measured anew with every take. */
+function valuesOf({ was, is }: Pick<Found, 'was' | 'is'>): string {
+  const text = JSON.stringify([was, is], (_, value) =>
+    typeof value === 'number' ? Math.round(value) : value,
+  );
+  return text.length <= LONGEST ? text : `${cutText(text, LONGEST - 10)} ${text.length}`;
 }
 
 const ORDER = new Map(Object.keys(SEVERITY_OF).map((code, at) => [code as DifferenceCode, at]));

@@ -187,5 +187,11 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
   'conflict-resolved': { link: 'worn:tx-1', among: [TAKE_ID, '00000c-phoneb00000'], stands: TAKE_ID },
   'takes-joined': { take: TAKE_ID, into: '00000c-phoneb00000' },
   'card-checked': { files: 12, recordings: 11, open: 2 },
-  'difference-kept': { code: 'length-differs', take: TAKE_ID, file: '24BT3.wav', track: 'tr-2' },
+  'difference-kept': {
+    code: 'length-differs',
+    take: TAKE_ID,
+    file: '24BT3.wav',
+    track: 'tr-2',
+    values: '[250,240]',
+  },
 };

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { describeTake } from '../../src/commands/log-takes.ts';
 import { noteCardCheck, settleAll, settleCard } from '../../src/commands/settle-card.ts';
 import { undo } from '../../src/commands/undo.ts';
 import { cardCheckOf } from '../../src/day/card-check.ts';
@@ -173,6 +174,32 @@ describe('keeping the log', () => {
     ]);
     takeBackLast(phone);
     expect(openOn(day(), recordings)).toHaveLength(2);
+  });
+
+  test('holds for these two values only: another on the card or in the log is open', async () => {
+    const { phone, day, files } = plainDay();
+    const card = async (scene: string) => recordCard(files.with(1, { ...files[1]!, scene }));
+    const one = await card('31C');
+    settle(phone, openOn(day(), one)[0]!.settlements.at(-1)!);
+    expect(openOn(day(), one)).toEqual([]);
+    const other = await card('31D');
+    expect(openOn(day(), other).map(({ code, is }) => [code, is])).toEqual([['slate-differs', '31D']]);
+    const take = [...day().takes.keys()][1]!;
+    const slate = { style: 'lettered' as const, scene: '32', setup: 1 };
+    const said = describeTake(day(), take, { slate });
+    if (said.ok) phone.say(...said.value);
+    expect(openOn(day(), one).map(({ code }) => code)).toContain('slate-differs');
+  });
+
+  test('as an earlier version said it, without values, holds for any', async () => {
+    const { phone, day, files } = plainDay();
+    const recordings = await recordCard(files.with(1, { ...files[1]!, scene: '31C' }));
+    const [found] = openOn(day(), recordings);
+    const kept = found!.settlements.at(-1)!;
+    if (kept.kind !== 'keep-log') throw new Error('not a way to keep the log');
+    const { values: _, ...difference } = kept.difference;
+    phone.say({ kind: 'difference-kept', ...difference });
+    expect(openOn(day(), recordings)).toEqual([]);
   });
 
   test('one warning of a file says nothing of another', async () => {
