@@ -31,6 +31,8 @@ export interface DayStore {
   readonly canRedo: ReadonlySignal<boolean>;
   /** Runs a command: on success its facts are on the day at once, and saved as soon as the disk has them. */
   run(command: Command): Result<readonly Fact[]>;
+  /** Runs commands as one action: each sees the day as those before it leave it, and all are done or none. */
+  runTogether(commands: readonly Command[]): Result<readonly Fact[]>;
   /** Fails with `undo-built-on` where another phone built on what would be taken back, unless wanted even so. */
   undo(how?: { readonly evenIfBuiltOn: boolean }): Result<readonly Fact[]>;
   redo(): Result<readonly Fact[]>;
@@ -100,21 +102,26 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   };
 
   let aheadTold = clock.now().aheadMs ?? 0;
-  const run = (command: Command): Result<readonly Fact[]> => {
+  const runTogether = (commands: readonly Command[]): Result<readonly Fact[]> => {
     if (erased.peek()) return fail({ code: 'day-erased' });
+    const { database } = journal.state;
     const now = clock.now();
-    const said = command(day.peek(), { ...now, database: journal.state.database });
-    if (!said.ok) return said;
-    const seen = seenBy(day.peek(), journal.state.database);
     const { atMs: at, zone, aheadMs = 0 } = now;
-    const ahead = aheadMs - aheadTold;
+    const seen = seenBy(day.peek(), database);
+    const saying = { day: id, at, zone, seen, ahead: aheadMs - aheadTold, nextId: ids.next };
+    const facts: Fact[] = [];
+    for (const command of commands) {
+      const said = command(dayWith(day.peek(), facts), { ...now, database });
+      if (!said.ok) return said;
+      facts.push(...stampFacts(said.value, { ...saying, batch: facts[0]?.id }));
+    }
     aheadTold = aheadMs;
-    const facts = stampFacts(said.value, { day: id, at, zone, seen, ahead, nextId: ids.next });
     accept(facts);
     everything.push(...facts);
     queue.add(facts, outline);
     return ok(facts);
   };
+  const run = (command: Command): Result<readonly Fact[]> => runTogether([command]);
 
   const forget = (): void => {
     erased.value = true;
@@ -161,6 +168,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     canUndo: computed(() => actions.value.done.length > 0),
     canRedo: computed(() => actions.value.undone.length > 0),
     run,
+    runTogether,
     undo: (how) => run((now) => undo(now, journal.state.database, how)),
     redo: () => run((now) => redo(now, journal.state.database)),
     addForeign(facts, raw) {
@@ -183,6 +191,10 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     close: stop,
   };
 }
+
+/** The day as it would be with these facts, folded beside it: nothing is said yet. */
+const dayWith = (day: Day, facts: readonly Fact[]): Day =>
+  facts.length === 0 ? day : foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
 
 /** The store's own keys are in whatever comes out of it. */
 const hasId = (raw: unknown): raw is Envelope =>

@@ -13,12 +13,14 @@ export interface Saying {
   /** How far the clock was set ahead since the last action of this window. */
   readonly ahead?: number;
   readonly nextId: () => FactId;
+  /** The action that this goes on with. */
+  readonly batch?: FactId | undefined;
 }
 
 /** Turns what one action says into facts: one batch, in order, each with its id. */
 export function stampFacts(drafts: readonly Draft[], saying: Saying): Fact[] {
   const { day, at, zone, seen, ahead, nextId } = saying;
-  let batch: FactId | undefined;
+  let { batch } = saying;
   return drafts.map((draft) => {
     const id = nextId();
     const { before, ...body } = draft;

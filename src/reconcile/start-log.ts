@@ -45,7 +45,7 @@ export function startLogFromCard(
   return ok(draftsWith((at, name) => !expected[at]?.includes(stemKey(name))));
 }
 
-/** The notes of the card for the takes of a day that have none: a second action, when the takes have their ids. */
+/** The notes of the card for the takes of a day that have none, once the takes have their ids. */
 export const notesFromCard = (day: Day, recordings: readonly Recording[]): Draft[] =>
   differencesOf(day, matchRecordings(day, recordings)).flatMap(({ code, settlements }) =>
     code !== 'note-not-logged'

@@ -36,11 +36,11 @@ export function useOutline(): DayOutline {
 /** The database that whatever is said on this phone is written under. */
 export const useDatabase = (): string => useApp().parts.journal.state.database;
 
-/** Runs a command and says what came of it; true when it was done. */
-export function useRun(): (command: Command, done: string) => boolean {
+/** Runs a command, or several as one action, and says what came of it; true when it was done. */
+export function useRun(): (command: Command | readonly Command[], done: string) => boolean {
   const store = useDay();
   return (command, done) => {
-    const result = store.run(command);
+    const result = typeof command === 'function' ? store.run(command) : store.runTogether(command);
     if (result.ok) tell(done);
     else complain(result.problem);
     return result.ok;

@@ -6,12 +6,11 @@ import { takesInOrder } from '../../day/takes.ts';
 import { type Difference, openDifferences } from '../../reconcile/difference.ts';
 import { differencesOf } from '../../reconcile/differences-of.ts';
 import { matchRecordings } from '../../reconcile/match-recordings.ts';
-import { notesFromCard, startLogFromCard } from '../../reconcile/start-log.ts';
-import { ok } from '../../shared/result.ts';
 import { CardSummary } from '../card/card-summary.tsx';
 import { ChooseCard } from '../card/choose-card.tsx';
 import { DifferenceList } from '../card/difference-list.tsx';
 import { NOTHING_READ, readCard } from '../card/read-card.ts';
+import { startLog } from '../card/start-log.ts';
 import { useDay, useRun } from '../context.ts';
 import { recordingsArrived } from '../days/arrivals.ts';
 import { Page } from '../parts/page.tsx';
@@ -56,10 +55,8 @@ export function Card() {
     const kept = open.flatMap(({ settlements }) => settlements.find(({ kind }) => kind === 'keep-log') ?? []);
     run((now) => settleAll(now, kept), `The log stands in ${countOf(kept.length, 'difference')}`);
   };
-  const startLog = (): void => {
-    const done = `${countOf(read.recordings.length, 'take')} from the card`;
-    if (!run((now) => startLogFromCard(read.recordings, now.header.slateStyle, now), done)) return;
-    run((now) => ok(notesFromCard(now, read.recordings)), 'The log is as the card says');
+  const start = (): void => {
+    run(startLog(read.recordings), `${countOf(read.recordings.length, 'take')} from the card`);
   };
   const note = (): void => {
     run(
@@ -99,7 +96,7 @@ export function Card() {
               <p>
                 This day has no log yet. The card can start it: a take for every recording, as its files say.
               </p>
-              <button type="button" class="button button-solid" onClick={startLog}>
+              <button type="button" class="button button-solid" onClick={start}>
                 Start the log from the card
               </button>
             </div>
