@@ -228,7 +228,7 @@ describe('several gangs of a track', () => {
     phone.say({ kind: 'gang-declared', track: 'tr3', sources: ['near1', 'near2'] });
     phone.say({ kind: 'gang-declared', track: 'tr3', sources: ['near1', 'near3'] });
     const tomorrow = speaker('phoneb');
-    const carried = carryOver(phone.day());
+    const carried = carryOver(phone.day(), { atMs: MORNING, zone: 120 });
     if (carried.ok) tomorrow.say(...carried.value);
     const gangs = gangsOn(tomorrow.day().tail, 'tr3').map(({ sources }) => sources);
     expect(gangs).toEqual([
