@@ -117,7 +117,7 @@ describe('what is in doubt before the next day', () => {
     day.arrive({ kind: 'part-described', part: 'A2', fields: { name: 'A9' } });
     const words = await asked(day);
     expect(words).toHaveLength(2);
-    for (const text of words) expect(text).toMatch(/^Two phones differ.*, or .*\. The first goes along\.$/);
+    for (const text of words) expect(text).toMatch(/^Two phones differ.*, or .*\. The first carries over\.$/);
     const stands = day.store.day.value.tail.get('tuned:near1')?.value;
     const next = await day.app.startFrom(day.today, { evenInDoubt: true });
     if (!next.ok) throw new Error('not started');

@@ -14,7 +14,7 @@ export function inDoubtWords({ day, damaged, newer, differing }: InDoubt): strin
           `${entries(newer)} of this day came from a newer version of the app. What was said there is missing.`,
         ]
       : []),
-    ...differing.map((conflict) => `${conflictWords(day, conflict)}. The first goes along.`),
+    ...differing.map((conflict) => `${conflictWords(day, conflict)}. The first carries over.`),
   ];
 }
 
