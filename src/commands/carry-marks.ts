@@ -33,7 +33,7 @@ function canBeOut(day: Day): Set<string> {
   return new Set([
     ...ends,
     ...leadsStanding(day).map(({ lead }) => lead),
-    ...ends.map((end) => `lead-${end}`),
+    ...ends.flatMap((end) => [`lead-${end}`, `lead2-${end}`]),
   ]);
 }
 
