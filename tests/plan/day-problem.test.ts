@@ -16,11 +16,12 @@ import { idSource } from '../../src/shared/ids.ts';
 
 let said = 0;
 
-/** The day after these drafts were said on another phone. */
+/** The day after these drafts were said on another phone that knows all of it. */
 function after(day: Day, drafts: readonly Draft[]): Day {
   said += 1;
   const ids = idSource(`planer0000${said % 10}`, 600_000 + said * 1000);
-  const facts = stampFacts(drafts, { day: day.id, at: 0, zone: 0, nextId: ids.next });
+  const seen = Object.fromEntries(day.highest);
+  const facts = stampFacts(drafts, { day: day.id, at: day.lastAt + 1, zone: 0, seen, nextId: ids.next });
   return foldDay(day.id, [...day.facts, ...facts]);
 }
 

@@ -41,7 +41,7 @@ describe('a difference', () => {
     });
     expect(found!.settlements.at(-1)).toEqual({
       kind: 'keep-log',
-      difference: { code: 'circled-differs', take: ids[0], file: '24AT1.wav' },
+      difference: { code: 'circled-differs', take: ids[0], file: '24AT1.wav', values: '[false,true]' },
     });
   });
 
@@ -53,7 +53,11 @@ describe('a difference', () => {
     );
     expect(overlap!.settlements.at(-1)).toEqual({
       kind: 'keep-log',
-      difference: { code: 'recordings-overlap 24AT1.wav', file: 'X3.wav' },
+      difference: {
+        code: 'recordings-overlap 24AT1.wav',
+        file: 'X3.wav',
+        values: '["24AT1.wav","X3.wav"]',
+      },
     });
     expect(overlap!.code).toBe('recordings-overlap');
   });
