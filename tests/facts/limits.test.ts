@@ -318,7 +318,13 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     stands: orNull(factIdText),
   },
   'takes-joined': { take: factIdText, into: factIdText },
-  'difference-kept': { code: text(200), take: factIdText, file: text(200), track: idText },
+  'difference-kept': {
+    code: text(200),
+    take: factIdText,
+    file: text(200),
+    track: idText,
+    values: text(4000),
+  },
 };
 
 /** The example with another value at a path such as 'leads.0.to'. */
