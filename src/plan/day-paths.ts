@@ -58,9 +58,12 @@ export const isOut = (links: Links, part: string): boolean => outAt(links, part)
 
 const LONGEST_ID = 64;
 
-/** A new lead is named after its end, unless a lead from another end has that name. */
-const leadNamedAfter = (end: string, links: Links): string =>
-  [`lead-${end}`, `lead2-${end}`].find((id) => id.length <= LONGEST_ID && !links.has(key.lead(id))) ?? end;
+/** A new lead is named after its end, unless a lead that is on another end has that name. */
+function leadNamedAfter(end: string, links: Links): string {
+  const isFree = (id: string): boolean =>
+    id.length <= LONGEST_ID && ((links.get(key.lead(id))?.value as Lead | undefined)?.from ?? null) === null;
+  return [`lead-${end}`, `lead2-${end}`].find(isFree) ?? end;
+}
 
 function waysInto({ rig }: Day, input: Part, { from, lead, source, fits, at, out }: End): PlanPath[] {
   const selector = rig.selectors.findLast((one) => one.input === input.id);

@@ -266,6 +266,16 @@ describe('a plan that is asked again after it was accepted', () => {
     expect(planned(phone.day(), ['Ada']).moves).toEqual([]);
   });
 
+  test('gives an output a lead of its own where the one named after it is on another', () => {
+    const phone = modules({ Ada: 'tx1' });
+    phone.run((day) => chain.plugLead(day, { lead: 'lead-rx-out1', from: 'rx-out5', to: 'line1' }));
+    phone.run((day) => pinVoice(day, 'Ada', { channel: 'rx-ch1' }));
+    const { before, after, plan } = accept(phone, ['Ada']);
+    expect(brokenPromises(before, after, plan.recorded)).toEqual([]);
+    expect(leadOf(after, 'lead-rx-out1')).toMatchObject({ from: 'rx-out5', to: 'line1' });
+    expect(leadOf(after, 'lead2-rx-out1')).toMatchObject({ from: 'rx-out1' });
+  });
+
   test('does not take for plugged a lead that another has pushed out', () => {
     const phone = modules({ Ada: 'tx1', Ben: 'tx2' });
     const [plug] = [{ lead: 'lead-rx-out2', from: 'rx-out2', to: 'aes31', position: 'a' as const }];
