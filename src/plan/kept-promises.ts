@@ -84,8 +84,9 @@ function straysOf(chain: PlannedChain, { recorded, standing, kept }: Promises): 
 }
 
 /**
- * Whether the moves brought somebody recorded onto a track by another way than the planned one, and that is a second
- * channel, or a track with others on it. What was there before stays: a mixer may record somebody twice on purpose.
+ * Whether the plan brought somebody recorded onto a track by another way than the planned one, and that is a second
+ * channel, or they are newly heard with others there. What was so before stays: a mixer may record somebody twice on
+ * purpose.
  */
 function isSurplus(
   before: Answers,
@@ -94,10 +95,11 @@ function isSurplus(
   track: PartId,
   heard: readonly Heard[],
 ): boolean {
-  const was = before.tracks.find((other) => other.track.id === track)?.heard ?? [];
-  if (was.some((old) => isArrivalOf({ ...own, source: one.source.id, input: one.input }, old))) return false;
+  const there = before.tracks.find((other) => other.track.id === track)?.heard ?? [];
+  const was = there.find((old) => isArrivalOf({ ...own, source: one.source.id, input: one.input }, old));
   const isSecondChannel = one.source.id !== own.source && one.source.transmitter === own.transmitter;
-  return isSecondChannel || (!one.muted && heard.some((other) => other !== one && !other.muted));
+  const isNewlyHeard = !one.muted && was?.muted !== false;
+  return (isSecondChannel && !was) || (isNewlyHeard && heard.some((other) => other !== one && !other.muted));
 }
 
 const muted = ({ source, input }: Heard): [PartId, Draft] =>

@@ -138,6 +138,15 @@ describe('whoever is on a track that a plan promises to others', () => {
     expect(brokenPromises(rest.before, rest.after, rest.plan.recorded)).toEqual([]);
   });
 
+  test('is not heard again where that would be a clash with somebody who waits', () => {
+    const phone = modules({ Ada: 'tx1', Ben: 'tx5' });
+    phone.run((day) => chain.sendInput(day, 'aes31', ['tr4', 'tr8']));
+    phone.run((day) => chain.setMute(day, 'tx1', true));
+    const { before, after, plan } = accept(phone, ['Ada']);
+    expect(brokenPromises(before, after, plan.recorded)).toEqual([]);
+    expect([onTrack(after, 'tr4'), onTrack(after, 'tr8')]).toEqual([['Ada'], ['Ben']]);
+  });
+
   test('loses every such track that the same input feeds', () => {
     const phone = modules({ Ada: 'tx1', Ben: 'tx5' });
     addBoom(phone, 'mic1');
