@@ -45,8 +45,11 @@ function arrived({ tracks }: Answers, recorded: readonly RecordedVoice[]): Recor
   return recorded.filter((one) => heardOn.get(one.track)?.some((heard) => isArrivalOf(one, heard)));
 }
 
-const isArrivalOf = ({ voice, source, input }: RecordedVoice, heard: Heard): boolean =>
-  heard.voice === voice && heard.source.id === source && heard.input === input;
+const isArrivalOf = (one: RecordedVoice, { voice, source, input }: Heard): boolean =>
+  voice === one.voice &&
+  source.transmitter === (one.transmitter ?? null) &&
+  source.id === one.source &&
+  input === one.input;
 
 function heardAgain({ links }: PlannedChain, { kept }: Promises): Draft[] {
   const isMuted = (part: PartId): boolean => mutedAt(links, part)?.value ?? false;
@@ -96,7 +99,9 @@ function isSurplus(
   heard: readonly Heard[],
 ): boolean {
   const there = before.tracks.find((other) => other.track.id === track)?.heard ?? [];
-  const was = there.find((old) => isArrivalOf({ ...own, source: one.source.id, input: one.input }, old));
+  const was = there.find(
+    ({ voice, source, input }) => voice === one.voice && source.id === one.source.id && input === one.input,
+  );
   const isSecondChannel = one.source.id !== own.source && one.source.transmitter === own.transmitter;
   const isNewlyHeard = !one.muted && was?.muted !== false;
   return (isSecondChannel && !was) || (isNewlyHeard && heard.some((other) => other !== one && !other.muted));

@@ -104,6 +104,18 @@ describe('a pack that a plan puts on another channel', () => {
   });
 });
 
+describe('somebody who wears two packs', () => {
+  test('is heard where the accepted part puts the planned one on the channel of the other, at a muted input', () => {
+    const phone = modules({ Ada: 'tx1', Ben: null });
+    phone.run((day) => chain.giveTransmitter(day, 'tx2', 'Ada'));
+    phone.run((day) => chain.setMute(day, 'aes32', true));
+    phone.run((day) => pinVoice(day, 'Ada', { transmitter: 'tx1', channel: 'rx-ch2' }));
+    const { after, plan } = accept(phone, ['Ada', 'Ben'], ({ kind }) => kind === 'retune');
+    expect(kindsOf(plan)).toContain('fit');
+    expect(onTrack(after, 'tr5')).toEqual(['Ada']);
+  });
+});
+
 describe('a pack that two channels are tuned to', () => {
   test('comes by the planned one only when a plan fits it to somebody', () => {
     const phone = modules({ Ada: null });
