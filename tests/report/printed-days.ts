@@ -1,0 +1,49 @@
+import type { Day } from '../../src/day/model.ts';
+import type { Extras } from '../../src/report/extras.ts';
+import { type ReportModel, reportOf } from '../../src/report/model.ts';
+import { revisionOf } from '../../src/report/revision.ts';
+import { take } from '../day/say.ts';
+import { smallDay } from './report-day.ts';
+
+/** A day of many takes, of texts too long for their places, and of all that needs a place of its own. */
+export function longDay(): Day {
+  const { phone, second } = smallDay();
+  phone.say({
+    kind: 'day-described',
+    fields: {
+      production: 'The Salt Road and the Long Way Back to the Harbour under the Cliffs',
+      contact: `post@example.org, ${'a long way to write, '.repeat(5)}`,
+      remarks: `Wind from the sea.\n${'Generator behind the barn all day. '.repeat(12)}`,
+    },
+  });
+  phone.say({ kind: 'voice-described', voice: 'ines', fields: { part: 'Ines of the Three Harbours' } });
+  phone.say({ kind: 'note-added', take: second, text: `${'Sea and gulls under the line. '.repeat(14)}` });
+  phone.say({ kind: 'gang-declared', track: 'tr3', sources: [] });
+  for (let at = 0; at < 70; at += 1) {
+    if (at === 20) phone.say({ kind: 'roll-changed', roll: '7B' });
+    if (at === 25) phone.say({ kind: 'gang-declared', track: 'tr3', sources: ['near1', 'near2'] });
+    if (at === 30) phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+    if (at === 35) phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A1', muted: true });
+    if (at === 36) phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes2', tracks: ['tr4'] }] });
+    if (at === 40) phone.say({ kind: 'track-named', track: 'tr5', name: 'Crowd left and right of the gate' });
+    if (at === 45) phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A1', muted: false });
+    const file = at === 50 ? `${'A name that goes on '.repeat(4)}and on.wav` : undefined;
+    const start = { frames: 100_000 + at * 1000, rate: '25' };
+    const scene = at === 51 ? '118ABCDEFGHJKLM' : '31';
+    phone.say(
+      take(scene, Math.floor(at / 4), (at % 4) + 1, { start, circled: at % 9 === 0, ...(file && { file }) }),
+    );
+  }
+  return phone.day();
+}
+
+/** A revision, signed, with a letter that the font has not. */
+export function revisedReport(): { model: ReportModel; extras: Extras } {
+  const { phone, first } = smallDay();
+  const model = reportOf(phone.day());
+  phone.say({ kind: 'take-described', take: first, fields: { circled: true } });
+  phone.say({ kind: 'voice-described', voice: 'ines', fields: { part: 'Inès 音' } });
+  const now = reportOf(phone.day());
+  const revision = revisionOf(now, { letter: 'A', model });
+  return { model: now, extras: { revision, signature: 'N. Aske\nproduction sound' } };
+}
