@@ -1,5 +1,3 @@
-import { writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
@@ -22,13 +20,6 @@ const CONTENT_SECURITY_POLICY = [
   "base-uri 'none'",
   "form-action 'none'",
 ].join('; ');
-
-/** Where the build goes, and what its worker keeps for no signal: the page holds its promise against this list. */
-let outDir = 'dist';
-const keptFiles = (entries: readonly { url: string; revision?: string | null }[]): void => {
-  const files = entries.map(({ url, revision = null }) => ({ url, revision }));
-  writeFileSync(join(outDir, 'kept-files.json'), JSON.stringify(files));
-};
 
 /** Modules of the workers, which are bundled apart and before the rest. */
 const inWorkers = new Set<string>();
@@ -56,12 +47,6 @@ export default defineConfig({
     ],
   },
   plugins: [
-    {
-      name: 'note-where-the-build-goes',
-      configResolved: ({ root, build }) => {
-        outDir = resolve(root, build.outDir);
-      },
-    },
     {
       name: 'content-security-policy',
       apply: 'build',
@@ -129,12 +114,6 @@ export default defineConfig({
         cleanupOutdatedCaches: true,
         navigateFallback: 'index.html',
         importScripts: ['/share-target.js'],
-        manifestTransforms: [
-          async (manifest) => {
-            keptFiles(manifest);
-            return { manifest, warnings: [] };
-          },
-        ],
       },
       manifest: {
         id: '/',

@@ -1,4 +1,3 @@
-import { isAllKept } from './kept-files.ts';
 import { WORKER, waitingWorker } from './registration.ts';
 import type { OfflineState } from './update-watcher.ts';
 import { loaded } from './windows.ts';
@@ -46,13 +45,8 @@ async function register({ onOffline, onWaiting }: RegistrationEvents): Promise<S
   const registration = await navigator.serviceWorker.register(WORKER, { updateViaCache: 'none' });
   const look = (): void => {
     const isComing = registration.installing ?? registration.waiting;
+    onOffline(registration.active ? 'ready' : isComing ? 'preparing' : 'failed');
     onWaiting(waitingWorker(registration) !== undefined);
-    if (!registration.active) {
-      onOffline(isComing ? 'preparing' : 'failed');
-      return;
-    }
-    // That it is ready is said of the files themselves, and only when they were looked for.
-    void isAllKept(registration).then((isWhole) => onOffline(isWhole ? 'ready' : 'failed'));
   };
   const follow = (): void => {
     registration.installing?.addEventListener('statechange', look);
