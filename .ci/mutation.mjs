@@ -1,6 +1,6 @@
 // Plants small faults in the pure rooms, one at a time, and asks whether the room's own tests see them.
 // `npm run faults -- mutation`. SEED=7 draws other faults, EACH=5 fewer of each room, ROOMS=wave,time looks at these only.
-import { appendFileSync, readdirSync, readFileSync } from 'node:fs';
+import { appendFileSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { drawFaults } from './draw-faults.mjs';
 import { plant } from './plant-faults.mjs';
@@ -21,17 +21,13 @@ delete process.env.FAULTS;
 delete process.env.FAULTS_TABLE;
 
 const read = (file) => readFileSync(join(ROOT, file), 'utf8');
-const rooms = new Set(readdirSync(join(ROOT, 'src')));
 const warm = await openWarmTests(ROOT);
 const tests = warm.tests.map((path) => ({ path, folder: path.split('/')[1], text: read(path), tookMs: 0 }));
 
-/** The tests of the file's room, and those of no room that import it, such as outside checks. */
+/** The tests of the file's room; others would see some faults too, and outside checks and fuzzing would take long. */
 function testsOf(file) {
-  const imports = ({ text }) => text.includes(`/${file}'`);
-  const own = tests.filter(
-    (test) => test.folder === file.split('/')[1] || (!rooms.has(test.folder) && imports(test)),
-  );
-  const asked = (test) => (imports(test) ? 0 : 1);
+  const own = tests.filter(({ folder }) => folder === file.split('/')[1]);
+  const asked = ({ text }) => (text.includes(`/${file}'`) ? 0 : 1);
   // What asks the file itself sees most of its faults, and what is quick sees some before what is slow has begun.
   return own.sort((a, b) => asked(a) - asked(b) || a.tookMs - b.tookMs).map(({ path }) => path);
 }

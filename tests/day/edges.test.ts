@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { answersNow } from '../../src/day/answers.ts';
 import { lengthMs } from '../../src/day/day-totals.ts';
 import { foldDay } from '../../src/day/fold.ts';
-import { stretchOf } from '../../src/day/gang-reach.ts';
+import { isGangAt, stretchOf } from '../../src/day/gang-reach.ts';
 import { newIds } from '../../src/day/new-ids.ts';
 import { safeName, safeStem } from '../../src/day/safe-name.ts';
 import { parseSlate } from '../../src/day/slate.ts';
@@ -98,6 +98,17 @@ describe('how far a track stays as it is', () => {
     phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A2', muted: false });
     phone.say(take('24', 1, 4));
     expect(told(phone, first)).toEqual([[1, 2], 3, [4]]);
+  });
+
+  test('a gang holds from where it is declared to where it is ended, for its very sources', () => {
+    const phone = shared();
+    const first = phone.id(take('24', 1, 1));
+    phone.say(gang(['near1', 'near2']));
+    const isGang = (at: string, sources = ['near2', 'near1']) => isGangAt(phone.day(), at, 'tr3', sources);
+    expect([isGang(first), isGang('end'), isGang('end', ['near1'])]).toEqual([false, true, false]);
+    const second = phone.id(take('24', 1, 2));
+    phone.say({ kind: 'gang-ended', track: 'tr3', sources: ['near1', 'near2'] });
+    expect([isGang(first), isGang(second), isGang('end')]).toEqual([false, true, false]);
   });
 
   test('is to where a gang of these sources is ended, or every gang of the track', () => {

@@ -211,9 +211,14 @@ test('facts that are added out of the order of their ids are folded as all at on
   const [one, two, three] = [1, 2, 3].map((counter) =>
     said('phonea', counter, counter * SECOND, take('24', 1, counter)),
   ) as [Fact, Fact, Fact];
-  const added = appendFacts(foldDay('day-1', [one]), [three, two]);
-  expect([...added.takes.values()].map(({ number }) => number)).toEqual([1, 2, 3]);
-  expect(added.facts.map(({ id }) => id)).toEqual([one, two, three].map(({ id }) => id));
+  for (const added of [
+    appendFacts(foldDay('day-1', [one]), [three, two]),
+    appendFacts(foldDay('day-1', [one, three]), [two]),
+    appendFacts(foldDay('day-1', []), [two, one, three]),
+  ]) {
+    expect([...added.takes.values()].map(({ number }) => number)).toEqual([1, 2, 3]);
+    expect(added.facts.map(({ id }) => id)).toEqual([one, two, three].map(({ id }) => id));
+  }
 });
 
 describe('a clock that was set', () => {
