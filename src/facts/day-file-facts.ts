@@ -1,6 +1,7 @@
 import { counterOf, type FactId, HIGHEST_COUNTER, isFactId } from '../shared/ids.ts';
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import { type FileLine, parseLine, shown } from './day-file-lines.ts';
+import { entryCheck } from './entry-checks.ts';
 import type { DayId, Envelope } from './envelope.ts';
 import { type Fact, isKnown, readFact, type UnknownFact } from './fact.ts';
 import { byId } from './merge-facts.ts';
@@ -16,6 +17,8 @@ export interface DayFile {
   readonly stored: readonly Envelope[];
   /** What is odd and does no harm: `facts-repeated` {count}, `facts-of-newer-version` {count, kinds}. */
   readonly warnings: readonly Problem[];
+  /** The file is damaged and has no checks: any of its facts may not say what it said. */
+  readonly unchecked?: true;
 }
 
 interface Kept {
@@ -31,14 +34,21 @@ export interface Gathered {
   readonly problems: readonly Problem[];
 }
 
-/** The facts on these lines that belong to the day, each once, and what is wrong with the others. */
-export function gather(lines: readonly FileLine[], day: DayId): Gathered {
+/**
+ * The facts on these lines that belong to the day, each once, and what is wrong with the others. Where there are
+ * `checks`, a line that has none of them was changed.
+ */
+export function gather(
+  lines: readonly FileLine[],
+  day: DayId,
+  checks: ReadonlySet<string> | null = null,
+): Gathered {
   const kept = new Map<FactId, Kept>();
   const disputed = new Set<FactId>();
   const problems: Problem[] = [];
   let repeated = 0;
   for (const line of lines) {
-    const read = readFactLine(line, day);
+    const read = readFactLine(line, day, checks);
     if (!read.ok) {
       problems.push(read.problem);
       continue;
@@ -56,7 +66,7 @@ export function gather(lines: readonly FileLine[], day: DayId): Gathered {
   return { kept, repeated, damaged: problems.length + disputed.size, problems };
 }
 
-function readFactLine(line: FileLine, day: DayId): Result<Kept> {
+function readFactLine(line: FileLine, day: DayId, checks: ReadonlySet<string> | null): Result<Kept> {
   const parsed = parseLine(line);
   if (!parsed.ok) return parsed;
   const raw = parsed.value;
@@ -66,6 +76,7 @@ function readFactLine(line: FileLine, day: DayId): Result<Kept> {
   if (!read.ok) return fail({ ...read.problem, ...at });
   if (read.value.day !== day)
     return fail({ code: 'fact-of-another-day', ...at, day: read.value.day, expected: day });
+  if (checks && !checks.has(entryCheck(line.text))) return fail({ code: 'fact-changed', ...at });
   return ok({ line: line.number, stored: storedForm(raw as Envelope), fact: read.value });
 }
 

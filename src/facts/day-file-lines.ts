@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { crc32 } from './crc32.ts';
+import { checksIn } from './entry-checks.ts';
 import { idText, shortText, wholeNumber } from './envelope.ts';
 
 /**
@@ -21,18 +22,26 @@ export interface FileLine {
   readonly text: string;
 }
 
+/**
+ * A check of every entry, in their order. Both ends of the file have it: a cut takes the last line, and what damages the
+ * first one leaves the last. Readers before this one pass over it.
+ */
+const checks = z.optional(z.string());
+
 const head = z.object({
   rollbook: z.literal('day-file'),
   version: wholeNumber(1, DAY_FILE_VERSION),
   day: idText,
   title: shortText,
   facts: wholeNumber(0, DAY_FILE_LIMITS.facts),
+  checks,
 });
 export type Head = z.infer<typeof head>;
 
 const end = z.object({
   end: wholeNumber(0, DAY_FILE_LIMITS.facts),
   check: z.string().check(z.regex(/^[0-9a-f]{8}$/)),
+  checks,
 });
 export type End = z.infer<typeof end>;
 
@@ -126,6 +135,12 @@ export function readEnd(line: FileLine): End | null {
   const parsed = parseLine(line);
   const read = parsed.ok ? end.safeParse(parsed.value) : null;
   return read?.success ? read.data : null;
+}
+
+/** The checks of the entries, as far as they can be read; null for a file that was written without them. */
+export function entryChecks(ends: readonly (Head | End | null)[]): ReadonlySet<string> | null {
+  const written = ends.flatMap((one) => one?.checks ?? []);
+  return written.length > 0 ? new Set(written.flatMap(checksIn)) : null;
 }
 
 /** A foreign value, short enough to be named in a sentence. */

@@ -9,26 +9,32 @@ import {
   readEnd,
   readHead,
 } from './day-file-lines.ts';
+import { entryCheck } from './entry-checks.ts';
 import type { DayId, Envelope } from './envelope.ts';
 import { byId } from './merge-facts.ts';
 import { storedForm } from './stored.ts';
 
 /**
  * The day as text to share as a `.txt`: a head line, one fact a line, and a last line with their number and a check.
- * The check is the CRC-32 of all lines before it: enough to notice damage, no guard against malice. The facts must be
- * of this day. The same facts in any order give the same text.
+ * The check is the CRC-32 of all lines before it; `checks`, of each fact's line, tell a changed fact from a whole one
+ * where the file is damaged. The facts must be of this day. The same facts in any order give the same text.
  */
 export function writeDayFile(day: DayId, title: string, facts: readonly Envelope[]): string {
-  const head = {
+  const said = facts
+    .map(storedForm)
+    .sort(byId)
+    .map((fact) => JSON.stringify(fact));
+  const checks = said.map(entryCheck).join('');
+  const head = JSON.stringify({
     rollbook: 'day-file',
     version: DAY_FILE_VERSION,
     day,
     title: title.slice(0, 200),
     facts: facts.length,
-  };
-  const sorted = facts.map(storedForm).sort(byId);
-  const lines = [head, ...sorted].map((value) => JSON.stringify(value));
-  const end = JSON.stringify({ end: facts.length, check: checkOf(lines) });
+    checks,
+  });
+  const lines = [head, ...said];
+  const end = JSON.stringify({ end: facts.length, check: checkOf(lines), checks });
   return `${[...lines, end].join('\n')}\n`;
 }
 
@@ -53,7 +59,7 @@ export function readDayFile(text: string): Result<DayFile> {
   const [problem] = gathered.problems;
   if (problem) return fail(problem);
   const check = checkOf([first!, ...rest].map((line) => line.text));
-  if (check !== end.check)
+  if (check !== end.check || end.checks !== head.value.checks)
     return fail({ code: 'day-file-check-wrong', line: last.number, expected: end.check, found: check });
   return ok(dayFileOf(head.value.day, head.value.title, gathered));
 }

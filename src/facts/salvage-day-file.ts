@@ -1,6 +1,6 @@
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import { type DayFile, dayFileOf, gather } from './day-file-facts.ts';
-import { type FileLine, linesOf, parseLine, readEnd, readHead } from './day-file-lines.ts';
+import { entryChecks, type FileLine, linesOf, parseLine, readEnd, readHead } from './day-file-lines.ts';
 import type { DayId } from './envelope.ts';
 
 /** A damaged day file, as far as it could be read. */
@@ -14,9 +14,9 @@ export interface Salvage extends DayFile {
 }
 
 /**
- * Reads what can be read of a damaged day file. Facts that claim one id with different bodies are all left out. Fails
- * as `readDayFile` does on another kind of file, a newer one and one too large; with `day-file-nothing-readable`
- * where no fact is left.
+ * Reads what can be read of a damaged day file. A fact that does not fit its check was changed, its id perhaps too, and
+ * is left out; so are facts that claim one id with different bodies. Fails as `readDayFile` does on another kind of file,
+ * a newer one and one too large; with `day-file-nothing-readable` where no fact is left.
  */
 export function readDayFileLeniently(text: string): Result<Salvage> {
   const lines = linesOf(text);
@@ -24,9 +24,11 @@ export function readDayFileLeniently(text: string): Result<Salvage> {
   const [first, ...rest] = lines.value;
   const head = readHead(first!);
   if (!head.ok && ['day-file-other-kind', 'day-file-newer'].includes(head.problem.code)) return head;
-  const body = rest.filter((line) => !readEnd(line));
-  const day = head.ok ? head.value.day : commonestDay(body);
-  const gathered = gather(body, day);
+  const ends = rest.map(readEnd);
+  const body = rest.filter((_, at) => !ends[at]);
+  const day = dayOf(body, head.ok ? head.value.day : undefined);
+  const checks = entryChecks([head.ok ? head.value : null, ...ends]);
+  const gathered = gather(body, day, checks);
   const file = dayFileOf(day, head.ok ? head.value.title : '', gathered);
   if (file.facts.length === 0)
     return fail({
@@ -40,15 +42,18 @@ export function readDayFileLeniently(text: string): Result<Salvage> {
     damaged: gathered.damaged + headProblem.length,
     missing: head.ok ? Math.max(0, head.value.facts - gathered.repeated - file.facts.length) : 0,
     problems: [...headProblem, ...gathered.problems].slice(0, 100),
+    ...(checks ? {} : { unchecked: true }),
   });
 }
 
-function commonestDay(lines: readonly FileLine[]): DayId {
+/** The day of the head or, where no line is of that one because a letter of it was changed, the day of most lines. */
+function dayOf(lines: readonly FileLine[], said: DayId | undefined): DayId {
   const counts = new Map<DayId, number>();
   for (const line of lines) {
     const parsed = parseLine(line);
     if (!parsed.ok || typeof parsed.value.day !== 'string') continue;
     counts.set(parsed.value.day, (counts.get(parsed.value.day) ?? 0) + 1);
   }
-  return [...counts].sort((one, other) => other[1] - one[1])[0]?.[0] ?? '';
+  if (said !== undefined && counts.has(said)) return said;
+  return [...counts].sort((one, other) => other[1] - one[1])[0]?.[0] ?? said ?? '';
 }

@@ -68,6 +68,7 @@ learnSentences({
   'line-not-json': ({ line }) => `Line ${line} of the file cannot be read. Nothing was taken in.`,
   'line-too-long': ({ line }) => `Line ${line} of the file is too long. Nothing was taken in.`,
   'line-too-deep': ({ line }) => `Line ${line} of the file is nested too deep. Nothing was taken in.`,
+  'fact-changed': ({ line }) => `Line ${line} of the file was changed on its way. Nothing was taken in.`,
   'fact-of-another-day': ({ line }) =>
     `Line ${line} of the file belongs to another day. Nothing was taken in.`,
   'counter-beyond-limit': ({ line }) =>
