@@ -11,7 +11,7 @@ const FAULTS = {
   'power-cut': ['tests/browser/power-cut.test.ts', 1],
   'two-windows': ['tests/browser/two-windows.test.ts', 1],
   'storage-faults': ['tests/browser/storage-faults.test.ts', 5],
-  'copy-beside': ['tests/browser/copy-beside.test.ts', 3],
+  'copy-beside': ['tests/browser/copy-beside.test.ts', 4],
   rebuild: ['tests/browser/rebuild.test.ts', 2],
   update: ['tests/browser/update.test.ts', 1],
   clock: ['tests/browser/clock.test.ts', 1],

@@ -6,7 +6,7 @@ import type { Day } from '../day/model.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { type Fact, readFact, type UnknownFact } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
-import { idSource } from '../shared/ids.ts';
+import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import type { Clock, DayOutline, Journal, Neighbours } from './ports.ts';
 import { type Saving, savingQueue } from './saving.ts';
@@ -78,14 +78,18 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const ids = idSource(`${journal.state.database}${parts.window}`);
   for (const fact of first.facts) ids.see(fact.id);
   const earlier = outlines.find((outline) => outline.id === id);
-  const copied = signal<Copied>({ at: earlier?.copiedAt, facts: earlier?.copiedFacts });
+  const kept = signal<Kept>({
+    at: earlier?.copiedAt,
+    facts: earlier?.copiedFacts,
+    unsure: earlier?.unsure,
+  });
   const erased = signal(false);
   let everSaved = stored.length > 0;
 
   /** As stored, damaged ones included: what goes back if the device empties its database under us. */
   const everything = stored.filter((raw) => hasId(raw));
 
-  const outline = (): DayOutline => outlineOf(day.peek(), copied.peek());
+  const outline = (): DayOutline => outlineOf(day.peek(), kept.peek());
   const queue = savingQueue(
     journal,
     () => {
@@ -163,7 +167,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     day,
     saving: queue.saving,
     damaged,
-    copy: computed(() => copyOf(copied.value, sizeOf(day.value))),
+    copy: computed(() => copyOf(kept.value, sizeOf(day.value))),
     erased,
     canUndo: computed(() => actions.value.done.length > 0),
     canRedo: computed(() => actions.value.undone.length > 0),
@@ -183,7 +187,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     async copied() {
       // A share sheet may be open for longer than its day is there.
       if (erased.peek()) return;
-      copied.value = { at: clock.now().atMs, facts: sizeOf(day.peek()) };
+      kept.value = { ...kept.peek(), at: clock.now().atMs, facts: sizeOf(day.peek()) };
       await journal.describe(outline());
     },
     outline,
@@ -215,21 +219,24 @@ function seenBy(day: Day, database: string): Record<string, number> {
   return Object.fromEntries([...day.highest].filter(([other]) => other !== database));
 }
 
-interface Copied {
+/** What the list keeps of a day besides what follows from its facts. */
+interface Kept {
   /** UTC ms when a copy last left the phone, and how many facts it had. */
   readonly at: number | undefined;
   readonly facts: number | undefined;
+  /** Facts that came from a damaged file without checks. */
+  readonly unsure?: readonly FactId[] | undefined;
 }
 
 const sizeOf = (day: Day): number => day.facts.length + day.unknown.length;
 
-function copyOf({ at, facts }: Copied, size: number): Copy {
+function copyOf({ at, facts }: Kept, size: number): Copy {
   if (at === undefined) return 'none';
   return facts === size ? 'whole' : 'older';
 }
 
 /** What the list shows of a day. */
-export function outlineOf(day: Day, copied: Copied): DayOutline {
+export function outlineOf(day: Day, kept: Kept): DayOutline {
   const { production, label, date, sample } = day.header;
   return {
     id: day.id,
@@ -241,7 +248,8 @@ export function outlineOf(day: Day, copied: Copied): DayOutline {
     rolls: [...day.rolls],
     facts: day.facts.length + day.unknown.length,
     lastAt: day.lastAt,
-    copiedAt: copied.at,
-    copiedFacts: copied.facts,
+    copiedAt: kept.at,
+    copiedFacts: kept.facts,
+    ...(kept.unsure && kept.unsure.length > 0 && { unsure: kept.unsure }),
   };
 }

@@ -1,4 +1,5 @@
 import type { DayId, Envelope } from '../facts/envelope.ts';
+import type { FactId } from '../shared/ids.ts';
 
 /** What the list of days shows, kept beside the facts so that the list opens without folding every day. */
 export interface DayOutline {
@@ -16,6 +17,8 @@ export interface DayOutline {
   /** UTC ms when a copy last left the phone, and how many facts it had. */
   readonly copiedAt?: number | undefined;
   readonly copiedFacts?: number | undefined;
+  /** Facts that came from a damaged file without checks, so that a whole one may take the place of each. */
+  readonly unsure?: readonly FactId[];
 }
 
 /** Why nothing is kept: the browser gives no database, or a newer version of the app has changed the one there is. */
@@ -32,7 +35,7 @@ export interface JournalState {
   readonly begun?: boolean;
 }
 
-/** Where facts are kept. Nothing is ever edited; erasing a day is the one way to remove its facts. */
+/** Where facts are kept. Nothing is ever edited, only mended; erasing a day is the one way to remove its facts. */
 export interface Journal {
   readonly state: JournalState;
   days(): Promise<DayOutline[]>;
@@ -45,6 +48,8 @@ export interface Journal {
    * facts came back so, mostly 0.
    */
   append(facts: readonly Envelope[], outline: DayOutline, held?: () => readonly Envelope[]): Promise<number>;
+  /** Keeps whole facts, also in place of damaged ones under their ids: whoever calls this knows which those are. */
+  mend(facts: readonly Envelope[], outline: DayOutline): Promise<void>;
   /** Renews what the list shows of a day. */
   describe(outline: DayOutline): Promise<void>;
   erase(day: DayId): Promise<void>;

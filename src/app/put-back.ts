@@ -6,12 +6,22 @@ import { mergeFacts } from '../facts/merge-facts.ts';
 import { outlineOf, readAll } from './day-store.ts';
 import type { Journal } from './ports.ts';
 
+/** What only the copies have of a day. */
+export interface OnlyCopied {
+  /** As they were said: what the journal says else under their ids is damaged. */
+  readonly whole: readonly Envelope[];
+  /** Written without a check: what the journal has and can read stands. */
+  readonly unchecked: readonly Envelope[];
+  /** How many do not fit their checks, and are nowhere else: they are lost here. */
+  readonly damaged: number;
+}
+
 /** The copies beside the database, as somebody sees them who makes both say the same. */
 export interface Copies {
   /** The days that they hold, the one written last first. */
   days(): Promise<DayId[]>;
   /** Writes into the copies what only the database has of a day, and gives what only they have. Never rejects. */
-  settle(day: DayId): Promise<readonly Envelope[]>;
+  settle(day: DayId): Promise<OnlyCopied>;
   /** Tries again to remove what was erased and could not be removed. */
   finishForgetting(): Promise<void>;
 }
@@ -20,11 +30,15 @@ export interface Copies {
 export interface PutBack {
   readonly fresh: number;
   readonly checked: number;
+  /** How many of them were copied without a check, so that nobody can tell whether they are whole. */
+  readonly unchecked?: number;
+  /** How many more were damaged in the copy, and are lost here. */
+  readonly damaged?: number;
 }
 
 /**
  * Makes the copies and the journal say the same of these days, one after the other, and gives those that something came
- * back to. `journal` is the database alone: what comes from the copies need not be copied again.
+ * back to or was lost of. `journal` is the database alone: what comes from the copies need not be copied again.
  */
 export async function* settleDays(
   journal: Journal,
@@ -32,31 +46,63 @@ export async function* settleDays(
   days: readonly DayId[],
 ): AsyncGenerator<readonly [DayId, PutBack]> {
   for (const day of days) {
-    const facts = await copies.settle(day);
-    if (facts.length === 0) continue;
-    // A day for which there is no room now is come upon again at the next start.
-    const back = await putBackFacts(journal, day, facts).catch(() => ({ fresh: facts.length, checked: 0 }));
-    if (back.fresh > 0) yield [day, back];
+    const { whole, unchecked, damaged } = await copies.settle(day);
+    const back = await putBackAll(journal, day, whole, unchecked);
+    if (back.fresh + damaged > 0) yield [day, { ...back, damaged }];
   }
+}
+
+async function putBackAll(
+  journal: Journal,
+  day: DayId,
+  whole: readonly Envelope[],
+  unchecked: readonly Envelope[],
+): Promise<PutBack> {
+  // A day for which there is no room now is come upon again at the next start.
+  const noRoom = (facts: readonly Envelope[]) => () => ({ fresh: facts.length, checked: 0 });
+  const one = await putBackFacts(journal, day, whole, 'whole').catch(noRoom(whole));
+  const other = await putBackFacts(journal, day, unchecked, 'unchecked').catch(noRoom(unchecked));
+  return {
+    fresh: one.fresh + other.fresh,
+    checked: one.checked + other.checked,
+    unchecked: other.fresh,
+  };
 }
 
 /**
  * Keeps facts of a day that were left in the copy alone, whether or not the day is open. What the journal has and cannot
- * read is mended. Nothing is put back of facts that contradict what can be read.
+ * read is mended; whole ones mend what says something else as well. Of unchecked ones nothing is put back where one
+ * contradicts what can be read, and those that are count as unsure.
  */
 export async function putBackFacts(
   journal: Journal,
   day: DayId,
   facts: readonly Envelope[],
+  state: 'whole' | 'unchecked' = 'unchecked',
 ): Promise<PutBack> {
   const [stored, outlines] = await Promise.all([journal.read(day), journal.days()]);
   const readable = stored.filter(isReadable);
-  const merged = mergeFacts(readable, facts.filter(isReadable));
-  if (!merged.ok || merged.value.fresh.length === 0) return { fresh: 0, checked: 0 };
-  const { fresh } = merged.value;
-  const whole = foldDay(day, readAll([...readable, ...fresh]).facts);
-  const { copiedAt, copiedFacts } = outlines.find(({ id }) => id === day) ?? {};
-  await journal.append(fresh, outlineOf(whole, { at: copiedAt, facts: copiedFacts }));
+  const fresh = freshOf(readable, facts.filter(isReadable), state);
+  if (fresh.length === 0) return { fresh: 0, checked: 0 };
+  const ids = new Set(fresh.map(({ id }) => id));
+  const others = readable.filter(({ id }) => !ids.has(id));
+  const { copiedAt, copiedFacts, unsure = [] } = outlines.find(({ id }) => id === day) ?? {};
+  const outline = outlineOf(foldDay(day, readAll([...others, ...fresh]).facts), {
+    at: copiedAt,
+    facts: copiedFacts,
+    unsure: [...unsure.filter((id) => !ids.has(id)), ...(state === 'whole' ? [] : ids)],
+  });
+  await (state === 'whole' ? journal.mend(fresh, outline) : journal.append(fresh, outline));
   const { missing } = compareStored(fresh, await journal.read(day));
   return { fresh: fresh.length, checked: fresh.length - missing.length };
+}
+
+function freshOf(
+  readable: readonly Envelope[],
+  came: readonly Envelope[],
+  state: 'whole' | 'unchecked',
+): readonly Envelope[] {
+  if (state === 'whole') return compareStored(came, readable).missing;
+  const merged = mergeFacts(readable, came);
+  return merged.ok ? merged.value.fresh : [];
 }

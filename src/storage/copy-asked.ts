@@ -1,4 +1,5 @@
-import type { DayId, Envelope } from '../facts/envelope.ts';
+import type { OnlyCopied } from '../app/put-back.ts';
+import type { DayId } from '../facts/envelope.ts';
 
 /** Ids hold characters that file names may not, and a name may not be two dots. */
 export const folderOf = (day: DayId): string => `d-${encodeURIComponent(day)}`;
@@ -11,5 +12,7 @@ export type Asked =
 export interface Answered {
   readonly done: boolean;
   /** After settling, what of the day the copies hold and the database does not. */
-  readonly onlyCopied: readonly Envelope[];
+  readonly onlyCopied: OnlyCopied;
 }
+
+export const NOTHING_COPIED: OnlyCopied = { whole: [], unchecked: [], damaged: 0 };

@@ -1,6 +1,7 @@
 import type { Copies } from '../app/put-back.ts';
 import type { DayId, Envelope } from '../facts/envelope.ts';
-import { type Answered, type Asked, dayOf, folderOf } from './copy-asked.ts';
+import type { FactId } from '../shared/ids.ts';
+import { type Answered, type Asked, dayOf, folderOf, NOTHING_COPIED } from './copy-asked.ts';
 import { copies, filesIn } from './copy-files.ts';
 import { linesOf } from './copy-lines.ts';
 
@@ -10,8 +11,8 @@ import { linesOf } from './copy-lines.ts';
  * takes the whole origin away (clearing site data, a lost phone) takes both: it does not replace a copy off the phone.
  */
 export interface CopyBeside extends Copies {
-  /** Writes facts of one action; never rejects. Resolves to false where this browser cannot. */
-  keep(facts: readonly Envelope[]): Promise<boolean>;
+  /** Writes facts of one action, those that are `unsure` without a check; never rejects. False where this browser cannot. */
+  keep(facts: readonly Envelope[], unsure?: ReadonlySet<FactId>): Promise<boolean>;
   /** Removes every copy of a day. What cannot be removed now is never read again, and tried at the next start. */
   forget(day: DayId): Promise<void>;
 }
@@ -28,8 +29,8 @@ export function copyBeside(window: string): CopyBeside {
       noteToForget(stillToForget().filter((one) => one !== day));
   };
   return {
-    async keep(facts) {
-      const answers = linesOf(facts).map(([day, line]) =>
+    async keep(facts, unsure) {
+      const answers = linesOf(facts, unsure).map(([day, line]) =>
         ask({ to: 'keep', folder: folderOf(day), file: `${window}.txt`, line }),
       );
       return (await Promise.all(answers)).every(({ done }) => done);
@@ -80,7 +81,7 @@ async function writtenMs(day: FileSystemDirectoryHandle): Promise<number> {
   }
 }
 
-const NO_ANSWER: Answered = { done: false, onlyCopied: [] };
+const NO_ANSWER: Answered = { done: false, onlyCopied: NOTHING_COPIED };
 
 /** Asks the worker, which answers in the order of asking. */
 function asking(): (asked: Asked) => Promise<Answered> {

@@ -4,11 +4,15 @@
 // anything to compare.
 
 import { type IDBPDatabase, openDB } from 'idb';
+import type { DayOutline } from '../app/ports.ts';
+import type { OnlyCopied } from '../app/put-back.ts';
 import { compareStored } from '../facts/compare-stored.ts';
 import type { Envelope } from '../facts/envelope.ts';
-import { dayOf } from './copy-asked.ts';
+import { isReadable } from '../facts/fact.ts';
+import type { FactId } from '../shared/ids.ts';
+import { dayOf, NOTHING_COPIED } from './copy-asked.ts';
 import { copies, filesIn, openFile, textOf, writeAtEnd } from './copy-files.ts';
-import { linesOf, readLines } from './copy-lines.ts';
+import { linesOf, readCopies } from './copy-lines.ts';
 import { DATABASE, dayRange, FILLING } from './database.ts';
 
 /** A window that the system has put to sleep may hold its turn; then the day stays as it is until the next start. */
@@ -23,29 +27,35 @@ let filling: unknown;
 
 /**
  * Writes into the copy of a day what only the database has, and gives what only the copy has: that is the window's to put
- * back, and until it is there the day does not count as settled.
+ * back, and until it is there the day does not count as settled. A copied fact that fits its check is whole, and what the
+ * database says else under its id is damaged; one without a check stands back behind the database.
  */
-export const settle = (folder: string): Promise<readonly Envelope[]> =>
+export const settle = (folder: string): Promise<OnlyCopied> =>
   inTurn(async () => {
     const day = await (await copies()).getDirectoryHandle(folder);
     const files = await filesIn(day);
     filling ??= await inDatabase((db) => db.get('meta', FILLING));
-    const whole = `whole-${filling}-`;
-    if (files.length === 1 && files.every(({ name }) => name.startsWith(whole))) return [];
+    // A file that was written before there were checks does not begin so, and is written anew.
+    const atRest = `whole-${filling}-checked-`;
+    if (files.length === 1 && files.every(({ name }) => name.startsWith(atRest))) return NOTHING_COPIED;
     // In this order: what another window says meanwhile is missing in the copy here, where a second line does no harm.
-    const copied = readLines(await textOf(files));
-    const { missing: onlyCopied, extra: onlyStored } = compareStored(copied, await storedOf(folder));
+    const copied = readCopies(await textOf(files));
+    const { stored, unsure } = await storedOf(folder);
+    const { missing: whole, extra } = compareStored(copied.whole, stored);
+    const kept = new Set(stored.map(({ id }) => id));
+    const unchecked = copied.unchecked.filter(({ id }) => !kept.has(id));
+    const damaged = copied.changed.filter((id) => !kept.has(id)).length;
     // The day may have been erased meanwhile, the copy first: throws then.
     await (await copies()).getDirectoryHandle(folder);
     // Never in place of a file that is there: a kill in the middle would leave neither.
     const fresh = `${crypto.randomUUID()}.txt`;
-    if (onlyCopied.length > 0) {
-      await writeNew(day, fresh, onlyStored);
-    } else if (await writeNew(day, whole + fresh, [...copied, ...onlyStored])) {
+    if (whole.length + unchecked.length > 0) {
+      await writeNew(day, fresh, extra, unsure);
+    } else if (await writeNew(day, atRest + fresh, [...copied.whole, ...extra], unsure)) {
       // What another window writes in is its own, and stays.
       for (const { name } of files) await day.removeEntry(name).catch(() => {});
     }
-    return onlyCopied;
+    return { whole, unchecked, damaged };
   });
 
 /** True when the disk has them, so that what they take the place of can go; without facts no file is made. */
@@ -53,12 +63,13 @@ async function writeNew(
   day: FileSystemDirectoryHandle,
   name: string,
   facts: readonly Envelope[],
+  unsure: ReadonlySet<FactId>,
 ): Promise<boolean> {
   if (facts.length === 0) return false;
   const file = await openFile(day, name);
   try {
     // A line for each, so that a damaged one costs no other.
-    writeAtEnd(file, facts.flatMap((fact) => linesOf([fact]).map(([, line]) => line)).join(''));
+    writeAtEnd(file, facts.flatMap((fact) => linesOf([fact], unsure).map(([, line]) => line)).join(''));
     file.flush();
   } finally {
     file.close();
@@ -66,9 +77,20 @@ async function writeNew(
   return true;
 }
 
-/** Everything stored of a day. */
-const storedOf = (folder: string): Promise<unknown[]> =>
-  inDatabase((db) => db.getAll('facts', dayRange(dayOf(folder))));
+interface StoredDay {
+  readonly stored: readonly Envelope[];
+  /** Those that came in from a damaged file without checks. */
+  readonly unsure: ReadonlySet<FactId>;
+}
+
+/** What is stored of a day and can be read. */
+const storedOf = (folder: string): Promise<StoredDay> =>
+  inDatabase(async (db) => {
+    const day = dayOf(folder);
+    const stored: unknown[] = await db.getAll('facts', dayRange(day));
+    const outline: DayOutline | undefined = await db.get('days', day);
+    return { stored: stored.filter(isReadable), unsure: new Set(outline?.unsure) };
+  });
 
 /** Reads the database, and makes none where there is none: rejects. */
 async function inDatabase<T>(read: (db: IDBPDatabase) => Promise<T>): Promise<T> {

@@ -1,8 +1,8 @@
 // Writes the copy beside the database: every action as one line, in a file of its day and of this window. What is
 // written is the system's from then on, whatever becomes of the browser.
 
-import type { Envelope } from '../facts/envelope.ts';
-import type { Answered, Asked } from './copy-asked.ts';
+import type { OnlyCopied } from '../app/put-back.ts';
+import { type Answered, type Asked, NOTHING_COPIED } from './copy-asked.ts';
 import { copies, type OpenFile, openFile, writeAtEnd } from './copy-files.ts';
 import { settle } from './copy-settle.ts';
 
@@ -49,10 +49,10 @@ async function keep({ folder, file, line }: Keep): Promise<void> {
   writeAtEnd(opened, line);
 }
 
-async function act(asked: Asked): Promise<readonly Envelope[]> {
+async function act(asked: Asked): Promise<OnlyCopied> {
   if (asked.to === 'settle') return settle(asked.folder);
   await (asked.to === 'keep' ? keep(asked) : forget(asked.folder));
-  return [];
+  return NOTHING_COPIED;
 }
 
 let last: Promise<unknown> = Promise.resolve();
@@ -62,7 +62,7 @@ addEventListener('message', ({ data }: MessageEvent<Asked>) => {
   last = last.then(async () => {
     const answer = await act(data).then(
       (onlyCopied): Answered => ({ done: true, onlyCopied }),
-      (): Answered => ({ done: false, onlyCopied: [] }),
+      (): Answered => ({ done: false, onlyCopied: NOTHING_COPIED }),
     );
     postMessage(answer);
   });

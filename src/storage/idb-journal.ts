@@ -131,6 +131,16 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
         readFrom.set(outline.id, filling);
         return back;
       }),
+    mend: (facts, outline) =>
+      withDatabase(async ({ db }) => {
+        const tx = db.transaction(['facts', 'days'], 'readwrite', { durability: 'strict' });
+        const store = tx.objectStore('facts');
+        await Promise.all([
+          ...facts.map((fact) => store.put(fact)),
+          tx.objectStore('days').put(outline),
+          tx.done,
+        ]);
+      }),
     describe: (outline) =>
       withDatabase(async ({ db }) => {
         await db.put('days', outline);

@@ -22,6 +22,10 @@ export function memoryJournal(database: string, because: NotKept = 'refused'): J
       days.set(outline.id, outline);
       return 0;
     },
+    async mend(whole, outline) {
+      for (const fact of whole) facts.set(key(fact.day, fact.id), fact);
+      days.set(outline.id, outline);
+    },
     async describe(outline) {
       days.set(outline.id, outline);
     },

@@ -9,11 +9,18 @@ export const withCopy = (journal: Journal, copies: () => Promise<CopyBeside>): J
   ...journal,
   async append(facts, outline, held) {
     const copied = copies()
-      .then((beside) => beside.keep(facts))
+      .then((beside) => beside.keep(facts, new Set(outline.unsure)))
       .catch(() => false);
     const back = await journal.append(facts, outline, held);
     await copied;
     return back;
+  },
+  // The copy first: it would put back what is mended here.
+  async mend(facts, outline) {
+    const beside = await copies();
+    await beside.forget(outline.id);
+    await journal.mend(facts, outline);
+    await beside.keep(facts, new Set(outline.unsure));
   },
   // The copy first: what is in the copy alone counts as killed on its way to the database, and comes back.
   async erase(day) {

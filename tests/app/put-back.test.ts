@@ -46,6 +46,29 @@ describe('facts that only the copy beside the database has', () => {
     expect(await journal.read('day-1')).toEqual(facts.slice(0, 3));
   });
 
+  test('mend what the database says else, where the copy is whole by its check', async () => {
+    const { journal, facts } = await journalWith(4);
+    const flipped = {
+      ...facts[0]!,
+      fields: { production: 'Harbor', date: '2026-10-07' },
+    } as (typeof facts)[0];
+    await journal.mend([flipped], (await journal.days())[0]!);
+    expect(await putBackFacts(journal, 'day-1', facts, 'whole')).toEqual({ fresh: 1, checked: 1 });
+    expect(new Set(await journal.read('day-1'))).toEqual(new Set(facts));
+    expect(await journal.days()).toMatchObject([{ production: 'Harbour', takes: 3, facts: 4 }]);
+  });
+
+  test('are unsure where the copy has no check for them, until a whole one says the same', async () => {
+    const { journal, facts } = await journalWith(2);
+    await putBackFacts(journal, 'day-1', facts.slice(2));
+    expect(await journal.days()).toMatchObject([{ unsure: facts.slice(2).map(({ id }) => id) }]);
+    const [, , third] = facts;
+    const changed = { ...third!, at: third!.at + 1 };
+    await journal.mend([changed], (await journal.days())[0]!);
+    await putBackFacts(journal, 'day-1', [third!], 'whole');
+    expect(await journal.days()).toMatchObject([{ unsure: [facts[3]!.id] }]);
+  });
+
   test('are left out where they cannot be read themselves', async () => {
     const { journal, facts } = await journalWith(3);
     const broken = { ...facts[2]!, id: facts[2]!.id.replace(/.$/, 'z'), fields: 'none' } as (typeof facts)[0];

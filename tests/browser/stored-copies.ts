@@ -37,6 +37,23 @@ export const takeFromCopies = (page: Page, ids: readonly string[]): Promise<void
       }
   }, ids);
 
+/** Changes what stands in them, past the app, as a failing flash may. */
+export const changeCopies = (page: Page, from: string, to: string): Promise<void> =>
+  page.evaluate(
+    async ([old, changed]) => {
+      const root = await navigator.storage.getDirectory();
+      const copies = await root.getDirectoryHandle('copies');
+      for await (const day of copies.values() as AsyncIterable<FileSystemDirectoryHandle>)
+        for await (const file of day.values() as AsyncIterable<FileSystemFileHandle>) {
+          const text = await (await file.getFile()).text();
+          const writing = await file.createWritable();
+          await writing.write(text.replaceAll(old, changed));
+          await writing.close();
+        }
+    },
+    [from, to] as const,
+  );
+
 /** Folders of days, empty ones too. */
 export const copyFolders = (page: Page): Promise<string[]> =>
   page.evaluate(async () => {

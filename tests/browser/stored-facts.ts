@@ -31,8 +31,12 @@ export interface Stored {
   readonly id: string;
 }
 
-/** Takes facts out of the browser's database past the app, or damages them there. */
-export const spoilStored = (page: Page, facts: readonly Stored[], how: 'remove' | 'damage'): Promise<void> =>
+/** Takes facts out of the browser's database past the app, damages them there, or puts them there as they are given. */
+export const spoilStored = (
+  page: Page,
+  facts: readonly Stored[],
+  how: 'remove' | 'damage' | 'change',
+): Promise<void> =>
   page.evaluate(
     ([spoiled, way]) =>
       new Promise<void>((done, refuse) => {
@@ -42,8 +46,8 @@ export const spoilStored = (page: Page, facts: readonly Stored[], how: 'remove' 
           const tx = opening.result.transaction('facts', 'readwrite');
           const store = tx.objectStore('facts');
           for (const fact of spoiled)
-            if (way === 'damage') store.put({ ...fact, kind: 7 });
-            else store.delete([fact.day, fact.id]);
+            if (way === 'remove') store.delete([fact.day, fact.id]);
+            else store.put(way === 'damage' ? { ...fact, kind: 7 } : fact);
           tx.onerror = () => refuse(tx.error);
           tx.oncomplete = () => {
             opening.result.close();

@@ -22,7 +22,12 @@ const takesOf = (day: string, count: number): Envelope[] => {
 };
 
 /** A phone whose database has nothing of what its copies hold: each of these days with so many takes. */
-function phoneWith(copied: Record<string, number>, begun: boolean, isFull = false) {
+function phoneWith(
+  copied: Record<string, number>,
+  begun: boolean,
+  isFull = false,
+  damaged: Record<string, number> = {},
+) {
   const inner = memoryJournal('phonea');
   const asked: string[] = [];
   const journal: Journal = {
@@ -31,6 +36,10 @@ function phoneWith(copied: Record<string, number>, begun: boolean, isFull = fals
     append: async (...what) => {
       if (isFull) throw Object.assign(new Error('full'), { name: 'QuotaExceededError' });
       return inner.append(...what);
+    },
+    mend: async (...what) => {
+      if (isFull) throw Object.assign(new Error('full'), { name: 'QuotaExceededError' });
+      return inner.mend(...what);
     },
   };
   const app = appStore({
@@ -47,7 +56,8 @@ function phoneWith(copied: Record<string, number>, begun: boolean, isFull = fals
     settle: async (day: string) => {
       asked.push(day);
       const stored = new Set((await inner.read(day)).map((fact) => (fact as Envelope).id));
-      return takesOf(day, copied[day]!).filter(({ id }) => !stored.has(id));
+      const whole = takesOf(day, copied[day]!).filter(({ id }) => !stored.has(id));
+      return { whole, unchecked: [], damaged: damaged[day] ?? 0 };
     },
   };
   return { app, journal, copies, lookAgain: () => {}, asked };
@@ -100,6 +110,16 @@ describe('the copies beside the database, after a start', () => {
     // Looked at again, they are still three.
     await settleCopies(phone);
     expect(trouble.value).toMatch(/^3 entries/);
+  });
+
+  test('say what was damaged in them, and do not call it checked', async () => {
+    const { settleCopies, trouble } = await freshModules();
+    await settleCopies(phoneWith({ today: 2 }, true, false, { today: 1 }));
+    expect(trouble.value).toBe(
+      'The browser had lost its database and began a new one. Put back from the copy beside it: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be put back. Take in a day file that left the phone: it mends the day.',
+    );
+    await settleCopies(phoneWith({ yesterday: 0 }, false, false, { yesterday: 2 }));
+    expect(trouble.value).toContain('3 entries were damaged in the copy and could not be put back.');
   });
 
   test('of a lost database are spoken of once, and when all is back: put away, it stays away meanwhile', async () => {
