@@ -2,9 +2,12 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Said } from '../commands/command.ts';
 import { foldDay } from '../day/fold.ts';
 import type { Header } from '../day/model.ts';
+import type { HeldDay, Stands } from '../facts/admit.ts';
 import type { DayFile } from '../facts/day-file-facts.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { isReadable } from '../facts/fact.ts';
+import { storedForm } from '../facts/stored.ts';
+import type { FactId } from '../shared/ids.ts';
 import { ok, type Result } from '../shared/result.ts';
 import { type Command, type DayStore, openDayStore, readAll, type StoreParts } from './day-store.ts';
 import type { Agreed } from './in-doubt.ts';
@@ -18,6 +21,8 @@ export interface TakenIn {
   readonly day: string;
   readonly fresh: number;
   readonly known: number;
+  /** Entries of the file that stay out, because what is here under their ids stands. */
+  readonly leftOut: readonly FactId[];
 }
 
 /** The days on this phone, and the one that is open. */
@@ -48,8 +53,11 @@ export interface AppStore {
   rigFrom(day: string, agreed?: Agreed): Promise<Result<Command>>;
   /** Takes in a day file: new facts are added, known ones left, contradictions refused whole. */
   takeIn(text: string): Promise<Result<TakenIn>>;
-  /** Takes in what was read of any set of day files, and looks at the disk for every entry of them. */
-  regain(reads: readonly FileRead[]): Promise<Regained>;
+  /**
+   * Takes in what was read of any set of day files, and looks at the disk for every entry of them. `stands` says which
+   * holds where a file and the phone have different entries under one id; unless it is said, such a file stays out.
+   */
+  regain(reads: readonly FileRead[], stands?: Stands): Promise<Regained>;
   /** A day as the text of a day file. */
   dayFile(day: string): Promise<string>;
   erase(day: string): Promise<void>;
@@ -69,7 +77,7 @@ const DISK_PATIENCE_MS = 10_000;
 export function appStore(
   parts: StoreParts & { readonly newDayId: () => string; readonly safekeeping: Safekeeping },
 ): AppStore {
-  const { journal } = parts;
+  const { journal, clock } = parts;
   const days = signal<readonly DayOutline[]>([]);
   /** Days that are open, or were let go while the phone still refused something of theirs. */
   const stores = new Map<string, Promise<DayStore>>();
@@ -135,24 +143,30 @@ export function appStore(
   /** What is stored of a day, as stored, as far as it can be read. */
   const readStored = async (id: string): Promise<Envelope[]> => (await journal.read(id)).filter(isReadable);
 
-  const merge = async (file: DayFile): Promise<Result<TakenIn>> => {
-    const { mergeFacts } = await import('../facts/merge-facts.ts');
-    const merged = mergeFacts(await readStored(file.day), file.stored);
-    if (!merged.ok) return merged;
-    const store = await open(file.day);
-    const { fresh, same } = merged.value;
-    const ids = new Set(fresh.map((fact) => fact.id));
-    if (fresh.length > 0)
-      store.addForeign(
-        file.facts.filter((fact) => ids.has(fact.id)),
-        fresh,
-      );
-    await refreshDaysWhen(store);
-    return ok({ day: file.day, fresh: fresh.length, known: same });
+  /** What the phone has of a day, on the disk or still held. */
+  const heldOf = async (id: string): Promise<HeldDay> => {
+    const [stored, outlines] = await Promise.all([readStored(id), journal.days()]);
+    const store = await stores.get(id);
+    const { facts = [], unknown = [] } = store?.day.peek() ?? {};
+    const kept = new Set(stored.map((fact) => fact.id));
+    const held = [...facts, ...unknown].filter((fact) => !kept.has(fact.id)).map(storedForm);
+    const { unsure } = store?.outline() ?? outlines.find((outline) => outline.id === id) ?? {};
+    return { stored: [...stored, ...held], unsure: new Set(unsure) };
   };
 
-  const mergeAndWait = async (file: DayFile): Promise<Result<TakenIn>> => {
-    const merged = await merge(file);
+  const merge = async (file: DayFile, stands?: Stands): Promise<Result<TakenIn>> => {
+    const { admit } = await import('../facts/admit.ts');
+    const admitted = admit(await heldOf(file.day), file, clock.now().atMs, stands);
+    if (!admitted.ok) return admitted;
+    const { fresh, mended, same, leftOut } = admitted.value;
+    const store = await open(file.day);
+    await store.takeIn(admitted.value);
+    await refreshDaysWhen(store);
+    return ok({ day: file.day, fresh: fresh.length + mended.length, known: same, leftOut });
+  };
+
+  const mergeAndWait = async (file: DayFile, stands?: Stands): Promise<Result<TakenIn>> => {
+    const merged = await merge(file, stands);
     if (!merged.ok) return merged;
     const store = await open(file.day);
     await Promise.race([store.settled(), delay(DISK_PATIENCE_MS)]);
@@ -185,20 +199,22 @@ export function appStore(
       const file = readDayFile(text);
       return file.ok ? merge(file.value) : file;
     },
-    async regain(reads) {
+    async regain(reads, stands) {
       const { regain } = await import('./regain.ts');
-      return regain({ merge: mergeAndWait, read: (day) => journal.read(day) }, reads);
+      const phone = {
+        merge: (file: DayFile) => mergeAndWait(file, stands),
+        read: (day: string) => journal.read(day),
+      };
+      return regain(phone, reads);
     },
     async dayFile(id) {
       const { writeDayFile } = await import('../facts/day-file.ts');
       const store = await open(id);
       await Promise.race([store.settled(), delay(500)]);
-      const { header, facts, unknown } = store.day.peek();
+      const { header } = store.day.peek();
       // What is stored goes out as stored; what the phone has not taken yet goes out too.
-      const stored = await readStored(id);
-      const kept = new Set(stored.map((fact) => fact.id));
-      const held = [...facts, ...unknown].filter((fact) => !kept.has(fact.id));
-      return writeDayFile(id, `${header.production} ${header.label}`.trim(), [...stored, ...held]);
+      const { stored } = await heldOf(id);
+      return writeDayFile(id, `${header.production} ${header.label}`.trim(), stored);
     },
     async erase(id) {
       const store = await stores.get(id);

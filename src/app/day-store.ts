@@ -3,11 +3,13 @@ import type { Moment, Said } from '../commands/command.ts';
 import { actionsOf, redo, undo } from '../commands/undo.ts';
 import { appendFacts, foldDay } from '../day/fold.ts';
 import type { Day } from '../day/model.ts';
+import type { Admitted } from '../facts/admit.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { type Fact, readFact, type UnknownFact } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
 import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
+import { changedSince } from './changed-since.ts';
 import type { Clock, DayOutline, Journal, Neighbours } from './ports.ts';
 import { type Saving, savingQueue } from './saving.ts';
 
@@ -38,6 +40,8 @@ export interface DayStore {
   redo(): Result<readonly Fact[]>;
   /** Adds facts from a day file, as read and as stored. They are nobody's action here, so undo leaves them. */
   addForeign(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[]): void;
+  /** Does to the day what a file was found to do; rejects where the phone has no room to mend what is damaged. */
+  takeIn(admitted: Admitted): Promise<void>;
   /** A new id for a voice or a part of the rig. */
   newId(): string;
   retry(): void;
@@ -127,6 +131,33 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   };
   const run = (command: Command): Result<readonly Fact[]> => runTogether([command]);
 
+  /** Puts facts in the place of those under their ids. */
+  const takeOver = (mended: readonly Envelope[]): void => {
+    if (mended.length === 0) return;
+    const byId = new Map(mended.map((fact) => [fact.id, fact]));
+    for (const [at, { id }] of everything.entries()) everything[at] = byId.get(id) ?? everything[at]!;
+    const { facts, unknown } = day.peek();
+    const others = [...facts, ...unknown].filter((fact) => !byId.has(fact.id));
+    day.value = foldDay(id, [...others, ...readAll(mended).facts]);
+  };
+
+  const takeIn = async ({ fresh, mended, unsure }: Admitted): Promise<void> => {
+    kept.value = { ...kept.peek(), unsure: [...unsure] };
+    if (mended.length > 0) {
+      await journal.mend(mended, outline());
+      takeOver(mended);
+      neighbours.tell(id);
+    }
+    if (fresh.length > 0) addForeign(readAll(fresh).facts, fresh);
+    else if (everSaved) await journal.describe(outline());
+  };
+
+  const addForeign: DayStore['addForeign'] = (facts, raw) => {
+    accept(facts);
+    for (const fact of raw) everything.push(fact);
+    queue.add(raw, outline);
+  };
+
   const forget = (): void => {
     erased.value = true;
     queue.drop();
@@ -137,7 +168,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
 
   const refresh = async (): Promise<void> => {
     news.pending = false;
-    const raw = await journal.read(id);
+    const [raw, outlines] = await Promise.all([journal.read(id), journal.days()]);
     // An emptied database is filled again by whoever writes first, so nothing at all means that the day was erased.
     if (raw.length === 0 && everSaved) return forget();
     everSaved ||= raw.length > 0;
@@ -145,9 +176,13 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     const known = new Set([...day.peek().facts, ...day.peek().unknown].map((fact) => fact.id));
     const fresh = all.facts.filter((fact) => !known.has(fact.id));
     if (fresh.length > 0) accept(fresh);
+    // Facts are only ever added, so somebody told of something else: a damaged one was mended.
+    if (fresh.length === 0) takeOver(changedSince(everything, raw));
     const held = new Set(everything.map((fact) => fact.id));
     for (const fact of raw) if (hasId(fact) && !held.has(fact.id)) everything.push(fact);
     damaged.value = all.damaged;
+    const outline = outlines.find((one) => one.id === id);
+    kept.value = { ...kept.peek(), unsure: outline?.unsure };
   };
   // A busy neighbour tells of every action; however many it told of meanwhile, one more look is enough.
   let looking = false;
@@ -175,11 +210,8 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     runTogether,
     undo: (how) => run((now) => undo(now, journal.state.database, how)),
     redo: () => run((now) => redo(now, journal.state.database)),
-    addForeign(facts, raw) {
-      accept(facts);
-      for (const fact of raw) everything.push(fact);
-      queue.add(raw, outline);
-    },
+    addForeign,
+    takeIn,
     newId: () => `e${ids.next()}`,
     retry: queue.retry,
     settled: queue.settled,

@@ -1,8 +1,9 @@
 import { compareStored } from '../facts/compare-stored.ts';
 import { readDayFile } from '../facts/day-file.ts';
 import type { DayFile } from '../facts/day-file-facts.ts';
-import type { DayId } from '../facts/envelope.ts';
+import type { DayId, Envelope } from '../facts/envelope.ts';
 import { readDayFileLeniently } from '../facts/salvage-day-file.ts';
+import type { FactId } from '../shared/ids.ts';
 import type { Problem, Result } from '../shared/result.ts';
 
 /** A day file as far as it could be read. */
@@ -37,14 +38,15 @@ export function readAsFarAsPossible(name: string, text: string): FileRead {
 
 interface Phone {
   /** Adds a file to its day and waits for the disk, with some patience. */
-  merge(file: DayFile): Promise<Result<{ readonly fresh: number }>>;
+  merge(file: DayFile): Promise<Result<{ readonly fresh: number; readonly leftOut?: readonly FactId[] }>>;
   /** Everything stored of a day. */
   read(day: DayId): Promise<unknown[]>;
 }
 
 /** Takes in files in any order, of one day or several, and then looks at the disk for every one of their entries. */
 export async function regain(phone: Phone, reads: readonly FileRead[]): Promise<Regained> {
-  const taken: DayFile[] = [];
+  /** What came in of each day, as the last file that had it said it. */
+  const taken = new Map<DayId, Map<FactId, Envelope>>();
   const refused: { name: string; problem: Problem }[] = [];
   let fresh = 0;
   for (const { name, file } of reads) {
@@ -55,17 +57,18 @@ export async function regain(phone: Phone, reads: readonly FileRead[]): Promise<
       continue;
     }
     fresh += merged.value.fresh;
-    taken.push(file);
+    const out = new Set(merged.value.leftOut);
+    const wanted = taken.get(file.day) ?? new Map<FactId, Envelope>();
+    for (const fact of file.stored) if (!out.has(fact.id)) wanted.set(fact.id, fact);
+    taken.set(file.day, wanted);
   }
-  const days = [...new Set(taken.map(({ day }) => day))];
   let entries = 0;
   let verified = 0;
-  for (const day of days) {
-    const files = taken.filter((file) => file.day === day);
-    const wanted = new Map(files.flatMap(({ stored }) => stored.map((fact) => [fact.id, fact])));
+  for (const [day, wanted] of taken) {
     const { missing } = compareStored([...wanted.values()], await phone.read(day));
     entries += wanted.size;
     verified += wanted.size - missing.length;
   }
+  const days = [...taken.keys()];
   return { days, entries, fresh, verified, refused };
 }

@@ -1,5 +1,7 @@
 import { learnSentences, quoted } from './problems.ts';
 
+const dateOf = (ms: unknown): string => new Date(Number(ms)).toISOString().slice(0, 10);
+
 // What only some screens can cause: it comes with the screens that import it, not with the first load.
 learnSentences({
   'roll-name': ({ longest }) => `A roll needs a name of at most ${longest} characters.`,
@@ -73,6 +75,15 @@ learnSentences({
     `Line ${line} of the file belongs to another day. Nothing was taken in.`,
   'counter-beyond-limit': ({ line }) =>
     `Line ${line} of the file has an impossible number. Nothing was taken in.`,
+  'door-counter': ({ limit }) =>
+    `An entry in the file has a number above ${Number(limit).toLocaleString('en-GB')}, which no day comes to. Nothing was taken in.`,
+  'door-date': ({ atMs, nowMs }) =>
+    `An entry in the file is dated ${dateOf(atMs)}, and this phone's date is ${dateOf(nowMs)}. If the phone is wrong, set its date and take the file in again. Nothing was taken in.`,
+  'door-facts': ({ count, limit }) =>
+    `With the file the day would have ${Number(count).toLocaleString('en-GB')} entries; ${Number(limit).toLocaleString('en-GB')} is the most. Nothing was taken in.`,
+  'door-databases': ({ count, limit }) =>
+    `With the file the day would have entries of ${count} phones; ${limit} is the most. Nothing was taken in.`,
+  'door-size': () => 'With the file the day would be larger than any day file may be. Nothing was taken in.',
   'weight-unusable': ({ move, weight }) => `${quoted(weight)} is no cost for ${quoted(move)}: 1 to 99.`,
   'pinned-twice': () => 'One pack is pinned to two people. Let one of them go.',
   'not-a-wave-name': () => 'is no sound file by its name.',
