@@ -7,6 +7,7 @@ import type { Admitted } from '../facts/admit.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { type Fact, readFact, type UnknownFact } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
+import { unfitToKeep } from '../facts/unfit.ts';
 import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { changedSince } from './changed-since.ts';
@@ -123,6 +124,8 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
       if (!said.ok) return said;
       facts.push(...stampFacts(said.value, { ...saying, batch: facts[0]?.id }));
     }
+    const unfit = unfitToKeep(facts);
+    if (unfit) return fail(unfit);
     aheadTold = aheadMs;
     accept(facts);
     everything.push(...facts);

@@ -1,14 +1,16 @@
 import type { Day, Fact } from '../day/model.ts';
 import { takeText } from '../day/slate.ts';
+import { MOST_TARGETS } from '../facts/corrected.ts';
 import { batchOf } from '../facts/envelope.ts';
+import type { Draft } from '../facts/fact.ts';
 import { databaseOf, type FactId } from '../shared/ids.ts';
 import { fail, ok } from '../shared/result.ts';
 import type { Said } from './command.ts';
 
 interface Action {
   readonly facts: readonly Fact[];
-  /** The retraction that undid it, while it is undone. */
-  readonly undoneBy?: FactId;
+  /** The retractions that undid it, while it is undone. */
+  readonly undoneBy?: readonly FactId[];
 }
 
 interface Actions {
@@ -39,7 +41,7 @@ function told(day: Day, database: string): Actions {
     const by = first?.kind === 'fact-retracted' ? first.by : 'hand';
     if (by === 'undo') {
       const action = done.pop();
-      if (action) undone.push({ facts: action.facts, undoneBy: first!.id });
+      if (action) undone.push({ facts: action.facts, undoneBy: idsOf(facts) });
     } else if (by === 'redo') {
       const action = undone.pop();
       if (action) done.push({ facts: action.facts });
@@ -85,7 +87,16 @@ export function undo(day: Day, database: string, { evenIfBuiltOn = false } = {})
     const count = wordsOfOthers(day, database, built);
     return fail({ code: 'undo-built-on', take: takeText(take), count });
   }
-  return ok([{ kind: 'fact-retracted', targets: facts.map(({ id }) => id), by: 'undo' }]);
+  return ok(retracting(idsOf(facts), 'undo'));
+}
+
+const idsOf = (facts: readonly Fact[]): FactId[] => facts.map(({ id }) => id);
+
+function retracting(ids: readonly FactId[], by: 'undo' | 'redo'): Draft[] {
+  const drafts: Draft[] = [];
+  for (let from = 0; from < ids.length; from += MOST_TARGETS)
+    drafts.push({ kind: 'fact-retracted', targets: ids.slice(from, from + MOST_TARGETS), by });
+  return drafts;
 }
 
 /** How often other phones spoke of a take, or placed something before it. */
@@ -103,5 +114,5 @@ const wordsOfOthers = (day: Day, database: string, { id, kind }: Fact): number =
 export function redo(day: Day, database: string): Said {
   const undoneBy = actionsOf(day, database).undone.at(-1)?.undoneBy;
   if (!undoneBy) return fail({ code: 'nothing-to-redo' });
-  return ok([{ kind: 'fact-retracted', targets: [undoneBy], by: 'redo' }]);
+  return ok(retracting(undoneBy, 'redo'));
 }

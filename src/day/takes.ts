@@ -1,5 +1,5 @@
 import type { FactOf } from '../facts/fact.ts';
-import type { TakeFields } from '../facts/take-logged.ts';
+import { HIGHEST_TAKE, type TakeFields } from '../facts/take-logged.ts';
 import { counterOf, databaseOf, type FactId, isOfDatabase } from '../shared/ids.ts';
 import type { Day, Fact, LineItem, Note, Slate, Take, TakeId, TakeKind } from './model.ts';
 import { nextSetup, sameSlate, slateText } from './slate.ts';
@@ -145,10 +145,24 @@ export function nextNumber(day: Day, kind: TakeKind, slate: Slate): number {
   for (const id of day.takeOrder) {
     const take = day.takes.get(id)!;
     if (take.falseStart || take.number <= highest) continue;
-    const alike = isSlated(kind) ? isSlated(take.kind) && sameSlate(take.slate, slate) : take.kind === kind;
-    if (alike) highest = take.number;
+    if (isCountedWith(take, kind, slate)) highest = take.number;
   }
-  return highest + 1;
+  return highest < HIGHEST_TAKE ? highest + 1 : firstFree(day, kind, slate);
+}
+
+const isCountedWith = (take: Take, kind: TakeKind, slate: Slate): boolean =>
+  isSlated(kind) ? isSlated(take.kind) && sameSlate(take.slate, slate) : take.kind === kind;
+
+/** Where somebody has typed the highest number there is, Roll still needs one. */
+function firstFree(day: Day, kind: TakeKind, slate: Slate): number {
+  const used = new Set(
+    takesInOrder(day)
+      .filter((take) => !take.falseStart && isCountedWith(take, kind, slate))
+      .map(({ number }) => number),
+  );
+  let number = 1;
+  while (used.has(number) && number < HIGHEST_TAKE) number += 1;
+  return number;
 }
 
 export interface NextTake {

@@ -20,15 +20,19 @@ export const slateCalled = kind('slate-called', () => z.object({ slate }));
 export const TAKE_KINDS = ['take', 'pickup', 'wild', 'tone', 'mos'] as const;
 export type TakeKind = (typeof TAKE_KINDS)[number];
 
+export const HIGHEST_TAKE = 9999;
+/** At 60 frames a second more than two weeks. */
+const MOST_FRAMES = 100_000_000;
+
 /** A place in time: a count of frames at an exact rate. */
-const stamp = z.object({ frames: wholeNumber(0, 100_000_000), rate: z.enum(RATE_IDS) });
+const stamp = z.object({ frames: wholeNumber(0, MOST_FRAMES), rate: z.enum(RATE_IDS) });
 
 /** Everything that can be said of a take, at the time or afterwards. Null takes a field's value back. */
 export const takeFields = once(() =>
   z.object({
     kind: z.optional(z.enum(TAKE_KINDS)),
     slate: z.optional(slate),
-    number: z.optional(wholeNumber(0, 9999)),
+    number: z.optional(wholeNumber(0, HIGHEST_TAKE)),
     start: z.optional(z.nullable(stamp)),
     /** Duration as a count of frames. */
     length: z.optional(z.nullable(stamp)),
@@ -58,7 +62,7 @@ export const noteAdded = kind('note-added', () =>
 /** The recorder showed the timecode `frames` when the phone's clock said `atMs`. */
 export const clockFollowed = kind('clock-followed', () =>
   z.object({
-    frames: wholeNumber(0, 100_000_000),
+    frames: wholeNumber(0, MOST_FRAMES),
     rate: z.enum(RATE_IDS),
     atMs: wholeNumber(0, 253_402_300_799_999),
   }),

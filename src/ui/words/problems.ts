@@ -27,6 +27,10 @@ const SENTENCES: Record<string, Say> = {
   'nothing-to-undo': () => 'Nothing to undo on this phone.',
   'undo-built-on': ({ take, count }) =>
     `Another phone has ${count === 1 ? 'one entry' : `${count} entries`} on ${take}. Undo takes the take away from that phone too.`,
+  'day-full': () =>
+    'No entry can follow on this day: one with an impossible number was taken in. Start the next day from this one.',
+  'entry-unfit': ({ where }) =>
+    `That is more than an entry can hold (${quoted(where)}), so it could not be read again. Nothing was changed.`,
   'nothing-to-redo': () => 'Nothing to bring back.',
   'restart-refused': ({ because }) => RESTART[String(because)] ?? 'Not now.',
   'fact-damaged': ({ where, line }) =>
