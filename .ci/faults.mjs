@@ -12,6 +12,7 @@ const FAULTS = {
   'two-windows': ['tests/browser/two-windows.test.ts', 1],
   'storage-faults': ['tests/browser/storage-faults.test.ts', 5],
   'copy-beside': ['tests/browser/copy-beside.test.ts', 4],
+  arrivals: ['tests/browser/doors.test.ts', 1],
   rebuild: ['tests/browser/rebuild.test.ts', 2],
   update: ['tests/browser/update.test.ts', 1],
   clock: ['tests/browser/clock.test.ts', 1],

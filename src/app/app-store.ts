@@ -13,6 +13,7 @@ import { type Command, type DayStore, openDayStore, readAll, type StoreParts } f
 import type { Agreed } from './in-doubt.ts';
 import type { Started, WholeDay } from './next-day.ts';
 import type { DayOutline } from './ports.ts';
+import type { Preview } from './preview.ts';
 import type { FileRead, Regained } from './regain.ts';
 import type { Safekeeping } from './safekeeping.ts';
 
@@ -53,6 +54,8 @@ export interface AppStore {
   rigFrom(day: string, agreed?: Agreed): Promise<Result<Command>>;
   /** Takes in a day file: new facts are added, known ones left, contradictions refused whole. */
   takeIn(text: string): Promise<Result<TakenIn>>;
+  /** What taking in a set of files would do, day by day. Nothing is done. */
+  preview(reads: readonly FileRead[]): Promise<readonly Preview[]>;
   /**
    * Takes in what was read of any set of day files, and looks at the disk for every entry of them. `stands` says which
    * holds where a file and the phone have different entries under one id; unless it is said, such a file stays out.
@@ -198,6 +201,10 @@ export function appStore(
       const { readDayFile } = await import('../facts/day-file.ts');
       const file = readDayFile(text);
       return file.ok ? merge(file.value) : file;
+    },
+    async preview(reads) {
+      const { previewOf } = await import('./preview.ts');
+      return previewOf(reads, heldOf, clock.now().atMs);
     },
     async regain(reads, stands) {
       const { regain } = await import('./regain.ts');

@@ -16,6 +16,7 @@ import { Now } from './screens/now.tsx';
 // The first load carries the day's first screen; the others come after it, and all are kept for no signal.
 const Days = later(() => import('./screens/days.tsx').then((part) => part.Days));
 const Arriving = later(() => import('./days/arriving.tsx').then((part) => part.Arriving));
+const NoSuchDay = later(() => import('./screens/no-such-day.tsx').then((part) => part.NoSuchDay));
 const Help = later(() => import('./screens/help.tsx').then((part) => part.Help));
 const Cast = later(() => import('./screens/cast.tsx').then((part) => part.Cast));
 const Rig = later(() => import('./screens/rig.tsx').then((part) => part.Rig));
@@ -92,6 +93,8 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
       </main>
     );
   }
+  const { facts, unknown } = store.day.value;
+  if (facts.length + unknown.length + store.damaged.value === 0) return <NoSuchDay />;
   const Screen = SCREENS[tab];
   return (
     <DayContext.Provider value={store}>

@@ -21,8 +21,11 @@ const isPage = (name: string | undefined): name is DayPage =>
 export const tabOf = (page: DayPage): Tab =>
   page in PAGES ? PAGES[page as keyof typeof PAGES] : (page as Tab);
 
-/** What a shortcut of the home screen leads to, or what another app shared: found out before anything is shown. */
-export const WISHES = ['roll', 'inputs', 'report', 'shared'] as const;
+/**
+ * What a shortcut of the home screen leads to, what another app shared, or why nothing came of that: found out before
+ * anything is shown.
+ */
+export const WISHES = ['roll', 'inputs', 'report', 'shared', 'turned-away', 'not-shared'] as const;
 export type Wish = (typeof WISHES)[number];
 
 /** Where the user is: the list of days, the words, or one tab of a day. Kept in the address, so that back goes back. */
@@ -70,5 +73,5 @@ export function goTo(next: Route): void {
   location.hash = hrefOf(next);
 }
 
-/** The sheet that the day's first screen opens with: only where somebody came for it. */
-export const opensWith = signal<'inputs' | null>(null);
+/** The sheet that the day's first screen, or the list of days, opens with: only where somebody came for it. */
+export const opensWith = signal<'inputs' | 'new-day' | null>(null);

@@ -81,7 +81,7 @@ describe('the manifest (W3C Web Application Manifest)', () => {
 });
 
 describe('day files from outside', () => {
-  test('are taken in when another app shares one, with no signal (W3C Web Share Target)', async () => {
+  test('are taken in by a tap when another app shares one, with no signal (W3C Web Share Target)', async () => {
     const { action, method, params } = manifest.share_target;
     expect([action, method, params.files[0].name]).toEqual(['/take-in', 'POST', 'files']);
     await onStage({ clock: CLOCK }, async (stage) => {
@@ -91,6 +91,7 @@ describe('day files from outside', () => {
       await share(stage, [
         { name: 'day.txt', mimeType: 'text/plain', buffer: Buffer.from(sampleText('small')) },
       ]);
+      await page.getByRole('button', { name: 'Take in', exact: true }).tap();
       await page.locator('.dock').waitFor();
       await page.getByText('Lieve').first().waitFor();
       // Once taken in it is not taken in again.
@@ -122,6 +123,8 @@ describe('day files from outside', () => {
         await fetch('/take-in', { method: 'POST', body: form });
       }, sampleText('small'));
       await stage.relaunch();
+      await stage.page.getByRole('button', { name: /A file was handed over/ }).tap();
+      await stage.page.getByRole('button', { name: 'Take in', exact: true }).tap();
       await stage.page.locator('.dock').waitFor();
       await stage.page.getByText('Lieve').first().waitFor();
       expect(await stage.page.evaluate(() => caches.has('rollbook-shared'))).toBe(false);
@@ -142,7 +145,7 @@ describe('day files from outside', () => {
     });
   });
 
-  test('are taken in when the system opens one with the app (W3C File Handling); another file is refused in words', async () => {
+  test('are taken in by a tap when the system opens one with the app (W3C File Handling); another file is refused in words', async () => {
     const before = (): void => {
       Object.defineProperty(window, 'launchQueue', {
         value: {
@@ -163,6 +166,7 @@ describe('day files from outside', () => {
       await launch('a shopping list');
       await page.getByRole('alert').filter({ hasText: 'not a day file' }).waitFor();
       await launch(sampleText('small'));
+      await page.getByRole('button', { name: 'Take in', exact: true }).tap();
       await page.locator('.dock').waitFor();
       await page.getByText('Lieve').first().waitFor();
     });

@@ -93,6 +93,7 @@ test('a damaged entry in the database is told, and a copy of the day mends it', 
     await told.waitFor();
     await later(stage);
     await choose(page, { 'copy.txt': copy });
+    await tap(page, /^Take in$/);
     await page.locator('.dock').waitFor();
     await told.waitFor({ state: 'detached' });
     expect(await storedFacts(page, day)).toEqual(whole);

@@ -54,27 +54,49 @@ export function hearLaunches(): void {
   });
 }
 
-/** What the system or another app handed over. Each file is given once: it is on no list afterwards. */
-export async function arrivedFiles(): Promise<readonly File[]> {
-  const opened = handed;
-  handed = [];
-  return opened.length > 0 ? opened : sharedFiles();
+/** What the system or another app handed over. */
+export interface Arrived {
+  readonly how: 'opened' | 'shared';
+  readonly recordings: readonly File[];
+  /** Whatever else it is. */
+  readonly others: readonly File[];
 }
 
-/** Whether something was shared that nobody has taken up: the window that was to do it was closed before. */
-export const isSomethingLeft = async (): Promise<boolean> => 'caches' in window && caches.has(SHARED_CACHE);
+/** Files that were opened are given once. What was shared waits until it is taken in or thrown away. */
+export async function arrivedFiles(): Promise<Arrived> {
+  const opened = handed;
+  handed = [];
+  const files = opened.length > 0 ? opened : await sharedFiles();
+  const are = await Promise.all(files.map(isRecording));
+  return {
+    how: opened.length > 0 ? 'opened' : 'shared',
+    recordings: files.filter((_, at) => are[at]),
+    others: files.filter((_, at) => !are[at]),
+  };
+}
 
-async function sharedFiles(): Promise<readonly File[]> {
+/** The names of what was shared and waits. */
+export async function waitingNames(): Promise<readonly string[]> {
+  if (!('caches' in window) || !(await caches.has(SHARED_CACHE))) return [];
+  return (await keptShares()).map(({ name }) => name);
+}
+
+/** Nothing that was shared waits any more. */
+export const discardShared = (): Promise<boolean> => caches.delete(SHARED_CACHE);
+
+async function keptShares(): Promise<{ readonly name: string; readonly kept: Response }[]> {
   const cache = await caches.open(SHARED_CACHE);
-  const files: File[] = [];
+  const shares: { name: string; kept: Response }[] = [];
   for (const request of await cache.keys()) {
     const kept = await cache.match(request);
     const name = decodeURIComponent(kept?.headers.get('x-name') ?? '') || 'What was shared';
-    if (kept) files.push(new File([await kept.blob()], name));
+    if (kept) shares.push({ name, kept });
   }
-  await caches.delete(SHARED_CACHE);
-  return files;
+  return shares;
 }
+
+const sharedFiles = async (): Promise<readonly File[]> =>
+  Promise.all((await keptShares()).map(async ({ name, kept }) => new File([await kept.blob()], name)));
 
 /** RIFF, RF64 (EBU Tech 3306) and BW64 (ITU-R BS.2088) begin with their names; whatever else it is, it is no recording. */
 export async function isRecording(file: File): Promise<boolean> {

@@ -1,47 +1,65 @@
 import '../words/later-problems.ts';
 import { useEffect, useState } from 'preact/hooks';
 import type { AppStore } from '../../app/app-store.ts';
-import type { FileRead } from '../../app/regain.ts';
+import { openTakes } from '../../day/takes.ts';
 import { useApp } from '../context.ts';
 import { type DayPage, hrefOf, opensWith, type Wish } from '../route.ts';
 import { complain, tell } from '../saying.ts';
-import { arrivedFiles, isRecording, readDayFiles, recordingsArrived, timesHanded } from './arrivals.ts';
+import { arrivedFiles, discardShared, readDayFiles, recordingsArrived, timesHanded } from './arrivals.ts';
+import type { Brought } from './choose-file.tsx';
 import { TakeInSheet } from './take-in.tsx';
 
-/** Leads on from a shortcut of the home screen, or takes up the files that the system or another app handed over. */
+/** Leads on from a shortcut of the home screen, or to the door with what the system or another app handed over. */
 export function Arriving({ wish }: { wish: Wish }) {
   const app = useApp();
   const handed = timesHanded.value;
-  const [taken, setTaken] = useState<{ readonly reads: readonly FileRead[]; readonly handed: number } | null>(
-    null,
-  );
+  const [brought, setBrought] = useState<(Brought & { readonly handed: number }) | null>(null);
   useEffect(() => {
-    if (wish === 'shared') void takeUp(app).then((reads) => setTaken(reads && { reads, handed }));
-    else openNewest(app, wish === 'report' ? 'wrap' : 'now', wish);
+    if (wish === 'shared') void takeUp(app).then((came) => setBrought(came && { ...came, handed }));
+    else if (wish === 'turned-away' || wish === 'not-shared') {
+      complain({ code: wish });
+      back(app);
+    } else openNewest(app, wish === 'report' ? 'wrap' : 'now', wish);
   }, [app, wish, handed]);
   return (
-    <main class="page" aria-busy={taken === null}>
-      {taken && <TakeInSheet key={taken.handed} reads={taken.reads} onClose={toDays} />}
+    <main class="page" aria-busy={brought === null}>
+      {brought && (
+        <TakeInSheet
+          key={brought.handed}
+          brought={brought}
+          onClose={() => back(app)}
+          onDone={() => void (brought.how === 'shared' && discardShared())}
+        />
+      )}
     </main>
   );
 }
 
-const toDays = (): void => location.replace('#/');
+/** To a take that is rolling, if there is one, and otherwise to the list of days. */
+function back(app: AppStore): void {
+  const day = app.current()?.day.peek();
+  location.replace(day && openTakes(day).length > 0 ? hrefOf({ at: 'day', day: day.id, tab: 'now' }) : '#/');
+}
 
-/** The day files among what arrived; recordings go to the card check of the newest day, and nothing goes to the list. */
-async function takeUp(app: AppStore): Promise<readonly FileRead[] | null> {
-  const files = await arrivedFiles();
-  const areRecordings = await Promise.all(files.map(isRecording));
-  const recordings = files.filter((_, at) => areRecordings[at]);
+/** The day files among what arrived. Recordings go to the card check of the newest day, where nothing is said by itself. */
+async function takeUp(app: AppStore): Promise<Brought | null> {
+  const { how, recordings, others } = await arrivedFiles();
   if (recordings.length > 0) {
     recordingsArrived.value = recordings;
-    openNewest(app, 'card');
-    return null;
+    if (others.length === 0) {
+      // Without a day they wait until there is one.
+      if (how === 'shared' && app.days.peek().length > 0) await discardShared();
+      openNewest(app, 'card');
+      return null;
+    }
   }
-  const reads = await readDayFiles(files);
+  const reads = await readDayFiles(others);
   if ('code' in reads) complain(reads);
-  else if (reads.length > 0) return reads;
-  toDays();
+  else if (reads.some(({ file }) => file)) return { reads, how };
+  else if (reads[0]?.damage) complain(reads[0].damage.problem);
+  // Nothing of it can ever be taken in, so it does not wait.
+  if (how === 'shared') await discardShared();
+  back(app);
   return null;
 }
 
@@ -51,7 +69,7 @@ function openNewest(app: AppStore, tab: DayPage, wish?: Wish): void {
   const newest = days.find(({ sample }) => !sample) ?? days[0];
   if (!newest) {
     tell('No day yet: start one here');
-    toDays();
+    location.replace('#/');
     return;
   }
   if (wish === 'inputs') opensWith.value = 'inputs';

@@ -2,7 +2,7 @@ import '../words/later-problems.ts';
 import { useEffect, useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';
-import { isSomethingLeft } from '../days/arrivals.ts';
+import { waitingNames } from '../days/arrivals.ts';
 import { DayActions } from '../days/day-actions.tsx';
 import { LicenceSheet } from '../days/licences.tsx';
 import { NewDay } from '../days/new-day.tsx';
@@ -13,10 +13,10 @@ import { Looks } from '../parts/looks.tsx';
 import { NotKeptBanner } from '../parts/not-kept.tsx';
 import { Row } from '../parts/row.tsx';
 import { UpdateOffer } from '../parts/update-offer.tsx';
-import { goTo } from '../route.ts';
+import { goTo, opensWith } from '../route.ts';
 import { complain, tell } from '../saying.ts';
 import { version } from '../version.ts';
-import { countOf } from '../words/chain.ts';
+import { countOf, listOf } from '../words/chain.ts';
 import { copyWords, titleOf } from '../words/days.ts';
 import '../styles/days.css';
 
@@ -25,7 +25,7 @@ type Open = { readonly day: DayOutline } | 'new' | 'take-in' | 'licences' | null
 /** The days on this phone. */
 export function Days() {
   const app = useApp();
-  const [open, setOpen] = useState<Open>(null);
+  const [open, setOpen] = useState<Open>(() => (opensWith.peek() === 'new-day' ? 'new' : null));
   const days = app.days.value;
   const close = (): void => setOpen(null);
   // What was said of a day since the list was last shown counts, and what another window starts or erases comes and goes.
@@ -34,11 +34,10 @@ export function Days() {
     refresh();
     return app.parts.neighbours.listen(refresh);
   }, [app]);
+  const [waiting, setWaiting] = useState<readonly string[]>([]);
   useEffect(() => {
-    const takeUp = (left: boolean): void => {
-      if (left) location.replace('#/shared');
-    };
-    isSomethingLeft().then(takeUp, () => {});
+    opensWith.value = null;
+    waitingNames().then(setWaiting, () => {});
   }, []);
   const sample = async (): Promise<void> => {
     const result = await openSampleDay(app);
@@ -70,6 +69,18 @@ export function Days() {
         <UpdateOffer />
         {days.length === 0 && <First />}
         <ul class="rows">
+          {waiting.length > 0 && (
+            <li>
+              <Row
+                title={
+                  waiting.length === 1 ? 'A file was handed over' : `${waiting.length} files were handed over`
+                }
+                under={listOf(waiting)}
+                word="look"
+                onTap={() => location.replace('#/shared')}
+              />
+            </li>
+          )}
           {days.map((day) => (
             <li key={day.id} class="day-row">
               <Row

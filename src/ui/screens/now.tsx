@@ -34,7 +34,7 @@ type Open =
 /** The day's first screen: who is on which track now, what is wrong, and Roll. */
 export function Now() {
   const day = useDay().day.value;
-  const [open, setOpen] = useState<Open>(() => (opensWith.peek() ? 'free' : null));
+  const [open, setOpen] = useState<Open>(() => (opensWith.peek() === 'inputs' ? 'free' : null));
   useEffect(() => {
     opensWith.value = null;
   }, []);

@@ -3,7 +3,7 @@ import type { Promised } from '../../app/safekeeping.ts';
 import { clockTime } from './times.ts';
 
 /** What a day is called in the list. */
-export const titleOf = (day: DayOutline): string =>
+export const titleOf = (day: Pick<DayOutline, 'sample' | 'production' | 'label'>): string =>
   [day.sample ? 'Sample' : '', day.production, day.label].filter(Boolean).join(' · ') || 'Untitled day';
 
 /** Whether a copy of the day has left the phone, and whether it still is the day. */

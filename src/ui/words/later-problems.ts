@@ -75,6 +75,9 @@ learnSentences({
     `Line ${line} of the file belongs to another day. Nothing was taken in.`,
   'counter-beyond-limit': ({ line }) =>
     `Line ${line} of the file has an impossible number. Nothing was taken in.`,
+  'not-shared': () => 'What was shared could not be read. Share it once more, or choose it here.',
+  'turned-away': () =>
+    'A web page tried to hand over a file. It was not kept: files come in by the share sheet of the phone, or are chosen here.',
   'door-counter': ({ limit }) =>
     `An entry in the file has a number above ${Number(limit).toLocaleString('en-GB')}, which no day comes to. Nothing was taken in.`,
   'door-date': ({ atMs, nowMs }) =>

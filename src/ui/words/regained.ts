@@ -8,8 +8,10 @@ export function damageWords({ file, damage }: FileRead): string {
   const why = sentenceFor(damage.problem).replace(/ (Nothing|It) was (not )?(taken in|read)\.$/, '');
   if (!file) return `${why} Nothing in it can be read.`;
   const lost = damage.lost > 0 ? `, ${damage.lost} cannot` : '';
-  // A changed letter that still reads as an entry is what only the check notices.
-  const doubt = damage.problem.code === 'day-file-check-wrong' ? ' One may not say what it said.' : '';
+  // A changed letter that still reads as an entry is what only a check of that entry notices.
+  const doubt = file.unchecked
+    ? ' An older version wrote it, without a check of each entry: any may not say what it said.'
+    : '';
   return `${why} ${countOf(file.facts.length, 'entry', 'entries')} can be read${lost}.${doubt}`;
 }
 

@@ -1,0 +1,109 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Preview } from '../../app/preview.ts';
+import type { FileRead } from '../../app/regain.ts';
+import type { Stands } from '../../facts/admit.ts';
+import { useApp } from '../context.ts';
+import { Sheet } from '../parts/sheet.tsx';
+import { hrefOf } from '../route.ts';
+import type { Brought } from './choose-file.tsx';
+import { Previews } from './preview.tsx';
+import '../styles/days.css';
+
+const UNDER: Record<Brought['how'], string> = {
+  chosen: 'Nothing is changed yet.',
+  pasted: 'Nothing is changed yet.',
+  shared:
+    'Handed over by another app, or by a web page: the phone does not say which. Nothing is changed yet.',
+  opened: 'Opened with this app. Nothing is changed yet.',
+};
+
+interface DoorProps {
+  readonly brought: Brought;
+  readonly onTakeIn: (reads: readonly FileRead[], stands?: Stands) => Promise<void>;
+  readonly onClose: () => void;
+  /** What waits until somebody takes it in can be thrown away. */
+  readonly onDiscard?: () => void;
+}
+
+/** Before anything is taken in: which day it is, what is new, what would change, and the tap that does it. */
+export function AtTheDoor({ brought: { reads, how }, onTakeIn, onClose, onDiscard }: DoorProps) {
+  const app = useApp();
+  const [previews, setPreviews] = useState<readonly Preview[] | null>(null);
+  useEffect(() => {
+    void app.preview(reads).then(setPreviews);
+  }, [app, reads]);
+  const isIdle = previews?.every(({ fresh, mended, disputes }) => fresh + mended + disputes.length === 0);
+  const isDamaged = reads.some(({ damage }) => damage);
+  const wording = isDamaged
+    ? 'Take in what can be read'
+    : how === 'pasted'
+      ? 'Take in what was pasted'
+      : 'Take in';
+  return (
+    <Sheet
+      title={isDamaged ? 'Not every file is whole' : 'Take this in?'}
+      under={UNDER[how]}
+      onClose={onClose}
+      foot={
+        <div class="door-foot">
+          <Answers previews={previews} wording={wording} onTake={(stands) => void onTakeIn(reads, stands)} />
+          {!isIdle && (
+            <button type="button" class="button" onClick={onClose}>
+              Not now
+            </button>
+          )}
+        </div>
+      }
+    >
+      {previews ? (
+        <Previews reads={reads} previews={previews} />
+      ) : (
+        <p class="section soft" aria-busy="true">
+          Reading what it would change.
+        </p>
+      )}
+      {onDiscard && (
+        <div class="section">
+          <button type="button" class="button-plain" onClick={onDiscard}>
+            Discard what was handed over
+          </button>
+        </div>
+      )}
+    </Sheet>
+  );
+}
+
+interface AnswersProps {
+  readonly previews: readonly Preview[] | null;
+  readonly wording: string;
+  readonly onTake: (stands?: Stands) => void;
+}
+
+/** The tap that takes in; where entries are disputed, which of them stand is said with it. */
+function Answers({ previews, wording, onTake }: AnswersProps) {
+  const days = previews ?? [];
+  const comes = days.some(({ fresh, mended }) => fresh + mended > 0);
+  const [known] = days.filter(({ refused }) => refused.length === 0);
+  if (days.some(({ disputes }) => disputes.length > 0))
+    return (
+      <>
+        <button type="button" class="button button-solid" onClick={() => onTake('here')}>
+          {comes ? 'Take in, keep what is here' : 'Keep what is here'}
+        </button>
+        <button type="button" class="button" onClick={() => onTake('file')}>
+          Take in, with what the file says
+        </button>
+      </>
+    );
+  if (previews && !comes)
+    return known ? (
+      <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: known.day, tab: 'now' })}>
+        Open the day
+      </a>
+    ) : null;
+  return (
+    <button type="button" class="button button-solid" disabled={!previews} onClick={() => onTake()}>
+      {wording}
+    </button>
+  );
+}
