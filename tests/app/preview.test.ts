@@ -113,5 +113,11 @@ describe('what a file would change', () => {
       disputes: [{ here: morning[0], there: renamed }],
     });
     expect(disputeWords(disputed!.after, disputed!.disputes[0]!)).toMatch(/Harbour Lights.*Harbour Nights/);
+    const rig = morning.find(({ kind }) => kind === 'rig-laid')!;
+    const flipped = JSON.parse(JSON.stringify(rig).replace('"name":"AES 2"', '"name":"AES 7"'));
+    const [laid] = await app.preview([read(morning.map((fact) => (fact === rig ? flipped : fact)))]);
+    expect(disputeWords(laid!.after, laid!.disputes[0]!)).toMatch(
+      /parts \d+ name: here AES 2, in the file AES 7\./,
+    );
   });
 });

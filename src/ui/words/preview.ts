@@ -82,13 +82,16 @@ export function disputeWords(day: Day, { here, there }: Dispute): string {
   return `${ours}. ${some(both)}.`;
 }
 
-/** What an entry says, value by value, each under the name of its field. */
+/** What an entry says, value by value, each under where it stands: `'production'`, `'parts 3 name'`. */
 function leavesOf(value: unknown, name = '', leaves = new Map<string, string>()): Map<string, string> {
-  if (typeof value !== 'object' || value === null)
+  if (typeof value !== 'object' || value === null) {
     leaves.set(name, String(value).slice(0, LONGEST) || 'nothing');
-  else
-    for (const [field, inside] of Object.entries(value))
-      leavesOf(inside, name && Array.isArray(value) ? `${name} ${Number(field) + 1}` : field, leaves);
+    return leaves;
+  }
+  for (const [field, inside] of Object.entries(value)) {
+    const own = Array.isArray(value) ? String(Number(field) + 1) : field;
+    leavesOf(inside, [name, own === 'fields' ? '' : own].filter(Boolean).join(' '), leaves);
+  }
   return leaves;
 }
 
