@@ -30,6 +30,13 @@ export function latestSent(day: Day, below?: string): SentReport | undefined {
     );
 }
 
+/** Whatever else went out under the letter of a report, the latest first: nothing where one phone sent all of it. */
+export function sentBeside(day: Day, sent: SentReport): SentReport[] {
+  const all = sentReports(day).filter(({ letter }) => letter === sent.letter);
+  if (new Set(all.map(({ id }) => databaseOf(id))).size < 2) return [];
+  return all.filter(({ id }) => id !== sent.id).reverse();
+}
+
 const MOST_UNREAD = 2000;
 
 /** What of a day is known now, as a report made from it keeps it: `{ known: { phonea00000: 41 } }`. */

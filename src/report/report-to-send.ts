@@ -1,6 +1,7 @@
 import type { Day } from '../day/model.ts';
-import { dayWhenSent, latestSent, type SentReport } from '../day/sent-reports.ts';
+import { dayWhenSent, latestSent, type SentReport, sentBeside } from '../day/sent-reports.ts';
 import type { ReportModel } from './model.ts';
+import { reportChanges } from './report-changes.ts';
 import { FIRST_LETTER, type Revision, revisionOf } from './revision.ts';
 
 /** Makes the report of a day, with what else is open. */
@@ -43,5 +44,34 @@ function lettered(day: Day, letter: string, model: ReportModel, modelOf: ModelOf
   return { model, letter, revision };
 }
 
-const revisionSince = (day: Day, sent: SentReport, model: ReportModel, modelOf: ModelOf): Revision =>
-  revisionOf(model, { letter: sent.letter, model: modelOf(dayWhenSent(day, sent), sent.made.matters) });
+/**
+ * What changed since a report went out. Where phones that did not know of each other sent several under its letter, it is
+ * the latest of them, or else one that lacks something the latest had: whoever has that one is told as well.
+ */
+function revisionSince(day: Day, sent: SentReport, model: ReportModel, modelOf: ModelOf): Revision {
+  const all = differentReports(day, sent, modelOf);
+  const revisions = all.map((report) => ({ report, revision: revisionOf(model, report) }));
+  const { report, revision } = revisions.find((one) => one.revision.changes.length > 0) ?? revisions[0]!;
+  if (all.length === 1) return revision;
+  const others = all.filter((one) => one !== report).map(({ sent: other }) => other);
+  return { ...revision, beside: { compared: report.sent, others } };
+}
+
+interface Made {
+  readonly letter: string;
+  readonly sent: SentReport;
+  readonly model: ReportModel;
+}
+
+/** The report and those that went out under its letter with other lines, each of them once, as it went out last. */
+function differentReports(day: Day, sent: SentReport, modelOf: ModelOf): Made[] {
+  const made = (one: SentReport): Made => ({
+    letter: one.letter,
+    sent: one,
+    model: modelOf(dayWhenSent(day, one), one.made.matters),
+  });
+  const all = [made(sent)];
+  for (const other of sentBeside(day, sent).map(made))
+    if (all.every(({ model }) => reportChanges(model, other.model).length > 0)) all.push(other);
+  return all;
+}

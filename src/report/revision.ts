@@ -1,3 +1,4 @@
+import type { SentReport } from '../day/sent-reports.ts';
 import { setupLetters, setupOf } from '../day/slate.ts';
 import { type Change, changeText } from './change.ts';
 import type { ReportModel } from './model.ts';
@@ -10,7 +11,12 @@ export interface Revision {
   /** The letter of the report it is compared with. */
   readonly since: string;
   readonly changes: readonly Change[];
+  /** The report it is compared with, and others that went out under its letter with other lines: two phones sent them. */
+  readonly beside?: { readonly compared: Sending; readonly others: readonly Sending[] };
 }
+
+/** When a report was handed over, where it was. */
+type Sending = Pick<SentReport, 'at' | 'zone'>;
 
 /** The letter of the first report that goes out. */
 export const FIRST_LETTER = 'A';
@@ -29,8 +35,31 @@ export const revisionOf = (
 });
 
 /** The sentences at the head of a revision. */
-export const revisionLines = ({ changes }: Revision): string[] =>
-  changes.length > 0 ? changes.map(changeText) : ['Nothing that is printed here.'];
+export function revisionLines(revision: Revision): string[] {
+  const { changes } = revision;
+  const beside = besideText(revision);
+  const changed = changes.length > 0 ? changes.map(changeText) : ['Nothing that is printed here.'];
+  return beside ? [beside, ...changed] : changed;
+}
+
+/** Says that the letter it is compared with stands on more than one report; empty where it does not. */
+export function besideText({ since, beside }: Revision): string {
+  if (!beside) return '';
+  const { compared, others } = beside;
+  const times = [...others, compared].sort((a, b) => a.at - b.at).map(momentText);
+  const all = `at ${times.slice(0, -1).join(', at ')} and at ${times.at(-1)}`;
+  const [count, from] = times.length === 2 ? ['Two', 'two phones'] : [String(times.length), 'several phones'];
+  const day = momentText(compared).slice(0, DATE_LENGTH);
+  const isOneDay = times.every((time) => time.startsWith(day));
+  const which = momentText(compared).slice(isOneDay ? DATE_LENGTH + 1 : 0);
+  return `${count} different reports ${since} went out, from ${from}: ${all}. This is compared with the one of ${which}.`;
+}
+
+const DATE_LENGTH = 10;
+
+/** `'2026-10-07 18:05'`, by the clock of whoever sent it. */
+const momentText = ({ at, zone }: Sending): string =>
+  new Date(at + zone * 60_000).toISOString().slice(0, 16).replace('T', ' ');
 
 /** `'Changed since revision A'`. */
 export const revisionTitle = ({ since }: Revision): string => `Changed since revision ${since}`;

@@ -1,4 +1,5 @@
 import { changeText } from '../../report/change.ts';
+import { besideText } from '../../report/revision.ts';
 import { countOf } from '../words/chain.ts';
 import { ReportText } from './report-text.tsx';
 import type { Outgoing } from './use-outgoing.ts';
@@ -10,12 +11,14 @@ const SHOWN = 12;
 export function ReportSection({ report, text }: Outgoing) {
   const { revision, letter, again } = report;
   const changes = again ? [] : (revision?.changes ?? []);
+  const beside = revision ? besideText(revision) : '';
   return (
     <section class="section" aria-labelledby="report-head">
       <h2 id="report-head">
         {revision ? `The report, revision ${letter}` : 'The report'}
         {again && ' (sent, nothing changed since)'}
       </h2>
+      {beside && <p class="warn">{beside}</p>}
       {changes.length > 0 && (
         <>
           <p class="soft">Changed since {revision?.since} was sent</p>

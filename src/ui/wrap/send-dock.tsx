@@ -21,12 +21,15 @@ export function SendDock({ outgoing }: { outgoing: Outgoing }) {
   const files = ready
     ? `${countOf(ready.files.length, 'file')}, ${bytesText(bytes)}`
     : 'files are being made';
+  const { since, beside } = report.revision ?? {};
+  const compared =
+    beside && `compared with ${since} of ${clockTime(beside.compared.at, beside.compared.zone)}`;
   const sent = report.again && `sent ${clockTime(report.again.at, report.again.zone)}`;
   return (
     <div class="send-dock">
       <p>
         <strong>{report.revision ? `Revision ${report.letter}` : 'Sound report'}</strong>
-        <span class="soft">{[sent, files].filter(Boolean).join(' · ')}</span>
+        <span class="soft">{[compared, sent, files].filter(Boolean).join(' · ')}</span>
       </p>
       <button
         type="button"

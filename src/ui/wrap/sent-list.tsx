@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
-import { type SentReport, sentReports } from '../../day/sent-reports.ts';
+import { type SentReport, sentBeside, sentReports } from '../../day/sent-reports.ts';
+import { isOfDatabase } from '../../shared/ids.ts';
+import { useApp } from '../context.ts';
 import { Row } from '../parts/row.tsx';
 import { listOf } from '../words/chain.ts';
 import { clockTime } from '../words/times.ts';
@@ -14,7 +16,15 @@ export function wayWords({ route, files }: SentReport): string {
 /** What went out, when and to whom; each can be shown again as it was. */
 export function SentList({ day }: { day: Day }) {
   const [open, setOpen] = useState<SentReport | null>(null);
+  const { database } = useApp().parts.journal.state;
   const sent = sentReports(day);
+  /** Phones that did not know of each other may have given one letter to two reports. */
+  const whose = (report: SentReport): string =>
+    sentBeside(day, report).length === 0
+      ? ''
+      : isOfDatabase(report.id, database)
+        ? 'from this phone'
+        : 'from another phone';
   if (sent.length === 0) return null;
   return (
     <section aria-labelledby="sent-head">
@@ -27,7 +37,7 @@ export function SentList({ day }: { day: Day }) {
             <Row
               number={report.letter}
               title={`${clockTime(report.at, report.zone)}, ${wayWords(report)}`}
-              under={[report.to.length > 0 ? `to ${listOf(report.to)}` : '', ...report.files]
+              under={[whose(report), report.to.length > 0 ? `to ${listOf(report.to)}` : '', ...report.files]
                 .filter((word) => word !== '')
                 .join(' · ')}
               onTap={() => setOpen(report)}
