@@ -137,9 +137,9 @@ export function readEnd(line: FileLine): End | null {
   return read?.success ? read.data : null;
 }
 
-/** The checks of the entries, as far as they can be read; null for a file that was written without them. */
-export function entryChecks(ends: readonly (Head | End | null)[]): ReadonlySet<string> | null {
-  const written = ends.flatMap((one) => one?.checks ?? []);
+/** The checks of the entries on these lines, which may be damaged themselves; null where there are none. */
+export function entryChecks(lines: readonly FileLine[]): ReadonlySet<string> | null {
+  const written = lines.flatMap(({ text }) => /"checks":"([^"]*)/.exec(text)?.[1] ?? []);
   return written.length > 0 ? new Set(written.flatMap(checksIn)) : null;
 }
 

@@ -24,10 +24,11 @@ export function readDayFileLeniently(text: string): Result<Salvage> {
   const [first, ...rest] = lines.value;
   const head = readHead(first!);
   if (!head.ok && ['day-file-other-kind', 'day-file-newer'].includes(head.problem.code)) return head;
-  const ends = rest.map(readEnd);
-  const body = rest.filter((_, at) => !ends[at]);
+  const ends = rest.filter(readEnd);
+  const isEnd = new Set(ends);
+  const body = rest.filter((line) => !isEnd.has(line));
   const day = dayOf(body, head.ok ? head.value.day : undefined);
-  const checks = entryChecks([head.ok ? head.value : null, ...ends]);
+  const checks = entryChecks([first!, ...ends, ...rest.slice(-1)]);
   const gathered = gather(body, day, checks);
   const file = dayFileOf(day, head.ok ? head.value.title : '', gathered);
   if (file.facts.length === 0)
