@@ -26,6 +26,8 @@ export interface DayStore {
   readonly saving: ReadonlySignal<Saving>;
   /** Stored facts that could not be read: kept, not understood, and told. */
   readonly damaged: ReadonlySignal<number>;
+  /** Entries that came from a damaged file or copy without checks: any may not say what it said. */
+  readonly unsure: ReadonlySignal<number>;
   /** Whether a copy has left the phone. */
   readonly copy: ReadonlySignal<Copy>;
   /** Another window erased the day: nothing more is said of it here. */
@@ -205,6 +207,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     day,
     saving: queue.saving,
     damaged,
+    unsure: computed(() => kept.value.unsure?.length ?? 0),
     copy: computed(() => copyOf(kept.value, sizeOf(day.value))),
     erased,
     canUndo: computed(() => actions.value.done.length > 0),

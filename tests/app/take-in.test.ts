@@ -61,6 +61,7 @@ describe('a damaged file and then the good one', () => {
         refused: [],
       });
       const other = await there.open('day-1');
+      expect(other.unsure.value).toBe(file === OLD ? 6 : 0);
       expect(await here.regain(read(GOOD))).toMatchObject({ entries: 6, verified: 6, refused: [] });
       expect((await journal.read('day-1')).map((fact) => JSON.stringify(fact)).sort()).toEqual(
         FACTS.map((fact) => JSON.stringify(fact)).sort(),
@@ -68,6 +69,7 @@ describe('a damaged file and then the good one', () => {
       expect((await here.open('day-1')).day.value.header.production).toBe('Harbour Lights');
       await expect.poll(() => other.day.value.header.production).toBe('Harbour Lights');
       expect((await journal.days())[0]).not.toHaveProperty('unsure');
+      await expect.poll(() => other.unsure.value).toBe(0);
       // And it goes out again as it was said.
       expect(await here.dayFile('day-1')).toBe(GOOD);
     },

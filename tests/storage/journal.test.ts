@@ -58,6 +58,16 @@ describe.each(JOURNALS)('the journal in %s', (_name, open) => {
     expect(await journal.read('day-1')).toEqual([fact]);
   });
 
+  test('puts a whole fact in the place of one that says something else only where it is mended', async () => {
+    const journal = await open();
+    const [fact] = speaker().say(take('24', 1, 1));
+    await journal.append([fact!], outline('day-1'));
+    const whole = { ...fact!, at: fact!.at + 1 };
+    await journal.mend([whole], { ...outline('day-1'), label: 'mended' });
+    expect(await journal.read('day-1')).toEqual([whole]);
+    expect(await journal.days()).toMatchObject([{ label: 'mended' }]);
+  });
+
   test('lists days as they were last described, and forgets an erased one', async () => {
     const journal = await open();
     const phone = speaker();

@@ -5,9 +5,9 @@ const SavingTrouble = later(() => import('./saving-trouble.tsx').then((part) => 
 
 /** Room for what is wrong with keeping the day. The head says shortly that something is; the words come here. */
 export function SavingBanner() {
-  const { saving, damaged } = useDay();
+  const { saving, damaged, unsure } = useDay();
   const { kept } = useApp().parts.journal.state;
   const { state, regained } = saving.value;
-  const isFine = kept && state !== 'not-saved' && regained === 0 && damaged.value === 0;
+  const isFine = kept && state !== 'not-saved' && regained === 0 && damaged.value + unsure.value === 0;
   return isFine ? null : <SavingTrouble />;
 }

@@ -18,6 +18,7 @@ export function SavingTrouble() {
   if (!state.kept) return <NotKeptBanner />;
   if (saving !== 'not-saved') {
     const damaged = store.damaged.value;
+    const unsure = store.unsure.value;
     return (
       <>
         {regained > 0 && (
@@ -30,6 +31,13 @@ export function SavingTrouble() {
           <p class="banner" role="alert">
             {countOf(damaged, 'entry', 'entries')} of this day cannot be read. Take in a copy of the day, and
             what the copy has is mended.
+          </p>
+        )}
+        {unsure > 0 && (
+          <p class="banner" role="alert">
+            {countOf(unsure, 'entry', 'entries')} of this day came without a check, from a damaged file or an
+            older copy: nothing tells whether a letter was changed. Take in a whole copy of the day, and what
+            differs is mended.
           </p>
         )}
       </>
