@@ -9,11 +9,12 @@ import { isReadable } from '../facts/fact.ts';
 import { storedForm } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import { ok, type Result } from '../shared/result.ts';
-import { type Command, type DayStore, openDayStore, readAll, type StoreParts } from './day-store.ts';
+import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
 import type { Agreed } from './in-doubt.ts';
 import type { Started, WholeDay } from './next-day.ts';
 import type { DayOutline } from './ports.ts';
 import type { Preview } from './preview.ts';
+import { readAll } from './read-stored.ts';
 import type { FileRead, Regained } from './regain.ts';
 import type { Safekeeping } from './safekeeping.ts';
 

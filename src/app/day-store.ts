@@ -5,20 +5,18 @@ import { appendFacts, foldDay } from '../day/fold.ts';
 import type { Day } from '../day/model.ts';
 import type { Admitted } from '../facts/admit.ts';
 import type { Envelope } from '../facts/envelope.ts';
-import { type Fact, readFact, type UnknownFact } from '../facts/fact.ts';
+import type { Fact, UnknownFact } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
 import { unfitToKeep } from '../facts/unfit.ts';
-import { type FactId, idSource } from '../shared/ids.ts';
+import { idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
-import { changedSince } from './changed-since.ts';
+import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
 import type { Clock, DayOutline, Journal, Neighbours } from './ports.ts';
+import { changedSince, hasId, readAll } from './read-stored.ts';
 import { type Saving, savingQueue } from './saving.ts';
 
 /** A command as the store runs it: it sees the day as it stands and the moment it is given. */
 export type Command = (day: Day, now: Moment) => Said;
-
-/** No copy left the phone, one that has every fact of the day, or one that has not. */
-export type Copy = 'none' | 'whole' | 'older';
 
 /** One day, open: its facts folded, its actions kept, other windows followed. */
 export interface DayStore {
@@ -186,8 +184,9 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     const held = new Set(everything.map((fact) => fact.id));
     for (const fact of raw) if (hasId(fact) && !held.has(fact.id)) everything.push(fact);
     damaged.value = all.damaged;
-    const outline = outlines.find((one) => one.id === id);
-    kept.value = { ...kept.peek(), unsure: outline?.unsure };
+    // What is still on its way to the disk is newer than what stands there.
+    const { unsure } = outlines.find((one) => one.id === id) ?? {};
+    if (queue.saving.peek().waiting === 0) kept.value = { ...kept.peek(), unsure };
   };
   // A busy neighbour tells of every action; however many it told of meanwhile, one more look is enough.
   let looking = false;
@@ -238,56 +237,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
 const dayWith = (day: Day, facts: readonly Fact[]): Day =>
   facts.length === 0 ? day : foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
 
-/** The store's own keys are in whatever comes out of it. */
-const hasId = (raw: unknown): raw is Envelope =>
-  typeof raw === 'object' && raw !== null && 'id' in raw && 'day' in raw;
-
-/** What is stored of a day as far as it can be read, and how much of it cannot. */
-export function readAll(stored: readonly unknown[]): { facts: (Fact | UnknownFact)[]; damaged: number } {
-  const facts: (Fact | UnknownFact)[] = [];
-  for (const raw of stored) {
-    const read = readFact(raw);
-    if (read.ok) facts.push(read.value);
-  }
-  return { facts, damaged: stored.length - facts.length };
-}
-
 /** The highest counter known of every database but our own: what this fact's speaker knew of other phones. */
 function seenBy(day: Day, database: string): Record<string, number> {
   return Object.fromEntries([...day.highest].filter(([other]) => other !== database));
-}
-
-/** What the list keeps of a day besides what follows from its facts. */
-interface Kept {
-  /** UTC ms when a copy last left the phone, and how many facts it had. */
-  readonly at: number | undefined;
-  readonly facts: number | undefined;
-  /** Facts that came from a damaged file without checks. */
-  readonly unsure?: readonly FactId[] | undefined;
-}
-
-const sizeOf = (day: Day): number => day.facts.length + day.unknown.length;
-
-function copyOf({ at, facts }: Kept, size: number): Copy {
-  if (at === undefined) return 'none';
-  return facts === size ? 'whole' : 'older';
-}
-
-/** What the list shows of a day. */
-export function outlineOf(day: Day, kept: Kept): DayOutline {
-  const { production, label, date, sample } = day.header;
-  return {
-    id: day.id,
-    production,
-    label,
-    date,
-    sample,
-    takes: day.takeOrder.length,
-    rolls: [...day.rolls],
-    facts: day.facts.length + day.unknown.length,
-    lastAt: day.lastAt,
-    copiedAt: kept.at,
-    copiedFacts: kept.facts,
-    ...(kept.unsure && kept.unsure.length > 0 && { unsure: kept.unsure }),
-  };
 }

@@ -9,7 +9,7 @@ import type { Change } from '../report/change.ts';
 import { reportOf } from '../report/model.ts';
 import { reportChanges } from '../report/report-changes.ts';
 import type { Problem, Result } from '../shared/result.ts';
-import { readAll } from './day-store.ts';
+import { readAll } from './read-stored.ts';
 import type { FileRead } from './regain.ts';
 
 /** What taking in a set of files would do to one day. Nothing of it is done yet. */

@@ -3,8 +3,9 @@ import { compareStored } from '../facts/compare-stored.ts';
 import type { DayId, Envelope } from '../facts/envelope.ts';
 import { isReadable } from '../facts/fact.ts';
 import { mergeFacts } from '../facts/merge-facts.ts';
-import { outlineOf, readAll } from './day-store.ts';
+import { outlineOf } from './day-outline.ts';
 import type { Journal } from './ports.ts';
+import { readAll } from './read-stored.ts';
 
 /** What only the copies have of a day. */
 export interface OnlyCopied {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { outlineOf } from '../../src/app/day-store.ts';
+import { outlineOf } from '../../src/app/day-outline.ts';
 import type { DayOutline } from '../../src/app/ports.ts';
 import { putBackFacts } from '../../src/app/put-back.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
