@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { sampleText } from '../../sample-days/load.ts';
 import type { Stage } from './harness.ts';
 
 /** A page of the sample day, and the buttons whose sheets (or other state) are looked at too. */
@@ -66,6 +67,9 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
   await see('days, none yet');
   for (const name of [/^New day$/, /^Take in a day file$/, /^Licences$/])
     await opened(stage, '#/', name, see);
+  await seeTheDoor(stage, see);
+  await goTo(page, '#/day/none/now');
+  await see('a day that is none');
   await goTo(page, '#/help');
   await see('the words');
   await goTo(page, '#/');
@@ -87,6 +91,17 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
   await page.getByRole('button', { name: 'Cut', exact: true }).tap();
   await seeEmptyDay(stage, see);
   return names;
+}
+
+/** What a day file would change, before it is taken in: a damaged one of a day that is not there. */
+async function seeTheDoor({ page, reload }: Stage, see: (name: string) => Promise<void>): Promise<void> {
+  await goTo(page, '#/');
+  await page.getByRole('button', { name: 'Take in a day file' }).tap();
+  await page.getByLabel('Or paste its text').fill(sampleText('small').replace('Ledger', 'Lodger'));
+  await page.getByRole('button', { name: 'Take in what can be read' }).waitFor();
+  await settled(page);
+  await see('days › what it would change');
+  await reload();
 }
 
 /** A day with nothing on it: what each page says before there is anything to show. */
