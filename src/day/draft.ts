@@ -115,14 +115,16 @@ export function pushOnLine(draft: Draft, item: LineDraft): void {
 }
 
 /** Lays a fact that was just said, or one that lay here before: the day as it was may hold its item. */
-export function pushFact(draft: Draft, fact: Fact, resolved?: readonly Write[]): void {
+export function pushFact(draft: Draft, fact: Fact): void {
   const item = lineDraft(fact, draft.takenBack.has(fact.id) || draft.joined.has(fact.id));
-  if (resolved) item.resolved = resolved;
   if (fact.kind === 'take-logged') draft.takeItems.set(fact.id, item);
   pushOnLine(draft, item);
 }
 
-/** Lays the line again from this place on, with these facts before what stood there. What is taken back holds its place. */
+/**
+ * Lays the line again from this place on, with these facts before what stood there. What is taken back holds its place.
+ * Nothing of it may be resolved.
+ */
 export function layAgain(draft: Draft, from: number, inserted: readonly Fact[] = []): void {
   const { line, takeOrder, takeItems, rolls, memory } = draft;
   draft.tail = linksAt(draft, from);
@@ -133,7 +135,7 @@ export function layAgain(draft: Draft, from: number, inserted: readonly Fact[] =
   rolls.length = 0;
   for (const item of line) noteRoll(draft, item);
   for (const fact of inserted) pushFact(draft, fact);
-  for (const { fact, resolved } of later) pushFact(draft, fact, resolved);
+  for (const { fact } of later) pushFact(draft, fact);
 }
 
 function noteRoll({ rolls }: Draft, item: LineItem): void {

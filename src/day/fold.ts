@@ -80,6 +80,9 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   const plain = facts.every((fact) => isKnown(fact) && !CHANGES_OTHERS.has(fact.kind));
   const anew = (): Day => foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
   if (!draft || !isAfter || !plain || !isSaidLast(draft, facts as readonly Fact[])) return anew();
+  // What was resolved is worked out from the links before it, and they change.
+  if (facts.some((fact) => fact.before !== undefined) && draft.line.some(({ resolved }) => resolved))
+    return anew();
   const known = draft.facts.length;
   for (const fact of facts as readonly Fact[]) {
     draft.facts.push(fact);

@@ -9,6 +9,7 @@ import { stampFacts } from '../../src/facts/stamp.ts';
 import { idSource } from '../../src/shared/ids.ts';
 import { MORNING, speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
+import { SetPhone } from './three-phones.ts';
 
 const SEED = 20_261_126;
 
@@ -17,7 +18,7 @@ function saidBy(day: Day) {
   const chains = [...day.line.keys(), day.line.length].map((at) => chainAt(day, at));
   return {
     ...day,
-    line: day.line.map(({ fact, takenBack, place }) => ({ fact, takenBack, place })),
+    line: day.line.map(({ fact, takenBack, resolved, place }) => ({ fact, takenBack, resolved, place })),
     takeItems: new Map([...day.takeItems].map(([take, item]) => [take, day.line.indexOf(item)])),
     changed: chains.slice(1).map((chain, at) => chain !== chains[at]),
     takes: [...day.takes],
@@ -162,4 +163,47 @@ test('a take that comes back stands where it was among the takes', () => {
   const again: Draft = { kind: 'fact-retracted', targets: [said[0]!.id], by: 'redo' };
   day = appendFacts(day, stampFacts([again], moment));
   expect([...day.takes.keys()]).toEqual([first, second]);
+});
+
+test('a change put before an earlier take of a merged day, where it was said what is true, is that day folded at once', () => {
+  const [a, b] = [new SetPhone(0, 0), new SetPhone(1, 0)];
+  let at = MORNING;
+  const say = (phone: SetPhone, draft: Draft): Fact => {
+    at += 60_000;
+    return phone.say(draft, at);
+  };
+  for (const draft of [...SMALL_RIG, ...SMALL_CAST]) say(a, draft);
+  b.take(a);
+  const gang = (sources: string[]): Draft => ({ kind: 'gang-declared', track: 'tr3', sources });
+  const early = say(a, take('24', 1, 1));
+  const worn = say(a, { kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+  const lead = say(a, { kind: 'leads-plugged', leads: [{ lead: 'l1', from: 'near1out', to: 'in1' }] });
+  const ended = say(a, gang([]));
+  const wornThere = say(b, { kind: 'transmitter-worn', transmitter: 'A1', voice: 'dora' });
+  const leadThere = say(b, { kind: 'leads-plugged', leads: [{ lead: 'l2', from: 'near2out', to: 'in1' }] });
+  const declared = say(b, gang(['near1', 'near2']));
+  say(a, take('24', 1, 2));
+  a.take(b);
+  const resolved = (link: string, stands: Fact, other: Fact): Draft => ({
+    kind: 'conflict-resolved',
+    link,
+    among: [stands.id, other.id],
+    stands: stands.id,
+  });
+  say(a, resolved('worn:A1', wornThere, worn));
+  say(a, resolved('socket:in1', lead, leadThere));
+  const gangLink = [...a.day().tail.keys()].find((name) => name.startsWith('gang:'))!;
+  say(a, resolved(gangLink, ended, declared));
+  let day = a.day();
+  expect(day.line.filter((item) => item.resolved).length).toBeGreaterThan(4);
+  const late: Draft[] = [
+    gang(['near1', 'near3']),
+    { kind: 'transmitter-worn', transmitter: 'A1', voice: 'tomas' },
+    { kind: 'leads-plugged', leads: [{ lead: 'l3', from: 'near3out', to: 'in1' }] },
+    { kind: 'transmitter-worn', transmitter: 'A2', voice: 'ines' },
+  ];
+  for (const draft of late) {
+    day = appendFacts(day, [say(a, { ...draft, before: early.id } as Draft)]);
+    expectFoldedAtOnce(day);
+  }
 });
