@@ -13,6 +13,8 @@ import { foldDay } from '../../src/day/fold.ts';
 import type { Day, FactId, TakeId } from '../../src/day/model.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
 import type { Draft } from '../../src/facts/fact.ts';
+import { reportOf } from '../../src/report/model.ts';
+import { reportText } from '../../src/report/text.ts';
 import { MORNING, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { SetPhone } from '../day/three-phones.ts';
@@ -70,6 +72,24 @@ describe('what two phones said of one link', () => {
       expect([between, ...takes].map((id) => wearer(day, id))).toEqual(Array(7).fill(name));
       expect(answersNow(day).links.get('worn:A1')).toMatchObject({ value: name, by: said[chosen] });
       expect(conflictsOf(day)).toEqual([]);
+    }
+  });
+
+  test('is in the report under the name that is true, on every take, and the other name nowhere', () => {
+    for (const [chosen, name, other] of [
+      ['ines', 'Ines', 'Dora'],
+      ['dora', 'Dora', 'Ines'],
+    ] as const) {
+      const { a, ...said } = disputedPack();
+      const printed = (): string[] => reportText(reportOf(a.day())).split('\n');
+      const conflict = only(a.day(), 'said-twice');
+      expect(printed().join(' ')).toContain(other);
+      run(a, 60, (day) => resolveConflict(day, conflict.link, conflict.by, said[chosen]));
+      const tracks = reportOf(a.day()).takes.map(
+        ({ tracks }) => tracks.find(({ number }) => number === '3')?.name,
+      );
+      expect(tracks).toEqual(Array(7).fill(name));
+      expect(printed().filter((line) => line.includes(other))).toEqual([]);
     }
   });
 
