@@ -18,10 +18,38 @@ export function factsOfPlan(
   plan: Plan,
   accepted: readonly Move[] = plan.moves,
 ): Draft[] {
+  const { moved, besides } = partsOfPlan(day, wanted, plan, accepted);
+  return [...moved, ...besides];
+}
+
+/** What accepting a plan says besides its moves and its gangs. */
+export type Beside = Extract<
+  Draft,
+  { kind: 'mute-set' | 'channels-tuned' | 'inputs-sent' | 'leads-plugged' }
+>;
+
+/** Who is muted or heard again, and what is tuned away, sent elsewhere or unplugged: whoever accepts a plan sees it first. */
+export const besidesMoves = (
+  day: Day,
+  wanted: ReadonlySet<VoiceId>,
+  plan: Plan,
+  accepted: readonly Move[] = plan.moves,
+): Beside[] =>
+  partsOfPlan(day, wanted, plan, accepted).besides.filter(
+    (draft) => draft.kind !== 'gang-declared',
+  ) as Beside[];
+
+function partsOfPlan(
+  day: Day,
+  wanted: ReadonlySet<VoiceId>,
+  plan: Plan,
+  accepted: readonly Move[],
+): { readonly moved: readonly Draft[]; readonly besides: readonly Draft[] } {
   const chain = new PlannedChain(day);
-  chain.say(...needDrafts(day, wanted), ...accepted.flatMap(moveDrafts));
+  const moved = [...needDrafts(day, wanted), ...accepted.flatMap(moveDrafts)];
+  chain.say(...moved);
   keepPromises(chain, plan.recorded, accepted.length >= plan.moves.length);
-  return chain.drafts;
+  return { moved, besides: chain.drafts.slice(moved.length) };
 }
 
 /** Who is needed from here on. Whoever was and is not any more rests; whoever is done or was never asked for stays so. */

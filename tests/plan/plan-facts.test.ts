@@ -11,8 +11,9 @@ import type { Day, VoiceId } from '../../src/day/model.ts';
 import { problemOf } from '../../src/plan/day-problem.ts';
 import type { Move } from '../../src/plan/moves.ts';
 import { neededNow } from '../../src/plan/needed-now.ts';
-import { factsOfPlan } from '../../src/plan/plan-facts.ts';
+import { besidesMoves, factsOfPlan } from '../../src/plan/plan-facts.ts';
 import { type Plan, planNextSetup } from '../../src/plan/plan-next-setup.ts';
+import { besideWords } from '../../src/ui/words/plan.ts';
 import { type Laying, laidRig, layingPhone } from '../commands/rig-day.ts';
 import { take } from '../day/say.ts';
 import { brokenPromises } from './far-end.ts';
@@ -49,6 +50,11 @@ function accept(
   phone.say(...factsOfPlan(before, new Set(wanted), plan, plan.moves.filter(chosen)));
   return { before, after: phone.day(), plan };
 }
+
+const besidesOf = (phone: Laying, wanted: readonly VoiceId[]): string[] => {
+  const day = phone.day();
+  return besidesMoves(day, new Set(wanted), planned(day, wanted)).map((beside) => besideWords(day, beside));
+};
 
 const kindsOf = ({ moves }: Plan): string[] => moves.map(({ kind }) => kind);
 const stateOf = (day: Day, voice: VoiceId) => answersNow(day).voices.find((one) => one.voice.id === voice)!;
@@ -98,6 +104,7 @@ describe('a pack that a plan puts on another channel', () => {
     phone.run((day) => chain.tuneChannel(day, 'rx-ch3', 'tx1'));
     phone.run((day) => pinVoice(day, 'Ada', { channel: 'rx-ch1' }));
     phone.run((day) => pinVoice(day, 'boom', { track: 'tr6', input: 'mic1' }));
+    expect(besidesOf(phone, ['Ada', 'boom'])).toEqual(['tune receiver 3 to nothing']);
     const { before, after, plan } = accept(phone, ['Ada', 'boom']);
     expect(brokenPromises(before, after, plan.recorded)).toEqual([]);
     expect(stateOf(after, 'Ada').tracks).toEqual(['tr4']);
@@ -131,7 +138,9 @@ describe('whoever is on a track that a plan promises to others', () => {
   test('is muted while only waiting, and heard again once promised a track', () => {
     const phone = modules({ Ada: 'tx1', Ben: 'tx2' });
     phone.run((day) => chain.sendInput(day, 'aes32', ['tr4']));
+    expect(besidesOf(phone, ['Ada'])).toEqual(['mute A2']);
     const first = accept(phone, ['Ada']);
+    expect(besidesOf(phone, ['Ada', 'Ben'])).toEqual(['open A2']);
     expect(brokenPromises(first.before, first.after, first.plan.recorded)).toEqual([]);
     expect(mutedAt(first.after.tail, 'tx2')?.value).toBe(true);
     const second = accept(phone, ['Ada', 'Ben']);

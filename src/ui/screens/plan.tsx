@@ -7,7 +7,7 @@ import { currentSlate, slateAfter } from '../../day/takes.ts';
 import { problemOf } from '../../plan/day-problem.ts';
 import type { Move } from '../../plan/moves.ts';
 import { neededNow } from '../../plan/needed-now.ts';
-import { factsOfPlan } from '../../plan/plan-facts.ts';
+import { besidesMoves, factsOfPlan } from '../../plan/plan-facts.ts';
 import { ok } from '../../shared/result.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { Page } from '../parts/page.tsx';
@@ -19,8 +19,8 @@ import { usePlanner, useSame } from '../plan/use-planner.ts';
 import { WantedList } from '../plan/wanted-list.tsx';
 import { WeightsSheet } from '../plan/weights-sheet.tsx';
 import { goTo } from '../route.ts';
-import { countOf } from '../words/chain.ts';
-import { WORKING } from '../words/plan.ts';
+import { countOf, listOf } from '../words/chain.ts';
+import { besideWords, WORKING } from '../words/plan.ts';
 import { sentenceFor } from '../words/problems.ts';
 import '../styles/plan.css';
 
@@ -43,6 +43,11 @@ export function Plan() {
   const plan = isStale ? undefined : shown;
   const moves = shown?.moves ?? [];
   const chosen = isStale ? [] : moves.filter((move) => ticked.has(nameOfMove(move)));
+  const count = chosen.length;
+  const besides = useMemo(
+    () => (plan ? besidesMoves(day, wanted, plan, count > 0 ? chosen : plan.moves) : []),
+    [day, wanted, plan, ticked, count],
+  );
   useLayoutEffect(() => {
     if (chosen.length > 0) planner.begin();
   });
@@ -102,6 +107,9 @@ export function Plan() {
         onTick={tick}
         isStale={isStale}
       />
+      {besides.length > 0 && (
+        <p class="section">Also: {listOf(besides.map((beside) => besideWords(day, beside)))}.</p>
+      )}
       <WantedList
         day={day}
         cast={castInOrder(day)}

@@ -3,6 +3,7 @@ import type { Addition } from '../../plan/best-addition.ts';
 import { pathEnds } from '../../plan/day-paths.ts';
 import type { WhyLeftOut } from '../../plan/left-out.ts';
 import type { Move, MoveReason } from '../../plan/moves.ts';
+import type { Beside } from '../../plan/plan-facts.ts';
 import type { Plan } from '../../plan/plan-next-setup.ts';
 import { isProven } from '../../plan/proven.ts';
 import type { WhatIf } from '../../plan/what-if.ts';
@@ -28,6 +29,26 @@ export function moveWords(day: Day, move: Move): string {
       ])}`;
     case 'route':
       return `send ${part(move.input)} to track ${part(move.to)}`;
+  }
+}
+
+/** What accepting does besides the moves. */
+export function besideWords(day: Day, beside: Beside): string {
+  const part = (id: string | null | undefined): string => partName(day.rig, id);
+  switch (beside.kind) {
+    case 'mute-set':
+      return `${beside.muted ? 'mute' : 'open'} ${part(beside.part)}`;
+    case 'channels-tuned':
+      return `tune ${listOf(beside.tunings.map(({ channel, transmitter }) => `${part(channel)} to ${part(transmitter) || 'nothing'}`))}`;
+    case 'inputs-sent':
+      return `send ${listOf(
+        beside.routes.map(({ input, tracks }) => {
+          const to = listOf(tracks.map(part));
+          return `${part(input)} to ${to ? `track ${to}` : 'no track'}`;
+        }),
+      )}`;
+    case 'leads-plugged':
+      return `unplug ${listOf(beside.leads.map(({ from }) => sourceName(day, from ?? '') || 'a lead'))}`;
   }
 }
 
