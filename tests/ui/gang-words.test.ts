@@ -16,15 +16,17 @@ const stretch = (from: number, to: number, more: Partial<Stretch> = {}): Stretch
 
 describe('the choices at a clash of the past', () => {
   test('name the takes on which it stands so, and the first of them for what holds on', () => {
-    expect(gangChoices(stretch(1, 2))).toEqual({
-      there: 'Gang: on purpose, 24A/2 only',
-      on: 'Gang: on purpose, from 24A/2 on',
-    });
-    expect(gangChoices(stretch(1, 4)).there).toBe('Gang: on purpose, 24A/2 to 24A/4');
+    expect(gangChoices(stretch(1, 2))).toEqual([
+      { ask: 'Gang: on purpose, 24A/2 only', done: 'Ganged on purpose, 24A/2 only', onwards: false },
+      { ask: 'Gang: on purpose, from 24A/2 on', done: 'Ganged on purpose, from 24A/2 on', onwards: true },
+    ]);
+    expect(gangChoices(stretch(1, 4))[0]?.ask).toBe('Gang: on purpose, 24A/2 to 24A/4');
   });
 
   test('are one where it stands so still', () => {
-    expect(gangChoices(stretch(3, 6, { until: null }))).toEqual({ there: 'Gang: on purpose', on: null });
+    expect(gangChoices(stretch(3, 6, { until: null }))).toEqual([
+      { ask: 'Gang: on purpose', done: 'Ganged on purpose', onwards: false },
+    ]);
     expect(gangEffects(stretch(3, 6, { until: null }))).toBe(
       'Settles 3 takes, 24A/4 to 24A/6, and goes on from here.',
     );

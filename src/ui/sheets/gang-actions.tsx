@@ -5,7 +5,7 @@ import { gangsOn } from '../../day/gang-links.ts';
 import { clashesWithoutGang, stretchOf } from '../../day/gang-reach.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
 import { useDay, useRun } from '../context.ts';
-import { endEffects, gangChoices, gangEffects } from '../words/gangs.ts';
+import { endEffects, type GangChoice, gangChoices, gangEffects } from '../words/gangs.ts';
 import '../styles/from-when.css';
 
 interface GangProps {
@@ -22,22 +22,17 @@ export function GangClash({ answer, before, onDone }: GangProps) {
   const found = useMemo(() => before && stretchOf(day, id, before), [day, id, before]);
   // None where another window has taken back the take and all that came after it.
   const stretch = found && found.takes.length > 0 ? found : undefined;
-  const choices = stretch ? gangChoices(stretch) : { there: 'Gang: on purpose', on: null };
-  const declare = (onwards: boolean, words: string): void => {
-    const done = words.replace('Gang: on purpose', 'Ganged on purpose');
+  const declare = ({ onwards, done }: GangChoice): void => {
     if (run((now) => declareGang(now, id, { before, onwards }), done)) onDone();
   };
   return (
     <div class="section">
       <div class="buttons">
-        {[choices.there, choices.on].map(
-          (words, at) =>
-            words && (
-              <button key={words} type="button" class="button" onClick={() => declare(at > 0, words)}>
-                {words}
-              </button>
-            ),
-        )}
+        {gangChoices(stretch).map((choice) => (
+          <button key={choice.ask} type="button" class="button" onClick={() => declare(choice)}>
+            {choice.ask}
+          </button>
+        ))}
       </div>
       {stretch && <p class="soft action-effects">{gangEffects(stretch)}</p>}
     </div>

@@ -17,16 +17,26 @@ export function takesWords(takes: readonly Take[]): string {
 const runWords = (takes: readonly Take[]): string =>
   takes.length === 1 ? `${takeText(takes[0]!)} only` : `${takeText(takes[0]!)} to ${takeText(takes.at(-1)!)}`;
 
-/** What a gang declared before a take can hold for: as long as the clash there, or from there on. */
-export function gangChoices({ takes, until }: Stretch): {
-  readonly there: string;
-  readonly on: string | null;
-} {
-  if (until === null) return { there: 'Gang: on purpose', on: null };
-  return {
-    there: `Gang: on purpose, ${runWords(takes)}`,
-    on: `Gang: on purpose, from ${takeText(takes[0]!)} on`,
-  };
+export interface GangChoice {
+  readonly ask: string;
+  readonly done: string;
+  readonly onwards: boolean;
+}
+
+const gangChoice = (reach: string, onwards: boolean): GangChoice => ({
+  ask: `Gang: on purpose${reach}`,
+  done: `Ganged on purpose${reach}`,
+  onwards,
+});
+
+/**
+ * What a gang declared before a take can hold for: as long as the clash there, or from there on. Where the clash lasts to
+ * the end of the line, or is not on it, both are one.
+ */
+export function gangChoices(stretch: Stretch | undefined): GangChoice[] {
+  if (!stretch || stretch.until === null) return [gangChoice('', false)];
+  const { takes } = stretch;
+  return [gangChoice(`, ${runWords(takes)}`, false), gangChoice(`, from ${takeText(takes[0]!)} on`, true)];
 }
 
 /** What each of them does to the takes of the day. */
