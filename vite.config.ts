@@ -1,7 +1,10 @@
+import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { makeFirstScriptPlain } from './.ci/first-script.mjs';
+import { listKeptFiles } from './.ci/kept-files.mjs';
 import { licenceList, packagesOf } from './.ci/licences.mjs';
 
 /** What the PDF writer would load for pages of HTML, which nobody makes here. */
@@ -23,6 +26,19 @@ const CONTENT_SECURITY_POLICY = [
 
 /** Modules of the workers, which are bundled apart and before the rest. */
 const inWorkers = new Set<string>();
+
+/** After the worker is written, which is done when everything else is. */
+function listsKeptFiles(): Plugin {
+  let folder = '';
+  return {
+    name: 'list-kept-files',
+    apply: 'build',
+    configResolved: ({ root, build }) => {
+      folder = resolve(root, build.outDir);
+    },
+    closeBundle: { sequential: true, order: 'post', handler: () => listKeptFiles(folder) },
+  };
+}
 
 export default defineConfig({
   base: '/',
@@ -113,7 +129,7 @@ export default defineConfig({
         skipWaiting: false,
         cleanupOutdatedCaches: true,
         navigateFallback: 'index.html',
-        importScripts: ['/share-target.js'],
+        importScripts: ['/share-target.js', '/kept-files.js'],
       },
       manifest: {
         id: '/',
@@ -161,6 +177,7 @@ export default defineConfig({
         launch_handler: { client_mode: ['focus-existing', 'auto'] },
       },
     }),
+    listsKeptFiles(),
   ],
   test: {
     projects: [

@@ -14,6 +14,7 @@ const INPUTS = [
   'index.html',
   'vite.config.ts',
   '.ci/first-script.mjs',
+  '.ci/kept-files.mjs',
   '.ci/licences.mjs',
   'tsconfig.json',
   'package-lock.json',

@@ -16,6 +16,7 @@ import { warmAll } from './ui/parts/later.tsx';
 import { followAddress, route } from './ui/route.ts';
 import { trouble } from './ui/saying.ts';
 import { version } from './ui/version.ts';
+import { partMissingWords } from './ui/words/part-missing.ts';
 import './ui/styles/tokens.css';
 import './ui/styles/base.css';
 import './ui/styles/parts.css';
@@ -107,8 +108,8 @@ const updates: UpdateWatcher = createUpdateWatcher({
   onOffline(state) {
     version.value = { ...version.value, offline: state };
   },
-  onPartMissing() {
-    trouble.value = 'A part of the app could not be loaded. Open the app again; nothing is lost.';
+  onPartMissing(isOnPhone) {
+    trouble.value = partMissingWords(isOnPhone, app?.isHolding() ?? false);
   },
   busyWith() {
     const open = app?.current();
@@ -128,9 +129,11 @@ async function start(): Promise<void> {
   const root = document.getElementById('app');
   if (root) render(<App app={app} restart={updates.restartIntoUpdate} />, root);
   await idle();
-  updates.start();
   // A part that does not come now is asked for again when it is wanted.
-  warmAll().catch(() => {});
+  updates
+    .start()
+    .then((isThere) => (isThere ? warmAll() : undefined))
+    .catch(() => {});
   settleCopies?.().catch(() => {});
 }
 

@@ -1,11 +1,14 @@
 import { once } from '../shared/once.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
+import { keepRegistered } from './keep-registered.ts';
+import { keptBy } from './kept-files.ts';
 import { readRegistration, waitingWorker } from './registration.ts';
 import { reloadOnce, wasReloaded } from './reload-once.ts';
 import type { RestartRefusal, UpdateEvents, UpdateState, UpdateWatcher } from './update-watcher.ts';
 import { holdWindow, isAnotherWindowOpen, loaded, sleep, whileOnlyWindow } from './windows.ts';
 
 const PATIENCE_MS = 1_500;
+const ANSWER_WITHIN_MS = 3_000;
 // Chromium puts a new worker off, for minutes, when the old one is asked for a file in the moment of the
 // change (w3c/ServiceWorker issue 1295). Measured: 1 change of 3 put off without a pause, 0 of 160 after 100 ms.
 const QUIET_MS = 150;
@@ -18,7 +21,9 @@ const refuse = (because: RestartRefusal['because']): Result<never, RestartRefusa
 export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
   const told = tellChangesOnly(events);
   // Not prevented: the import that failed must fail for its caller too, who knows what was wanted.
-  window.addEventListener('vite:preloadError', () => events.onPartMissing());
+  window.addEventListener('vite:preloadError', () => {
+    void isOnPhone().then(events.onPartMissing);
+  });
   if (!('serviceWorker' in navigator) || import.meta.env.DEV) return withoutWorker(told);
 
   const isSecondTry = once(wasReloaded);
@@ -39,14 +44,10 @@ export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
     start: () => {
       // Nearly every start has no other use for the answer, which a slow phone takes its time for.
       isSecondTry();
-      void import('./keep-registered.ts').then(
-        (part) =>
-          part.keepRegistered({
-            onOffline: told.onOffline,
-            onWaiting: (isWaiting) => told.onUpdate(isWaiting ? 'waiting' : 'current'),
-          }),
-        () => told.onOffline('failed'),
-      );
+      return keepRegistered({
+        onOffline: told.onOffline,
+        onWaiting: (isWaiting) => told.onUpdate(isWaiting ? 'waiting' : 'current'),
+      });
     },
     restartIntoUpdate: () => restart(told),
   };
@@ -57,9 +58,20 @@ async function startWaitingVersion(isSecondTry: () => boolean): Promise<void> {
   const waiting = waitingWorker(await readRegistration());
   if (!waiting || isSecondTry()) return;
   await whileOnlyWindow(async () => {
-    await Promise.race([loaded(), sleep(PATIENCE_MS)]);
-    await putInCharge(waiting);
+    const [isWhole] = await Promise.all([hasAll(waiting), Promise.race([loaded(), sleep(PATIENCE_MS)])]);
+    // The files of the running version would go with it, and leave one that cannot start.
+    if (isWhole) await putInCharge(waiting);
   });
+}
+
+/** Whether a worker says in good time that it has every file of its version. */
+const hasAll = (worker: ServiceWorker): Promise<boolean> =>
+  Promise.race([keptBy(worker).then((kept) => kept === 'all'), sleep(ANSWER_WITHIN_MS).then(() => false)]);
+
+/** Whether opening the app again finds every part of it: those of the version that is in charge by now. */
+async function isOnPhone(): Promise<boolean> {
+  const active = 'serviceWorker' in navigator && (await readRegistration())?.active;
+  return active ? hasAll(active) : false;
 }
 
 /** Resolves when the worker is in charge, or after some patience when the browser puts it off. */
@@ -84,6 +96,7 @@ async function restart(told: Told): Promise<Result<'restarting', RestartRefusal>
     if (!waiting) return refuse('no-update');
     // The other window's missing parts would go with the old version, under somebody's hands.
     if (await isAnotherWindowOpen()) return refuse('other-window');
+    if (!(await hasAll(waiting))) return refuse('not-whole');
     // Where it is put off, the page that comes next tries again before it renders.
     await putInCharge(waiting);
   }
@@ -127,6 +140,9 @@ function tellChangesOnly(events: UpdateEvents): Told {
 
 const withoutWorker = (events: UpdateEvents): UpdateWatcher => ({
   settle: async () => undefined,
-  start: () => events.onOffline('unsupported'),
+  start: async () => {
+    events.onOffline('unsupported');
+    return true;
+  },
   restartIntoUpdate: async () => refuse('no-update'),
 });

@@ -6,15 +6,18 @@ import type { Result } from '../shared/result.ts';
  */
 export type UpdateState = 'current' | 'waiting' | 'stale';
 
-/** Whether the app would start with no signal: `failed` means not yet, and it is tried again. */
-export type OfflineState = 'preparing' | 'ready' | 'failed' | 'unsupported';
+/**
+ * Whether the app would start with no signal. `ready` is said of the files, which were looked for; `partly`: it would, and
+ * parts of it would be missing. `failed` means not yet. Both of these are tried again.
+ */
+export type OfflineState = 'preparing' | 'ready' | 'partly' | 'failed' | 'unsupported';
 
 /** What forbids a restart just now. */
 export type Busy = 'open-take' | 'not-saved';
 
 export interface RestartRefusal {
   readonly code: 'restart-refused';
-  readonly because: Busy | 'no-update' | 'other-window';
+  readonly because: Busy | 'no-update' | 'other-window' | 'not-whole';
   readonly [detail: string]: unknown;
 }
 
@@ -22,8 +25,11 @@ export interface RestartRefusal {
 export interface UpdateEvents {
   readonly onUpdate: (state: UpdateState) => void;
   readonly onOffline: (state: OfflineState) => void;
-  /** A part of the app could not be loaded; the import that wanted it also fails. Nothing is reloaded. */
-  readonly onPartMissing: () => void;
+  /**
+   * A part of the app could not be loaded; the import that wanted it also fails. Nothing is reloaded. `isOnPhone`: opening
+   * the app again brings it; otherwise only signal does.
+   */
+  readonly onPartMissing: (isOnPhone: boolean) => void;
   readonly busyWith: () => Busy | undefined;
 }
 
@@ -31,11 +37,14 @@ export interface UpdateEvents {
 export interface UpdateWatcher {
   /**
    * To be awaited before anything is rendered. Starts a waiting version when no other window is open;
-   * the page then loads anew and the promise never settles. Takes a few ms where nothing waits, 5 s at worst.
+   * the page then loads anew and the promise never settles. Takes a few ms where nothing waits, 7 s at worst.
    */
   readonly settle: () => Promise<void>;
-  /** To be called after the first render: registers the worker and looks for newer versions. */
-  readonly start: () => void;
+  /**
+   * To be called after the first render: registers the worker, holds its promise against the files and looks for newer
+   * versions. True when parts that come later can be loaded; false where files are gone and nobody answers for them.
+   */
+  readonly start: () => Promise<boolean>;
   /** Loads the page anew with the newer version, or says why not. Other windows are never reloaded. */
   readonly restartIntoUpdate: () => Promise<Result<'restarting', RestartRefusal>>;
 }

@@ -9,24 +9,28 @@ import { Boundary } from './parts/boundary.tsx';
 import { drawAfterDisk } from './parts/draw-after-disk.ts';
 import { later } from './parts/later.tsx';
 import { Live } from './parts/live.tsx';
+import { ScreenMissing } from './parts/screen-missing.tsx';
 import { useWakeLock } from './parts/wake.ts';
 import { type DayPage, route } from './route.ts';
 import { Now } from './screens/now.tsx';
 
 // The first load carries the day's first screen; the others come after it, and all are kept for no signal.
-const Days = later(() => import('./screens/days.tsx').then((part) => part.Days));
-const Arriving = later(() => import('./days/arriving.tsx').then((part) => part.Arriving));
-const NoSuchDay = later(() => import('./screens/no-such-day.tsx').then((part) => part.NoSuchDay));
-const Help = later(() => import('./screens/help.tsx').then((part) => part.Help));
-const Cast = later(() => import('./screens/cast.tsx').then((part) => part.Cast));
-const Rig = later(() => import('./screens/rig.tsx').then((part) => part.Rig));
-const Line = later(() => import('./screens/line.tsx').then((part) => part.Line));
-const Wrap = later(() => import('./screens/wrap.tsx').then((part) => part.Wrap));
-const Plan = later(() => import('./screens/plan.tsx').then((part) => part.Plan));
-const Radio = later(() => import('./screens/radio.tsx').then((part) => part.Radio));
-const Upkeep = later(() => import('./screens/upkeep.tsx').then((part) => part.Upkeep));
-const Card = later(() => import('./screens/card.tsx').then((part) => part.Card));
-const Picture = later(() => import('./screens/picture.tsx').then((part) => part.Picture));
+const Days = later(() => import('./screens/days.tsx').then((part) => part.Days), ScreenMissing);
+const Arriving = later(() => import('./days/arriving.tsx').then((part) => part.Arriving), ScreenMissing);
+const NoSuchDay = later(
+  () => import('./screens/no-such-day.tsx').then((part) => part.NoSuchDay),
+  ScreenMissing,
+);
+const Help = later(() => import('./screens/help.tsx').then((part) => part.Help), ScreenMissing);
+const Cast = later(() => import('./screens/cast.tsx').then((part) => part.Cast), ScreenMissing);
+const Rig = later(() => import('./screens/rig.tsx').then((part) => part.Rig), ScreenMissing);
+const Line = later(() => import('./screens/line.tsx').then((part) => part.Line), ScreenMissing);
+const Wrap = later(() => import('./screens/wrap.tsx').then((part) => part.Wrap), ScreenMissing);
+const Plan = later(() => import('./screens/plan.tsx').then((part) => part.Plan), ScreenMissing);
+const Radio = later(() => import('./screens/radio.tsx').then((part) => part.Radio), ScreenMissing);
+const Upkeep = later(() => import('./screens/upkeep.tsx').then((part) => part.Upkeep), ScreenMissing);
+const Card = later(() => import('./screens/card.tsx').then((part) => part.Card), ScreenMissing);
+const Picture = later(() => import('./screens/picture.tsx').then((part) => part.Picture), ScreenMissing);
 
 const SCREENS: Record<DayPage, ComponentType> = {
   now: Now,

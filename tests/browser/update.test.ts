@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { listKeptFiles } from '../../.ci/kept-files.mjs';
 import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import type { createUpdateWatcher } from '../../src/offline/service-worker.ts';
@@ -27,11 +28,17 @@ function makeVersion(version: string, extraFile?: string): void {
   const html = readFileSync(page, 'utf8');
   writeFileSync(page, html.replace('<title>', `<meta name="version" content="${version}" /><title>`));
   const worker = join(folder, 'sw.js');
-  const entry = /\{url:"index\.html",revision:"[0-9a-f]+"\}/;
+  const entry = /\{"url":"index\.html","revision":"[0-9a-f]+"/;
   const old = readFileSync(worker, 'utf8');
   expect(old).toMatch(entry);
-  const missing = extraFile ? `,{url:"${extraFile}",revision:null}` : '';
-  writeFileSync(worker, old.replace(entry, `{url:"index.html",revision:"${version}"}${missing}`));
+  writeFileSync(worker, old.replace(entry, `{"url":"index.html","revision":"${version}"`));
+  listKeptFiles(folder);
+  if (extraFile) {
+    const whole = readFileSync(worker, 'utf8');
+    const half = whole.replace('keptFiles=[', `keptFiles=[{"url":"${extraFile}","revision":null},`);
+    expect(half).not.toBe(whole);
+    writeFileSync(worker, half);
+  }
 }
 
 beforeAll(async () => {
@@ -96,7 +103,7 @@ async function putProbe(page: Page): Promise<void> {
       busyWith: () => probe.busy,
     });
     Object.assign(globalThis, { probe: Object.assign(probe, { watcher }) });
-    watcher.start();
+    void watcher.start();
   });
 }
 const tryRestart = (page: Page, busy?: Busy): Promise<unknown> =>

@@ -9,29 +9,30 @@ export type Later<Props> = FunctionComponent<Props> & {
 const all: Later<never>[] = [];
 
 /**
- * A screen or sheet that is not in the first load. Once loaded it is shown without a wait; until then nothing is. A
- * part that cannot be loaded fails like any other bug of a screen: the boundary around it tells.
+ * A screen or sheet that is not in the first load. Once loaded it is shown without a wait; until then nothing is. Where it
+ * cannot be loaded `Missing` is shown in its place; a sheet has none, and the screen under it stays in use.
  */
-export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): Later<Props> {
+export function later<Props extends object>(
+  load: () => Promise<ComponentType<Props>>,
+  Missing?: ComponentType,
+): Later<Props> {
   let loaded: ComponentType<Props> | undefined;
   const warm = async (): Promise<void> => {
     loaded ??= await load();
   };
   function Part(props: Props) {
     const shown = loaded;
-    const [, setState] = useState<{ readonly part?: ComponentType<Props> | undefined }>({});
+    const [state, setState] = useState<'waiting' | 'there' | 'missing'>('waiting');
     useEffect(() => {
       // It may have come since this was drawn, and would then never be shown.
       if (shown) return;
       warm().then(
-        () => setState({ part: loaded }),
-        (error: unknown) =>
-          setState(() => {
-            throw error;
-          }),
+        () => setState('there'),
+        () => setState('missing'),
       );
     }, []);
-    return shown ? h(shown, props) : null;
+    if (shown) return h(shown, props);
+    return state === 'missing' && Missing ? h(Missing, null) : null;
   }
   const part: Later<Props> = Object.assign(Part, { warm });
   all.push(part as Later<never>);

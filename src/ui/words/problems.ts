@@ -9,6 +9,8 @@ const RESTART: Record<string, string> = {
   'not-saved': 'Something is not saved yet. It is tried again; then restart.',
   'no-update': 'There is no new version.',
   'other-window': 'The app is open in another window. Close it, then restart.',
+  'not-whole':
+    'Some of the new version is missing from this phone. It is fetched again when there is signal.',
   'no-answer': 'The new version did not start. It starts with the next start of the app.',
 };
 

@@ -1,0 +1,224 @@
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { listKeptFiles } from '../../.ci/kept-files.mjs';
+import { onStage, type Stage, type StageOptions } from './harness.ts';
+import { DIST } from './harness-server.ts';
+import { openSampleDay } from './places.ts';
+
+const READY = /Ready to work with no signal/;
+const SOME_GONE = /Some of the app is missing from this phone/;
+
+/** Every name under which the worker keeps a file. */
+const keptNow = (page: Page): Promise<string[]> =>
+  page.evaluate(async () => {
+    const names = (await caches.keys()).filter((one) => one.startsWith('workbox-precache'));
+    const requests = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
+    return requests
+      .flat()
+      .map(({ url }) => url)
+      .sort();
+  });
+
+/** Throws away files that the worker keeps, as a browser does that is short of room; gives their names. */
+const throwAway = (page: Page, wanted: RegExp): Promise<string[]> =>
+  page.evaluate(async (source) => {
+    const pattern = new RegExp(source);
+    const [name] = (await caches.keys()).filter((one) => one.startsWith('workbox-precache'));
+    const cache = await caches.open(name!);
+    const gone = (await cache.keys()).filter(({ url }) => pattern.test(url));
+    for (const request of gone) await cache.delete(request);
+    return gone.map(({ url }) => url);
+  }, wanted.source);
+
+const throwAllAway = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    for (const name of await caches.keys()) await caches.delete(name);
+  });
+
+const onReadyStage = (work: (stage: Stage) => Promise<void>, options: StageOptions = {}): Promise<void> =>
+  onStage(options, async (stage) => {
+    await stage.waitOfflineReady();
+    await stage.page.getByText(READY).waitFor();
+    await work(stage);
+  });
+
+test('what the browser threw away of the app is fetched again at the next start with signal', () =>
+  onReadyStage(async (stage) => {
+    const before = await keptNow(stage.page);
+    const gone = await throwAway(stage.page, /\/assets\/wrap|index\.html|first-/);
+    expect(gone.length).toBeGreaterThan(3);
+    await stage.reload();
+    await stage.page.getByText(READY).waitFor();
+    expect(await keptNow(stage.page)).toEqual(before);
+  }));
+
+test('a cache that is gone whole is filled again, and the app then starts with no signal', () =>
+  onReadyStage(async (stage) => {
+    const before = await keptNow(stage.page);
+    await throwAllAway(stage.page);
+    expect(await keptNow(stage.page)).toEqual([]);
+    await stage.reload();
+    await stage.page.getByText(READY).waitFor();
+    expect(await keptNow(stage.page)).toEqual(before);
+    await stage.killServer();
+    await stage.relaunch();
+    await stage.page.getByText(READY).waitFor();
+  }));
+
+test('with no signal and all files there, it is ready and nothing is asked of the network', () =>
+  onReadyStage(async (stage) => {
+    await stage.killServer();
+    await stage.reload();
+    await stage.page.getByText(READY).waitFor();
+  }));
+
+test('with no signal a gap is told and ready is not said; it is mended when there is signal again', () =>
+  onReadyStage(async (stage) => {
+    const { page } = stage;
+    const before = await keptNow(page);
+    expect((await throwAway(page, /\/assets\/wrap/)).length).toBeGreaterThan(0);
+    await stage.killServer();
+    await stage.reload();
+    await page.getByText(SOME_GONE).waitFor();
+    expect(await page.getByText(READY).count()).toBe(0);
+    await stage.screenshot('kept-files-gap');
+    // Nothing that is missing was asked for, so the browser has nothing to complain of.
+    expect(stage.faults).toEqual([]);
+    await stage.startServer();
+    // The phone finds a network again, with the app open.
+    await page.evaluate(() => void window.dispatchEvent(new Event('online')));
+    await page.getByText(READY).waitFor();
+    expect(await keptNow(page)).toEqual(before);
+  }));
+
+test('without what it starts with it is not ready to start, and that is said within the hour, in an app that stays open', () =>
+  onReadyStage(
+    async (stage) => {
+      await throwAway(stage.page, /index\.html/);
+      await stage.killServer();
+      await stage.setClock('2026-03-02T09:00:01.000Z');
+      await stage.page.evaluate(() => void document.dispatchEvent(new Event('visibilitychange')));
+      await stage.page.getByText(/Not ready to start with no signal yet/).waitFor();
+      expect(stage.faults).toEqual([]);
+      await stage.startServer();
+      await stage.reload();
+      await stage.page.getByText(READY).waitFor();
+    },
+    { clock: '2026-03-02T08:00:00.000Z' },
+  ));
+
+test('a screen that is gone from the phone says that it needs signal, and opening again is not offered', () =>
+  onReadyStage(async (stage) => {
+    await openSampleDay(stage);
+    const { page } = stage;
+    await throwAway(page, /\/assets\/wrap/);
+    await stage.killServer();
+    await stage.reload();
+    await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
+    await page.getByText(/not on this phone.*opened with signal/).waitFor();
+    expect(await page.getByText('Open the app again;').count()).toBe(0);
+    await stage.screenshot('kept-files-screen-missing');
+    // It was asked for by a tap, and nobody was there.
+    expect(stage.forgive(/assets\/wrap/).length).toBeGreaterThan(0);
+    await stage.startServer();
+    await page.getByRole('button', { name: 'Close' }).tap();
+    await page.getByRole('button', { name: 'Back', exact: true }).tap();
+    await page.locator('.dock').waitFor();
+    await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
+    await page.locator('.report-text').first().waitFor();
+  }));
+
+/** A build in which the page for wrap has another name, and with it the script that names it. */
+function versionWithOtherWrap(folder: string): void {
+  cpSync(DIST, folder, { recursive: true });
+  const assets = join(folder, 'assets');
+  const others = new Map(
+    readdirSync(assets)
+      .filter((name) => /^(wrap|first)-.*\.js$/.test(name))
+      .map((name) => [name, name.replace(/-.*/, '-other.js')]),
+  );
+  expect(others.size).toBe(2);
+  const changed: string[] = [];
+  for (const path of [...readdirSync(assets).map((name) => join('assets', name)), 'index.html', 'sw.js']) {
+    if (!/\.(js|html)$/.test(path)) continue;
+    const old = readFileSync(join(folder, path), 'utf8');
+    const text = [...others].reduce((rest, [name, other]) => rest.replaceAll(name, other), old);
+    if (text !== old) changed.push(path.replace('assets/', ''));
+    const name = others.get(path.replace('assets/', ''));
+    if (name) rmSync(join(folder, path));
+    writeFileSync(join(folder, name ? `assets/${name}` : path), text);
+  }
+  // No other file may differ under the name it has in both.
+  const first = [...others.keys()].find((name) => name.startsWith('first'));
+  expect(changed).toEqual([first, 'index.html', 'sw.js']);
+  const worker = join(folder, 'sw.js');
+  const page = /("url":"index\.html","revision":)"[0-9a-f]+"/;
+  writeFileSync(worker, readFileSync(worker, 'utf8').replace(page, '$1"other"'));
+  listKeptFiles(folder);
+}
+
+test('a screen of a version that is gone says to open the app again, and that helps', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'rollbook-other-wrap-'));
+  try {
+    versionWithOtherWrap(folder);
+    await onReadyStage(async (stage) => {
+      await openSampleDay(stage);
+      const { page } = stage;
+      // Not loaded ahead, since it is not there.
+      await throwAway(page, /\/assets\/wrap/);
+      await stage.killServer();
+      await stage.reload();
+      await page.locator('.dock').waitFor();
+      await stage.startServer(folder);
+      await page.evaluate(async () => {
+        const registration = await navigator.serviceWorker.ready;
+        await registration.update();
+        while (!registration.waiting) await new Promise((done) => setTimeout(done, 50));
+        const inCharge = new Promise((done) =>
+          navigator.serviceWorker.addEventListener('controllerchange', done, { once: true }),
+        );
+        registration.waiting.postMessage({ type: 'SKIP_WAITING' });
+        await inCharge;
+      });
+      await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
+      await page.getByText('Open the app again; nothing is lost.').waitFor();
+      expect(stage.forgive(/assets\/wrap/).length).toBeGreaterThan(0);
+      await stage.reload();
+      await page.locator('.report-text').first().waitFor();
+    });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
+
+test('a new version with a gap is not put in charge of a phone without signal, which would leave none that starts', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'rollbook-other-wrap-'));
+  try {
+    versionWithOtherWrap(folder);
+    await onReadyStage(async (stage) => {
+      const { page } = stage;
+      await stage.startServer(folder);
+      await page.evaluate(async () => {
+        const registration = await navigator.serviceWorker.ready;
+        await registration.update();
+        while (!registration.waiting) await new Promise((done) => setTimeout(done, 50));
+      });
+      expect((await throwAway(page, /first-other|WB_REVISION__=other/)).length).toBe(2);
+      await stage.killServer();
+      await stage.reload();
+      await page.getByText(READY).waitFor();
+      const script = page.locator('script[src^="/assets/first-"]').first();
+      expect(await script.getAttribute('src')).not.toContain('other');
+      // With signal its gap is closed, and it starts.
+      await stage.startServer(folder);
+      await page.reload();
+      await page.locator('script[src="/assets/first-other.js"]').waitFor({ state: 'attached' });
+      await page.getByText(READY).waitFor();
+    });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
