@@ -1,15 +1,15 @@
-/** In place of a screen that could not be loaded. Why, and what helps, is said beside it. */
+/** In place of a screen that could not be loaded. Why, and what helps, is said at the top. */
 export function ScreenMissing() {
   return (
-    <main class="section">
+    <main class="section empty screen-missing">
       <h1>This screen could not be loaded</h1>
-      <p>Every saved entry is in the journal.</p>
-      <p>
-        <button type="button" class="button" onClick={() => history.back()}>
-          Back
-        </button>{' '}
-        <a href="#/">List of days</a>
-      </p>
+      <p>Every saved entry is in the journal, and the other screens go on.</p>
+      <button type="button" class="button button-solid" onClick={() => history.back()}>
+        Back
+      </button>
+      <a class="button as-button" href="#/">
+        All days
+      </a>
     </main>
   );
 }
