@@ -1,6 +1,9 @@
+import { once } from 'node:events';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { promisify } from 'node:util';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { listKeptFiles } from '../../.ci/kept-files.mjs';
@@ -68,11 +71,32 @@ test('a cache that is gone whole is filled again, and the app then starts with n
     await stage.page.getByText(READY).waitFor();
   }));
 
-test('with no signal and all files there, it is ready and nothing is asked of the network', () =>
+/** Stands where the server was, notes what is asked, of the page and of the worker, and answers nothing. */
+async function listenInstead(origin: string): Promise<{ asked: string[]; end: () => Promise<void> }> {
+  const asked: string[] = [];
+  const server = createServer((request) => {
+    asked.push(request.url!);
+    request.socket.destroy();
+  });
+  server.listen(Number(new URL(origin).port), '127.0.0.1');
+  await once(server, 'listening');
+  return { asked, end: async () => void (await promisify(server.close.bind(server))()) };
+}
+
+test('with no signal and all files there it is ready, and nothing is asked but for a newer worker', () =>
   onReadyStage(async (stage) => {
     await stage.killServer();
+    const { asked, end } = await listenInstead(stage.origin);
     await stage.reload();
     await stage.page.getByText(READY).waitFor();
+    expect(asked.filter((path) => path !== '/sw.js')).toEqual([]);
+    // It would have been seen: one that is missing is asked for, once, and not by the page.
+    await throwAway(stage.page, /\/assets\/wrap/);
+    await stage.reload();
+    await stage.page.getByText(SOME_GONE).waitFor();
+    const missing = asked.filter((path) => path !== '/sw.js');
+    expect([...new Set(missing)]).toEqual([expect.stringContaining('/assets/wrap')]);
+    await end();
   }));
 
 test('with no signal a gap is told and ready is not said; it is mended when there is signal again', () =>

@@ -3,7 +3,7 @@ export function ScreenMissing() {
   return (
     <main class="section empty screen-missing">
       <h1>This screen could not be loaded</h1>
-      <p>Every saved entry is in the journal, and the other screens go on.</p>
+      <p>Every saved entry is in the journal.</p>
       <button type="button" class="button button-solid" onClick={() => history.back()}>
         Back
       </button>
