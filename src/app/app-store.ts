@@ -11,6 +11,7 @@ import type { FactId } from '../shared/ids.ts';
 import { ok, type Result } from '../shared/result.ts';
 import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
 import type { Agreed } from './in-doubt.ts';
+import { type LeftHeld, leftHeld } from './left-held.ts';
 import type { Started, WholeDay } from './next-day.ts';
 import type { DayOutline } from './ports.ts';
 import type { Preview } from './preview.ts';
@@ -39,6 +40,10 @@ export interface AppStore {
   current(): DayStore | undefined;
   /** Whether something is held in memory only, of the open day or of one that was left. */
   isHolding(): boolean;
+  /** Puts that where it outlives this window, as far as there is such a place. */
+  putAside(): void;
+  /** What was held when windows were closed. */
+  readonly left: LeftHeld;
   /** Starts a day with what is said of it, saves that, and gives its id. */
   start(said: Said): Promise<Result<string>>;
   /** The head of a day, for the next one's crew and settings. */
@@ -158,6 +163,13 @@ export function appStore(
     return { stored: [...stored, ...held], unsure: new Set(unsure) };
   };
 
+  const left = leftHeld({
+    holding: parts.holding,
+    open,
+    onDisk: readStored,
+    onDiskOrHeld: async (day) => (await heldOf(day)).stored,
+  });
+
   const merge = async (file: DayFile, stands?: Stands): Promise<Result<TakenIn>> => {
     const { admit } = await import('../facts/admit.ts');
     const admitted = admit(await heldOf(file.day), file, clock.now().atMs, stands);
@@ -188,6 +200,10 @@ export function appStore(
     open,
     current: () => current?.opened,
     isHolding: () => stores.size > 1 || (current?.opened?.saving.peek().waiting ?? 0) > 0,
+    putAside() {
+      for (const store of stores.values()) store.then((opened) => opened.putAside()).catch(() => {});
+    },
+    left,
     start,
     headOf: async (id) => (await readWhole(id)).day.header,
     async startFrom(id, agreed) {
@@ -231,6 +247,8 @@ export function appStore(
       stores.delete(id);
       if (current?.id === id) current = undefined;
       await journal.erase(id);
+      parts.holding?.forget(id);
+      await left.refresh();
       parts.neighbours.tell(id);
       await refreshDays();
     },

@@ -11,7 +11,7 @@ import { unfitToKeep } from '../facts/unfit.ts';
 import { idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
-import type { Clock, DayOutline, Journal, Neighbours } from './ports.ts';
+import type { Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';
 import { changedSince, hasId, readAll } from './read-stored.ts';
 import { type Saving, savingQueue } from './saving.ts';
 
@@ -41,6 +41,8 @@ export interface DayStore {
   redo(): Result<readonly Fact[]>;
   /** Adds facts from a day file, as read and as stored. They are nobody's action here, so undo leaves them. */
   addForeign(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[]): void;
+  /** Adds one action that a closed window had put aside under this key. */
+  addLeft(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[], key: string): void;
   /** Does to the day what a file was found to do; rejects where the phone has no room to mend what is damaged. */
   takeIn(admitted: Admitted): Promise<void>;
   /** A new id for a voice or a part of the rig. */
@@ -52,6 +54,8 @@ export interface DayStore {
   /** Notes that a copy of the day has left the phone. */
   copied(): Promise<void>;
   outline(): DayOutline;
+  /** Puts what is not on the disk yet where it outlives this window. */
+  putAside(): void;
   /** The day was erased: nothing that is held of it may come back. */
   forget(): void;
   close(): void;
@@ -61,6 +65,8 @@ export interface StoreParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly neighbours: Neighbours;
+  /** Missing where there is no such place: then whatever is not on the disk goes with the window. */
+  readonly holding?: HoldingPlace;
   /** Five characters for this window, so that two windows never write one id. */
   readonly window: string;
 }
@@ -82,6 +88,8 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const damaged = signal(first.damaged);
   const ids = idSource(`${journal.state.database}${parts.window}`);
   for (const fact of first.facts) ids.see(fact.id);
+  // What may be taken in later was said before whatever is said now.
+  for (const held of parts.holding?.idsOf(id) ?? []) ids.see(held);
   const earlier = outlines.find((outline) => outline.id === id);
   const kept = signal<Kept>({
     at: earlier?.copiedAt,
@@ -95,14 +103,15 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const everything = stored.filter((raw) => hasId(raw));
 
   const outline = (): DayOutline => outlineOf(day.peek(), kept.peek());
-  const queue = savingQueue(
+  const queue = savingQueue({
     journal,
-    () => {
+    holding: parts.holding,
+    onSaved() {
       everSaved = true;
       neighbours.tell(id);
     },
-    () => everything,
-  );
+    everything: () => everything,
+  });
   const actions = computed(() => actionsOf(day.value, journal.state.database));
 
   const accept = (facts: readonly (Fact | UnknownFact)[]): void => {
@@ -155,11 +164,12 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     else if (everSaved) await journal.describe(outline());
   };
 
-  const addForeign: DayStore['addForeign'] = (facts, raw) => {
+  const addSaid = (facts: readonly (Fact | UnknownFact)[], raw: readonly Envelope[], left?: string): void => {
     accept(facts);
     for (const fact of raw) everything.push(fact);
-    queue.add(raw, outline);
+    queue.add(raw, outline, left);
   };
+  const addForeign: DayStore['addForeign'] = (facts, raw) => addSaid(facts, raw);
 
   const forget = (): void => {
     erased.value = true;
@@ -216,6 +226,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     undo: (how) => run((now) => undo(now, journal.state.database, how)),
     redo: () => run((now) => redo(now, journal.state.database)),
     addForeign,
+    addLeft: addSaid,
     takeIn,
     newId: () => `e${ids.next()}`,
     retry: queue.retry,
@@ -228,6 +239,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
       await journal.describe(outline());
     },
     outline,
+    putAside: queue.putAside,
     forget,
     close: stop,
   };

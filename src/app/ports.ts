@@ -55,6 +55,29 @@ export interface Journal {
   erase(day: DayId): Promise<void>;
 }
 
+/** One action that a window held and the database had not taken. */
+export interface HeldAction {
+  readonly key: string;
+  readonly day: DayId;
+  /** As they were said; null where they can be read no more. */
+  readonly facts: readonly Envelope[] | null;
+}
+
+/** A small place apart from the database, for actions that it refuses: they outlive the window that holds them. */
+export interface HoldingPlace {
+  /** Keeps one action and gives its key; null where there is no room here either. */
+  keep(day: DayId, facts: readonly Envelope[]): string | null;
+  remove(key: string): void;
+  /** What windows that are closed now have left, in the order in which it was said. */
+  left(): readonly HeldAction[];
+  /** The entries held of a day, by whatever window: what is said next must come after them. */
+  idsOf(day: DayId): readonly FactId[];
+  /** Removes whatever is held of a day. */
+  forget(day: DayId): void;
+  /** Calls back when another window was closed, or has changed what is held; returns how to stop. */
+  listen(onChange: () => void): () => void;
+}
+
 /** Two different facts under one id: a damaged or forged file. Nothing was kept. */
 export class FactIdTwice extends Error {
   readonly id: string;

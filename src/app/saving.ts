@@ -1,6 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Envelope } from '../facts/envelope.ts';
-import type { DayOutline, Journal } from './ports.ts';
+import type { DayOutline, HoldingPlace, Journal } from './ports.ts';
 
 export interface Saving {
   readonly state: 'saved' | 'saving' | 'not-saved';
@@ -10,17 +10,37 @@ export interface Saving {
   readonly because: string | null;
   /** Facts put back after the device had emptied its database under the open app; 0 unless that happened. */
   readonly regained: number;
+  /** Some of what waits could be put nowhere else: it is lost when the window closes. */
+  readonly inWindowOnly?: true;
 }
 
 export interface SavingQueue {
   readonly saving: ReadonlySignal<Saving>;
-  add(facts: readonly Envelope[], outline: () => DayOutline): void;
+  /** `left`: the key under which a closed window had put the action aside. */
+  add(facts: readonly Envelope[], outline: () => DayOutline, left?: string): void;
   /** Tries again at once whatever is held. */
   retry(): void;
   /** Resolves when nothing waits. */
   settled(): Promise<void>;
+  /** Puts what waits where it outlives this window. */
+  putAside(): void;
   /** Gives up whatever is held: its day was erased, and no later try may bring a part of it back. */
   drop(): void;
+}
+
+interface Parts {
+  readonly journal: Journal;
+  readonly holding: HoldingPlace | undefined;
+  readonly onSaved: () => void;
+  /** All that the window has of the day, for a database that turns out to have been emptied. */
+  readonly everything: () => readonly Envelope[];
+}
+
+interface Waiting {
+  readonly facts: readonly Envelope[];
+  readonly outline: () => DayOutline;
+  /** Where it was put aside; null where it could not be. */
+  key: string | null;
 }
 
 const FIRST_RETRY_MS = 1000;
@@ -28,16 +48,12 @@ const LAST_RETRY_MS = 15_000;
 
 /**
  * One queue for one day: actions are kept in the order they were given, each in its own transaction. What the device
- * refuses is held and tried again with the same ids, so trying twice keeps once. `everything` is all that the window
- * holds of the day, for a database that turns out to have been emptied.
+ * refuses is held and tried again with the same ids, so trying twice keeps once, and put aside meanwhile, for the window
+ * that comes after this one.
  */
-export function savingQueue(
-  journal: Journal,
-  onSaved: () => void,
-  everything: () => readonly Envelope[],
-): SavingQueue {
+export function savingQueue({ journal, holding, onSaved, everything }: Parts): SavingQueue {
   const saving = signal<Saving>({ state: 'saved', waiting: 0, because: null, regained: 0 });
-  const held: { facts: readonly Envelope[]; outline: () => DayOutline }[] = [];
+  const held: Waiting[] = [];
   let running = false;
   let delay = FIRST_RETRY_MS;
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -46,7 +62,22 @@ export function savingQueue(
 
   const report = (because: string | null): void => {
     const state = held.length === 0 ? 'saved' : because ? 'not-saved' : 'saving';
-    saving.value = { state, waiting: held.length, because, regained };
+    const inWindowOnly = state === 'not-saved' && held.some(({ key }) => key === null);
+    saving.value = {
+      state,
+      waiting: held.length,
+      because,
+      regained,
+      ...(inWindowOnly && { inWindowOnly }),
+    };
+  };
+
+  const putAside = (): void => {
+    for (const action of held) action.key ??= holding?.keep(action.outline().id, action.facts) ?? null;
+  };
+
+  const letGo = ({ key }: Waiting): void => {
+    if (key !== null) holding?.remove(key);
   };
 
   /** What waits in the queue has its own turn, and is not something that came back. */
@@ -67,12 +98,14 @@ export function savingQueue(
       for (let first = held[0]; first; first = held[0]) {
         regained += await journal.append(first.facts, first.outline(), saidBefore);
         held.shift();
+        letGo(first);
         delay = FIRST_RETRY_MS;
         report(null);
         onSaved();
       }
       tellWaiters();
     } catch (error) {
+      putAside();
       report(error instanceof Error ? error.name : 'UnknownError');
       timer = setTimeout(() => void run(), delay);
       delay = Math.min(delay * 2, LAST_RETRY_MS);
@@ -83,10 +116,15 @@ export function savingQueue(
 
   return {
     saving,
-    add(facts, outline) {
-      held.push({ facts, outline });
+    add(facts, outline, left) {
+      const action: Waiting = { facts, outline, key: null };
+      held.push(action);
       // The disk is asked first, and works while the rest is told.
       void run();
+      // What a closed window had put aside stays aside, as this one's.
+      if (saving.peek().because !== null || left) putAside();
+      if (left && action.key !== null) holding?.remove(left);
+      else action.key ??= left ?? null;
       report(saving.peek().because);
     },
     retry() {
@@ -98,8 +136,10 @@ export function savingQueue(
         : new Promise((done) => {
             waiters = [...waiters, done];
           }),
+    putAside,
     drop() {
       clearTimeout(timer);
+      held.forEach(letGo);
       held.length = 0;
       report(null);
       tellWaiters();

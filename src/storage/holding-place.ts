@@ -1,0 +1,116 @@
+import type { HeldAction, HoldingPlace } from '../app/ports.ts';
+import type { DayId, Envelope } from '../facts/envelope.ts';
+import { type FactId, isFactId } from '../shared/ids.ts';
+
+const PREFIX = 'rollbook-held';
+
+interface Surroundings {
+  /** The name of this window, which no other ever has. */
+  readonly window: string;
+  /** Missing where the browser keeps nothing at all. */
+  readonly storage?: Storage | undefined;
+  /** Without them nobody knows whether another window is open: it then counts as closed, since taking in twice does no harm. */
+  readonly locks?: LockManager | undefined;
+  /** Calls back when another window has changed what is in the storage. */
+  readonly onOthers?: (changed: () => void) => void;
+}
+
+/**
+ * The browser's storage for small things, which has room of its own when the database has none. Every action is an entry
+ * of its own, under the window that holds it; an open window has a lock, which the browser takes from it when it closes.
+ */
+export function holdingPlace({ window, storage, locks, onOthers }: Surroundings): HoldingPlace {
+  const listeners = new Set<() => void>();
+  const closed = new Set<string>();
+  const watched = new Set([window]);
+  let kept = 0;
+
+  const tellAll = (): void => {
+    for (const tell of listeners) tell();
+  };
+
+  /** Asks for the locks of windows that are new here: each is granted once that window is closed. */
+  const watchOthers = (): void => {
+    for (const { owner } of entriesIn(storage)) {
+      if (watched.has(owner)) continue;
+      watched.add(owner);
+      if (!locks) closed.add(owner);
+      else void locks.request(lockOf(owner), () => void closed.add(owner)).then(tellAll, () => {});
+    }
+  };
+
+  onOthers?.(() => {
+    watchOthers();
+    tellAll();
+  });
+  watchOthers();
+
+  return {
+    keep(day, facts) {
+      // Held for as long as the window is open.
+      if (kept === 0) locks?.request(lockOf(window), () => new Promise(() => {})).catch(() => {});
+      kept += 1;
+      const key = [PREFIX, window, day, kept].join(' ');
+      try {
+        storage?.setItem(key, JSON.stringify(facts));
+        return storage ? key : null;
+      } catch {
+        return null;
+      }
+    },
+    remove: (key) => storage?.removeItem(key),
+    left() {
+      watchOthers();
+      return entriesIn(storage)
+        .filter(({ owner }) => closed.has(owner))
+        .map(({ key, day }) => ({ key, day, facts: read(storage, key) }))
+        .sort(asSaid);
+    },
+    idsOf: (day) =>
+      entriesIn(storage)
+        .filter((entry) => entry.day === day)
+        .flatMap(({ key }) => (read(storage, key) ?? []).map(idOf))
+        .filter(isFactId),
+    forget(day) {
+      for (const entry of entriesIn(storage)) if (entry.day === day) storage?.removeItem(entry.key);
+    },
+    listen(onChange) {
+      listeners.add(onChange);
+      return () => listeners.delete(onChange);
+    },
+  };
+}
+
+const lockOf = (window: string): string => `${PREFIX} ${window}`;
+
+interface Entry {
+  readonly key: string;
+  readonly owner: string;
+  readonly day: DayId;
+}
+
+function entriesIn(storage: Storage | undefined): Entry[] {
+  const keys = Array.from({ length: storage?.length ?? 0 }, (_, at) => storage?.key(at) ?? '');
+  return keys.flatMap((key) => {
+    const [prefix, owner, day] = key.split(' ');
+    return prefix === PREFIX && owner && day ? [{ key, owner, day }] : [];
+  });
+}
+
+/** Null where it was torn. */
+function read(storage: Storage | undefined, key: string): readonly Envelope[] | null {
+  try {
+    const facts: unknown = JSON.parse(storage?.getItem(key) ?? '');
+    return Array.isArray(facts) && facts.length > 0 ? facts : null;
+  } catch {
+    return null;
+  }
+}
+
+const idOf = (fact: Envelope | null | undefined): FactId => String(fact?.id ?? '');
+
+/** By the ids of their first entries, which is the order in which they were said; torn ones come last. */
+function asSaid(one: HeldAction, other: HeldAction): number {
+  const idIn = ({ facts }: HeldAction): string => idOf(facts?.[0]) || '~';
+  return idIn(one) < idIn(other) ? -1 : 1;
+}
