@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { conflictsOf } from '../../src/day/conflicts.ts';
 import type { Draft } from '../../src/facts/fact.ts';
+import { undoneWords } from '../../src/ui/words/actions.ts';
 import { phoneClockWords } from '../../src/ui/words/clock.ts';
 import { conflictTitle, conflictWords } from '../../src/ui/words/conflicts.ts';
-import { undoneWords } from '../../src/ui/words/facts.ts';
 import { conflictMatters } from '../../src/ui/wrap/conflict-matters.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
@@ -83,9 +83,9 @@ test('undo says what it undid, and redo what it brought back', () => {
   const [circled] = phone.say({ kind: 'take-described', take: id, fields: { circled: true } });
   const said = phone.say(worn('ines'), { kind: 'roll-changed', roll: '2' });
   const undo = phone.say({ kind: 'fact-retracted', targets: said.map((one) => one.id), by: 'undo' });
-  expect(undoneWords(phone.day(), undo)).toBe('A1 on Ines and 1 more entry');
+  expect(undoneWords(phone.day(), undo)).toBe('A1 on Ines and roll 2');
   const redo = phone.say({ kind: 'fact-retracted', targets: [undo[0]!.id], by: 'redo' });
-  expect(undoneWords(phone.day(), redo)).toBe('A1 on Ines and 1 more entry');
+  expect(undoneWords(phone.day(), redo)).toBe('A1 on Ines and roll 2');
   const off = phone.say({ kind: 'fact-retracted', targets: [circled!.id], by: 'undo' });
   expect(undoneWords(phone.day(), off)).toBe('24/1 circled');
 });

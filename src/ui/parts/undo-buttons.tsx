@@ -3,7 +3,7 @@ import type { Fact } from '../../day/model.ts';
 import type { Problem, Result } from '../../shared/result.ts';
 import { useDay } from '../context.ts';
 import { complain, tell } from '../saying.ts';
-import { undoneWords } from '../words/facts.ts';
+import { undoneWords } from '../words/actions.ts';
 import { sentenceFor } from '../words/problems.ts';
 
 /** Undo and redo of this phone's actions. What another phone has built on is asked about first. */

@@ -4,7 +4,7 @@ import { circleTake } from '../../commands/log-takes.ts';
 import { answersAtTake } from '../../day/answers.ts';
 import type { LineItem } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
-import { isOpen } from '../../day/takes.ts';
+import { isOpen, takeFrom } from '../../day/takes.ts';
 import { trackLabels } from '../../day/track-labels.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
@@ -13,6 +13,7 @@ import { FromWhen } from '../parts/from-when.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { useCut } from '../parts/use-cut.ts';
+import { shortened } from '../words/actions.ts';
 import { onTrackWords, partName, TRACK_WORD } from '../words/chain.ts';
 import { statusWords } from '../words/takes.ts';
 import { NoteSheet } from './note-sheet.tsx';
@@ -108,7 +109,9 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
                 type="button"
                 class="button-plain"
                 aria-label={`Take back the note ${note.text}`}
-                onClick={() => run((now) => takeBack(now, [note.id]), 'Note taken back')}
+                onClick={() =>
+                  run((now) => takeBack(now, [note.id]), `Note taken back: ${shortened(note.text)}`)
+                }
               >
                 take back
               </button>
@@ -134,19 +137,16 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   );
 }
 
-function TakenBackSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
+function TakenBackSheet({ item: { fact }, onClose }: { item: LineItem; onClose: () => void }) {
   const run = useRun();
+  const name = fact.kind === 'take-logged' ? takeText(takeFrom(fact)) : 'Take';
   return (
-    <Sheet
-      title="A take that was taken back"
-      under="What was placed before it keeps its place."
-      onClose={onClose}
-    >
+    <Sheet title={`${name}, taken back`} under="What was placed before it keeps its place." onClose={onClose}>
       <div class="section">
         <button
           type="button"
           class="button button-solid"
-          onClick={() => run((now) => bringBack(now, [item.fact.id]), 'Take brought back') && onClose()}
+          onClick={() => run((now) => bringBack(now, [fact.id]), `${name} brought back`) && onClose()}
         >
           Bring it back
         </button>

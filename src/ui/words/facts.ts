@@ -87,32 +87,6 @@ export function factWords(day: Day, fact: Fact): string {
   }
 }
 
-/** What an undo took back, or a redo brought back, from the retraction that did it. */
-export function undoneWords(day: Day, said: readonly Fact[]): string {
-  const targets = said.flatMap((fact) => (fact.kind === 'fact-retracted' ? fact.targets : []));
-  const facts = day.facts.filter(({ id }) => targets.includes(id));
-  // A redo takes back the undo: what is meant is what that had taken back.
-  const meant = facts.some(({ kind }) => kind === 'fact-retracted') ? null : facts;
-  if (meant === null) return undoneWords(day, facts);
-  const [first, ...more] = meant;
-  if (!first) return 'nothing';
-  const words = actionWords(day, first);
-  return more.length > 0 ? `${words} and ${countOf(more.length, 'more entry', 'more entries')}` : words;
-}
-
-/** A fact with the take that it speaks of. */
-function actionWords(day: Day, fact: Fact): string {
-  if (fact.kind !== 'take-described' && fact.kind !== 'note-added') return factWords(day, fact);
-  const take = day.takes.get(fact.take);
-  const name = take ? takeText(take) : 'a take';
-  if (fact.kind === 'note-added') return `note on ${name}: ${fact.text}`;
-  const { fields } = fact;
-  if (fields.cutAt !== undefined) return `cut of ${name}`;
-  if (fields.circled !== undefined) return fields.circled ? `${name} circled` : `circle off ${name}`;
-  if (fields.noGood !== undefined) return fields.noGood ? `${name} no good` : `${name} good again`;
-  return `correction of ${name}`;
-}
-
 function resolvedWords(day: Day, { link, among, stands }: FactOf<'conflict-resolved'>): string {
   const wordsOf = (id: string): string => {
     const fact = day.facts.find((one) => one.id === id);

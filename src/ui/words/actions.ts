@@ -1,0 +1,195 @@
+import type { Day, Fact, FactOf, Part, Take, Voice } from '../../day/model.ts';
+import { takeText } from '../../day/slate.ts';
+import { mergeVoice } from '../../day/standing.ts';
+import { takeFrom } from '../../day/takes.ts';
+import { isKnown, type UnknownFact } from '../../facts/fact.ts';
+import { formatMhz } from '../../radio/parse-mhz.ts';
+import { countOf, listOf, nameOf, partName } from './chain.ts';
+import { factWords } from './facts.ts';
+
+/** Entries of one action that are told; a cast list has dozens. */
+const TOLD = 2;
+const FIELDS_TOLD = 3;
+const LONGEST_NOTE = 60;
+
+/** One action in the words of the line: `A3 on Anna`, or `24/1, cut of 24/1 and 3 more entries`. */
+export function actionWords(day: Day, facts: readonly (Fact | UnknownFact)[]): string {
+  const named = withAllNames(day);
+  const words = facts.map((fact) =>
+    isKnown(fact) ? entryWords(named, fact) : 'an entry of a newer version',
+  );
+  const told = [...new Set(words)].slice(0, TOLD);
+  const more = words.filter((one) => !told.includes(one)).length;
+  if (told.length === 0) return 'nothing';
+  return listOf(more > 0 ? [...told, countOf(more, 'more entry', 'more entries')] : told);
+}
+
+/** What an undo took back, or a redo brought back, from the retractions that did it. */
+export function undoneWords(day: Day, said: readonly Fact[]): string {
+  const facts = targetsOf(
+    day,
+    said.flatMap((fact) => (fact.kind === 'fact-retracted' ? fact.targets : [])),
+  );
+  // A redo takes back the undo: what is meant is what that had taken back.
+  const isRedo = facts.some((fact) => fact.kind === 'fact-retracted' && fact.by === 'undo');
+  return isRedo ? undoneWords(day, facts) : actionWords(day, facts);
+}
+
+function targetsOf(day: Day, ids: readonly string[]): Fact[] {
+  const wanted = new Set(ids);
+  return day.facts.filter(({ id }) => wanted.has(id));
+}
+
+/** An entry with what it speaks of. The line need not say it where the entry stands under its take, or nowhere. */
+function entryWords(day: Day, fact: Fact): string {
+  switch (fact.kind) {
+    case 'take-logged':
+      return `take ${nameOfTake(day, fact.id)}`;
+    case 'note-added':
+      return `note on ${nameOfTake(day, fact.take)}: ${shortened(fact.text)}`;
+    case 'take-described':
+      return correctionWords(nameOfTake(day, fact.take), fact.fields);
+    case 'voice-described':
+      return voiceWords(day, fact);
+    case 'part-described':
+      return partWords(day, fact);
+    case 'day-described':
+      return `head of the day: ${fieldWords(fact.fields, HEAD)}`;
+    case 'fact-retracted': {
+      const targets = targetsOf(day, fact.targets);
+      const isBack = targets.some(({ kind }) => kind === 'fact-retracted');
+      return isBack
+        ? `${undoneByHand(day, targets)} brought back`
+        : `${actionWords(day, targets)} taken back`;
+    }
+    case 'fact-moved': {
+      const words = actionWords(day, targetsOf(day, [fact.target]));
+      return fact.to
+        ? `${words} moved before ${nameOfTake(day, fact.to)}`
+        : `${words} put back where it was said`;
+    }
+    case 'takes-joined':
+      return `${nameOfTake(day, fact.take)} and ${nameOfTake(day, fact.into)} as one take`;
+    default:
+      return factWords(day, fact);
+  }
+}
+
+const undoneByHand = (day: Day, retractions: readonly Fact[]): string =>
+  actionWords(
+    day,
+    targetsOf(
+      day,
+      retractions.flatMap((fact) => (fact.kind === 'fact-retracted' ? fact.targets : [])),
+    ),
+  );
+
+function nameOfTake(day: Day, id: string): string {
+  const take = day.takes.get(id);
+  return take ? takeText(take) : 'a take';
+}
+
+/** As much of a note as a message has room for. */
+export const shortened = (text: string): string =>
+  text.length > LONGEST_NOTE ? `${text.slice(0, LONGEST_NOTE).trimEnd()}…` : text;
+
+/** Fields that one tap says, each in its own words; what is corrected by the form comes as a list. */
+const TAPPED: Record<string, (name: string, on: unknown) => string> = {
+  cutAt: (name) => `cut of ${name}`,
+  circled: (name, on) => (on ? `${name} circled` : `circle off ${name}`),
+  noGood: (name, on) => (on ? `${name} no good` : `${name} good again`),
+  falseStart: (name, on) => (on ? `${name} a false start` : `${name} no false start`),
+  tailSlate: (name, on) => (on ? `tail slate on ${name}` : `no tail slate on ${name}`),
+};
+
+const TAKE_FIELDS: Record<string, string> = {
+  circled: 'circle',
+  noGood: 'NG',
+  falseStart: 'false start',
+  tailSlate: 'tail slate',
+  rolledAt: 'roll time',
+  file: 'file name',
+};
+
+function correctionWords(name: string, fields: FactOf<'take-described'>['fields']): string {
+  const said = Object.entries(fields);
+  // Cut says the length with it.
+  const [field, value] = said.find(([one]) => one === 'cutAt') ?? said[0] ?? ['', null];
+  const tapped = TAPPED[field];
+  if (tapped && (said.length === 1 || field === 'cutAt')) return tapped(name, value);
+  return `${name} corrected: ${fieldWords(fields, TAKE_FIELDS)}`;
+}
+
+/** The fields that were said, by name: the first few, and how many more. */
+function fieldWords(fields: object, words: Readonly<Record<string, string>>): string {
+  const all = Object.keys(fields).map((field) => words[field] ?? field);
+  const more = all.length - FIELDS_TOLD;
+  return listOf(more > 0 ? [...all.slice(0, FIELDS_TOLD), `${more} more`] : all);
+}
+
+const VOICE_FIELDS: Record<string, string> = {
+  person: 'name',
+  number: 'cast number',
+  priority: 'order',
+};
+
+function voiceWords(day: Day, { id, voice, fields }: FactOf<'voice-described'>): string {
+  const name = nameOf(day, voice);
+  if (fields.struck !== undefined)
+    return fields.struck ? `${name} off the cast` : `${name} on the cast again`;
+  const first = day.facts.find((fact) => fact.kind === 'voice-described' && fact.voice === voice);
+  if (!first || first.id === id) return `${name} added`;
+  return `${name} changed: ${fieldWords(fields, VOICE_FIELDS)}`;
+}
+
+function partWords(day: Day, { id, part, fields }: FactOf<'part-described'>): string {
+  const name = partName(day.rig, part);
+  if (fields.struck !== undefined) return fields.struck ? `${name} struck out` : `${name} in the rig again`;
+  const isHere = (fact: Fact): boolean =>
+    fact.kind === 'rig-laid'
+      ? fact.parts.some((one) => one.part === part)
+      : fact.kind === 'part-described' && fact.part === part;
+  const first = day.facts.find(isHere);
+  if (!first || first.id === id) return `${name} added`;
+  if (fields.khz) return `${name} on ${formatMhz(fields.khz)} MHz`;
+  return `${name} ${fields.name === undefined ? 'changed' : 'renamed'}`;
+}
+
+const HEAD: Record<string, string> = {
+  label: 'day',
+  sampleRate: 'sample rate',
+  bitDepth: 'bit depth',
+  timecodeRate: 'timecode rate',
+  fileLayout: 'kind of files',
+  slateStyle: 'slates',
+  filePattern: 'file names',
+  sample: 'sample day',
+};
+
+/** The day with the names of what was struck or is taken back as well: words about it would have only an id. */
+function withAllNames(day: Day): Day {
+  const voices = new Map<string, Voice>();
+  const parts = new Map<string, Part>();
+  const takes = new Map<string, Take>();
+  const devices = new Map(day.upkeep.devices);
+  const addPart = ({ part, fields }: Pick<FactOf<'part-described'>, 'part' | 'fields'>): void => {
+    const blank = { id: part, type: 'input', name: part, order: 0 };
+    parts.set(part, { ...blank, ...parts.get(part), ...fields } as Part);
+  };
+  for (const fact of day.facts) {
+    if (fact.kind === 'voice-described')
+      voices.set(fact.voice, mergeVoice(voices.get(fact.voice), fact.voice, fact.fields));
+    else if (fact.kind === 'part-described') addPart(fact);
+    else if (fact.kind === 'rig-laid') fact.parts.forEach(addPart);
+    else if (fact.kind === 'take-logged') takes.set(fact.id, takeFrom(fact));
+    else if (fact.kind === 'devices-described')
+      for (const device of fact.devices) if (!devices.has(device)) devices.set(device, fact.fields);
+  }
+  return {
+    ...day,
+    voices: new Map([...voices, ...day.voices]),
+    takes: new Map([...takes, ...day.takes]),
+    rig: { ...day.rig, byId: new Map([...parts, ...day.rig.byId]) },
+    upkeep: { ...day.upkeep, devices },
+  };
+}
