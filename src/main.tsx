@@ -8,6 +8,7 @@ import { openTakes } from './day/takes.ts';
 import { createUpdateWatcher } from './offline/service-worker.ts';
 import type { UpdateWatcher } from './offline/update-watcher.ts';
 import type { CopyBeside } from './storage/copy-beside.ts';
+import { holdingPlace } from './storage/holding-place.ts';
 import { openIdbJournal, randomName } from './storage/idb-journal.ts';
 import { withCopy } from './storage/with-copy.ts';
 import { App } from './ui/app.tsx';
@@ -27,7 +28,18 @@ let awake = true;
 document.addEventListener('visibilitychange', () => {
   phoneClock.now();
   awake = !document.hidden;
+  // Out of view the phone may end the window without a word.
+  if (document.hidden) app?.putAside();
 });
+
+addEventListener('pagehide', () => app?.putAside());
+addEventListener('beforeunload', (leaving) => {
+  if (app && (app.isHolding() || isKeptNowhere(app))) leaving.preventDefault();
+});
+
+/** Whether something was said that no disk has, and none ever will. */
+const isKeptNowhere = ({ parts, days, current }: AppStore): boolean =>
+  !parts.journal.state.kept && (days.peek().length > 0 || (current()?.day.peek().facts.length ?? 0) > 0);
 
 const phoneClock: Clock = steadyClock(
   () => {
@@ -156,6 +168,13 @@ async function readFirstScreen(): Promise<AppStore> {
     clock: phoneClock,
     neighbours,
     window: windowName,
+    holding: holdingPlace({
+      window: windowName,
+      storage: remembered(),
+      // Pages without a secure origin have no such thing.
+      locks: navigator.locks as LockManager | undefined,
+      onOthers: (changed) => addEventListener('storage', changed),
+    }),
     newDayId: () => `d${randomName(12)}`,
     // Old browsers, and pages without a secure origin, have no such thing.
     safekeeping: safekeeping(
@@ -167,6 +186,8 @@ async function readFirstScreen(): Promise<AppStore> {
     settleCopies = async (most) => {
       const [part, kept] = await Promise.all([import('./ui/days/put-back.ts'), copies()]);
       await part.settleCopies({ app: store, journal, copies: kept, lookAgain: neighbours.lookAgain }, most);
+      // What came back from a copy need not be offered.
+      await store.left.refresh();
     };
   // A new database where there are copies beside it: the browser has lost the one they belong to.
   if (journal.state.begun) await settleCopies?.(1).catch(() => {});
@@ -177,6 +198,7 @@ async function readFirstScreen(): Promise<AppStore> {
   await Promise.allSettled([days, day]);
   // What was read before the app was there may have been overtaken since.
   void store.refreshDays().catch(() => {});
+  void store.left.refresh().catch(() => {});
   return store;
 }
 

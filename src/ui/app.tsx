@@ -98,7 +98,7 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
     );
   }
   const { facts, unknown } = store.day.value;
-  if (facts.length + unknown.length + store.damaged.value === 0) return <NoSuchDay />;
+  if (facts.length + unknown.length + store.damaged.value === 0) return <NoSuchDay day={id} />;
   const Screen = SCREENS[tab];
   return (
     <DayContext.Provider value={store}>

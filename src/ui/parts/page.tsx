@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useDay } from '../context.ts';
 import type { DayPage } from '../route.ts';
 import { Head } from './head.tsx';
+import { LeftHeld } from './left-held.tsx';
 import { SavingBanner } from './saving-banner.tsx';
 import { Tabs } from './tabs.tsx';
 
@@ -20,6 +21,7 @@ export function Page({ tab, foot, children }: PageProps) {
       <Head />
       <main class="body" data-tab={tab}>
         <SavingBanner />
+        <LeftHeld day={id} />
         {children}
       </main>
       <div class="foot">

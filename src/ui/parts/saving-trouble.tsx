@@ -14,7 +14,7 @@ const BECAUSE: Record<string, string> = {
 export function SavingTrouble() {
   const store = useDay();
   const { state } = useApp().parts.journal;
-  const { state: saving, waiting, because, regained } = store.saving.value;
+  const { state: saving, waiting, because, regained, inWindowOnly } = store.saving.value;
   if (!state.kept) return <NotKeptBanner />;
   if (saving !== 'not-saved') {
     const damaged = store.damaged.value;
@@ -47,7 +47,10 @@ export function SavingTrouble() {
     <div class="banner" role="alert">
       <p>
         {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone said ${because}.`} They
-        are held here and tried again.
+        are held and tried again.{' '}
+        {inWindowOnly
+          ? 'They are in this window only: if it is closed, they are lost. Export the day now.'
+          : 'If the app is closed before, it offers them again.'}
       </p>
       <button type="button" class="button" onClick={store.retry}>
         Try now

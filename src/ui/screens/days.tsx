@@ -9,6 +9,7 @@ import { NewDay } from '../days/new-day.tsx';
 import { openSampleDay } from '../days/sample-day.ts';
 import { TakeInSheet } from '../days/take-in.tsx';
 import { isTabOnIphone } from '../device.ts';
+import { LeftHeld } from '../parts/left-held.tsx';
 import { Looks } from '../parts/looks.tsx';
 import { NotKeptBanner } from '../parts/not-kept.tsx';
 import { Row } from '../parts/row.tsx';
@@ -66,6 +67,7 @@ export function Days() {
           </p>
         )}
         <NotKeptBanner />
+        <LeftHeld onTaken={(day) => goTo({ at: 'day', day, tab: 'now' })} />
         <UpdateOffer />
         {days.length === 0 && <First />}
         <ul class="rows">

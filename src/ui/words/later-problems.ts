@@ -52,6 +52,8 @@ learnSentences({
   'download-failed': () => 'The download failed. Copy instead.',
   'copy-failed': () => 'The text could not be copied.',
   'sample-missing': () => 'The sample day is not on this phone yet. Open the app once with a signal.',
+  'held-contradicts': ({ count }) =>
+    `${count === 1 ? 'One action contradicts' : `${count} actions contradict`} an entry of this day under the same number, and stays out until you discard. The others were taken in.`,
   'day-erased': () => 'This day was erased in another window.',
   'day-file-empty': () => 'The file is empty.',
   'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
