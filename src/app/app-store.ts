@@ -144,9 +144,10 @@ export function appStore(
   /** A day as this window has it, where it has it: with what the phone has not taken yet. */
   const readWhole = async (id: string): Promise<WholeDay> => {
     const store = await stores.get(id)?.catch(() => undefined);
-    if (store) return { day: store.day.peek(), damaged: store.damaged.peek() };
+    const count = left.countOf(id);
+    if (store) return { day: store.day.peek(), damaged: store.damaged.peek(), left: count };
     const { facts, damaged } = readAll(await journal.read(id));
-    return { day: foldDay(id, facts), damaged };
+    return { day: foldDay(id, facts), damaged, left: count };
   };
 
   /** What is stored of a day, as stored, as far as it can be read. */
@@ -248,7 +249,7 @@ export function appStore(
       if (current?.id === id) current = undefined;
       await journal.erase(id);
       parts.holding?.forget(id);
-      await left.refresh();
+      await left.refresh().catch(() => {});
       parts.neighbours.tell(id);
       await refreshDays();
     },

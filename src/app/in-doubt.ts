@@ -9,6 +9,8 @@ export interface InDoubt extends Problem {
   /** Entries that cannot be read, and those of a newer version of the app. */
   readonly damaged: number;
   readonly newer: number;
+  /** Actions that a closed window held: offered, and neither taken in nor discarded yet. */
+  readonly left: number;
   /** Where phones differ in what goes along. */
   readonly differing: readonly Conflict[];
 }

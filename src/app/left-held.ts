@@ -25,6 +25,8 @@ export interface LeftDay {
 /** Actions that were held when a window was closed: offered until somebody takes them in, or discards them. */
 export interface LeftHeld {
   readonly days: ReadonlySignal<readonly LeftDay[]>;
+  /** How many actions are left of a day. */
+  countOf(day: DayId): number;
   /** Looks again at what is left; what has reached the disk after all is let go. */
   refresh(): Promise<void>;
   /** Puts what is left of a day on it again, under its own ids, and gives how many actions came. */
@@ -85,6 +87,10 @@ export function leftHeld({ holding, open, onDisk, onDiskOrHeld }: Phone): LeftHe
   holding?.listen(() => void refresh().catch(() => {}));
   return {
     days,
+    countOf(day) {
+      const left = days.peek().find((one) => one.day === day);
+      return left ? left.actions.length + left.unreadable : 0;
+    },
     refresh,
     takeIn,
     async discard(day) {

@@ -9,10 +9,11 @@ import type { Command } from './day-store.ts';
 import type { Agreed, InDoubt } from './in-doubt.ts';
 import type { Clock } from './ports.ts';
 
-/** A day with what is held of it, and how many of its entries cannot be read. */
+/** A day with what is held of it, how many of its entries cannot be read, and how many actions are not on it yet. */
 export interface WholeDay {
   readonly day: Day;
   readonly damaged: number;
+  readonly left: number;
 }
 
 /** The next days that this window started, by the day they follow. */
@@ -74,10 +75,10 @@ export function rigOfDay(whole: WholeDay, agreed?: Agreed): Result<Command> {
   return doubt && !agreed?.evenInDoubt ? fail(doubt) : ok((onto) => copyRig(whole.day, onto));
 }
 
-function doubtOf({ day, damaged }: WholeDay, differing: readonly Conflict[]): InDoubt | undefined {
+function doubtOf({ day, damaged, left }: WholeDay, differing: readonly Conflict[]): InDoubt | undefined {
   const newer = day.unknown.length;
-  if (damaged + newer + differing.length === 0) return undefined;
-  return { code: 'next-day-in-doubt', day, damaged, newer, differing };
+  if (damaged + newer + left + differing.length === 0) return undefined;
+  return { code: 'next-day-in-doubt', day, damaged, newer, left, differing };
 }
 
 const sizeOf = ({ day, damaged }: WholeDay): number => day.facts.length + day.unknown.length + damaged;

@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { appStore } from '../../src/app/app-store.ts';
+import type { InDoubt } from '../../src/app/in-doubt.ts';
 import type { Journal } from '../../src/app/ports.ts';
 import { safekeeping } from '../../src/app/safekeeping.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import { holdingPlace } from '../../src/storage/holding-place.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
+import { inDoubtWords } from '../../src/ui/words/in-doubt.ts';
 import { MORNING, take } from '../day/say.ts';
 import { memoryStorage } from '../storage/memory-storage.ts';
 
@@ -140,6 +142,20 @@ describe('actions that were held when the app was closed', () => {
     await app.left.takeIn(day);
     await store.settled();
     expect(takesInOrder(store.day.value).map(({ number }) => number)).toEqual([1, 2, 3, 4]);
+  });
+
+  test('put the next day in doubt until they are taken in or discarded', async () => {
+    const { openApp, state, day } = await closedWithHeldTakes();
+    state.full = false;
+    const app = openApp();
+    await app.left.refresh();
+    const asked = await app.startFrom(day);
+    expect(asked).toMatchObject({ problem: { code: 'next-day-in-doubt', left: 2 } });
+    expect(!asked.ok && inDoubtWords(asked.problem as InDoubt)).toEqual([
+      '2 actions of this day were held when the app was closed, and are not taken in. What was said there is missing.',
+    ]);
+    await app.left.discard(day);
+    expect((await app.startFrom(day)).ok).toBe(true);
   });
 
   test('and discarded are offered no more', async () => {

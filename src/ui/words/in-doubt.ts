@@ -3,7 +3,7 @@ import { countOf } from './chain.ts';
 import { conflictWords } from './conflicts.ts';
 
 /** What would go along to another day without being sure, a sentence each. */
-export function inDoubtWords({ day, damaged, newer, differing }: InDoubt): string[] {
+export function inDoubtWords({ day, damaged, newer, left, differing }: InDoubt): string[] {
   const entries = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
   return [
     ...(damaged > 0
@@ -12,6 +12,11 @@ export function inDoubtWords({ day, damaged, newer, differing }: InDoubt): strin
     ...(newer > 0
       ? [
           `${entries(newer)} of this day came from a newer version of the app. What was said there is missing.`,
+        ]
+      : []),
+    ...(left > 0
+      ? [
+          `${countOf(left, 'action')} of this day ${left === 1 ? 'was' : 'were'} held when the app was closed, and ${left === 1 ? 'is' : 'are'} not taken in. What was said there is missing.`,
         ]
       : []),
     ...differing.map((conflict) => `${conflictWords(day, conflict)}. The first carries over.`),
