@@ -88,7 +88,7 @@ export function leftHeld({ holding, open, onDisk, onDiskOrHeld }: Phone): LeftHe
   return {
     days,
     countOf(day) {
-      const left = days.peek().find((one) => one.day === day);
+      const left = days.value.find((one) => one.day === day);
       return left ? left.actions.length + left.unreadable : 0;
     },
     refresh,

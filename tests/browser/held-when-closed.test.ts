@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Dialog, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
@@ -27,11 +27,13 @@ async function dayWithHeldTakes(stage: Stage) {
 /** What the browser asks while the page is left; it is left all the same. */
 async function questionsWhile(page: Page, leave: () => Promise<unknown>): Promise<string[]> {
   const asked: string[] = [];
-  page.on('dialog', (dialog) => {
+  const hear = (dialog: Dialog): void => {
     asked.push(dialog.type());
     void dialog.accept();
-  });
+  };
+  page.on('dialog', hear);
   await leave();
+  page.off('dialog', hear);
   return asked;
 }
 
@@ -49,6 +51,7 @@ describe('actions for which the phone has no room', () => {
         expect.stringMatching(/1\/3$/),
         expect.stringMatching(/cut of 1\/3$/),
       ]);
+      expect(await page.locator('[data-saving]').textContent()).toContain('NOT ALL SAVED');
       // Still no room: taken in, they are held as before, and the next reload offers them again.
       await tap(page, 'Take them in');
       await page.locator('[data-unsaved="4"]').waitFor();
@@ -57,6 +60,7 @@ describe('actions for which the phone has no room', () => {
       await offer(page).getByText('4 actions were held').waitFor();
       await allow();
       await tap(page, 'Take them in');
+      await offer(page).waitFor({ state: 'detached' });
       await stage.waitSaved();
       const leaving = await questionsWhile(page, stage.reload);
       expect(leaving).toEqual([]);
@@ -99,6 +103,29 @@ describe('actions for which the phone has no room', () => {
       const { page } = await dayWithHeldTakes(stage);
       await page.getByRole('alert').filter({ hasText: 'in this window only' }).waitFor();
       expect(await questionsWhile(page, stage.reload)).toEqual(['beforeunload']);
+    });
+  });
+
+  test('of a day that was begun without room are offered at its address, and on the list of days', async () => {
+    await onStage({ forgives: /QuotaExceeded/ }, async (stage) => {
+      const { page, allow } = await dayWithHeldTakes(stage);
+      await page.evaluate(() => {
+        location.hash = '#/';
+      });
+      await startDay(page, 'Salt Road');
+      await stage.reload();
+      await page.getByRole('heading', { name: 'This day is not saved' }).waitFor();
+      await offer(page).getByText('Salt Road · Day 1: 1 action was held').waitFor();
+      await allow();
+      await page.evaluate(() => {
+        location.hash = '#/';
+      });
+      await expect.poll(() => offer(page).count()).toBe(2);
+      await offer(page).filter({ hasText: 'Salt Road' }).getByRole('button', { name: 'Take it in' }).tap();
+      await page.locator('.head-day').filter({ hasText: 'Salt Road' }).waitFor();
+      await stage.waitSaved();
+      await stage.reload();
+      await page.locator('.dock').waitFor();
     });
   });
 

@@ -41,8 +41,11 @@ export function Head() {
 
 /** Its numbers stand there at once; on a quick disk the word, which comes with the next drawing, need not change at all. */
 function SavedWord({ sample, followed }: { sample: boolean; followed: boolean }) {
-  const { saving, copy } = useDay();
-  const { kept } = useApp().parts.journal.state;
+  const { saving, copy, day } = useDay();
+  const app = useApp();
+  const { kept } = app.parts.journal.state;
+  // What a closed window held is on no disk, whatever has been saved since.
+  const isHeld = app.left.countOf(day.peek().id) > 0;
   const word = useRef<HTMLElement>(null);
   const state = useComputed(() => saving.value.state).value;
   useLayoutEffect(
@@ -53,9 +56,10 @@ function SavedWord({ sample, followed }: { sample: boolean; followed: boolean })
     [saving],
   );
   const savedWord = `saved${sample ? '' : COPY_WORD[copy.value]}`;
-  const savingWord = state === 'saved' ? savedWord : SAVING_WORD[state];
+  const wholeWord = isHeld ? 'NOT ALL SAVED' : savedWord;
+  const savingWord = state === 'saved' ? wholeWord : SAVING_WORD[state];
   return (
-    <span class={state === 'not-saved' ? 'warn' : 'soft'} ref={word}>
+    <span class={isHeld || state === 'not-saved' ? 'warn' : 'soft'} ref={word}>
       {kept ? savingWord : 'NOT KEPT'}
       {' · '}
       {followed ? 'followed' : 'time of day'}

@@ -11,7 +11,7 @@ import { leftHeldWords, unreadableWords } from '../words/left-held.ts';
 import { clockTime } from '../words/times.ts';
 
 /** Actions that are told before somebody asks for all of them. */
-const SHOWN = 6;
+const SHOWN = 4;
 
 interface OfferProps {
   readonly left: LeftDay;

@@ -1,18 +1,25 @@
-import type { LeftDay } from '../../app/left-held.ts';
 import type { DayId } from '../../facts/envelope.ts';
 import { useApp } from '../context.ts';
 import { later } from './later.tsx';
 
 const LeftHeldOffer = later(() => import('./left-held-offer.tsx').then((part) => part.LeftHeldOffer));
 
-/** Room for what was held when a window was closed: of one day, or of all. */
-export function LeftHeld({ day, onTaken }: { day?: DayId; onTaken?: (day: DayId) => void }) {
+interface Props {
+  /** Of this day; of all days unless told. */
+  readonly day?: DayId;
+  /** Unless told, only where all days are shown. */
+  readonly isNamed?: boolean;
+  readonly onTaken?: (day: DayId) => void;
+}
+
+/** Room for what was held when a window was closed. */
+export function LeftHeld({ day, isNamed = day === undefined, onTaken }: Props) {
   const { days } = useApp().left;
-  const shown = days.value.filter((left: LeftDay) => day === undefined || left.day === day);
+  const shown = days.value.filter((left) => day === undefined || left.day === day);
   return (
     <>
       {shown.map((left) => (
-        <LeftHeldOffer key={left.day} left={left} isNamed={day === undefined} onTaken={onTaken} />
+        <LeftHeldOffer key={left.day} left={left} isNamed={isNamed} onTaken={onTaken} />
       ))}
     </>
   );

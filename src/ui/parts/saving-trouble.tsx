@@ -10,6 +10,14 @@ const BECAUSE: Record<string, string> = {
   FactIdTwice: 'two entries carry one id. Export the day and start the app again.',
 };
 
+/** Where what is not saved is meanwhile, and what becomes of it when the window closes. */
+function heldWords(waiting: number, inWindowOnly: boolean | undefined): string {
+  const [they, them] = waiting === 1 ? ['It is', 'it'] : ['They are', 'them'];
+  return inWindowOnly
+    ? `${they} held in this window only, and tried again: if it is closed, ${them === 'it' ? 'it is' : 'they are'} lost. Export the day now.`
+    : `${they} held and tried again. If the app is closed before, it offers ${them} when it is opened.`;
+}
+
 /** Says in words that something is not on the disk, why, and that it is held and tried again. */
 export function SavingTrouble() {
   const store = useDay();
@@ -46,11 +54,8 @@ export function SavingTrouble() {
   return (
     <div class="banner" role="alert">
       <p>
-        {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone said ${because}.`} They
-        are held and tried again.{' '}
-        {inWindowOnly
-          ? 'They are in this window only: if it is closed, they are lost. Export the day now.'
-          : 'If the app is closed before, it offers them again.'}
+        {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone said ${because}.`}{' '}
+        {heldWords(waiting, inWindowOnly)}
       </p>
       <button type="button" class="button" onClick={store.retry}>
         Try now

@@ -9,12 +9,8 @@ export function leftHeldWords({
 }: Pick<LeftDay, 'actions' | 'unreadable' | 'isNew'>): string {
   const count = actions.length + unreadable;
   const [they, were] = count === 1 ? ['It is', 'was'] : ['They are', 'were'];
-  const where = isNew
-    ? 'Nothing else of that day is on this phone.'
-    : `${they} not on this day until taken in.`;
-  return `${countOf(count, 'action')} ${were} held when the app was closed, because the phone did not take ${
-    count === 1 ? 'it' : 'them'
-  }. ${where}`;
+  const where = isNew ? 'Nothing else of the day is on this phone.' : `${they} not on the day yet.`;
+  return `${countOf(count, 'action')} ${were} held when the app was closed. ${where}`;
 }
 
 /** Of actions that this version can make nothing of. */
