@@ -106,6 +106,21 @@ describe('actions for which the phone has no room', () => {
     });
   });
 
+  test('are asked about where nothing is kept at all, once something was said', async () => {
+    const before = (): void => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException('no', 'SecurityError');
+      };
+    };
+    await onStage({ before }, async ({ page, reload }) => {
+      await tap(page, 'New day');
+      await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
+      expect(await questionsWhile(page, reload)).toEqual([]);
+      await startDay(page);
+      expect(await questionsWhile(page, reload)).toEqual(['beforeunload']);
+    });
+  });
+
   test('of a day that was begun without room are offered at its address, and on the list of days', async () => {
     await onStage({ forgives: /QuotaExceeded/ }, async (stage) => {
       const { page, allow } = await dayWithHeldTakes(stage);
