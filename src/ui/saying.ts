@@ -1,14 +1,6 @@
-import { signal } from '@preact/signals';
 import type { Problem } from '../shared/result.ts';
+import { said, trouble } from './parts/messages.ts';
 import { sentenceFor } from './words/problems.ts';
-
-/** What the polite live region says, and shows for a moment: what was done. */
-export const said = signal<{ readonly text: string; readonly at: number }>({ text: '', at: 0 });
-/** What the assertive region says: what could not be done, or data at risk. */
-export const trouble = signal<string | null>(null);
-
-/** How many sheets cover the page: while one does, it shows what could not be done. */
-export const sheetsOpen = signal(0);
 
 export function tell(text: string): void {
   said.value = { text, at: said.peek().at + 1 };

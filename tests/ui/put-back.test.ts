@@ -11,7 +11,7 @@ async function freshModules() {
   vi.resetModules();
   const { settleCopies } = await import('../../src/ui/days/put-back.ts');
   const { route } = await import('../../src/ui/route.ts');
-  const { trouble } = await import('../../src/ui/saying.ts');
+  const { trouble } = await import('../../src/ui/parts/messages.ts');
   return { settleCopies, route, trouble };
 }
 

@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { said, sheetsOpen, trouble } from '../saying.ts';
+import { said, sheetsOpen, trouble } from './messages.ts';
 
 const SHOWN_MS = 4000;
 

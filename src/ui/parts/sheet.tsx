@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { behindPicture } from '../behind-picture.ts';
-import { sheetsOpen, trouble } from '../saying.ts';
 import { closeOnBack } from './back.ts';
 import { coverPage, focusInPlace } from './cover.ts';
 import { Trouble } from './live.tsx';
+import { sheetsOpen, trouble } from './messages.ts';
 import { useKeyboard } from './use-keyboard.ts';
 import { useTyped } from './use-typed.ts';
 
