@@ -6,8 +6,8 @@ import type { Voice, VoiceId } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { tell } from '../saying.ts';
-import { behindWords } from '../words/cast.ts';
 import { nameOf } from '../words/chain.ts';
+import { behindWords } from '../words/voice.ts';
 import { useFocus } from './use-focus.ts';
 import { useLeaving } from './use-leaving.ts';
 

@@ -2,8 +2,8 @@ import { reinstateVoice } from '../../commands/change-cast.ts';
 import type { Voice } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Row } from '../parts/row.tsx';
-import { behindWords } from '../words/cast.ts';
 import { nameOf } from '../words/chain.ts';
+import { behindWords } from '../words/voice.ts';
 
 /** Those struck off the cast; a tap brings one back. */
 export function StruckList({ struck }: { struck: readonly Voice[] }) {

@@ -1,8 +1,9 @@
 import { isMissed, type VoiceAnswer } from '../../day/voice-answers.ts';
 import { useDay } from '../context.ts';
 import { Row } from '../parts/row.tsx';
-import { behindWords, chainWords, stateWords } from '../words/cast.ts';
+import { chainWords } from '../words/cast.ts';
 import { nameOf, VOICE_MARK } from '../words/chain.ts';
+import { behindWords, stateWords } from '../words/voice.ts';
 
 /** One of the cast: the mark and word of how they are recorded, and the chain under the name. */
 export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => void }) {

@@ -1,9 +1,9 @@
 import type { UnreadReason } from '../../commands/cast-list.ts';
 import type { PlannedEntry } from '../../commands/plan-cast.ts';
-import type { Rig, Voice } from '../../day/model.ts';
+import type { Rig } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import type { VoiceKind } from '../../facts/voice-described.ts';
-import { breakWords, countOf, listOf, partName, pathWords, VOICE_WORD } from './chain.ts';
+import { breakWords, countOf, pathWords } from './chain.ts';
 
 export const KIND_WORD: Record<VoiceKind, string> = {
   performer: 'performer',
@@ -11,13 +11,6 @@ export const KIND_WORD: Record<VoiceKind, string> = {
   plant: 'plant',
   feed: 'line feed',
 };
-
-/** How a voice is recorded, and where: `alone on 5`, `clash on 7`, `not recorded`. */
-export function stateWords(rig: Rig, { state, tracks }: VoiceAnswer): string {
-  const word = VOICE_WORD[state] || 'alone';
-  if (state === 'off' || state === 'unrecorded' || tracks.length === 0) return word;
-  return `${word} on ${listOf(tracks.map((id) => partName(rig, id)))}`;
-}
 
 /** The chain in one breath, or as far as it goes and what is missing there. */
 export function chainWords(rig: Rig, { voice, paths }: VoiceAnswer): string {
@@ -30,11 +23,6 @@ export function chainWords(rig: Rig, { voice, paths }: VoiceAnswer): string {
   if (first.broken === 'pack-gone') return breakWords(rig, first);
   const far = pathWords(rig, first);
   return far ? `${far}: ${breakWords(rig, first)}` : breakWords(rig, first);
-}
-
-/** Who it is behind the part's name: the performer, a boom's operator, where a plant or feed comes from. */
-export function behindWords({ part, person, place }: Voice): string {
-  return [part ? person : '', place].filter(Boolean).join(', ');
 }
 
 /** What adding a line of a call sheet would do. */

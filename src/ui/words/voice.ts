@@ -1,0 +1,15 @@
+import type { Rig, Voice } from '../../day/model.ts';
+import type { VoiceAnswer } from '../../day/voice-answers.ts';
+import { listOf, partName, VOICE_WORD } from './chain.ts';
+
+/** How a voice is recorded, and where: `alone on 5`, `clash on 7`, `not recorded`. */
+export function stateWords(rig: Rig, { state, tracks }: VoiceAnswer): string {
+  const word = VOICE_WORD[state] || 'alone';
+  if (state === 'off' || state === 'unrecorded' || tracks.length === 0) return word;
+  return `${word} on ${listOf(tracks.map((id) => partName(rig, id)))}`;
+}
+
+/** Who it is behind the part's name: the performer, a boom's operator, where a plant or feed comes from. */
+export function behindWords({ part, person, place }: Voice): string {
+  return [part ? person : '', place].filter(Boolean).join(', ');
+}
