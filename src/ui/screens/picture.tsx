@@ -6,7 +6,7 @@ import { Page } from '../parts/page.tsx';
 import { DayDrawing } from '../picture/day-drawing.tsx';
 import { Legend } from '../picture/legend.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
-import { modelOf } from '../wrap/outgoing-files.ts';
+import { modelOf } from '../wrap/report-model.ts';
 import '../styles/picture.css';
 
 const WIDTHS = [24, 36, 54, 84, 126] as const;

@@ -1,15 +1,12 @@
 import type { OutgoingFile } from '../../app/sharing.ts';
-import { conflictsOf } from '../../day/conflicts.ts';
 import type { ReportMade } from '../../facts/report-sent.ts';
 import { reportCsv } from '../../report/csv.ts';
 import type { CsvColumn } from '../../report/csv-columns.ts';
 import type { Extras } from '../../report/extras.ts';
 import { reportHtml } from '../../report/html.ts';
-import { reportOf } from '../../report/model.ts';
 import { reportFileName } from '../../report/report-name.ts';
-import type { ModelOf, ReportToSend } from '../../report/report-to-send.ts';
+import type { ReportToSend } from '../../report/report-to-send.ts';
 import { reportText } from '../../report/text.ts';
-import { conflictMatters } from './conflict-matters.ts';
 import { writePages } from './pages.ts';
 import type { Format } from './settings.ts';
 
@@ -21,13 +18,6 @@ export interface MadeFiles {
   /** Why there are no pages though they were wanted: their writer or a font is not on this phone. */
   readonly noPages: string | null;
 }
-
-/** The report of a day with what phones differ in, and what else is open. */
-export const modelOf: ModelOf = (day, matters) =>
-  reportOf(day, [
-    ...conflictMatters(day, conflictsOf(day)),
-    ...matters.map((text) => ({ code: 'said-open', text })),
-  ]);
 
 const extrasOf = ({ revision }: ReportToSend, { signature }: ReportMade): Extras => ({ revision, signature });
 

@@ -3,7 +3,8 @@ import type { Day } from '../../day/model.ts';
 import { knownOf } from '../../day/sent-reports.ts';
 import type { ReportFrom, ReportMade } from '../../facts/report-sent.ts';
 import { type ReportToSend, reportToSend } from '../../report/report-to-send.ts';
-import { type MadeFiles, makeFiles, modelOf, outgoingText } from './outgoing-files.ts';
+import { type MadeFiles, makeFiles, outgoingText } from './outgoing-files.ts';
+import { modelOf } from './report-model.ts';
 import type { Format, WrapSettings } from './settings.ts';
 
 /** The report as it would go out now. */
