@@ -6,7 +6,6 @@ export const VoiceSheet = later(() => import('./sheets/voice-sheet.tsx').then((p
 export const SlateSheet = later(() => import('./sheets/slate-sheet.tsx').then((part) => part.SlateSheet));
 export const TakeSheet = later(() => import('./sheets/take-sheet.tsx').then((part) => part.TakeSheet));
 export const NoteSheet = later(() => import('./sheets/note-sheet.tsx').then((part) => part.NoteSheet));
-export const FreeSheet = later(() => import('./sheets/free-sheet.tsx').then((part) => part.FreeSheet));
 export const ClockSheet = later(() => import('./sheets/clock-sheet.tsx').then((part) => part.ClockSheet));
 export const DaySheet = later(() => import('./sheets/day-sheet.tsx').then((part) => part.DaySheet));
 export const ConflictSheet = later(() =>

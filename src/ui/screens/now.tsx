@@ -16,12 +16,13 @@ import { Row } from '../parts/row.tsx';
 import { ROWS, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { SummaryLine } from '../parts/summary-line.tsx';
 import { opensWith } from '../route.ts';
-import { ConflictSheet, FreeSheet, TakeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
+import { ConflictSheet, TakeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
 import { breakWords, listOf, mutedWords, nameOf, onTrackWords, pathWords } from '../words/chain.ts';
 
 // Where the day has begun they are not asked for.
 const NoRig = later(() => import('./beginning.tsx').then((part) => part.NoRig));
 const NextStep = later(() => import('./beginning.tsx').then((part) => part.NextStep));
+const FreeSheet = later(() => import('../sheets/free-sheet.tsx').then((part) => part.FreeSheet));
 
 type Open =
   | { readonly track: PartId; readonly input?: PartId }
