@@ -1,5 +1,6 @@
 import { Mark, type MarkState } from '../parts/mark.tsx';
-import { FIRST_STEPS, MARK_MEANS, WORD_MEANS } from '../words/means.ts';
+import { FIRST_STEPS, WORD_MEANS } from '../words/help.ts';
+import { MARK_MEANS } from '../words/means.ts';
 import '../styles/help.css';
 
 /** The way through a day, the marks and the words, each in a sentence. It needs no signal. */

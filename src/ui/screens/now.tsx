@@ -22,6 +22,7 @@ import { breakWords, listOf, mutedWords, nameOf, onTrackWords, pathWords } from 
 // Where the day has begun they are not asked for.
 const NoRig = later(() => import('./beginning.tsx').then((part) => part.NoRig));
 const NextStep = later(() => import('./beginning.tsx').then((part) => part.NextStep));
+
 const FreeSheet = later(() => import('../sheets/free-sheet.tsx').then((part) => part.FreeSheet));
 
 type Open =
