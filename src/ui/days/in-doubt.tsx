@@ -1,6 +1,7 @@
 import { useId } from 'preact/hooks';
 import type { InDoubt } from '../../app/in-doubt.ts';
 import { inDoubtTitle, inDoubtWords } from '../words/in-doubt.ts';
+import '../styles/in-doubt.css';
 
 interface Props {
   readonly doubt: InDoubt;

@@ -5,7 +5,7 @@ import { useNow } from '../prep/use-now.ts';
 import { usePlan } from '../radio/use-plan.ts';
 import { hrefOf } from '../route.ts';
 import { countOf } from '../words/chain.ts';
-import '../styles/prep.css';
+import '../styles/prep-links.css';
 
 /** The way from the rig to radio and upkeep, each with what is wrong or due there. */
 export function PrepLinks() {
