@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import { elapsed } from '../../src/ui/words/elapsed.ts';
 import { clockTime } from '../../src/ui/words/times.ts';
 
 test.each([
@@ -9,14 +8,4 @@ test.each([
   ['1970-01-01T00:10:00Z', -60, '23:10'],
 ])('%s, said %i minutes east of UTC, was %s there', (instant, zone, shown) => {
   expect(clockTime(Date.parse(instant), zone)).toBe(shown);
-});
-
-test('what has passed of an open take is printed as its length will be', () => {
-  expect([0, 42_900, 61_000, 3_600_000, -5].map(elapsed)).toEqual([
-    '0:00',
-    '0:42',
-    '1:01',
-    '1:00:00',
-    '0:00',
-  ]);
 });
