@@ -1,8 +1,9 @@
 import type { ReportModel } from '../../report/model.ts';
 import { totalsLines } from '../../report/words.ts';
-import { useDay } from '../context.ts';
+import { useDay, useOutline } from '../context.ts';
+import { DayFileButton } from '../days/day-file-button.tsx';
 import { NextDay } from '../days/next-day.tsx';
-import { BackupSection } from './backup.tsx';
+import { copyWords } from '../words/days.ts';
 
 /** The end of the day: what it came to, the copy that leaves the phone, and tomorrow. */
 export function CloseDay({ model }: { model: ReportModel }) {
@@ -26,5 +27,23 @@ export function CloseDay({ model }: { model: ReportModel }) {
         <NextDay from={id} />
       </section>
     </>
+  );
+}
+
+/** The day file: the one copy that survives a lost phone. */
+function BackupSection() {
+  const outline = useOutline();
+  return (
+    <section class="section report-send" aria-labelledby="backup-head">
+      <h2 id="backup-head">A copy off the phone</h2>
+      <p>
+        <strong>{copyWords(outline)}</strong>
+      </p>
+      <p class="soft">
+        The day file has every entry of this day, with the names of the people in it. It is the only copy that
+        survives a lost phone, and another phone can take it in.
+      </p>
+      <DayFileButton day={outline} />
+    </section>
   );
 }

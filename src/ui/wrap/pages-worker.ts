@@ -1,7 +1,8 @@
+import boldUrl from '../../report/pdf/fonts/report-bold.ttf?url';
+import regularUrl from '../../report/pdf/fonts/report-regular.ttf?url';
 import { reportPdf } from '../../report/pdf/report-pdf.ts';
 import { sheetPdf } from '../../report/pdf/sheet-pdf.ts';
 import { ok, type Result } from '../../shared/result.ts';
-import { pageFonts } from './page-fonts.ts';
 import { notMade, type Pages, type PagesAsked, type PagesProblem } from './pages-asked.ts';
 
 addEventListener('message', ({ data }: MessageEvent<PagesAsked>) => {
@@ -21,4 +22,16 @@ async function write(asked: PagesAsked): Promise<Result<Pages, PagesProblem>> {
   } catch (error) {
     return notMade(error);
   }
+}
+
+/** The fonts of printed pages, fetched from the app itself, which keeps them for no signal. */
+async function pageFonts(): Promise<{ readonly regular: Uint8Array; readonly bold: Uint8Array }> {
+  const [regular, bold] = await Promise.all([load(regularUrl), load(boldUrl)]);
+  return { regular, bold };
+}
+
+async function load(url: string): Promise<Uint8Array> {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error('A font is not on this phone');
+  return new Uint8Array(await response.arrayBuffer());
 }
