@@ -15,7 +15,8 @@ import { parseSlate, takeText } from '../src/day/slate.ts';
 import { lastTake, nextTake, takesInOrder } from '../src/day/takes.ts';
 import type { HeaderFields } from '../src/facts/day-described.ts';
 import type { DayId } from '../src/facts/envelope.ts';
-import type { OutputKind, ReservedUse } from '../src/facts/part-described.ts';
+import type { Place, ReservedUse } from '../src/facts/part-described.ts';
+import type { OutputKind } from '../src/facts/rig-kinds.ts';
 import { stampFacts } from '../src/facts/stamp.ts';
 import type { VoiceFields } from '../src/facts/voice-described.ts';
 import { idSource } from '../src/shared/ids.ts';
@@ -79,7 +80,7 @@ export class Story {
   }
 
   /** A receiver `id` whose channels leave by `id`-out1 and on. */
-  receiver(id: string, name: string, place: 'cart' | 'bag' | 'remote', count: number, by: OutputKind): this {
+  receiver(id: string, name: string, place: Place, count: number, by: OutputKind): this {
     const modules = [{ name, channels: count, outputs: by }];
     return this.#say((day) => rig.addReceiver(day, { name, place, modules }, id));
   }

@@ -1,5 +1,5 @@
 import type { Day } from '../day/model.ts';
-import type { LeadFields, RunFields } from '../facts/runs-described.ts';
+import type { LeadFields, RunFields, SnakeSignal } from '../facts/runs-described.ts';
 import { fail, ok } from '../shared/result.ts';
 import { outOfBounds } from './bounds.ts';
 import type { Said } from './command.ts';
@@ -32,12 +32,7 @@ export function describeLeads(leads: readonly string[], fields: LeadFields): Sai
 }
 
 /** Puts leads on the circuits of an 8-channel snake, in order from `first`. */
-export function putOnSnake(
-  leads: readonly string[],
-  snake: string,
-  carries: 'analogue' | 'aes3',
-  first = 1,
-): Said {
+export function putOnSnake(leads: readonly string[], snake: string, carries: SnakeSignal, first = 1): Said {
   const name = snake.trim();
   if (leads.length === 0) return fail({ code: 'nothing-chosen' });
   if (name === '') return fail({ code: 'name-empty' });

@@ -1,9 +1,10 @@
 import { answersNow } from '../day/answers.ts';
 import type { Day, PartId } from '../day/model.ts';
-import type { InputKind, OutputKind, PartFields, ReservedUse } from '../facts/part-described.ts';
+import type { PartFields, ReservedUse } from '../facts/part-described.ts';
+import { INPUTS, type InputKind, type OutputKind } from '../facts/rig-kinds.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Said } from './command.ts';
-import { INPUT_NAMES, laid, nextOrder, type SaidPart } from './lay-rig.ts';
+import { laid, nextOrder, type SaidPart } from './lay-rig.ts';
 import { freeNames, nameProblem } from './part-names.ts';
 
 const MOST_AT_ONCE = 64;
@@ -14,7 +15,7 @@ const howMany = () => fail({ code: 'how-many', least: 1, most: MOST_AT_ONCE });
 /** Adds inputs of a kind. Each goes to the next iso track that nothing feeds; when none is left, to no track yet. */
 export function addInputs(day: Day, kind: InputKind, count: number, newId: () => PartId): Said {
   if (!isCount(count)) return howMany();
-  const parts = numbered(day, freeNames(day, 'input', INPUT_NAMES[kind], count), newId, {
+  const parts = numbered(day, freeNames(day, 'input', INPUTS[kind].called, count), newId, {
     type: 'input',
     inputKind: kind,
   });

@@ -1,7 +1,8 @@
 import type { Day, PartId } from '../day/model.ts';
 import { newIds } from '../day/new-ids.ts';
 import type { Draft } from '../facts/fact.ts';
-import type { InputKind, OutputKind, PartFields } from '../facts/part-described.ts';
+import type { PartFields, Place } from '../facts/part-described.ts';
+import { INPUTS, type OutputKind } from '../facts/rig-kinds.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
 import { freeNames, idAfter, LONGEST_NAME, nameProblem } from './part-names.ts';
@@ -11,16 +12,6 @@ export interface SaidPart {
   part: PartId;
   fields: PartFields;
 }
-
-/** What inputs of a kind are called, before their number. */
-export const INPUT_NAMES: Record<InputKind, string> = {
-  mic: 'in',
-  line: 'line',
-  aes3: 'AES',
-  return: 'return',
-  slot: 'slot',
-  network: 'net',
-};
 
 /** The place after every part of the rig, so that what is added reads last. */
 export const nextOrder = (day: Day): number =>
@@ -43,7 +34,7 @@ export function layRecorder(spec: RigSpec): Said {
   const inputs = spec.inputs.flatMap(({ kind, count }) =>
     Array.from({ length: count }, (_, at) => ({
       part: `${kind}${at + 1}`,
-      fields: { type: 'input', name: `${INPUT_NAMES[kind]} ${at + 1}`, inputKind: kind } as PartFields,
+      fields: { type: 'input', name: `${INPUTS[kind].called} ${at + 1}`, inputKind: kind } as PartFields,
     })),
   );
   inputs.forEach(({ fields }, order) => {
@@ -63,7 +54,7 @@ const MOST_CHANNELS = 64;
 
 export interface ReceiverSpec {
   readonly name: string;
-  readonly place: 'cart' | 'bag' | 'remote';
+  readonly place: Place;
   /** Modules of so many channels each; every channel leaves by one output of this kind. */
   readonly modules: readonly {
     readonly name: string;

@@ -1,7 +1,7 @@
 import { type Answers, answersBefore } from '../day/answers.ts';
 import { leadsOf, type PluggedLead } from '../day/leads.ts';
 import type { Day, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '../day/model.ts';
-import type { InputKind, OutputKind } from '../facts/part-described.ts';
+import { inputsFitting, type OutputKind } from '../facts/rig-kinds.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
 import { idAfter } from './part-names.ts';
@@ -65,18 +65,12 @@ export function inputsFrom(rig: Rig, first: PartId): Part[] {
   return at < 0 ? [] : rig.inputs.slice(at).filter((input) => input.inputKind === kind && !input.reserved);
 }
 
-const SOCKETS: Record<OutputKind, readonly InputKind[]> = {
-  analogue: ['line', 'return', 'mic'],
-  aes3: ['aes3'],
-  network: ['network'],
-  slot: ['slot'],
-};
-
 /** The first free input that fits outputs of this kind; else the first free one, else the first. */
 export function likelyInput(answers: Answers, kind: OutputKind | undefined): PartId | undefined {
   const free = answers.inputs.filter(({ state }) => state === 'free').map(({ input }) => input);
-  const wanted = kind ? SOCKETS[kind] : [];
-  const fitting = wanted.flatMap((socket) => free.find(({ inputKind }) => inputKind === socket) ?? []);
+  const fitting = inputsFitting(kind).flatMap(
+    (socket) => free.find(({ inputKind }) => inputKind === socket) ?? [],
+  );
   return (fitting[0] ?? free[0] ?? answers.inputs[0]?.input)?.id;
 }
 

@@ -1,4 +1,4 @@
-import type { InputKind } from '../facts/part-described.ts';
+import { INPUT_KINDS, INPUTS, type InputKind } from '../facts/rig-kinds.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 
 /** A recorder in a breath: how many tracks (the first is the mix), and inputs by kind in reading order. */
@@ -7,16 +7,11 @@ export interface RigSpec {
   readonly inputs: readonly { readonly kind: InputKind; readonly count: number }[];
 }
 
-/** What people call the kinds of inputs and tracks. */
-const WORDS: readonly { readonly kind: InputKind | 'track'; readonly word: RegExp }[] = [
-  { kind: 'track', word: /^(tracks?|trk?s?)$/ },
-  { kind: 'mic', word: /^(mics?( ?\/? ?lines?)?|xlrs?|inputs?|analogu?e?)( inputs?| ins?)?$|^ins?$/ },
-  { kind: 'line', word: /^lines?( inputs?| ins?)?$/ },
-  { kind: 'aes3', word: /^(aes ?3?|digital)( channels?| inputs?| ins?)?$/ },
-  { kind: 'return', word: /^(returns?|rets?|rtns?)( inputs?| ins?)?$/ },
-  { kind: 'slot', word: /^((internal )?slots?|internals?)( receivers?| channels?)?$/ },
-  { kind: 'network', word: /^(networks?|net)( channels?| inputs?| ins?)?$/ },
-];
+const TRACK = /^(tracks?|trk?s?)$/;
+
+/** What a word counts, as people call the kinds of inputs and tracks. */
+const kindCalled = (word: string): InputKind | 'track' | undefined =>
+  TRACK.test(word) ? 'track' : INPUT_KINDS.find((kind) => INPUTS[kind].typed.test(word));
 
 const MOST_TRACKS = 64;
 const MOST_INPUTS = 128;
@@ -44,9 +39,9 @@ export function readRigSpec(typed: string): Result<RigSpec> {
   const counts = new Map<InputKind | 'track', number>();
   for (const piece of piecesOf(typed)) {
     const [, count = '', word = ''] = /^(\d{1,4}) ?(?:x )?([a-z].*)$/.exec(piece) ?? [];
-    const known = WORDS.find((one) => one.word.test(word));
-    if (!known) return fail({ code: 'rig-unread', piece });
-    counts.set(known.kind, (counts.get(known.kind) ?? 0) + Number(count));
+    const kind = kindCalled(word);
+    if (!kind) return fail({ code: 'rig-unread', piece });
+    counts.set(kind, (counts.get(kind) ?? 0) + Number(count));
     if ((counts.get('track') ?? 0) > MOST_TRACKS)
       return fail({ code: 'rig-too-many', piece, most: MOST_TRACKS });
     if (inputsIn(counts) > MOST_INPUTS) return fail({ code: 'rig-too-many', piece, most: MOST_INPUTS });

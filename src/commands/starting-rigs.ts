@@ -1,12 +1,21 @@
 import { foldDay } from '../day/fold.ts';
 import type { Day } from '../day/model.ts';
 import type { Draft } from '../facts/fact.ts';
+import type { Place } from '../facts/part-described.ts';
 import { stampFacts } from '../facts/stamp.ts';
 import { idSource } from '../shared/ids.ts';
 import { ok } from '../shared/result.ts';
 import type { Said } from './command.ts';
 import { addOutput } from './grow-rig.ts';
-import { addReceiver, addSelectors, addTransmitters, layRecorder, plugBlock, tuneBlock } from './lay-rig.ts';
+import {
+  addReceiver,
+  addSelectors,
+  addTransmitters,
+  layRecorder,
+  plugBlock,
+  type ReceiverSpec,
+  tuneBlock,
+} from './lay-rig.ts';
 import type { RigSpec } from './rig-spec.ts';
 
 /** A rig to start from: common practice, no source. */
@@ -39,13 +48,7 @@ class Laying {
   }
 
   /** A receiver with as many transmitters, each channel tuned to its own. */
-  radio(
-    id: string,
-    name: string,
-    place: 'cart' | 'bag' | 'remote',
-    modules: { name: string; channels: number; outputs: 'analogue' | 'aes3' | 'network' | 'slot' }[],
-    prefix: string,
-  ): void {
+  radio(id: string, name: string, place: Place, modules: ReceiverSpec['modules'], prefix: string): void {
     this.say(addReceiver(this.day, { name, place, modules }, id));
     const count = modules.reduce((sum, { channels }) => sum + channels, 0);
     this.say(

@@ -1,9 +1,9 @@
-import type { InputKind } from '../facts/part-described.ts';
+import { INPUT_KINDS, type InputKind, inputOf } from '../facts/rig-kinds.ts';
 import type { Answers } from './answers.ts';
 import type { InputAnswer } from './input-answers.ts';
 
-/** A lead can go into these, likeliest first; a slot holds a receiver and has no socket. */
-const SOCKETS: readonly InputKind[] = ['mic', 'line', 'aes3', 'return', 'network'];
+/** A hardline can go into these, likeliest first. */
+const SOCKETS: readonly InputKind[] = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline !== 'never');
 
 const socketOrder = ({ input }: InputAnswer): number => SOCKETS.indexOf(input.inputKind ?? 'mic');
 

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
 import { idText, shortText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
+import { INPUT_KINDS, OUTPUT_KINDS } from './rig-kinds.ts';
 
 export const PART_TYPES = [
   'recorder',
@@ -14,8 +15,6 @@ export const PART_TYPES = [
   'selector',
   'transmitter',
 ] as const;
-export const INPUT_KINDS = ['mic', 'line', 'aes3', 'return', 'slot', 'network'] as const;
-export const OUTPUT_KINDS = ['analogue', 'aes3', 'network', 'slot'] as const;
 export const PLACES = ['cart', 'bag', 'remote'] as const;
 export const RESERVED_USES = ['comms', 'playback', 'timecode'] as const;
 
@@ -67,6 +66,5 @@ export const rigLaid = kind('rig-laid', () =>
 
 export type PartFields = z.infer<ReturnType<typeof partFields>>;
 export type PartType = (typeof PART_TYPES)[number];
-export type InputKind = (typeof INPUT_KINDS)[number];
-export type OutputKind = (typeof OUTPUT_KINDS)[number];
+export type Place = (typeof PLACES)[number];
 export type ReservedUse = (typeof RESERVED_USES)[number];

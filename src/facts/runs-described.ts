@@ -2,11 +2,14 @@ import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
 import { amount, idText, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
+import type { OutputKind } from './rig-kinds.ts';
 
 // Cables: what a run carries and how a lead is made off. All of it holds for the whole day.
 
 export const RUN_TYPES = ['network', 'dc'] as const;
 export const LEAD_ENDS = ['xlr', 'snake', 'other'] as const;
+/** The outputs whose leads a 25-pin snake can carry. */
+export const SNAKE_SIGNALS = ['analogue', 'aes3'] as const satisfies readonly OutputKind[];
 
 /** A powered network lead to a far box, or a DC lead on the cart; which fields mean something depends on `type`. */
 const runFields = once(() =>
@@ -43,7 +46,7 @@ const leadFields = once(() =>
     /** Of a snake: which one, its circuit, and whether the circuit carries AES3. */
     snake: z.optional(shortText),
     circuit: z.optional(wholeNumber(1, 8)),
-    carries: z.optional(z.enum(['analogue', 'aes3'])),
+    carries: z.optional(z.enum(SNAKE_SIGNALS)),
     /** Of other ends. */
     words: z.optional(shortText),
   }),
@@ -54,5 +57,6 @@ export const leadsDescribed = kind('leads-described', () =>
   }),
 );
 
+export type SnakeSignal = (typeof SNAKE_SIGNALS)[number];
 export type RunFields = z.infer<ReturnType<typeof runFields>>;
 export type LeadFields = z.infer<ReturnType<typeof leadFields>>;

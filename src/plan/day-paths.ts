@@ -1,17 +1,12 @@
 import { leadsOf, type PluggedLead } from '../day/leads.ts';
 import { key, outAt } from '../day/links.ts';
 import type { Day, Lead, Links, Part, PartId, SelectorPosition, VoiceId } from '../day/model.ts';
-import type { InputKind, OutputKind } from '../facts/part-described.ts';
+import { INPUT_KINDS, type InputKind, inputOf, inputsFitting, outputOf } from '../facts/rig-kinds.ts';
 import type { PlanPath } from './plan-problem.ts';
 
-/** What a lead from this kind of output fits (common practice, no source); an internal receiver stays in its slot. */
-const FITS: Record<OutputKind, readonly InputKind[]> = {
-  analogue: ['mic', 'line', 'return'],
-  aes3: ['aes3'],
-  network: ['network'],
-  slot: [],
-};
-const HARDLINE_FITS: readonly InputKind[] = ['mic', 'line'];
+const HARDLINE_FITS = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline === 'planned');
+const fitsOf = (kind: string | undefined): readonly InputKind[] =>
+  outputOf(kind)?.canMove ? inputsFitting(kind) : [];
 
 /** An output or a hardline voice, with what comes out of it and the lead on it. */
 interface End {
@@ -46,7 +41,7 @@ function endsOf(day: Day, links: Links): End[] {
   const ends: End[] = [];
   for (const { id, carries = [], reserved, outputKind } of day.rig.outputs) {
     // An output of two channels brings both at once; only the first can be planned as somebody's own.
-    if (!reserved && carries[0]) ends.push(endOf(id, carries[0], outputKind ? FITS[outputKind] : []));
+    if (!reserved && carries[0]) ends.push(endOf(id, carries[0], fitsOf(outputKind)));
   }
   for (const { id, kind, struck } of day.voices.values()) {
     if (!struck && (kind !== 'performer' || leads.has(id))) ends.push(endOf(id, id, HARDLINE_FITS));

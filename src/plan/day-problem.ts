@@ -6,6 +6,7 @@ import type { Day, Links, Part, PartId, Voice, VoiceId } from '../day/model.ts';
 import { takesInOrder } from '../day/takes.ts';
 import type { VoiceState } from '../day/voice-answers.ts';
 import { batchOf } from '../facts/envelope.ts';
+import { inputOf } from '../facts/rig-kinds.ts';
 import { isOut, planPaths } from './day-paths.ts';
 import { PLAIN_WEIGHTS, type PlanInput, type PlanProblem, type PlanVoice } from './plan-problem.ts';
 
@@ -111,8 +112,10 @@ function sharersOf(day: Day, { links, inputs }: Answers): Set<PartId> {
       return on.length > 1 ? on.map(({ input }) => input.id) : [];
     }),
   );
-  const slots = day.rig.inputs.filter(({ id, inputKind }) => inputKind === 'slot' || isLaidShared(id));
-  return new Set([...slots.map(({ id }) => id), ...declared]);
+  const sharing = day.rig.inputs.filter(
+    ({ id, inputKind }) => inputOf(inputKind)?.sharesTrack || isLaidShared(id),
+  );
+  return new Set([...sharing.map(({ id }) => id), ...declared]);
 }
 
 /** Where each input was sent when it was laid. */

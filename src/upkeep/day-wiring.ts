@@ -2,6 +2,7 @@ import { answersNow } from '../day/answers.ts';
 import { leadsOf } from '../day/leads.ts';
 import type { Day, Lead, Part } from '../day/model.ts';
 import { voiceName } from '../day/track-answers.ts';
+import { inputOf, outputOf } from '../facts/rig-kinds.ts';
 import type { LeadFields } from '../facts/runs-described.ts';
 import type { LeadEnds, RigLead } from './wiring-sheet.ts';
 
@@ -64,8 +65,6 @@ function endsOf(said: LeadFields | undefined, output: Part | undefined, input: P
       carries: said.carries ?? 'analogue',
     };
   if (said?.ends === 'other') return { kind: 'other', words: said.words || 'not said' };
-  if (output?.outputKind === 'network') return { kind: 'other', words: 'network route' };
-  if (output?.outputKind === 'slot' || input.inputKind === 'slot')
-    return { kind: 'other', words: 'inside the recorder' };
-  return { kind: 'other', words: 'not said' };
+  const follows = outputOf(output?.outputKind)?.madeOff ?? inputOf(input.inputKind)?.madeOff;
+  return { kind: 'other', words: follows ?? 'not said' };
 }

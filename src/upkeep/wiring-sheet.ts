@@ -1,3 +1,4 @@
+import type { SnakeSignal } from '../facts/runs-described.ts';
 import type { Problem } from '../shared/result.ts';
 import { byName } from './due-action.ts';
 import { type CircuitPins, SNAKE_AES3_NAMES, snakePins, XLR_PINS } from './snake-pins.ts';
@@ -5,10 +6,13 @@ import { type CircuitPins, SNAKE_AES3_NAMES, snakePins, XLR_PINS } from './snake
 /** How a lead is made off: one XLR pair, one circuit (1 to 8) of a named 25-pin snake, or anything else in words. */
 export type LeadEnds =
   | { readonly kind: 'xlr' }
-  | { readonly kind: 'snake'; readonly snake: string; readonly circuit: number; readonly carries: Carries }
+  | {
+      readonly kind: 'snake';
+      readonly snake: string;
+      readonly circuit: number;
+      readonly carries: SnakeSignal;
+    }
   | { readonly kind: 'other'; readonly words: string };
-
-export type Carries = 'analogue' | 'aes3';
 
 /** A lead of the rig; with a selector, the position in which it reaches its input. */
 export interface RigLead {

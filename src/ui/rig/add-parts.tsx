@@ -3,11 +3,12 @@ import { useState } from 'preact/hooks';
 import { addInputs, addSend, addTracks } from '../../commands/grow-rig.ts';
 import { addSelectors, addTransmitters } from '../../commands/lay-rig.ts';
 import { inputsFrom } from '../../commands/plug-run.ts';
-import { INPUT_KINDS, type InputKind, type ReservedUse } from '../../facts/part-described.ts';
+import { RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
+import { INPUT_KINDS, type InputKind } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 import { countOf } from '../words/chain.ts';
-import { INPUT_KIND_WORD, RESERVED_OPTIONS } from '../words/rig.ts';
+import { INPUT_KIND_WORD } from '../words/rig.ts';
 import { runWords } from '../words/runs.ts';
 import { asOptions } from './block-fields.tsx';
 import { SelectField } from './picker.tsx';
@@ -124,9 +125,7 @@ export function AddSend({ onDone }: AddProps) {
       <Choice
         label="For"
         value={use}
-        options={RESERVED_OPTIONS.flatMap(({ value, name: word }) =>
-          value === 'voices' ? [] : [{ value, name: word }],
-        )}
+        options={RESERVED_USES.map((value) => ({ value, name: value }))}
         onChoose={setUse}
       />
     </AddForm>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { addReceiver, type ReceiverSpec } from '../../commands/lay-rig.ts';
-import { OUTPUT_KINDS, type OutputKind } from '../../facts/part-described.ts';
+import { OUTPUT_KINDS, type OutputKind } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 import { OUTPUT_KIND_WORD } from '../words/rig.ts';

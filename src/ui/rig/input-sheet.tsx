@@ -4,7 +4,7 @@ import { plugRun } from '../../commands/plug-run.ts';
 import { answersBefore } from '../../day/answers.ts';
 import type { PartId, SelectorPosition } from '../../day/model.ts';
 import type { Reach } from '../../day/reach.ts';
-import { INPUT_KINDS } from '../../facts/part-described.ts';
+import { INPUT_KINDS } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';

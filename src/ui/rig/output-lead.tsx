@@ -1,7 +1,7 @@
 import { leadFrom, plugRun } from '../../commands/plug-run.ts';
 import { answersBefore } from '../../day/answers.ts';
 import type { Part, SelectorPosition } from '../../day/model.ts';
-import { OUTPUT_KINDS } from '../../facts/part-described.ts';
+import { OUTPUT_KINDS } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
 import { partName } from '../words/chain.ts';
 import { OUTPUT_KIND_WORD } from '../words/rig.ts';

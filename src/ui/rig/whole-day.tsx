@@ -3,10 +3,9 @@ import { useState } from 'preact/hooks';
 import { describePart } from '../../commands/describe.ts';
 import { reservePart, strikePart } from '../../commands/strike-part.ts';
 import type { Part } from '../../day/model.ts';
-import type { PartFields, ReservedUse } from '../../facts/part-described.ts';
+import { type PartFields, RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
-import { RESERVED_OPTIONS } from '../words/rig.ts';
 
 export interface PartSheetProps {
   readonly part: Part;
@@ -69,6 +68,8 @@ export function PartChoice<T extends string>(props: {
   return <Choice label={label} value={value} options={options} onChoose={choose} />;
 }
 
+const KEPT_FOR = (['voices', ...RESERVED_USES] as const).map((value) => ({ value, name: value }));
+
 /** Keeps an output, an input or a send from voices. */
 export function KeptFor({ part, label = 'Kept for' }: { part: Part; label?: string }) {
   const run = useRun();
@@ -76,9 +77,7 @@ export function KeptFor({ part, label = 'Kept for' }: { part: Part; label?: stri
     const use = value === 'voices' ? null : value;
     run((now) => reservePart(now, part.id, use), `${part.name} kept for ${value}`);
   };
-  return (
-    <Choice label={label} value={part.reserved ?? 'voices'} options={RESERVED_OPTIONS} onChoose={choose} />
-  );
+  return <Choice label={label} value={part.reserved ?? 'voices'} options={KEPT_FOR} onChoose={choose} />;
 }
 
 /** The part as it stands now, or undefined once it is struck out. */

@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks';
 import { describeLeads, putOnSnake } from '../../commands/describe-runs.ts';
+import { SNAKE_SIGNALS, type SnakeSignal } from '../../facts/runs-described.ts';
 import type { DayLead } from '../../upkeep/day-wiring.ts';
 import { useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { Cautions } from '../prep/cautions.tsx';
 import { countOf } from '../words/chain.ts';
+import { OUTPUT_KIND_WORD } from '../words/rig.ts';
 
 interface LeadSheetProps {
   readonly lead: DayLead;
@@ -23,9 +25,7 @@ export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
   const [kind, setKind] = useState<Kind>(ends.kind);
   const [name, setName] = useState(/^\d+$/.test(lead.lead) ? '' : lead.lead);
   const [snake, setSnake] = useState(ends.kind === 'snake' ? ends.snake : 'A');
-  const [carries, setCarries] = useState<'analogue' | 'aes3'>(
-    ends.kind === 'snake' ? ends.carries : 'analogue',
-  );
+  const [carries, setCarries] = useState<SnakeSignal>(ends.kind === 'snake' ? ends.carries : 'analogue');
   const [circuit, setCircuit] = useState(ends.kind === 'snake' ? ends.circuit : 1);
   const [words, setWords] = useState(ends.kind === 'other' && ends.words !== 'not said' ? ends.words : '');
   const from = leads.findIndex(({ id }) => id === lead.id);
@@ -85,10 +85,7 @@ export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
             <Choice
               label="It carries"
               value={carries}
-              options={[
-                { value: 'analogue', name: 'analogue' },
-                { value: 'aes3', name: 'AES3' },
-              ]}
+              options={SNAKE_SIGNALS.map((value) => ({ value, name: OUTPUT_KIND_WORD[value] }))}
               onChoose={setCarries}
             />
           </>

@@ -4,7 +4,7 @@ import type { InputAnswer } from '../../day/input-answers.ts';
 import { tunedTo } from '../../day/links.ts';
 import type { Day, Links, Part, Rig } from '../../day/model.ts';
 import type { Arrival } from '../../day/reach.ts';
-import type { InputKind, OutputKind, ReservedUse } from '../../facts/part-described.ts';
+import type { InputKind, OutputKind } from '../../facts/rig-kinds.ts';
 import { countOf, INPUT_WORD, nameOf, partName } from './chain.ts';
 import { positionName } from './facts.ts';
 import { runWords } from './runs.ts';
@@ -25,10 +25,17 @@ export const OUTPUT_KIND_WORD: Record<OutputKind, string> = {
   slot: 'slot',
 };
 
-const MANY: Partial<Record<InputKind, string>> = { return: 'returns', slot: 'slots' };
+const MANY: Record<InputKind, string> = {
+  mic: 'mic',
+  line: 'line',
+  aes3: 'AES3',
+  return: 'returns',
+  slot: 'slots',
+  network: 'network',
+};
 
 const kindCount = (kind: InputKind, count: number): string =>
-  `${count} ${count === 1 ? INPUT_KIND_WORD[kind] : (MANY[kind] ?? INPUT_KIND_WORD[kind])}`;
+  `${count} ${(count === 1 ? INPUT_KIND_WORD : MANY)[kind]}`;
 
 /** What was understood of a rig said in a breath. */
 export function specWords(spec: RigSpec): string {
@@ -87,10 +94,3 @@ export function inputStateWords({ input, state }: InputAnswer): string {
 /** The receivers' channels that are tuned to a pack. */
 export const channelsOn = (rig: Rig, links: Links, transmitter: string): Part[] =>
   rig.channels.filter(({ id }) => tunedTo(links, id)?.value === transmitter);
-
-export const RESERVED_OPTIONS: readonly { value: ReservedUse | 'voices'; name: string }[] = [
-  { value: 'voices', name: 'voices' },
-  { value: 'comms', name: 'comms' },
-  { value: 'playback', name: 'playback' },
-  { value: 'timecode', name: 'timecode' },
-];
