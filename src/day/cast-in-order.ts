@@ -1,7 +1,5 @@
-import type { VoiceKind } from '../facts/voice-described.ts';
+import { VOICE_KINDS, type VoiceText } from '../facts/voice-described.ts';
 import type { Day, Voice } from './model.ts';
-
-const KIND_ORDER: readonly VoiceKind[] = ['performer', 'boom', 'plant', 'feed'];
 
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
@@ -14,7 +12,7 @@ const numberOrder = (a: string, b: string): number =>
  * and feeds in the same way.
  */
 export const castOrder = (a: Voice, b: Voice): number =>
-  KIND_ORDER.indexOf(a.kind) - KIND_ORDER.indexOf(b.kind) ||
+  VOICE_KINDS.indexOf(a.kind) - VOICE_KINDS.indexOf(b.kind) ||
   a.priority - b.priority ||
   numberOrder(a.number, b.number) ||
   collator.compare(a.part, b.part);
@@ -34,12 +32,15 @@ export const plain = (text: string): string =>
     .replace(/\p{Mn}/gu, '')
     .toLowerCase();
 
+const IS_FOUND: Record<VoiceText, boolean> = { part: true, person: true, place: true, number: true };
+const FOUND = (Object.keys(IS_FOUND) as VoiceText[]).filter((field) => IS_FOUND[field]);
+
 /**
  * Whether what was typed finds this voice: each typed word must begin a word of its part, person or place, or be its
  * cast number's beginning. Nothing typed finds everybody.
  */
 export function isFoundBy(voice: Voice, typed: string): boolean {
-  const words = plain(`${voice.part} ${voice.person} ${voice.place} ${voice.number}`).split(/[\s'’-]+/);
+  const words = plain(FOUND.map((field) => voice[field]).join(' ')).split(/[\s'’-]+/);
   return plain(typed)
     .split(/[\s'’-]+/)
     .every((wanted) => words.some((word) => word.startsWith(wanted)));

@@ -1,3 +1,7 @@
+import type { HeaderFields } from '../facts/day-described.ts';
+import type { PartFields } from '../facts/part-described.ts';
+import type { TakeFields } from '../facts/take-logged.ts';
+import type { VoiceFields } from '../facts/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
 import { framesToMs } from '../time/timecode.ts';
 import { linkOver } from './links.ts';
@@ -20,7 +24,14 @@ type Register = Pick<DescribedTwice, 'of' | 'id' | 'field'> & { readonly value: 
 const SAME_LENGTH_MS = 3000;
 
 /** Fields that say when a thumb was on the screen, and nothing of the take. */
-const OF_THE_TAP: ReadonlySet<string> = new Set(['rolledAt', 'cutAt', 'start']);
+const OF_THE_TAP = ['rolledAt', 'cutAt', 'start'] as const satisfies readonly (keyof TakeFields)[];
+const isOfTheTap = (field: string): boolean => (OF_THE_TAP as readonly string[]).includes(field);
+
+/** All fields in which phones can differ. */
+export type DescribedField =
+  | keyof (HeaderFields & VoiceFields & PartFields)
+  | Exclude<keyof TakeFields, 'circled' | 'noGood' | (typeof OF_THE_TAP)[number]>
+  | 'mark';
 
 /** What holds for the whole day, or is said of one take, where phones differ at the end of the day. */
 export function describedTwice(day: Day): DescribedTwice[] {
@@ -65,7 +76,7 @@ export function registersOf(fact: Fact): Register[] {
       const { circled, noGood, ...fields } = fact.fields;
       const marks = circled !== undefined || noGood !== undefined;
       const mark = { of: 'take' as const, id: fact.take, field: 'mark', value: markOf(circled, noGood) };
-      const rest = fieldsOf('take', fact.take, fields).filter(({ field }) => !OF_THE_TAP.has(field));
+      const rest = fieldsOf('take', fact.take, fields).filter(({ field }) => !isOfTheTap(field));
       return marks ? [mark, ...rest] : rest;
     }
     default:

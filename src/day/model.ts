@@ -4,24 +4,19 @@ import type { DayId, Envelope, PartId, TakeId, VoiceId } from '../facts/envelope
 import type { Fact, FactOf, UnknownFact } from '../facts/fact.ts';
 import type { PartFields, PartType } from '../facts/part-described.ts';
 import type { Slate, TakeKind } from '../facts/take-logged.ts';
-import type { VoiceKind } from '../facts/voice-described.ts';
+import type { VoiceFields } from '../facts/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
 import type { RateId } from '../time/rate.ts';
 import type { SaidOrder } from './said-order.ts';
 import type { UpkeepSaid } from './upkeep-facts.ts';
 
+/** What was said of something field by field, with every field filled. */
+type Whole<Fields> = { readonly [Field in keyof Fields]-?: NonNullable<Fields[Field]> };
+
 /** Who or what is wanted on a track. */
-export interface Voice {
+export interface Voice extends Whole<VoiceFields> {
   readonly id: VoiceId;
-  readonly kind: VoiceKind;
-  readonly part: string;
-  readonly person: string;
-  readonly number: string;
-  /** 1 is the most important. */
-  readonly priority: number;
-  readonly place: string;
-  readonly struck: boolean;
 }
 
 export interface Part extends PartFields {
@@ -112,7 +107,7 @@ export interface LineItem {
   readonly place: number;
 }
 
-export type Header = { readonly [Field in keyof HeaderFields]-?: NonNullable<HeaderFields[Field]> };
+export type Header = Whole<HeaderFields>;
 
 /**
  * A day, folded from its facts. It is replaced, never edited: `appendFacts` gives the next one and this one must

@@ -53,6 +53,24 @@ describe('what phones differ in, in words', () => {
     );
   });
 
+  test('names every field as people do', () => {
+    const [a, b] = twoPhones();
+    const say = (phone: SetPhone, inputKind: 'mic' | 'line', production: string, minutes: number): void => {
+      const at = MORNING + minutes * MINUTE;
+      phone.say({ kind: 'part-described', part: 'in1', fields: { inputKind, reserved: null } }, at);
+      phone.say({ kind: 'day-described', fields: { production, boom: production } }, at);
+    };
+    say(a, 'mic', 'Salt Road', 5);
+    say(b, 'line', 'Salt Roads', 6);
+    a.take(b);
+    const day = a.day();
+    expect(conflictsOf(day).map((one) => conflictTitle(day, one))).toEqual([
+      'in 1: connector',
+      'the head of the day: production',
+      'the head of the day: boom operator',
+    ]);
+  });
+
   test('asks about a change and a take that are too close to tell', () => {
     const [a, b] = twoPhones();
     b.say(worn('dora'), MORNING + MINUTE);

@@ -1,46 +1,40 @@
-import type { VoiceFields, VoiceKind } from '../../facts/voice-described.ts';
+import {
+  VOICE_TEXT_LONGEST,
+  type VoiceFields,
+  type VoiceKind,
+  type VoiceText,
+} from '../../facts/voice-described.ts';
 import { TextField } from '../parts/field.tsx';
 
 /** What is typed of a voice. */
-export interface VoiceTexts {
-  readonly part: string;
-  readonly person: string;
-  readonly number: string;
-  readonly place: string;
-}
+export type VoiceTexts = Readonly<Record<VoiceText, string>>;
 
 export const blankFields: VoiceTexts = { part: '', person: '', number: '', place: '' };
 
-type Field = keyof VoiceTexts;
-
-/** What is asked of each kind, and how it is called there. */
-const ASKED: Record<VoiceKind, readonly (readonly [field: Field, label: string])[]> = {
-  performer: [
-    ['part', 'Part, as editors read it'],
-    ['person', 'Performer'],
-    ['number', 'Cast number'],
-  ],
-  boom: [
-    ['part', 'Name, as editors read it'],
-    ['person', 'Operator'],
-  ],
-  plant: [
-    ['part', 'Name, as editors read it'],
-    ['place', 'Place'],
-  ],
-  feed: [
-    ['part', 'Name, as editors read it'],
-    ['place', 'From'],
-  ],
+/** How each field is called where it is asked of a kind of voice, in the order in which they are asked. */
+const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
+  part: {
+    performer: 'Part, as editors read it',
+    boom: 'Name, as editors read it',
+    plant: 'Name, as editors read it',
+    feed: 'Name, as editors read it',
+  },
+  person: { performer: 'Performer', boom: 'Operator', plant: null, feed: null },
+  number: { performer: 'Cast number', boom: null, plant: null, feed: null },
+  place: { performer: null, boom: null, plant: 'Place', feed: 'From' },
 };
 
-const LONGEST: Record<Field, number> = { part: 200, person: 200, number: 20, place: 200 };
+const asked = (kind: VoiceKind): (readonly [field: VoiceText, label: string])[] =>
+  (Object.keys(LABELS) as VoiceText[]).flatMap((field) => {
+    const label = LABELS[field][kind];
+    return label === null ? [] : [[field, label] as const];
+  });
 
 /** What was typed of the fields that are asked of this kind, trimmed. */
-export function saidFields(kind: VoiceKind, texts: VoiceTexts): VoiceFields {
-  const asked = ASKED[kind].map(([field]) => [field, texts[field].trim().slice(0, LONGEST[field])]);
-  return Object.fromEntries(asked);
-}
+export const saidFields = (kind: VoiceKind, texts: VoiceTexts): VoiceFields =>
+  Object.fromEntries(
+    asked(kind).map(([field]) => [field, texts[field].trim().slice(0, VOICE_TEXT_LONGEST[field])]),
+  );
 
 interface FieldsetProps {
   readonly kind: VoiceKind;
@@ -53,7 +47,7 @@ interface FieldsetProps {
 export function VoiceFieldset({ kind, texts, onInput, taken }: FieldsetProps) {
   return (
     <>
-      {ASKED[kind].map(([field, label]) => (
+      {asked(kind).map(([field, label]) => (
         <TextField
           key={field}
           label={label}

@@ -1,5 +1,5 @@
 import type { Conflict } from '../../day/conflicts.ts';
-import { type DescribedTwice, registersOf } from '../../day/described-twice.ts';
+import { type DescribedField, type DescribedTwice, registersOf } from '../../day/described-twice.ts';
 import type { Day, Fact, FactId, Slate, Stamp, TakeId } from '../../day/model.ts';
 import { saidOfLink } from '../../day/said-of-link.ts';
 import { slateText, takeText } from '../../day/slate.ts';
@@ -74,11 +74,10 @@ function thingWords(day: Day, { of, id }: DescribedTwice): string {
   return of === 'part' ? partName(day.rig, id) || 'a part that was struck out' : 'the head of the day';
 }
 
-const FIELD_WORDS: Record<string, string> = {
+const FIELD_WORDS = {
   mark: 'circled or not',
   falseStart: 'false start or not',
   tailSlate: 'tail slate or not',
-  noGood: 'no good or not',
   slate: 'slate',
   number: 'number',
   length: 'length',
@@ -90,14 +89,39 @@ const FIELD_WORDS: Record<string, string> = {
   place: 'place',
   struck: 'struck or not',
   name: 'name',
+  type: 'what it is',
+  order: 'place in its list',
+  inputKind: 'connector',
+  mix: 'mix or iso',
+  tap: 'pre or post fader',
+  receiver: 'receiver',
+  module: 'module',
+  outputKind: 'connector',
+  carries: 'channels',
+  reserved: 'what it is kept for',
+  input: 'input',
+  positions: 'positions',
+  bank: 'bank',
+  wear: 'how it is worn',
   khz: 'frequency',
+  production: 'production',
+  label: 'label',
+  date: 'date',
+  unit: 'unit',
+  mixer: 'mixer',
+  boom: 'boom operator',
+  utility: 'utility',
+  contact: 'contact',
+  recorder: 'recorder',
+  remarks: 'remarks',
+  sample: 'sample day or not',
   timecodeRate: 'timecode rate',
   sampleRate: 'sample rate',
   bitDepth: 'bit depth',
   fileLayout: 'poly or mono files',
   filePattern: 'names of files',
   slateStyle: 'slate style',
-};
+} satisfies Record<DescribedField, string> as Readonly<Record<string, string>>;
 
 const YES_NO: Record<string, readonly [yes: string, no: string]> = {
   falseStart: ['a false start', 'no false start'],
