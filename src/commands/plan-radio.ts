@@ -1,22 +1,17 @@
 import type { Day, PartId } from '../day/model.ts';
+import { checkKhz } from '../facts/frequency.ts';
 import type { BandFields, CarrierFields, GuardFields } from '../facts/radio-planned.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { missing, type Said } from './command.ts';
 
-// 1 MHz to 100 GHz: beyond these a frequency is a slip of the keyboard.
-const LOWEST_KHZ = 1_000;
-const HIGHEST_KHZ = 100_000_000;
 const WIDEST_GUARD_KHZ = 10_000;
 const WIDEST_BAND_KHZ = 2_000_000;
 const LONGEST_NAME = 200;
 
 function wrongKhz(khz: number | null | undefined): Result<never> | undefined {
   if (khz === null || khz === undefined) return undefined;
-  if (!Number.isSafeInteger(khz)) return fail({ code: 'frequency-not-whole', khz: finite(khz) });
-  if (khz <= 0) return fail({ code: 'frequency-not-positive', khz });
-  if (khz < LOWEST_KHZ) return fail({ code: 'frequency-too-low', khz, lowestKhz: LOWEST_KHZ });
-  if (khz > HIGHEST_KHZ) return fail({ code: 'frequency-too-high', khz, highestKhz: HIGHEST_KHZ });
-  return undefined;
+  const checked = checkKhz(khz);
+  return checked.ok ? undefined : checked;
 }
 
 const finite = (value: number): number => (Number.isFinite(value) ? value : 0);

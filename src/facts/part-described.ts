@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
 import { idText, shortText, wholeNumber } from './envelope.ts';
+import { HIGHEST_KHZ } from './frequency.ts';
 import { kind } from './kind.ts';
 import { INPUT_KINDS, OUTPUT_KINDS } from './rig-kinds.ts';
 
@@ -49,7 +50,7 @@ export const partFields = once(() =>
     bank: z.optional(shortText),
     /** Of a transmitter. */
     wear: z.optional(z.enum(['pack', 'plug-on', 'handheld'])),
-    khz: z.optional(z.nullable(wholeNumber(1, 100_000_000))),
+    khz: z.optional(z.nullable(wholeNumber(1, HIGHEST_KHZ))),
   }),
 );
 

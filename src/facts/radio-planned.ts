@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
 import { idText, shortText, text, wholeNumber } from './envelope.ts';
+import { HIGHEST_KHZ } from './frequency.ts';
 import { kind } from './kind.ts';
 
 // What a frequency plan is computed with, besides the packs' own frequencies. All of it holds for the whole day.
@@ -8,7 +9,7 @@ import { kind } from './kind.ts';
 export const TV_RASTERS = ['us', 'uhf-8-mhz'] as const;
 export const BAND_USES = ['occupied', 'tunable'] as const;
 
-const khz = wholeNumber(1, 100_000_000);
+const khz = wholeNumber(1, HIGHEST_KHZ);
 /** A distance to keep, in kHz. */
 const distance = wholeNumber(0, 10_000);
 

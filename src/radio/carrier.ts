@@ -42,10 +42,6 @@ export const SUGGESTED_GUARDS: Guards = {
   tvEdgeKhz: 200,
 };
 
-/** Below this a frequency is taken for a slip of the keyboard. */
-export const LOWEST_KHZ = 1_000;
-/** Above this a frequency is taken for a slip of the keyboard (kHz typed where MHz were asked). */
-export const HIGHEST_KHZ = 100_000_000;
 export const WIDEST_GUARD_KHZ = 10_000;
 export const MOST_CARRIERS = 512;
 /** The widest single range a search walks through: 2 GHz. */

@@ -1,9 +1,8 @@
+import { checkKhz, type FrequencyProblem } from '../facts/frequency.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import {
   type Carrier,
   type Guards,
-  HIGHEST_KHZ,
-  LOWEST_KHZ,
   MOST_CARRIERS,
   type OccupiedBlock,
   type TuningRange,
@@ -12,10 +11,7 @@ import {
 } from './carrier.ts';
 
 export type RadioProblem =
-  | { readonly code: 'frequency-not-whole'; readonly khz: number }
-  | { readonly code: 'frequency-not-positive'; readonly khz: number }
-  | { readonly code: 'frequency-too-low'; readonly khz: number; readonly lowestKhz: number }
-  | { readonly code: 'frequency-too-high'; readonly khz: number; readonly highestKhz: number }
+  | FrequencyProblem
   | { readonly code: 'frequency-outside-ranges'; readonly khz: number }
   | { readonly code: 'frequency-off-raster'; readonly khz: number }
   | { readonly code: 'frequency-taken'; readonly khz: number; readonly by: string }
@@ -47,15 +43,6 @@ const first = (checks: Iterable<Check>): Check => {
   for (const check of checks) if (check) return check;
   return undefined;
 };
-
-/** A frequency as a whole number of kHz between 1 MHz and 100 GHz. `checkKhz(0)` → `frequency-not-positive` */
-export function checkKhz(khz: number): Result<number, RadioProblem> {
-  if (!Number.isSafeInteger(khz)) return fail({ code: 'frequency-not-whole', khz: finite(khz) });
-  if (khz <= 0) return fail({ code: 'frequency-not-positive', khz });
-  if (khz < LOWEST_KHZ) return fail({ code: 'frequency-too-low', khz, lowestKhz: LOWEST_KHZ });
-  if (khz > HIGHEST_KHZ) return fail({ code: 'frequency-too-high', khz, highestKhz: HIGHEST_KHZ });
-  return ok(khz);
-}
 
 /** A problem goes to a screen, and a screen never shows NaN or Infinity. */
 const finite = (value: number): number => (Number.isFinite(value) ? value : 0);

@@ -1,12 +1,13 @@
 import { answersNow } from '../day/answers.ts';
 import { tunedTo, wornBy } from '../day/links.ts';
 import type { Day, PartId, VoiceId } from '../day/model.ts';
+import { checkKhz } from '../facts/frequency.ts';
 import type { TvRaster } from '../facts/radio-planned.ts';
 import type { Problem, Result } from '../shared/result.ts';
 import { analyse } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
 import { type Carrier, type Guards, type OccupiedBlock, SUGGESTED_GUARDS } from './carrier.ts';
-import { checkKhz, occupiedProblem, type RadioProblem } from './check-input.ts';
+import { occupiedProblem, type RadioProblem } from './check-input.ts';
 import { spacingOfGroup } from './day-ranges.ts';
 import { recheck } from './recheck.ts';
 

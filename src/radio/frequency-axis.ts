@@ -1,5 +1,5 @@
+import { formatMhz } from '../facts/frequency.ts';
 import type { Analysis } from './analysis.ts';
-import { formatMhz } from './parse-mhz.ts';
 
 /** A stretch of spectrum laid on a width in pixels. */
 export interface FrequencyAxis {

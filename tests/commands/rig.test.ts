@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import { giveTransmitter, plugLead } from '../../src/commands/change-chain.ts';
 import { copyRig } from '../../src/commands/copy-rig.ts';
 import { describePart } from '../../src/commands/describe.ts';
-import { megahertz, readMegahertz } from '../../src/commands/frequency.ts';
 import { addInputs, addOutput, addSend, addTracks, unfedTracks } from '../../src/commands/grow-rig.ts';
 import { layOn } from '../../src/commands/lay-on.ts';
 import {
@@ -118,34 +117,6 @@ describe('packs', () => {
     expect(problemOf(addTransmitters(recorder().day(), ' ', 1, () => 'x'))?.code).toBe('name-empty');
     const long = addTransmitters(recorder().day(), 'A'.repeat(13), 1, () => 'x');
     expect(problemOf(long)).toEqual({ code: 'name-too-long', longest: 12 });
-  });
-});
-
-describe('a frequency', () => {
-  test.each([
-    ['606.25', 606_250],
-    ['606,250 MHz', 606_250],
-    [' 470 ', 470_000],
-    ['2400.', 2_400_000],
-    ['606.2500000', 606_250],
-    ['', null],
-  ])('%j is %j kHz', (typed, khz) => {
-    expect(readMegahertz(typed)).toEqual({ ok: true, value: khz });
-  });
-
-  test.each([
-    ['606250', 'frequency-out-of-range'],
-    ['0', 'frequency-out-of-range'],
-    ['606.2505', 'frequency-too-fine'],
-    ['-606', 'frequency-not-read'],
-    ['6e2', 'frequency-not-read'],
-    ['ch 42', 'frequency-not-read'],
-  ])('%j is refused: %s', (typed, code) => {
-    expect(readMegahertz(typed)).toMatchObject({ ok: false, problem: { code } });
-  });
-
-  test('is told with its kHz', () => {
-    expect([606_250, 470_000, 10_000_001].map(megahertz)).toEqual(['606.250', '470.000', '10000.001']);
   });
 });
 

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { megahertz, readMegahertz } from '../../src/commands/frequency.ts';
 import { planShift } from '../../src/commands/plan-shift.ts';
 import { nearestMs, nextMs, readClockTime } from '../../src/commands/shift-times.ts';
 import { readMetres, readNumber, readNumbers } from '../../src/commands/typed-number.ts';
@@ -70,43 +69,6 @@ describe('lengths of cable', () => {
       ok: false,
       problem: { code: 'number-unread', field: 'metres', typed: ' 6x ft ' },
     });
-  });
-});
-
-describe('carriers', () => {
-  test.each([
-    ['', null],
-    [' MHz', null],
-    ['606.25', 606_250],
-    ['606,25 MHz', 606_250],
-    ['606.25mhz', 606_250],
-    ['606', 606_000],
-    ['606.', 606_000],
-    ['606.125', 606_125],
-    ['606.1250', 606_125],
-    ['606.1251', 'frequency-too-fine'],
-    ['606.125000000000', 606_125],
-    ['606.1250000000000', 'frequency-not-read'],
-    ['10', 10_000],
-    ['9.999', 'frequency-out-of-range'],
-    ['10000', 10_000_000],
-    ['10000.001', 'frequency-out-of-range'],
-    ['999999', 'frequency-out-of-range'],
-    ['1000000', 'frequency-not-read'],
-    ['-606', 'frequency-not-read'],
-    ['606.2.5', 'frequency-not-read'],
-    ['606 kHz', 'frequency-not-read'],
-  ])('%j is %s kHz', (typed, khz) => {
-    expect(read(readMegahertz(typed))).toBe(khz);
-  });
-
-  test.each([
-    [606_250, '606.250'],
-    [606_000, '606.000'],
-    [606_001, '606.001'],
-    [999, '0.999'],
-  ])('%i kHz is printed %s', (khz, text) => {
-    expect(megahertz(khz)).toBe(text);
   });
 });
 

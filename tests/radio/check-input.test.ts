@@ -1,7 +1,8 @@
 import { describe, expect, test, vi } from 'vitest';
+import { checkKhz } from '../../src/facts/frequency.ts';
 import { analyse } from '../../src/radio/analyse.ts';
 import { type Carrier, SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
-import { checkKhz, checkNewKhz } from '../../src/radio/check-input.ts';
+import { checkNewKhz } from '../../src/radio/check-input.ts';
 import { cleanPositions } from '../../src/radio/clean-positions.ts';
 import { recheck } from '../../src/radio/recheck.ts';
 import { NO_GUARDS, packsAt, randomCarriers } from './sample-carriers.ts';

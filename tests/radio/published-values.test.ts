@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { parseMhz } from '../../src/facts/frequency.ts';
 import { analyse } from '../../src/radio/analyse.ts';
 import type { Analysis, AnalysisOptions } from '../../src/radio/analysis.ts';
 import { type Carrier, type Guards, SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
 import type { Family } from '../../src/radio/hit.ts';
-import { parseMhz } from '../../src/radio/parse-mhz.ts';
 import { allFifthOrder, allThirdOrder, productCounts } from '../../src/radio/product-counts.ts';
 import { NO_GUARDS, onGrid, packsAt, STEP_KHZ } from './sample-carriers.ts';
 

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { describeCarrier } from '../../commands/plan-radio.ts';
 import { readNumber } from '../../commands/typed-number.ts';
-import { formatMhz, parseMhz } from '../../radio/parse-mhz.ts';
+import { formatMhz, parseMhz } from '../../facts/frequency.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';

@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { setFrequencies } from '../../commands/plan-radio.ts';
+import { formatMhz, parseMhzOrNone } from '../../facts/frequency.ts';
 import type { Analysis } from '../../radio/analysis.ts';
 import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';
 import { rangeProblemOf } from '../../radio/day-ranges.ts';
-import { formatMhz, parseMhz } from '../../radio/parse-mhz.ts';
 import { useDay, useRun } from '../context.ts';
 import { complain } from '../saying.ts';
 import { nameOf } from '../words/chain.ts';
@@ -60,7 +60,7 @@ function PackRow({
   const save = (): boolean => {
     const text = typed.trim();
     if (text === saved.current) return true;
-    const read = text === '' ? { ok: true as const, value: null } : parseMhz(text);
+    const read = parseMhzOrNone(text);
     if (!read.ok) {
       complain(read.problem);
       return false;

@@ -1,10 +1,10 @@
 import { useEffect } from 'preact/hooks';
 import { setFrequencies, switchTransmitters } from '../../commands/plan-radio.ts';
+import { formatMhz } from '../../facts/frequency.ts';
 import type { Analysis } from '../../radio/analysis.ts';
 import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';
 import { rangeProblemOf, rangesFor } from '../../radio/day-ranges.ts';
 import { carriersWithout, namedHits } from '../../radio/named-hits.ts';
-import { formatMhz } from '../../radio/parse-mhz.ts';
 import { spreadOut } from '../../radio/spread-out.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice } from '../parts/field.tsx';

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { describeBand } from '../../commands/plan-radio.ts';
 import { readNumber } from '../../commands/typed-number.ts';
+import { formatMhz, parseMhz } from '../../facts/frequency.ts';
 import type { BandFields } from '../../facts/radio-planned.ts';
 import { groupOf } from '../../radio/day-ranges.ts';
-import { formatMhz, parseMhz } from '../../radio/parse-mhz.ts';
 import type { Result } from '../../shared/result.ts';
 import { useDay, useRun } from '../context.ts';
 import { TextField } from '../parts/field.tsx';

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
 import { setFrequencies } from '../../commands/plan-radio.ts';
+import { formatMhz } from '../../facts/frequency.ts';
 import type { CleanSet } from '../../radio/clean-set.ts';
 import type { DayPlan } from '../../radio/day-plan.ts';
 import { groupsOf, rangesFor } from '../../radio/day-ranges.ts';
 import { carriersWithout } from '../../radio/named-hits.ts';
-import { formatMhz } from '../../radio/parse-mhz.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice } from '../parts/field.tsx';
 import { Row } from '../parts/row.tsx';

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { describePart } from '../../commands/describe.ts';
-import { megahertz, readMegahertz } from '../../commands/frequency.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { wornBy } from '../../day/links.ts';
 import type { Part } from '../../day/model.ts';
+import { formatMhz, parseMhzOrNone } from '../../facts/frequency.ts';
 import { useDay, useRun } from '../context.ts';
 import { TextField } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
@@ -30,7 +30,7 @@ export function PackSheet({ part, onClose }: PartSheetProps) {
     <Sheet
       title={`${part.name} is on ${nameOf(day, wearer)}`}
       under={[
-        part.khz ? `${megahertz(part.khz)} MHz` : '',
+        part.khz ? `${formatMhz(part.khz)} MHz` : '',
         channels.length > 0 ? `received on ${channels.join(', ')}` : 'no channel is tuned to it',
       ]
         .filter(Boolean)
@@ -62,12 +62,12 @@ export function PackSheet({ part, onClose }: PartSheetProps) {
 
 function FrequencyForm({ part }: { part: Part }) {
   const run = useRun();
-  const known = part.khz ? megahertz(part.khz) : '';
+  const known = part.khz ? formatMhz(part.khz) : '';
   const [typed, setTyped] = useState(known);
   const save = (event: Event): void => {
     event.preventDefault();
-    const read = readMegahertz(typed);
-    const done = read.ok && read.value ? `${part.name} on ${megahertz(read.value)} MHz` : 'No frequency';
+    const read = parseMhzOrNone(typed);
+    const done = read.ok && read.value ? `${part.name} on ${formatMhz(read.value)} MHz` : 'No frequency';
     run((now) => (read.ok ? describePart(now, part.id, { khz: read.value }) : read), done);
   };
   return (

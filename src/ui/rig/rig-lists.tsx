@@ -1,7 +1,7 @@
-import { megahertz } from '../../commands/frequency.ts';
 import type { Answers } from '../../day/answers.ts';
 import { wornBy } from '../../day/links.ts';
 import type { Day, PartId } from '../../day/model.ts';
+import { formatMhz } from '../../facts/frequency.ts';
 import type { MarkState } from '../parts/mark.tsx';
 import { Row } from '../parts/row.tsx';
 import { countOf, nameOf, partName } from '../words/chain.ts';
@@ -126,7 +126,7 @@ export function Packs({ day, answers, onPart }: ListProps) {
                 mark={wearer(id) ? 'single' : 'idle'}
                 title={name}
                 under={[
-                  khz ? `${megahertz(khz)} MHz` : '',
+                  khz ? `${formatMhz(khz)} MHz` : '',
                   channels.length > 0 ? `on ${channels.join(', ')}` : 'no channel tuned to it',
                   wear && wear !== 'pack' ? wear : '',
                 ]

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
+import { formatMhz } from '../../facts/frequency.ts';
 import type { Analysis } from '../../radio/analysis.ts';
 import type { DayPlan } from '../../radio/day-plan.ts';
 import { rangesOf } from '../../radio/day-ranges.ts';
 import { hitCount } from '../../radio/named-hits.ts';
-import { formatMhz } from '../../radio/parse-mhz.ts';
 import { useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { Row } from '../parts/row.tsx';

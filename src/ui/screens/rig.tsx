@@ -15,6 +15,10 @@ import { BankSheet } from '../rig/selector-sheet.tsx';
 import { StartOver, Struck } from '../rig/struck.tsx';
 import { TuneBlockSheet } from '../rig/tune-block-sheet.tsx';
 import '../styles/rig.css';
+import { PREP_SENTENCES } from '../words/prep-problems.ts';
+import { learnSentences } from '../words/problems.ts';
+
+learnSentences(PREP_SENTENCES);
 
 type Open =
   | { readonly part: PartId }

@@ -3,7 +3,7 @@ import { takeText } from '../../day/slate.ts';
 import { mergeVoice } from '../../day/standing.ts';
 import { takeFrom } from '../../day/takes.ts';
 import { isKnown, type UnknownFact } from '../../facts/fact.ts';
-import { formatMhz } from '../../radio/parse-mhz.ts';
+import { formatMhz } from '../../facts/frequency.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { factWords } from './facts.ts';
 

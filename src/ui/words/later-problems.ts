@@ -27,9 +27,6 @@ learnSentences({
   'output-reserved': ({ name, kept }) => `${name} is kept for ${kept}; no voice goes that way.`,
   'selector-there': ({ input }) => `${input} has a selector already.`,
   'rig-empty': () => 'There is no rig there.',
-  'frequency-not-read': ({ typed }) => `${quoted(typed)} is not a frequency. Type MHz, as 606.250.`,
-  'frequency-too-fine': ({ typed }) => `${quoted(typed)} is finer than a kHz.`,
-  'frequency-out-of-range': ({ typed }) => `${quoted(typed)} is out of range. Type MHz, as 606.250.`,
   'block-empty': () => 'There is nothing to plug on one side.',
   'timecode-empty': () => 'No timecode was typed.',
   'timecode-not-read': ({ text, at, found }) =>

@@ -1,4 +1,4 @@
-import { formatMhz } from '../../radio/parse-mhz.ts';
+import { formatMhz } from '../../facts/frequency.ts';
 import type { Problem } from '../../shared/result.ts';
 
 type Say = (problem: Problem) => string;

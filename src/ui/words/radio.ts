@@ -1,11 +1,11 @@
 import type { Day } from '../../day/model.ts';
+import { formatMhz } from '../../facts/frequency.ts';
 import type { Guards } from '../../radio/carrier.ts';
 import { spacingBetween } from '../../radio/carrier.ts';
 import type { CleanPosition } from '../../radio/clean-positions.ts';
 import type { PlanCarrier } from '../../radio/day-plan.ts';
 import type { Family } from '../../radio/hit.ts';
 import type { NamedHit } from '../../radio/named-hits.ts';
-import { formatMhz } from '../../radio/parse-mhz.ts';
 import { countOf, nameOf } from './chain.ts';
 
 export const FAMILY_NAME: Record<Family, string> = {
