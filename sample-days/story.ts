@@ -1,6 +1,6 @@
 import { readCastList } from '../src/commands/cast-list.ts';
 import * as chain from '../src/commands/change-chain.ts';
-import type { Moment, Placing, Said } from '../src/commands/command.ts';
+import { type Moment, type Placing, placed, type Said } from '../src/commands/command.ts';
 import { moveBefore, takeBack } from '../src/commands/correct.ts';
 import { addCast, addVoice, describeDay, describeVoice } from '../src/commands/describe.ts';
 import { addOutput } from '../src/commands/grow-rig.ts';
@@ -20,7 +20,7 @@ import type { OutputKind } from '../src/facts/rig-kinds.ts';
 import { stampFacts } from '../src/facts/stamp.ts';
 import type { VoiceFields } from '../src/facts/voice-described.ts';
 import { idSource } from '../src/shared/ids.ts';
-import type { Result } from '../src/shared/result.ts';
+import { ok, type Result } from '../src/shared/result.ts';
 import { parseTimecode } from '../src/time/timecode.ts';
 import { WallClock } from './wall-clock.ts';
 
@@ -142,11 +142,16 @@ export class Story {
   }
 
   plug(from: string, to: string, at?: Placing): this {
-    return this.#say((day) => chain.plugLead(day, { lead: `lead-${from}`, from, to, ...at }));
+    return this.#plug(from, to, at);
   }
 
   unplug(from: string, at?: Placing): this {
-    return this.#say((day) => chain.plugLead(day, { lead: `lead-${from}`, from, to: null, ...at }));
+    return this.#plug(from, null, at);
+  }
+
+  #plug(from: string, to: string | null, at: Placing = {}): this {
+    const leads = [{ lead: `lead-${from}`, from, to }];
+    return this.#say(() => ok([placed({ kind: 'leads-plugged', leads }, at)]));
   }
 
   retune(channel: string, transmitter: string | null): this {

@@ -18,24 +18,6 @@ export function tuneChannel(day: Day, channel: PartId, transmitter: PartId | nul
   return ok([placed({ kind: 'channels-tuned', tunings: [{ channel, transmitter }] }, at)]);
 }
 
-export interface Plugging extends Placing {
-  readonly lead: string;
-  readonly from: PartId | VoiceId | null;
-  readonly to: PartId | null;
-  readonly position?: SelectorPosition;
-}
-
-/**
- * Plugs a lead between an output (or a hardline voice) and an input; a null end hangs free. A lead that was in that
- * socket is out from there on, without being named.
- */
-export function plugLead(day: Day, { lead, from, to, position, before }: Plugging): Said {
-  if (from !== null && !day.rig.byId.has(from) && !day.voices.has(from)) return missing('output', from);
-  if (to !== null && day.rig.byId.get(to)?.type !== 'input') return missing('input', to);
-  const plugged = { lead, from, to, ...(position && { position }) };
-  return ok([placed({ kind: 'leads-plugged', leads: [plugged] }, { before })]);
-}
-
 /** Throws one selector, or a bank of them at once. */
 export function throwSelectors(
   day: Day,

@@ -95,9 +95,6 @@ function factsOf(day: Day): Map<TakeId, NameFacts> {
  */
 export const fileNamesOf = (day: Day): ReadonlyMap<TakeId, string> => namesOf(day).base;
 
-/** The file name expected for one take; see `fileNamesOf`. */
-export const fileNameOf = (day: Day, take: TakeId): string => fileNamesOf(day).get(take) ?? '';
-
 /** What the mono file of one track of a take is called: `'24BT3_5.wav'`. */
 export const fileNameOnTrack = (day: Day, take: Take, track: PartId): string =>
   namesOf(day).onTrack(take, track);

@@ -2,7 +2,7 @@ import { recordedChains } from './best-chains.ts';
 import { FULL_BUDGET } from './budgets.ts';
 import { chainNetwork } from './chain-network.ts';
 import type { PlanProblem } from './plan-problem.ts';
-import { allAtOnce, type Steps } from './steps.ts';
+import type { Steps } from './steps.ts';
 
 export type AdditionKind = 'transmitter' | 'channel' | 'input' | 'track';
 
@@ -18,12 +18,8 @@ const KINDS = ['transmitter', 'channel', 'input', 'track'] as const;
 /**
  * Which one more pack, channel, input or track would record the most, by the first two orders; the first of these
  * kinds where several do equally. Undefined where everybody is recorded already or no single one would help. A new
- * channel could reach every input, a new input could take every source, and a new track every input.
+ * channel could reach every input, a new input could take every source, and a new track every input. Step by step.
  */
-export const bestAddition = (problem: PlanProblem): Addition | undefined =>
-  allAtOnce(bestAdditionSteps(problem));
-
-/** The same, step by step. */
 export function* bestAdditionSteps(problem: PlanProblem): Steps<Addition | undefined> {
   const now = yield* outcome(problem);
   if (!now || now.leftOut.every((count) => count === 0)) return undefined;

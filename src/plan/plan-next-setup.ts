@@ -1,13 +1,12 @@
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import { type BestChains, bestChains, type PlanCost, type PlanExact, type TooLarge } from './best-chains.ts';
-import { FULL_BUDGET } from './budgets.ts';
 import { type ChainNetwork, chainNetwork } from './chain-network.ts';
 import { type LeftOutVoice, whyLeftOut } from './left-out.ts';
 import { moveList } from './move-list.ts';
 import type { Move, RecordedVoice } from './moves.ts';
 import type { PlanProblem } from './plan-problem.ts';
 import { faultOf, type ProblemFault } from './problem-faults.ts';
-import { allAtOnce, type Steps } from './steps.ts';
+import type { Steps } from './steps.ts';
 
 /** What to do for the next setup, and what comes of it. */
 export interface Plan {
@@ -30,12 +29,8 @@ export type Planned = Result<Plan, PlanTrouble>;
 /**
  * The best plan for the people needed next: every order strictly before the one after it (see `PlanCost`), and the
  * same answer for the same question, whatever the order of the lists. A plan applied and asked again has no moves.
- * With one free pack and one voice that needs it, the moves are one `fit` and perhaps one `retune`.
+ * With one free pack and one voice that needs it, the moves are one `fit` and perhaps one `retune`. Step by step.
  */
-export const planNextSetup = (problem: PlanProblem, budget = FULL_BUDGET): Planned =>
-  allAtOnce(planSteps(problem, budget));
-
-/** The same, step by step. */
 export function* planSteps(problem: PlanProblem, budget: number): Steps<Planned> {
   const fault = faultOf(problem);
   if (fault) return fail(fault);

@@ -3,7 +3,7 @@ import { FULL_BUDGET } from './budgets.ts';
 import type { Move } from './moves.ts';
 import { type Plan, type PlanTrouble, planSteps } from './plan-next-setup.ts';
 import type { PlanProblem } from './plan-problem.ts';
-import { allAtOnce, type Steps } from './steps.ts';
+import type { Steps } from './steps.ts';
 
 /** What would change if one more voice were needed. */
 export interface WhatIf {
@@ -17,11 +17,7 @@ export interface WhatIf {
   readonly pushedIntoGang: readonly string[];
 }
 
-/** Compares the plan with the one for the same setup with the voice needed too; `now` saves planning it again. */
-export const whatIf = (problem: PlanProblem, voice: string, now?: Plan): Result<WhatIf, PlanTrouble> =>
-  allAtOnce(whatIfSteps(problem, voice, now));
-
-/** The same, step by step. */
+/** Compares the plan with the one for the same setup with the voice needed too; `now` saves planning it again. Step by step. */
 export function* whatIfSteps(
   problem: PlanProblem,
   voice: string,

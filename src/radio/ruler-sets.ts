@@ -25,9 +25,6 @@ export function rulerSets(count: number, leastGap: number, most: number): readon
 
 const PRIMES = [3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47];
 
-/** Above this many marks there is no prime left to build from. */
-export const MOST_RULER_MARKS = PRIMES.at(-1)!;
-
 function compare(a: readonly number[], b: readonly number[]): number {
   const at = a.findIndex((mark, spot) => mark !== b[spot]);
   return at < 0 ? 0 : a[at]! - b[at]!;

@@ -67,14 +67,6 @@ export const noteText = ({
 
 const KHZ = 1000;
 
-/** `'48 kHz, 24 bit, 25 fps, one file of all tracks'`. */
-export const recordingWords = (head: ReportHead): string[] => [
-  sampleRateWords(head.sampleRate),
-  bitDepthWords(head.bitDepth),
-  rateWords(head.timecodeRate),
-  layoutWords(head.fileLayout),
-];
-
 export const sampleRateWords = (rate: number): string => `${rate / KHZ} kHz`;
 export const bitDepthWords = (depth: ReportHead['bitDepth']): string =>
   depth === '32f' ? '32 bit float' : `${depth} bit`;

@@ -11,8 +11,3 @@ export type Result<T, P extends Problem = Problem> =
 export const ok = <T>(value: T): Result<T, never> => ({ ok: true, value });
 
 export const fail = <P extends Problem>(problem: P): Result<never, P> => ({ ok: false, problem });
-
-/** Marks a case the types say cannot happen; reaching it is a bug, so it throws. */
-export function assertNever(value: never): never {
-  throw new Error(`Unhandled case: ${JSON.stringify(value)}`);
-}

@@ -51,12 +51,6 @@ export function readCopies(text: string): CopiedFacts {
   };
 }
 
-/** The facts of such lines, whole or without a check. */
-export function readLines(text: string): Envelope[] {
-  const { whole, unchecked } = readCopies(text);
-  return [...whole, ...unchecked];
-}
-
 interface Copied {
   readonly fact: Envelope;
   readonly state: 'whole' | 'unchecked' | 'changed';

@@ -1,5 +1,5 @@
 import { droppedAt, frameOfLabel, labelOfFrame } from './label.ts';
-import { framesPerDay, type RateId, rateOf } from './rate.ts';
+import { type RateId, rateOf } from './rate.ts';
 import { addFrames, msToFrames } from './timecode.ts';
 import { modulo, mulDivCeil, requireWhole, wholeMs } from './whole-number.ts';
 
@@ -13,13 +13,6 @@ export interface FollowedClock {
 /** The frame showing at UTC millisecond `nowMs`, wrapped at 24 hours of labels; times before `atMs` run backwards. */
 export const timecodeAt = ({ frames, rate, atMs }: FollowedClock, nowMs: number): number =>
   addFrames(frames, msToFrames(wholeMs(nowMs) - wholeMs(atMs), rate), rate);
-
-/** The clock as tied by one tap: the mixer saw `frames` come up on the recorder at UTC millisecond `tappedAtMs`. */
-export const followAt = (frames: number, rate: RateId, tappedAtMs: number): FollowedClock => ({
-  frames: modulo(requireWhole(frames, 'frames'), framesPerDay(rate)),
-  rate,
-  atMs: wholeMs(tappedAtMs),
-});
 
 /**
  * The next label on a whole second to tap on, at least `leadMs` away, with the first millisecond it should show by this clock.

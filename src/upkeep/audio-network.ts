@@ -9,21 +9,6 @@ const PREAMBLE_AND_GAP = 20;
 /** An Ethernet frame carries 1500 bytes of IP. */
 const LARGEST_IP_PACKET = 1500;
 
-/** The most channels of L24 at 1 ms and 48 kHz that AES67 has every receiver accept. */
-export const AES67_COMMON_CHANNELS = 8;
-
-/** Packet times of AES67 in samples at 48 kHz; 1 ms is the one everything has. 12 and 16 are from memory. */
-export const AES67_PACKETS: readonly { readonly samples: number; readonly microseconds: number }[] = [
-  { samples: 6, microseconds: 125 },
-  { samples: 12, microseconds: 250 },
-  { samples: 16, microseconds: 1000 / 3 },
-  { samples: 48, microseconds: 1000 },
-  { samples: 192, microseconds: 4000 },
-];
-
-/** The priority marks (DSCP) AES67 sets unless told otherwise; other systems mark clock and sound differently. */
-export const AES67_MARKS = { clock: 46, media: 34, rest: 0 } as const;
-
 /** One RTP stream; `samplesPerPacket` 48 is 1 ms at 48 kHz. */
 export interface AudioStream {
   readonly channels: number;
@@ -87,10 +72,4 @@ export function linkLoad(
     wireMbps += load.value.wireMbps;
   }
   return ok({ wireMbps, percent: (wireMbps / linkMbps) * 100 });
-}
-
-/** Mbit/s of one AES3 circuit, two channels of 32 bits: 64 × sample rate. Example: 48 kHz is 3.072. */
-export function aes3Mbps(sampleRate: number): Result<number> {
-  const problem = firstBadQuantity([{ field: 'sampleRate', value: sampleRate, min: 8000, max: 384_000 }]);
-  return problem ? fail(problem) : ok((64 * sampleRate) / 1e6);
 }

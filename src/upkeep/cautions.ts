@@ -50,14 +50,3 @@ export const CAUTIONS: Readonly<Record<CautionPlace, string>> = {
   snake:
     'An older digital layout uses other pins, and locking screws come in two threads that do not fit each other. Ask which before wiring, and test each pin.',
 };
-
-/** Places whose figures must never be shown without their caution, by what is computed. */
-export const CAUTIONS_OF = {
-  radio: ['radio', 'clear-of-hits', 'bands'],
-  batteries: ['cells', 'lithium', 'air-travel'],
-  timecode: ['drift'],
-  media: ['media'],
-  'far-box': ['network-power', 'passive-feed', 'audio-network'],
-  cart: ['cart-power', 'connectors', 'mains'],
-  wiring: ['snake'],
-} as const satisfies Record<string, readonly CautionPlace[]>;

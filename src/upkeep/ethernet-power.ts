@@ -60,20 +60,6 @@ export function powerClassOf(id: number): Result<PowerClass> {
   return found ? ok(found) : fail({ code: 'no-such-class', class: String(id) });
 }
 
-/**
- * What is left at the device when the source gives its least voltage and full class power through the longest
- * loop the class allows. Example: class 4 leaves 25.5 W at 42.5 V, 0.6 A.
- */
-export function worstCase(one: PowerClass): {
-  readonly amps: number;
-  readonly deviceVolts: number;
-  readonly deviceWatts: number;
-} {
-  const amps = one.sourceWatts / one.sourceMinVolts;
-  const deviceVolts = one.sourceMinVolts - amps * one.loopLimitOhms;
-  return { amps, deviceVolts, deviceWatts: deviceVolts * amps };
-}
-
 export interface NetworkLead {
   readonly powerClass: number;
   readonly cable: CableId;
@@ -157,28 +143,6 @@ function limitLengths(
   return [{ limit: 'data-length' as LeadLimit, metres: DATA_LIMIT_METRES }, ...byPower].sort(
     (a, b) => a.metres - b.metres,
   );
-}
-
-export interface PassiveFeed {
-  readonly volts: number;
-  readonly cable: CableId;
-  readonly metres: number;
-  readonly pairs: 2 | 4;
-  readonly watts: number;
-  readonly celsius?: number;
-  readonly connectorOhms?: number;
-}
-
-/**
- * A feed without negotiation: nothing checks what is plugged in, so the voltage must suit the device by itself.
- * Example: 24 V, `tia-solid-limit`, 300 ft, two pairs, 12 W, no connectors gives 18.41 V; 20 W cannot be carried.
- */
-export function passiveFeed(feed: PassiveFeed): Result<LoadPoint> {
-  const { connectorOhms = 0.5, celsius = 20 } = feed;
-  const problem = firstBadQuantity([{ field: 'connectorOhms', value: connectorOhms, min: 0, max: 20 }]);
-  if (problem) return fail(problem);
-  const ohms = conductorOhms(feed.cable, feed.metres, celsius);
-  return ohms.ok ? loadPoint(feed.volts, ohms.value / (feed.pairs / 2) + connectorOhms, feed.watts) : ohms;
 }
 
 /** Lengths that have held a powered receiver box on set: common practice, no source. */

@@ -26,12 +26,6 @@ const formatQuantities = (format: RecordingFormat): readonly Quantity[] => [
 
 const bytesField = (field: string, value: number): Quantity => ({ field, value, min: 0, max: 1e18 });
 
-/** An amount in GB or GiB as bytes. Example: 4 GiB is 4,294,967,296. */
-export function toBytes(amount: number, unit: SizeUnit): Result<number> {
-  const problem = firstBadQuantity([{ field: 'amount', value: amount, min: 0, max: 1e9 }]);
-  return problem ? fail(problem) : ok(amount * SIZE_UNITS[unit]);
-}
-
 /** Bytes a second of sound. Example: 8 tracks, 48 kHz, 24 bit is 1,152,000. */
 export function bytesPerSecond(format: RecordingFormat): Result<number> {
   const problem = firstBadQuantity(formatQuantities(format));
@@ -60,31 +54,4 @@ export function minutesToFileLimit(
   if (problem) return fail(problem);
   const hours = hoursIn(limitBytes - headerBytes, format);
   return hours.ok ? ok(hours.value * 60) : hours;
-}
-
-export interface MediaNeed {
-  readonly format: RecordingFormat;
-  readonly recordedHoursPerDay: number;
-  readonly days: number;
-  readonly copies: number;
-  readonly margin?: number;
-}
-
-/**
- * Bytes to buy or carry: recorded hours × days × copies × margin (1.25 unless said), with headers.
- * Example: 8 tracks, 24/48, 4 h, 5 days, 3 copies, margin 1 is 251.3 GB.
- */
-export function bytesNeeded(need: MediaNeed): Result<number> {
-  const { recordedHoursPerDay, days, copies, margin = 1.25 } = need;
-  const problem = firstBadQuantity([
-    { field: 'recordedHoursPerDay', value: recordedHoursPerDay, min: 0, max: 24 },
-    { field: 'days', value: days, min: 1, max: 1000, whole: true },
-    { field: 'copies', value: copies, min: 1, max: 20, whole: true },
-    { field: 'margin', value: margin, min: 1, max: 10 },
-  ]);
-  if (problem) return fail(problem);
-  const rate = bytesPerSecond(need.format);
-  return rate.ok
-    ? ok(Math.ceil(rate.value * 3600 * recordedHoursPerDay * days * copies * margin * OVERHEAD))
-    : rate;
 }

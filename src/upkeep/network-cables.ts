@@ -19,14 +19,6 @@ export const CABLES = {
 
 export type CableId = keyof typeof CABLES;
 
-/** The gauge a category is usually made of; the print on the jacket decides. */
-export const USUAL_GAUGES: readonly { readonly category: string; readonly cables: readonly CableId[] }[] = [
-  { category: 'cat 5e', cables: ['awg-24'] },
-  { category: 'cat 6', cables: ['awg-23'] },
-  { category: 'cat 6A', cables: ['awg-23'] },
-  { category: 'cat 7', cables: ['awg-22', 'awg-23'] },
-];
-
 /** How copper's resistance grows with heat: 1 at 20 °C. Example: 60 °C gives 1.157. */
 export function copperFactor(celsius: number): Result<number> {
   const problem = firstBadQuantity([{ field: 'celsius', value: celsius, min: -60, max: 120 }]);

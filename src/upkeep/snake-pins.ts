@@ -46,35 +46,3 @@ export function snakePins(number: number): Result<CircuitPins> {
   const found = SNAKE_CIRCUITS[number - 1];
   return found ? ok(found) : fail({ code: 'no-such-circuit', circuit: String(number) });
 }
-
-export type PinFault =
-  | { readonly code: 'pin-used-twice'; readonly pin: number }
-  | { readonly code: 'pin-missing'; readonly pin: number }
-  | { readonly code: 'pin-out-of-place'; readonly pin: number };
-
-/**
- * What is wrong with a wired table: eight circuits must use every pin from 1 to 25 once, but for 13. Empty when
- * it is sound. It finds a slip of the pen, not two circuits swapped.
- */
-export function pinFaults(circuits: readonly CircuitPins[]): readonly PinFault[] {
-  const used = circuits.flatMap(({ plus, minus, screen }) => [plus, minus, screen]);
-  const wanted = Array.from({ length: 25 }, (_, at) => at + 1).filter((pin) => pin !== UNCONNECTED_PIN);
-  return [
-    ...[...new Set(used)]
-      .filter((pin) => used.indexOf(pin) !== used.lastIndexOf(pin))
-      .map((pin) => ({ code: 'pin-used-twice', pin }) as const),
-    ...wanted.filter((pin) => !used.includes(pin)).map((pin) => ({ code: 'pin-missing', pin }) as const),
-    ...[...new Set(used)]
-      .filter((pin) => !wanted.includes(pin))
-      .map((pin) => ({ code: 'pin-out-of-place', pin }) as const),
-  ];
-}
-
-/**
- * The circuit at the far end of an AES3 lead between two boxes: outputs must reach inputs, so 1 goes to 5 and 5
- * to 1. A straight lead joins output to output. Example: 6 (out 3/4) reaches 2 (in 3/4).
- */
-export function crossedCircuit(number: number): Result<number> {
-  const pins = snakePins(number);
-  return pins.ok ? ok(number > 4 ? number - 4 : number + 4) : pins;
-}

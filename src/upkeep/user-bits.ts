@@ -20,7 +20,7 @@ const two = (value: number): string => String(value).padStart(2, '0');
  * Eight hex digits, upper case, from what somebody typed or a file held: spaces, colons, dashes, dots and a
  * leading `$` are let go. Example: `$12 31 18 01` gives `12311801`.
  */
-export function parseUserBits(text: string): Result<string> {
+function parseUserBits(text: string): Result<string> {
   const digits = text.replace(/[\s:.$-]/g, '').toUpperCase();
   return /^[0-9A-F]{8}$/.test(digits) ? ok(digits) : fail({ code: 'not-user-bits', text });
 }
@@ -82,14 +82,4 @@ function isDate(year: number, month: number, day: number): boolean {
   const isLeap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
   const lengths = [31, isLeap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
   return day <= lengths[month - 1]!;
-}
-
-/**
- * The eight groups of four bits as ST 12-1 numbers them, group 1 first: the last printed digit comes first.
- * Example: `00261007` gives 7, 0, 0, 1, 6, 2, 0, 0.
- */
-export function userBitGroups(bits: string): Result<readonly number[]> {
-  const parsed = parseUserBits(bits);
-  if (!parsed.ok) return parsed;
-  return ok([...parsed.value].reverse().map((digit) => Number.parseInt(digit, 16)));
 }

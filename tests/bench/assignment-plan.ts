@@ -1,9 +1,7 @@
-import { bestAddition } from '../../src/plan/best-addition.ts';
 import { FIRST_BUDGET } from '../../src/plan/budgets.ts';
-import { planNextSetup } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
 import { isProven } from '../../src/plan/proven.ts';
-import { whatIf } from '../../src/plan/what-if.ts';
+import { bestAddition, planNextSetup, whatIf } from '../plan/at-once.ts';
 import { crowdScene, READY_RIGS } from '../plan/crowd-scene.ts';
 import { type SceneChange, sceneChange } from './assignment-rigs.ts';
 import { medianMs } from './row.ts';

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { byId } from '../../src/facts/merge-facts.ts';
-import { readLines } from '../../src/storage/copy-lines.ts';
+import { readCopies } from '../../src/storage/copy-lines.ts';
 import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
 import {
@@ -14,6 +14,12 @@ import {
 } from './stored-copies.ts';
 import { openDayId, type Stored, spoilStored, storedFacts } from './stored-facts.ts';
 import { startDay, takeOne, tap } from './tapping.ts';
+
+/** The facts of such lines, whole or without a check. */
+function factsIn(text: string) {
+  const { whole, unchecked } = readCopies(text);
+  return [...whole, ...unchecked];
+}
 
 const alertOf = (page: Page) => page.getByRole('alert').filter({ hasText: /\w/ });
 
@@ -187,7 +193,7 @@ test('a day at rest has one file, however often the app was opened', async () =>
     await expect.poll(names).toEqual([expect.stringMatching(/^whole-/)]);
     const all = await copiedText(stage.page);
     const day = openDayId(stage.page);
-    expect(readLines(all).sort(byId)).toEqual(await storedFacts(stage.page, day));
+    expect(factsIn(all).sort(byId)).toEqual(await storedFacts(stage.page, day));
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { addVoice, describeDay, describePart, describeVoice } from '../../src/commands/describe.ts';
 import { pinVoice, weighMoves } from '../../src/commands/plan-ahead.ts';
 import { answersNow } from '../../src/day/answers.ts';
-import { fileNameOf } from '../../src/day/file-name.ts';
+import { fileNamesOf } from '../../src/day/file-name.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 
@@ -23,7 +23,7 @@ describe('the head of the day', () => {
     const said = describeDay({ filePattern: '{slate}-{take:3}' });
     phone.say(...(said.ok ? said.value : []));
     const id = phone.id(take('24', 2, 7));
-    expect(fileNameOf(phone.day(), id)).toBe('24B-007.wav');
+    expect(fileNamesOf(phone.day()).get(id)).toBe('24B-007.wav');
   });
 });
 

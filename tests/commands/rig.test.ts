@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { giveTransmitter, plugLead } from '../../src/commands/change-chain.ts';
+import { giveTransmitter } from '../../src/commands/change-chain.ts';
 import { copyRig } from '../../src/commands/copy-rig.ts';
 import { describePart } from '../../src/commands/describe.ts';
 import { addInputs, addOutput, addSend, addTracks, unfedTracks } from '../../src/commands/grow-rig.ts';
@@ -24,6 +24,7 @@ import {
 import { answersAtTake, answersNow } from '../../src/day/answers.ts';
 import type { Day } from '../../src/day/model.ts';
 import { take } from '../day/say.ts';
+import { plugLead } from './plug-lead.ts';
 import { laidRig, layingPhone, problemOf, trackNames, wearEveryPack } from './rig-day.ts';
 
 const recorder = () => {
@@ -205,9 +206,9 @@ describe('a block of outputs', () => {
 
 test('one lead that takes a socket leaves the other hanging, also after it is pulled again', () => {
   const phone = laidRig('modules');
-  phone.run((day) => plugLead(day, { lead: 'lead-rx-out5', from: 'rx-out5', to: 'aes31' }));
+  phone.run(() => plugLead({ lead: 'lead-rx-out5', from: 'rx-out5', to: 'aes31' }));
   expect(reachedFrom(phone.day())).toContainEqual(['aes31', 'rx-out5']);
-  phone.run((day) => plugLead(day, { lead: 'lead-rx-out5', from: 'rx-out5', to: null }));
+  phone.run(() => plugLead({ lead: 'lead-rx-out5', from: 'rx-out5', to: null }));
   expect(reachedFrom(phone.day())).toContainEqual(['aes31', null]);
 });
 

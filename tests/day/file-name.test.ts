@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fileNameOf, fileNamesOf } from '../../src/day/file-name.ts';
+import { fileNamesOf } from '../../src/day/file-name.ts';
 import { checkPattern } from '../../src/day/file-pattern.ts';
 import { safeName } from '../../src/day/safe-name.ts';
 import type { Draft } from '../../src/facts/fact.ts';
@@ -92,11 +92,11 @@ describe('a file name', () => {
     const first = phone.id(take('24', 1, 1));
     const second = phone.id(take('24', 1, 2));
     phone.say({ kind: 'roll-changed', roll: '8B', before: second });
-    expect([first, second].map((id) => fileNameOf(phone.day(), id))).toEqual(['1.wav', '8B_2.wav']);
+    expect([first, second].map((id) => fileNamesOf(phone.day()).get(id))).toEqual(['1.wav', '8B_2.wav']);
   });
 
-  test('of an unknown take is empty', () => {
-    expect(fileNameOf(speaker().day(), '000001-phonea00000')).toBe('');
+  test('of an unknown take there is none', () => {
+    expect(fileNamesOf(speaker().day()).has('000001-phonea00000')).toBe(false);
   });
 });
 

@@ -1,7 +1,6 @@
 import { type Dice, diceOf } from '../../sample-days/dice.ts';
 import {
   giveTransmitter,
-  plugLead,
   sendInput,
   setMute,
   throwSelectors,
@@ -18,6 +17,7 @@ import type { Day } from '../../src/day/model.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { idSource } from '../../src/shared/ids.ts';
+import { plugLead } from '../commands/plug-lead.ts';
 import type { Bench, Card, Deed } from './plain-chain.ts';
 import { MORNING } from './say.ts';
 
@@ -173,7 +173,7 @@ class RandomPhone {
     this.#run(
       (now) =>
         dice.next() < 0.5
-          ? plugLead(now, { lead, from: end, to: input, position, before })
+          ? plugLead({ lead, from: end, to: input, position, before })
           : plugRun(now, [end], [input], position, { before }),
       [deed],
       before,

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { plugLead } from '../../src/commands/change-chain.ts';
 import { moveBefore } from '../../src/commands/correct.ts';
 import { plugRun } from '../../src/commands/plug-run.ts';
 import { answersAtTake, answersNow } from '../../src/day/answers.ts';
@@ -10,6 +9,7 @@ import type { Day, TakeId } from '../../src/day/model.ts';
 import { saidOfLink } from '../../src/day/said-of-link.ts';
 import { isKnown, readFact } from '../../src/facts/fact.ts';
 import { reportOf } from '../../src/report/model.ts';
+import { plugLead } from '../commands/plug-lead.ts';
 import { type Laying, layingPhone } from '../commands/rig-day.ts';
 import { MORNING, speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
@@ -27,7 +27,7 @@ function phoneWithBooms(): Laying {
 }
 
 const plug = (phone: Laying, from: string, to: string | null, before?: string): void =>
-  phone.run((day) => plugLead(day, { lead: `lead-${from}`, from, to, before }));
+  phone.run(() => plugLead({ lead: `lead-${from}`, from, to, before }));
 
 const boomTrack = (day: Day, id: TakeId): string | undefined =>
   answersAtTake(day, id).tracks.find(({ track }) => track.id === 'tr2')?.name;

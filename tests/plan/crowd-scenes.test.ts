@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { FIRST_BUDGET } from '../../src/plan/budgets.ts';
-import { type Plan, planNextSetup } from '../../src/plan/plan-next-setup.ts';
+import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import { planNextSetup } from './at-once.ts';
 import { crowdScene, READY_RIGS } from './crowd-scene.ts';
 import { asList, compare } from './every-plan.ts';
 import { mostRecorded } from './most-recorded.ts';

@@ -11,8 +11,8 @@ import type { Draft } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { problemOf } from '../../src/plan/day-problem.ts';
 import { factsOfPlan } from '../../src/plan/plan-facts.ts';
-import { planNextSetup } from '../../src/plan/plan-next-setup.ts';
 import { idSource } from '../../src/shared/ids.ts';
+import { planNextSetup } from './at-once.ts';
 
 let said = 0;
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { applyPlan } from '../../src/plan/apply-plan.ts';
-import { type Plan, planNextSetup } from '../../src/plan/plan-next-setup.ts';
+import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import { applyPlan } from './apply-plan.ts';
+import { planNextSetup } from './at-once.ts';
 import { asList, bestOfEveryPlan, type Chain, compare, costOfChains, fiveOrders } from './every-plan.ts';
 import { type Next, type RigKind, seeded, smallRig } from './random-rig.ts';
 import { missingLinks } from './standing.ts';

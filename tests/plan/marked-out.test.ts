@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { markOut } from '../../src/commands/plan-ahead.ts';
 import type { Day } from '../../src/day/model.ts';
 import { problemOf } from '../../src/plan/day-problem.ts';
-import { planNextSetup } from '../../src/plan/plan-next-setup.ts';
 import { speaker } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
+import { planNextSetup } from './at-once.ts';
 
 const WANTED = new Set(['ines']);
 

@@ -12,10 +12,12 @@ import { problemOf } from '../../src/plan/day-problem.ts';
 import type { Move } from '../../src/plan/moves.ts';
 import { neededNow } from '../../src/plan/needed-now.ts';
 import { besidesMoves, factsOfPlan } from '../../src/plan/plan-facts.ts';
-import { type Plan, planNextSetup } from '../../src/plan/plan-next-setup.ts';
+import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import { besideWords } from '../../src/ui/words/plan.ts';
+import { plugLead } from '../commands/plug-lead.ts';
 import { type Laying, laidRig, layingPhone } from '../commands/rig-day.ts';
 import { take } from '../day/say.ts';
+import { planNextSetup } from './at-once.ts';
 import { brokenPromises } from './far-end.ts';
 
 /** The rig of two modules: channels 1 to 4 on AES 1 to 4 and tracks 4 to 7, 5 to 8 on line 1 to 4 and tracks 8 to 11. */
@@ -30,7 +32,7 @@ function modules(worn: Readonly<Record<VoiceId, string | null>>): Laying {
 
 function addBoom(phone: Laying, input: string): void {
   phone.run(() => addVoice({ kind: 'boom', part: 'Boom', priority: 400 }, 'boom'));
-  phone.run((day) => chain.plugLead(day, { lead: 'lead-boom', from: 'boom', to: input }));
+  phone.run(() => plugLead({ lead: 'lead-boom', from: 'boom', to: input }));
 }
 
 function planned(day: Day, wanted: readonly VoiceId[]): Plan {
@@ -241,7 +243,7 @@ describe('a gang that a plan makes', () => {
     for (const at of [1, 2, 3, 4, 5]) {
       phone.run(() => addVoice({ kind: 'boom', part: `Boom ${at}`, priority: at }, `boom${at}`));
       const said = { lead: `lead-${at}`, from: `boom${at}`, to: `line${at}` };
-      phone.run((day) => chain.plugLead(day, said));
+      phone.run(() => plugLead(said));
       if (at === 4) phone.run((day) => chain.declareGang(day, 'tr4'));
     }
     const { before, after, plan } = accept(phone, ['boom1', 'boom2', 'boom4', 'boom5']);
@@ -291,14 +293,14 @@ describe('a plan that is asked again after it was accepted', () => {
 
   test('counts the lead of two on one output that is plugged', () => {
     const phone = modules({ Ada: 'tx1' });
-    phone.run((day) => chain.plugLead(day, { lead: 'lead-rx-out1', from: 'rx-out1', to: null }));
-    phone.run((day) => chain.plugLead(day, { lead: 'spare', from: 'rx-out1', to: 'aes31' }));
+    phone.run(() => plugLead({ lead: 'lead-rx-out1', from: 'rx-out1', to: null }));
+    phone.run(() => plugLead({ lead: 'spare', from: 'rx-out1', to: 'aes31' }));
     expect(planned(phone.day(), ['Ada']).moves).toEqual([]);
   });
 
   test('gives an output a lead of its own where the one named after it is on another', () => {
     const phone = modules({ Ada: 'tx1' });
-    phone.run((day) => chain.plugLead(day, { lead: 'lead-rx-out1', from: 'rx-out5', to: 'line1' }));
+    phone.run(() => plugLead({ lead: 'lead-rx-out1', from: 'rx-out5', to: 'line1' }));
     phone.run((day) => pinVoice(day, 'Ada', { channel: 'rx-ch1' }));
     const { before, after, plan } = accept(phone, ['Ada']);
     expect(brokenPromises(before, after, plan.recorded)).toEqual([]);
@@ -341,7 +343,7 @@ describe('an input that may share its track', () => {
       ['boom2', 'line2'],
     ] as const) {
       phone.run(() => addVoice({ kind: 'boom', part: voice }, voice));
-      phone.run((day) => chain.plugLead(day, { lead: `lead-${voice}`, from: voice, to: input }));
+      phone.run(() => plugLead({ lead: `lead-${voice}`, from: voice, to: input }));
     }
     phone.run((day) => chain.sendInput(day, 'line2', ['tr2']));
     expect(sharing(phone)).toEqual(['line3', 'line4', 'line5']);

@@ -1,10 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { bestAddition } from '../../src/plan/best-addition.ts';
 import { FIRST_BUDGET } from '../../src/plan/budgets.ts';
 import { type PlanAsked, planNews } from '../../src/plan/plan-news.ts';
-import { planNextSetup } from '../../src/plan/plan-next-setup.ts';
 import { isProven } from '../../src/plan/proven.ts';
-import { whatIf } from '../../src/plan/what-if.ts';
+import { bestAddition, planNextSetup, whatIf } from './at-once.ts';
 import { crowdScene } from './crowd-scene.ts';
 import { smallRig } from './random-rig.ts';
 

@@ -1,16 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { applyPlan } from '../../src/plan/apply-plan.ts';
-import { bestAddition } from '../../src/plan/best-addition.ts';
 import type { Move } from '../../src/plan/moves.ts';
-import { type Plan, planNextSetup } from '../../src/plan/plan-next-setup.ts';
+import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import {
   PLAIN_WEIGHTS,
   type PlanPath,
   type PlanProblem,
   type PlanVoice,
 } from '../../src/plan/plan-problem.ts';
-import { whatIf } from '../../src/plan/what-if.ts';
 import { type SceneChange, sceneChange } from '../bench/assignment-rigs.ts';
+import { applyPlan } from './apply-plan.ts';
+import { bestAddition, planNextSetup, whatIf } from './at-once.ts';
 import { asList } from './every-plan.ts';
 import { seeded } from './random-rig.ts';
 import { missingLinks } from './standing.ts';

@@ -19,6 +19,7 @@ import type { Day, Part, PartId, VoiceId } from '../../src/day/model.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { idSource } from '../../src/shared/ids.ts';
+import { plugLead } from '../commands/plug-lead.ts';
 import { MORNING } from '../day/say.ts';
 
 /** A day that a mixer could have had on a ready rig, and who is wanted for the setup that comes next. */
@@ -170,7 +171,7 @@ const plug: Change = (day, dice, at) => {
 
 const unplug: Change = (day, dice, { before }) => {
   const { id, link } = dice.pick([...leadsOf(day.rig, answersNow(day).links)]);
-  return chain.plugLead(day, { lead: id, from: link.value.from, to: null, before });
+  return plugLead({ lead: id, from: link.value.from, to: null, before });
 };
 
 const throwOne: Change = (day, dice, at, phone) => {

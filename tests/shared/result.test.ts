@@ -1,14 +1,10 @@
 import { expect, test } from 'vitest';
 import { once } from '../../src/shared/once.ts';
-import { assertNever, fail, ok } from '../../src/shared/result.ts';
+import { fail, ok } from '../../src/shared/result.ts';
 
 test('what went well is told from what went wrong, and both carry what they hold', () => {
   expect(ok(7)).toEqual({ ok: true, value: 7 });
   expect(fail({ code: 'too-long', most: 7 })).toEqual({ ok: false, problem: { code: 'too-long', most: 7 } });
-});
-
-test('a case that cannot be throws and says which', () => {
-  expect(() => assertNever({ kind: 'odd' } as never)).toThrow('Unhandled case: {"kind":"odd"}');
 });
 
 test.each([['an answer'], [undefined], [null], [0], [false]])('asks once only, also for %s', (answer) => {

@@ -1,16 +1,22 @@
 import { describe, expect, test } from 'vitest';
 import { loadSampleFile } from '../../sample-days/load.ts';
-import { linesOf, readCopies, readLines } from '../../src/storage/copy-lines.ts';
+import { linesOf, readCopies } from '../../src/storage/copy-lines.ts';
+
+/** The facts of such lines, whole or without a check. */
+function factsIn(text: string) {
+  const { whole, unchecked } = readCopies(text);
+  return [...whole, ...unchecked];
+}
 
 const facts = loadSampleFile('small').stored;
 
 describe('the lines of the copy beside the database', () => {
   test('give back what was said, each id once and the first one said', () => {
     const text = facts.flatMap((fact) => linesOf([fact]).map(([, line]) => line)).join('');
-    expect(readLines(text + text)).toEqual(facts);
+    expect(factsIn(text + text)).toEqual(facts);
     const [first] = facts;
     const other = JSON.stringify([{ ...first!, at: first!.at + 1 }]);
-    expect(readLines(`${text}\n${other}\n`)).toEqual(facts);
+    expect(factsIn(`${text}\n${other}\n`)).toEqual(facts);
   });
 
   test('keep days apart', () => {
@@ -21,7 +27,7 @@ describe('the lines of the copy beside the database', () => {
 
   test.each([1, 7, 40])('lose only the line that was torn, %i bytes before its end', (missing) => {
     const [torn, ...rest] = facts.map((fact) => linesOf([fact])[0]![1]);
-    expect(readLines(torn!.slice(0, -missing - 1) + rest.join(''))).toEqual(facts.slice(1));
+    expect(factsIn(torn!.slice(0, -missing - 1) + rest.join(''))).toEqual(facts.slice(1));
   });
 
   test('tell a changed letter from a whole entry, whichever it is, and what has no check from both', () => {
@@ -64,6 +70,6 @@ describe('the lines of the copy beside the database', () => {
   });
 
   test('leave out whatever is no fact', () => {
-    expect(readLines('null\n{}\n[1, null, {"id": "x"}]\n<script>\n[{"__proto__": {}}]\n')).toEqual([]);
+    expect(factsIn('null\n{}\n[1, null, {"id": "x"}]\n<script>\n[{"__proto__": {}}]\n')).toEqual([]);
   });
 });

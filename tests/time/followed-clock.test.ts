@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
-import { followAt, nextWholeSecond, timecodeAt, timeOfDayClock } from '../../src/time/followed-clock.ts';
+import {
+  type FollowedClock,
+  nextWholeSecond,
+  timecodeAt,
+  timeOfDayClock,
+} from '../../src/time/followed-clock.ts';
 import { droppedAt, labelOfFrame } from '../../src/time/label.ts';
 import { framesPerDay, type RateId, rateOf } from '../../src/time/rate.ts';
 import { formatTimecode, framesToMs, parseTimecode } from '../../src/time/timecode.ts';
@@ -9,12 +14,19 @@ import { RATE_IDS } from './every-rate.ts';
 const SEED = 20261007;
 const TAP = Date.UTC(2026, 9, 7, 18, 45, 0);
 
+/** The clock as tied by one tap. */
+const followAt = (frames: number, rate: RateId, atMs: number): FollowedClock => ({
+  frames: frames % framesPerDay(rate),
+  rate,
+  atMs,
+});
+
 const followLabel = (text: string, rate: RateId, atMs = TAP) => {
   const read = parseTimecode(text, rate);
   if (!read.ok) throw new Error(JSON.stringify(read.problem));
   return followAt(read.value, rate, atMs);
 };
-const showing = (clock: ReturnType<typeof followAt>, nowMs: number): string =>
+const showing = (clock: FollowedClock, nowMs: number): string =>
   formatTimecode(timecodeAt(clock, nowMs), clock.rate);
 
 describe('the followed clock', () => {
@@ -70,7 +82,7 @@ describe('the followed clock', () => {
 
   test('a time that is no number is a bug and throws', () => {
     expect(() => timecodeAt(followLabel('10:00:00:00', '25'), Number.NaN)).toThrow(RangeError);
-    expect(() => followAt(0, '25', Number.POSITIVE_INFINITY)).toThrow(RangeError);
+    expect(() => timecodeAt(followAt(0, '25', Number.POSITIVE_INFINITY), TAP)).toThrow(RangeError);
   });
 });
 

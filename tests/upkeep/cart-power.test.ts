@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { AIR_RULES, airClass } from '../../src/upkeep/air-travel.ts';
 import { runtimeHours, wattHours } from '../../src/upkeep/battery-energy.ts';
 import { type CartRun, CORD_AMPS, cartRun, fuseLimit, WIRES } from '../../src/upkeep/direct-current.ts';
 import { codeOf, printed, unwrap } from './unwrap.ts';
@@ -120,25 +119,5 @@ describe('battery energy', () => {
     );
     expect(codeOf(runtimeHours({ wattHours: 98, watts: 1, usable: 0 }))).toBe('quantity-out-of-range');
     expect(codeOf(wattHours(0, 1))).toBe('quantity-out-of-range');
-  });
-});
-
-describe('lithium in the air', () => {
-  // ICAO Technical Instructions and IATA DGR 2024, US 49 CFR 175.10.
-  test.each([
-    [97.9, 'cabin', undefined],
-    [100, 'cabin', undefined],
-    [100.1, 'with-approval', 2],
-    [160, 'with-approval', 2],
-    [160.1, 'not-in-baggage', undefined],
-    [288, 'not-in-baggage', undefined],
-  ])('of %f Wh is %s', (energy, airline, spares) => {
-    const answer = unwrap(airClass(energy));
-    expect([answer.class, answer.mostSpares]).toEqual([airline, spares]);
-  });
-
-  test('always dates its answer and sends the reader to the carrier', () => {
-    expect(unwrap(airClass(50))).toMatchObject({ edition: AIR_RULES.edition, confirmWithCarrier: true });
-    expect(codeOf(airClass(0))).toBe('quantity-out-of-range');
   });
 });

@@ -1,7 +1,9 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { type Cells, planCells } from '../../src/upkeep/batteries.ts';
 import { cardLeft } from '../../src/upkeep/card-left.ts';
-import { CAUTIONS, CAUTIONS_OF } from '../../src/upkeep/cautions.ts';
+import { CAUTIONS } from '../../src/upkeep/cautions.ts';
 import { dueList } from '../../src/upkeep/due-list.ts';
 import { type Jam, planJams } from '../../src/upkeep/jams.ts';
 import { unwrap } from './unwrap.ts';
@@ -90,9 +92,16 @@ describe('the due list', () => {
   });
 });
 
+const UI = resolve(import.meta.dirname, '../../src/ui');
+
 describe('cautions', () => {
   test('are short, and each belongs to a place where its figures are shown', () => {
-    const placed = Object.values(CAUTIONS_OF).flat();
+    const placed = new Set(
+      readdirSync(UI, { recursive: true, encoding: 'utf8' })
+        .filter((name) => name.endsWith('.tsx'))
+        .flatMap((name) => [...readFileSync(join(UI, name), 'utf8').matchAll(/<Cautions of=\{\[(.*?)\]\}/gs)])
+        .flatMap(([, places]) => [...places!.matchAll(/'([\w-]+)'/g)].map(([, place]) => place)),
+    );
     expect([...placed].sort()).toEqual(Object.keys(CAUTIONS).sort());
     for (const words of Object.values(CAUTIONS)) expect(words.length).toBeLessThan(200);
   });

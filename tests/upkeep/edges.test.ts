@@ -8,15 +8,13 @@ import { cardsOf, recordedOnMs } from '../../src/upkeep/day-cards.ts';
 import { upkeepAt } from '../../src/upkeep/day-due.ts';
 import { RUN_DEFAULTS, streamsOf } from '../../src/upkeep/day-runs.ts';
 import { cartRun, fuseLimit } from '../../src/upkeep/direct-current.ts';
-import { hoursToDrift, LEAST_PPM } from '../../src/upkeep/drift.ts';
+import { LEAST_PPM } from '../../src/upkeep/drift.ts';
 import { actionAt, byName } from '../../src/upkeep/due-action.ts';
 import { dueGroups } from '../../src/upkeep/due-groups.ts';
 import { type DueItem, dueList } from '../../src/upkeep/due-list.ts';
 import { DATA_LIMIT_METRES, networkLead, powerClassOf } from '../../src/upkeep/ethernet-power.ts';
 import { type Jam, type JamCheck, planJams } from '../../src/upkeep/jams.ts';
-import { bytesNeeded } from '../../src/upkeep/media.ts';
 import { firstBadQuantity } from '../../src/upkeep/quantity.ts';
-import { crossedCircuit } from '../../src/upkeep/snake-pins.ts';
 import { dateUserBits } from '../../src/upkeep/user-bits.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { codeOf, unwrap } from './unwrap.ts';
@@ -193,15 +191,6 @@ describe('a card', () => {
     const lasts = (wrapAtMs: number) => left(half, { wrapAtMs, reserveHours: 0.5 }).lastsToWrap;
     expect([lasts(dueAtMs!), lasts(dueAtMs! + 1)]).toEqual([true, false]);
   });
-
-  test('to buy is rounded up to a whole byte', () => {
-    const need = { recordedHoursPerDay: 1 / 3600, days: 1, copies: 1, margin: 1, format: card.format };
-    // A second of it: 144,000 × 1.01 = 145,440, and a ten-thousandth of an hour more is a part of a byte more.
-    expect(unwrap(bytesNeeded(need))).toBe(145_440);
-    expect(unwrap(bytesNeeded({ ...need, margin: 1.000001 }))).toBe(145_441);
-    const { margin: _, ...unsaid } = need;
-    expect(unwrap(bytesNeeded(unsaid))).toBe(145_440 * 1.25);
-  });
 });
 
 describe('a card of a day', () => {
@@ -328,8 +317,6 @@ describe('jams', () => {
   test('drift from a millionth of a ppm on', () => {
     expect(plan([jam({ tolerancePpm: LEAST_PPM })]).due[0]).toHaveProperty('dueAtMs');
     expect(plan([jam({ tolerancePpm: LEAST_PPM / 2 })]).due[0]).not.toHaveProperty('dueAtMs');
-    expect(codeOf(hoursToDrift(LEAST_PPM, '25'))).toBe('none');
-    expect(codeOf(hoursToDrift(LEAST_PPM / 2, '25'))).toBe('never-drifts');
   });
 
   // 36 ms an hour at 10,000 ppm: 4000 ms of it are the 40 ms of a frame.
@@ -468,11 +455,6 @@ test('names are in plain order, and one is in no order with itself', () => {
 test('a quantity may be as little and as much as its ends, and no less or more', () => {
   const fine = (value: number) => firstBadQuantity([{ field: 'x', value, min: 1, max: 2 }]) === undefined;
   expect([0.999, 1, 2, 2.001].map(fine)).toEqual([false, true, true, false]);
-});
-
-// AES59 pairs the first four circuits with the last four.
-test('a crossed lead joins 4 with 8 and 5 with 1', () => {
-  expect([1, 4, 5, 8].map((one) => unwrap(crossedCircuit(one)))).toEqual([5, 8, 1, 4]);
 });
 
 describe('a date in user bits', () => {

@@ -1,17 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Result } from '../../src/shared/result.ts';
-import { airClass } from '../../src/upkeep/air-travel.ts';
-import { aes3Mbps, linkLoad, streamLoad } from '../../src/upkeep/audio-network.ts';
+import { linkLoad, streamLoad } from '../../src/upkeep/audio-network.ts';
 import { planCells, swapTimes } from '../../src/upkeep/batteries.ts';
 import { runtimeHours, wattHours } from '../../src/upkeep/battery-energy.ts';
 import { cardLeft } from '../../src/upkeep/card-left.ts';
 import { loadPoint } from '../../src/upkeep/constant-power.ts';
 import { cartRun, fuseLimit } from '../../src/upkeep/direct-current.ts';
-import { driftFrames, hoursToDrift, ppmApart } from '../../src/upkeep/drift.ts';
-import { networkLead, passiveFeed } from '../../src/upkeep/ethernet-power.ts';
+import { networkLead } from '../../src/upkeep/ethernet-power.ts';
 import { planJams, worstApart } from '../../src/upkeep/jams.ts';
-import { dbuToDbv, dbuToVolts, dbvToDbu, fullScaleDbu, voltsToDbu } from '../../src/upkeep/levels.ts';
-import { bytesNeeded, bytesPerSecond, hoursIn, minutesToFileLimit, toBytes } from '../../src/upkeep/media.ts';
+import { bytesPerSecond, hoursIn, minutesToFileLimit } from '../../src/upkeep/media.ts';
 import { copperFactor } from '../../src/upkeep/network-cables.ts';
 import { firstBadQuantity } from '../../src/upkeep/quantity.ts';
 
@@ -27,15 +24,12 @@ const shift = { nowMs: 0, takeOpen: false };
 const card = { card: 'A', capacityBytes: 64e9, usedBytes: 0, format, recordedMs: 0 };
 const cardDay = { nowMs: 100 * HOUR, callAtMs: 99 * HOUR, takeOpen: false };
 const lead = { powerClass: 4, cable: 'awg-23' as const, metres: 10 };
-const feed = { volts: 24, cable: 'awg-23' as const, metres: 10, pairs: 4 as const, watts: 5 };
 const run = { volts: 12, awg: 10, metres: 1, load: { amps: 1 } };
 const jams = { nowMs: 0, takeOpen: false, rate: '25' as const };
 const jam = { device: 'A', from: 'R', atMs: 0, tolerancePpm: 1 };
-const need = { format, recordedHoursPerDay: 1, days: 1, copies: 1 };
 
 /** What each figure may be, ends included. The ranges are ours: beyond them a figure is a slip of the keyboard. */
 const ROWS: readonly Row[] = [
-  ['a battery in the air', 'wattHours', 0.01, 1e6, (value) => airClass(value)],
   [
     'a stream',
     'channels',
@@ -54,7 +48,6 @@ const ROWS: readonly Row[] = [
     true,
   ],
   ['a link', 'linkMbps', 1, 1e6, (value) => linkLoad([stream], value)],
-  ['AES3', 'sampleRate', 8000, 384_000, aes3Mbps],
   ['a plan of cells', 'marginFactor', 0.1, 1, (value) => planCells([], { ...shift, marginFactor: value })],
   [
     'a plan of cells',
@@ -112,40 +105,18 @@ const ROWS: readonly Row[] = [
   ['a cart lead', 'amps', 0.001, 200, (value) => cartRun({ ...run, metres: 0.1, load: { amps: value } })],
   ['a fuse', 'connectorAmps', 0.01, 200, (value) => fuseLimit({ awg: 18, connectorAmps: value })],
   ['a fuse', 'deviceAmps', 0.01, 200, (value) => fuseLimit({ awg: 18, deviceAmps: value })],
-  ['drift', 'ppm', 0, 10_000, (value) => driftFrames(value, 0, '25')],
-  ['drift', 'elapsedMs', 0, 1e12, (value) => driftFrames(1, value, '25')],
-  ['drift to a frame', 'frames', 0.01, 1e6, (value) => hoursToDrift(1, '25', value)],
-  ['two clocks', 'ppm', 0, 10_000, (value) => ppmApart(1, value)],
   ['a network lead', 'metres', 0.1, 1000, (value) => networkLead({ ...lead, metres: value })],
   ['a network lead', 'connectorOhms', 0, 20, (value) => networkLead({ ...lead, connectorOhms: value })],
   ['a network lead', 'deviceWatts', 0.1, 25.5, (value) => networkLead({ ...lead, deviceWatts: value })],
-  ['a passive feed', 'connectorOhms', 0, 20, (value) => passiveFeed({ ...feed, connectorOhms: value })],
   ['a plan of jams', 'limitFrames', 0.01, 1e6, (value) => planJams([], { ...jams, limitFrames: value })],
   ['a plan of jams', 'ppm', 0, 10_000, (value) => planJams([], { ...jams, referencePpm: value })],
   ['two jams', 'ppm', 0, 10_000, (value) => worstApart(jam, { ...jam, tolerancePpm: value }, jams)],
-  ['a level', 'dbu', -200, 200, dbuToVolts],
-  ['a level', 'dbu', -200, 200, dbuToDbv],
-  ['a level', 'dbv', -200, 200, dbvToDbu],
-  ['a level', 'volts', 1e-9, 1e9, voltsToDbu],
-  ['a line-up', 'toneDbfs', -60, 0, (value) => fullScaleDbu({ name: '', toneDbu: 0, toneDbfs: value })],
-  ['a line-up', 'toneDbu', -200, 200, (value) => fullScaleDbu({ name: '', toneDbu: value, toneDbfs: 0 })],
   ['media', 'tracks', 1, 512, (value) => bytesPerSecond({ ...format, tracks: value }), true],
   ['media', 'sampleRate', 8000, 768_000, (value) => bytesPerSecond({ ...format, sampleRate: value })],
   ['media', 'bits', 16, 32, (value) => bytesPerSecond({ ...format, bits: value as 24 })],
   ['media', 'bytes', 0, 1e18, (value) => hoursIn(value, format)],
-  ['media', 'amount', 0, 1e9, (value) => toBytes(value, 'GB')],
   ['media', 'headerBytes', 0, 2 ** 31, (value) => minutesToFileLimit(format, '2 GiB', value)],
   ['media', 'headerBytes', 0, 2 ** 32, (value) => minutesToFileLimit(format, '4 GiB', value)],
-  [
-    'media to carry',
-    'recordedHoursPerDay',
-    0,
-    24,
-    (value) => bytesNeeded({ ...need, recordedHoursPerDay: value }),
-  ],
-  ['media to carry', 'days', 1, 1000, (value) => bytesNeeded({ ...need, days: value }), true],
-  ['media to carry', 'copies', 1, 20, (value) => bytesNeeded({ ...need, copies: value }), true],
-  ['media to carry', 'margin', 1, 10, (value) => bytesNeeded({ ...need, margin: value })],
   ['copper', 'celsius', -60, 120, copperFactor],
 ];
 
@@ -188,22 +159,6 @@ describe('the ranges of figures', () => {
       min: 0,
       max: 2,
     });
-  });
-});
-
-describe('a battery in the air (ICAO Technical Instructions, IATA, 49 CFR 175.10)', () => {
-  test.each([
-    [100, 'cabin', undefined],
-    [100.1, 'with-approval', 2],
-    [160, 'with-approval', 2],
-    [160.1, 'not-in-baggage', undefined],
-  ])('of %d Wh is %s', (watts, answer, mostSpares) => {
-    const result = airClass(watts);
-    expect(result).toMatchObject({
-      ok: true,
-      value: { class: answer, edition: '2024', confirmWithCarrier: true },
-    });
-    expect(result.ok && result.value.mostSpares).toBe(mostSpares);
   });
 });
 

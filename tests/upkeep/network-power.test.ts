@@ -6,9 +6,8 @@ import {
   type LeadLimit,
   networkLead,
   POWER_CLASSES,
-  passiveFeed,
+  type PowerClass,
   powerClassOf,
-  worstCase,
 } from '../../src/upkeep/ethernet-power.ts';
 import {
   CABLES,
@@ -18,6 +17,13 @@ import {
   feetToMetres,
 } from '../../src/upkeep/network-cables.ts';
 import { codeOf, printed, unwrap } from './unwrap.ts';
+
+/** What is left at the device at the source's least voltage and full watts, through the longest loop. */
+function worstCase({ sourceWatts, sourceMinVolts, loopLimitOhms }: PowerClass) {
+  const amps = sourceWatts / sourceMinVolts;
+  const deviceVolts = sourceMinVolts - amps * loopLimitOhms;
+  return { amps, deviceVolts, deviceWatts: deviceVolts * amps };
+}
 
 describe('the power classes of IEEE 802.3', () => {
   // Class watts: a public overview of 802.3bt-2018. Volts and ohms of types 1 and 2: public tables.
@@ -291,28 +297,6 @@ describe('a powered network lead', () => {
     );
     expect(codeOf(networkLead({ ...lead, deviceWatts: 30 }))).toBe('quantity-out-of-range');
     expect(codeOf(networkLead({ ...lead, powerClass: 12 }))).toBe('no-such-class');
-  });
-});
-
-describe('a passive feed', () => {
-  const feed = {
-    volts: 24,
-    cable: 'tia-solid-limit' as const,
-    metres: feetToMetres(300),
-    pairs: 2 as const,
-    watts: 12,
-    connectorOhms: 0,
-  };
-
-  // Arithmetic: 8.577 ohm.
-  test('of 24 V over 300 ft gives 12 W at 18.41 V and can never give 20 W', () => {
-    expect(unwrap(passiveFeed(feed)).loadVolts.toFixed(2)).toBe('18.41');
-    expect(codeOf(passiveFeed({ ...feed, watts: 20 }))).toBe('load-beyond-lead');
-  });
-
-  test('is refused at zero volts and at 0 m', () => {
-    expect(codeOf(passiveFeed({ ...feed, volts: 0 }))).toBe('quantity-out-of-range');
-    expect(codeOf(passiveFeed({ ...feed, metres: 0 }))).toBe('quantity-out-of-range');
   });
 });
 

@@ -1,12 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { RateId } from '../../src/time/rate.ts';
-import { driftFrames, hoursToDrift, labelsBehindClock, ppmApart } from '../../src/upkeep/drift.ts';
+import { labelsBehindClock } from '../../src/upkeep/drift.ts';
 import { type Jam, planJams, worstApart } from '../../src/upkeep/jams.ts';
 import { codeOf, printed, unwrap } from './unwrap.ts';
 
 const HOUR = 3_600_000;
 const at = (clock: string): number => Date.parse(`2031-05-06T${clock}:00Z`);
+
+/** A device jammed at 0, as it stands after so many ms. */
+const jammed = (ppm: number, elapsedMs: number, rate: RateId, referencePpm = 0) =>
+  planJams([{ device: 'slate', from: 'recorder', atMs: 0, tolerancePpm: ppm }], {
+    nowMs: elapsedMs,
+    takeOpen: false,
+    rate,
+    referencePpm,
+  });
+const driftFrames = (ppm: number, elapsedMs: number, rate: RateId): number =>
+  unwrap(jammed(ppm, elapsedMs, rate)).due[0]!.driftFrames;
+const hoursToDrift = (ppm: number, rate: RateId): number =>
+  unwrap(jammed(ppm, 0, rate)).due[0]!.dueAtMs! / HOUR;
 
 describe('drift', () => {
   // Frames an hour = ppm × 10⁻⁶ × 3600 × frames a second, at the exact rates of SMPTE ST 12-1.
@@ -18,39 +31,42 @@ describe('drift', () => {
     [10, ['0.8631', '0.8640', '0.9000', '1.0789', '1.8000']],
     [50, ['4.3157', '4.3200', '4.5000', '5.3946', '9.0000']],
   ])('of %s ppm over an hour is as the table prints it at every rate', (ppm, row) => {
-    expect(RATES_OF_TABLE.map((rate) => printed(driftFrames(ppm, HOUR, rate), 4))).toEqual(row);
+    expect(RATES_OF_TABLE.map((rate) => driftFrames(ppm, HOUR, rate).toFixed(4))).toEqual(row);
   });
 
   test('of 0.2 ppm takes 55.56 h to one frame at 25, of 1 ppm 11.11 h', () => {
-    expect(printed(hoursToDrift(0.2, '25'), 2)).toBe('55.56');
-    expect(printed(hoursToDrift(1, '25'), 2)).toBe('11.11');
+    expect(hoursToDrift(0.2, '25').toFixed(2)).toBe('55.56');
+    expect(hoursToDrift(1, '25').toFixed(2)).toBe('11.11');
   });
 
   test('of 1 ppm is 3.6 ms an hour and 43.2 ms in 12 h', () => {
-    expect((unwrap(driftFrames(1, HOUR, '25')) * 40).toFixed(1)).toBe('3.6');
-    expect((unwrap(driftFrames(1, 12 * HOUR, '25')) * 40).toFixed(1)).toBe('43.2');
+    expect((driftFrames(1, HOUR, '25') * 40).toFixed(1)).toBe('3.6');
+    expect((driftFrames(1, 12 * HOUR, '25') * 40).toFixed(1)).toBe('43.2');
   });
 
   test('of two clocks adds', () => {
-    expect(unwrap(ppmApart(1, 5))).toBe(6);
+    expect(unwrap(jammed(5, HOUR, '25', 1)).due[0]!.driftFrames).toBeCloseTo(driftFrames(6, HOUR, '25'), 12);
   });
 
   test('reaches exactly one frame after the hours it says (seed 20310506)', () => {
     const ppm = fc.double({ min: 0.01, max: 1000, noNaN: true });
     fc.assert(
       fc.property(ppm, fc.constantFrom(...RATES_OF_TABLE), (value, rate) => {
-        const hours = unwrap(hoursToDrift(value, rate));
-        expect(unwrap(driftFrames(value, hours * HOUR, rate))).toBeCloseTo(1, 9);
+        // To the whole millisecond in which it comes due.
+        const ms = Math.round(hoursToDrift(value, rate) * HOUR);
+        const aMs = driftFrames(value, 1, rate);
+        expect(Math.abs(driftFrames(value, ms, rate) - 1)).toBeLessThanOrEqual(aMs);
       }),
       { seed: 20310506 },
     );
   });
 
   test('refuses a clock that never drifts, and times that are none', () => {
-    expect(codeOf(hoursToDrift(0, '25'))).toBe('never-drifts');
-    expect(codeOf(driftFrames(-1, HOUR, '25'))).toBe('quantity-out-of-range');
-    expect(codeOf(driftFrames(1, -HOUR, '25'))).toBe('quantity-out-of-range');
-    expect(codeOf(driftFrames(1, Number.POSITIVE_INFINITY, '25'))).toBe('quantity-not-finite');
+    expect(unwrap(jammed(0, HOUR, '25')).due[0]).not.toHaveProperty('dueAtMs');
+    const unknown = (ppm: number, ms: number) => unwrap(jammed(ppm, ms, '25')).unknown[0]?.problem.code;
+    expect(unknown(-1, HOUR)).toBe('quantity-out-of-range');
+    expect(unknown(1, -HOUR)).toBe('jam-after-now');
+    expect(codeOf(jammed(1, Number.POSITIVE_INFINITY, '25'))).toBe('quantity-not-finite');
   });
 });
 

@@ -1,16 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { dateUserBits, parseUserBits, userBitGroups, userBitsReadings } from '../../src/upkeep/user-bits.ts';
+import { dateUserBits, userBitsReadings } from '../../src/upkeep/user-bits.ts';
 import { codeOf, unwrap } from './unwrap.ts';
 
 describe('user bits', () => {
   // Date form of SMPTE ST 309, read second hand; group order of SMPTE ST 12-1.
   test('for 7 October 2026 with zone code 00 print as 00261007', () => {
     expect(unwrap(dateUserBits({ year: 2026, month: 10, day: 7 }))).toBe('00261007');
-  });
-
-  test('hold day units, day tens, month, year and zone in groups 1 to 8', () => {
-    expect(unwrap(userBitGroups('00261007'))).toEqual([7, 0, 0, 1, 6, 2, 0, 0]);
   });
 
   // A value of this order stands in files in the field; the order is no standard's.
@@ -26,8 +22,8 @@ describe('user bits', () => {
   });
 
   test('with letters are legal and read as no date', () => {
-    expect(unwrap(parseUserBits('de ad:be-ef'))).toBe('DEADBEEF');
-    expect(unwrap(userBitsReadings('DEADBEEF'))).toEqual([]);
+    expect(unwrap(userBitsReadings('de ad:be-ef'))).toEqual([]);
+    expect(unwrap(userBitsReadings('12:31 18-01'))).toEqual(unwrap(userBitsReadings('12311801')));
   });
 
   test('of every valid date read back as that date (seed 309)', () => {
@@ -55,6 +51,6 @@ describe('user bits', () => {
     expect(codeOf(dateUserBits({ year: 2024, month: 2, day: 29 }))).toBe('none');
     expect(codeOf(dateUserBits({ year: Number.NaN, month: 2, day: 1 }))).toBe('not-a-date');
     expect(codeOf(dateUserBits({ year: 2026, month: 1, day: 1 }, 'X0'))).toBe('not-a-zone-code');
-    expect(codeOf(parseUserBits('1234567'))).toBe('not-user-bits');
+    expect(codeOf(userBitsReadings('1234567'))).toBe('not-user-bits');
   });
 });

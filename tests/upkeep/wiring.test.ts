@@ -1,30 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import {
-  AES67_COMMON_CHANNELS,
-  AES67_MARKS,
-  AES67_PACKETS,
-  aes3Mbps,
-  linkLoad,
-  streamLoad,
-} from '../../src/upkeep/audio-network.ts';
-import {
-  dbuToDbv,
-  dbuToVolts,
-  dbvToDbu,
-  fullScaleDbu,
-  LINE_UPS,
-  voltsToDbu,
-} from '../../src/upkeep/levels.ts';
-import {
-  crossedCircuit,
-  pinFaults,
-  SNAKE_AES3_NAMES,
-  SNAKE_CIRCUITS,
-  snakePins,
-  XLR_PINS,
-} from '../../src/upkeep/snake-pins.ts';
+import { linkLoad, streamLoad } from '../../src/upkeep/audio-network.ts';
+import { SNAKE_AES3_NAMES, SNAKE_CIRCUITS, snakePins, XLR_PINS } from '../../src/upkeep/snake-pins.ts';
 import { type RigLead, wiringSheet } from '../../src/upkeep/wiring-sheet.ts';
-import { codeOf, printed, unwrap } from './unwrap.ts';
+import { codeOf, unwrap } from './unwrap.ts';
 
 describe('the 25-pin snake of AES59', () => {
   // AES59, from three public tables; the AES3 use of circuits 5 to 8 is from memory.
@@ -46,39 +24,12 @@ describe('the 25-pin snake of AES59', () => {
     const pins = SNAKE_CIRCUITS.flatMap(({ plus, minus, screen }) => [plus, minus, screen]);
     const wanted = Array.from({ length: 25 }, (_, at) => at + 1).filter((pin) => pin !== 13);
     expect([...pins].sort((a, b) => a - b)).toEqual(wanted);
-    expect(pinFaults(SNAKE_CIRCUITS)).toEqual([]);
-  });
-
-  test('has its slips found: a pin twice, the pin it took the place of, and pin 13', () => {
-    const slip = SNAKE_CIRCUITS.map((pins, at) => (at === 2 ? { ...pins, plus: 20 } : pins));
-    expect(pinFaults(slip)).toEqual([
-      { code: 'pin-used-twice', pin: 20 },
-      { code: 'pin-missing', pin: 21 },
-    ]);
-    const thirteen = SNAKE_CIRCUITS.map((pins, at) => (at === 0 ? { ...pins, minus: 13 } : pins));
-    expect(pinFaults(thirteen)).toEqual([
-      { code: 'pin-missing', pin: 12 },
-      { code: 'pin-out-of-place', pin: 13 },
-    ]);
-  });
-
-  // From the table: both directions share the plug.
-  test('needs crossing between two AES3 boxes so that every output meets an input', () => {
-    const circuits = [1, 2, 3, 4, 5, 6, 7, 8];
-    const crossed = circuits.map((number) => unwrap(crossedCircuit(number)));
-    expect(crossed).toEqual([5, 6, 7, 8, 1, 2, 3, 4]);
-    const names = circuits.map((number, at) => [
-      SNAKE_AES3_NAMES[number - 1],
-      SNAKE_AES3_NAMES[crossed[at]! - 1],
-    ]);
-    expect(names.every(([near, far]) => near!.startsWith('in') !== far!.startsWith('in'))).toBe(true);
   });
 
   test('knows no circuit 0, 9 or 1.5', () => {
     expect([0, 9, 1.5, Number.NaN].map((number) => codeOf(snakePins(number)))).toEqual(
       Array(4).fill('no-such-circuit'),
     );
-    expect(codeOf(crossedCircuit(9))).toBe('no-such-circuit');
   });
 });
 
@@ -136,43 +87,6 @@ describe('the wiring sheet', () => {
   });
 });
 
-describe('levels', () => {
-  // 0 dBu is the square root of 0.6 V; values as in a public table.
-  test.each([
-    [0, '0.7746'],
-    [4, '1.2277'],
-    [10, '2.4495'],
-    [18, '6.1528'],
-    [20, '7.7460'],
-    [22, '9.7516'],
-    [24, '12.2765'],
-    [-10, '0.2449'],
-    [-20, '0.0775'],
-  ])('of %i dBu are %s V', (dbu, volts) => {
-    expect(printed(dbuToVolts(dbu), 4)).toBe(volts);
-    expect(printed(voltsToDbu(unwrap(dbuToVolts(dbu))), 6)).toBe(dbu.toFixed(6));
-  });
-
-  test('of -10 dBV are 0.3162 V and -7.78 dBu, 11.78 dB below +4 dBu', () => {
-    const dbu = unwrap(dbvToDbu(-10));
-    expect(dbu.toFixed(2)).toBe('-7.78');
-    expect(printed(dbuToVolts(dbu), 4)).toBe('0.3162');
-    expect((4 - dbu).toFixed(2)).toBe('11.78');
-    expect(printed(dbuToDbv(0), 4)).toBe('-2.2185');
-  });
-
-  // EBU R68; SMPTE RP 155 (second hand).
-  test('at full scale are +18 dBu by EBU R68 and +24 dBu by SMPTE RP 155, 6 dB apart', () => {
-    expect(LINE_UPS.map((lineUp) => unwrap(fullScaleDbu(lineUp)))).toEqual([18, 24]);
-    expect(LINE_UPS[0]!.toneDbfs - LINE_UPS[1]!.toneDbfs).toBe(2);
-  });
-
-  test('are refused for no volts and for no number', () => {
-    expect(codeOf(voltsToDbu(0))).toBe('quantity-out-of-range');
-    expect(codeOf(dbuToVolts(Number.NaN))).toBe('quantity-not-finite');
-  });
-});
-
 describe('an audio stream on the network', () => {
   // AES67 packet times; L24 of RFC 3190 from memory; RTP 12, UDP 8, IP 20, Ethernet 18 and 20 bytes on the wire.
   test.each([
@@ -193,27 +107,8 @@ describe('an audio stream on the network', () => {
     },
   );
 
-  // AES67: 125 µs, 1 ms and 4 ms from public summaries; 250 and 333⅓ µs from memory.
-  test('has the packet times of AES67 in whole samples at 48 kHz', () => {
-    expect(AES67_PACKETS.map(({ samples }) => samples)).toEqual([6, 12, 16, 48, 192]);
-    for (const { samples, microseconds } of AES67_PACKETS) {
-      expect((samples / 48_000) * 1e6).toBeCloseTo(microseconds, 9);
-    }
-  });
-
-  // AES67 marks: second hand. EF is 46 and AF41 is 34 (RFC 3246, RFC 2597).
-  test('marks clock above sound above the rest', () => {
-    expect(AES67_MARKS).toEqual({ clock: 46, media: 34, rest: 0 });
-  });
-
-  // AES3: 64 bits a sample pair; twice that as the clock of biphase mark.
-  test('has an AES3 circuit beside it at 3.072 Mbit/s, 6.144 MHz on the wire', () => {
-    expect(printed(aes3Mbps(48_000), 3)).toBe('3.072');
-    expect((2 * unwrap(aes3Mbps(48_000))).toFixed(3)).toBe('6.144');
-  });
-
   test('adds up on a link', () => {
-    const stream = { channels: AES67_COMMON_CHANNELS, sampleRate: 48_000, samplesPerPacket: 48 };
+    const stream = { channels: 8, sampleRate: 48_000, samplesPerPacket: 48 };
     const { wireMbps, percent } = unwrap(linkLoad([stream, stream], 100));
     expect([wireMbps.toFixed(2), percent.toFixed(2)]).toEqual(['19.68', '19.68']);
     expect(unwrap(linkLoad([], 100))).toEqual({ wireMbps: 0, percent: 0 });

@@ -130,5 +130,4 @@ export const PREP_SENTENCES: Readonly<Record<string, Say>> = {
   'not-user-bits': ({ text }) => `${quoted(text)} are no user bits: eight digits, 0 to 9 and A to F.`,
   'not-a-zone-code': ({ zoneCode }) => `${quoted(zoneCode)} is no zone code: two digits, 0 to 9 and A to F.`,
   'not-a-date': () => 'The day has no date yet.',
-  'never-drifts': () => 'At 0 ppm it never drifts.',
 };

@@ -1,5 +1,5 @@
-import type { Move } from './moves.ts';
-import type { PlanChannel, PlanProblem } from './plan-problem.ts';
+import type { Move } from '../../src/plan/moves.ts';
+import type { PlanChannel, PlanProblem } from '../../src/plan/plan-problem.ts';
 
 /**
  * The same problem after some moves, in their order; those not done are simply not given. A lead that is plugged

@@ -1,0 +1,17 @@
+import { type Addition, bestAdditionSteps } from '../../src/plan/best-addition.ts';
+import { FULL_BUDGET } from '../../src/plan/budgets.ts';
+import { type Plan, type Planned, planSteps } from '../../src/plan/plan-next-setup.ts';
+import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import { allAtOnce } from '../../src/plan/steps.ts';
+import { whatIfSteps } from '../../src/plan/what-if.ts';
+
+// The planner gives up the thread between steps; a test takes them all at once.
+
+export const planNextSetup = (problem: PlanProblem, budget = FULL_BUDGET): Planned =>
+  allAtOnce(planSteps(problem, budget));
+
+export const bestAddition = (problem: PlanProblem): Addition | undefined =>
+  allAtOnce(bestAdditionSteps(problem));
+
+export const whatIf = (problem: PlanProblem, voice: string, now?: Plan) =>
+  allAtOnce(whatIfSteps(problem, voice, now));
