@@ -14,11 +14,8 @@ export interface CardClock {
   readonly ppm: number;
   readonly ppmError: number;
   readonly framesPerHour: number;
-  /** How many frames later than in the log the recorder's labels are, at the first and the last pair. */
-  readonly firstFrames: number;
+  /** How many frames later than in the log the recorder's labels are, at the last pair. */
   readonly lastFrames: number;
-  /** How far the starts lie from the clock, half of them less. */
-  readonly spreadMs: number;
   /** A label and when it comes up on the recorder, UTC ms by the phone's clock, as of the last pair. */
   readonly corrected: { readonly frames: number; readonly rate: RateId; readonly atMs: number } | null;
   /** Milliseconds that a label of the log has to be put later to be the recorder's. */
@@ -39,8 +36,7 @@ export function clockAgainstCard({ pairs, match, header }: Checking): CardClock 
   const phone = phoneLine(pairs, axis.dayMs);
   const { slope, slopeError } = sureSlope(phone?.line ?? line);
   const laterAt = labelsLater(points, line, axis);
-  const xs = points.map(({ x }) => x);
-  const frames = (x: number): number => nearestFrames(laterAt.onAxis(x), header.timecodeRate);
+  const last = Math.max(...points.map(({ x }) => x));
   const { num, den } = rateOf(header.timecodeRate);
   return {
     by: phone ? 'phone' : 'log',
@@ -48,11 +44,9 @@ export function clockAgainstCard({ pairs, match, header }: Checking): CardClock 
     ppm: slope * 1e6,
     ppmError: slopeError * 1e6,
     framesPerHour: (slope * 3600 * num) / den,
-    firstFrames: frames(Math.min(...xs)),
-    lastFrames: frames(Math.max(...xs)),
-    spreadMs: laterAt.spread,
+    lastFrames: nearestFrames(laterAt(last), header.timecodeRate),
     corrected: phone ? correctedClock(phone, slope, header.timecodeRate, axis.dayMs) : null,
-    laterAt: (logMs) => laterAt.onAxis(axis.at(logMs)),
+    laterAt: (logMs) => laterAt(axis.at(logMs)),
   };
 }
 
@@ -62,18 +56,10 @@ const sureSlope = (line: RobustLine): { slope: number; slopeError: number } => (
 });
 
 /** The labels of the log against the recorder's: along the line where its slope is sure, else apart by the median. */
-function labelsLater(
-  points: readonly Point[],
-  line: RobustLine,
-  axis: DayAxis,
-): { onAxis: (x: number) => number; spread: number } {
+function labelsLater(points: readonly Point[], line: RobustLine, axis: DayAxis): (x: number) => number {
   const { slope } = sureSlope(line);
   const middle = medianOf(points.map(({ x, y }) => y - slope * (x - line.middle.x)));
-  const onAxis = (x: number): number => aroundDay(middle + slope * (x - line.middle.x), axis.dayMs);
-  return {
-    onAxis,
-    spread: medianOf(points.map(({ x, y }) => Math.abs(aroundDay(y - onAxis(x), axis.dayMs)))),
-  };
+  return (x) => aroundDay(middle + slope * (x - line.middle.x), axis.dayMs);
 }
 
 interface PhoneLine {

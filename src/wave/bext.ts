@@ -1,9 +1,8 @@
-import { hexOf, joinWords, viewOf } from './byte-view.ts';
-import { type CodingHistoryLine, readCodingHistory } from './coding-history.ts';
+import { joinWords, viewOf } from './byte-view.ts';
 import { decodeField } from './text-field.ts';
 import type { Warn } from './warning.ts';
 
-/** The broadcast audio extension. Text fields are '' where empty; version 1 and 2 fields undefined where absent. */
+/** The broadcast audio extension. Text fields are '' where empty. */
 export interface Bext {
   /** Byte position of the chunk. */
   readonly at: number;
@@ -16,19 +15,6 @@ export interface Bext {
   readonly originationTime: string | undefined;
   /** Samples from midnight to the first sample, counted at the sample rate of the format. */
   readonly timeReference: number | undefined;
-  /** SMPTE ST 330 identifier as hex digits: 64 of them for a basic one, 128 for an extended one. */
-  readonly umid: string | undefined;
-  readonly loudness: BextLoudness | undefined;
-  readonly codingHistory: readonly CodingHistoryLine[];
-}
-
-/** LUFS, LU and dBTP; undefined where not used or out of range. */
-export interface BextLoudness {
-  readonly value: number | undefined;
-  readonly range: number | undefined;
-  readonly maxTruePeak: number | undefined;
-  readonly maxMomentary: number | undefined;
-  readonly maxShortTerm: number | undefined;
 }
 
 // EBU Tech 3285 v2, bext chunk: offset and width of each field, from the first payload byte; integers little-endian.
@@ -40,12 +26,9 @@ const ORIGINATION_TIME = [330, 8] as const;
 const TIME_REFERENCE_LOW = 338;
 const TIME_REFERENCE_HIGH = 342;
 const VERSION = 346;
-const UMID = [348, 64] as const;
-const LOUDNESS = 412;
-const CODING_HISTORY = 602;
 
-/** Most bytes of a bext payload worth reading: the fixed part and 62 KiB of coding history. */
-export const BEXT_MOST_BYTES = 64 * 1024;
+/** Bytes of the fixed part; identifier, loudness and coding history, which end it, say nothing of a take. */
+export const BEXT_BYTES = 602;
 
 /** A day holds fewer samples than this at every sample rate up to 12 MHz. */
 const IMPLAUSIBLE_SAMPLES = 2 ** 40;
@@ -53,7 +36,7 @@ const IMPLAUSIBLE_SAMPLES = 2 ** 40;
 /** Reads a payload of version 0 to 2; what a cut chunk no longer holds is empty or undefined. `at` is the chunk's place. */
 export function readBext(payload: Uint8Array, at: number, warn: Warn): Bext {
   const start = at + 8;
-  if (payload.byteLength < CODING_HISTORY) warn({ code: 'bext-short', at, size: payload.byteLength });
+  if (payload.byteLength < BEXT_BYTES) warn({ code: 'bext-short', at, size: payload.byteLength });
   const whole = padded(payload);
   const view = viewOf(whole);
   const version = view.getUint16(VERSION, true);
@@ -72,15 +55,12 @@ export function readBext(payload: Uint8Array, at: number, warn: Warn): Bext {
     originationDate: readDate(text(ORIGINATION_DATE), start + ORIGINATION_DATE[0], warn),
     originationTime: readTime(text(ORIGINATION_TIME), start + ORIGINATION_TIME[0], warn),
     timeReference: readTimeReference(payload, start, warn),
-    umid: version >= 1 ? readUmid(whole.subarray(UMID[0], UMID[0] + UMID[1])) : undefined,
-    loudness: version >= 2 ? readLoudness(view) : undefined,
-    codingHistory: readCodingHistory(text([CODING_HISTORY, whole.byteLength - CODING_HISTORY])),
   };
 }
 
 function padded(payload: Uint8Array): Uint8Array {
-  if (payload.byteLength >= CODING_HISTORY) return payload;
-  const whole = new Uint8Array(CODING_HISTORY);
+  if (payload.byteLength >= BEXT_BYTES) return payload;
+  const whole = new Uint8Array(BEXT_BYTES);
   whole.set(payload);
   return whole;
 }
@@ -117,25 +97,3 @@ function readTime(text: string, at: number, warn: Warn): string | undefined {
 
 const inRange = (digits: string, least: number, most: number): boolean =>
   Number(digits) >= least && Number(digits) <= most;
-
-/** A basic identifier leaves the second half empty; all empty is none. */
-function readUmid(bytes: Uint8Array): string | undefined {
-  if (bytes.every((byte) => byte === 0)) return undefined;
-  return hexOf(bytes.subarray(32).some((byte) => byte !== 0) ? bytes : bytes.subarray(0, 32));
-}
-
-// EBU Tech 3285 v2, loudness fields: hundredths; 0x7FFF is "not used", outside ±9999 (range: 0 to 9999) is ignored.
-function readLoudness(view: DataView): BextLoudness | undefined {
-  const hundredths = (index: number, least: number): number | undefined => {
-    const value = view.getInt16(LOUDNESS + 2 * index, true);
-    return value < least || value > 9999 ? undefined : value / 100;
-  };
-  const loudness = {
-    value: hundredths(0, -9999),
-    range: hundredths(1, 0),
-    maxTruePeak: hundredths(2, -9999),
-    maxMomentary: hundredths(3, -9999),
-    maxShortTerm: hundredths(4, -9999),
-  };
-  return Object.values(loudness).every((value) => value === undefined) ? undefined : loudness;
-}

@@ -30,10 +30,7 @@ export interface IXmlSyncPoint {
   readonly type: string | undefined;
   /** A word of the iXML list, or any other. */
   readonly function: string | undefined;
-  readonly comment: string | undefined;
   readonly samples: number | undefined;
-  /** 0 is a marker; the specification names no unit. */
-  readonly eventDuration: number | undefined;
 }
 
 export const readSyncPoints = (root: XmlNode, values: IXmlValues): readonly IXmlSyncPoint[] =>
@@ -41,19 +38,15 @@ export const readSyncPoints = (root: XmlNode, values: IXmlValues): readonly IXml
     (point) => ({
       type: textOf(point, 'SYNC_POINT_TYPE')?.toUpperCase(),
       function: textOf(point, 'SYNC_POINT_FUNCTION'),
-      comment: textOf(point, 'SYNC_POINT_COMMENT'),
       samples: values.count(point, 'SYNC_POINT_HIGH', 'SYNC_POINT_LOW'),
-      eventDuration: values.whole(point, 'SYNC_POINT_EVENT_DURATION'),
     }),
   );
 
 export interface IXmlFileSet {
   readonly totalFiles: number | undefined;
   readonly familyUid: string | undefined;
-  readonly familyName: string | undefined;
   /** 1, 2 ... for mono files, A, B ... for several multichannel ones. */
   readonly index: string | undefined;
-  readonly startSamples: number | undefined;
 }
 
 export function readFileSet(root: XmlNode, values: IXmlValues): IXmlFileSet | undefined {
@@ -62,8 +55,6 @@ export function readFileSet(root: XmlNode, values: IXmlValues): IXmlFileSet | un
   return {
     totalFiles: values.whole(set, 'TOTAL_FILES'),
     familyUid: textOf(set, 'FAMILY_UID'),
-    familyName: textOf(set, 'FAMILY_NAME'),
     index: textOf(set, 'FILE_SET_INDEX'),
-    startSamples: values.count(set, 'FILE_SET_START_TIME_HI', 'FILE_SET_START_TIME_LO'),
   };
 }

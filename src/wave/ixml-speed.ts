@@ -6,8 +6,6 @@ import { childOf, textOf, type XmlNode } from './xml-node.ts';
 /** SPEED (iXML 3.01): rates, and the timestamp that mirrors bext. */
 export interface IXmlSpeed {
   readonly note: string | undefined;
-  readonly masterSpeed: Fraction | undefined;
-  readonly currentSpeed: Fraction | undefined;
   /** Exact frames a second: '23.98' is 24000/1001. */
   readonly timecodeRate: Fraction | undefined;
   /** The rate it stands for, drop-frame if the flag says so; undefined where it is none of them. */
@@ -31,8 +29,6 @@ export function readSpeed(root: XmlNode, values: IXmlValues): IXmlSpeed {
   const count = (name: string): number | undefined => values.count(either, `${name}_HI`, `${name}_LO`);
   return {
     note: textOf(speed, 'NOTE'),
-    masterSpeed: readSpeedFraction(either, 'MASTER_SPEED', values),
-    currentSpeed: readSpeedFraction(either, 'CURRENT_SPEED', values),
     ...readTimecodeRate(either, values),
     fileSampleRate: values.whole(either, 'FILE_SAMPLE_RATE'),
     audioBitDepth: values.whole(either, 'AUDIO_BIT_DEPTH'),
@@ -57,12 +53,6 @@ function readTimecodeRate(
     rate,
     dropFrame: rate ? rateOf(rate).dropped > 0 : flagged,
   };
-}
-
-function readSpeedFraction(node: XmlNode, name: string, values: IXmlValues): Fraction | undefined {
-  const text = textOf(node, name);
-  if (text === undefined) return undefined;
-  return exactOf(text, nearestRate(text)) ?? values.unknownRate(name, text);
 }
 
 /** A fraction is taken as written; a decimal only stands for the exact rate it is near. */

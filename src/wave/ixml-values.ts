@@ -14,19 +14,11 @@ export class IXmlValues {
     this.#warn = warn;
   }
 
-  /** A whole number from zero up; '1.0' is taken for 1, as BWF_VERSION is written so. */
+  /** A whole number from zero up; '1.0' is taken for 1, as some writers have it. */
   whole(node: XmlNode | undefined, name: string): number | undefined {
     const text = textOf(node, name);
     if (text === undefined) return undefined;
     if (/^\d{1,15}(?:\.0*)?$/.test(text)) return Number.parseInt(text, 10);
-    return this.#unreadable(name, text);
-  }
-
-  /** A decimal number with sign. */
-  decimal(node: XmlNode | undefined, name: string): number | undefined {
-    const text = textOf(node, name);
-    if (text === undefined) return undefined;
-    if (/^[+-]?\d{1,9}(?:\.\d{1,9})?$/.test(text)) return Number(text);
     return this.#unreadable(name, text);
   }
 

@@ -6,18 +6,7 @@ import {
   readSyncPoints,
   readTracks,
 } from './ixml-lists.ts';
-import {
-  type IXmlBext,
-  type IXmlHistory,
-  type IXmlLocation,
-  type IXmlLoudness,
-  type IXmlUser,
-  readBextMirror,
-  readHistory,
-  readLocation,
-  readLoudness,
-  readUser,
-} from './ixml-objects.ts';
+import { type IXmlBext, readBextMirror } from './ixml-objects.ts';
 import { type IXmlSpeed, readSpeed } from './ixml-speed.ts';
 import { readIXmlText } from './ixml-text.ts';
 import { IXmlValues } from './ixml-values.ts';
@@ -32,13 +21,11 @@ export interface IXml {
   /** Byte position of the chunk. */
   readonly at: number;
   readonly wellFormed: boolean;
-  readonly version: string | undefined;
   readonly project: string | undefined;
   readonly scene: string | undefined;
   readonly take: string | undefined;
   readonly tape: string | undefined;
   readonly note: string | undefined;
-  readonly fileUid: string | undefined;
   readonly userBits: string | undefined;
   /** Words of TAKE_TYPE and the older flags together, DEFAULT left out; empty for an ordinary take. */
   readonly takeTypes: readonly string[];
@@ -51,10 +38,6 @@ export interface IXml {
   readonly syncPoints: readonly IXmlSyncPoint[];
   readonly fileSet: IXmlFileSet | undefined;
   readonly bext: IXmlBext | undefined;
-  readonly loudness: IXmlLoudness | undefined;
-  readonly history: IXmlHistory | undefined;
-  readonly location: IXmlLocation | undefined;
-  readonly user: IXmlUser | undefined;
 }
 
 /** Most bytes of iXML read from one file. */
@@ -113,13 +96,11 @@ function describeTree(root: XmlNode, wellFormed: boolean, at: number, warn: Warn
   return {
     at,
     wellFormed,
-    version: textOf(root, 'IXML_VERSION'),
     project: textOf(root, 'PROJECT'),
     scene: textOf(root, 'SCENE'),
     take: textOf(root, 'TAKE'),
     tape: textOf(root, 'TAPE'),
     note: textOf(root, 'NOTE'),
-    fileUid: textOf(root, 'FILE_UID'),
     userBits: textOf(root, 'UBITS'),
     takeTypes: readTakeTypes(root, values),
     circled: values.flag(root, 'CIRCLED') ?? false,
@@ -129,9 +110,5 @@ function describeTree(root: XmlNode, wellFormed: boolean, at: number, warn: Warn
     syncPoints: readSyncPoints(root, values),
     fileSet: readFileSet(root, values),
     bext: readBextMirror(root, values),
-    loudness: readLoudness(root, values),
-    history: readHistory(root),
-    location: readLocation(root),
-    user: readUser(root),
   };
 }

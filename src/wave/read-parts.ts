@@ -1,5 +1,5 @@
 import { ok, type Result } from '../shared/result.ts';
-import { BEXT_MOST_BYTES, readBext } from './bext.ts';
+import { BEXT_BYTES, readBext } from './bext.ts';
 import type { ChunkMap } from './chunk-walk.ts';
 import { readDescriptionLines } from './description-lines.ts';
 import { FMT_MOST_BYTES, readFmt, type WaveFormat } from './fmt.ts';
@@ -22,15 +22,13 @@ export async function readParts(
   reportMissing(fmtChunk, dataChunk, reader.size, warn);
   const fmtBytes = await payloadOf(reader, fmtChunk, FMT_MOST_BYTES, warn);
   if (!fmtBytes.ok) return fmtBytes;
-  const bextBytes = await payloadOf(reader, bextChunk, BEXT_MOST_BYTES, warn);
+  const bextBytes = await payloadOf(reader, bextChunk, BEXT_BYTES, warn);
   if (!bextBytes.ok) return bextBytes;
   const ixml = await readBestIXml(reader, map.chunks, warn);
   if (!ixml.ok) return ixml;
 
   const format = fmtBytes.value && readFmt(fmtBytes.value, fmtChunk!.at, warn);
   const bext = bextBytes.value && readBext(bextBytes.value, bextChunk!.at, warn);
-  if (bextChunk && bextChunk.size > BEXT_MOST_BYTES)
-    warn({ code: 'bext-cut', at: bextChunk.at, size: bextChunk.size, most: BEXT_MOST_BYTES });
   const lines = bext && readDescriptionLines(bext.description);
   const data = dataChunk && dataOf(dataChunk);
   const length = data && format && countFrames(data, format, warn);

@@ -24,7 +24,6 @@ export type WaveWarningCode =
   | 'fmt-inconsistent'
   // bext
   | 'bext-short'
-  | 'bext-cut'
   | 'bext-version-unknown'
   | 'bext-date-unreadable'
   | 'time-reference-implausible'

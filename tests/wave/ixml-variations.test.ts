@@ -147,9 +147,9 @@ describe('iXML in the wild', () => {
     expect(file.resolved.start).toMatchObject({ samples: 48_048_000, source: 'ixml' });
   });
 
-  test('BWF_VERSION 1.0 is 1', async () => {
-    const file = await describedIXml('<BEXT><BWF_VERSION>1.0</BWF_VERSION></BEXT>');
-    expect(file.ixml?.bext?.version).toBe(1);
+  test('a count of 1.0 is 1', async () => {
+    const file = await describedIXml('<FILE_SET><TOTAL_FILES>1.0</TOTAL_FILES></FILE_SET>');
+    expect(file.ixml?.fileSet?.totalFiles).toBe(1);
   });
 
   test('of two NOTE elements the one under the root is the note, whichever comes first', async () => {

@@ -23,7 +23,6 @@ const SENTENCES: Record<WaveWarningCode, string> = {
   'fmt-damaged': 'the description of the sound is damaged',
   'fmt-inconsistent': 'the description of the sound contradicts itself',
   'bext-short': 'the broadcast description is cut off',
-  'bext-cut': 'the broadcast description was cut',
   'bext-version-unknown': 'the broadcast description has an unknown version',
   'bext-date-unreadable': 'the date in the file cannot be read',
   'time-reference-implausible': 'the start lies beyond a day',
