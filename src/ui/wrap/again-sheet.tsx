@@ -4,6 +4,7 @@ import { takeBack } from '../../commands/correct.ts';
 import type { Day } from '../../day/model.ts';
 import type { SentReport } from '../../day/sent-reports.ts';
 import { crc32 } from '../../facts/crc32.ts';
+import { REPORT_FORMATS } from '../../report/report-name.ts';
 import { reportAgain } from '../../report/report-to-send.ts';
 import { useRun } from '../context.ts';
 import { device } from '../device.ts';
@@ -14,7 +15,6 @@ import { clockTime } from '../words/times.ts';
 import { type MadeFiles, makeFiles, outgoingText } from './outgoing-files.ts';
 import { modelOf } from './report-model.ts';
 import { ReportText } from './report-text.tsx';
-import { FORMATS } from './settings.ts';
 import { bytesOf } from './use-send.ts';
 
 interface AgainProps {
@@ -30,7 +30,7 @@ export function AgainSheet({ day, sent, onClose }: AgainProps) {
   const text = useMemo(() => outgoingText(report, sent.made), [report, sent]);
   const [ready, setReady] = useState<MadeFiles | null>(null);
   useEffect(() => {
-    void makeFiles(report, sent.made, FORMATS).then(setReady);
+    void makeFiles(report, sent.made, REPORT_FORMATS).then(setReady);
   }, [report, sent]);
   const give = async (file: OutgoingFile): Promise<void> => {
     const result = await sendFiles(device, routeFor(device, [file]), [file], file.name);

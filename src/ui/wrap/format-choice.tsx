@@ -1,6 +1,7 @@
-import { FORMATS, type Format, setWrap, wrapSettings } from './settings.ts';
+import { REPORT_FORMATS, type ReportFormat } from '../../report/report-name.ts';
+import { setWrap, wrapSettings } from './settings.ts';
 
-const NAMES: Record<Format, string> = {
+const NAMES: Record<ReportFormat, string> = {
   pdf: 'Pages (PDF)',
   csv: 'Table (CSV)',
   txt: 'Text',
@@ -10,13 +11,15 @@ const NAMES: Record<Format, string> = {
 /** Which files go out; at least one does. */
 export function FormatChoice() {
   const { formats } = wrapSettings.value;
-  const toggle = (format: Format): void => {
-    const next = FORMATS.filter((one) => (one === format ? !formats.includes(one) : formats.includes(one)));
+  const toggle = (format: ReportFormat): void => {
+    const next = REPORT_FORMATS.filter((one) =>
+      one === format ? !formats.includes(one) : formats.includes(one),
+    );
     if (next.length > 0) setWrap({ formats: next });
   };
   return (
     <div class="buttons" role="group" aria-label="Files that go out">
-      {FORMATS.map((format) => (
+      {REPORT_FORMATS.map((format) => (
         <button
           key={format}
           type="button"

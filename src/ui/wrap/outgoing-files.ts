@@ -4,11 +4,10 @@ import { reportCsv } from '../../report/csv.ts';
 import type { CsvColumn } from '../../report/csv-columns.ts';
 import type { Extras } from '../../report/extras.ts';
 import { reportHtml } from '../../report/html.ts';
-import { reportFileName } from '../../report/report-name.ts';
+import { REPORT_TYPES, type ReportFormat, reportFileName } from '../../report/report-name.ts';
 import type { ReportToSend } from '../../report/report-to-send.ts';
 import { reportText } from '../../report/text.ts';
 import { writePages } from './pages.ts';
-import type { Format } from './settings.ts';
 
 /** The files of a report. */
 export interface MadeFiles {
@@ -25,21 +24,16 @@ export const outgoingText = (report: ReportToSend, made: ReportMade): string =>
   reportText(report.model, extrasOf(report, made));
 
 /** What a file of this report is called. */
-export const outgoingName = ({ model, letter, revision }: ReportToSend, ending: Format | 'eml'): string =>
-  reportFileName(model, ending, revision ? letter : '');
-
-const TYPES: Record<Format, string> = {
-  pdf: 'application/pdf',
-  csv: 'text/csv',
-  txt: 'text/plain',
-  html: 'text/html',
-};
+export const outgoingName = (
+  { model, letter, revision }: ReportToSend,
+  ending: ReportFormat | 'eml',
+): string => reportFileName(model, ending, revision ? letter : '');
 
 /** Makes the files that are wanted. What else there is goes out where the pages cannot be made, or `stop` ended them. */
 export async function makeFiles(
   report: ReportToSend,
   made: ReportMade,
-  formats: readonly Format[],
+  formats: readonly ReportFormat[],
   stop?: AbortSignal,
 ): Promise<MadeFiles> {
   const asked = {
@@ -49,7 +43,7 @@ export async function makeFiles(
     ...extrasOf(report, made),
   } as const;
   const pages = formats.includes('pdf') ? await writePages(asked, stop) : null;
-  const contents: Record<Format, () => OutgoingFile['content'] | null> = {
+  const contents: Record<ReportFormat, () => OutgoingFile['content'] | null> = {
     pdf: () => (pages?.ok ? pages.value.bytes : null),
     csv: () => tableOf(report, made),
     txt: () => outgoingText(report, made),
@@ -57,7 +51,9 @@ export async function makeFiles(
   };
   const files = formats.flatMap((format): OutgoingFile[] => {
     const content = contents[format]();
-    return content === null ? [] : [{ name: outgoingName(report, format), type: TYPES[format], content }];
+    return content === null
+      ? []
+      : [{ name: outgoingName(report, format), type: REPORT_TYPES[format], content }];
   });
   return {
     files,

@@ -5,13 +5,11 @@ import {
   csvColumnsFor,
   DEFAULT_CSV_COLUMNS,
 } from '../../report/csv-columns.ts';
-
-export const FORMATS = ['pdf', 'csv', 'txt', 'html'] as const;
-export type Format = (typeof FORMATS)[number];
+import { REPORT_FORMATS, type ReportFormat } from '../../report/report-name.ts';
 
 /** How this mixer sends reports: remembered on this phone from day to day. */
 export interface WrapSettings {
-  readonly formats: readonly Format[];
+  readonly formats: readonly ReportFormat[];
   readonly paper: 'a4' | 'letter';
   readonly lines: CsvLines;
   readonly columns: Readonly<Record<CsvLines, readonly CsvColumn[]>>;
@@ -44,7 +42,7 @@ function checked(stored: Record<string, unknown>): WrapSettings {
   const among = <T extends string>(all: readonly T[], value: unknown): T[] =>
     Array.isArray(value) ? all.filter((one) => value.includes(one)) : [];
   const text = (value: unknown): string => (typeof value === 'string' ? value.slice(0, 4000) : '');
-  const formats = among(FORMATS, stored.formats);
+  const formats = among(REPORT_FORMATS, stored.formats);
   const columns = (stored.columns ?? {}) as Record<string, unknown>;
   const columnsOf = (lines: CsvLines): readonly CsvColumn[] => {
     const kept = columns[lines];

@@ -2,10 +2,11 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
 import { knownOf } from '../../day/sent-reports.ts';
 import type { ReportFrom, ReportMade } from '../../facts/report-sent.ts';
+import type { ReportFormat } from '../../report/report-name.ts';
 import { type ReportToSend, reportToSend } from '../../report/report-to-send.ts';
 import { type MadeFiles, makeFiles, outgoingText } from './outgoing-files.ts';
 import { modelOf } from './report-model.ts';
-import type { Format, WrapSettings } from './settings.ts';
+import type { WrapSettings } from './settings.ts';
 
 /** The report as it would go out now. */
 export interface Outgoing {
@@ -36,11 +37,15 @@ export function useOutgoing(day: Day, settings: WrapSettings, matters: readonly 
 }
 
 interface Done {
-  readonly of: readonly [ReportToSend, ReportMade, readonly Format[]];
+  readonly of: readonly [ReportToSend, ReportMade, readonly ReportFormat[]];
   readonly files: MadeFiles;
 }
 
-function useFiles(report: ReportToSend, made: ReportMade, formats: readonly Format[]): MadeFiles | undefined {
+function useFiles(
+  report: ReportToSend,
+  made: ReportMade,
+  formats: readonly ReportFormat[],
+): MadeFiles | undefined {
   const [done, setDone] = useState<Done | undefined>(undefined);
   useEffect(() => {
     const stop = new AbortController();
