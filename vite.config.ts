@@ -197,7 +197,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts', 'tests/engines/**/*.test.ts'],
           globalSetup: ['tests/browser/harness-setup.ts'],
-          fileParallelism: false,
+          // Most of them wait for the browser more than they work.
+          maxWorkers: 3,
           sequence: { groupOrder: 1 },
           testTimeout: 240_000,
           hookTimeout: 120_000,
