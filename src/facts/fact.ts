@@ -20,7 +20,6 @@ import { type Envelope, envelope } from './envelope.ts';
 import type { Kind } from './kind.ts';
 import { partDescribed, rigLaid } from './part-described.ts';
 import { movesWeighed, outMarked, voicePinned } from './plan-said.ts';
-import { type QuickCheck, quickCheck } from './quick-check.ts';
 import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from './radio-planned.ts';
 import { reportSent } from './report-sent.ts';
 import { leadsDescribed, runDescribed } from './runs-described.ts';
@@ -94,34 +93,19 @@ const byName = new Map<string, Kind<string, z.ZodMiniType>>(KINDS.map((kind) => 
 
 export const isKnown = (fact: Fact | UnknownFact): fact is Fact => (fact as UnknownFact).unknown !== true;
 
-let isHead: QuickCheck | undefined;
-const bodyChecks = new Map<string, QuickCheck>();
-
-function bodyCheck({ name, body }: Kind<string, z.ZodMiniType>): QuickCheck {
-  const known = bodyChecks.get(name);
-  if (known) return known;
-  const check = quickCheck(body);
-  bodyChecks.set(name, check);
-  return check;
-}
-
 /**
  * Reads a stored or foreign value as a fact, lifting old versions one step at a time. A kind or version this app
  * does not know comes back marked `unknown`. Fails with `fact-damaged` and the path of the first field that is wrong.
  */
 export function readFact(raw: unknown): Result<Fact | UnknownFact> {
-  isHead ??= quickCheck(envelope);
-  if (!isHead(raw)) {
-    const head = envelope.safeParse(raw);
-    if (!head.success) return damaged(head.error);
-  }
+  const head = envelope.safeParse(raw);
+  if (!head.success) return damaged(head.error);
   const { kind, v } = raw as Envelope;
   const known = byName.get(kind);
   // The value itself is kept, not the parser's copy: fields this version does not know must survive an export.
   const kept = storedForm(raw as Envelope);
   if (!known || v > known.version) return ok({ ...kept, unknown: true });
   const lifted = liftWith(known, kept);
-  if (bodyCheck(known)(lifted)) return ok(lifted as Fact);
   const body = known.body.safeParse(lifted);
   return body.success ? ok(lifted as Fact) : damaged(body.error);
 }

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type * as z from 'zod/mini';
 import type { Fact } from '../../src/facts/fact.ts';
 import { KINDS, readFact, versionOf } from '../../src/facts/fact.ts';
-import { quickCheck } from '../../src/facts/quick-check.ts';
 import { EXAMPLE_BODIES, TAKE_ID } from './example-bodies.ts';
 import {
   amount,
@@ -348,15 +346,10 @@ const ROWS = Object.entries(LIMITS).flatMap(([name, limits]) =>
   Object.entries(limits).map(([path, limit]) => [name as Fact['kind'], path, limit] as const),
 );
 
-const bodyOf = new Map<string, z.ZodMiniType>(KINDS.map(({ name, body }) => [name, body]));
-
 describe('the limits of a field', () => {
   test.each(ROWS)('%s %s', (name, path, { good, bad }) => {
-    const isRight = quickCheck(bodyOf.get(name)!);
     for (const value of good) {
-      const fact = withAt(name, path, value);
-      expect(readFact(fact), `${value}`).toMatchObject({ ok: true });
-      expect(isRight(fact), `${value} is seen to be right without the parser`).toBe(true);
+      expect(readFact(withAt(name, path, value)), `${value}`).toMatchObject({ ok: true });
     }
     for (const value of bad) {
       const read = readFact(withAt(name, path, value));
