@@ -9,6 +9,7 @@ import * as takes from '../src/commands/log-takes.ts';
 import { readRigSpec } from '../src/commands/rig-spec.ts';
 import { readTypedTake, typedFrom } from '../src/commands/typed-take.ts';
 import { redo, undo } from '../src/commands/undo.ts';
+import { rateOfDay, styleOfDay } from '../src/day/filled-header.ts';
 import { appendFacts, foldDay } from '../src/day/fold.ts';
 import type { Day, Fact, Need, SelectorPosition, Take, TakeKind } from '../src/day/model.ts';
 import { parseSlate, takeText } from '../src/day/slate.ts';
@@ -198,9 +199,7 @@ export class Story {
 
   /** The recorder showed this timecode when the mixer tapped. */
   follow(shown: string): this {
-    return this.#say((day, now) =>
-      takes.followClock(day, must(parseTimecode(shown, day.header.timecodeRate)), now),
-    );
+    return this.#say((day, now) => takes.followClock(day, must(parseTimecode(shown, rateOfDay(day)!)), now));
   }
 
   soundRoll(roll: string): this {
@@ -210,7 +209,7 @@ export class Story {
   /** Calls a slate by its board, or without one the next setup. */
   slate(board?: string): this {
     return this.#say((day) =>
-      board ? takes.callSlate(day, must(parseSlate(board, day.header.slateStyle))) : takes.callSlate(day),
+      board ? takes.callSlate(day, must(parseSlate(board, styleOfDay(day)))) : takes.callSlate(day),
     );
   }
 
@@ -236,7 +235,7 @@ export class Story {
     return this.#say((day) => {
       const showed = typedFrom(nextTake(day));
       const typed = { ...showed, slate: board, number: `${number}`, start, length };
-      return takes.logTake(day, must(readTypedTake(typed, showed, day.header.timecodeRate)), at);
+      return takes.logTake(day, must(readTypedTake(typed, showed, rateOfDay(day))), at);
     });
   }
 

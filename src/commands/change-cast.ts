@@ -7,6 +7,7 @@ import type { Day, Need, VoiceId } from '../day/model.ts';
 import { takeText } from '../day/slate.ts';
 import { voiceName } from '../day/track-answers.ts';
 import type { Draft } from '../facts/fact.ts';
+import type { Open } from '../shared/open-word.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Said } from './command.ts';
 
@@ -54,7 +55,7 @@ export function reinstateVoice(day: Day, voice: VoiceId): Said {
  */
 export function sayWhoIsNeeded(day: Day, wanted: ReadonlyMap<VoiceId, boolean>): Said {
   const { voices } = answersNow(day);
-  const those = (need: Need, test: (want: boolean, now: Need | null) => boolean): Draft[] => {
+  const those = (need: Need, test: (want: boolean, now: Open<Need> | null) => boolean): Draft[] => {
     const changed = voices.filter((answer) => {
       const want = wanted.get(answer.voice.id);
       return want !== undefined && test(want, answer.need);

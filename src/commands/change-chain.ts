@@ -1,6 +1,7 @@
 import { answersBefore } from '../day/answers.ts';
 import { isGangAt, stretchOf } from '../day/gang-reach.ts';
 import type { Day, Need, PartId, SelectorPosition, VoiceId } from '../day/model.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
 
@@ -48,7 +49,7 @@ export function moveToTrack(day: Day, input: PartId, from: PartId, to: PartId, a
 /** Mutes an input or a transmitter, or lets it be heard again. */
 export function setMute(day: Day, part: PartId, muted: boolean, at: Placing = {}): Said {
   const type = day.rig.byId.get(part)?.type;
-  if (type !== 'input' && type !== 'transmitter') return missing('input', part);
+  if (type === undefined || !isOneOf(['input', 'transmitter'], type)) return missing('input', part);
   return ok([placed({ kind: 'mute-set', what: type, part, muted }, at)]);
 }
 

@@ -4,6 +4,7 @@ import { type HeaderFields, TIMECODE_RATES } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import type { PartFields } from '../facts/part-described.ts';
 import type { VoiceFields } from '../facts/voice-described.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import { fail, ok } from '../shared/result.ts';
 import type { CastEntry } from './cast-list.ts';
 import { nextRank } from './change-cast.ts';
@@ -16,7 +17,7 @@ export function describeDay(fields: HeaderFields): Said {
   const { date, timecodeRate } = fields;
   if (date && Number.isNaN(Date.parse(`${date}T12:00:00Z`)))
     return fail({ code: 'date-unknown', typed: date });
-  if (timecodeRate && !TIMECODE_RATES.includes(timecodeRate))
+  if (timecodeRate && !isOneOf(TIMECODE_RATES, timecodeRate))
     return fail({ code: 'rate-unknown', timecodeRate });
   if (fields.filePattern !== undefined) {
     const pattern = checkPattern(fields.filePattern);

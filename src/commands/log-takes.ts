@@ -1,3 +1,4 @@
+import { rateOfDay } from '../day/filled-header.ts';
 import type { Day, Stamp, TakeId } from '../day/model.ts';
 import { takeText } from '../day/slate.ts';
 import { currentSlate, nextNumber, nextTake, openTakes, ownOpenTake, slateAfter } from '../day/takes.ts';
@@ -7,13 +8,18 @@ import { type FollowedClock, timecodeAt, timeOfDayClock } from '../time/followed
 import { msToFrames } from '../time/timecode.ts';
 import { type Moment, missing, type Placing, placed, type Said } from './command.ts';
 
-/** The clock a take is stamped with: the one tied to the recorder, or time of day until there is one. */
-export const clockFor = (day: Day, now: Moment): FollowedClock =>
-  day.clock ?? timeOfDayClock(now.atMs, now.zone, day.header.timecodeRate);
+/**
+ * The clock a take is stamped with: the one tied to the recorder, or time of day until there is one. Null where nobody
+ * here can count at the day's rate.
+ */
+export function clockFor(day: Day, now: Moment): FollowedClock | null {
+  const rate = rateOfDay(day);
+  return day.clock ?? (rate && timeOfDayClock(now.atMs, now.zone, rate));
+}
 
-const stampAt = (day: Day, now: Moment): Stamp => {
+const stampAt = (day: Day, now: Moment): Stamp | null => {
   const clock = clockFor(day, now);
-  return { frames: timecodeAt(clock, now.atMs), rate: clock.rate };
+  return clock && { frames: timecodeAt(clock, now.atMs), rate: clock.rate };
 };
 
 /** Rolls the next take of a kind: slate and number are filled in, the start is stamped. One at a time on a phone. */
@@ -22,7 +28,8 @@ export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): Said {
   if (open) return fail({ code: 'take-open', take: takeText(open) });
   const { slate, number } = nextTake(day, kind);
   // A setup without sound has nothing to wait for: it is logged whole.
-  const times = kind === 'mos' ? {} : { start: stampAt(day, now), rolledAt: now.atMs };
+  const start = kind === 'mos' ? null : stampAt(day, now);
+  const times = kind === 'mos' ? {} : { ...(start && { start }), rolledAt: now.atMs };
   return ok([{ kind: 'take-logged', fields: { kind, slate, number, ...times } }]);
 }
 
@@ -36,9 +43,9 @@ export function cutTake(day: Day, now: Moment, take?: TakeId): Said {
   const open =
     take === undefined ? ownOpenTake(day, now.database) : openTakes(day).find(({ id }) => id === take);
   if (!open) return fail({ code: 'no-take-open' });
-  const rate = open.start?.rate ?? day.header.timecodeRate;
+  const rate = open.start?.rate ?? rateOfDay(day);
   const passedMs = Math.max(0, now.atMs - open.rolledAt!);
-  const length = passedMs > LONGEST_MS ? null : { frames: msToFrames(passedMs, rate), rate };
+  const length = passedMs > LONGEST_MS || !rate ? null : { frames: msToFrames(passedMs, rate), rate };
   return ok([{ kind: 'take-described', take: open.id, fields: { cutAt: now.atMs, length } }]);
 }
 
@@ -84,6 +91,7 @@ export function changeRoll(roll: string, at: Placing = {}): Said {
 
 /** Ties the phone's clock to the recorder: it showed `frames` when the mixer tapped. */
 export function followClock(day: Day, frames: number, now: Moment): Said {
-  const rate = day.header.timecodeRate;
+  const rate = rateOfDay(day);
+  if (!rate) return fail({ code: 'rate-unknown', timecodeRate: day.header.timecodeRate });
   return ok([{ kind: 'clock-followed', frames, rate, atMs: now.atMs }]);
 }

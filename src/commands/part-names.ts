@@ -1,5 +1,6 @@
 import type { Day, PartId } from '../day/model.ts';
 import type { PartType } from '../facts/part-described.ts';
+import type { Open } from '../shared/open-word.ts';
 import { fail, type Problem, type Result } from '../shared/result.ts';
 
 /** The most characters a name of a part may have; a track's name must be readable on the recorder's screen. */
@@ -9,7 +10,7 @@ const LONGEST_ID = 64;
 /** What is wrong with a name for a part of this type, or null: two of one type must not bear one name. */
 export function nameProblem(
   day: Day,
-  type: PartType,
+  type: Open<PartType>,
   typed: string,
   self?: PartId,
 ): Result<never, Problem> | null {

@@ -2,6 +2,7 @@ import { type Answers, answersBefore } from '../day/answers.ts';
 import { leadsOf, type PluggedLead } from '../day/leads.ts';
 import type { Day, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '../day/model.ts';
 import { inputsFitting, type OutputKind } from '../facts/rig-kinds.ts';
+import type { Open } from '../shared/open-word.ts';
 import { fail, ok } from '../shared/result.ts';
 import { missing, type Placing, placed, type Said } from './command.ts';
 import { idAfter } from './part-names.ts';
@@ -66,7 +67,7 @@ export function inputsFrom(rig: Rig, first: PartId): Part[] {
 }
 
 /** The first free input that fits outputs of this kind; else the first free one, else the first. */
-export function likelyInput(answers: Answers, kind: OutputKind | undefined): PartId | undefined {
+export function likelyInput(answers: Answers, kind: Open<OutputKind> | undefined): PartId | undefined {
   const free = answers.inputs.filter(({ state }) => state === 'free').map(({ input }) => input);
   const fitting = inputsFitting(kind).flatMap(
     (socket) => free.find(({ inputKind }) => inputKind === socket) ?? [],

@@ -1,4 +1,5 @@
-import type { Day, Slate, Take, TakeKind } from '../day/model.ts';
+import { rateOfDay } from '../day/filled-header.ts';
+import type { Day, Open, Take, TakeKind, TakeSlate } from '../day/model.ts';
 import { parseSlate, sceneText, slateText } from '../day/slate.ts';
 import { isSlated } from '../day/takes.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
@@ -9,9 +10,9 @@ import { formatTimecode, parseTimecode } from '../time/timecode.ts';
 
 /** A take as it is typed: text in every field, empty where nothing is known. */
 export interface TypedTake {
-  readonly kind: TakeKind;
+  readonly kind: Open<TakeKind>;
   /** How its slate is read. */
-  readonly style: Slate['style'];
+  readonly style: TakeSlate['style'];
   readonly slate: string;
   readonly scene: string;
   readonly number: string;
@@ -34,22 +35,24 @@ export function typedFrom(take: Pick<Take, 'kind' | 'slate' | 'number'> & Partia
   };
 }
 
-/** The rate that times of a take are typed at: that of its own times, or the day's before it has any. */
-export const rateOfTake = (day: Day, take: Partial<Take>): RateId =>
-  take.start?.rate ?? take.length?.rate ?? day.header.timecodeRate;
+/** The rate that times of a take are typed at: that of its own times, or the day's before it has any; null: not known here. */
+export const rateOfTake = (day: Day, take: Partial<Take>): RateId | null =>
+  take.start?.rate ?? take.length?.rate ?? rateOfDay(day);
 
 /**
  * Reads what was typed over what the form `showed`: a field that was not touched is not said again, so nothing is read
  * otherwise than it was meant. Fails with the first field that cannot be read; an empty start or length is no failure.
  */
-export function readTypedTake(typed: TypedTake, showed: TypedTake, rate: RateId): Result<TakeFields> {
+export function readTypedTake(typed: TypedTake, showed: TypedTake, rate: RateId | null): Result<TakeFields> {
   const fields: { -readonly [Field in keyof TakeFields]: TakeFields[Field] } = {};
   if (typed.kind !== showed.kind) fields.kind = typed.kind;
   const { style, slate: slateShown } = showed;
   // Wild tracks and room tones keep the slate they were near, and nobody is asked for it.
   const board = isSlated(typed.kind) ? typed : { ...typed, style, slate: slateShown };
   if (isAnotherSlate(board, showed)) {
-    const slate = parseSlate(board.slate, board.style, board.scene);
+    // A board of a style that only a newer version knows is typed over as a lettered one.
+    const style = board.style === 'unread' ? 'lettered' : board.style;
+    const slate = parseSlate(board.slate, style, board.scene);
     if (!slate.ok) return slate;
     fields.slate = slate.value;
   }
@@ -64,9 +67,14 @@ export function readTypedTake(typed: TypedTake, showed: TypedTake, rate: RateId)
     ['length', parseLength],
   ] as const) {
     if (typed[field] === showed[field]) continue;
-    const read = typed[field].trim() === '' ? ok(null) : parse(typed[field], rate);
+    if (typed[field].trim() === '') {
+      fields[field] = null;
+      continue;
+    }
+    if (!rate) return fail({ code: 'rate-unknown' });
+    const read = parse(typed[field], rate);
     if (!read.ok) return read;
-    fields[field] = read.value === null ? null : { frames: read.value, rate };
+    fields[field] = { frames: read.value, rate };
   }
   if (typed.file !== showed.file) {
     const file = typed.file.trim();

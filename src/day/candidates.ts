@@ -1,6 +1,6 @@
 import type { Answers } from './answers.ts';
 import { wornBy } from './links.ts';
-import type { Part, PartId, Rig, VoiceId } from './model.ts';
+import type { Need, Open, Part, PartId, Rig, VoiceId } from './model.ts';
 import type { VoiceAnswer, VoiceState } from './voice-answers.ts';
 
 /** Why somebody may get a pack, most pressing first. */
@@ -62,16 +62,17 @@ export interface PackOffer {
   readonly transmitter: Part;
   /** Who wears it now, and whether they are needed. */
   readonly wearer: VoiceId | null;
-  readonly wearerNeed: 'needed' | 'resting' | 'done' | null;
+  readonly wearerNeed: Open<Need> | null;
 }
 
-const NEED_ORDER = { done: 1, resting: 2, null: 3, needed: 4 } as const;
+/** Whoever has a need that only a newer version knows may be needed. */
+const NEED_ORDER: Readonly<Record<string, number>> = { done: 1, resting: 2, null: 3 };
 
 /** Packs that could go on somebody: those on nobody first, then from whoever can best spare one. */
 export function packsToOffer(rig: Rig, answers: Answers, voice: VoiceId): PackOffer[] {
   const needOf = new Map(answers.voices.map((answer) => [answer.voice.id, answer.need]));
   const rank = ({ wearer, wearerNeed }: PackOffer): number =>
-    wearer === null ? 0 : NEED_ORDER[wearerNeed ?? 'null'];
+    wearer === null ? 0 : (NEED_ORDER[wearerNeed ?? 'null'] ?? 4);
   return rig.transmitters
     .map((transmitter): PackOffer => {
       const wearer = wornBy(answers.links, transmitter.id)?.value ?? null;

@@ -1,5 +1,13 @@
-import { VOICE_KINDS, type VoiceText } from '../facts/voice-described.ts';
+import { VOICE_KINDS, type VoiceKind, type VoiceText } from '../facts/voice-described.ts';
+import { isOneOf, type Open } from '../shared/open-word.ts';
 import type { Day, Voice } from './model.ts';
+
+/** Whether a voice of this kind is plugged in rather than worn; of a kind that only a newer version knows nobody here can say. */
+export const isHardline = (kind: Open<VoiceKind>): boolean =>
+  kind !== 'performer' && isOneOf(VOICE_KINDS, kind);
+
+/** A kind that only a newer version knows stands last. */
+const kindOrder = ({ kind }: Voice): number => (VOICE_KINDS as readonly string[]).indexOf(kind) >>> 0;
 
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
@@ -12,7 +20,7 @@ const numberOrder = (a: string, b: string): number =>
  * and feeds in the same way.
  */
 export const castOrder = (a: Voice, b: Voice): number =>
-  VOICE_KINDS.indexOf(a.kind) - VOICE_KINDS.indexOf(b.kind) ||
+  kindOrder(a) - kindOrder(b) ||
   a.priority - b.priority ||
   numberOrder(a.number, b.number) ||
   collator.compare(a.part, b.part);

@@ -1,3 +1,5 @@
+import { BIT_DEPTHS } from '../facts/day-described.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import { framesToMs } from '../time/timecode.ts';
 import type { Day, Take } from './model.ts';
 import { filesOfTakes, tracksRecorded } from './take-files.ts';
@@ -39,10 +41,12 @@ export function dayTotals(day: Day): DayTotals {
   for (const take of recorded) {
     const ms = lengthMs(take) ?? 0;
     recordedMs += ms;
+    if (ms > (longest?.ms ?? 0)) longest = { take, ms };
     const { sampleRate, bitDepth } = formatAt(takenAtMs(day, take));
+    // Nobody here can say how large a sample of a depth of a newer version is.
+    if (!isOneOf(BIT_DEPTHS, bitDepth)) continue;
     const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;
     bytes += Math.round(ms * bytesPerTrackMs) * tracksRecorded(day, take).length;
-    if (ms > (longest?.ms ?? 0)) longest = { take, ms };
   }
   return {
     takes: takes.length,

@@ -1,4 +1,7 @@
-import type { Header } from './model.ts';
+import { SLATE_STYLES, TIMECODE_RATES } from '../facts/day-described.ts';
+import { isOneOf } from '../shared/open-word.ts';
+import type { RateId } from '../time/rate.ts';
+import type { Day, Header, Slate } from './model.ts';
 import { EMPTY_HEADER } from './standing.ts';
 
 export type FilledHeader = { readonly [Field in keyof Header]: NonNullable<Header[Field]> };
@@ -8,3 +11,27 @@ export function filledHeader(header: Header): FilledHeader {
   const said = Object.entries(header).filter(([, value]) => value !== undefined && value !== null);
   return { ...EMPTY_HEADER, ...Object.fromEntries(said) } as FilledHeader;
 }
+
+/** The day's timecode rate; null where only a newer version knows it, so that nothing may be counted in it here. */
+export function rateOfDay({ header }: { readonly header: Header }): RateId | null {
+  const { timecodeRate } = filledHeader(header);
+  return isOneOf(TIMECODE_RATES, timecodeRate) ? timecodeRate : null;
+}
+
+/** A header whose times and slates can be worked with. */
+export type WorkingHeader = FilledHeader & {
+  readonly timecodeRate: RateId;
+  readonly slateStyle: Slate['style'];
+};
+
+/** The header to work with: where only a newer version knows the rate, at `otherwise`. */
+export const workingHeader = (day: Pick<Day, 'header'>, otherwise: RateId): WorkingHeader =>
+  ({
+    ...filledHeader(day.header),
+    timecodeRate: rateOfDay(day) ?? otherwise,
+    slateStyle: styleOfDay(day),
+  }) as WorkingHeader;
+
+/** How a slate that is typed is read: a style that only a newer version knows cannot be typed here. */
+export const styleOfDay = ({ header: { slateStyle } }: { readonly header: Header }): Slate['style'] =>
+  isOneOf(SLATE_STYLES, slateStyle) ? slateStyle : 'lettered';

@@ -1,4 +1,4 @@
-import type { Slate } from '../facts/take-logged.ts';
+import type { TakeSlate } from '../facts/take-logged.ts';
 import { answersAtTake } from './answers.ts';
 import { plain } from './cast-in-order.ts';
 import type { Day, Take, TakeId } from './model.ts';
@@ -20,8 +20,8 @@ export const wordsOfTake = (day: Day, take: Take): string[] => [
 ];
 
 /** Every slate that has a take, the last one first, with the last take of it on the line. */
-export function slatesOnLine(day: Day): { readonly slate: Slate; readonly take: TakeId }[] {
-  const found = new Map<string, { slate: Slate; take: TakeId }>();
+export function slatesOnLine(day: Day): { readonly slate: TakeSlate; readonly take: TakeId }[] {
+  const found = new Map<string, { slate: TakeSlate; take: TakeId }>();
   for (const { kind, slate, id } of takesInOrder(day).toReversed()) {
     if (isSlated(kind) && !found.has(slateText(slate))) found.set(slateText(slate), { slate, take: id });
   }

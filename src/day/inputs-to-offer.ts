@@ -1,9 +1,10 @@
 import { INPUT_KINDS, type InputKind, inputOf } from '../facts/rig-kinds.ts';
+import type { Open } from '../shared/open-word.ts';
 import type { Answers } from './answers.ts';
 import type { InputAnswer } from './input-answers.ts';
 
 /** A hardline can go into these, likeliest first. */
-const SOCKETS: readonly InputKind[] = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline !== 'never');
+const SOCKETS: readonly Open<InputKind>[] = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline !== 'never');
 
 const socketOrder = ({ input }: InputAnswer): number => SOCKETS.indexOf(input.inputKind ?? 'mic');
 

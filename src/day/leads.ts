@@ -1,5 +1,5 @@
 import { key, LEAD, type LinkReader, SOCKET } from './links.ts';
-import type { Lead, Link, Links, PartId, Rig, SelectorPosition } from './model.ts';
+import type { Lead, Link, Links, Open, PartId, Rig, SelectorPosition } from './model.ts';
 
 // A lead says where it was plugged; a socket says what was plugged into it last. A lead whose socket has been taken by
 // another hangs free, and goes on hanging when that one leaves.
@@ -14,7 +14,7 @@ export interface PluggedLead {
 
 export interface Socket {
   readonly input: PartId;
-  readonly position: SelectorPosition;
+  readonly position: Open<SelectorPosition>;
 }
 
 /** Which inputs have two sockets, one at each position of a selector. */

@@ -9,6 +9,7 @@ import type {
   Links,
   LinkWrite,
   Need,
+  Open,
   PartId,
   SelectorPosition,
   TakeId,
@@ -36,7 +37,7 @@ export const key = {
   tuned: (channel: PartId) => TUNED + channel,
   lead: (lead: string) => LEAD + lead,
   /** With a position, what sits at that end of the selector before the input. */
-  socket: (input: PartId, position?: SelectorPosition) =>
+  socket: (input: PartId, position?: Open<SelectorPosition>) =>
     position ? `${SOCKET}${input}/${position}` : SOCKET + input,
   thrown: (selector: PartId) => `thrown:${selector}`,
   sent: (input: PartId) => `sent:${input}`,
@@ -171,12 +172,12 @@ export const wornBy = (links: LinkReader, transmitter: PartId) =>
 export const hadPack = (links: LinkReader, voice: VoiceId) => read<PartId>(links, key.had(voice));
 export const tunedTo = (links: LinkReader, channel: PartId) => read<PartId | null>(links, key.tuned(channel));
 export const thrownTo = (links: LinkReader, selector: PartId) =>
-  read<SelectorPosition>(links, key.thrown(selector));
+  read<Open<SelectorPosition>>(links, key.thrown(selector));
 export const sentTo = (links: LinkReader, input: PartId) => read<readonly PartId[]>(links, key.sent(input));
 export const mutedAt = (links: LinkReader, part: PartId) => read<boolean>(links, key.muted(part));
 export const nameTypedFor = (links: LinkReader, track: PartId) =>
   read<string | null>(links, key.named(track));
-export const needOf = (links: LinkReader, voice: VoiceId) => read<Need>(links, key.need(voice));
+export const needOf = (links: LinkReader, voice: VoiceId) => read<Open<Need>>(links, key.need(voice));
 export const pinsOf = (links: LinkReader, voice: VoiceId) => read<Pins | null>(links, key.pins(voice));
 export const outAt = (links: LinkReader, part: string) => read<boolean>(links, key.out(part));
 export const weightsIn = (links: LinkReader) => read<SaidWeights>(links, key.weights);

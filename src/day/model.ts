@@ -3,9 +3,10 @@ import type { HeaderFields } from '../facts/day-described.ts';
 import type { DayId, Envelope, PartId, TakeId, VoiceId } from '../facts/envelope.ts';
 import type { Fact, FactOf, UnknownFact } from '../facts/fact.ts';
 import type { PartFields, PartType } from '../facts/part-described.ts';
-import type { Slate, TakeKind } from '../facts/take-logged.ts';
+import type { Slate, TakeKind, TakeSlate } from '../facts/take-logged.ts';
 import type { VoiceFields } from '../facts/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
+import type { Open, UnknownWord } from '../shared/open-word.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
 import type { RateId } from '../time/rate.ts';
 import type { SaidOrder } from './said-order.ts';
@@ -21,7 +22,7 @@ export interface Voice extends Whole<VoiceFields> {
 
 export interface Part extends PartFields {
   readonly id: PartId;
-  readonly type: PartType;
+  readonly type: Open<PartType>;
   readonly name: string;
   readonly order: number;
 }
@@ -53,11 +54,14 @@ export interface Note {
 
 export interface Take {
   readonly id: TakeId;
-  readonly kind: TakeKind;
-  readonly slate: Slate;
+  readonly kind: Open<TakeKind>;
+  readonly slate: TakeSlate;
   readonly number: number;
   readonly start: Stamp | null;
   readonly length: Stamp | null;
+  /** The rate of a start or a length that a newer version counted: it was said, and cannot be told here. */
+  readonly unreadStart?: UnknownWord | undefined;
+  readonly unreadLength?: UnknownWord | undefined;
   readonly rolledAt: number | undefined;
   readonly cutAt: number | undefined;
   readonly circled: boolean;
@@ -91,7 +95,7 @@ export type Links = ReadonlyMap<string, Link>;
 export interface Lead {
   readonly from: PartId | VoiceId | null;
   readonly to: PartId | null;
-  readonly position: SelectorPosition;
+  readonly position: Open<SelectorPosition>;
 }
 
 /** A change or a take, at its place on the line. */
@@ -152,4 +156,17 @@ export interface DayMemory {
   answersOf: object;
 }
 
-export type { Fact, FactId, FactOf, Need, PartId, SelectorPosition, Slate, TakeId, TakeKind, VoiceId };
+export type {
+  Fact,
+  FactId,
+  FactOf,
+  Need,
+  Open,
+  PartId,
+  SelectorPosition,
+  Slate,
+  TakeId,
+  TakeKind,
+  TakeSlate,
+  VoiceId,
+};

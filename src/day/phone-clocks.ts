@@ -1,5 +1,7 @@
 import type { Fact, UnknownFact } from '../facts/fact.ts';
+import { RATE_IDS } from '../facts/rate-ids.ts';
 import { counterOf, databaseOf } from '../shared/ids.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import { type FollowedClock, timecodeAt } from '../time/followed-clock.ts';
 import { framesPerDay } from '../time/rate.ts';
 import { framesBetween, framesToMs } from '../time/timecode.ts';
@@ -123,6 +125,7 @@ function isSameTake({ fields: one }: Logged, { fields: other }: Logged): boolean
     return false;
   if (!sameSlate(one.slate, other.slate)) return false;
   const { rate } = one.start;
+  if (!isOneOf(RATE_IDS, rate)) return false;
   const apart = framesBetween(one.start.frames, other.start.frames, rate);
   const either = Math.min(apart, framesPerDay(rate) - apart);
   return framesToMs(either, rate) <= SAME_START_MS;

@@ -1,8 +1,10 @@
+import { SELECTOR_POSITIONS } from '../facts/chain-changed.ts';
 import type { FactId } from '../shared/ids.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import type { Chain } from './chain.ts';
 import type { PluggedLead } from './leads.ts';
 import { mutedAt, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';
-import type { Part, PartId, Rig, SelectorPosition, Voice, VoiceId } from './model.ts';
+import type { Open, Part, PartId, Rig, SelectorPosition, Voice, VoiceId } from './model.ts';
 
 /** Whatever can arrive at an input: a receiver channel, or a hardline voice. */
 export interface Source {
@@ -32,7 +34,7 @@ export interface Reach {
   readonly arrival: Arrival | null;
   /** At the other position of the selector before this input. */
   readonly away: Arrival | null;
-  readonly selector: { readonly part: Part; readonly position: SelectorPosition } | null;
+  readonly selector: { readonly part: Part; readonly position: Open<SelectorPosition> } | null;
   readonly muted: boolean;
   readonly tracks: readonly PartId[];
   readonly because: readonly FactId[];
@@ -55,11 +57,13 @@ export function inputReach(standing: Standing, chain: Chain, input: Part): Reach
   };
   const muted = mutedAt(chain, input.id);
   const sent = sentTo(chain, input.id);
-  const arrival = at(position);
+  // At a position that only a newer version knows, nothing is claimed to arrive.
+  const isRead = isOneOf(SELECTOR_POSITIONS, position);
+  const arrival = isRead ? at(position) : null;
   return {
     input,
     arrival,
-    away: selector ? at(position === 'a' ? 'b' : 'a') : null,
+    away: selector && isRead ? at(position === 'a' ? 'b' : 'a') : null,
     selector: selector ? { part: selector, position } : null,
     muted: muted?.value ?? false,
     tracks: sent?.value ?? [],

@@ -1,4 +1,5 @@
-import type { Slate, TakeKind } from '../facts/take-logged.ts';
+import type { Slate, TakeKind, TakeSlate } from '../facts/take-logged.ts';
+import { type Open, unknownText } from '../shared/open-word.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 
 /** Setup letters leave out I and O, which read as 1 and 0 (common practice, no source). */
@@ -25,10 +26,20 @@ export function setupOf(letters: string): number | undefined {
 }
 
 /** What is written on the board, `'24B'` or the running number `'118'`: what slates are told apart by, see `sameSlate`. */
-export const slateText = (slate: Slate): string =>
-  slate.style === 'lettered' ? `${slate.scene}${setupLetters(slate.setup)}` : String(slate.number);
+export function slateText(slate: TakeSlate): string {
+  switch (slate.style) {
+    case 'lettered':
+      return `${slate.scene}${setupLetters(slate.setup)}`;
+    case 'numbered':
+      return String(slate.number);
+    case 'unread':
+      return unknownText(slate.said);
+  }
+}
 
-export const sceneText = (slate: Slate): string => slate.scene;
+export const sceneText = (slate: TakeSlate): string => (slate.style === 'unread' ? '' : slate.scene);
+
+export const isRead = (slate: TakeSlate): slate is Slate => slate.style !== 'unread';
 
 /** The next camera position: the next letter, or the next running number in the same scene. */
 export const nextSetup = (slate: Slate): Slate =>
@@ -38,7 +49,9 @@ export const nextSetup = (slate: Slate): Slate =>
  * Whether two slates are one. A slate is what is read on its board, whatever it was called: setup A of scene 24 and scene
  * 24A are one, and so are running number 7 of two scenes, because editors and file names cannot tell them apart.
  */
-export function sameSlate(a: Slate, b: Slate): boolean {
+export function sameSlate(a: TakeSlate, b: TakeSlate): boolean {
+  // Of two boards that cannot be read nobody knows that they are one.
+  if (!isRead(a) || !isRead(b)) return false;
   if (a.style === 'lettered' && b.style === 'lettered' && a.scene.length === b.scene.length)
     // Only beside a longer or shorter scene can letters of a setup stand for letters of a scene.
     return a.scene === b.scene && a.setup === b.setup;
@@ -64,7 +77,7 @@ export function parseSlate(typed: string, style: Slate['style'], scene = ''): Re
 }
 
 /** How a take is called aloud: `'24B/3'`, `'24B/3 PU'`, `'24B/1 MOS'`, `'WT2'`, `'RT1'`. */
-export function takeText(take: { kind: TakeKind; slate: Slate; number: number }): string {
+export function takeText(take: { kind: Open<TakeKind>; slate: TakeSlate; number: number }): string {
   switch (take.kind) {
     case 'wild':
       return `WT${take.number}`;
@@ -76,5 +89,7 @@ export function takeText(take: { kind: TakeKind; slate: Slate; number: number })
       return `${slateText(take.slate)}/${take.number} MOS`;
     case 'take':
       return `${slateText(take.slate)}/${take.number}`;
+    default:
+      return `${slateText(take.slate)}/${take.number} ${unknownText(take.kind)}`;
   }
 }

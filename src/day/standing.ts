@@ -1,5 +1,6 @@
 import type { PartFields, PartType } from '../facts/part-described.ts';
 import type { VoiceFields } from '../facts/voice-described.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import type { Header, Part, Rig, Voice, VoiceId } from './model.ts';
 
 export const EMPTY_HEADER: Header = {
@@ -44,6 +45,9 @@ const LIST_OF: Record<Exclude<PartType, 'recorder'>, Exclude<keyof Rig, 'byId'>>
   selector: 'selectors',
   transmitter: 'transmitters',
 };
+
+/** The recorder is in no list, and neither is a part of a type that only a newer version knows. */
+const LISTED = Object.keys(LIST_OF) as (keyof typeof LIST_OF)[];
 
 const UNRANKED = 500;
 
@@ -100,6 +104,6 @@ function listed(parts: ReadonlyMap<string, Part>): Rig {
     selectors: [],
     transmitters: [],
   };
-  for (const part of present) if (part.type !== 'recorder') lists[LIST_OF[part.type]].push(part);
+  for (const part of present) if (isOneOf(LISTED, part.type)) lists[LIST_OF[part.type]].push(part);
   return { byId: new Map(present.map((part) => [part.id, part])), ...lists };
 }

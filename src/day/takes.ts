@@ -1,8 +1,22 @@
 import type { FactOf } from '../facts/fact.ts';
+import { RATE_IDS } from '../facts/rate-ids.ts';
 import { HIGHEST_TAKE, type TakeFields } from '../facts/take-logged.ts';
 import { counterOf, databaseOf, type FactId, isOfDatabase } from '../shared/ids.ts';
-import type { Day, Fact, LineItem, Note, Slate, Take, TakeId, TakeKind } from './model.ts';
-import { nextSetup, sameSlate, slateText } from './slate.ts';
+import { isOneOf } from '../shared/open-word.ts';
+import type {
+  Day,
+  Fact,
+  LineItem,
+  Note,
+  Open,
+  Slate,
+  Stamp,
+  Take,
+  TakeId,
+  TakeKind,
+  TakeSlate,
+} from './model.ts';
+import { isRead, nextSetup, sameSlate, slateText } from './slate.ts';
 
 const NO_SLATE: Slate = { style: 'lettered', scene: '1', setup: 0 };
 
@@ -45,11 +59,23 @@ export function describeTake(take: TakeDraft, fact: OfTake): void {
  */
 function writeFields(take: TakeDraft, fields: TakeFields): void {
   const { id, notes } = take;
-  Object.assign(take, fields);
+  const { start, length, ...others } = fields;
+  Object.assign(take, others);
+  if (start !== undefined) [take.start, take.unreadStart] = readStamp(start);
+  if (length !== undefined) [take.length, take.unreadLength] = readStamp(length);
   take.id = id;
   take.notes = notes;
   if (fields.noGood) take.circled = false;
   else if (fields.circled) take.noGood = false;
+}
+
+type SaidStamp = NonNullable<TakeFields['start']>;
+
+/** A time, or the rate it was counted at where only a newer version knows that rate. */
+function readStamp(said: SaidStamp | null): [Stamp | null, Take['unreadStart']] {
+  if (said === null) return [null, undefined];
+  const { frames, rate } = said;
+  return isOneOf(RATE_IDS, rate) ? [{ frames, rate }, undefined] : [null, rate];
 }
 
 /** The take with what a fact says of it, as another take. */
@@ -72,7 +98,7 @@ export const takesInOrder = (day: Day): Take[] => day.takeOrder.map((id) => day.
 
 /** A take that has rolled and not cut. */
 export const isOpen = (take: Take): boolean =>
-  take.rolledAt !== undefined && take.cutAt === undefined && take.length === null;
+  take.rolledAt !== undefined && take.cutAt === undefined && take.length === null && !take.unreadLength;
 
 export const lastTake = (day: Day): Take | undefined => day.takes.get(day.takeOrder.at(-1) ?? '');
 
@@ -98,8 +124,8 @@ export const ownOpenTake = (day: Day, database?: string): Take | undefined =>
 const isSaidBy = (id: FactId, database?: string): boolean =>
   database === undefined || isOfDatabase(id, database);
 
-/** Wild tracks and room tones are counted on their own; everything else belongs to its slate. */
-export const isSlated = (kind: TakeKind): boolean => kind !== 'wild' && kind !== 'tone';
+/** Wild tracks and room tones are counted on their own; everything else belongs to its slate, also a kind not known here. */
+export const isSlated = (kind: Open<TakeKind>): boolean => kind !== 'wild' && kind !== 'tone';
 
 /**
  * The slate at hand: the last one called on the line, or that of the last slated take. While a take of this phone is
@@ -130,7 +156,7 @@ function slateOf(day: Day, { fact, takenBack }: LineItem): Slate | undefined {
   if (takenBack) return undefined;
   if (fact.kind === 'slate-called') return fact.slate;
   const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;
-  return take && isSlated(take.kind) ? take.slate : undefined;
+  return take && isSlated(take.kind) && isRead(take.slate) ? take.slate : undefined;
 }
 
 /** Whether a fact's phone knew another phone's fact when it spoke. */
@@ -140,7 +166,7 @@ const knew = (fact: Fact, id: FactId): boolean => (fact.seen?.[databaseOf(id)] ?
  * The number the next take of this kind gets: one above the highest of its slate (or of its series, for wild tracks
  * and room tones). A false start gives its number back.
  */
-export function nextNumber(day: Day, kind: TakeKind, slate: Slate): number {
+export function nextNumber(day: Day, kind: Open<TakeKind>, slate: TakeSlate): number {
   let highest = 0;
   for (const id of day.takeOrder) {
     const take = day.takes.get(id)!;
@@ -150,11 +176,11 @@ export function nextNumber(day: Day, kind: TakeKind, slate: Slate): number {
   return highest < HIGHEST_TAKE ? highest + 1 : firstFree(day, kind, slate);
 }
 
-const isCountedWith = (take: Take, kind: TakeKind, slate: Slate): boolean =>
+const isCountedWith = (take: Take, kind: Open<TakeKind>, slate: TakeSlate): boolean =>
   isSlated(kind) ? isSlated(take.kind) && sameSlate(take.slate, slate) : take.kind === kind;
 
 /** Where somebody has typed the highest number there is, Roll still needs one. */
-function firstFree(day: Day, kind: TakeKind, slate: Slate): number {
+function firstFree(day: Day, kind: Open<TakeKind>, slate: TakeSlate): number {
   const used = new Set(
     takesInOrder(day)
       .filter((take) => !take.falseStart && isCountedWith(take, kind, slate))
@@ -191,7 +217,7 @@ export function takesNumberedTwice(day: Day): Take[][] {
   const first = new Map<string, Take>();
   const groups = new Map<string, Take[]>();
   for (const take of takesInOrder(day)) {
-    if (take.falseStart || take.kind === 'pickup') continue;
+    if (take.falseStart || take.kind === 'pickup' || !isRead(take.slate)) continue;
     const name = numberedAs(take);
     const other = first.get(name);
     if (!other) first.set(name, take);

@@ -2,7 +2,7 @@ import type { FactId } from '../shared/ids.ts';
 import type { Chain, SaidOf } from './chain.ts';
 import type { PluggedLead } from './leads.ts';
 import { hadPack, needOf } from './links.ts';
-import type { Link, Need, PartId, Voice } from './model.ts';
+import type { Link, Need, Open, PartId, Voice } from './model.ts';
 import type { Reach, Standing } from './reach.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
 
@@ -42,7 +42,7 @@ export interface Path {
 export interface VoiceAnswer {
   readonly voice: Voice;
   readonly state: VoiceState;
-  readonly need: Need | null;
+  readonly need: Open<Need> | null;
   readonly tracks: readonly PartId[];
   readonly paths: readonly Path[];
 }
@@ -74,7 +74,11 @@ export const isHeard = ({ state }: Pick<VoiceAnswer, 'state'>): boolean =>
 
 /** Whether a voice is waited for and not heard: also somebody who is needed and muted. */
 export const isMissed = ({ state, need }: Pick<VoiceAnswer, 'state' | 'need'>): boolean =>
-  state === 'unrecorded' || (state === 'muted' && need === 'needed');
+  state === 'unrecorded' || (state === 'muted' && isWaitedFor(need));
+
+/** A need that only a newer version knows may be a need: whoever has it is not taken for resting or done. */
+export const isWaitedFor = (need: Open<Need> | null): boolean =>
+  need !== null && need !== 'resting' && need !== 'done';
 
 /** A voice's ways to the tracks, and how it is recorded. */
 export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
@@ -91,7 +95,7 @@ export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
   if (paths.length === 0) {
     const had = hadPack(chain, voice.id);
     const lost = had && standing.rig.byId.has(had.value) ? had : undefined;
-    const state = need === 'needed' || (lost && need === null) ? 'unrecorded' : 'off';
+    const state = isWaitedFor(need) || (lost && need === null) ? 'unrecorded' : 'off';
     return { voice, state, need, tracks, paths: [withNothing(voice, lost)] };
   }
   return { voice, state: stateOn(wiring, voice, tracks, need), need, tracks, paths };
@@ -153,7 +157,7 @@ function stateOn(
   { trackOf }: Wiring,
   voice: Voice,
   tracks: readonly PartId[],
-  need: Need | null,
+  need: Open<Need> | null,
 ): VoiceState {
   const on = tracks.map(trackOf).filter((track) => track !== undefined);
   const heard = on.filter((track) => track.heard.some((one) => one.voice === voice.id && !one.muted));

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { idText, shortText } from './envelope.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 
 // The links of the chain from body to track. Each can change alone, and each change has a place on the line.
 
@@ -20,7 +21,7 @@ export const channelsTuned = kind('channels-tuned', () =>
 
 export const SELECTOR_POSITIONS = ['a', 'b'] as const;
 export type SelectorPosition = (typeof SELECTOR_POSITIONS)[number];
-const position = z.enum(SELECTOR_POSITIONS);
+const position = openEnum(SELECTOR_POSITIONS);
 
 /**
  * Leads run from a receiver's output, or from a hardline voice, to an input. At an input with a selector the lead
@@ -63,7 +64,7 @@ export const inputsSent = kind('inputs-sent', () =>
   }),
 );
 
-/** An input or a transmitter is muted or heard again. */
+/** An input or a transmitter is muted or heard again. Of anything else it says nothing that this version can weigh. */
 export const muteSet = kind('mute-set', () =>
   z.object({ what: z.enum(['input', 'transmitter']), part: idText, muted: z.boolean() }),
 );
@@ -89,7 +90,7 @@ export type Need = (typeof NEEDS)[number];
 
 /** Who is wanted from here on, who is not, and who has finished for the day. */
 export const voicesNeeded = kind('voices-needed', () =>
-  z.object({ voices: list(z.object({ voice: idText, need: z.enum(NEEDS) })) }),
+  z.object({ voices: list(z.object({ voice: idText, need: openEnum(NEEDS) })) }),
 );
 
 /** The sound roll from here on (iXML TAPE). */

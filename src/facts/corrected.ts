@@ -1,16 +1,19 @@
 import * as z from 'zod/mini';
 import { factIdText, text } from './envelope.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 
 /** How many one retraction may name; an action of more is taken back by several. */
 export const MOST_TARGETS = 2000;
+
+export const CORRECTIONS = ['hand', 'undo', 'redo'] as const;
 
 /** Facts are taken back. A retraction is a fact, so it can be taken back itself. */
 export const factRetracted = kind('fact-retracted', () =>
   z.object({
     targets: z.array(factIdText).check(z.minLength(1), z.maxLength(MOST_TARGETS)),
     /** Undo and redo walk the actions of this phone; a retraction by hand is an action like any other. */
-    by: z.enum(['hand', 'undo', 'redo']),
+    by: openEnum(CORRECTIONS),
   }),
 );
 

@@ -2,7 +2,9 @@ import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
 import { longText, shortText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 
+export const BIT_DEPTHS = ['16', '24', '32', '32f'] as const;
 export const TIMECODE_RATES = ['23.976', '24', '25', '29.97', '29.97DF', '30'] as const;
 export const SLATE_STYLES = ['lettered', 'numbered'] as const;
 export const FILE_LAYOUTS = ['poly', 'mono'] as const;
@@ -20,10 +22,10 @@ const fields = once(() =>
     contact: z.optional(shortText),
     recorder: z.optional(shortText),
     sampleRate: z.optional(wholeNumber(8000, 384_000)),
-    bitDepth: z.optional(z.enum(['16', '24', '32', '32f'])),
-    timecodeRate: z.optional(z.enum(TIMECODE_RATES)),
-    fileLayout: z.optional(z.enum(FILE_LAYOUTS)),
-    slateStyle: z.optional(z.enum(SLATE_STYLES)),
+    bitDepth: z.optional(openEnum(BIT_DEPTHS)),
+    timecodeRate: z.optional(openEnum(TIMECODE_RATES)),
+    fileLayout: z.optional(openEnum(FILE_LAYOUTS)),
+    slateStyle: z.optional(openEnum(SLATE_STYLES)),
     filePattern: z.optional(shortText),
     remarks: z.optional(longText),
     /** A day to play in: never mixed with real ones, never carried over. */

@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { isWord } from '../shared/open-word.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { cardChecked, differenceKept } from './card-checked.ts';
 import {
@@ -95,7 +96,8 @@ export const isKnown = (fact: Fact | UnknownFact): fact is Fact => (fact as Unkn
 
 /**
  * Reads a stored or foreign value as a fact, lifting old versions one step at a time. A kind or version this app
- * does not know comes back marked `unknown`. Fails with `fact-damaged` and the path of the first field that is wrong.
+ * does not know comes back marked `unknown`, and so does a fact that hangs on a word of a newer version. Fails with
+ * `fact-damaged` and the path of the first field that is wrong.
  */
 export function readFact(raw: unknown): Result<Fact | UnknownFact> {
   const head = envelope.safeParse(raw);
@@ -105,9 +107,10 @@ export function readFact(raw: unknown): Result<Fact | UnknownFact> {
   // The value itself is kept, not the parser's copy: fields this version does not know must survive an export.
   const kept = storedForm(raw as Envelope);
   if (!known || v > known.version) return ok({ ...kept, unknown: true });
-  const lifted = liftWith(known, kept);
+  const lifted = known.newer(liftWith(known, kept)) as Envelope;
   const body = known.body.safeParse(lifted);
-  return body.success ? ok(lifted as Fact) : damaged(body.error);
+  if (body.success) return ok(lifted as Fact);
+  return hangsOnNewerWord(body.error.issues, lifted) ? ok({ ...kept, unknown: true }) : damaged(body.error);
 }
 
 /** Whether this app can make anything of it: it may be stored, merged and exported as it is. */
@@ -127,7 +130,21 @@ export function liftWith(known: Kind<string, z.ZodMiniType>, fact: Envelope): En
   return body;
 }
 
-function damaged(error: { issues: { path: PropertyKey[]; message: string }[] }): Result<never> {
+interface Issue {
+  readonly code?: string;
+  readonly path: PropertyKey[];
+}
+
+/** Whether nothing is wrong with a body but words of enumerations that this version does not know. */
+const hangsOnNewerWord = (issues: readonly Issue[], body: unknown): boolean =>
+  issues.every(
+    ({ code, path }) => (code === 'invalid_value' || code === 'invalid_union') && isWord(valueAt(body, path)),
+  );
+
+const valueAt = (body: unknown, path: readonly PropertyKey[]): unknown =>
+  path.reduce<unknown>((value, name) => (value as Record<PropertyKey, unknown> | undefined)?.[name], body);
+
+function damaged(error: { readonly issues: readonly Issue[] }): Result<never> {
   const [first] = error.issues;
   return fail({ code: 'fact-damaged', where: first?.path.map(String).join('.') || 'the fact itself' });
 }

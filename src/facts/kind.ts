@@ -13,6 +13,8 @@ export interface Kind<Name extends string, Body extends z.ZodMiniType> {
   readonly version: number;
   readonly body: Body;
   readonly lifts: Readonly<Record<number, Lift>>;
+  /** Makes what only a newer version can say, in a fact that says more than that, into what this one can hold. */
+  readonly newer: Lift;
 }
 
 /** A kind whose shape is made when a fact of it is first read: a day has some of the kinds, and each shape takes its time. */
@@ -21,12 +23,14 @@ export function kind<Name extends string, Body extends z.ZodMiniType>(
   shape: () => Body,
   version = 1,
   lifts: Readonly<Record<number, Lift>> = {},
+  newer: Lift = (body) => body,
 ): Kind<Name, Body> {
   const body = once(shape);
   return {
     name,
     version,
     lifts,
+    newer,
     get body() {
       return body();
     },

@@ -3,6 +3,7 @@ import { once } from '../shared/once.ts';
 import { idText, shortText, wholeNumber } from './envelope.ts';
 import { HIGHEST_KHZ } from './frequency.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 import { INPUT_KINDS, OUTPUT_KINDS } from './rig-kinds.ts';
 
 export const PART_TYPES = [
@@ -18,38 +19,40 @@ export const PART_TYPES = [
 ] as const;
 export const PLACES = ['cart', 'bag', 'remote'] as const;
 export const RESERVED_USES = ['comms', 'playback', 'timecode'] as const;
+export const TAPS = ['pre', 'post'] as const;
+export const WEARS = ['pack', 'plug-on', 'handheld'] as const;
 
 /** Everything a part of the rig may say of itself; which fields mean something depends on `type`. */
 export const partFields = once(() =>
   z.object({
-    type: z.optional(z.enum(PART_TYPES)),
+    type: z.optional(openEnum(PART_TYPES)),
     name: z.optional(shortText),
     /** Place in its list, for reading order. */
     order: z.optional(wholeNumber(0, 100_000)),
     /** Taken out of the rig; facts that name it still read. */
     struck: z.optional(z.boolean()),
     /** Of an input. */
-    inputKind: z.optional(z.enum(INPUT_KINDS)),
+    inputKind: z.optional(openEnum(INPUT_KINDS)),
     /** Of a track. */
     mix: z.optional(z.boolean()),
-    tap: z.optional(z.enum(['pre', 'post'])),
+    tap: z.optional(openEnum(TAPS)),
     /** Of a receiver. */
-    place: z.optional(z.enum(PLACES)),
+    place: z.optional(openEnum(PLACES)),
     /** Of a channel or an output: the receiver it belongs to. */
     receiver: z.optional(idText),
     module: z.optional(shortText),
     /** Of an output. */
-    outputKind: z.optional(z.enum(OUTPUT_KINDS)),
+    outputKind: z.optional(openEnum(OUTPUT_KINDS)),
     /** Of an output: the receiver channels that leave by it. */
     carries: z.optional(z.array(idText).check(z.maxLength(16))),
     /** Of an output, an input or a send: kept for this, never offered to a voice. */
-    reserved: z.optional(z.nullable(z.enum(RESERVED_USES))),
+    reserved: z.optional(z.nullable(openEnum(RESERVED_USES))),
     /** Of a selector: the input it stands before, what its two positions are called, and its bank. */
     input: z.optional(idText),
-    positions: z.optional(z.array(shortText).check(z.minLength(2), z.maxLength(2))),
+    positions: z.optional(z.tuple([shortText, shortText])),
     bank: z.optional(shortText),
     /** Of a transmitter. */
-    wear: z.optional(z.enum(['pack', 'plug-on', 'handheld'])),
+    wear: z.optional(openEnum(WEARS)),
     khz: z.optional(z.nullable(wholeNumber(1, HIGHEST_KHZ))),
   }),
 );

@@ -3,6 +3,7 @@ import { once } from '../shared/once.ts';
 import { idText, shortText, text, wholeNumber } from './envelope.ts';
 import { HIGHEST_KHZ } from './frequency.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 
 // What a frequency plan is computed with, besides the packs' own frequencies. All of it holds for the whole day.
 
@@ -22,7 +23,7 @@ const guards = once(() =>
     twoToneFifthKhz: z.optional(distance),
     tvEdgeKhz: z.optional(distance),
     /** How TV channels are counted here. */
-    tvRaster: z.optional(z.enum(TV_RASTERS)),
+    tvRaster: z.optional(openEnum(TV_RASTERS)),
   }),
 );
 export const guardsSet = kind('guards-set', () => z.object({ guards: guards() }));
@@ -46,7 +47,7 @@ export const carrierDescribed = kind('carrier-described', () =>
 /** A stretch of spectrum: in use by somebody else, or where a group of packs can be tuned. */
 const bandFields = once(() =>
   z.object({
-    use: z.optional(z.enum(BAND_USES)),
+    use: z.optional(openEnum(BAND_USES)),
     name: z.optional(shortText),
     fromKhz: z.optional(khz),
     toKhz: z.optional(khz),

@@ -3,12 +3,18 @@ import { HIGHEST_COUNTER } from '../shared/ids.ts';
 import { once } from '../shared/once.ts';
 import { factIdText, longText, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
+
+export const PAPERS = ['a4', 'letter'] as const;
+export const ROUTES = ['share', 'download', 'copy', 'mail'] as const;
+/** What a line of the table is of. */
+export const TABLE_LINES = ['take', 'track'] as const;
 
 /** How a report is made besides the day itself: kept with what was sent, so that it can be made again. */
 const made = once(() =>
   z.object({
-    paper: z.enum(['a4', 'letter']),
-    lines: z.enum(['take', 'track']),
+    paper: openEnum(PAPERS),
+    lines: openEnum(TABLE_LINES),
     columns: z.array(text(40)).check(z.maxLength(60)),
     signature: longText,
     /** What was open besides what the day itself shows: a roll used on another day. */
@@ -37,7 +43,7 @@ export type ReportFrom = z.infer<ReturnType<typeof from>>;
 export const reportSent = kind('report-sent', () =>
   z.object({
     letter: text(8),
-    route: z.enum(['share', 'download', 'copy', 'mail']),
+    route: openEnum(ROUTES),
     files: z.array(shortText).check(z.maxLength(20)),
     to: z.array(shortText).check(z.maxLength(50)),
     made: made(),

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
 import { amount, idText, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 import type { OutputKind } from './rig-kinds.ts';
 
 // Cables: what a run carries and how a lead is made off. All of it holds for the whole day.
@@ -14,7 +15,7 @@ export const SNAKE_SIGNALS = ['analogue', 'aes3'] as const satisfies readonly Ou
 /** A powered network lead to a far box, or a DC lead on the cart; which fields mean something depends on `type`. */
 const runFields = once(() =>
   z.object({
-    type: z.optional(z.enum(RUN_TYPES)),
+    type: z.optional(openEnum(RUN_TYPES)),
     name: z.optional(shortText),
     metres: z.optional(amount(0.1, 1000)),
     /** What the device takes; null for the most its class allows. */
@@ -42,11 +43,11 @@ export const runDescribed = kind('run-described', () => z.object({ run: idText, 
 const leadFields = once(() =>
   z.object({
     name: z.optional(shortText),
-    ends: z.optional(z.enum(LEAD_ENDS)),
+    ends: z.optional(openEnum(LEAD_ENDS)),
     /** Of a snake: which one, its circuit, and whether the circuit carries AES3. */
     snake: z.optional(shortText),
     circuit: z.optional(wholeNumber(1, 8)),
-    carries: z.optional(z.enum(SNAKE_SIGNALS)),
+    carries: z.optional(openEnum(SNAKE_SIGNALS)),
     /** Of other ends. */
     words: z.optional(shortText),
   }),

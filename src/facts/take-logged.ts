@@ -1,21 +1,31 @@
 import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
-import { factIdText, idText, longText, shortText, wholeNumber } from './envelope.ts';
+import { isOneOf, isWord } from '../shared/open-word.ts';
+import { factIdText, idText, longText, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 import { RATE_IDS } from './rate-ids.ts';
 
 /**
  * A slate. Lettered: a scene and how many setups in it came before (0 is the master, 1 is A). Numbered: a running
  * slate number, with the scene given separately.
  */
-export const slate = z.union([
-  z.object({ style: z.literal('lettered'), scene: shortText, setup: wholeNumber(0, 20_000) }),
-  z.object({ style: z.literal('numbered'), number: wholeNumber(0, 999_999), scene: shortText }),
-]);
-export type Slate = z.infer<typeof slate>;
+const lettered = z.object({ style: z.literal('lettered'), scene: shortText, setup: wholeNumber(0, 20_000) });
+const numbered = z.object({
+  style: z.literal('numbered'),
+  number: wholeNumber(0, 999_999),
+  scene: shortText,
+});
+const calledSlate = z.discriminatedUnion('style', [lettered, numbered]);
+export type Slate = z.infer<typeof calledSlate>;
+
+/** A take keeps its place though its slate is of a style that only a newer version can read: `said` is that style. */
+const unreadSlate = z.object({ style: z.literal('unread'), said: text(40) });
+const slate = z.discriminatedUnion('style', [lettered, numbered, unreadSlate]);
+export type TakeSlate = z.infer<typeof slate>;
 
 /** The slate that the takes from here on belong to. */
-export const slateCalled = kind('slate-called', () => z.object({ slate }));
+export const slateCalled = kind('slate-called', () => z.object({ slate: calledSlate }));
 
 export const TAKE_KINDS = ['take', 'pickup', 'wild', 'tone', 'mos'] as const;
 export type TakeKind = (typeof TAKE_KINDS)[number];
@@ -25,12 +35,12 @@ export const HIGHEST_TAKE = 9999;
 const MOST_FRAMES = 100_000_000;
 
 /** A place in time: a count of frames at an exact rate. */
-const stamp = z.object({ frames: wholeNumber(0, MOST_FRAMES), rate: z.enum(RATE_IDS) });
+const stamp = z.object({ frames: wholeNumber(0, MOST_FRAMES), rate: openEnum(RATE_IDS) });
 
 /** Everything that can be said of a take, at the time or afterwards. Null takes a field's value back. */
 export const takeFields = once(() =>
   z.object({
-    kind: z.optional(z.enum(TAKE_KINDS)),
+    kind: z.optional(openEnum(TAKE_KINDS)),
     slate: z.optional(slate),
     number: z.optional(wholeNumber(0, HIGHEST_TAKE)),
     start: z.optional(z.nullable(stamp)),
@@ -49,10 +59,27 @@ export const takeFields = once(() =>
 );
 export type TakeFields = z.infer<ReturnType<typeof takeFields>>;
 
-export const takeLogged = kind('take-logged', () => z.object({ fields: takeFields() }));
-export const takeDescribed = kind('take-described', () =>
-  z.object({ take: factIdText, fields: takeFields() }),
+export const takeLogged = kind(
+  'take-logged',
+  () => z.object({ fields: takeFields() }),
+  1,
+  {},
+  withUnreadSlate,
 );
+export const takeDescribed = kind(
+  'take-described',
+  () => z.object({ take: factIdText, fields: takeFields() }),
+  1,
+  {},
+  withUnreadSlate,
+);
+
+function withUnreadSlate(body: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  const fields = body.fields as { readonly slate?: { readonly style?: unknown } } | null | undefined;
+  const style = fields?.slate?.style;
+  if (!isWord(style) || isOneOf(['lettered', 'numbered', 'unread'], style)) return body;
+  return { ...body, fields: { ...fields, slate: { style: 'unread', said: style } } };
+}
 
 /** A remark on a take, or on one track of it. */
 export const noteAdded = kind('note-added', () =>

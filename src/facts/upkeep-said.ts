@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
 import { amount, idText, momentMs, shortText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 
 // Batteries, timecode, media and the hours of the day. A device is a transmitter of the rig, the recorder (`recorder`),
 // or anything else that was described.
@@ -19,12 +20,14 @@ export const devicesJammed = kind('devices-jammed', () =>
   z.object({ devices, from: idText, atMs: z.optional(momentMs) }),
 );
 
+export const RUNTIME_BASES = ['measured', 'planned'] as const;
+
 const deviceFields = once(() =>
   z.object({
     name: z.optional(shortText),
     /** How long a set of cells runs, and whether anybody has measured that. */
     runtimeHours: z.optional(z.nullable(runtimeHours)),
-    runtimeBasis: z.optional(z.enum(['measured', 'planned'])),
+    runtimeBasis: z.optional(openEnum(RUNTIME_BASES)),
     hasCells: z.optional(z.boolean()),
     hasTimecode: z.optional(z.boolean()),
     /** How far its own clock may run off, in parts per million. */

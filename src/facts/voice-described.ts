@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { once } from '../shared/once.ts';
 import { idText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
 
 export const VOICE_KINDS = ['performer', 'boom', 'plant', 'feed'] as const;
 
@@ -11,7 +12,7 @@ export const VOICE_TEXT_LONGEST = { part: 200, person: 200, number: 20, place: 2
 /** A voice is whatever is wanted on a track: a performer, a hardline boom or plant, a line feed. */
 const fields = once(() =>
   z.object({
-    kind: z.optional(z.enum(VOICE_KINDS)),
+    kind: z.optional(openEnum(VOICE_KINDS)),
     /** What editors read: the part a performer plays, or the boom's name. */
     part: z.optional(text(VOICE_TEXT_LONGEST.part)),
     person: z.optional(text(VOICE_TEXT_LONGEST.person)),

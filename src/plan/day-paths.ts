@@ -1,7 +1,9 @@
+import { isHardline } from '../day/cast-in-order.ts';
 import { leadsOf, type PluggedLead } from '../day/leads.ts';
 import { key, outAt } from '../day/links.ts';
 import type { Day, Lead, Links, Part, PartId, SelectorPosition, VoiceId } from '../day/model.ts';
 import { INPUT_KINDS, type InputKind, inputOf, inputsFitting, outputOf } from '../facts/rig-kinds.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import type { PlanPath } from './plan-problem.ts';
 
 const HARDLINE_FITS = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline === 'planned');
@@ -44,7 +46,7 @@ function endsOf(day: Day, links: Links): End[] {
     if (!reserved && carries[0]) ends.push(endOf(id, carries[0], fitsOf(outputKind)));
   }
   for (const { id, kind, struck } of day.voices.values()) {
-    if (!struck && (kind !== 'performer' || leads.has(id))) ends.push(endOf(id, id, HARDLINE_FITS));
+    if (!struck && (isHardline(kind) || leads.has(id))) ends.push(endOf(id, id, HARDLINE_FITS));
   }
   return ends;
 }
@@ -65,7 +67,7 @@ function waysInto({ rig }: Day, input: Part, { from, lead, source, fits, at, out
   const positions = selector ? (['a', 'b'] as const) : (['a'] as const);
   return positions.flatMap((position) => {
     const isThere = at?.to === input.id && (!selector || at.position === position);
-    if (!isThere && !(input.inputKind && fits.includes(input.inputKind))) return [];
+    if (!isThere && !(input.inputKind && isOneOf(fits, input.inputKind))) return [];
     return {
       id: pathId({ lead, from, input: input.id, position }),
       source,

@@ -1,4 +1,5 @@
 import { type Answers, answersAtTake, answersNow } from '../day/answers.ts';
+import { isHardline } from '../day/cast-in-order.ts';
 import { gangsOn } from '../day/gang-links.ts';
 import { leadsOf } from '../day/leads.ts';
 import { pinsOf, sentTo, thrownTo, tunedTo, weightsIn, wornBy } from '../day/links.ts';
@@ -74,7 +75,7 @@ function planVoices(day: Day, links: Links, wanted: ReadonlySet<VoiceId>): PlanV
  * there is one. Both ways stay open, so that whoever gives up a pack is planned again as before.
  */
 function waysOf({ rig }: Day, links: Links, { id, kind }: Voice): Pick<PlanVoice, 'hardline' | 'mayWear'> {
-  const hasLead = kind !== 'performer' || [...leadsOf(rig, links)].some(({ link }) => link.value.from === id);
+  const hasLead = isHardline(kind) || [...leadsOf(rig, links)].some(({ link }) => link.value.from === id);
   if (!hasLead) return {};
   const wears = rig.transmitters.some((pack) => wornBy(links, pack.id)?.value === id);
   const isPinned = pinsOf(links, id)?.value?.transmitter !== undefined;

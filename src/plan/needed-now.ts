@@ -1,5 +1,7 @@
 import { answersNow } from '../day/answers.ts';
+import { isHardline } from '../day/cast-in-order.ts';
 import type { Day, VoiceId } from '../day/model.ts';
+import { isWaitedFor } from '../day/voice-answers.ts';
 
 /**
  * Whoever is needed now, and every hardline that is up unless somebody said that it is not needed: a boom does not wait
@@ -8,7 +10,7 @@ import type { Day, VoiceId } from '../day/model.ts';
 export const neededNow = (day: Day): ReadonlySet<VoiceId> =>
   new Set(
     answersNow(day).voices.flatMap(({ voice, need, tracks }) => {
-      const isUp = voice.kind !== 'performer' && tracks.length > 0 && need === null;
-      return need === 'needed' || isUp ? voice.id : [];
+      const isUp = isHardline(voice.kind) && tracks.length > 0 && need === null;
+      return isWaitedFor(need) || isUp ? voice.id : [];
     }),
   );

@@ -2,7 +2,8 @@ import { answersNow } from '../day/answers.ts';
 import { tunedTo, wornBy } from '../day/links.ts';
 import type { Day, PartId, VoiceId } from '../day/model.ts';
 import { checkKhz } from '../facts/frequency.ts';
-import type { TvRaster } from '../facts/radio-planned.ts';
+import { TV_RASTERS, type TvRaster } from '../facts/radio-planned.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import type { Problem, Result } from '../shared/result.ts';
 import { analyse } from './analyse.ts';
 import type { Analysis } from './analysis.ts';
@@ -62,9 +63,15 @@ export function dayPlan(day: Day): DayPlan {
     all,
     carriers: all.filter(({ khz, problem }) => khz !== null && !problem).map(asCarrier),
     guards: guardsOf(day),
-    raster: day.upkeep.guards.tvRaster,
+    raster: rasterOf(day),
     occupied: occupiedOf(day),
   };
+}
+
+/** A raster that only a newer version knows has no channels that could be told here. */
+function rasterOf({ upkeep: { guards } }: Day): TvRaster | undefined {
+  const { tvRaster } = guards;
+  return tvRaster !== undefined && isOneOf(TV_RASTERS, tvRaster) ? tvRaster : undefined;
 }
 
 function packsOf(day: Day): PlanCarrier[] {
@@ -124,10 +131,10 @@ const asCarrier = ({ id, name, khz, spacingKhz, on, heard, voice }: PlanCarrier)
   victim: heard && (on || voice !== null),
 });
 
-/** Stretches in use by somebody else; one that cannot be must not stop the plan. */
+/** Stretches in use by somebody else, or for something that only a newer version knows; one that cannot be must not stop the plan. */
 const occupiedOf = (day: Day): OccupiedBlock[] =>
   [...day.upkeep.bands].flatMap(([id, { use, struck, name, fromKhz, toKhz }]) =>
-    use === 'occupied' && !struck && fromKhz && toKhz
+    use !== undefined && use !== 'tunable' && !struck && fromKhz && toKhz
       ? [{ name: name || id, fromKhz, toKhz }].filter((block) => !occupiedProblem([block]))
       : [],
   );

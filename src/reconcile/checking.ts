@@ -1,6 +1,6 @@
 import type { Answers } from '../day/answers.ts';
 import { answersAtTake } from '../day/answers.ts';
-import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
+import { type WorkingHeader, workingHeader } from '../day/filled-header.ts';
 import type { Day, Take, TakeId } from '../day/model.ts';
 import { takesInOrder } from '../day/takes.ts';
 import type { Recording } from '../wave/recordings.ts';
@@ -8,6 +8,7 @@ import type { Tolerance } from './difference.ts';
 import { type Logged, loggedTakes } from './logged.ts';
 import type { CardMatch } from './match-recordings.ts';
 import { type Recorded, recordedOf } from './recorded.ts';
+import { rateOfCard } from './setting-differences.ts';
 
 /** A take and its recording, with all that is compared of them. */
 export interface CheckedPair {
@@ -23,7 +24,8 @@ export interface Checking {
   readonly day: Day;
   readonly match: CardMatch;
   readonly tolerance: Tolerance;
-  readonly header: FilledHeader;
+  /** At the rate of the card where that of the day is one that only a newer version knows. */
+  readonly header: WorkingHeader;
   /** All takes of the day in order. */
   readonly takes: readonly Take[];
   readonly pairs: readonly CheckedPair[];
@@ -45,7 +47,7 @@ export function checkingOf(day: Day, match: CardMatch, tolerance: Tolerance): Ch
     day,
     match,
     tolerance,
-    header: filledHeader(day.header),
+    header: workingHeader(day, rateOfCard(match.recordings)),
     takes,
     pairs,
     nextTake: (take) => takes[(placeOf.get(take) ?? takes.length) + 1]?.id ?? null,

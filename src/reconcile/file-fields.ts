@@ -1,5 +1,5 @@
-import type { FilledHeader } from '../day/filled-header.ts';
-import type { Slate, Stamp, TakeKind } from '../day/model.ts';
+import type { WorkingHeader } from '../day/filled-header.ts';
+import type { Slate, Stamp, TakeKind, TakeSlate } from '../day/model.ts';
 import { parseSlate } from '../day/slate.ts';
 import type { TakeFields } from '../facts/take-logged.ts';
 import type { RateId } from '../time/rate.ts';
@@ -16,7 +16,11 @@ type Style = Slate['style'];
  * What a file's scene says: a kind that is counted on its own, or a slate. A scene has no room for both parts of a
  * numbered slate, so the part that it does not name is that of the slate it `was`.
  */
-export function slateOfFile(scene: string, style: Style, was?: Slate): { kind?: TakeKind; slate?: Slate } {
+export function slateOfFile(
+  scene: string,
+  style: Style,
+  was?: TakeSlate,
+): { kind?: TakeKind; slate?: Slate } {
   const word = slateKey(scene).replace(/\d+$/, '');
   if (isIn(SERIES.wild, word)) return { kind: 'wild' };
   if (isIn(SERIES.tone, word)) return { kind: 'tone' };
@@ -60,7 +64,7 @@ export function fieldsOfTypes(types: readonly string[]): TakeFields {
  * A recording as the fields of a take, for one that nobody logged. Without a scene it is a wild track: nothing says
  * which slate it belongs to. Its number, where the files have none, is left to whoever logs it.
  */
-export function takeOfFile(recording: Recording, header: FilledHeader): TakeFields {
+export function takeOfFile(recording: Recording, header: WorkingHeader): TakeFields {
   const { scene, take, takeTypes, circled } = recording;
   const types = fieldsOfTypes(takeTypes);
   const number = takeNumber(take);

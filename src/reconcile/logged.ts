@@ -4,6 +4,7 @@ import { filledHeader } from '../day/filled-header.ts';
 import type { Day, Take } from '../day/model.ts';
 import { slateText } from '../day/slate.ts';
 import { takesInOrder } from '../day/takes.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import { stampMs } from './label-time.ts';
 import { slateKey, stemKey } from './plain-key.ts';
 
@@ -50,10 +51,11 @@ export const SERIES = {
 
 function scenesOf({ kind, slate, number }: Take): Pick<Logged, 'scenes' | 'looseScenes'> {
   const own = slateKey(slateText(slate));
-  if (kind === 'wild' || kind === 'tone') {
-    const words: readonly string[] = SERIES[kind];
+  const words: readonly string[] | undefined = isOneOf(['wild', 'tone'], kind) ? SERIES[kind] : undefined;
+  if (words) {
     return { scenes: [...words, ...words.map((word) => `${word}${number}`)], looseScenes: [own] };
   }
+  if (slate.style === 'unread') return { scenes: [], looseScenes: [] };
   if (slate.style === 'lettered') return { scenes: [own], looseScenes: [] };
   const scene = slateKey(slate.scene);
   return scene === ''

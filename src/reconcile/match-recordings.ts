@@ -1,4 +1,4 @@
-import { filledHeader } from '../day/filled-header.ts';
+import { workingHeader } from '../day/filled-header.ts';
 import type { Day, TakeId } from '../day/model.ts';
 import type { Recording } from '../wave/recordings.ts';
 import { bestFit, type Fitted } from './best-fit.ts';
@@ -8,6 +8,7 @@ import { type DayAxis, dayAxis, labelDayMs } from './label-time.ts';
 import { type Logged, loggedTakes } from './logged.ts';
 import { byTapeAndStart, recordedOf } from './recorded.ts';
 import type { Reason, ToRecorder } from './score-pair.ts';
+import { rateOfCard } from './setting-differences.ts';
 
 /** A recording that is a take's. */
 export interface Pair {
@@ -64,7 +65,7 @@ export function matchRecordings(day: Day, found: readonly Recording[]): CardMatc
   const sounding = takes.filter(({ take }) => take.kind !== 'mos');
   const axis = dayAxis(
     recorded.flatMap(({ startMs }) => (startMs === undefined ? [] : [startMs])),
-    labelDayMs(filledHeader(day.header).timecodeRate),
+    labelDayMs(workingHeader(day, rateOfCard(recordings)).timecodeRate),
   );
   const toRecorder = fitClocks(sounding, recorded, axis);
   const candidates = candidatePairs(sounding, recorded, toRecorder, axis);

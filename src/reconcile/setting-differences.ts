@@ -1,5 +1,7 @@
-import type { FilledHeader } from '../day/filled-header.ts';
-import { type HeaderFields, TIMECODE_RATES } from '../facts/day-described.ts';
+import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
+import { BIT_DEPTHS, type HeaderFields, TIMECODE_RATES } from '../facts/day-described.ts';
+import { isOneOf } from '../shared/open-word.ts';
+import type { RateId } from '../time/rate.ts';
 import type { Recording } from '../wave/recordings.ts';
 import type { Checking } from './checking.ts';
 import { commonest } from './commonest.ts';
@@ -37,7 +39,7 @@ const SETTINGS: readonly Setting[] = [
     ofDay: ({ bitDepth }) => bitDepth,
     ofFile: bitDepthOf,
     field: (recording) => {
-      const bitDepth = (['16', '24', '32', '32f'] as const).find((one) => one === bitDepthOf(recording));
+      const bitDepth = BIT_DEPTHS.find((one) => one === bitDepthOf(recording));
       return bitDepth && { bitDepth };
     },
   },
@@ -65,8 +67,8 @@ const SETTINGS: readonly Setting[] = [
 export const settingDifferences = (checking: Checking): Found[] =>
   SETTINGS.flatMap((setting) => differencesIn(setting, checking));
 
-function differencesIn({ code, ofDay, ofFile, field }: Setting, { header, match }: Checking): Found[] {
-  const was = ofDay(header);
+function differencesIn({ code, ofDay, ofFile, field }: Setting, { day, match }: Checking): Found[] {
+  const was = ofDay(filledHeader(day.header));
   const saying = match.recordings.filter((recording) => ofFile(recording) !== undefined);
   const differing = saying.filter((recording) => ofFile(recording) !== was);
   const values = new Set(saying.map(ofFile));
@@ -96,3 +98,9 @@ export const commonestSettings = (recordings: readonly Recording[]): HeaderField
       return saying && field(saying);
     }),
   );
+
+/** The rate that most files say; the one a day begins with where none of them does. */
+export function rateOfCard(recordings: readonly Recording[]): RateId {
+  const { timecodeRate } = commonestSettings(recordings);
+  return timecodeRate && isOneOf(TIMECODE_RATES, timecodeRate) ? timecodeRate : '25';
+}

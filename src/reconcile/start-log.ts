@@ -1,6 +1,6 @@
-import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
+import { type WorkingHeader, workingHeader } from '../day/filled-header.ts';
 import { foldDay } from '../day/fold.ts';
-import type { Day, PartId, Slate } from '../day/model.ts';
+import type { Day, Header, PartId, Slate } from '../day/model.ts';
 import { EMPTY_HEADER } from '../day/standing.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
@@ -34,7 +34,7 @@ export function startLogFromCard(
 ): Result<readonly Draft[], Problem> {
   if (found.length === 0) return fail({ code: 'card-empty' });
   const fields = headOf(found, slateStyle);
-  const header = filledHeader({ ...EMPTY_HEADER, ...(fields as Partial<FilledHeader>) });
+  const header = workingHeader({ header: { ...EMPTY_HEADER, ...(fields as Partial<Header>) } }, '25');
   const recordings = inOrderOfTime(found, header);
   const card = cardTracksOf(recordings, onto);
   const draftsWith = (isNamed: (at: number, name: string) => boolean): Draft[] =>
@@ -73,7 +73,7 @@ function headOf(recordings: readonly Recording[], slateStyle: Slate['style']): H
 }
 
 /** By date and start where every file has a date and there are several; else round the clock from the longest pause. */
-function inOrderOfTime(recordings: readonly Recording[], header: FilledHeader): Recording[] {
+function inOrderOfTime(recordings: readonly Recording[], header: WorkingHeader): Recording[] {
   const dates = recordings.map(({ files }) => files[0]!.bext?.originationDate);
   const isDated = new Set(dates).size > 1 && !dates.includes(undefined);
   const starts = recordings.map((one) => recordedOf(one).startMs);
@@ -97,7 +97,7 @@ function inOrderOfTime(recordings: readonly Recording[], header: FilledHeader): 
 function draftsFor(
   recordings: readonly Recording[],
   card: CardTracks,
-  { fields, header }: { readonly fields: HeaderFields; readonly header: FilledHeader },
+  { fields, header }: { readonly fields: HeaderFields; readonly header: WorkingHeader },
   isNamed: (at: number, name: string) => boolean,
 ): Draft[] {
   const numbers = new Numbers();
@@ -118,7 +118,7 @@ function draftsFor(
 
 /** Slates and numbers where the files have none: the slate before, and one above the highest so far. */
 class Numbers {
-  #slate: Slate | undefined;
+  #slate: TakeFields['slate'];
   readonly #highest = new Map<string, number>();
 
   filled(fields: TakeFields): TakeFields {

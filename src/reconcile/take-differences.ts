@@ -10,7 +10,7 @@ import { cutText, plainKey, takeNumber } from './plain-key.ts';
 /** What the files say of the takes themselves: slate, number, type, circle, notes, names and rolls. */
 export const takeDifferences = (checking: Checking): Found[] => [
   ...checking.pairs.flatMap((pair) => [
-    ...slateDiffers(pair),
+    ...slateDiffers(checking, pair),
     ...numberDiffers(pair),
     ...typeDiffers(pair),
     ...circleDiffers(pair),
@@ -27,11 +27,12 @@ const describing = ({ take }: CheckedPair, fields: TakeFields): Pick<Found, 'set
 
 const at = ({ take, recording }: CheckedPair) => ({ take: take.id, recording });
 
-function slateDiffers(pair: CheckedPair): Found[] {
+function slateDiffers({ header }: Checking, pair: CheckedPair): Found[] {
   const { logged, recorded, recording, take } = pair;
   const { scene } = recorded;
   if (scene === undefined || logged.scenes.includes(scene) || logged.looseScenes.includes(scene)) return [];
-  const fields = slateOfFile(recording.scene!, take.slate.style, take.slate);
+  const style = take.slate.style === 'unread' ? header.slateStyle : take.slate.style;
+  const fields = slateOfFile(recording.scene!, style, take.slate);
   return [
     {
       code: 'slate-differs',

@@ -1,4 +1,4 @@
-import type { TakeFields } from '../facts/take-logged.ts';
+import type { Stamp } from '../day/model.ts';
 import { type CardClock, clockAgainstCard } from './card-clock.ts';
 import type { CheckedPair, Checking } from './checking.ts';
 import type { Found } from './difference.ts';
@@ -42,7 +42,7 @@ function isByClock(
   return nearestFrames(apart, header.timecodeRate) <= tolerance.startFrames;
 }
 
-const startFields = (checking: Checking, { recording }: CheckedPair): TakeFields => {
+const startFields = (checking: Checking, { recording }: CheckedPair): { start?: Stamp } => {
   const start = startOfFile(recording, checking.header.timecodeRate);
   return start ? { start } : {};
 };
@@ -101,7 +101,10 @@ function startDiffers(checking: Checking, pair: CheckedPair): Found {
 function notLogged({ header }: Checking, { take, recording }: CheckedPair): Found[] {
   const start = take.start ? undefined : startOfFile(recording, header.timecodeRate);
   const length = take.length ? undefined : lengthOfFile(recording, header.timecodeRate);
-  const found = (code: 'start-not-logged' | 'length-not-logged', fields: TakeFields): Found => ({
+  const found = (
+    code: 'start-not-logged' | 'length-not-logged',
+    fields: { start?: Stamp; length?: Stamp },
+  ): Found => ({
     code,
     take: take.id,
     recording,

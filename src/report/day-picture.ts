@@ -1,5 +1,6 @@
 import type { PartId, TakeId, TakeKind } from '../day/model.ts';
 import type { TrackState } from '../day/track-answers.ts';
+import type { Open } from '../shared/open-word.ts';
 import type { ReportModel } from './model.ts';
 import type { LayoutSpan } from './track-layout.ts';
 import type { TrackLine } from './track-lines.ts';
@@ -10,7 +11,7 @@ export interface PictureColumn {
   readonly takeId: TakeId;
   readonly text: string;
   readonly circled: boolean;
-  readonly kind: TakeKind;
+  readonly kind: Open<TakeKind>;
   /** Another slate begins here, or a wild track or room tone stands between slates. */
   readonly startsSetup: boolean;
 }
@@ -55,7 +56,7 @@ export function dayPicture({ layout, takes }: ReportModel): DayPicture {
   };
 }
 
-const setupOf = ({ slate, kind }: { slate: string; kind: TakeKind }): string => slate || kind;
+const setupOf = ({ slate, kind }: { slate: string; kind: Open<TakeKind> }): string => slate || kind;
 
 const bandOf = ({ from, to, fromTake, line }: LayoutSpan): PictureBand[] =>
   line && fromTake

@@ -3,6 +3,7 @@ import { nameTypedFor } from '../day/links.ts';
 import type { Day, PartId, TakeId } from '../day/model.ts';
 import { takesNumberedTwice } from '../day/takes.ts';
 import { voiceName } from '../day/track-answers.ts';
+import { unknownWords } from '../day/unknown-words.ts';
 import { isMissed, type VoiceAnswer } from '../day/voice-answers.ts';
 import type { Problem } from '../shared/result.ts';
 import { cleanLine } from './clean-text.ts';
@@ -18,6 +19,7 @@ export interface Matter extends Problem {
 export function openMatters(day: Day, lines: readonly TakeLine[]): Matter[] {
   return [
     ...unknownFacts(day),
+    ...wordsUnknown(day),
     ...takesWith(lines, 'take-open', (line) => line.status.includes('rolling')),
     ...numberedTwice(day, lines),
     ...clashes(lines),
@@ -37,6 +39,11 @@ const at = (lines: readonly TakeLine[]) => ({
 
 const unknownFacts = (day: Day): Matter[] =>
   day.unknown.length > 0 ? [{ code: 'facts-unknown', count: day.unknown.length }] : [];
+
+function wordsUnknown(day: Day): Matter[] {
+  const words = unknownWords(day);
+  return words.length > 0 ? [{ code: 'words-unknown', count: words.length, names: words }] : [];
+}
 
 function takesWith(lines: readonly TakeLine[], code: string, has: (line: TakeLine) => boolean): Matter[] {
   const found = lines.filter(has);

@@ -1,10 +1,11 @@
 import { answersAtTake } from '../day/answers.ts';
 import { lengthMs } from '../day/day-totals.ts';
-import type { Day, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
+import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { filesOfTakes, namesTogether, type TakeFile } from '../day/take-files.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
 import type { TrackAnswer } from '../day/track-answers.ts';
+import { unknownText } from '../shared/open-word.ts';
 import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
@@ -39,7 +40,7 @@ export interface TakeLine extends RollWords {
   readonly takeId: TakeId;
   /** `'24B/3'`, `'24B/1 FS'`, `'24B/4 PU'`, `'WT2'`. */
   readonly text: string;
-  readonly kind: TakeKind;
+  readonly kind: Open<TakeKind>;
   /** One of all tracks, or one for each; none for MOS. */
   readonly files: readonly TakeFile[];
   /** Their names in one breath: `'24BT3.wav'`, `'24BT3_1, _2, _5.wav'`. Empty where there is none. */
@@ -86,8 +87,16 @@ export function takeLinesOf(day: Day): TakeLine[] {
       scene: cleanLine(sceneText(take.slate)),
       slate: isSeries(take) ? '' : cleanLine(slateText(take.slate)),
       take: isSeries(take) ? takeText(take) : String(take.number),
-      start: start ? formatTimecode(start.frames, start.rate) : '',
-      length: length ? formatLength(length.frames, length.rate) : '',
+      start: start
+        ? formatTimecode(start.frames, start.rate)
+        : take.unreadStart
+          ? unknownText(take.unreadStart)
+          : '',
+      length: length
+        ? formatLength(length.frames, length.rate)
+        : take.unreadLength
+          ? unknownText(take.unreadLength)
+          : '',
       lengthFrames: length?.frames ?? null,
       lengthMs: lengthMs(take),
       circled: take.circled,

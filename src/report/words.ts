@@ -1,5 +1,7 @@
 import { takeText } from '../day/slate.ts';
 import type { TrackState } from '../day/track-answers.ts';
+import { BIT_DEPTHS, TIMECODE_RATES } from '../facts/day-described.ts';
+import { isOneOf, unknownText, wordIn } from '../shared/open-word.ts';
 import { formatSeconds } from '../time/length.ts';
 import { cleanLine } from './clean-text.ts';
 import { isolated } from './isolated.ts';
@@ -69,11 +71,15 @@ const KHZ = 1000;
 
 export const sampleRateWords = (rate: number): string => `${rate / KHZ} kHz`;
 export const bitDepthWords = (depth: ReportHead['bitDepth']): string =>
-  depth === '32f' ? '32 bit float' : `${depth} bit`;
+  !isOneOf(BIT_DEPTHS, depth) ? unknownText(depth) : depth === '32f' ? '32 bit float' : `${depth} bit`;
 export const rateWords = (rate: ReportHead['timecodeRate']): string =>
-  rate.endsWith('DF') ? `${rate.slice(0, -2)} fps drop-frame` : `${rate} fps`;
+  !isOneOf(TIMECODE_RATES, rate)
+    ? unknownText(rate)
+    : rate.endsWith('DF')
+      ? `${rate.slice(0, -2)} fps drop-frame`
+      : `${rate} fps`;
 export const layoutWords = (layout: ReportHead['fileLayout']): string =>
-  layout === 'poly' ? 'one poly file a take' : 'one mono file a track';
+  wordIn({ poly: 'one poly file a take', mono: 'one mono file a track' }, layout);
 
 /** `'7A, 7B'`, `'7A; 2 takes with no roll'`. */
 const rollsWords = ({ rolls, takesWithoutRoll }: ReportHead): string =>
@@ -122,6 +128,8 @@ export function matterText(said: Matter): string {
   switch (matter.code) {
     case 'facts-unknown':
       return `${matter.count} entries were made by a newer version and are missing here.`;
+    case 'words-unknown':
+      return `What a newer version calls ${takes} is not known here, and nothing was worked out from it.`;
     case 'take-open':
       return `${takes} ${many ? 'have' : 'has'} no cut.`;
     case 'takes-without-start':

@@ -1,3 +1,4 @@
+import { rateOfDay } from '../day/filled-header.ts';
 import type { Day } from '../day/model.ts';
 import { devicesOf, headPpm } from './day-devices.ts';
 import { type Jam, worstApart } from './jams.ts';
@@ -12,6 +13,8 @@ const MOST_DEVICES = 64;
 /** The two jammed devices that may differ most, of those jammed from one source; undefined with fewer than two. */
 export function worstPair(day: Day, nowMs: number): Apart | undefined {
   const devices = devicesOf(day);
+  const rate = rateOfDay(day);
+  if (!rate) return undefined;
   const last = new Map<string, Jam>();
   for (const jam of day.upkeep.jams) {
     const ppm = devices.find(({ id }) => id === jam.device)?.ppm;
@@ -26,7 +29,7 @@ export function worstPair(day: Day, nowMs: number): Apart | undefined {
       const sourcePpm = headPpm(day, one.from);
       // A source nobody knows the clock of is out of it only where both were jammed at once.
       if (sourcePpm === undefined && one.atMs !== other.atMs) continue;
-      const check = { nowMs, rate: day.header.timecodeRate, referencePpm: sourcePpm ?? 0 };
+      const check = { nowMs, rate, referencePpm: sourcePpm ?? 0 };
       const apart = worstApart(one, other, check);
       if (apart.ok && apart.value > (worst?.frames ?? -1))
         worst = { devices: [one.device, other.device], frames: apart.value };

@@ -3,11 +3,16 @@ import { filledHeader } from '../day/filled-header.ts';
 import type { Day, Take } from '../day/model.ts';
 import { type SampleFormat, sampleFormats, takenAtMs } from '../day/taken-at.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
+import { BIT_DEPTHS } from '../facts/day-described.ts';
 import type { CardFields } from '../facts/upkeep-said.ts';
+import { isOneOf } from '../shared/open-word.ts';
 import type { Card, Recorded } from './card-left.ts';
 import type { RecordingFormat } from './media.ts';
 
 const BITS = { '16': 16, '24': 24, '32': 32, '32f': 32 } as const;
+
+/** A depth that only a newer version knows fills a card as soon as the deepest known here. */
+const MOST_BITS = 32;
 
 /** What the recorder writes with all its tracks armed. A rig without tracks counts as two. */
 export const formatOf = (day: Day, tracks?: number | null): RecordingFormat =>
@@ -16,7 +21,7 @@ export const formatOf = (day: Day, tracks?: number | null): RecordingFormat =>
 const formatWith = (day: Day, samples: SampleFormat, tracks?: number | null): RecordingFormat => ({
   tracks: tracks ?? (day.rig.tracks.length || 2),
   sampleRate: samples.sampleRate,
-  bits: BITS[samples.bitDepth],
+  bits: isOneOf(BIT_DEPTHS, samples.bitDepth) ? BITS[samples.bitDepth] : MOST_BITS,
 });
 
 /** Tracks in one file: all of them in a poly file, one in a mono file. */

@@ -36,7 +36,8 @@ function device(day: Day, id: DeviceId, type: Device['type'], name: string): Dev
     hasCells: said?.hasCells ?? type === 'pack',
     hasTimecode: said?.hasTimecode ?? type === 'recorder',
     runtimeHours: said?.runtimeHours ?? undefined,
-    runtimeBasis: said?.runtimeBasis ?? 'planned',
+    // A basis that only a newer version knows is not taken for a measurement.
+    runtimeBasis: said?.runtimeBasis === 'measured' ? 'measured' : 'planned',
     ppm: clockPpm(day, id),
   };
 }

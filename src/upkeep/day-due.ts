@@ -1,3 +1,4 @@
+import { rateOfDay } from '../day/filled-header.ts';
 import type { Day } from '../day/model.ts';
 import { takenAtMs } from '../day/taken-at.ts';
 import { openTakes, takesInOrder } from '../day/takes.ts';
@@ -104,10 +105,16 @@ function jamPlan(day: Day, devices: readonly Device[], nowMs: number, takeOpen: 
   const jams = day.upkeep.jams.map(
     ({ device, from, atMs }): Jam => ({ device, from, atMs, tolerancePpm: clockPpm(day, device) }),
   );
+  const rate = rateOfDay(day);
+  if (!rate) {
+    const jammed = [...new Set(jams.map(({ device }) => device))].filter((device) => present.has(device));
+    const problem = { code: 'rate-unknown', timecodeRate: day.header.timecodeRate };
+    return { due: [], unknown: jammed.map((device) => ({ device, problem })) };
+  }
   const plan = planJams(jams, {
     nowMs,
     takeOpen,
-    rate: day.header.timecodeRate,
+    rate,
     headPpm: (device) => headPpm(day, device),
   });
   if (!plan.ok) return { due: [], unknown: [] };

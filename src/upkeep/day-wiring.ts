@@ -3,7 +3,8 @@ import { leadsOf } from '../day/leads.ts';
 import type { Day, Lead, Part } from '../day/model.ts';
 import { voiceName } from '../day/track-answers.ts';
 import { inputOf, outputOf } from '../facts/rig-kinds.ts';
-import type { LeadFields } from '../facts/runs-described.ts';
+import { LEAD_ENDS, type LeadFields, SNAKE_SIGNALS } from '../facts/runs-described.ts';
+import { isOneOf, unknownText } from '../shared/open-word.ts';
 import type { LeadEnds, RigLead } from './wiring-sheet.ts';
 
 /** A lead of the rig as it is plugged now, with what identifies it. */
@@ -57,13 +58,13 @@ function selectorBefore(day: Day, input: Part, lead: Lead): RigLead['selector'] 
 /** How a lead is made off as it was described; what never was is said to be so, and pins are not guessed. */
 function endsOf(said: LeadFields | undefined, output: Part | undefined, input: Part): LeadEnds {
   if (said?.ends === 'xlr') return { kind: 'xlr' };
+  const { carries = 'analogue' } = said ?? {};
+  // Which pins do what is not guessed where only a newer version knows what the circuit carries.
   if (said?.ends === 'snake' && said.circuit !== undefined)
-    return {
-      kind: 'snake',
-      snake: said.snake || 'snake',
-      circuit: said.circuit,
-      carries: said.carries ?? 'analogue',
-    };
+    return isOneOf(SNAKE_SIGNALS, carries)
+      ? { kind: 'snake', snake: said.snake || 'snake', circuit: said.circuit, carries }
+      : { kind: 'other', words: unknownText(carries) };
+  if (said?.ends && !isOneOf(LEAD_ENDS, said.ends)) return { kind: 'other', words: unknownText(said.ends) };
   if (said?.ends === 'other') return { kind: 'other', words: said.words || 'not said' };
   const follows = outputOf(output?.outputKind)?.madeOff ?? inputOf(input.inputKind)?.madeOff;
   return { kind: 'other', words: follows ?? 'not said' };

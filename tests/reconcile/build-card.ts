@@ -1,7 +1,7 @@
 // Builds what a recorder would have put on its card for a logged day: bytes, described and joined as the app does it.
 import { answersAtTake } from '../../src/day/answers.ts';
 import { fileNamesOf } from '../../src/day/file-name.ts';
-import { filledHeader } from '../../src/day/filled-header.ts';
+import { workingHeader } from '../../src/day/filled-header.ts';
 import { rollIn } from '../../src/day/links.ts';
 import type { Day, Take } from '../../src/day/model.ts';
 import { slateText } from '../../src/day/slate.ts';
@@ -106,7 +106,7 @@ export function cardOf(day: Day): CardFile[] {
 }
 
 function fileOf(day: Day, take: Take, name: string): CardFile {
-  const { timecodeRate, sampleRate, bitDepth, production } = filledHeader(day.header);
+  const { timecodeRate, sampleRate, bitDepth, production } = workingHeader(day, '25');
   const { num, den, dropped } = rateOf(timecodeRate);
   const answers = answersAtTake(day, take.id);
   return {

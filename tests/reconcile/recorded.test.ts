@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { filledHeader } from '../../src/day/filled-header.ts';
+import { workingHeader } from '../../src/day/filled-header.ts';
 import {
   fieldsOfTypes,
   lengthOfFile,
@@ -29,7 +29,7 @@ const FILE: CardFile = {
 };
 const recorded = async (more: Partial<CardFile> = {}): Promise<Recording> =>
   (await recordCard([{ ...FILE, ...more }]))[0]!;
-const header = filledHeader(speaker().day().header);
+const header = workingHeader(speaker().day(), '25');
 
 describe('the name of a recording', () => {
   const named = (...names: string[]) => ({ files: names.map((name) => ({ name })) }) as unknown as Recording;

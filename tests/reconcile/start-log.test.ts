@@ -6,6 +6,7 @@ import { strikeRig } from '../../src/commands/strike-part.ts';
 import { answersNow } from '../../src/day/answers.ts';
 import { foldDay } from '../../src/day/fold.ts';
 import type { Day } from '../../src/day/model.ts';
+import { sceneText } from '../../src/day/slate.ts';
 import { trackLabels } from '../../src/day/track-labels.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { notesFromCard, startLogFromCard } from '../../src/reconcile/start-log.ts';
@@ -277,7 +278,7 @@ describe('the takes of a log started from a card', () => {
         bare(11, { scene: 'WT' }),
         bare(12),
       )
-    ).map(({ kind, number, slate }) => [kind, number, slate?.scene]);
+    ).map(({ kind, number, slate }) => [kind, number, slate && sceneText(slate)]);
     expect(numbers).toEqual([
       [undefined, 5, '24'],
       [undefined, 2, '24'],

@@ -7,6 +7,8 @@ import type { VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate } from '../../day/takes.ts';
 import { isHeard, type VoiceAnswer } from '../../day/voice-answers.ts';
+import { NEEDS } from '../../facts/chain-changed.ts';
+import { wordOf } from '../../shared/open-word.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { chainWords } from '../words/cast.ts';
@@ -102,7 +104,7 @@ interface NeedRowProps {
 
 function NeedRow({ answer, wanted, onTap }: NeedRowProps) {
   const { rig } = useDay().day.value;
-  const idle = answer.need === 'done' ? 'done' : answer.need === null ? '' : 'resting';
+  const idle = answer.need === null ? '' : answer.need === 'needed' ? 'resting' : wordOf(NEEDS, answer.need);
   const { state } = answer;
   const under = state === 'off' || state === 'unrecorded' ? chainWords(rig, answer) : stateWords(rig, answer);
   return (

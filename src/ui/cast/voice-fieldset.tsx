@@ -1,9 +1,11 @@
 import {
+  VOICE_KINDS,
   VOICE_TEXT_LONGEST,
   type VoiceFields,
   type VoiceKind,
   type VoiceText,
 } from '../../facts/voice-described.ts';
+import { isOneOf, type Open } from '../../shared/open-word.ts';
 import { TextField } from '../parts/field.tsx';
 
 /** What is typed of a voice. */
@@ -24,20 +26,27 @@ const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
   place: { performer: null, boom: null, plant: 'Place', feed: 'From' },
 };
 
-const asked = (kind: VoiceKind): (readonly [field: VoiceText, label: string])[] =>
-  (Object.keys(LABELS) as VoiceText[]).flatMap((field) => {
-    const label = LABELS[field][kind];
-    return label === null ? [] : [[field, label] as const];
-  });
+type Asked = readonly (readonly [field: VoiceText, label: string])[];
+
+/** Whatever only a newer version knows has a name all the same. */
+const ASKED_OF_UNKNOWN: Asked = [['part', 'Name, as editors read it']];
+
+const asked = (kind: Open<VoiceKind>): Asked =>
+  isOneOf(VOICE_KINDS, kind)
+    ? (Object.keys(LABELS) as VoiceText[]).flatMap((field) => {
+        const label = LABELS[field][kind];
+        return label === null ? [] : [[field, label] as const];
+      })
+    : ASKED_OF_UNKNOWN;
 
 /** What was typed of the fields that are asked of this kind, trimmed. */
-export const saidFields = (kind: VoiceKind, texts: VoiceTexts): VoiceFields =>
+export const saidFields = (kind: Open<VoiceKind>, texts: VoiceTexts): VoiceFields =>
   Object.fromEntries(
     asked(kind).map(([field]) => [field, texts[field].trim().slice(0, VOICE_TEXT_LONGEST[field])]),
   );
 
 interface FieldsetProps {
-  readonly kind: VoiceKind;
+  readonly kind: Open<VoiceKind>;
   readonly texts: VoiceTexts;
   readonly onInput: (texts: VoiceTexts) => void;
   /** Who has the cast number already, in words; empty where nobody has. */

@@ -1,4 +1,6 @@
 import { isMissed, type VoiceAnswer } from '../../day/voice-answers.ts';
+import { NEEDS } from '../../facts/chain-changed.ts';
+import { wordOf } from '../../shared/open-word.ts';
 import { useDay } from '../context.ts';
 import { Row } from '../parts/row.tsx';
 import { chainWords } from '../words/cast.ts';
@@ -20,7 +22,7 @@ export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => 
       word={
         <>
           {isBad ? <strong>{words}</strong> : <span class="cast-state">{words}</span>}
-          {need}
+          {need && wordOf(NEEDS, need)}
         </>
       }
       onTap={onTap}

@@ -5,6 +5,8 @@ import { formatTimecode } from '../../time/timecode.ts';
 import { useApp, useDay } from '../context.ts';
 
 const TICK_MS = 120;
+/** The day counts at a rate that only a newer version knows. */
+const NO_TIME = '--:--:--:--';
 /** From a touch to the picture that answers it, about. */
 const ANSWER_MS = 150;
 
@@ -25,7 +27,7 @@ export function ClockFace() {
       if (!calm && performance.now() - touchedAt < ANSWER_MS) return;
       const now = clock.now();
       const followed = clockFor(store.day.peek(), now);
-      const text = formatTimecode(timecodeAt(followed, now.atMs), followed.rate);
+      const text = followed ? formatTimecode(timecodeAt(followed, now.atMs), followed.rate) : NO_TIME;
       if (face.current) face.current.textContent = calm ? text.slice(0, 8) : text;
     };
     tick();

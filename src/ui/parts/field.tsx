@@ -1,4 +1,5 @@
 import type { InputHTMLAttributes } from 'preact';
+import { type Open, unknownText } from '../../shared/open-word.ts';
 
 interface TextFieldProps {
   readonly label: string;
@@ -53,12 +54,13 @@ export function LongField({ label, value, onInput, placeholder }: LongFieldProps
 
 interface ChoiceProps<T extends string> {
   readonly label: string;
-  readonly value: T;
+  /** Empty where nothing was chosen. */
+  readonly value: Open<T> | '';
   readonly options: readonly { readonly value: T; readonly name: string }[];
   readonly onChoose: (value: T) => void;
 }
 
-/** A choice among a few, as buttons side by side; one of them is pressed. */
+/** A choice among a few, as buttons side by side; one of them is pressed, or it is said that this version does not know it. */
 export function Choice<T extends string>({ label, value, options, onChoose }: ChoiceProps<T>) {
   return (
     <fieldset class="choice">
@@ -75,6 +77,9 @@ export function Choice<T extends string>({ label, value, options, onChoose }: Ch
             {option.name}
           </button>
         ))}
+        {value !== '' && !options.some((option) => option.value === value) && (
+          <span class="soft">{unknownText(value)}</span>
+        )}
       </div>
     </fieldset>
   );

@@ -2,6 +2,8 @@ import { effect, useComputed } from '@preact/signals';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Saving } from '../../app/saving.ts';
 import { answersNow } from '../../day/answers.ts';
+import { BIT_DEPTHS, TIMECODE_RATES } from '../../facts/day-described.ts';
+import { wordOf } from '../../shared/open-word.ts';
 import { useApp, useDay } from '../context.ts';
 import { ClockSheet, DaySheet } from '../sheets.ts';
 import { ClockFace } from './clock-face.tsx';
@@ -19,7 +21,11 @@ export function Head() {
   const { production, label, timecodeRate, sampleRate, bitDepth, sample } = day.header;
   const { roll } = answersNow(day);
   const title = [sample ? 'Sample' : '', production, label].filter(Boolean).join(' · ') || 'Untitled day';
-  const facts = [roll ? `roll ${roll}` : 'no roll', timecodeRate, `${sampleRate / 1000}k ${bitDepth}`];
+  const facts = [
+    roll ? `roll ${roll}` : 'no roll',
+    wordOf(TIMECODE_RATES, timecodeRate),
+    `${sampleRate / 1000}k ${wordOf(BIT_DEPTHS, bitDepth)}`,
+  ];
   return (
     <header class="head">
       <button type="button" class="head-day" onClick={() => setOpen('day')}>

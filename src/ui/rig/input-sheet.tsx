@@ -4,6 +4,7 @@ import { plugRun } from '../../commands/plug-run.ts';
 import { answersBefore } from '../../day/answers.ts';
 import type { PartId, SelectorPosition } from '../../day/model.ts';
 import type { Reach } from '../../day/reach.ts';
+import { SELECTOR_POSITIONS } from '../../facts/chain-changed.ts';
 import { INPUT_KINDS } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice } from '../parts/field.tsx';
@@ -124,7 +125,7 @@ function SelectorChoice({ reach, before }: ReachProps) {
     <Choice
       label={part.name}
       value={position}
-      options={(['a', 'b'] as const).map((value) => ({ value, name: positionName(day, part.id, value) }))}
+      options={SELECTOR_POSITIONS.map((value) => ({ value, name: positionName(day, part.id, value) }))}
       onChoose={(to) =>
         run(
           (now) => throwSelectors(now, [part.id], to, { before }),

@@ -1,5 +1,6 @@
 import { leadFrom } from '../../commands/plug-run.ts';
 import { answersBefore } from '../../day/answers.ts';
+import { isHardline } from '../../day/cast-in-order.ts';
 import type { Day, Links } from '../../day/model.ts';
 import { nameOf, partName } from '../words/chain.ts';
 import { arrivalWords } from '../words/rig.ts';
@@ -10,7 +11,7 @@ export function leadOptions(day: Day, before: string | undefined, current: strin
   const { links } = answersBefore(day, before);
   const outputs = day.rig.outputs.filter(({ reserved }) => !reserved).map(({ id, name }) => ({ id, name }));
   const hardlines = [...day.voices.values()]
-    .filter(({ kind, struck }) => kind !== 'performer' && !struck)
+    .filter(({ kind, struck }) => isHardline(kind) && !struck)
     .map(({ id }) => ({ id, name: nameOf(day, id) }));
   const all = [...hardlines, ...outputs].map(({ id, name }) => ({ id, name, word: placeOf(day, links, id) }));
   const loose = all.filter(({ word }) => word === 'no lead');

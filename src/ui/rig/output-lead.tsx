@@ -2,9 +2,10 @@ import { leadFrom, plugRun } from '../../commands/plug-run.ts';
 import { answersBefore } from '../../day/answers.ts';
 import type { Part, SelectorPosition } from '../../day/model.ts';
 import { OUTPUT_KINDS } from '../../facts/rig-kinds.ts';
+import { wordIn } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
 import { partName } from '../words/chain.ts';
-import { OUTPUT_KIND_WORD } from '../words/rig.ts';
+import { OUTPUT_KIND_WORD, reservedWord } from '../words/rig.ts';
 import { inputOptions } from './lead-options.ts';
 import { Picker } from './picker.tsx';
 import { PartChoice } from './whole-day.tsx';
@@ -24,7 +25,7 @@ export function OutputLead({ output, before }: OutputLeadProps) {
   const position = selector?.positions?.[lead?.position === 'b' ? 1 : 0];
   if (output.reserved) {
     return (
-      <p class="section soft">{`${output.name} is kept for ${output.reserved}; no voice goes this way.`}</p>
+      <p class="section soft">{`${output.name} is kept for ${reservedWord(output.reserved)}; no voice goes this way.`}</p>
     );
   }
   const plug = (choice: string): void => {
@@ -35,7 +36,7 @@ export function OutputLead({ output, before }: OutputLeadProps) {
   };
   return (
     <Picker
-      label={`${output.name} (${OUTPUT_KIND_WORD[output.outputKind ?? 'analogue']}) is led into`}
+      label={`${output.name} (${wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue')}) is led into`}
       now={to ? [partName(day.rig, to), position].filter(Boolean).join(', ') : 'nothing'}
       options={inputOptions(day, before, to !== null)}
       current={to ? `${selector ? (lead?.position ?? 'a') : 'a'}:${to}` : 'nothing'}

@@ -10,7 +10,7 @@ import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { GiveList } from '../sheets/give-list.tsx';
 import { nameOf } from '../words/chain.ts';
-import { channelsOn } from '../words/rig.ts';
+import { channelsOn, reservedWord } from '../words/rig.ts';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 
 const WEARS = [
@@ -83,7 +83,11 @@ function FrequencyForm({ part }: { part: Part }) {
 /** One send of the recorder. */
 export function SendSheet({ part, onClose }: PartSheetProps) {
   return (
-    <Sheet title={part.name} under={part.reserved ?? 'for anything'} onClose={onClose}>
+    <Sheet
+      title={part.name}
+      under={part.reserved ? reservedWord(part.reserved) : 'for anything'}
+      onClose={onClose}
+    >
       <WholeDay part={part} onClose={onClose}>
         <KeptFor part={part} />
       </WholeDay>

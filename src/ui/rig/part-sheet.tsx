@@ -1,4 +1,6 @@
 import type { PartId } from '../../day/model.ts';
+import { PART_TYPES } from '../../facts/part-described.ts';
+import { isOneOf } from '../../shared/open-word.ts';
 import { ChannelSheet } from './channel-sheet.tsx';
 import { InputSheet } from './input-sheet.tsx';
 import { PackSheet, SendSheet } from './pack-sheet.tsx';
@@ -22,7 +24,7 @@ const SHEETS = {
 /** What can be adjusted of one part of the rig; nothing once it is struck out. */
 export function PartSheet({ id, onClose }: { id: PartId; onClose: () => void }) {
   const part = usePart(id);
-  if (!part) return null;
+  if (!part || !isOneOf(PART_TYPES, part.type)) return null;
   const Shown = SHEETS[part.type];
   return <Shown part={part} onClose={onClose} />;
 }

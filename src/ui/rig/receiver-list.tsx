@@ -1,9 +1,10 @@
 import { leadFrom } from '../../commands/plug-run.ts';
 import { tunedTo } from '../../day/links.ts';
 import type { Part } from '../../day/model.ts';
+import { wordIn } from '../../shared/open-word.ts';
 import { Row } from '../parts/row.tsx';
 import { countOf, partName } from '../words/chain.ts';
-import { OUTPUT_KIND_WORD } from '../words/rig.ts';
+import { OUTPUT_KIND_WORD, reservedWord } from '../words/rig.ts';
 import type { ListProps } from './rig-lists.tsx';
 import { Section } from './section.tsx';
 
@@ -36,7 +37,7 @@ function Receiver({ receiver, ...props }: ListProps & { receiver: Part }) {
       <div class="rig-receiver">
         <Row
           title={receiver.name}
-          under={`${PLACE_WORD[receiver.place ?? 'cart']}, ${countOf(own.length, 'channel')}`}
+          under={`${wordIn(PLACE_WORD, receiver.place ?? 'cart')}, ${countOf(own.length, 'channel')}`}
           word={<span class="rig-show">change</span>}
           onTap={() => props.onPart(receiver.id)}
         />
@@ -77,8 +78,8 @@ function ChannelRow({ day, answers, onPart, channel }: ListProps & { channel: Pa
   const outputs = day.rig.outputs.filter(({ carries }) => carries?.includes(channel.id));
   const ways = outputs.map((output) => {
     const to = existing(day.rig.byId, leadFrom(day.rig, answers.links, output.id)?.link.value.to);
-    const kind = OUTPUT_KIND_WORD[output.outputKind ?? 'analogue'];
-    if (output.reserved) return `${kind}, kept for ${output.reserved}`;
+    const kind = wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue');
+    if (output.reserved) return `${kind}, kept for ${reservedWord(output.reserved)}`;
     return `${kind} › ${to ? partName(day.rig, to) : 'no lead'}`;
   });
   return (

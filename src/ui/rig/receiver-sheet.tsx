@@ -6,6 +6,7 @@ import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { countOf } from '../words/chain.ts';
+import { reservedWord } from '../words/rig.ts';
 import { OutputKindChoice, OutputLead } from './output-lead.tsx';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 
@@ -54,7 +55,7 @@ export function OutputSheet({ part, onClose }: PartSheetProps) {
   return (
     <Sheet
       title={part.name}
-      under={part.reserved ?? 'carries no channel'}
+      under={part.reserved ? reservedWord(part.reserved) : 'carries no channel'}
       onClose={onClose}
       foot={part.reserved ? undefined : <FromWhen before={before} onPlace={setBefore} />}
     >

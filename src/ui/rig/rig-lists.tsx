@@ -2,6 +2,8 @@ import type { Answers } from '../../day/answers.ts';
 import { wornBy } from '../../day/links.ts';
 import type { Day, PartId } from '../../day/model.ts';
 import { formatMhz } from '../../facts/frequency.ts';
+import { TAPS, WEARS } from '../../facts/part-described.ts';
+import { wordOf } from '../../shared/open-word.ts';
 import type { MarkState } from '../parts/mark.tsx';
 import { Row } from '../parts/row.tsx';
 import { countOf, nameOf, partName } from '../words/chain.ts';
@@ -59,7 +61,7 @@ export function Tracks({ answers, onPart }: ListProps) {
                 mark={mark}
                 title={track.mix ? track.name : `Track ${track.name}${name ? `, ${name}` : ''}`}
                 under={track.mix ? 'hears every input' : by || 'no input feeds it'}
-                word={`${track.mix ? 'mix' : 'iso'}, ${track.tap ?? 'pre'}`}
+                word={`${track.mix ? 'mix' : 'iso'}, ${wordOf(TAPS, track.tap ?? 'pre')}`}
                 onTap={() => onPart(track.id)}
               />
             </li>
@@ -128,7 +130,7 @@ export function Packs({ day, answers, onPart }: ListProps) {
                 under={[
                   khz ? `${formatMhz(khz)} MHz` : '',
                   channels.length > 0 ? `on ${channels.join(', ')}` : 'no channel tuned to it',
-                  wear && wear !== 'pack' ? wear : '',
+                  wear && wear !== 'pack' ? wordOf(WEARS, wear) : '',
                 ]
                   .filter(Boolean)
                   .join(' · ')}

@@ -65,7 +65,7 @@ function PositionNames({ part }: { part: Part }) {
   const [[first = 'A', second = 'B'], setNames] = useState<readonly string[]>(part.positions ?? []);
   const save = (event: Event): void => {
     event.preventDefault();
-    const positions = [first.trim() || 'A', second.trim() || 'B'];
+    const positions: [string, string] = [first.trim() || 'A', second.trim() || 'B'];
     run((now) => describePart(now, part.id, { positions }), `${part.name}: ${positions.join(' or ')}`);
   };
   return (

@@ -1,5 +1,6 @@
 import { bringBackPart, strikeRig, struckParts } from '../../commands/strike-part.ts';
 import { takesInOrder } from '../../day/takes.ts';
+import { wordIn } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
 import { Row } from '../parts/row.tsx';
 import { Section } from './section.tsx';
@@ -29,7 +30,7 @@ export function Struck() {
           <li key={id}>
             <Row
               title={name}
-              under={TYPE_WORD[type]}
+              under={wordIn(TYPE_WORD, type)}
               word="bring back"
               onTap={() => run((now) => bringBackPart(now, id), `${name} is back`)}
             />

@@ -4,6 +4,7 @@ import { describePart } from '../../commands/describe.ts';
 import { reservePart, strikePart } from '../../commands/strike-part.ts';
 import type { Part } from '../../day/model.ts';
 import { type PartFields, RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
+import type { Open } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice, TextField } from '../parts/field.tsx';
 
@@ -55,7 +56,7 @@ export function NameForm({ part, label = 'Name' }: { part: Part; label?: string 
 export function PartChoice<T extends string>(props: {
   part: Part;
   label: string;
-  value: T;
+  value: Open<T>;
   options: readonly { readonly value: T; readonly name: string }[];
   fields: (value: T) => PartFields;
 }) {

@@ -6,6 +6,8 @@ import { lastTake } from '../../day/takes.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
 import { trackLabels } from '../../day/track-labels.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
+import { TAPS } from '../../facts/part-described.ts';
+import { wordOf } from '../../shared/open-word.ts';
 import { useDay } from '../context.ts';
 import { later } from '../parts/later.tsx';
 import type { MarkState } from '../parts/mark.tsx';
@@ -154,7 +156,7 @@ function TrackRow({ day, answer, answers, since, onTap }: TrackRowProps) {
   return useMemo(() => {
     const mark: MarkState = state === 'empty' ? 'free' : state;
     const quiet = answer.heard.filter(({ muted }) => muted).map(({ voice }) => nameOf(day, voice));
-    const fader = `${track.tap === 'pre' ? 'pre' : 'post'} fader`;
+    const fader = `${wordOf(TAPS, track.tap ?? 'post')} fader`;
     return (
       <Row
         number={number}

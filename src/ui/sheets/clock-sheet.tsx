@@ -1,13 +1,17 @@
+import { rateOfDay } from '../../day/filled-header.ts';
+import { TIMECODE_RATES } from '../../facts/day-described.ts';
+import { wordOf } from '../../shared/open-word.ts';
 import '../words/later-problems.ts';
 import { useEffect, useState } from 'preact/hooks';
 import { clockFor, followClock } from '../../commands/log-takes.ts';
-import { nextWholeSecond } from '../../time/followed-clock.ts';
-import { rateOf } from '../../time/rate.ts';
+import { nextWholeSecond, timeOfDayClock } from '../../time/followed-clock.ts';
+import { type RateId, rateOf } from '../../time/rate.ts';
 import { addFrames, formatTimecode, parseTimecode } from '../../time/timecode.ts';
 import { useApp, useDay, useRun } from '../context.ts';
 import { TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { complain } from '../saying.ts';
+import { sentenceFor } from '../words/problems.ts';
 
 const LEAD_MS = 4000;
 const STEPS = [
@@ -19,15 +23,34 @@ const STEPS = [
   { name: '+ 1 h', seconds: 3600 },
 ] as const;
 
-/** Ties the phone's clock to the recorder's timecode: one tap when the recorder shows the whole second named. */
+/** Ties the phone's clock to the recorder's timecode, at a rate that can be counted in here. */
 export function ClockSheet({ onClose }: { onClose: () => void }) {
+  const { value: day } = useDay().day;
+  const rate = rateOfDay(day);
+  if (rate) return <FollowSheet rate={rate} onClose={onClose} />;
+  return (
+    <Sheet
+      title="Follow the recorder"
+      under={`Rate ${wordOf(TIMECODE_RATES, day.header.timecodeRate)}; the day's head sets it.`}
+      onClose={onClose}
+    >
+      <p class="section">{sentenceFor({ code: 'rate-unknown', timecodeRate: day.header.timecodeRate })}</p>
+    </Sheet>
+  );
+}
+
+/** One tap when the recorder shows the whole second named. */
+function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
   const store = useDay();
   const run = useRun();
   const { clock } = useApp().parts;
-  const rate = store.day.value.header.timecodeRate;
   const [target, setTarget] = useState(() => {
     const now = clock.now();
-    return nextWholeSecond({ ...clockFor(store.day.peek(), now), rate }, now.atMs, LEAD_MS).frames;
+    return nextWholeSecond(
+      { ...(clockFor(store.day.peek(), now) ?? timeOfDayClock(now.atMs, now.zone, rate)), rate },
+      now.atMs,
+      LEAD_MS,
+    ).frames;
   });
   const [typed, setTyped] = useState('');
 
@@ -37,7 +60,13 @@ export function ClockSheet({ onClose }: { onClose: () => void }) {
     if (own) return;
     const timer = setInterval(() => {
       const now = clock.now();
-      setTarget(nextWholeSecond({ ...clockFor(store.day.peek(), now), rate }, now.atMs, LEAD_MS).frames);
+      setTarget(
+        nextWholeSecond(
+          { ...(clockFor(store.day.peek(), now) ?? timeOfDayClock(now.atMs, now.zone, rate)), rate },
+          now.atMs,
+          LEAD_MS,
+        ).frames,
+      );
     }, LEAD_MS);
     return () => clearInterval(timer);
   }, [own, clock, store, rate]);

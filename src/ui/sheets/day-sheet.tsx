@@ -1,3 +1,4 @@
+import { unknownWords } from '../../day/unknown-words.ts';
 import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { describeDay } from '../../commands/describe.ts';
@@ -11,7 +12,7 @@ import { Choice, TextField } from '../parts/field.tsx';
 import { Looks } from '../parts/looks.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { UpdateOffer } from '../parts/update-offer.tsx';
-import { countOf } from '../words/chain.ts';
+import { countOf, listOf } from '../words/chain.ts';
 import { copyWords, PROMISED_WORDS } from '../words/days.ts';
 import { SLATE_STYLES } from '../words/takes.ts';
 
@@ -133,7 +134,9 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
 
 /** Where this day is kept, and what the browser said to keeping it. */
 function Safety() {
-  const { unknown } = useDay().day.value;
+  const day = useDay().day.value;
+  const { unknown } = day;
+  const words = unknownWords(day);
   const { safekeeping } = useApp();
   const outline = useOutline();
   return (
@@ -146,6 +149,12 @@ function Safety() {
         <p class="soft">
           {countOf(unknown.length, 'entry', 'entries')} of this day {unknown.length === 1 ? 'was' : 'were'}{' '}
           said by a newer version of the app: kept and handed on, but not understood here.
+        </p>
+      )}
+      {words.length > 0 && (
+        <p class="soft">
+          What a newer version calls {listOf(words)} is kept and handed on, shown as unknown, and nothing is
+          worked out from it.
         </p>
       )}
       <DayFileButton day={outline} quiet />

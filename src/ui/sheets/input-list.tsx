@@ -4,6 +4,8 @@ import { inputsToOffer } from '../../day/inputs-to-offer.ts';
 import type { PartId } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import type { SelectorPosition } from '../../facts/chain-changed.ts';
+import { SELECTOR_POSITIONS } from '../../facts/chain-changed.ts';
+import { isOneOf, type Open } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
 import { Row } from '../parts/row.tsx';
 import { nameOf, partName } from '../words/chain.ts';
@@ -35,7 +37,11 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
       <ul class="rows">
         {offered.map(({ input, state, reach }) => (
           <li key={input.id}>
-            <Row title={input.name} word={state} onTap={() => plug(input.id, reach.selector?.position)} />
+            <Row
+              title={input.name}
+              word={state}
+              onTap={() => plug(input.id, readPosition(reach.selector?.position))}
+            />
           </li>
         ))}
         {plugged && (
@@ -47,3 +53,7 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
     </>
   );
 }
+
+/** A lead is not plugged where only a newer version could say which end of the selector it is. */
+const readPosition = (position: Open<SelectorPosition> = 'a'): SelectorPosition =>
+  isOneOf(SELECTOR_POSITIONS, position) ? position : 'a';

@@ -1,3 +1,4 @@
+import { styleOfDay } from '../../day/filled-header.ts';
 import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { callSlate, rollTake } from '../../commands/log-takes.ts';
@@ -22,7 +23,7 @@ const KINDS: readonly { readonly kind: TakeKind; readonly title: string; readonl
 export function SlateSheet({ onClose }: { onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();
-  const style = day.header.slateStyle;
+  const style = styleOfDay(day);
   const database = useDatabase();
   const slate = currentSlate(day, database);
   const [typed, setTyped] = useState('');

@@ -1,10 +1,11 @@
 import { useState } from 'preact/hooks';
 import { markNeed } from '../../commands/change-chain.ts';
 import { type Answers, answersBefore } from '../../day/answers.ts';
+import { isHardline } from '../../day/cast-in-order.ts';
 import { heardWith } from '../../day/heard-with.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
-import { NEEDS, type Need } from '../../facts/chain-changed.ts';
+import { NEEDS } from '../../facts/chain-changed.ts';
 import { useDay, useRun } from '../context.ts';
 import { Choice } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
@@ -35,7 +36,7 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
   const answer = answers.voices.find((one) => one.voice.id === voice);
   if (!answer) return null;
   const name = nameOf(day, voice);
-  const hardline = answer.voice.kind !== 'performer';
+  const hardline = isHardline(answer.voice.kind);
   return (
     <Sheet
       title={name}
@@ -45,13 +46,11 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
     >
       <Paths answer={answer} />
       <div class="section">
-        <Choice<Need | ''>
+        <Choice
           label={before ? 'From there on' : 'From here on'}
           value={answer.need ?? ''}
           options={NEEDS.map((value) => ({ value, name: value }))}
-          onChoose={(need) =>
-            need !== '' && run((now) => markNeed(now, [voice], need, { before }), `${name} ${need}`)
-          }
+          onChoose={(need) => run((now) => markNeed(now, [voice], need, { before }), `${name} ${need}`)}
         />
         <div class="buttons">
           <WornActions answers={answers} answer={answer} before={before} />

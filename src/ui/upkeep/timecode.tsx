@@ -1,6 +1,9 @@
 import type { Moment } from '../../commands/command.ts';
 import { jamDevices } from '../../commands/keep-up.ts';
+import { rateOfDay } from '../../day/filled-header.ts';
 import type { Day } from '../../day/model.ts';
+import { TIMECODE_RATES } from '../../facts/day-described.ts';
+import { wordOf } from '../../shared/open-word.ts';
 import { worstPair } from '../../upkeep/day-apart.ts';
 import type { Device } from '../../upkeep/day-devices.ts';
 import type { UpkeepNow } from '../../upkeep/day-due.ts';
@@ -25,7 +28,8 @@ interface TimecodeProps {
 export function TimecodeFold({ day, upkeep, now, onDevice }: TimecodeProps) {
   const run = useRun();
   const devices = upkeep.devices.filter(({ hasTimecode, type }) => hasTimecode && type !== 'recorder');
-  const rate = day.header.timecodeRate;
+  const rate = rateOfDay(day);
+  const rateWord = wordOf(TIMECODE_RATES, day.header.timecodeRate);
   const apart = worstPair(day, now.atMs);
   const jam = (ids: readonly string[], words: string): boolean =>
     run((d, moment) => jamDevices(d, ids, moment), words);
@@ -34,8 +38,8 @@ export function TimecodeFold({ day, upkeep, now, onDevice }: TimecodeProps) {
       name="Timecode"
       under={
         devices.length === 0
-          ? `${rate}; no slate, box or camera added yet`
-          : `${rate} · ${countOf(devices.length, 'device')}${upkeep.withoutJam.length > 0 ? `, ${upkeep.withoutJam.length} never jammed` : ''}`
+          ? `${rateWord}; no slate, box or camera added yet`
+          : `${rateWord} · ${countOf(devices.length, 'device')}${upkeep.withoutJam.length > 0 ? `, ${upkeep.withoutJam.length} never jammed` : ''}`
       }
     >
       {devices.length > 1 && (
@@ -90,8 +94,12 @@ export function TimecodeFold({ day, upkeep, now, onDevice }: TimecodeProps) {
               </dd>
             </>
           )}
-          <dt>Labels and the wall clock</dt>
-          <dd>{behindWords(labelsBehindClock(rate).hourMs)}</dd>
+          {rate && (
+            <>
+              <dt>Labels and the wall clock</dt>
+              <dd>{behindWords(labelsBehindClock(rate).hourMs)}</dd>
+            </>
+          )}
         </dl>
         <UserBits date={day.header.date} />
       </div>

@@ -2,7 +2,9 @@ import type { Day, Fact, FactOf } from '../../day/model.ts';
 import { saidOfLink } from '../../day/said-of-link.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takeFrom } from '../../day/takes.ts';
+import { NEEDS, SELECTOR_POSITIONS, type SelectorPosition } from '../../facts/chain-changed.ts';
 import type { Pins } from '../../facts/plan-said.ts';
+import { isOneOf, type Open, unknownText, wordOf } from '../../shared/open-word.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { prepWords } from './prep-facts.ts';
@@ -40,7 +42,7 @@ export function factWords(day: Day, fact: Fact): string {
         ? `track ${part(fact.track)} named ${fact.name} by hand`
         : `track ${part(fact.track)} named by its chain`;
     case 'voices-needed':
-      return `${listOf(fact.voices.map(({ voice }) => nameOf(day, voice)))} ${fact.voices[0]!.need}`;
+      return `${listOf(fact.voices.map(({ voice }) => nameOf(day, voice)))} ${wordOf(NEEDS, fact.voices[0]!.need)}`;
     case 'voice-pinned':
       return fact.pins
         ? `${nameOf(day, fact.voice)} pinned: ${pinWords(day, fact.pins)}`
@@ -114,8 +116,10 @@ function leadWords(day: Day, lead: SaidLead): string {
 export const sourceName = (day: Day, source: string): string =>
   day.voices.has(source) ? nameOf(day, source) : partName(day.rig, source);
 
-export const positionName = (day: Day, selector: string, position: 'a' | 'b'): string =>
-  day.rig.byId.get(selector)?.positions?.[position === 'a' ? 0 : 1] ?? position.toUpperCase();
+export const positionName = (day: Day, selector: string, position: Open<SelectorPosition>): string =>
+  isOneOf(SELECTOR_POSITIONS, position)
+    ? (day.rig.byId.get(selector)?.positions?.[position === 'a' ? 0 : 1] ?? position.toUpperCase())
+    : unknownText(position);
 
 /** What a voice keeps whatever is planned. */
 export function pinWords(day: Day, { transmitter, channel, input, track, alone }: Pins): string {

@@ -6,7 +6,10 @@ const dateOf = (ms: unknown): string => new Date(Number(ms)).toISOString().slice
 learnSentences({
   'roll-name': ({ longest }) => `A roll needs a name of at most ${longest} characters.`,
   'date-unknown': ({ typed }) => `${quoted(typed)} is not a date.`,
-  'rate-unknown': ({ timecodeRate }) => `${quoted(timecodeRate)} is not a timecode rate.`,
+  'rate-unknown': ({ timecodeRate }) =>
+    timecodeRate
+      ? `${quoted(timecodeRate)} is not a timecode rate that this version counts in. The day's head sets it.`
+      : 'This version does not count in the timecode rate of the day. The head of the day sets it.',
   'cast-empty': () => 'No line could be read as a performer.',
   'before-itself': () => 'A take cannot stand before itself.',
   'slate-not-a-number': ({ typed }) => `${quoted(typed)} is not a slate number.`,

@@ -4,7 +4,9 @@ import type { InputAnswer } from '../../day/input-answers.ts';
 import { tunedTo } from '../../day/links.ts';
 import type { Day, Links, Part, Rig } from '../../day/model.ts';
 import type { Arrival } from '../../day/reach.ts';
+import { RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
 import type { InputKind, OutputKind } from '../../facts/rig-kinds.ts';
+import { type Open, wordIn, wordOf } from '../../shared/open-word.ts';
 import { countOf, INPUT_WORD, nameOf, partName } from './chain.ts';
 import { positionName } from './facts.ts';
 import { runWords } from './runs.ts';
@@ -34,8 +36,8 @@ const MANY: Record<InputKind, string> = {
   network: 'network',
 };
 
-const kindCount = (kind: InputKind, count: number): string =>
-  `${count} ${(count === 1 ? INPUT_KIND_WORD : MANY)[kind]}`;
+const kindCount = (kind: Open<InputKind>, count: number): string =>
+  `${count} ${wordIn(count === 1 ? INPUT_KIND_WORD : MANY, kind)}`;
 
 /** What was understood of a rig said in a breath. */
 export function specWords(spec: RigSpec): string {
@@ -50,7 +52,7 @@ export function specWords(spec: RigSpec): string {
 
 /** `4 mic, 4 AES3, 2 returns, 8 slots`, in reading order. */
 export function inputsWords({ inputs }: Rig): string {
-  const counts = new Map<InputKind, number>();
+  const counts = new Map<Open<InputKind>, number>();
   for (const { inputKind = 'mic' } of inputs) counts.set(inputKind, (counts.get(inputKind) ?? 0) + 1);
   return [...counts].map(([kind, count]) => kindCount(kind, count)).join(', ');
 }
@@ -59,7 +61,7 @@ export function inputsWords({ inputs }: Rig): string {
 export function arrivalWords(day: Day, arrival: Arrival | null): string {
   if (!arrival) return 'nothing';
   const kept = day.rig.byId.get(arrival.from)?.reserved;
-  if (kept) return `${partName(day.rig, arrival.from)}, ${kept}`;
+  if (kept) return `${partName(day.rig, arrival.from)}, ${reservedWord(kept)}`;
   return arrival.sources
     .map(({ id, transmitter, voice }) =>
       voice === id || (!transmitter && day.voices.has(id))
@@ -86,11 +88,14 @@ export function inputWords(day: Day, { reach }: InputAnswer): string {
 }
 
 export function inputStateWords({ input, state }: InputAnswer): string {
-  const kind = INPUT_KIND_WORD[input.inputKind ?? 'mic'];
-  const word = input.reserved ?? INPUT_WORD[state];
+  const kind = wordIn(INPUT_KIND_WORD, input.inputKind ?? 'mic');
+  const word = input.reserved ? reservedWord(input.reserved) : INPUT_WORD[state];
   return word ? `${kind}, ${word}` : kind;
 }
 
 /** The receivers' channels that are tuned to a pack. */
 export const channelsOn = (rig: Rig, links: Links, transmitter: string): Part[] =>
   rig.channels.filter(({ id }) => tunedTo(links, id)?.value === transmitter);
+
+/** What an output, an input or a send is kept for. */
+export const reservedWord = (use: Open<ReservedUse>): string => wordOf(RESERVED_USES, use);

@@ -35,6 +35,7 @@ export function placeOf(matter: Matter): Place {
       return last ? { sheet: 'take', take: last } : { tab: 'line' };
     case 'said-open':
     case 'facts-unknown':
+    case 'words-unknown':
       return { sheet: 'day' };
     case 'clash-on-input':
       return { tab: 'rig' };

@@ -1,5 +1,5 @@
 import type { OutgoingFile } from '../../app/sharing.ts';
-import type { ReportMade } from '../../facts/report-sent.ts';
+import { PAPERS, type ReportMade, TABLE_LINES } from '../../facts/report-sent.ts';
 import { reportCsv } from '../../report/csv.ts';
 import type { CsvColumn } from '../../report/csv-columns.ts';
 import type { Extras } from '../../report/extras.ts';
@@ -7,6 +7,7 @@ import { reportHtml } from '../../report/html.ts';
 import { REPORT_TYPES, type ReportFormat, reportFileName } from '../../report/report-name.ts';
 import type { ReportToSend } from '../../report/report-to-send.ts';
 import { reportText } from '../../report/text.ts';
+import { isOneOf } from '../../shared/open-word.ts';
 import { writePages } from './pages.ts';
 
 /** The files of a report. */
@@ -36,13 +37,11 @@ export async function makeFiles(
   formats: readonly ReportFormat[],
   stop?: AbortSignal,
 ): Promise<MadeFiles> {
-  const asked = {
-    what: 'report',
-    model: report.model,
-    paper: made.paper,
-    ...extrasOf(report, made),
-  } as const;
-  const pages = formats.includes('pdf') ? await writePages(asked, stop) : null;
+  // What was sent on paper that only a newer version knows cannot be made again here.
+  const { paper } = made;
+  const asked = { what: 'report', model: report.model, ...extrasOf(report, made) } as const;
+  const pages =
+    formats.includes('pdf') && isOneOf(PAPERS, paper) ? await writePages({ ...asked, paper }, stop) : null;
   const contents: Record<ReportFormat, () => OutgoingFile['content'] | null> = {
     pdf: () => (pages?.ok ? pages.value.bytes : null),
     csv: () => tableOf(report, made),
@@ -62,5 +61,7 @@ export async function makeFiles(
   };
 }
 
-const tableOf = ({ model, revision }: ReportToSend, { lines, columns }: ReportMade): string =>
-  reportCsv(model, { lines, columns: columns as CsvColumn[], byteOrderMark: true, revision });
+const tableOf = ({ model, revision }: ReportToSend, { lines, columns }: ReportMade): string | null =>
+  isOneOf(TABLE_LINES, lines)
+    ? reportCsv(model, { lines, columns: columns as CsvColumn[], byteOrderMark: true, revision })
+    : null;

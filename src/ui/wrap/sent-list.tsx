@@ -5,13 +5,9 @@ import { isOfDatabase } from '../../shared/ids.ts';
 import { useApp } from '../context.ts';
 import { Row } from '../parts/row.tsx';
 import { listOf } from '../words/chain.ts';
+import { wayWords } from '../words/sent.ts';
 import { clockTime } from '../words/times.ts';
 import { AgainSheet } from './again-sheet.tsx';
-
-export function wayWords({ route, files }: SentReport): string {
-  if (route === 'mail') return files.length > 0 ? 'downloaded as a mail draft' : 'mailed as text';
-  return { share: 'handed to the share sheet', download: 'downloaded', copy: 'copied' }[route];
-}
 
 /** What went out, when and to whom; each can be shown again as it was. */
 export function SentList({ day }: { day: Day }) {

@@ -1,0 +1,82 @@
+import { NEEDS, SELECTOR_POSITIONS } from '../facts/chain-changed.ts';
+import { CORRECTIONS } from '../facts/corrected.ts';
+import { BIT_DEPTHS, FILE_LAYOUTS, SLATE_STYLES, TIMECODE_RATES } from '../facts/day-described.ts';
+import { PART_TYPES, type PartFields, PLACES, RESERVED_USES, TAPS, WEARS } from '../facts/part-described.ts';
+import { BAND_USES, TV_RASTERS } from '../facts/radio-planned.ts';
+import { PAPERS, ROUTES, TABLE_LINES } from '../facts/report-sent.ts';
+import { INPUT_KINDS, OUTPUT_KINDS } from '../facts/rig-kinds.ts';
+import { LEAD_ENDS, RUN_TYPES, SNAKE_SIGNALS } from '../facts/runs-described.ts';
+import { TAKE_KINDS } from '../facts/take-logged.ts';
+import { RUNTIME_BASES } from '../facts/upkeep-said.ts';
+import { VOICE_KINDS } from '../facts/voice-described.ts';
+import { isOneOf } from '../shared/open-word.ts';
+import type { Day, Fact, Take } from './model.ts';
+
+type Said = readonly [words: readonly string[], word: string | null | undefined];
+
+/**
+ * The words of enumerations that only a newer version knows, each once, as they stand on this day. What is said with them
+ * is kept and shown as unknown, and nothing is computed from it as if it were one of those known here.
+ */
+export function unknownWords(day: Day): string[] {
+  const { header, upkeep } = day;
+  const said: Said[] = [
+    [BIT_DEPTHS, header.bitDepth],
+    [TIMECODE_RATES, header.timecodeRate],
+    [FILE_LAYOUTS, header.fileLayout],
+    [SLATE_STYLES, header.slateStyle],
+    [TV_RASTERS, upkeep.guards.tvRaster],
+    ...[...day.voices.values()].map(({ kind }): Said => [VOICE_KINDS, kind]),
+    ...[...day.rig.byId.values()].flatMap(saidOfPart),
+    ...[...day.takes.values()].flatMap(saidOfTake),
+    ...[...upkeep.bands.values()].map(({ use }): Said => [BAND_USES, use]),
+    ...[...upkeep.devices.values()].map(({ runtimeBasis }): Said => [RUNTIME_BASES, runtimeBasis]),
+    ...[...upkeep.runs.values()].map(({ type }): Said => [RUN_TYPES, type]),
+    ...[...upkeep.leads.values()].flatMap(({ ends, carries }): Said[] => [
+      [LEAD_ENDS, ends],
+      [SNAKE_SIGNALS, carries],
+    ]),
+    ...day.facts.flatMap((fact) => (day.takenBack.has(fact.id) ? [] : saidByFact(fact))),
+  ];
+  const unknown = said.flatMap(([words, word]) => (word && !isOneOf(words, word) ? word : []));
+  return [...new Set(unknown)].sort();
+}
+
+const saidOfPart = (part: PartFields): Said[] => [
+  [PART_TYPES, part.type],
+  [INPUT_KINDS, part.inputKind],
+  [TAPS, part.tap],
+  [PLACES, part.place],
+  [OUTPUT_KINDS, part.outputKind],
+  [RESERVED_USES, part.reserved],
+  [WEARS, part.wear],
+];
+
+const saidOfTake = ({ kind, slate, unreadStart, unreadLength }: Take): Said[] => [
+  [TAKE_KINDS, kind],
+  [[], slate.style === 'unread' ? slate.said : undefined],
+  [[], unreadStart],
+  [[], unreadLength],
+];
+
+/** What stands in no list of the day but where it was said. */
+function saidByFact(fact: Fact): Said[] {
+  switch (fact.kind) {
+    case 'voices-needed':
+      return fact.voices.map(({ need }) => [NEEDS, need]);
+    case 'leads-plugged':
+      return fact.leads.map(({ position }) => [SELECTOR_POSITIONS, position]);
+    case 'selectors-thrown':
+      return [[SELECTOR_POSITIONS, fact.position]];
+    case 'fact-retracted':
+      return [[CORRECTIONS, fact.by]];
+    case 'report-sent':
+      return [
+        [ROUTES, fact.route],
+        [PAPERS, fact.made.paper],
+        [TABLE_LINES, fact.made.lines],
+      ];
+    default:
+      return [];
+  }
+}
