@@ -4,6 +4,8 @@ import { type Fact, KINDS } from '../../src/facts/fact.ts';
 export interface Enumeration {
   readonly kind: Fact['kind'];
   readonly path: readonly string[];
+  /** Those this version knows. */
+  readonly words: readonly string[];
 }
 
 interface Def {
@@ -15,15 +17,23 @@ interface Def {
   readonly valueType?: unknown;
   readonly options?: readonly unknown[];
   readonly discriminator?: string;
+  readonly entries?: Readonly<Record<string, string>>;
+  readonly values?: readonly string[];
 }
 
 const defOf = (shape: unknown): Def => (shape as { _zod: { def: Def } })._zod.def;
 
-function pathsIn(shape: unknown, path: readonly string[]): (readonly string[])[] {
+type Found = Pick<Enumeration, 'path' | 'words'>;
+
+function enumerationsIn(shape: unknown, path: readonly string[]): Found[] {
   const def = defOf(shape);
-  const below = (part: unknown, ...steps: string[]) => pathsIn(part, [...path, ...steps]);
-  if (def.type === 'enum') return [path];
-  if (def.discriminator) return [[...path, def.discriminator]];
+  const below = (part: unknown, ...steps: string[]) => enumerationsIn(part, [...path, ...steps]);
+  if (def.type === 'enum') return [{ path, words: Object.values(def.entries!) }];
+  const { discriminator } = def;
+  if (discriminator) {
+    const words = def.options!.flatMap((option) => defOf(defOf(option).shape![discriminator]).values!);
+    return [{ path: [...path, discriminator], words }];
+  }
   if (def.shape) return Object.entries(def.shape).flatMap(([name, field]) => below(field, name));
   return [
     ...(def.innerType ? below(def.innerType) : []),
@@ -36,7 +46,7 @@ function pathsIn(shape: unknown, path: readonly string[]): (readonly string[])[]
 
 /** Every enumeration in the shapes of facts, found by walking them. */
 export const ENUMERATIONS: readonly Enumeration[] = KINDS.flatMap(({ name: kind, body }) =>
-  pathsIn(body, []).map((path) => ({ kind, path })),
+  enumerationsIn(body, []).map((found) => ({ kind, ...found })),
 );
 
 type Held = Record<string, unknown>;

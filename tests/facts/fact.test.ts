@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import * as z from 'zod/mini';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import { type Fact, isKnown, KINDS, liftWith, readFact, versionOf } from '../../src/facts/fact.ts';
-import { type Kind, kind } from '../../src/facts/kind.ts';
+import { kind } from '../../src/facts/kind.ts';
 import { factId, HIGHEST_COUNTER } from '../../src/shared/ids.ts';
 import { EXAMPLE_BODIES, TAKE_ID } from './example-bodies.ts';
 
@@ -210,43 +210,7 @@ describe('an old fact is lifted one version at a time', () => {
   });
 });
 
-type Frozen = Readonly<Record<string, Readonly<Record<number, object>>>>;
-
-/**
- * Bodies as an app of that version wrote them, by kind and version; never edited once shipped. A commit that raises
- * a kind's version adds its last body here.
- */
-const FROZEN: Frozen = {
-  'leads-plugged': {
-    1: {
-      leads: [
-        { lead: 'lead-2', from: 'out-2', to: null },
-        { lead: 'lead-1', from: 'out-1', to: 'in-1', position: 'b' },
-      ],
-    },
-  },
-};
-
-const stepsWithoutExample = (kinds: readonly Kind<string, z.ZodMiniType>[], frozen: Frozen): string[] =>
-  kinds.flatMap(({ name, version, lifts }) =>
-    Array.from({ length: version - 1 }, (_, index) => index + 1)
-      .filter((step) => !lifts[step] || !frozen[name]?.[step])
-      .map((step) => `${name} ${step}`),
-  );
-
 describe('old journals', () => {
-  test('every older version of every kind has its lift and a frozen example', () => {
-    expect(stepsWithoutExample(KINDS, FROZEN)).toEqual([]);
-  });
-
-  test('the guard notices a version without a lift or without an example', () => {
-    expect(stepsWithoutExample([thrice], { 'thrice-changed': { 1: { name: 'A' } } })).toEqual([
-      'thrice-changed 2',
-    ]);
-    const liftless = kind('roll-burnt', () => z.object({}), 2);
-    expect(stepsWithoutExample([liftless], { 'roll-burnt': { 1: {} } })).toEqual(['roll-burnt 1']);
-  });
-
   test('a lead named only because another pushed it out is not read; one unplugged by itself is', () => {
     const body = (leads: readonly object[]) => {
       const read = readFact(factWith('leads-plugged', { leads }));
@@ -258,12 +222,5 @@ describe('old journals', () => {
     expect(body([hanging])).toEqual([hanging]);
     expect(problemOf(factWith('leads-plugged', { leads: [null] }))).toMatchObject({ code: 'fact-damaged' });
     expect(problemOf(factWith('leads-plugged', { leads: 'all' }))).toMatchObject({ code: 'fact-damaged' });
-  });
-
-  test('every frozen example still reads', () => {
-    const stored = Object.entries(FROZEN).flatMap(([name, bodies]) =>
-      Object.entries(bodies).map(([v, body]) => factWith(name, body, { v: Number(v) })),
-    );
-    expect(stored.map(problemOf).filter((problem) => problem !== null)).toEqual([]);
   });
 });
