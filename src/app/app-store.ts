@@ -8,9 +8,9 @@ import type { Envelope } from '../facts/envelope.ts';
 import { isReadable } from '../facts/fact.ts';
 import { storedForm } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
-import { ok, type Result } from '../shared/result.ts';
+import { ok, type Problem, type Result } from '../shared/result.ts';
 import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
-import type { Agreed } from './in-doubt.ts';
+import type { Agreed, InDoubt } from './in-doubt.ts';
 import { type LeftHeld, leftHeld } from './left-held.ts';
 import type { Started, WholeDay } from './next-day.ts';
 import type { DayOutline } from './ports.ts';
@@ -52,12 +52,12 @@ export interface AppStore {
    * Starts tomorrow from a day: its rig as it stands, its cast, its crew. Said again, while nothing was said of either day
    * since, it gives the same one. Fails with `next-day-in-doubt` unless that is agreed to.
    */
-  startFrom(day: string, agreed?: Agreed): Promise<Result<string>>;
+  startFrom(day: string, agreed?: Agreed): Promise<Result<string, Problem | InDoubt>>;
   /**
    * The command that lays another day's rig, as it stood at its end, on the day it is run on. Fails with
    * `next-day-in-doubt` unless that is agreed to.
    */
-  rigFrom(day: string, agreed?: Agreed): Promise<Result<Command>>;
+  rigFrom(day: string, agreed?: Agreed): Promise<Result<Command, Problem | InDoubt>>;
   /** Takes in a day file: new facts are added, known ones left, contradictions refused whole. */
   takeIn(text: string): Promise<Result<TakenIn>>;
   /** What taking in a set of files would do, day by day. Nothing is done. */

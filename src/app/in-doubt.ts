@@ -3,7 +3,7 @@ import type { Day } from '../day/model.ts';
 import type { Problem } from '../shared/result.ts';
 
 /** Why a day cannot be carried over without a word. */
-export interface InDoubt extends Problem {
+export interface InDoubt {
   readonly code: 'next-day-in-doubt';
   readonly day: Day;
   /** Entries that cannot be read, and those of a newer version of the app. */
@@ -20,4 +20,5 @@ export interface Agreed {
   readonly evenInDoubt: boolean;
 }
 
-export const isInDoubt = (problem: Problem): problem is InDoubt => problem.code === 'next-day-in-doubt';
+export const isInDoubt = (problem: Problem | InDoubt): problem is InDoubt =>
+  problem.code === 'next-day-in-doubt';

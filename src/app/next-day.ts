@@ -4,7 +4,7 @@ import { differingAlong } from '../commands/differing-along.ts';
 import { carryOver } from '../commands/start-day.ts';
 import type { Conflict } from '../day/conflicts.ts';
 import type { Day } from '../day/model.ts';
-import { fail, ok, type Result } from '../shared/result.ts';
+import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import type { Command } from './day-store.ts';
 import type { Agreed, InDoubt } from './in-doubt.ts';
 import type { Clock } from './ports.ts';
@@ -20,7 +20,7 @@ export interface WholeDay {
 export type Started = Map<string, Promise<StartedDay>>;
 
 interface StartedDay {
-  readonly result: Result<string>;
+  readonly result: Result<string, Problem | InDoubt>;
   /** How much was known of the day it follows, and of itself. */
   readonly sizes: readonly number[];
 }
@@ -37,7 +37,7 @@ export async function startNextDay(
   parts: NextDayParts,
   id: string,
   agreed?: Agreed,
-): Promise<Result<string>> {
+): Promise<Result<string, Problem | InDoubt>> {
   const { started } = parts;
   const starting = startAfter(parts, id, started.get(id), agreed);
   started.set(id, starting);
@@ -70,7 +70,7 @@ async function startNow(parts: NextDayParts, id: string, agreed?: Agreed): Promi
 }
 
 /** The command of `AppStore.rigFrom`. */
-export function rigOfDay(whole: WholeDay, agreed?: Agreed): Result<Command> {
+export function rigOfDay(whole: WholeDay, agreed?: Agreed): Result<Command, InDoubt> {
   const doubt = doubtOf(whole, differingAlong(whole.day, 'rig'));
   return doubt && !agreed?.evenInDoubt ? fail(doubt) : ok((onto) => copyRig(whole.day, onto));
 }

@@ -1,4 +1,4 @@
-import { fail, ok, type Result } from '../shared/result.ts';
+import { fail, ok, type ProblemCode, type Result } from '../shared/result.ts';
 
 /** A file that goes out: made before the tap, because the permission a tap gives is short. */
 export interface OutgoingFile {
@@ -27,7 +27,7 @@ export function routeFor(device: SendingDevice, files: readonly OutgoingFile[]):
 }
 
 /** Why the share sheet did not take the files, by the names of the Web Share standard. */
-const SHARE_TROUBLE: Record<string, string> = {
+const SHARE_TROUBLE: Readonly<Record<string, ProblemCode & `share-${string}`>> = {
   NotAllowedError: 'share-not-allowed',
   InvalidStateError: 'share-open-already',
   DataError: 'share-target-failed',
@@ -52,9 +52,8 @@ export async function sendFiles(
   } catch (error) {
     const name = error instanceof Error ? error.name : 'Error';
     if (name === 'AbortError') return ok({ sent: false });
-    return fail({
-      code: route === 'share' ? (SHARE_TROUBLE[name] ?? 'share-failed') : `${route}-failed`,
-      name,
-    });
+    if (route === 'download') return fail({ code: 'download-failed' });
+    if (route === 'copy') return fail({ code: 'copy-failed' });
+    return fail({ code: SHARE_TROUBLE[name] ?? 'share-failed', name });
   }
 }

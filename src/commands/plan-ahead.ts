@@ -29,6 +29,6 @@ export function weighMoves(weights: SaidWeights): Said {
   const wrong = Object.entries(weights).find(
     ([, w]) => w !== undefined && !(Number.isInteger(w) && w >= 1 && w <= 99),
   );
-  if (wrong) return fail({ code: 'weight-unusable', move: wrong[0], weight: wrong[1] });
+  if (wrong) return fail({ code: 'weight-unusable', move: wrong[0], weight: Number(wrong[1]) });
   return ok([{ kind: 'moves-weighed', weights }]);
 }

@@ -7,6 +7,10 @@ import { type Fact, isKnown, readFact, type UnknownFact } from './fact.ts';
 import { byId } from './merge-facts.ts';
 import { isSameFact, storedForm } from './stored.ts';
 
+export type DayFileWarning =
+  | { readonly code: 'facts-repeated'; readonly count: number }
+  | { readonly code: 'facts-of-newer-version'; readonly count: number; readonly kinds: readonly string[] };
+
 /** A day as a file holds it; both lists are in the order of ids, each fact once. */
 export interface DayFile {
   readonly day: DayId;
@@ -15,8 +19,8 @@ export interface DayFile {
   readonly facts: readonly (Fact | UnknownFact)[];
   /** The same facts as the file has them, for storing, merging and exporting. */
   readonly stored: readonly Envelope[];
-  /** What is odd and does no harm: `facts-repeated` {count}, `facts-of-newer-version` {count, kinds}. */
-  readonly warnings: readonly Problem[];
+  /** What is odd and does no harm. */
+  readonly warnings: readonly DayFileWarning[];
   /** The file is damaged and has no checks: any of its facts may not say what it said. */
   readonly unchecked?: true;
 }
@@ -90,7 +94,7 @@ export function dayFileOf(day: DayId, title: string, { kept, repeated }: Gathere
   const facts = sorted.map(({ fact }) => fact);
   const newer = facts.filter((fact) => !isKnown(fact));
   const kinds = [...new Set(newer.map(({ kind }) => kind))].sort().slice(0, 20);
-  const warnings: Problem[] = [];
+  const warnings: DayFileWarning[] = [];
   if (repeated > 0) warnings.push({ code: 'facts-repeated', count: repeated });
   if (newer.length > 0) warnings.push({ code: 'facts-of-newer-version', count: newer.length, kinds });
   return { day, title, facts, stored: sorted.map(({ stored }) => stored), warnings };

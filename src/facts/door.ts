@@ -29,7 +29,7 @@ export function refusedAtDoor(
   const high = fresh.find(({ id, seen = {} }) =>
     [counterOf(id), ...Object.values(seen)].some((counter) => counter > DOOR_LIMITS.counter),
   );
-  if (high) return { code: 'door-counter', id: high.id, limit: DOOR_LIMITS.counter };
+  if (high) return { code: 'door-counter', limit: DOOR_LIMITS.counter };
   const latest = fresh.reduce((last, { at }) => Math.max(last, at), 0);
   if (latest > nowMs + DOOR_LIMITS.aheadMs) return { code: 'door-date', atMs: latest, nowMs };
   const all = [...here, ...fresh];
@@ -39,6 +39,6 @@ export function refusedAtDoor(
   if (databases > DOOR_LIMITS.databases)
     return { code: 'door-databases', count: databases, limit: DOOR_LIMITS.databases };
   const size = all.reduce((sum, fact) => sum + JSON.stringify(fact).length, 0);
-  if (size > DOOR_LIMITS.size) return { code: 'door-size', size, limit: DOOR_LIMITS.size };
+  if (size > DOOR_LIMITS.size) return { code: 'door-size' };
   return undefined;
 }

@@ -1,6 +1,6 @@
 import type * as z from 'zod/mini';
 import { isWord } from '../shared/open-word.ts';
-import { fail, ok, type Result } from '../shared/result.ts';
+import { fail, ok, type ProblemOf, type Result } from '../shared/result.ts';
 import { cardChecked, differenceKept } from './card-checked.ts';
 import {
   channelsTuned,
@@ -99,7 +99,7 @@ export const isKnown = (fact: Fact | UnknownFact): fact is Fact => (fact as Unkn
  * does not know comes back marked `unknown`, and so does a fact that hangs on a word of a newer version. Fails with
  * `fact-damaged` and the path of the first field that is wrong.
  */
-export function readFact(raw: unknown): Result<Fact | UnknownFact> {
+export function readFact(raw: unknown): Result<Fact | UnknownFact, ProblemOf<'fact-damaged'>> {
   const head = envelope.safeParse(raw);
   if (!head.success) return damaged(head.error);
   const { kind, v } = raw as Envelope;
@@ -144,7 +144,7 @@ const hangsOnNewerWord = (issues: readonly Issue[], body: unknown): boolean =>
 const valueAt = (body: unknown, path: readonly PropertyKey[]): unknown =>
   path.reduce<unknown>((value, name) => (value as Record<PropertyKey, unknown> | undefined)?.[name], body);
 
-function damaged(error: { readonly issues: readonly Issue[] }): Result<never> {
+function damaged(error: { readonly issues: readonly Issue[] }): Result<never, ProblemOf<'fact-damaged'>> {
   const [first] = error.issues;
   return fail({ code: 'fact-damaged', where: first?.path.map(String).join('.') || 'the fact itself' });
 }

@@ -1,4 +1,4 @@
-import { fail, ok, type Problem, type Result } from '../shared/result.ts';
+import { fail, ok, type Result } from '../shared/result.ts';
 import { type BestChains, bestChains, type PlanCost, type PlanExact, type TooLarge } from './best-chains.ts';
 import { type ChainNetwork, chainNetwork } from './chain-network.ts';
 import { type LeftOutVoice, whyLeftOut } from './left-out.ts';
@@ -22,7 +22,7 @@ export interface Plan {
   readonly effort: number;
 }
 
-export type PlanTrouble = (ProblemFault | TooLarge) & Problem;
+export type PlanTrouble = ProblemFault | TooLarge;
 
 export type Planned = Result<Plan, PlanTrouble>;
 

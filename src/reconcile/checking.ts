@@ -4,11 +4,11 @@ import { type WorkingHeader, workingHeader } from '../day/filled-header.ts';
 import type { Day, Take, TakeId } from '../day/model.ts';
 import { takesInOrder } from '../day/takes.ts';
 import type { Recording } from '../wave/recordings.ts';
+import { rateOfCard } from './card-rate.ts';
 import type { Tolerance } from './difference.ts';
 import { type Logged, loggedTakes } from './logged.ts';
 import type { CardMatch } from './match-recordings.ts';
 import { type Recorded, recordedOf } from './recorded.ts';
-import { rateOfCard } from './setting-differences.ts';
 
 /** A take and its recording, with all that is compared of them. */
 export interface CheckedPair {

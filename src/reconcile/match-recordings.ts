@@ -3,12 +3,12 @@ import type { Day, TakeId } from '../day/model.ts';
 import type { Recording } from '../wave/recordings.ts';
 import { bestFit, type Fitted } from './best-fit.ts';
 import { type Candidate, candidatePairs } from './candidates.ts';
+import { rateOfCard } from './card-rate.ts';
 import { fitClocks } from './clock-fit.ts';
 import { type DayAxis, dayAxis, labelDayMs } from './label-time.ts';
 import { type Logged, loggedTakes } from './logged.ts';
 import { byTapeAndStart, recordedOf } from './recorded.ts';
 import type { Reason, ToRecorder } from './score-pair.ts';
-import { rateOfCard } from './setting-differences.ts';
 
 /** A recording that is a take's. */
 export interface Pair {

@@ -1,7 +1,5 @@
 import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
 import { BIT_DEPTHS, type HeaderFields, TIMECODE_RATES } from '../facts/day-described.ts';
-import { isOneOf } from '../shared/open-word.ts';
-import type { RateId } from '../time/rate.ts';
 import type { Recording } from '../wave/recordings.ts';
 import type { Checking } from './checking.ts';
 import { commonest } from './commonest.ts';
@@ -98,9 +96,3 @@ export const commonestSettings = (recordings: readonly Recording[]): HeaderField
       return saying && field(saying);
     }),
   );
-
-/** The rate that most files say; the one a day begins with where none of them does. */
-export function rateOfCard(recordings: readonly Recording[]): RateId {
-  const { timecodeRate } = commonestSettings(recordings);
-  return timecodeRate && isOneOf(TIMECODE_RATES, timecodeRate) ? timecodeRate : '25';
-}

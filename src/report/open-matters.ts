@@ -5,14 +5,15 @@ import { takesNumberedTwice } from '../day/takes.ts';
 import { voiceName } from '../day/track-answers.ts';
 import { unknownWords } from '../day/unknown-words.ts';
 import { isMissed, type VoiceAnswer } from '../day/voice-answers.ts';
-import type { Problem } from '../shared/result.ts';
 import { cleanLine } from './clean-text.ts';
 import type { TakeLine } from './take-lines.ts';
 
 /** Something the day has not settled. `takes` are where it shows, `names` how these are called. */
-export interface Matter extends Problem {
+export interface Matter {
+  readonly code: string;
   readonly takes?: readonly TakeId[];
   readonly names?: readonly string[];
+  readonly [detail: string]: unknown;
 }
 
 /** What can be seen from the day alone; other days and other phones have more to say. Most urgent first. */

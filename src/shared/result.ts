@@ -1,13 +1,16 @@
-/** What can go wrong as data: a code that `ui/words` turns into a sentence, and what the sentence needs. */
-export interface Problem {
+import type { Problem } from './problem.ts';
+
+export type { Problem, ProblemCode, ProblemOf } from './problem.ts';
+
+/** Why not, as data. Whatever reaches a screen is a `Problem`; a room may fail within itself with what it likes. */
+interface Because {
   readonly code: string;
-  readonly [detail: string]: unknown;
 }
 
-export type Result<T, P extends Problem = Problem> =
+export type Result<T, P extends Because = Problem> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problem: P };
 
 export const ok = <T>(value: T): Result<T, never> => ({ ok: true, value });
 
-export const fail = <P extends Problem>(problem: P): Result<never, P> => ({ ok: false, problem });
+export const fail = <const P extends Because>(problem: P): Result<never, P> => ({ ok: false, problem });

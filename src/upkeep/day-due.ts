@@ -2,7 +2,7 @@ import { rateOfDay } from '../day/filled-header.ts';
 import type { Day } from '../day/model.ts';
 import { takenAtMs } from '../day/taken-at.ts';
 import { openTakes, takesInOrder } from '../day/takes.ts';
-import type { Result } from '../shared/result.ts';
+import type { Problem, Result } from '../shared/result.ts';
 import { type Cells, type CellsPlan, planCells, type Shift, swapTimes } from './batteries.ts';
 import { type CardLeft, cardLeft } from './card-left.ts';
 import { cardsOf, type DayCard } from './day-cards.ts';
@@ -108,7 +108,7 @@ function jamPlan(day: Day, devices: readonly Device[], nowMs: number, takeOpen: 
   const rate = rateOfDay(day);
   if (!rate) {
     const jammed = [...new Set(jams.map(({ device }) => device))].filter((device) => present.has(device));
-    const problem = { code: 'rate-unknown', timecodeRate: day.header.timecodeRate };
+    const problem: Problem = { code: 'rate-unknown', timecodeRate: day.header.timecodeRate };
     return { due: [], unknown: jammed.map((device) => ({ device, problem })) };
   }
   const plan = planJams(jams, {

@@ -143,7 +143,7 @@ function hoursOn(
 ): Result<number> {
   if (!lead.ok) return lead;
   const { loadVolts, supplyWatts, cautions } = lead.value;
-  if (cautions.includes('below-device-minimum'))
+  if (deviceMinVolts !== null && cautions.includes('below-device-minimum'))
     return fail({ code: 'device-below-minimum', volts: loadVolts, deviceMinVolts });
   const [usable] = USABLE_FRACTIONS['lithium-ion'];
   return runtimeHours({ wattHours, watts: supplyWatts, usable });

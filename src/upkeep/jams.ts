@@ -77,8 +77,8 @@ export function planJams(jams: readonly Jam[], check: JamCheck): Result<JamPlan>
 function jamProblem(jam: Jam, nowMs: number): Problem | undefined {
   const problem = firstBadQuantity([tolerance(jam.tolerancePpm ?? 0), moment('atMs', jam.atMs)]);
   if (problem) return problem;
-  if (jam.atMs > nowMs) return { code: 'jam-after-now', device: jam.device, atMs: jam.atMs };
-  return jam.from === jam.device ? { code: 'jam-from-itself', device: jam.device } : undefined;
+  if (jam.atMs > nowMs) return { code: 'jam-after-now' };
+  return jam.from === jam.device ? { code: 'jam-from-itself' } : undefined;
 }
 
 const lastJam = (jams: readonly Jam[], device: string, untilMs: number): Jam | undefined =>

@@ -1,9 +1,8 @@
-import type { Problem } from '../shared/result.ts';
+import type { ProblemOf } from '../shared/result.ts';
 
-export interface QuantityProblem extends Problem {
-  readonly code: 'quantity-not-finite' | 'quantity-out-of-range' | 'quantity-not-whole';
-  readonly field: string;
-}
+export type QuantityProblem = ProblemOf<
+  'quantity-not-finite' | 'quantity-out-of-range' | 'quantity-not-whole'
+>;
 
 /** A typed number with the range it must lie in, ends included, and whether it counts things. */
 export interface Quantity {
@@ -22,7 +21,7 @@ export function firstBadQuantity(quantities: readonly Quantity[]): QuantityProbl
   for (const { field, value, min, max, whole } of quantities) {
     if (!Number.isFinite(value)) return { code: 'quantity-not-finite', field };
     if (value < min || value > max) return { code: 'quantity-out-of-range', field, value, min, max };
-    if (whole && !Number.isInteger(value)) return { code: 'quantity-not-whole', field, value };
+    if (whole && !Number.isInteger(value)) return { code: 'quantity-not-whole', field };
   }
   return undefined;
 }

@@ -1,4 +1,4 @@
-import { fail, ok, type Problem, type Result } from '../shared/result.ts';
+import { fail, ok, type ProblemOf, type Result } from '../shared/result.ts';
 import type { ByteSource } from './byte-source.ts';
 
 /** No file costs more than this many bytes, whatever its headers say: 4 MiB of iXML and 1 MiB for the rest. */
@@ -14,10 +14,7 @@ interface Piece {
   readonly bytes: Uint8Array;
 }
 
-export interface ReadProblem extends Problem {
-  readonly code: 'file-unreadable' | 'file-ends-early' | 'read-budget-spent';
-  readonly at: number;
-}
+export type ReadProblem = ProblemOf<'file-unreadable' | 'file-ends-early' | 'read-budget-spent'>;
 
 /** Reads small pieces of one file, a little ahead, so that a usual file costs two reads; counts what it read. */
 export class HeaderReader {

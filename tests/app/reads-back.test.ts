@@ -6,7 +6,6 @@ import type { Envelope } from '../../src/facts/envelope.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { factId, HIGHEST_COUNTER } from '../../src/shared/ids.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
-import '../../src/ui/words/later-problems.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 

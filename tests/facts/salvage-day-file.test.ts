@@ -55,9 +55,9 @@ describe('salvaging a day file', () => {
     );
     expect(file).toMatchObject({ day: DAY, title: '', damaged: 2, missing: 0 });
     expect(file.stored).toEqual(FACTS.slice(1));
-    expect(file.problems.map(({ code, line }) => [code, line])).toEqual([
-      ['day-file-not-json', 1],
-      ['fact-of-another-day', 2],
+    expect(file.problems).toMatchObject([
+      { code: 'day-file-not-json', line: 1 },
+      { code: 'fact-of-another-day', line: 2 },
     ]);
   });
 

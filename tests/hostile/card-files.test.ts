@@ -13,7 +13,6 @@ import { reportHtml } from '../../src/report/html.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { idSource } from '../../src/shared/ids.ts';
 import { type CardRead, NOTHING_READ, readCard } from '../../src/ui/card/read-card.ts';
-import '../../src/ui/words/later-problems.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';
 import { noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from '../day/say.ts';

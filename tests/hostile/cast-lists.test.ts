@@ -9,7 +9,6 @@ import { stampFacts } from '../../src/facts/stamp.ts';
 import { reportHtml } from '../../src/report/html.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { idSource } from '../../src/shared/ids.ts';
-import '../../src/ui/words/later-problems.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';
 import { noteFault } from '../browser/faults-table.ts';
 import { MORNING } from '../day/say.ts';

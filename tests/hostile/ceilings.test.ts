@@ -8,7 +8,7 @@ import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { factId, HIGHEST_COUNTER } from '../../src/shared/ids.ts';
-import '../../src/ui/words/later-problems.ts';
+import type { Problem } from '../../src/shared/result.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';
 import { LONG, noteFault } from '../browser/faults-table.ts';
 import { MORNING } from '../day/say.ts';
@@ -83,7 +83,7 @@ const factsOf = (said: typeof file extends fc.Arbitrary<infer V> ? V : never): E
     at,
   }));
 
-const inWords = (problem: { code: string }): boolean => !sentenceFor(problem).includes(`(${problem.code})`);
+const inWords = (problem: Problem): boolean => /^(?!.*undefined)./.test(sentenceFor(problem));
 
 /** What somebody does next, in this order, on a day with anything in it. */
 const ACTIONS: readonly Command[] = [

@@ -10,7 +10,6 @@ import { type Draft, readFact } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { isSameFact } from '../../src/facts/stored.ts';
 import { idSource } from '../../src/shared/ids.ts';
-import '../../src/ui/words/later-problems.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';
 import { damageWords } from '../../src/ui/words/regained.ts';
 import { noteFault } from '../browser/faults-table.ts';

@@ -4,7 +4,6 @@ import { readAsFarAsPossible } from '../../src/app/regain.ts';
 import { writeDayFile } from '../../src/facts/day-file.ts';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import { linesOf, readCopies } from '../../src/storage/copy-lines.ts';
-import '../../src/ui/words/later-problems.ts';
 import { LONG, noteFault } from '../browser/faults-table.ts';
 import { DAY, everyKind, sealed } from '../facts/day-file-samples.ts';
 import { phoneWith } from './phone.ts';

@@ -122,7 +122,7 @@ const ROWS: readonly Row[] = [
 
 /** Answers may be refused for other reasons, such as a packet that is too large; what counts is this figure. */
 const refusedFor = (result: Result<unknown>, field: string): object | undefined =>
-  !result.ok && result.problem.field === field ? result.problem : undefined;
+  !result.ok && 'field' in result.problem && result.problem.field === field ? result.problem : undefined;
 
 describe('the ranges of figures', () => {
   test.each(
@@ -178,7 +178,7 @@ describe('a load at the most a lead can carry', () => {
     expect(at(most * 0.999)).toMatchObject({ ok: true });
     const beyond = at(most);
     expect(beyond).toMatchObject({ ok: false, problem: { code: 'current-beyond-lead', amps: most } });
-    expect(!beyond.ok && beyond.problem.mostAmps).toBeCloseTo(most, 9);
+    expect(beyond).toHaveProperty('problem.mostAmps', expect.closeTo(most, 9));
   });
 
   test('is cautioned of above its rating, below its device and past the aim, and not at them', () => {

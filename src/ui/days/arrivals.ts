@@ -28,7 +28,7 @@ export const recordingsArrived = signal<readonly File[]>([]);
 
 /** Reads day files as far as they can be read; one that is larger than any day is not read at all. */
 export async function readDayFiles(files: readonly File[]): Promise<readonly FileRead[] | Problem> {
-  if (files.some(({ size }) => size > MOST_BYTES)) return { code: 'day-file-too-large', most: MOST_BYTES };
+  if (files.some(({ size }) => size > MOST_BYTES)) return { code: 'day-file-too-large' };
   const reads: FileRead[] = [];
   for (const file of files) reads.push(readAsFarAsPossible(file.name, await file.text()));
   return reads;

@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useEffect, useState } from 'preact/hooks';
 import type { AppStore } from '../../app/app-store.ts';
 import { openTakes } from '../../day/takes.ts';

@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useId, useState } from 'preact/hooks';
 import type { LeftDay } from '../../app/left-held.ts';
 import type { DayId } from '../../facts/envelope.ts';

@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { noteCardCheck, settleAll, settleCard } from '../../commands/settle-card.ts';
 import { cardCheckOf } from '../../day/card-check.ts';

@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { CastRoll, type CastTask } from '../cast/cast-roll.tsx';
 import { NeedList } from '../cast/need-list.tsx';

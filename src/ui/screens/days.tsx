@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useEffect, useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';

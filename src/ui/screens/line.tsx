@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { clockRemarks } from '../../day/clock-remarks.ts';
 import { isInWords, wordsOfTake } from '../../day/found-on-line.ts';

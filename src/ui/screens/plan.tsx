@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';

@@ -22,13 +22,10 @@ import { SetSheet } from '../radio/set-sheet.tsx';
 import { Spectrum } from '../radio/spectrum.tsx';
 import { usePlan } from '../radio/use-plan.ts';
 import { countOf } from '../words/chain.ts';
-import { PREP_SENTENCES } from '../words/prep-problems.ts';
-import { learnSentences, sentenceFor } from '../words/problems.ts';
+import { sentenceFor } from '../words/problems.ts';
 import { guardsWords, rangeWords } from '../words/radio.ts';
 import '../styles/radio.css';
 import '../styles/print.css';
-
-learnSentences(PREP_SENTENCES);
 
 type Open =
   | { readonly pack: string }

@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { answersNow } from '../../day/answers.ts';
 import type { PartId } from '../../day/model.ts';
@@ -15,10 +14,6 @@ import { BankSheet } from '../rig/selector-sheet.tsx';
 import { StartOver, Struck } from '../rig/struck.tsx';
 import { TuneBlockSheet } from '../rig/tune-block-sheet.tsx';
 import '../styles/rig.css';
-import { PREP_SENTENCES } from '../words/prep-problems.ts';
-import { learnSentences } from '../words/problems.ts';
-
-learnSentences(PREP_SENTENCES);
 
 type Open =
   | { readonly part: PartId }

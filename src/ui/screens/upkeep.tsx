@@ -15,12 +15,8 @@ import { ShiftFold } from '../upkeep/shift.tsx';
 import { TimecodeFold } from '../upkeep/timecode.tsx';
 import { Wiring } from '../upkeep/wiring.tsx';
 import { countOf } from '../words/chain.ts';
-import { PREP_SENTENCES } from '../words/prep-problems.ts';
-import { learnSentences } from '../words/problems.ts';
 import '../styles/upkeep.css';
 import '../styles/print.css';
-
-learnSentences(PREP_SENTENCES);
 
 type Open =
   | { readonly device: string | undefined }

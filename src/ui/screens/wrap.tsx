@@ -1,4 +1,3 @@
-import '../words/later-problems.ts';
 import { useMemo } from 'preact/hooks';
 import { useApp, useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';

@@ -1,9 +1,8 @@
+import { useEffect, useState } from 'preact/hooks';
+import { clockFor, followClock } from '../../commands/log-takes.ts';
 import { rateOfDay } from '../../day/filled-header.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
 import { wordOf } from '../../shared/open-word.ts';
-import '../words/later-problems.ts';
-import { useEffect, useState } from 'preact/hooks';
-import { clockFor, followClock } from '../../commands/log-takes.ts';
 import { nextWholeSecond, timeOfDayClock } from '../../time/followed-clock.ts';
 import { type RateId, rateOf } from '../../time/rate.ts';
 import { addFrames, formatTimecode, parseTimecode } from '../../time/timecode.ts';

@@ -1,10 +1,9 @@
-import { unknownWords } from '../../day/unknown-words.ts';
-import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { describeDay } from '../../commands/describe.ts';
 import { changeRoll } from '../../commands/log-takes.ts';
 import { answersNow } from '../../day/answers.ts';
 import type { Header } from '../../day/model.ts';
+import { unknownWords } from '../../day/unknown-words.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { DayFileButton } from '../days/day-file-button.tsx';

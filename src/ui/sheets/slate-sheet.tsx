@@ -1,7 +1,6 @@
-import { styleOfDay } from '../../day/filled-header.ts';
-import '../words/later-problems.ts';
 import { useState } from 'preact/hooks';
 import { callSlate, rollTake } from '../../commands/log-takes.ts';
+import { styleOfDay } from '../../day/filled-header.ts';
 import { parseSlate, sceneText, slateText, takeText } from '../../day/slate.ts';
 import { currentSlate, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
 import type { TakeKind } from '../../facts/take-logged.ts';

@@ -1,8 +1,11 @@
-import type { Problem } from '../../shared/result.ts';
-
-type Say = (problem: Problem) => string;
+import { formatMhz } from '../../facts/frequency.ts';
+import type { Problem, ProblemCode, ProblemOf } from '../../shared/result.ts';
+import { figure, limit, plain } from './figures.ts';
 
 export const quoted = (value: unknown): string => `“${String(value).slice(0, 60)}”`;
+const mhz = (khz: number): string => `${formatMhz(khz)} MHz`;
+const dateOf = (ms: number): string => new Date(ms).toISOString().slice(0, 10);
+const grouped = (count: number): string => count.toLocaleString('en-GB');
 
 const RESTART: Record<string, string> = {
   'open-take': 'A take is rolling. Cut it, then restart.',
@@ -15,7 +18,7 @@ const RESTART: Record<string, string> = {
 };
 
 /** Every code a command or a reader can fail with, as a sentence that says what and where. */
-const SENTENCES: Record<string, Say> = {
+const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) => string } = {
   'not-on-this-day': ({ what }) =>
     `This day has no such ${what}. It may have been taken out on another phone.`,
   'take-open': ({ take }) => `${take} is still rolling. Cut it first.`,
@@ -34,22 +37,206 @@ const SENTENCES: Record<string, Say> = {
   'entry-unfit': ({ where }) =>
     `That is more than an entry can hold (${quoted(where)}), so it could not be read again. Nothing was changed.`,
   'nothing-to-redo': () => 'Nothing to bring back.',
-  'restart-refused': ({ because }) => RESTART[String(because)] ?? 'Not now.',
+  'restart-refused': ({ because }) => RESTART[because] ?? 'Not now.',
   'fact-damaged': ({ where, line }) =>
     `${line ? `Line ${line}: an` : 'An'} entry is damaged at ${quoted(where)}. Nothing was taken in.`,
   'fact-id-twice': () =>
     'The file contradicts this day: one entry has two different contents. Nothing was taken in.',
+  'roll-name': ({ longest }) => `A roll needs a name of at most ${longest} characters.`,
+  'date-unknown': ({ typed }) => `${quoted(typed)} is not a date.`,
+  'rate-unknown': ({ timecodeRate }) =>
+    timecodeRate
+      ? `${quoted(timecodeRate)} is not a timecode rate that this version counts in. The day's head sets it.`
+      : 'This version does not count in the timecode rate of the day. The head of the day sets it.',
+  'cast-empty': () => 'No line could be read as a performer.',
+  'before-itself': () => 'A take cannot stand before itself.',
+  'slate-not-a-number': ({ typed }) => `${quoted(typed)} is not a slate number.`,
+  'slate-without-number': ({ typed }) => `${quoted(typed)} has no scene number.`,
+  'slate-letter-unused': ({ typed }) => `${quoted(typed)}: the letters I and O are not used on slates.`,
+  'slate-too-long': ({ typed }) => `${quoted(typed)} is too long for a slate.`,
+  'rig-unread': ({ piece }) =>
+    `${quoted(piece)} could not be read. Try “16 tracks, 4 mic, 4 AES3, 2 return, 8 slots”.`,
+  'rig-too-many': ({ piece, most }) => `${quoted(piece)}: ${most} is the most.`,
+  'rig-without-tracks': () => 'Say how many tracks the recorder has.',
+  'rig-without-inputs': () => 'Say which inputs the recorder has.',
+  'receiver-channels': ({ least, most }) => `A receiver has ${least} to ${most} channels.`,
+  'how-many': ({ least, most }) => `Between ${least} and ${most}, please.`,
+  'name-too-long': ({ longest }) => `That name is too long; ${longest} characters is the most.`,
+  'name-taken': ({ name }) => `${quoted(name)} is in the rig already. Two of a kind need two names.`,
+  'part-recorded': ({ name, take }) =>
+    `${name} was used on ${take}, and this would change that take. Unplug, retune or throw it from here on instead.`,
+  'output-reserved': ({ name, kept }) => `${name} is kept for ${kept}; no voice goes that way.`,
+  'selector-there': ({ input }) => `${input} has a selector already.`,
+  'rig-empty': () => 'There is no rig there.',
+  'block-empty': () => 'There is nothing to plug on one side.',
+  'timecode-empty': () => 'No timecode was typed.',
+  'timecode-not-read': ({ text, at, found }) =>
+    `${quoted(text)}: ${quoted(found)} at place ${at + 1} is no timecode.`,
+  'timecode-too-short': ({ text }) => `${quoted(text)} is too short for a timecode.`,
+  'timecode-too-long': ({ text }) => `${quoted(text)} is too long for a timecode.`,
+  'timecode-out-of-range': ({ text, part, max }) => `${quoted(text)}: ${part} go up to ${max}.`,
+  'timecode-dropped': ({ text, next }) =>
+    `${quoted(text)} does not exist in drop-frame; the next is ${next}.`,
+  'take-number': ({ typed }) => `${quoted(typed)} is not a take number from 1 to 9999.`,
+  'length-unread': ({ typed }) =>
+    `${quoted(typed)} is not a length. Type minutes and seconds, as 1:52, or hours before them, as 1:02:10.`,
+  'length-too-long': ({ typed }) => `${quoted(typed)} is longer than a day.`,
+  'file-name-too-long': ({ longest }) => `A file name has at most ${longest} characters.`,
+  'share-not-allowed': () => 'The phone did not open its share sheet. Tap once more.',
+  'share-open-already': () => 'A share sheet is open already.',
+  'share-target-failed': () => 'The app you chose could not take the files.',
+  'share-refused': () => 'This browser does not share such files. Download or copy instead.',
+  'share-failed': ({ name }) => `Sharing failed (${name}). Download or copy instead.`,
+  'download-failed': () => 'The download failed. Copy instead.',
+  'copy-failed': () => 'The text could not be copied.',
+  'sample-missing': () => 'The sample day is not on this phone yet. Open the app once with a signal.',
+  'held-contradicts': ({ count }) =>
+    `${count === 1 ? 'One action contradicts' : `${count} actions contradict`} an entry of this day under the same number, and stays out until you discard. The others were taken in.`,
+  'day-erased': () => 'This day was erased in another window.',
+  'day-file-empty': () => 'The file is empty.',
+  'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
+  'day-file-too-many-facts': () => 'The file has more entries than any day. It was not read.',
+  'day-file-not-json': () => 'This is not a day file: its first line cannot be read.',
+  'day-file-other-kind': () => 'This is a file of another kind, not a day file.',
+  'day-file-newer': () =>
+    'This day file comes from a newer version of the app. Update the app, then take it in.',
+  'day-file-head-damaged': ({ where }) => `The first line of the file is damaged at ${quoted(where)}.`,
+  'day-file-truncated': ({ expected, found, line }) =>
+    `The file ends early, at line ${line}: ${found} of ${expected} entries are there. Nothing was taken in.`,
+  'day-file-goes-on': ({ line }) => `The file goes on after its end, at line ${line}. Nothing was taken in.`,
+  'day-file-count-wrong': ({ expected, found }) =>
+    `The file says it has ${expected} entries and has ${found}. Nothing was taken in.`,
+  'day-file-check-wrong': () => 'The file is damaged: its check does not fit. Nothing was taken in.',
+  'line-not-json': ({ line }) => `Line ${line} of the file cannot be read. Nothing was taken in.`,
+  'line-too-long': ({ line }) => `Line ${line} of the file is too long. Nothing was taken in.`,
+  'line-too-deep': ({ line }) => `Line ${line} of the file is nested too deep. Nothing was taken in.`,
+  'fact-changed': ({ line }) => `Line ${line} of the file was changed on its way. Nothing was taken in.`,
+  'fact-of-another-day': ({ line }) =>
+    `Line ${line} of the file belongs to another day. Nothing was taken in.`,
+  'counter-beyond-limit': ({ line }) =>
+    `Line ${line} of the file has an impossible number. Nothing was taken in.`,
+  'not-shared': () => 'What was shared could not be read. Share it once more, or choose it here.',
+  'turned-away': () =>
+    'A web page tried to hand over a file. It was not kept: files come in by the share sheet of the phone, or are chosen here.',
+  'door-counter': ({ limit }) =>
+    `An entry in the file has a number above ${grouped(limit)}, which no day comes to. Nothing was taken in.`,
+  'door-date': ({ atMs, nowMs }) =>
+    `An entry in the file is dated ${dateOf(atMs)}, and this phone's date is ${dateOf(nowMs)}. If the phone is wrong, set its date and take the file in again. Nothing was taken in.`,
+  'door-facts': ({ count, limit }) =>
+    `With the file the day would have ${grouped(count)} entries; ${grouped(limit)} is the most. Nothing was taken in.`,
+  'door-databases': ({ count, limit }) =>
+    `With the file the day would have entries of ${count} phones; ${limit} is the most. Nothing was taken in.`,
+  'door-size': () => 'With the file the day would be larger than any day file may be. Nothing was taken in.',
+  'weight-unusable': ({ move, weight }) => `${quoted(weight)} is no cost for ${quoted(move)}: 1 to 99.`,
+  'pinned-twice': () => 'One pack is pinned to two people. Let one of them go.',
+  'not-a-wave-name': () => 'is no sound file by its name.',
+  'not-a-wave': () => 'is no wave file.',
+  'file-empty': () => 'is empty.',
+  'file-unreadable': ({ at }) => `could not be read at byte ${at}; the card may have been pulled out.`,
+  'card-empty': () => 'The card has no recording.',
+  'file-value-unfit': () => 'The file says something no log can hold.',
+  'pattern-empty': () => 'The pattern of file names is empty.',
+  'pattern-brace-open': ({ at }) =>
+    `The pattern of file names has a brace that is not closed, at place ${at + 1}.`,
+  'pattern-token-unknown': ({ token }) =>
+    `The pattern of file names has an unknown word: {${token.slice(0, 30)}}.`,
+  'pattern-character-unsafe': ({ found }) => `${quoted(found)} cannot stand in a file name.`,
+  'pattern-names-all-alike': () =>
+    'With this pattern all files would have one name. Put {slate} and {take} or {count} in it.',
+  'nothing-changed': () => 'Nothing has changed.',
+  'voice-on-takes': ({ name, take, count }) =>
+    `${name} is on ${take}${count > 1 ? ` and ${count - 1} more` : ''}, and those lines would lose a name. Say done instead.`,
+  'mail-address-not-read': ({ address }) =>
+    `${quoted(address)} is not a mail address. The draft was not made.`,
+  'id-used-twice': ({ list, id }) => `Two of the ${list} have one id, ${quoted(id)}. Take one of them out.`,
+  'weight-not-whole': ({ weight }) => `${quoted(weight)} is no cost of a move: a whole number, 1 or more.`,
+  'priority-not-a-number': () => 'A priority is not a number.',
+  'lead-of-two-sources': ({ lead }) =>
+    `Lead ${quoted(lead)} comes from two sources. Unplug it from one of them.`,
+  'plan-too-large': () => 'This rig is too large to plan.',
+  'plan-failed': () => 'The plan could not be worked out on this phone.',
+  'day-file-nothing-readable': () => 'Nothing in the file could be read.',
+  'file-ends-early': ({ at }) => `ends early, at byte ${at}; it may still be written.`,
+  'read-budget-spent': () => 'has more headers than are worth reading.',
+  'no-name': () => 'The line has no name.',
+  'not-understood': () => 'The line was not understood.',
+  'costs-of-wrong-size': () => 'The plan could not be computed: a table has the wrong size.',
+  'cost-not-whole': () => 'The plan could not be computed: a cost is not a whole number.',
+  'costs-too-large': () => 'The plan could not be computed: the costs are too large.',
+  'quantity-not-finite': ({ field }) => `${figure(field)}: that is not a number.`,
+  'quantity-out-of-range': ({ field, value, min, max }) =>
+    `${figure(field)}: ${limit(field, value)} cannot be. Between ${limit(field, min)} and ${limit(field, max)}, please.`,
+  'quantity-not-whole': ({ field }) => `${figure(field)}: a whole number, please.`,
+  'number-unread': ({ field, typed }) => `${figure(field)}: ${quoted(typed)} is not a number.`,
+  'nothing-chosen': () => 'Nothing is chosen.',
+
+  'frequency-empty': () => 'Type a frequency in MHz, as 606.250.',
+  'frequency-unreadable': ({ text }) => `${quoted(text)} is not a frequency. Type MHz, as 606.250.`,
+  'frequency-finer-than-khz': ({ text }) => `${quoted(text)} is finer than a kHz.`,
+  'frequency-not-whole': () => 'A frequency is a whole number of kHz.',
+  'frequency-not-positive': () => 'A frequency is above 0 MHz.',
+  'frequency-too-low': ({ khz, lowestKhz }) =>
+    `${mhz(khz)} is below ${mhz(lowestKhz)}. Type MHz, as 606.250.`,
+  'frequency-too-high': ({ khz, highestKhz }) =>
+    `${mhz(khz)} is above ${mhz(highestKhz)}. Were kHz typed? Type MHz, as 606.250.`,
+  'frequency-outside-ranges': ({ khz }) => `${mhz(khz)} is outside where these packs tune.`,
+  'frequency-off-raster': ({ khz }) => `${mhz(khz)} is off the raster of these packs.`,
+  'frequency-taken': ({ khz }) => `${mhz(khz)} is taken already.`,
+  'carrier-named-twice': () => 'Two carriers have one name inside. Take one of them out.',
+  'carrier-unknown': () => 'That carrier is not in the plan.',
+  'carriers-too-many': ({ count, most }) =>
+    `${count} carriers are more than can be worked out at once; ${most} is the most. Switch some off.`,
+  'guard-unusable': ({ mostKhz }) => `A distance is whole kHz from 0 to ${plain(mostKhz)}.`,
+  'spacing-unusable': ({ mostKhz }) => `A spacing is whole kHz from 0 to ${plain(mostKhz)}.`,
+  'range-upside-down': ({ fromKhz, toKhz }) => `From ${mhz(fromKhz)} to ${mhz(toKhz)} runs downwards.`,
+  'range-too-wide': ({ mostKhz }) => `A stretch is at most ${plain(mostKhz / 1000)} MHz wide.`,
+  'raster-unusable': () => 'A raster is a whole number of kHz, 1 or more.',
+  'ranges-missing': () => 'Say where these packs can be tuned first.',
+  'band-without-ends': () => 'A stretch needs both ends in MHz.',
+  'count-unusable': ({ most }) => `Between 1 and ${most} packs at once, please.`,
+  'no-clean-set': ({ count, proven }) =>
+    proven
+      ? `There is no clean set of ${count} in these ranges with these guards.`
+      : `No clean set of ${count} was found in the time given. Widen the ranges or lower a guard.`,
+  'tv-channel-unknown': ({ channel }) => `There is no TV channel ${channel} on this raster.`,
+  'pages-not-made': () =>
+    'The pages could not be made. Open the app once with a signal, and look here again.',
+  'search-failed': () => 'The search could not run on this phone. Type frequencies; hits are still shown.',
+
+  'clock-time-unread': ({ typed }) =>
+    `${quoted(typed)} is not a time of day. Type hours and minutes, as 13:30.`,
+  'jam-from-itself': () => 'A device cannot be jammed from itself.',
+  'jam-after-now': () => 'Jammed later than now: the clocks of two phones differ.',
+  'no-runtime': () => 'Nobody has said how long a set of cells runs in it.',
+  'no-tolerance': () => 'Nobody has said the tolerance of its clock, so its drift is not known.',
+  'source-without-tolerance': () =>
+    'Nobody has said the tolerance of a clock its timecode came from, so its drift is not known.',
+  'card-without-size': () => 'Say how large the card is.',
+  'card-over-full': () => 'More is on the card than fits on it.',
+  'run-without-type': () => 'Say what kind of run it is.',
+  'no-such-class': ({ class: id }) => `There is no power class ${id}.`,
+  'unknown-gauge': ({ awg }) => `AWG ${awg} is not in the wire table: 10 to 22, even numbers.`,
+  'load-beyond-lead': ({ mostWatts }) =>
+    `This lead cannot carry that load at all; ${plain(mostWatts)} W is the most.`,
+  'device-below-minimum': ({ volts, deviceMinVolts }) =>
+    `It needs ${plain(deviceMinVolts)} V and gets ${plain(volts)} V: it may not run at all.`,
+  'current-beyond-lead': ({ mostAmps }) =>
+    `This lead cannot carry that current at all; ${plain(mostAmps)} A is the most.`,
+  'packet-too-large': ({ mostChannels }) =>
+    `So many channels do not fit one packet; ${mostChannels} is the most with this packet time.`,
+  'no-cord-rating': ({ awg }) => `No cord rating is known for AWG ${awg}.`,
+  'snake-too-short': ({ count, first }) =>
+    `${count} leads from circuit ${first} on are more than a snake of eight has.`,
+  'no-such-circuit': ({ circuit }) => `A snake has circuits 1 to 8, not ${circuit}.`,
+  'circuit-used-twice': ({ snake, circuit, leads }) =>
+    `Circuit ${circuit} of snake ${snake} is used by leads ${leads.join(' and ')}.`,
+  'input-reached-twice': ({ input, leads }) =>
+    `${input} is reached by leads ${leads.join(' and ')} without a selector between.`,
+  'different-sources': () => 'They were jammed from different devices, so they cannot be compared.',
+  'not-user-bits': ({ text }) => `${quoted(text)} are no user bits: eight digits, 0 to 9 and A to F.`,
+  'not-a-zone-code': ({ zoneCode }) => `${quoted(zoneCode)} is no zone code: two digits, 0 to 9 and A to F.`,
+  'not-a-date': () => 'The day has no date yet.',
 };
 
-/** Sentences of pages that are not in the first load, which bring them along. */
-const learnt = new Map<string, Say>();
-
-export function learnSentences(sentences: Readonly<Record<string, Say>>): void {
-  for (const [code, say] of Object.entries(sentences)) learnt.set(code, say);
-}
-
-/** The sentence for a problem; one that has none yet is at least named. */
-export function sentenceFor(problem: Problem): string {
-  const say = SENTENCES[problem.code] ?? learnt.get(problem.code);
-  return say?.(problem) ?? `That did not work (${problem.code}).`;
-}
+export const sentenceFor = (problem: Problem): string =>
+  (SENTENCES[problem.code] as (problem: Problem) => string)(problem);
