@@ -48,7 +48,7 @@ test('a day of a newer version is taken in whole, and every page shows what it c
       await page.locator('main:not([aria-busy])').first().waitFor();
       await page.waitForTimeout(400);
       await screenshot(`newer-${tab}`);
-      expect(await page.locator('body').innerText(), tab).not.toMatch(/undefined|NaN|\[object/);
+      expect(await page.locator('main').first().textContent(), tab).not.toMatch(/undefined|NaN|\[object/);
     }
     await page.evaluate((to) => {
       location.hash = to;
@@ -56,6 +56,6 @@ test('a day of a newer version is taken in whole, and every page shows what it c
     await tap(page, /^About this day/);
     await page.getByText(`What a newer version calls ${NEWER} is kept`).waitFor();
     await screenshot('newer-day-sheet');
-    expect(await page.getByRole('dialog').innerText()).toContain(`unknown: ${NEWER}`);
+    expect(await page.getByRole('dialog').textContent()).toContain(`unknown: ${NEWER}`);
   });
 });
