@@ -1,6 +1,6 @@
+import { knew } from '../facts/envelope.ts';
 import type { Fact, FactOf } from '../facts/fact.ts';
 import type { Pins, SaidWeights } from '../facts/plan-said.ts';
-import { counterOf, databaseOf } from '../shared/ids.ts';
 import { gangName, gangNamesOn } from './gang-links.ts';
 import type {
   Day,
@@ -104,10 +104,9 @@ function leadWrites({ lead, from, to, position = 'a' }: FactOf<'leads-plugged'>[
   return to === null ? [plugged] : [plugged, [key.socket(to), lead], [key.socket(to, position), lead]];
 }
 
-/** Whether whoever made one write knew of the other. One phone's windows share a database and know of each other. */
-const knew = (one: LinkWrite, other: LinkWrite): boolean =>
-  databaseOf(one.by) === databaseOf(other.by) ||
-  (one.seen?.[databaseOf(other.by)] ?? -1) >= counterOf(other.by);
+/** Whether whoever made one of two writes knew of the other. */
+const isEitherKnown = (fact: Pick<Fact, 'id' | 'seen'>, { by, seen }: LinkWrite): boolean =>
+  knew(fact, by) || knew(seen ? { id: by, seen } : { id: by }, fact.id);
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
@@ -115,11 +114,12 @@ const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) =
  * The link that a fact makes of the one before it on the line. What was said when neither knew of the other stays
  * beside it as a rival; what either knew of was put before or after it on purpose.
  */
-export function linkOver(old: Link | undefined, value: unknown, { id: by, seen }: Fact): Link {
+export function linkOver(old: Link | undefined, value: unknown, fact: Fact): Link {
+  const { id: by, seen } = fact;
   const write: LinkWrite = seen ? { value, by, seen } : { value, by };
-  if (!old || (!old.rivals && knew(write, old))) return write;
+  if (!old || (!old.rivals && knew(fact, old.by))) return write;
   const rivals = [old, ...(old.rivals ?? [])]
-    .filter((link) => !knew(write, link) && !knew(link, write) && !same(link.value, value))
+    .filter((link) => !isEitherKnown(fact, link) && !same(link.value, value))
     .map(({ rivals: _, ...link }: Link) => link);
   return rivals.length > 0 ? { ...write, rivals } : write;
 }

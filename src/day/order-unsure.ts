@@ -1,5 +1,5 @@
+import { knew } from '../facts/envelope.ts';
 import type { FactId } from '../shared/ids.ts';
-import { counterOf, databaseOf } from '../shared/ids.ts';
 import { linksAt, writesOfItem } from './links.ts';
 import type { Day, Fact, LineItem, TakeId, Write } from './model.ts';
 import type { SaidOrder } from './said-order.ts';
@@ -49,11 +49,7 @@ function near(day: Day, order: SaidOrder, at: number): LineItem[] {
 const writesAt = (day: Day, item: LineItem): readonly Write[] =>
   item.fact.kind === 'take-logged' ? [] : writesOfItem(item, linksAt(day, item.place).keys());
 
-const isUnknown = (one: Fact, other: Fact): boolean =>
-  databaseOf(one.id) !== databaseOf(other.id) && !knows(one, other) && !knows(other, one);
-
-const knows = (one: Fact, other: Fact): boolean =>
-  (one.seen?.[databaseOf(other.id)] ?? -1) >= counterOf(other.id);
+const isUnknown = (one: Fact, other: Fact): boolean => !knew(one, other.id) && !knew(other, one.id);
 
 /** Whether a change made anything different from what was before it. */
 function isOther(day: Day, change: LineItem): boolean {

@@ -1,3 +1,4 @@
+import { knew } from '../facts/envelope.ts';
 import type { Fact, UnknownFact } from '../facts/fact.ts';
 import { RATE_IDS } from '../facts/rate-ids.ts';
 import { counterOf, databaseOf } from '../shared/ids.ts';
@@ -105,7 +106,7 @@ type Logged = Extract<Fact, { kind: 'take-logged' }>;
 function byTake(first: Phone, phone: Phone): Found | null {
   const offsets = rolled(first).flatMap((one) =>
     rolled(phone)
-      .filter((other) => !knows(one, other) && !knows(other, one) && isSameTake(one, other))
+      .filter((other) => !knew(one, other.id) && !knew(other, one.id) && isSameTake(one, other))
       .map((other) => one.fields.rolledAt! - other.fields.rolledAt!),
   );
   if (offsets.length === 0) return null;
@@ -130,10 +131,6 @@ function isSameTake({ fields: one }: Logged, { fields: other }: Logged): boolean
   const either = Math.min(apart, framesPerDay(rate) - apart);
   return framesToMs(either, rate) <= SAME_START_MS;
 }
-
-/** Whether one fact's phone knew the other, of another phone, when it was said. */
-const knows = (one: Fact | UnknownFact, other: Fact | UnknownFact): boolean =>
-  (one.seen?.[databaseOf(other.id)] ?? -1) >= counterOf(other.id);
 
 /** The offsets that leave everything later than what its phone knew of the other. */
 function exchanged(first: Phone, phone: Phone): { readonly least: number; readonly most: number } {

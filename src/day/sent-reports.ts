@@ -1,3 +1,4 @@
+import { knew } from '../facts/envelope.ts';
 import type { ReportFrom } from '../facts/report-sent.ts';
 import { counterOf, databaseOf, type FactId, writerOf } from '../shared/ids.ts';
 import { foldDay } from './fold.ts';
@@ -65,7 +66,5 @@ export function dayWhenSent(day: Day, sent: SentReport): Day {
 
 function wasKnown(sent: SentReport, id: FactId): boolean {
   if (sent.from) return counterOf(id) <= (sent.from.known[writerOf(id)] ?? -1);
-  return databaseOf(id) === databaseOf(sent.id)
-    ? id < sent.id
-    : counterOf(id) <= (sent.seen?.[databaseOf(id)] ?? -1);
+  return id !== sent.id && knew(sent, id);
 }

@@ -1,21 +1,10 @@
+import { knew } from '../facts/envelope.ts';
 import type { FactOf } from '../facts/fact.ts';
 import { RATE_IDS } from '../facts/rate-ids.ts';
 import { HIGHEST_TAKE, type TakeFields } from '../facts/take-logged.ts';
-import { counterOf, databaseOf, type FactId, isOfDatabase } from '../shared/ids.ts';
+import { type FactId, isOfDatabase } from '../shared/ids.ts';
 import { isOneOf } from '../shared/open-word.ts';
-import type {
-  Day,
-  Fact,
-  LineItem,
-  Note,
-  Open,
-  Slate,
-  Stamp,
-  Take,
-  TakeId,
-  TakeKind,
-  TakeSlate,
-} from './model.ts';
+import type { Day, LineItem, Note, Open, Slate, Stamp, Take, TakeId, TakeKind, TakeSlate } from './model.ts';
 import { isRead, nextSetup, sameSlate, slateText } from './slate.ts';
 
 const NO_SLATE: Slate = { style: 'lettered', scene: '1', setup: 0 };
@@ -158,9 +147,6 @@ function slateOf(day: Day, { fact, takenBack }: LineItem): Slate | undefined {
   const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;
   return take && isSlated(take.kind) && isRead(take.slate) ? take.slate : undefined;
 }
-
-/** Whether a fact's phone knew another phone's fact when it spoke. */
-const knew = (fact: Fact, id: FactId): boolean => (fact.seen?.[databaseOf(id)] ?? -1) >= counterOf(id);
 
 /**
  * The number the next take of this kind gets: one above the highest of its slate (or of its series, for wild tracks

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { type FactId, isFactId } from '../shared/ids.ts';
+import { counterOf, databaseOf, type FactId, isFactId } from '../shared/ids.ts';
 
 /** A shooting day is a label the mixer picks, never derived from a clock: nights run past midnight. */
 export type DayId = string;
@@ -49,6 +49,13 @@ export const isEnvelope = (raw: unknown): raw is Envelope => envelope.safeParse(
 
 /** The batch a fact belongs to: one action of the user, one transaction, one undo step. */
 export const batchOf = (fact: Envelope): FactId => fact.batch ?? fact.id;
+
+/**
+ * Whether whoever said a fact knew of another when it was said. The windows of one phone share a database and know of
+ * each other, so there the order of the ids tells; of another database a fact knew what is under its `seen`.
+ */
+export const knew = ({ id, seen }: Pick<Envelope, 'id' | 'seen'>, other: FactId): boolean =>
+  databaseOf(id) === databaseOf(other) ? other <= id : counterOf(other) <= (seen?.[databaseOf(other)] ?? -1);
 
 /** What a fact says, without the envelope in which it was said: that one is made anew when it is said again. */
 export const bodyOf = ({ kind, ...said }: Envelope): { kind: string } & Record<string, unknown> => ({

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { batchOf, type Envelope, isEnvelope } from '../../src/facts/envelope.ts';
+import { batchOf, type Envelope, isEnvelope, knew } from '../../src/facts/envelope.ts';
 import { TAKE_ID } from './example-bodies.ts';
 import { factIdText, idText, type Limit, moment, oneOf, whole } from './limit.ts';
 
@@ -29,4 +29,19 @@ test.each(Object.entries(LIMITS))('what every fact carries: the limits of %s', (
 test('a fact alone is an action of its own', () => {
   expect(batchOf(plain as Envelope)).toBe(plain.id);
   expect(batchOf({ ...plain, batch: TAKE_ID } as Envelope)).toBe(TAKE_ID);
+});
+
+test('a fact knew what its own phone had said before it, from whichever window, and itself', () => {
+  const fact = { id: '00000b-phonea00000' };
+  expect(knew(fact, '00000a-phonea00001')).toBe(true);
+  expect(knew(fact, fact.id)).toBe(true);
+  expect(knew(fact, '00000c-phonea00000')).toBe(false);
+});
+
+test('of another phone a fact knew what is under its seen, and nothing where there is none', () => {
+  const fact = { id: '00000b-phonea00000', seen: { phoneb: 9 } };
+  expect(knew(fact, '000009-phoneb00000')).toBe(true);
+  expect(knew(fact, '00000a-phoneb00000')).toBe(false);
+  expect(knew(fact, '000001-phonec00000')).toBe(false);
+  expect(knew({ id: fact.id }, '000001-phoneb00000')).toBe(false);
 });
