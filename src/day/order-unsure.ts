@@ -17,13 +17,13 @@ export interface OrderUnsure {
 export function orderUnsure(day: Day): OrderUnsure[] {
   const { order } = day;
   if (!order) return [];
-  const decided = decidedOrders(day);
+  const isDecided = decidedOrders(day);
   const found: OrderUnsure[] = [];
   for (const [at, item] of day.line.entries()) {
     if (item.fact.kind !== 'take-logged' || item.takenBack || item.fact.before !== undefined) continue;
     for (const change of near(day, order, at)) {
       const isBefore = change.place < at;
-      if (decided.has(`${change.fact.id} ${item.fact.id}`) || !isOther(day, change)) continue;
+      if (isDecided(change.fact.id, item.fact.id) || !isOther(day, change)) continue;
       found.push({ kind: 'order-unsure', change: change.fact.id, take: item.fact.id, isBefore });
     }
   }
@@ -59,15 +59,16 @@ function isOther(day: Day, change: LineItem): boolean {
   );
 }
 
-/** What somebody has placed since, or said to be right as it stands. */
-function decidedOrders(day: Day): Set<string> {
-  const decided = new Set<string>();
+/** What somebody has placed since, which is decided for every take, or said to be right as it stands before one. */
+function decidedOrders(day: Day): (change: FactId, take: TakeId) => boolean {
+  const placed = new Set<FactId>();
+  const right = new Set<string>();
   for (const fact of day.facts) {
     if (day.takenBack.has(fact.id)) continue;
-    if (fact.kind === 'conflict-resolved' && fact.link === ORDER_LINK) decided.add(fact.among.join(' '));
-    if (fact.kind === 'fact-moved') for (const id of day.takes.keys()) decided.add(`${fact.target} ${id}`);
+    if (fact.kind === 'fact-moved') placed.add(fact.target);
+    if (fact.kind === 'conflict-resolved' && fact.link === ORDER_LINK) right.add(fact.among.join(' '));
   }
-  return decided;
+  return (change, take) => placed.has(change) || right.has(`${change} ${take}`);
 }
 
 /** The name under which it is said that a change and a take stand in the right order. */
