@@ -1,7 +1,7 @@
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import { compareBextMirror } from './bext-mirror.ts';
-import type { ByteSource } from './byte-source.ts';
 import { type ChunkMap, walkChunks } from './chunk-walk.ts';
+import type { ByteSource } from './header-reader.ts';
 import { HeaderReader } from './header-reader.ts';
 import { readParts } from './read-parts.ts';
 import { type ResolvedWave, resolveWave } from './resolved-wave.ts';

@@ -1,5 +1,14 @@
 import { fail, ok, type ProblemOf, type Result } from '../shared/result.ts';
-import type { ByteSource } from './byte-source.ts';
+
+/**
+ * Where the bytes of one file come from; an adapter puts a File or a path behind it. `read` gives the bytes
+ * from `from` up to but not including `to`, fewer only when the file ends before, and rejects when the device fails.
+ */
+export interface ByteSource {
+  readonly name: string;
+  readonly size: number;
+  read(from: number, to: number): Promise<Uint8Array>;
+}
 
 /** No file costs more than this many bytes, whatever its headers say: 4 MiB of iXML and 1 MiB for the rest. */
 export const READ_BUDGET = 5 * 1024 * 1024;

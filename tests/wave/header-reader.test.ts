@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { ByteSource } from '../../src/wave/byte-source.ts';
+import type { ByteSource } from '../../src/wave/header-reader.ts';
 import { HeaderReader, READ_BUDGET } from '../../src/wave/header-reader.ts';
 
 /** A file whose every byte is its own place modulo 251, and what was asked of it. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { ByteSource } from '../../src/wave/byte-source.ts';
 import { describeWave, type WaveDescription } from '../../src/wave/describe-wave.ts';
+import type { ByteSource } from '../../src/wave/header-reader.ts';
 import { READ_BUDGET } from '../../src/wave/header-reader.ts';
 import { joinRecordings } from '../../src/wave/recordings.ts';
 import {

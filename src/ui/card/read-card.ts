@@ -1,6 +1,6 @@
 import type { Problem } from '../../shared/result.ts';
-import type { ByteSource } from '../../wave/byte-source.ts';
 import { describeWave, type WaveDescription } from '../../wave/describe-wave.ts';
+import type { ByteSource } from '../../wave/header-reader.ts';
 import { joinRecordings, type Recording } from '../../wave/recordings.ts';
 
 /** What was read of a card so far. */
