@@ -7,7 +7,7 @@ import { worstPair } from '../../src/upkeep/day-apart.ts';
 import { cardsOf, formatOf, formatOfAFile, recordedOnMs } from '../../src/upkeep/day-cards.ts';
 import { devicesOf } from '../../src/upkeep/day-devices.ts';
 import { dueCount, swapsToWrap, upkeepAt } from '../../src/upkeep/day-due.ts';
-import { dueGroups } from '../../src/upkeep/due-groups.ts';
+import { dueGroups } from '../../src/upkeep/due-list.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { numbersIn, unwrap } from './unwrap.ts';
