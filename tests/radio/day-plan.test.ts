@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Draft } from '../../src/facts/fact.ts';
 import { SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
+import { spreadOut } from '../../src/radio/clean-positions.ts';
 import { type Checked, checkPlan, dayPlan } from '../../src/radio/day-plan.ts';
 import {
   groupOf,
@@ -12,7 +13,6 @@ import {
 } from '../../src/radio/day-ranges.ts';
 import { carriersWithout, hitCount, namedHits } from '../../src/radio/named-hits.ts';
 import { seededBelow } from '../../src/radio/seeded.ts';
-import { spreadOut } from '../../src/radio/spread-out.ts';
 import { speaker } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 

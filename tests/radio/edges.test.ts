@@ -3,11 +3,11 @@ import { checkKhz, formatMhz, HIGHEST_KHZ, LOWEST_KHZ } from '../../src/facts/fr
 import { analyse } from '../../src/radio/analyse.ts';
 import { type Carrier, type Guards, WIDEST_GUARD_KHZ, WIDEST_RANGE_KHZ } from '../../src/radio/carrier.ts';
 import { guardsProblem, rangesProblem, spacingProblem } from '../../src/radio/check-input.ts';
+import { spreadOut } from '../../src/radio/clean-positions.ts';
 import { cleanSet, MOST_IN_A_SET } from '../../src/radio/clean-set.ts';
 import { groupOf, groupsOf, rangesFor, spacingOfGroup } from '../../src/radio/day-ranges.ts';
 import { axisFor, isWithin, lengthOf, stretchesOf, ticksOf, xOf } from '../../src/radio/frequency-axis.ts';
 import { labelRows } from '../../src/radio/label-rows.ts';
-import { spreadOut } from '../../src/radio/spread-out.ts';
 import { tvChannel, tvChannelAt, tvChannelsIn } from '../../src/radio/tv-channels.ts';
 import { speaker } from '../day/say.ts';
 import { NO_GUARDS, packsAt } from './sample-carriers.ts';
