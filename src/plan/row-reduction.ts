@@ -1,5 +1,3 @@
-import { type Matching, reduceColumns } from './column-reduction.ts';
-
 /** How often, for each row, a row may bid before the search for paths takes over. */
 const PATIENCE = 2;
 /** How often those who were outbid at no gain may try again. */
@@ -67,4 +65,104 @@ function bidAll(
     waiting[left++] = outbid;
   }
   return bids;
+}
+
+export interface Matching {
+  /** Column of each row. */
+  readonly columnOf: Int32Array;
+  /** Row of each column, -1 where the column stays free. */
+  readonly rowOf: Int32Array;
+  /** Where there are more columns than rows: never above zero, and zero on a free column. */
+  readonly columnPrice: Float64Array;
+}
+
+let cheapestRowOf = new Int32Array(0);
+let wonBy = new Int32Array(0);
+
+/**
+ * Prices every column of a square matrix at its least cost and gives it to the row that has it so, if that row has none
+ * yet ("column reduction" and "reduction transfer": Jonker and Volgenant, Computing 38 (1987) 325-340). With fewer rows
+ * than columns it would not do: a column that stays free must have no price.
+ */
+export function reduceColumns(matching: Matching, cost: Float64Array, size: number): void {
+  const { columnOf, rowOf, columnPrice } = matching;
+  if (wonBy.length < size) {
+    cheapestRowOf = new Int32Array(size);
+    wonBy = new Int32Array(size);
+  }
+  wonBy.fill(0, 0, size);
+  findColumnMinima(columnPrice, cheapestRowOf, cost, size);
+  for (let column = size - 1; column >= 0; column -= 1) {
+    const row = cheapestRowOf[column]!;
+    // A column that no row may have: nothing can be assigned, which the search for paths will find.
+    if (columnPrice[column] === Infinity) columnPrice[column] = 0;
+    else if (wonBy[row]!++ === 0) {
+      rowOf[column] = row;
+      columnOf[row] = column;
+    }
+  }
+  for (let row = 0; row < size; row += 1) {
+    if (wonBy[row] === 1) transfer(columnPrice, cost, size, row, columnOf[row]!);
+  }
+}
+
+function findColumnMinima(
+  columnPrice: Float64Array,
+  cheapestRowOf: Int32Array,
+  cost: Float64Array,
+  size: number,
+): void {
+  columnPrice.fill(Infinity, 0, size);
+  const last = size - 1;
+  // Four rows at a time take half as long as one by one; the last row may come more than once.
+  for (let row = 0; row < size; row += 4) {
+    const [second, third, fourth] = [
+      Math.min(row + 1, last),
+      Math.min(row + 2, last),
+      Math.min(row + 3, last),
+    ];
+    for (let column = 0; column < size; column += 1) {
+      const a = cost[row * size + column]!;
+      const b = cost[second * size + column]!;
+      const c = cost[third * size + column]!;
+      const d = cost[fourth * size + column]!;
+      let least = columnPrice[column]!;
+      if (a >= least && b >= least && c >= least && d >= least) continue;
+      let cheapest = row;
+      least = a;
+      if (b < least) {
+        least = b;
+        cheapest = second;
+      }
+      if (c < least) {
+        least = c;
+        cheapest = third;
+      }
+      if (d < least) {
+        least = d;
+        cheapest = fourth;
+      }
+      columnPrice[column] = least;
+      cheapestRowOf[column] = cheapest;
+    }
+  }
+}
+
+/** A row that won one column only leaves it as cheap for others as the next best one is for itself. */
+function transfer(
+  columnPrice: Float64Array,
+  cost: Float64Array,
+  size: number,
+  row: number,
+  won: number,
+): void {
+  const price = columnPrice[won]!;
+  columnPrice[won] = -Infinity;
+  let least = Infinity;
+  for (let column = 0, at = row * size; column < size; column += 1, at += 1) {
+    const slack = cost[at]! - columnPrice[column]!;
+    if (slack < least) least = slack;
+  }
+  const own = cost[row * size + won]! - price;
+  columnPrice[won] = least === Infinity ? price : price - (least - own);
 }
