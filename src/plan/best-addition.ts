@@ -1,8 +1,7 @@
 import { recordedChains } from './best-chains.ts';
-import { FULL_BUDGET } from './budgets.ts';
 import { chainNetwork } from './chain-network.ts';
 import type { PlanProblem } from './plan-problem.ts';
-import type { Steps } from './steps.ts';
+import { FULL_BUDGET, type Steps } from './steps.ts';
 
 export type AdditionKind = 'transmitter' | 'channel' | 'input' | 'track';
 

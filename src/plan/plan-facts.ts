@@ -1,10 +1,11 @@
 import { answersNow } from '../day/answers.ts';
+import { isHardline } from '../day/cast-in-order.ts';
 import type { Day, Need, VoiceId } from '../day/model.ts';
+import { isWaitedFor } from '../day/voice-answers.ts';
 import type { Draft } from '../facts/fact.ts';
 import { pathEnds } from './day-paths.ts';
 import { keepPromises } from './kept-promises.ts';
 import type { Move } from './moves.ts';
-import { neededNow } from './needed-now.ts';
 import type { Plan } from './plan-next-setup.ts';
 import { PlannedChain } from './planned-chain.ts';
 
@@ -92,3 +93,15 @@ const tuning = (channel: string, transmitter: string | null): Draft => ({
   kind: 'channels-tuned',
   tunings: [{ channel, transmitter }],
 });
+
+/**
+ * Whoever is needed now, and every hardline that is up unless somebody said that it is not needed: a boom does not wait
+ * to be asked for.
+ */
+export const neededNow = (day: Day): ReadonlySet<VoiceId> =>
+  new Set(
+    answersNow(day).voices.flatMap(({ voice, need, tracks }) => {
+      const isUp = isHardline(voice.kind) && tracks.length > 0 && need === null;
+      return isWaitedFor(need) || isUp ? voice.id : [];
+    }),
+  );

@@ -1,8 +1,8 @@
 import { type Addition, bestAdditionSteps } from './best-addition.ts';
-import { FIRST_BUDGET, FULL_BUDGET } from './budgets.ts';
 import { type Plan, type Planned, planSteps } from './plan-next-setup.ts';
 import type { PlanProblem } from './plan-problem.ts';
 import { isProven } from './proven.ts';
+import { FIRST_BUDGET, FULL_BUDGET } from './steps.ts';
 import { type WhatIf, whatIfSteps } from './what-if.ts';
 
 /** What a planner is asked. `now` is the last plan it gave for the same problem. */

@@ -1,9 +1,8 @@
 import { ok, type Result } from '../shared/result.ts';
-import { FULL_BUDGET } from './budgets.ts';
 import type { Move } from './moves.ts';
 import { type Plan, type PlanTrouble, planSteps } from './plan-next-setup.ts';
 import type { PlanProblem } from './plan-problem.ts';
-import type { Steps } from './steps.ts';
+import { FULL_BUDGET, type Steps } from './steps.ts';
 
 /** What would change if one more voice were needed. */
 export interface WhatIf {

@@ -1,6 +1,6 @@
-import { FIRST_BUDGET } from '../../src/plan/budgets.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
 import { isProven } from '../../src/plan/proven.ts';
+import { FIRST_BUDGET } from '../../src/plan/steps.ts';
 import { bestAddition, planNextSetup, whatIf } from '../plan/at-once.ts';
 import { crowdScene, READY_RIGS } from '../plan/crowd-scene.ts';
 import { type SceneChange, sceneChange } from './assignment-rigs.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { FIRST_BUDGET } from '../../src/plan/budgets.ts';
 import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import { FIRST_BUDGET } from '../../src/plan/steps.ts';
 import { planNextSetup } from './at-once.ts';
 import { crowdScene, READY_RIGS } from './crowd-scene.ts';
 import { asList, compare } from './every-plan.ts';

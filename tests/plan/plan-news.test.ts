@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { FIRST_BUDGET } from '../../src/plan/budgets.ts';
 import { type PlanAsked, planNews } from '../../src/plan/plan-news.ts';
 import { isProven } from '../../src/plan/proven.ts';
+import { FIRST_BUDGET } from '../../src/plan/steps.ts';
 import { bestAddition, planNextSetup, whatIf } from './at-once.ts';
 import { crowdScene } from './crowd-scene.ts';
 import { smallRig } from './random-rig.ts';
