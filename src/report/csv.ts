@@ -7,9 +7,9 @@ import {
   printedColumns,
 } from './csv-columns.ts';
 import { guardFormula } from './csv-field.ts';
-import type { Extras } from './extras.ts';
 import { withoutIsolates } from './isolated.ts';
 import type { ReportModel } from './model.ts';
+import type { Extras } from './revision.ts';
 import { type Revision, revisionLines } from './revision.ts';
 
 export interface CsvOptions extends Pick<Extras, 'revision'> {

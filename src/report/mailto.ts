@@ -1,8 +1,8 @@
 import type { TakeId } from '../day/model.ts';
 import { cleanLine } from './clean-text.ts';
-import type { Extras } from './extras.ts';
 import type { ReportModel } from './model.ts';
-import { type TextBlock, textBlocks } from './text-blocks.ts';
+import type { Extras } from './revision.ts';
+import { type TextBlock, textBlocks } from './text.ts';
 import { counted } from './words.ts';
 
 export interface MailtoLink {

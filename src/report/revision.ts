@@ -63,3 +63,11 @@ const momentText = ({ at, zone }: Sending): string =>
 
 /** `'Changed since revision A'`. */
 export const revisionTitle = ({ since }: Revision): string => `Changed since revision ${since}`;
+
+/** What a report may carry beside the day itself. */
+export interface Extras {
+  /** Absent on the first report that goes out. */
+  readonly revision?: Revision | undefined;
+  /** A line under the report, in the mixer's words. */
+  readonly signature?: string | undefined;
+}

@@ -1,7 +1,6 @@
 import type { TakeId } from '../day/model.ts';
 import type { Change } from './change.ts';
 import type { ReportModel } from './model.ts';
-import { stayingInOrder } from './staying-in-order.ts';
 import { type TakeField, takeFields } from './take-fields.ts';
 import type { TakeLine } from './take-lines.ts';
 import { statusWords } from './words.ts';
@@ -120,4 +119,28 @@ function takesText({ takes, nameOf }: Side, at: readonly number[]): string {
     return `${nameOf(takes[first]!)} to ${nameOf(takes[last]!)} (${at.length} takes)`;
   }
   return at.map((place) => nameOf(takes[place]!)).join(', ');
+}
+
+/**
+ * Places of a longest rising run among the numbers (patience sorting): everything else has moved.
+ * `stayingInOrder([0, 2, 3, 1])` holds 0, 1, 2.
+ */
+export function stayingInOrder(ranks: readonly number[]): Set<number> {
+  /** For every length, the place that ends the lowest run of it. */
+  const ends: number[] = [];
+  const before: (number | undefined)[] = [];
+  for (const [at, rank] of ranks.entries()) {
+    let length = 0;
+    let high = ends.length;
+    while (length < high) {
+      const middle = (length + high) >> 1;
+      if (ranks[ends[middle]!]! < rank) length = middle + 1;
+      else high = middle;
+    }
+    before[at] = ends[length - 1];
+    ends[length] = at;
+  }
+  const staying = new Set<number>();
+  for (let at = ends.at(-1); at !== undefined; at = before[at]) staying.add(at);
+  return staying;
 }

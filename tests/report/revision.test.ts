@@ -8,7 +8,7 @@ import { reportHtml } from '../../src/report/html.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { reportChanges } from '../../src/report/report-changes.ts';
 import { nextLetter, revisionOf } from '../../src/report/revision.ts';
-import { stayingInOrder } from '../../src/report/staying-in-order.ts';
+import { stayingInOrder } from '../../src/report/take-changes.ts';
 import { reportText } from '../../src/report/text.ts';
 import { take } from '../day/say.ts';
 import { anyDay } from './any-day.ts';

@@ -4,7 +4,7 @@ import { reportOf } from '../../src/report/model.ts';
 import { printedTake } from '../../src/report/printed-take.ts';
 import { reportFileName, reportSubject } from '../../src/report/report-name.ts';
 import { FIRST_LETTER } from '../../src/report/revision.ts';
-import { stayingInOrder } from '../../src/report/staying-in-order.ts';
+import { stayingInOrder } from '../../src/report/take-changes.ts';
 import { STATUSES } from '../../src/report/take-lines.ts';
 import type { TrackLine } from '../../src/report/track-lines.ts';
 import {

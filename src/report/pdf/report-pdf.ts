@@ -1,7 +1,7 @@
 import { cleanNote } from '../clean-text.ts';
-import type { Extras } from '../extras.ts';
 import type { ReportModel } from '../model.ts';
 import { reportSubject } from '../report-name.ts';
+import type { Extras } from '../revision.ts';
 import { revisionLines, revisionTitle } from '../revision.ts';
 import { fittedLines } from './fitted-text.ts';
 import { Flow } from './flow.ts';

@@ -1,7 +1,7 @@
-import type { Extras } from '../../report/extras.ts';
 import type { ReportModel } from '../../report/model.ts';
 import type { PaperId } from '../../report/pdf/paper.ts';
 import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
+import type { Extras } from '../../report/revision.ts';
 import { fail, type Result } from '../../shared/result.ts';
 
 /** What a window asks of the worker that sets pages. */
