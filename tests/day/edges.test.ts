@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { answersNow } from '../../src/day/answers.ts';
 import { lengthMs } from '../../src/day/day-totals.ts';
+import { markedName } from '../../src/day/file-name.ts';
 import { foldDay } from '../../src/day/fold.ts';
 import { isGangAt, stretchOf } from '../../src/day/gang-reach.ts';
 import { newIds } from '../../src/day/new-ids.ts';
@@ -8,7 +9,6 @@ import { safeName, safeStem } from '../../src/day/safe-name.ts';
 import { parseSlate } from '../../src/day/slate.ts';
 import { namesTogether } from '../../src/day/take-files.ts';
 import { currentSlate, nextNumber, openTakes, ownOpenTake } from '../../src/day/takes.ts';
-import { markedName } from '../../src/day/track-marks.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { MORNING, speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
