@@ -1,8 +1,8 @@
 import { foldDay } from '../day/fold.ts';
-import { compareStored } from '../facts/compare-stored.ts';
 import type { DayId, Envelope } from '../facts/envelope.ts';
 import { isReadable } from '../facts/fact.ts';
 import { mergeFacts } from '../facts/merge-facts.ts';
+import { compareStored } from '../facts/stored.ts';
 import { outlineOf } from './day-outline.ts';
 import type { Journal } from './ports.ts';
 import { readAll } from './read-stored.ts';

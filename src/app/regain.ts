@@ -1,8 +1,8 @@
-import { compareStored } from '../facts/compare-stored.ts';
 import { readDayFile } from '../facts/day-file.ts';
 import type { DayFile } from '../facts/day-file-facts.ts';
 import type { DayId, Envelope } from '../facts/envelope.ts';
 import { readDayFileLeniently } from '../facts/salvage-day-file.ts';
+import { compareStored } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { Problem, Result } from '../shared/result.ts';
 

@@ -1,4 +1,4 @@
-import type { Envelope } from './envelope.ts';
+import { type Envelope, isEnvelope } from './envelope.ts';
 
 /**
  * The fact as it is stored and exported: without the mark that reading puts on kinds it does not know, so that a
@@ -22,4 +22,22 @@ function orderedText(value: unknown): string {
     .filter(([, field]) => field !== undefined)
     .sort(([a], [b]) => (a < b ? -1 : 1));
   return `{${fields.map(([name, field]) => `${JSON.stringify(name)}:${orderedText(field)}`).join(',')}}`;
+}
+
+export interface Compared {
+  /** Of the facts, those that are not stored, or not as they were said. */
+  readonly missing: readonly Envelope[];
+  /** Stored under an id that none of the facts has. */
+  readonly extra: readonly Envelope[];
+}
+
+/** Facts and what is stored of them, one by one. `stored` is as it came off the disk, where anything may be damaged. */
+export function compareStored(facts: readonly Envelope[], stored: readonly unknown[]): Compared {
+  const there = new Map(stored.filter(isEnvelope).map((fact) => [fact.id, fact]));
+  const missing = facts.filter((fact) => {
+    const same = there.get(fact.id);
+    return !same || !isSameFact(same, fact);
+  });
+  for (const { id } of facts) there.delete(id);
+  return { missing, extra: [...there.values()] };
 }

@@ -6,9 +6,9 @@
 import { type IDBPDatabase, openDB } from 'idb';
 import type { DayOutline } from '../app/ports.ts';
 import type { OnlyCopied } from '../app/put-back.ts';
-import { compareStored } from '../facts/compare-stored.ts';
 import type { Envelope } from '../facts/envelope.ts';
 import { isReadable } from '../facts/fact.ts';
+import { compareStored } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import { dayOf, NOTHING_COPIED } from './copy-asked.ts';
 import { copies, filesIn, openFile, textOf, writeAtEnd } from './copy-files.ts';

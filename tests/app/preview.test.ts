@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { readAsFarAsPossible } from '../../src/app/regain.ts';
 import { takeText } from '../../src/day/slate.ts';
+import { DOOR_LIMITS } from '../../src/facts/admit.ts';
 import { writeDayFile } from '../../src/facts/day-file.ts';
-import { DOOR_LIMITS } from '../../src/facts/door.ts';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { changeText } from '../../src/report/change.ts';

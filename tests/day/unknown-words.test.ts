@@ -8,7 +8,7 @@ import type { Envelope } from '../../src/facts/envelope.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { problemOf } from '../../src/plan/day-problem.ts';
-import { neededNow } from '../../src/plan/needed-now.ts';
+import { neededNow } from '../../src/plan/plan-facts.ts';
 import { speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
 

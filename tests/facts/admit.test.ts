@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Admitted, admit, type HeldDay, heldAfter } from '../../src/facts/admit.ts';
+import { type Admitted, admit, DOOR_LIMITS, type HeldDay, heldAfter } from '../../src/facts/admit.ts';
 import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
 import type { DayFile } from '../../src/facts/day-file-facts.ts';
-import { DOOR_LIMITS } from '../../src/facts/door.ts';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import { factId } from '../../src/shared/ids.ts';
 import { DAY, envelopeOf } from './day-file-samples.ts';

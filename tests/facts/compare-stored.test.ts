@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { loadSampleFile } from '../../sample-days/load.ts';
-import { compareStored } from '../../src/facts/compare-stored.ts';
+import { compareStored } from '../../src/facts/stored.ts';
 
 const facts = loadSampleFile('small').stored;
 

@@ -11,7 +11,7 @@ import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import { isKnown } from '../../src/facts/fact.ts';
 import { problemOf } from '../../src/plan/day-problem.ts';
-import { neededNow } from '../../src/plan/needed-now.ts';
+import { neededNow } from '../../src/plan/plan-facts.ts';
 import { dayPlan } from '../../src/radio/day-plan.ts';
 import { reportCsv } from '../../src/report/csv.ts';
 import { dayPicture } from '../../src/report/day-picture.ts';
