@@ -5,11 +5,9 @@ import type { Day, Header } from '../day/model.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import { ok } from '../shared/result.ts';
-import { marksOf } from './carry-marks.ts';
-import { upkeepOf } from './carry-upkeep.ts';
+import { marksOf, upkeepOf } from './carry-marks.ts';
 import type { Moment, Said } from './command.ts';
-import { dateAt, nextDate } from './next-date.ts';
-import { nextLabel } from './next-label.ts';
+import { dateAt, nextDate, nextLabel } from './next-label.ts';
 import { ifASource, ifInRig, leadsStanding } from './what-stands.ts';
 
 /**

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dateAt, nextDate } from '../../src/commands/next-date.ts';
-import { nextLabel } from '../../src/commands/next-label.ts';
+import { dateAt, nextDate, nextLabel } from '../../src/commands/next-label.ts';
 
 describe('the label of the next day', () => {
   test.each([
