@@ -2,7 +2,27 @@ import { SLATE_STYLES, TIMECODE_RATES } from '../facts/day-described.ts';
 import { isOneOf } from '../shared/open-word.ts';
 import type { RateId } from '../time/rate.ts';
 import type { Day, Header, Slate } from './model.ts';
-import { EMPTY_HEADER } from './standing.ts';
+
+/** What a day says of itself before anybody says anything. */
+export const EMPTY_HEADER: Header = {
+  production: '',
+  label: '',
+  date: '',
+  unit: '',
+  mixer: '',
+  boom: '',
+  utility: '',
+  contact: '',
+  recorder: '',
+  sampleRate: 48_000,
+  bitDepth: '24',
+  timecodeRate: '25',
+  fileLayout: 'poly',
+  slateStyle: 'lettered',
+  filePattern: '{slate}T{take}',
+  remarks: '',
+  sample: false,
+};
 
 export type FilledHeader = { readonly [Field in keyof Header]: NonNullable<Header[Field]> };
 

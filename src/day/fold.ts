@@ -2,13 +2,14 @@ import type { DayId } from '../facts/envelope.ts';
 import { type Fact, type FactOf, isKnown, type UnknownFact } from '../facts/fact.ts';
 import { databaseOf } from '../shared/ids.ts';
 import { applyStanding, type Draft, layAgain, pushFact, pushOnLine } from './draft.ts';
+import { EMPTY_HEADER } from './filled-header.ts';
 import { joinedTakes } from './joined-takes.ts';
 import { isOnTheLine } from './line-item.ts';
 import { layInOrder } from './line-order.ts';
 import type { Day } from './model.ts';
 import { Resolver } from './resolved.ts';
 import { noteCounter, sortFacts } from './sorted-facts.ts';
-import { EMPTY_HEADER, EMPTY_RIG, PartsList } from './standing.ts';
+import { EMPTY_RIG, PartsList } from './standing.ts';
 import { takeBack } from './take-back.ts';
 import { newUpkeep } from './upkeep-facts.ts';
 

@@ -1,27 +1,7 @@
 import type { PartFields, PartType } from '../facts/part-described.ts';
 import type { VoiceFields } from '../facts/voice-described.ts';
 import { isOneOf } from '../shared/open-word.ts';
-import type { Header, Part, Rig, Voice, VoiceId } from './model.ts';
-
-export const EMPTY_HEADER: Header = {
-  production: '',
-  label: '',
-  date: '',
-  unit: '',
-  mixer: '',
-  boom: '',
-  utility: '',
-  contact: '',
-  recorder: '',
-  sampleRate: 48_000,
-  bitDepth: '24',
-  timecodeRate: '25',
-  fileLayout: 'poly',
-  slateStyle: 'lettered',
-  filePattern: '{slate}T{take}',
-  remarks: '',
-  sample: false,
-};
+import type { Part, Rig, Voice, VoiceId } from './model.ts';
 
 export const EMPTY_RIG: Rig = {
   byId: new Map(),

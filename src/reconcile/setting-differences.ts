@@ -2,6 +2,7 @@ import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
 import { BIT_DEPTHS, type HeaderFields, TIMECODE_RATES } from '../facts/day-described.ts';
 import type { Recording } from '../wave/recordings.ts';
 import type { Checking } from './checking.ts';
+import { commonest } from './commonest.ts';
 import type { DifferenceCode, Found } from './difference.ts';
 import { isMono } from './file-marks.ts';
 
@@ -95,11 +96,3 @@ export const commonestSettings = (recordings: readonly Recording[]): HeaderField
       return saying && field(saying);
     }),
   );
-
-/** The value most say; of several the first said. Undefined where nobody says anything. */
-export function commonest<T>(values: readonly (T | undefined)[]): T | undefined {
-  const counts = new Map<T, number>();
-  for (const value of values) if (value !== undefined) counts.set(value, (counts.get(value) ?? 0) + 1);
-  const most = Math.max(0, ...counts.values());
-  return [...counts.keys()].find((value) => counts.get(value) === most);
-}

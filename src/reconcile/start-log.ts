@@ -1,7 +1,6 @@
-import { type WorkingHeader, workingHeader } from '../day/filled-header.ts';
+import { EMPTY_HEADER, type WorkingHeader, workingHeader } from '../day/filled-header.ts';
 import { foldDay } from '../day/fold.ts';
 import type { Day, Header, PartId, Slate } from '../day/model.ts';
-import { EMPTY_HEADER } from '../day/standing.ts';
 import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
 import { stampFacts } from '../facts/stamp.ts';
@@ -11,6 +10,7 @@ import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import { compareText } from '../wave/recording-sets.ts';
 import type { Recording } from '../wave/recordings.ts';
 import { type CardTracks, cardTracksOf, rigOf } from './card-tracks.ts';
+import { commonest } from './commonest.ts';
 import { differencesOf } from './differences-of.ts';
 import { takeOfFile } from './file-fields.ts';
 import { dayAxis, labelDayMs } from './label-time.ts';
@@ -18,7 +18,7 @@ import { loggedTakes } from './logged.ts';
 import { matchRecordings } from './match-recordings.ts';
 import { cutText, stemKey } from './plain-key.ts';
 import { byTapeAndStart, recordedOf, recordingName } from './recorded.ts';
-import { commonest, commonestSettings } from './setting-differences.ts';
+import { commonestSettings } from './setting-differences.ts';
 
 /**
  * A day with no log at all, out of the card: its head, a track for every channel, and a take for every recording in the

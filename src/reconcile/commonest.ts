@@ -1,0 +1,7 @@
+/** The value most say; of several the first said. Undefined where nobody says anything. */
+export function commonest<T>(values: readonly (T | undefined)[]): T | undefined {
+  const counts = new Map<T, number>();
+  for (const value of values) if (value !== undefined) counts.set(value, (counts.get(value) ?? 0) + 1);
+  const most = Math.max(0, ...counts.values());
+  return [...counts.keys()].find((value) => counts.get(value) === most);
+}
