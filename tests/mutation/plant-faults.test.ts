@@ -82,7 +82,8 @@ describe('a planted fault', () => {
 
   test('is at the line it says, in code that can still be read', () => {
     const room = join(ROOT, 'src/wave');
-    for (const name of readdirSync(room)) {
+    const files = readdirSync(room, { recursive: true, encoding: 'utf8' });
+    for (const name of files.filter((file) => file.endsWith('.ts'))) {
       const text = readFileSync(join(room, name), 'utf8');
       for (const fault of faultsIn(name, text)) {
         const planted = plant(text, fault);
