@@ -1,4 +1,4 @@
-import { augmentingPaths } from './augmenting-paths.ts';
+import { augmentingPaths } from '../matching/augmenting-paths.ts';
 import { cheapestChains } from './cheapest-chains.ts';
 import { type Chains, type Reach, reach, type StageCosts, throwsCost } from './stage-costs.ts';
 

@@ -1,4 +1,4 @@
-import { augmentingPaths } from './augmenting-paths.ts';
+import { augmentingPaths } from '../matching/augmenting-paths.ts';
 import type { Chains, StageCosts } from './stage-costs.ts';
 
 /** The layers of a chain, as places in `Chains`. */

@@ -1,4 +1,4 @@
-import { assign, FORBIDDEN } from '../plan/assignment.ts';
+import { assign, FORBIDDEN } from '../matching/assignment.ts';
 import type { Candidate } from './candidates.ts';
 import { LEAST_POINTS } from './score-pair.ts';
 

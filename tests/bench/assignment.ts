@@ -1,5 +1,5 @@
 import { munkres } from 'munkres';
-import { assign } from '../../src/plan/assignment.ts';
+import { assign } from '../../src/matching/assignment.ts';
 
 /** One measured line: the median of the runs, in milliseconds. */
 export interface Measure {

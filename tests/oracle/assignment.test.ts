@@ -1,6 +1,6 @@
 import { munkres } from 'munkres';
 import { describe, expect, test } from 'vitest';
-import { assign, FORBIDDEN } from '../../src/plan/assignment.ts';
+import { assign, FORBIDDEN } from '../../src/matching/assignment.ts';
 
 const solve = (costs: number[][], current?: number[]) => {
   const result = assign({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { assign } from '../../src/plan/assignment.ts';
+import { assign } from '../../src/matching/assignment.ts';
 import { bestFit } from '../../src/reconcile/best-fit.ts';
 import { type Candidate, candidatePairs } from '../../src/reconcile/candidates.ts';
 import { dayAxis, labelDayMs } from '../../src/reconcile/label-time.ts';

@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../shared/result.ts';
+import { breakTies } from './break-ties.ts';
 import { type DenseMatching, denseMatching } from './dense-matching.ts';
-import { settleTies } from './settle-ties.ts';
 
 /** A pair that may never be made. */
 export const FORBIDDEN = Infinity;
@@ -54,11 +54,11 @@ export function assign(input: AssignmentInput): Result<Assignment, AssignmentPro
   return ok(read(solved as DenseMatching, costs, rows, columns));
 }
 
-/** The optimum with its ties settled; undefined where some row must stay without a column. */
+/** The optimum with its ties broken; undefined where some row must stay without a column. */
 function solve(costs: Float64Array, rows: number, width: number): DenseMatching | undefined {
   const solver = solverFor(rows, width);
   if (!solver.run(costs, rows, width)) return undefined;
-  settleTies(solver, costs, rows, width);
+  breakTies(solver, costs, rows, width);
   return solver;
 }
 

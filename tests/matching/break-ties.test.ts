@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { assign, FORBIDDEN } from '../../src/plan/assignment.ts';
-import { seeded } from './random-rig.ts';
+import { assign, FORBIDDEN } from '../../src/matching/assignment.ts';
+import { seeded } from '../plan/random-rig.ts';
 
 const columnsOf = (costs: number[][], columns: number): readonly number[] => {
   const found = assign({ rows: costs.length, columns, costs });
@@ -13,7 +13,7 @@ test.each([
   { kind: 'with as many rows as columns', fills: true },
   { kind: 'with columns to spare', fills: false },
 ])(
-  'spread over a hundred columns in their order, ties settle as they do close together, $kind (seed 61)',
+  'spread over a hundred columns in their order, ties break as they do close together, $kind (seed 61)',
   ({ fills }) => {
     const next = seeded(61);
     let apart = 0;

@@ -1,6 +1,5 @@
 import { flipPath } from './augmenting-paths.ts';
-import type { Matching } from './row-reduction.ts';
-import { reduceRows } from './row-reduction.ts';
+import { type Matching, reduceRows } from './reduction.ts';
 
 /** What one run leaves behind; the arrays are reused by the next run. */
 export interface DenseMatching extends Matching {

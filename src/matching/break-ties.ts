@@ -8,7 +8,7 @@ function makeRoom(rows: number, words: number) {
     words,
     /** For each row the columns it pairs with without slack, and after the last one those of price zero. */
     tight: new Int32Array((rows + 1) * words),
-    /** Columns of rows still to be settled, and free ones. */
+    /** Columns of rows still to be decided, and free ones. */
     open: new Int32Array(words),
     /** Of those, the ones that the search has not come to. */
     unseen: new Int32Array(words),
@@ -24,7 +24,7 @@ function makeRoom(rows: number, words: number) {
  * whoever has it can move on to one, and so forth, until somebody takes the column that the row gives up. Free columns
  * are held by one row more, for which every column of price zero is tight.
  */
-export function settleTies(solver: DenseMatching, costs: Float64Array, rows: number, width: number): void {
+export function breakTies(solver: DenseMatching, costs: Float64Array, rows: number, width: number): void {
   const words = (width + 31) >> 5;
   if (room.tight.length < (rows + 1) * words || room.words < words) room = makeRoom(rows, words);
   const { open } = room;
