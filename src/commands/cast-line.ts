@@ -4,7 +4,7 @@ import { isColumnName, isHeading } from './cast-columns.ts';
 import { hasLetter, isLower, isName, isUpper, wordsOf } from './cast-names.ts';
 import { type Order, orderOf, splitByCase, type Told } from './cast-order.ts';
 
-/** What one line names, before it is settled which of two names is the part. */
+/** What one line names, before it is known which of two names is the part. */
 export interface Names extends Told {
   readonly number: string;
   readonly first: string;
@@ -143,7 +143,7 @@ const notUnderstood = fail({ code: 'not-understood' });
 
 function ordered(first: string, second: string, order: Order, number: string): Reading {
   const read = pair(first.trim(), second.trim(), number, true);
-  return read.ok ? ok({ ...read.value, order, sign: 'said' }) : read;
+  return read.ok ? ok({ ...read.value, order, sign: 'worded' }) : read;
 }
 
 function pair(first: string, second: string, number: string, clear: boolean): Reading {

@@ -146,7 +146,7 @@ function readRow(text: string, columns: Columns): Result<Names> | null {
     first,
     second,
     order: 'part-first',
-    sign: 'said',
+    sign: 'worded',
     clear: !isTurnedRound(first, second),
   });
 }
@@ -155,10 +155,10 @@ function readRow(text: string, columns: Columns): Result<Names> | null {
 const isTurnedRound = (part: string, person: string): boolean =>
   isUpper(person) && !isUpper(part) && wordsOf(person).length === 1 && wordsOf(part).length === 2;
 
-/** The order that lines agree on; `settled` where enough of them do for one more likely line to be believed. */
+/** The order that lines agree on; `agreed` where enough of them do for one more likely line to be believed. */
 interface Usual {
   readonly order: Order | null;
-  readonly settled: boolean;
+  readonly agreed: boolean;
 }
 
 function usualOrder(found: readonly Found[]): Usual {
@@ -167,7 +167,7 @@ function usualOrder(found: readonly Found[]): Usual {
     .filter(({ second, order }) => second !== '' && order !== null);
   const looks = agreed(pairs.filter(({ sign }) => sign === 'looks'));
   const all = agreed(pairs);
-  return { order: all.order ?? looks.order, settled: looks.count >= 2 || all.count >= 3 };
+  return { order: all.order ?? looks.order, agreed: looks.count >= 2 || all.count >= 3 };
 }
 
 function agreed(names: readonly Names[]): { order: Order | null; count: number } {
@@ -177,13 +177,13 @@ function agreed(names: readonly Names[]): { order: Order | null; count: number }
 }
 
 function entryOf({ line, names, order: named }: Found, usual: Usual): CastEntry {
-  const order = names.sign === 'said' ? names.order : (named ?? names.order ?? usual.order);
+  const order = names.sign === 'worded' ? names.order : (named ?? names.order ?? usual.order);
   const turned = order === 'person-first' && names.second !== '';
   const [part, person] = turned ? [names.second, names.first] : [names.first, names.second];
   // Names that look the other way round than their heading says are for a person to look at.
-  const contrary = named !== null && names.order !== null && names.sign !== 'said' && names.order !== named;
-  const settled = named !== null || (names.sign === 'likely' && usual.settled && order === usual.order);
-  const known = names.second === '' || names.sign === 'said' || names.sign === 'looks' || settled;
+  const contrary = named !== null && names.order !== null && names.sign !== 'worded' && names.order !== named;
+  const believed = named !== null || (names.sign === 'likely' && usual.agreed && order === usual.order);
+  const known = names.second === '' || names.sign === 'worded' || names.sign === 'looks' || believed;
   return {
     number: names.number,
     part: tidyName(part),

@@ -3,7 +3,7 @@ import { hasLetter, isUpper, wordsOf } from './cast-names.ts';
 export type Order = 'part-first' | 'person-first';
 
 /** How an order is known: by a word ('as'), by how the names look (capitals), or it is merely likely. */
-export type Sign = 'said' | 'looks' | 'likely';
+export type Sign = 'worded' | 'looks' | 'likely';
 
 /** What a line itself says of the order of its names; nulls where it says nothing. */
 export interface Told {

@@ -13,7 +13,7 @@ export interface Stretch {
   readonly takes: readonly Take[];
   /** The take before which it changes; `end` where it does so after the last take, null where it is so still. */
   readonly until: TakeId | 'end' | null;
-  /** Takes after those with a clash that a gang of the same sources would settle too, if it held on. */
+  /** Takes after those with a clash that a gang of the same sources would end too, if it held on. */
   readonly alike: readonly Take[];
 }
 

@@ -3,15 +3,15 @@ import type { LineDraft } from './line-item.ts';
 import type { TakeId } from './model.ts';
 
 /** What was said of where something stands: said `by` a fact, just before a take or, with null, where it was said. */
-export type Placing =
+export type LineMove =
   | { readonly by: FactId; readonly item: LineDraft; readonly before: TakeId }
   | { readonly by: FactId; readonly target: FactId; readonly before: TakeId | null };
 
-/** What was said on the line, in the order in which it was said. */
-interface Said {
+/** What belongs on the line, in the order in which it was said. */
+interface ToLay {
   readonly items: readonly LineDraft[];
   readonly takeItems: ReadonlyMap<TakeId, LineDraft>;
-  readonly placing: readonly Placing[];
+  readonly moves: readonly LineMove[];
 }
 
 interface Placement {
@@ -27,8 +27,8 @@ type Placements = Map<LineDraft, Placement>;
  * Lays the items in the order of the day: as things were said, but whatever was placed before a take stands just before
  * it; among several before one take, the later said stands later. A take that was taken back still holds its place.
  */
-export function layInOrder(said: Said, lay: (item: LineDraft) => void): void {
-  const placements = withoutCircles(placementsOf(said));
+export function layInOrder(all: ToLay, lay: (item: LineDraft) => void): void {
+  const placements = withoutCircles(placementsOf(all));
   const placedBefore = new Map<LineDraft, LineDraft[]>();
   for (const [item, { before }] of placements) {
     const group = placedBefore.get(before);
@@ -36,17 +36,17 @@ export function layInOrder(said: Said, lay: (item: LineDraft) => void): void {
     else placedBefore.set(before, [item]);
   }
   // Looked up as objects: most are in neither map, and their ids need not be hashed to tell.
-  for (const item of said.items) {
+  for (const item of all.items) {
     if (placements.has(item)) continue;
     if (placedBefore.has(item)) layWithFirst(item, placedBefore, lay);
     else lay(item);
   }
 }
 
-function placementsOf({ items, takeItems, placing }: Said): Placements {
+function placementsOf({ items, takeItems, moves }: ToLay): Placements {
   const placements: Placements = new Map();
   const itemOf = itemFinder(items);
-  for (const [rank, one] of placing.entries()) {
+  for (const [rank, one] of moves.entries()) {
     const item = 'item' in one ? one.item : itemOf(one.target);
     const before = one.before === null ? null : takeItems.get(one.before);
     if (!item || before === undefined || before === item) continue;

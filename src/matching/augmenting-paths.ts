@@ -51,7 +51,7 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
     return place;
   };
 
-  /** Columns settled before the last one sit behind `left` in `todo`; prices move so that the path is tight. */
+  /** Columns final before the last one sit behind `left` in `todo`; prices move so that the path is tight. */
   const movePrices = (start: number, reached: number, left: number, columns: number): void => {
     rowPrice[start]! += reached;
     for (let at = left + 1; at < columns; at += 1) {

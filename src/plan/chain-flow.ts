@@ -45,12 +45,12 @@ function walk(
   potential: Float64Array,
   starts: readonly (readonly [node: number, distance: number])[],
   against: boolean,
-  settle: (node: number, distance: number) => boolean,
+  onFinal: (node: number, distance: number) => boolean,
 ): { distance: Float64Array; by: Int32Array } {
   const { head, next, to, cost, room, near, far } = arcs;
   const distance = new Float64Array(potential.length).fill(Infinity);
   const by = new Int32Array(potential.length).fill(-1);
-  const isSettled = new Uint8Array(potential.length);
+  const isFinal = new Uint8Array(potential.length);
   let nears = 0;
   let fars = 0;
   for (const [node, start] of starts) {
@@ -63,7 +63,7 @@ function walk(
       let kept = 0;
       for (let at = 0; at < fars; at += 1) {
         const node = far[at]!;
-        if (isSettled[node]) continue;
+        if (isFinal[node]) continue;
         far[kept++] = node;
         nearest = Math.min(nearest, distance[node]!);
       }
@@ -73,10 +73,10 @@ function walk(
     }
     nears -= 1;
     const node = near[nears]!;
-    if (isSettled[node]) continue;
-    isSettled[node] = 1;
+    if (isFinal[node]) continue;
+    isFinal[node] = 1;
     const here = distance[node]!;
-    if (settle(node, here)) return { distance, by };
+    if (onFinal(node, here)) return { distance, by };
     for (let listed = head[node]!; listed >= 0; listed = next[listed]!) {
       const arc = against ? listed ^ 1 : listed;
       if (room[arc] === 0) continue;
@@ -94,18 +94,18 @@ function walk(
 
 /** Sends one unit from the voice to the sink where it can. */
 function augment(arcs: FlowArcs, potential: Float64Array, voice: number, sink: number): void {
-  const settled: number[] = [];
+  const final: number[] = [];
   const { distance, by } = walk(
     arcs,
     potential,
     [[voice, 0]],
     false,
-    (node) => settled.push(node) > 0 && node === sink,
+    (node) => final.push(node) > 0 && node === sink,
   );
   const far = distance[sink]!;
   if (far === Infinity) return;
-  // Nodes not settled stand at least as far as the sink; all rise together, so only the settled ones move, downwards.
-  for (const node of settled) potential[node]! += distance[node]! - far;
+  // Nodes not final stand at least as far as the sink; all rise together, so only the final ones move, downwards.
+  for (const node of final) potential[node]! += distance[node]! - far;
   for (let node = sink; node !== voice; ) {
     const arc = by[node]!;
     arcs.room[arc]! -= 1;

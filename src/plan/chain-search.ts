@@ -54,7 +54,8 @@ export function* searchChains(
 
   /** What lies below the grain is worth some effort, but not all of it. */
   const level = (): number => known.level(effort < FINE_EFFORT ? 1 : costs.grain);
-  const isSettled = (bound: number): boolean => bound >= level();
+  /** Nothing with such a bound would be better. */
+  const isPruned = (bound: number): boolean => bound >= level();
 
   const look = (branch: Branch, prices: Float64Array): Relaxed => {
     effort += 1;
@@ -73,8 +74,8 @@ export function* searchChains(
       mustBeIn: new Uint8Array(costs.voices),
     };
     const free = look(root, new Float64Array(costs.packs + costs.sources + costs.inputs));
-    if (!isSettled(free.bound)) known.offerRelaxed(root, free, true);
-    if (isSettled(free.bound)) {
+    if (!isPruned(free.bound)) known.offerRelaxed(root, free, true);
+    if (isPruned(free.bound)) {
       floor = free.bound;
       return;
     }
@@ -84,7 +85,7 @@ export function* searchChains(
     // Bettering a plan shares no track that it does not share already, so gangs nobody has yet are tried here.
     for (const branch of gangedLike(costs, root, flow.chains)) {
       yield;
-      if (!isSettled(free.bound)) known.offer(chainFlow(costs, branch).chains, startPositions);
+      if (!isPruned(free.bound)) known.offer(chainFlow(costs, branch).chains, startPositions);
     }
     add(root, bestOf(root, flow.prices), free.bound, CLIMBS);
   }
@@ -103,11 +104,11 @@ export function* searchChains(
       if (last.bound <= kept.bound) return false;
       kept = last;
       part.prices = prices;
-      if (!isSettled(last.bound)) known.offerRelaxed(part.branch, last, false);
+      if (!isPruned(last.bound)) known.offerRelaxed(part.branch, last, false);
       return true;
     };
     const canRise = (): boolean =>
-      effort < budget && !isSettled(kept.bound) && !breaksTrack(costs, part.branch, last);
+      effort < budget && !isPruned(kept.bound) && !breaksTrack(costs, part.branch, last);
     const tollNarrowPlace = (): boolean => {
       effort += 1;
       const narrow = narrowPlace(costs, part.branch, kept);
@@ -115,14 +116,14 @@ export function* searchChains(
       part.climb.goOnFrom(part.prices);
       return true;
     };
-    if (!isSettled(last.bound)) known.offerRelaxed(part.branch, last, true);
+    if (!isPruned(last.bound)) known.offerRelaxed(part.branch, last, true);
     for (let place = 0; place < NARROW_PLACES && canRise() && tollNarrowPlace(); ) place += 1;
     last = kept;
     for (let round = 0; round < ROUNDS && canRise(); round += 1) {
       const next = part.climb.step(last, known.plan().cost);
       if (!next) break;
       part.climb.learn(tryOut(next));
-      if (round === ROUNDS - 1 && !isSettled(kept.bound)) tryOut(snapped(costs, part.prices));
+      if (round === ROUNDS - 1 && !isPruned(kept.bound)) tryOut(snapped(costs, part.prices));
     }
     return kept;
   };
@@ -147,7 +148,7 @@ export function* searchChains(
     part.bound = Math.max(before, Math.ceil(relaxed.bound));
     part.climbsLeft -= 1;
     part.idleClimbs = part.bound > before ? 0 : part.idleClimbs + 1;
-    if (isSettled(part.bound)) {
+    if (isPruned(part.bound)) {
       floor = Math.min(floor, part.bound);
       close(part);
       return;
@@ -177,7 +178,7 @@ export function* searchChains(
 
   yield;
   known.offer(start, startPositions);
-  if (!isSettled(0)) yield* plant();
+  if (!isPruned(0)) yield* plant();
   while (open.length > 0 && effort < budget) {
     yield;
     takeOne();

@@ -93,7 +93,7 @@ export function movingUnits(
 
 const NOTHING = { packs: 0, bench: 0, track: 0, extras: 0, grain: 1 };
 
-/** A level of which none or all are in a gang is settled and needs no digit. */
+/** A level of which none or all are in a gang is decided and needs no digit. */
 const openDigits = (counts: readonly number[], sizes: readonly number[]): number[] =>
   counts.map((count, level) => (count > 0 && count < sizes[level]! ? sizes[level]! : 0));
 

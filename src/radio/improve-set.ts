@@ -1,4 +1,4 @@
-import { type Placing, placeMore } from './place-more.ts';
+import { type OpenSet, placeMore } from './place-more.ts';
 import { type Budget, choose, membersOf, type SetSpace } from './set-space.ts';
 
 /** What one rebuilding may cost before the next is tried. */
@@ -65,9 +65,9 @@ function rebuild(
   const kept = base.filter((khz) => !removed.includes(khz));
   const share: Budget = { left: Math.min(budget.left, STEPS_A_REBUILD) };
   const given = share.left;
-  const placing = placingAround(space, kept, removed.length, widestKhz, leastMoreKhz, share);
-  if (mustDiffer) placing.blocked[space.khz.indexOf(removed[below(removed.length)]!)] = 1;
-  const { placedKhz } = placeMore(placing, share);
+  const open = openSetAround(space, kept, removed.length, widestKhz, leastMoreKhz, share);
+  if (mustDiffer) open.blocked[space.khz.indexOf(removed[below(removed.length)]!)] = 1;
+  const { placedKhz } = placeMore(open, share);
   budget.left -= given - share.left;
   return placedKhz && [...kept, ...placedKhz].sort((a, b) => a - b);
 }
@@ -80,14 +80,14 @@ function pickRemoved(set: readonly number[], below: (below: number) => number): 
   return removed;
 }
 
-function placingAround(
+function openSetAround(
   space: SetSpace,
   kept: readonly number[],
   toPlace: number,
   widestKhz: number,
   leastMoreKhz: readonly number[],
   budget: Budget,
-): Placing {
+): OpenSet {
   const members = membersOf(space, kept.length + toPlace);
   const blocked = new Uint8Array(space.khz.length);
   const belowAll = space.khz[0]! - 1;

@@ -1,7 +1,7 @@
 import { type Budget, choose, type Members, type SetSpace } from './set-space.ts';
 
 /** A set under construction: what is kept of it, and how many are still to be placed. */
-export interface Placing {
+export interface OpenSet {
   readonly space: SetSpace;
   /** The fixed carriers and the kept ones. */
   readonly members: Members;
@@ -31,18 +31,18 @@ export interface Placed {
  * Places carriers upwards by depth-first search: every position ruled out by those before it is skipped, and a branch that cannot
  * end within the span is left. Each level has its own copy of the blocked positions, so going back costs nothing.
  */
-export function placeMore(placing: Placing, budget: Budget): Placed {
-  const { space, members, toPlace, keptLowKhz, keptHighKhz } = placing;
+export function placeMore(set: OpenSet, budget: Budget): Placed {
+  const { space, members, toPlace, keptLowKhz, keptHighKhz } = set;
   const { khz } = space;
   const kept = members.count;
-  const { blocked, next } = levelsOf(placing);
-  let widest = placing.widestKhz;
+  const { blocked, next } = levelsOf(set);
+  let widest = set.widestKhz;
   let best: readonly number[] | undefined;
   let level = 0;
   while (level >= 0 && budget.left > 0) {
     members.count = kept + level;
     const low = level === 0 ? keptLowKhz : Math.min(keptLowKhz, members.khz[kept]!);
-    const highest = low + widest - placing.leastMoreKhz[toPlace - 1 - level]!;
+    const highest = low + widest - set.leastMoreKhz[toPlace - 1 - level]!;
     const at = nextFree(khz, blocked[level]!, next[level]!, highest);
     budget.left -= 1;
     next[level] = at + 1;
@@ -57,7 +57,7 @@ export function placeMore(placing: Placing, budget: Budget): Placed {
     if (level === toPlace - 1) {
       best = [...members.khz.subarray(kept, kept + level), x];
       widest = span - 1;
-      level = placing.firstWillDo ? -1 : level - 1;
+      level = set.firstWillDo ? -1 : level - 1;
       continue;
     }
     blocked[level + 1]!.set(blocked[level]!);
@@ -76,7 +76,7 @@ const levelsOf = ({
   blocked,
   toPlace,
   from,
-}: Placing): { blocked: Uint8Array[]; next: Int32Array } => ({
+}: OpenSet): { blocked: Uint8Array[]; next: Int32Array } => ({
   blocked: Array.from({ length: toPlace }, (_, level) =>
     level === 0 ? blocked : new Uint8Array(space.khz.length),
   ),

@@ -8,12 +8,12 @@ import { type CartRunReport, cartRun } from './direct-current.ts';
 import { KNOWN_GOOD_LEADS, type NetworkLeadReport, networkLead, powerClassOf } from './ethernet-power.ts';
 import { CABLES, type CableId } from './network-cables.ts';
 
-type Settled = {
+type FilledRun = {
   readonly [Field in Exclude<keyof RunFields, 'struck'>]-?: Exclude<RunFields[Field], undefined>;
 };
 
 /** A run of the day with everything a computation needs. */
-export interface DayRun extends Settled {
+export interface DayRun extends FilledRun {
   readonly id: string;
 }
 
@@ -42,7 +42,7 @@ export const runsOf = (day: Day): DayRun[] =>
     .map(([id, fields]) => {
       const type = fields.type ?? 'network';
       const name = type === 'dc' ? 'Cart lead' : 'Far box';
-      return { ...RUN_DEFAULTS, name, ...(fields as Partial<Settled>), type, id };
+      return { ...RUN_DEFAULTS, name, ...(fields as Partial<FilledRun>), type, id };
     });
 
 const isCable = (cable: string): cable is CableId => Object.hasOwn(CABLES, cable);
