@@ -15,7 +15,7 @@ export interface Change {
   readonly takes: readonly TakeId[];
 }
 
-interface Said {
+interface Sides {
   readonly what: string;
   /** Empty where there is nothing of it. */
   readonly was: string;
@@ -23,10 +23,11 @@ interface Said {
 }
 
 /** A change of what is no take; none where both say the same. */
-export const changesOf = (part: Change['part'], said: Said): Change[] =>
-  said.was === said.is ? [] : [{ part, kind: kindOf(said), field: '', takes: [], ...said }];
+export const changesOf = (part: Change['part'], sides: Sides): Change[] =>
+  sides.was === sides.is ? [] : [{ part, kind: kindOf(sides), field: '', takes: [], ...sides }];
 
-const kindOf = ({ was, is }: Said): Change['kind'] => (was === '' ? 'added' : is === '' ? 'gone' : 'changed');
+const kindOf = ({ was, is }: Sides): Change['kind'] =>
+  was === '' ? 'added' : is === '' ? 'gone' : 'changed';
 
 /** `'24B/3: length was 1:52 (2800 frames), is 1:58 (2950 frames).'`, `'Mixer: was A, is B.'`, `'24B/4 added: …'` */
 export function changeText(change: Change): string {
