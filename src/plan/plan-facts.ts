@@ -55,9 +55,9 @@ function partsOfPlan(
 
 /** Who is needed from here on. Whoever was and is not any more rests; whoever is done or was never asked for stays so. */
 function needDrafts(day: Day, wanted: ReadonlySet<VoiceId>): Draft[] {
-  type Said = { voice: VoiceId; need: Need };
+  type Marked = { voice: VoiceId; need: Need };
   const were = neededNow(day);
-  const changed = answersNow(day).voices.flatMap(({ voice: { id }, need }): Said[] => {
+  const changed = answersNow(day).voices.flatMap(({ voice: { id }, need }): Marked[] => {
     if (wanted.has(id)) return need === 'needed' ? [] : [{ voice: id, need: 'needed' }];
     return were.has(id) ? [{ voice: id, need: 'resting' }] : [];
   });
