@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { clockPoints, firstFrom, fitClocks, followingLine, isSteady } from '../../src/reconcile/clock-fit.ts';
+import { commonest } from '../../src/reconcile/commonest.ts';
 import { dayAxis } from '../../src/reconcile/label-time.ts';
 import { pulldownBetween } from '../../src/reconcile/pulldown.ts';
 import { medianOf, robustLine } from '../../src/reconcile/robust-line.ts';
-import { commonest } from '../../src/reconcile/setting-differences.ts';
 import { loggedWith, pairWith, recordedWith } from './plain-pair.ts';
 
 const HOUR = 3_600_000;
