@@ -3,7 +3,6 @@ import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
-import { makeFirstScriptPlain } from './.ci/first-script.mjs';
 import { listKeptFiles } from './.ci/kept-files.mjs';
 import { licenceList, packagesOf } from './.ci/licences.mjs';
 
@@ -108,12 +107,6 @@ export default defineConfig({
         const licences = licenceList([...chunks.flatMap((chunk) => chunk.moduleIds), ...inWorkers]);
         this.emitFile({ type: 'asset', fileName: 'licences.txt', source: licences });
       },
-    },
-    {
-      name: 'first-script-plain',
-      apply: 'build',
-      // The files are there, and the worker's list of them is not yet.
-      writeBundle: ({ dir }) => makeFirstScriptPlain(dir ?? 'dist'),
     },
     VitePWA({
       strategies: 'generateSW',

@@ -13,7 +13,6 @@ const INPUTS = [
   'sample-days',
   'index.html',
   'vite.config.ts',
-  '.ci/first-script.mjs',
   '.ci/kept-files.mjs',
   '.ci/licences.mjs',
   'tsconfig.json',

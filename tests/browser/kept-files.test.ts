@@ -51,7 +51,7 @@ const onReadyStage = (work: (stage: Stage) => Promise<void>, options: StageOptio
 test('what the browser threw away of the app is fetched again at the next start with signal', () =>
   onReadyStage(async (stage) => {
     const before = await keptNow(stage.page);
-    const gone = await throwAway(stage.page, /\/assets\/wrap|index\.html|first-/);
+    const gone = await throwAway(stage.page, /\/assets\/(wrap|given)|index\.html|first-/);
     expect(gone.length).toBeGreaterThan(3);
     await stage.reload();
     await stage.page.getByText(READY).waitFor();
@@ -156,29 +156,23 @@ test('a screen that is gone from the phone says that it needs signal, and openin
     await page.locator('.report-text').first().waitFor();
   }));
 
-/** A build in which the page for wrap has another name, and with it the script that names it. */
-function versionWithOtherWrap(folder: string): void {
+/** A build in which every script has another name, as where one of them changes: they name each other. */
+function versionWithOtherNames(folder: string): void {
   cpSync(DIST, folder, { recursive: true });
   const assets = join(folder, 'assets');
-  const others = new Map(
-    readdirSync(assets)
-      .filter((name) => /^(wrap|first)-.*\.js$/.test(name))
-      .map((name) => [name, name.replace(/-.*/, '-other.js')]),
-  );
-  expect(others.size).toBe(2);
+  const scripts = readdirSync(assets).filter((name) => name.endsWith('.js'));
+  const others = new Map(scripts.map((name) => [name, name.replace(/\.js$/, '-other.js')]));
+  expect(scripts.filter((name) => /^(wrap|given)-/.test(name))).toHaveLength(2);
   const changed: string[] = [];
-  for (const path of [...readdirSync(assets).map((name) => join('assets', name)), 'index.html', 'sw.js']) {
-    if (!/\.(js|html)$/.test(path)) continue;
+  for (const path of [...scripts.map((name) => join('assets', name)), 'index.html', 'sw.js']) {
     const old = readFileSync(join(folder, path), 'utf8');
     const text = [...others].reduce((rest, [name, other]) => rest.replaceAll(name, other), old);
-    if (text !== old) changed.push(path.replace('assets/', ''));
     const name = others.get(path.replace('assets/', ''));
     if (name) rmSync(join(folder, path));
+    else if (text !== old) changed.push(path);
     writeFileSync(join(folder, name ? `assets/${name}` : path), text);
   }
-  // No other file may differ under the name it has in both.
-  const first = [...others.keys()].find((name) => name.startsWith('first'));
-  expect(changed).toEqual([first, 'index.html', 'sw.js']);
+  expect(changed).toEqual(['index.html', 'sw.js']);
   const worker = join(folder, 'sw.js');
   const page = /("url":"index\.html","revision":)"[0-9a-f]+"/;
   writeFileSync(worker, readFileSync(worker, 'utf8').replace(page, '$1"other"'));
@@ -186,9 +180,9 @@ function versionWithOtherWrap(folder: string): void {
 }
 
 test('a screen of a version that is gone says to open the app again, and that helps', async () => {
-  const folder = mkdtempSync(join(tmpdir(), 'rollbook-other-wrap-'));
+  const folder = mkdtempSync(join(tmpdir(), 'rollbook-other-names-'));
   try {
-    versionWithOtherWrap(folder);
+    versionWithOtherNames(folder);
     await onReadyStage(async (stage) => {
       await openSampleDay(stage);
       const { page } = stage;
@@ -220,9 +214,9 @@ test('a screen of a version that is gone says to open the app again, and that he
 });
 
 test('a new version with a gap is not put in charge of a phone without signal, which would leave none that starts', async () => {
-  const folder = mkdtempSync(join(tmpdir(), 'rollbook-other-wrap-'));
+  const folder = mkdtempSync(join(tmpdir(), 'rollbook-other-names-'));
   try {
-    versionWithOtherWrap(folder);
+    versionWithOtherNames(folder);
     await onReadyStage(async (stage) => {
       const { page } = stage;
       await stage.startServer(folder);
@@ -231,16 +225,16 @@ test('a new version with a gap is not put in charge of a phone without signal, w
         await registration.update();
         while (!registration.waiting) await new Promise((done) => setTimeout(done, 50));
       });
-      expect((await throwAway(page, /first-other|WB_REVISION__=other/)).length).toBe(2);
+      expect((await throwAway(page, /given-.*-other\.js|WB_REVISION__=other/)).length).toBe(2);
       await stage.killServer();
       await stage.reload();
       await page.getByText(READY).waitFor();
-      const script = page.locator('script[src^="/assets/first-"]').first();
+      const script = page.locator('script[src^="/assets/given-"]').first();
       expect(await script.getAttribute('src')).not.toContain('other');
       // With signal its gap is closed, and it starts.
       await stage.startServer(folder);
       await page.reload();
-      await page.locator('script[src="/assets/first-other.js"]').waitFor({ state: 'attached' });
+      await page.locator('script[src$="-other.js"]').waitFor({ state: 'attached' });
       await page.getByText(READY).waitFor();
     });
   } finally {

@@ -3,12 +3,6 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openStage, type Stage } from './harness.ts';
 import { DIST } from './harness-server.ts';
 
-/** What Chromium traces of a script that it compiles, or has compiled before. */
-interface CompiledScript {
-  readonly name: string;
-  readonly args: { readonly data?: { readonly url?: string; readonly cacheKind?: string } };
-}
-
 const shown = (stage: Stage) => stage.page.locator('#app > *').count();
 
 describe('the built app', () => {
@@ -99,26 +93,6 @@ describe('the built app', () => {
     await stage.relaunch();
     expect(await shown(stage)).toBeGreaterThan(0);
     expect(await stage.page.evaluate(() => navigator.serviceWorker.controller !== null)).toBe(true);
-  });
-
-  test('has its first script compiled by then, whole', async () => {
-    const page = await stage.context.newPage();
-    const session = await page.context().newCDPSession(page);
-    const compiled: CompiledScript[] = [];
-    session.on('Tracing.dataCollected', ({ value }) =>
-      compiled.push(...(value as unknown as CompiledScript[])),
-    );
-    await session.send('Tracing.start', { traceConfig: { includedCategories: ['v8', 'devtools.timeline'] } });
-    await page.goto(stage.origin);
-    await page.locator('#app > *').first().waitFor();
-    const told = new Promise((done) => session.once('Tracing.tracingComplete', done));
-    await session.send('Tracing.end');
-    await told;
-    await page.close();
-    const first = compiled.find(
-      ({ name, args }) => name === 'v8.compile' && args.data?.url?.includes('/assets/first-'),
-    );
-    expect(first?.args.data).toMatchObject({ cacheKind: 'full', cacheRejected: false });
   });
 
   test('has every file of the build on the phone', async () => {
