@@ -15,38 +15,3 @@ try {
 } catch {
   // A browser that keeps nothing shows the system's look.
 }
-
-// What the first screen shows is asked for while the app is still on its way, so that both are there at once. It is the
-// app that makes a database: where there is none, or none of this shape, something else comes out, and never an error.
-// Taken by `src/storage/first-read.ts`.
-window.firstRead = new Promise((done) => {
-  const day = /^#\/day\/([\w.:-]+)/.exec(location.hash)?.[1] ?? '';
-  const opening = indexedDB.open('rollbook');
-  opening.onupgradeneeded = () => opening.transaction.abort();
-  opening.onerror = done;
-  opening.onsuccess = () => {
-    const db = opening.result;
-    try {
-      const tx = db.transaction(['facts', 'days', 'meta']);
-      const meta = tx.objectStore('meta');
-      const database = meta.get('database');
-      const filling = meta.get('filling');
-      const days = tx.objectStore('days').getAll();
-      const facts = tx.objectStore('facts').getAll(IDBKeyRange.bound([day], [day, []]));
-      tx.onabort = done;
-      tx.oncomplete = () =>
-        done({
-          version: db.version,
-          day,
-          database: database.result,
-          filling: filling.result,
-          days: days.result,
-          facts: facts.result,
-        });
-    } catch (error) {
-      done(error);
-    }
-    // What was asked for before is still answered.
-    db.close();
-  };
-}).catch(() => {});

@@ -92,12 +92,11 @@ function sayThatItWaits(): void {
 
 const ANSWER_WITHIN_MS = 4000;
 
-async function openJournal(onOvertaken: (day: string) => void): Promise<Journal> {
+async function openJournal(): Promise<Journal> {
   const slow = setTimeout(sayThatItWaits, ANSWER_WITHIN_MS);
   try {
     return await openIdbJournal({
       onBlocked: sayThatItWaits,
-      onOvertaken,
       onSuperseded() {
         trouble.value = 'A newer version is open in another window. Load this window again.';
       },
@@ -162,7 +161,7 @@ let settleCopies: ((most?: number) => Promise<void>) | undefined;
 
 /** The store, with what its first screen shows: the day at the address, or else the list of days. */
 async function readFirstScreen(): Promise<AppStore> {
-  const journal = await openJournal(neighbours.lookAgain);
+  const journal = await openJournal();
   const store = appStore({
     journal: journal.state.kept ? withCopy(journal, copies) : journal,
     clock: phoneClock,
@@ -192,12 +191,12 @@ async function readFirstScreen(): Promise<AppStore> {
   // A new database where there are copies beside it: the browser has lost the one they belong to.
   if (journal.state.begun) await settleCopies?.(1).catch(() => {});
   const where = route.peek();
-  const days = where.at === 'day' ? Promise.resolve() : store.refreshDays();
-  // A day that cannot be opened says so on its screen.
-  const day = where.at === 'day' ? store.open(where.day) : undefined;
-  await Promise.allSettled([days, day]);
-  // What was read before the app was there may have been overtaken since.
-  void store.refreshDays().catch(() => {});
+  if (where.at !== 'day') await store.refreshDays().catch(() => {});
+  else {
+    // A day that cannot be opened says so on its screen.
+    await store.open(where.day).catch(() => {});
+    void store.refreshDays().catch(() => {});
+  }
   void store.left.refresh().catch(() => {});
   return store;
 }

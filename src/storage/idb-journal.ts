@@ -4,7 +4,6 @@ import type { Envelope } from '../facts/envelope.ts';
 import { isReadable } from '../facts/fact.ts';
 import { isSameFact } from '../facts/stored.ts';
 import { DATABASE, dayRange, FILLING } from './database.ts';
-import { type FirstRead, takeFirstRead } from './first-read.ts';
 import { quickAppend } from './quick-append.ts';
 
 interface Shape extends DBSchema {
@@ -28,8 +27,6 @@ export interface OpenEvents {
   readonly onBlocked: () => void;
   /** A newer window needs the database: this one lets go and must be loaded again to write. */
   readonly onSuperseded: () => void;
-  /** Another window has written something of a day after this one had first read it, and may have told nobody here. */
-  readonly onOvertaken: (day: string) => void;
 }
 
 /**
@@ -88,39 +85,17 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
     }
   };
 
-  const first = await takeFirstRead(VERSION);
-  const { database, begun } = first
-    ? { database: first.database, begun: false }
-    : await withDatabase(readOrMakeName);
-  let { day: firstDay, days: firstDays } = first ?? {};
-
-  /** Until the database is open, the day as it was read first; then whether that is still all of it. */
-  const takeFirstDay = ({ day, facts, filling }: FirstRead): Envelope[] => {
-    firstDay = undefined;
-    readFrom.set(day, filling);
-    void withDatabase(async ({ db, filling: now }) => {
-      // Facts are only ever added, so as many are the same ones.
-      const count = await db.count('facts', dayRange(day));
-      if (count !== facts.length || now !== filling) events.onOvertaken(day);
-    }).catch(() => {});
-    return facts;
-  };
+  const { database, begun } = await withDatabase(readOrMakeName);
 
   return {
     state: { database, kept: true, begun },
-    async days() {
-      const known = firstDays;
-      firstDays = undefined;
-      return known ?? withDatabase(({ db }) => db.getAll('days'));
-    },
-    async read(day) {
-      if (first && firstDay === day) return takeFirstDay(first);
-      return withDatabase(async ({ db, filling }) => {
+    days: () => withDatabase(({ db }) => db.getAll('days')),
+    read: (day) =>
+      withDatabase(async ({ db, filling }) => {
         const facts = await db.getAll('facts', dayRange(day));
         if (!readFrom.has(day)) readFrom.set(day, filling);
         return facts;
-      });
-    },
+      }),
     append: (facts, outline, held = () => facts) =>
       withDatabase(async ({ db, filling }) => {
         const isEmptied = readFrom.has(outline.id) && readFrom.get(outline.id) !== filling;

@@ -130,6 +130,27 @@ describe('the open day', () => {
     expect(a.day.value.facts.map(({ id }) => id)).toEqual(b.day.value.facts.map(({ id }) => id));
   });
 
+  test('is caught up with what another window said while the day was being read', async () => {
+    const inner = memoryJournal('phonea');
+    let inBetween = async (): Promise<void> => {};
+    const { open } = phone({
+      ...inner,
+      async read(day) {
+        const read = await inner.read(day);
+        await inBetween();
+        return read;
+      },
+    });
+    const other = await open();
+    inBetween = async () => {
+      inBetween = async () => {};
+      other.run(say(1));
+      await other.settled();
+    };
+    const store = await open();
+    await expect.poll(() => takesInOrder(store.day.value)).toHaveLength(1);
+  });
+
   test('marks its facts with what it knew of other phones', async () => {
     const store = await phone().open();
     const foreign = speaker('phoneb').say(take('24', 1, 9));

@@ -2,8 +2,6 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { type DayOutline, FactIdTwice, type Journal } from '../../src/app/ports.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
-import type { FirstRead } from '../../src/storage/first-read.ts';
 import { openIdbJournal } from '../../src/storage/idb-journal.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { speaker, take } from '../day/say.ts';
@@ -19,7 +17,7 @@ const outline = (id: string): DayOutline => ({
   lastAt: 0,
 });
 
-const events = { onBlocked: () => {}, onSuperseded: () => {}, onOvertaken: () => {} };
+const events = { onBlocked: () => {}, onSuperseded: () => {} };
 
 beforeEach(() => {
   globalThis.indexedDB = new IDBFactory();
@@ -110,68 +108,6 @@ describe('the database', () => {
   });
 });
 
-describe('what was read before the app was there', () => {
-  const kept = async () => {
-    const journal = await openIdbJournal(events);
-    const phone = speaker();
-    for (const number of [1, 2, 3]) await journal.append(phone.say(take('24', 1, number)), outline('day-1'));
-    return { phone, database: journal.state.database, filling: await fillingNow() };
-  };
-  /** Opens the journal after a first read of so many facts; what it then heard is in `overtaken`. */
-  const openAfter = async (read: Partial<FirstRead>) => {
-    globalThis.firstRead = Promise.resolve({ version: 1, day: 'day-1', days: [outline('read')], ...read });
-    const overtaken: string[] = [];
-    const journal = await openIdbJournal({ ...events, onOvertaken: (day) => overtaken.push(day) });
-    return { journal, overtaken };
-  };
-
-  test('is given once, without a look at the disk; then the disk is read', async () => {
-    const { phone, database, filling } = await kept();
-    const facts = structuredClone(phone.facts);
-    const open = vi.spyOn(indexedDB, 'open');
-    const { journal, overtaken } = await openAfter({ database, filling, facts });
-    expect(journal.state).toEqual({ database, kept: true, begun: false });
-    expect(open).not.toHaveBeenCalled();
-    expect(await journal.read('day-1')).toBe(facts);
-    expect(await journal.days()).toEqual([outline('read')]);
-    expect(await journal.read('day-1')).not.toBe(facts);
-    expect(await journal.read('day-1')).toEqual(facts);
-    expect(await journal.days()).toEqual([outline('day-1')]);
-    expect(overtaken).toEqual([]);
-  });
-
-  test('is told to be overtaken when the disk has more by then, or has begun anew', async () => {
-    const { phone, database, filling } = await kept();
-    const fewer = await openAfter({ database, filling, facts: phone.facts.slice(0, 2) });
-    expect(await fewer.journal.read('day-1')).toHaveLength(2);
-    await vi.waitFor(() => expect(fewer.overtaken).toEqual(['day-1']));
-    const emptied = await openAfter({ database, filling: 'before', facts: [...phone.facts] });
-    await emptied.journal.read('day-1');
-    await vi.waitFor(() => expect(emptied.overtaken).toEqual(['day-1']));
-  });
-
-  test('of a database that was emptied since goes back whole with the next action', async () => {
-    const { phone, database } = await kept();
-    const { journal } = await openAfter({ database, filling: 'before', facts: [...phone.facts] });
-    const held = [...phone.facts] as Envelope[];
-    await journal.read('day-1');
-    await forgetAll();
-    expect(await journal.append(phone.say(take('24', 1, 4)), outline('day-1'), () => held)).toBe(3);
-    expect(await journal.read('day-1')).toEqual(phone.facts);
-  });
-
-  test('counts for nothing of another day, of another version, or where there was none', async () => {
-    const { phone, database, filling } = await kept();
-    const other = await openAfter({ database, filling, facts: [], day: 'day-2' });
-    expect(await other.journal.read('day-1')).toEqual(phone.facts);
-    const newer = await openAfter({ database: 'other1', filling, facts: [], version: 2 });
-    expect(newer.journal.state.database).toBe(database);
-    expect(await newer.journal.read('day-1')).toEqual(phone.facts);
-    globalThis.firstRead = Promise.resolve(undefined);
-    expect((await openIdbJournal(events)).state.database).toBe(database);
-  });
-});
-
 describe('a record that cannot be read', () => {
   test('gives way to the whole fact of the same id, and to nothing else', async () => {
     const journal = await openIdbJournal(events);
@@ -194,17 +130,6 @@ const opened = (): Promise<IDBDatabase> =>
     opening.onerror = () => refuse(opening.error);
     opening.onsuccess = () => done(opening.result);
   });
-
-/** The word of this filling of the database. */
-async function fillingNow(): Promise<string> {
-  const db = await opened();
-  const asked = db.transaction('meta').objectStore('meta').get('filling');
-  await new Promise((done) => {
-    asked.onsuccess = done;
-  });
-  db.close();
-  return asked.result;
-}
 
 /** Deletes the database, as clearing the site's data does. */
 const forgetAll = (): Promise<unknown> =>
