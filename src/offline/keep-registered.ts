@@ -1,7 +1,7 @@
+import { Workbox } from 'workbox-window';
 import { type Kept, keptBy } from './kept-files.ts';
 import { WORKER, waitingWorker } from './registration.ts';
 import type { OfflineState } from './update-watcher.ts';
-import { loaded } from './windows.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -19,6 +19,7 @@ type Look = () => Promise<boolean>;
  * hourly; at the files whenever it or the signal comes back where it is not ready. Resolves with the first look at them.
  */
 export function keepRegistered(events: RegistrationEvents): Promise<boolean> {
+  const workbox = new Workbox(WORKER, { updateViaCache: 'none' });
   let registration: ServiceWorkerRegistration | undefined;
   let look: Look | undefined;
   let isReady = false;
@@ -33,10 +34,11 @@ export function keepRegistered(events: RegistrationEvents): Promise<boolean> {
     isAsking = true;
     askedAtMs = Date.now();
     try {
-      if (registration) await registration.update();
+      if (registration) await workbox.update();
       else {
-        registration = await navigator.serviceWorker.register(WORKER, { updateViaCache: 'none' });
-        look = follow(registration, { ...events, onOffline });
+        // Once the page is loaded: the first visit's own files come first, and the worker then fetches them all again.
+        registration = await workbox.register();
+        look = registration && follow(registration, { ...events, onOffline });
       }
     } catch {
       // No signal, most likely: what is on the phone goes on working.
@@ -56,13 +58,13 @@ export function keepRegistered(events: RegistrationEvents): Promise<boolean> {
   window.addEventListener('pageshow', (event) => {
     if (event.persisted) askWhenDue();
   });
-  // The first visit's own files come first; the worker then fetches them all again for the phone.
-  return loaded()
-    .then(ask)
-    .then(() => look?.() ?? true);
+  return ask().then(() => look?.() ?? true);
 }
 
-/** Has it looked at with every change of the registration. */
+/**
+ * Has it looked at with every change of the registration. Workbox itself watches no update after the first that it did
+ * not begin.
+ */
 function follow(registration: ServiceWorkerRegistration, { onOffline, onWaiting }: RegistrationEvents): Look {
   const look: Look = async () => {
     const { active, installing, waiting } = registration;

@@ -1,3 +1,5 @@
+import { messageSW } from 'workbox-window';
+
 /**
  * What a worker has of its version's files, after it tried to fetch what was missing (icons/kept-files.js). `no-start`: one
  * is gone that the app cannot start without.
@@ -5,9 +7,4 @@
 export type Kept = 'all' | 'some' | 'no-start';
 
 /** Asks a worker, which asks the network only where something is missing. A version from before this answers never. */
-export const keptBy = (worker: ServiceWorker): Promise<Kept> =>
-  new Promise((answer) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = ({ data }) => answer(data as Kept);
-    worker.postMessage({ type: 'WHAT_IS_KEPT' }, [port2]);
-  });
+export const keptBy = (worker: ServiceWorker): Promise<Kept> => messageSW(worker, { type: 'WHAT_IS_KEPT' });

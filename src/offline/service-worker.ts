@@ -1,3 +1,4 @@
+import { messageSW } from 'workbox-window';
 import { once } from '../shared/once.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { keepRegistered } from './keep-registered.ts';
@@ -80,7 +81,8 @@ async function putInCharge(waiting: ServiceWorker): Promise<void> {
     navigator.serviceWorker.addEventListener('controllerchange', done, { once: true }),
   );
   await sleep(QUIET_MS);
-  waiting.postMessage({ type: 'SKIP_WAITING' });
+  // It takes over and answers nothing.
+  void messageSW(waiting, { type: 'SKIP_WAITING' });
   await Promise.race([inCharge, sleep(PATIENCE_MS)]);
 }
 
