@@ -1,4 +1,4 @@
-import { Answering, type ChainAnswers } from './answering.ts';
+import { type ChainAnswers, chainAnswers } from './answering.ts';
 import { chainAt } from './fold.ts';
 import { linksAt } from './links.ts';
 import type { Day, Links, TakeId } from './model.ts';
@@ -11,49 +11,37 @@ export interface Answers extends ChainAnswers {
   readonly links: Links;
 }
 
-/** The answers computed for a line, by the number of the chain, and where to go on from. */
-interface Remembered {
-  readonly answering: Answering;
-  readonly known: Map<number, Known>;
-}
-
 interface Known {
   readonly answers: Answers;
   /** Where they were asked for last: a chain may stand no more where it stood once, when something was taken back. */
   at: { readonly day: Day; readonly place: number };
 }
 
-const remembered = new WeakMap<object, Remembered>();
+/** The answers computed for a line, by the number of the chain. */
+const remembered = new WeakMap<object, Map<number, Known>>();
 
 /** What holds just before the item at `index` of the line, computed once for every chain. */
 export function answersAt(day: Day, index: number): Answers {
   const place = Math.min(index, day.line.length);
   const { answersOf } = day.memory;
-  let memory = remembered.get(answersOf);
-  if (!memory) {
-    memory = {
-      answering: new Answering(day, linksAt(day, place), place, chainAt(day, place)),
-      known: new Map(),
-    };
-    remembered.set(answersOf, memory);
-  }
+  const memory = remembered.get(answersOf) ?? new Map<number, Known>();
+  remembered.set(answersOf, memory);
   const chain = chainAt(day, place);
-  const known = memory.known.get(chain);
+  const known = memory.get(chain);
   if (known) {
     known.at = { day, place };
     return known.answers;
   }
-  memory.answering.moveTo(day, place);
   const made: Known = {
     answers: {
-      ...memory.answering.answers(),
+      ...chainAnswers(day, linksAt(day, place)),
       get links() {
         return linksAt(made.at.day, made.at.place);
       },
     },
     at: { day, place },
   };
-  memory.known.set(chain, made);
+  memory.set(chain, made);
   return made.answers;
 }
 
@@ -69,6 +57,6 @@ export const answersNow = (day: Day): Answers => answersAt(day, day.line.length)
 
 /** The answers for any set of links: also those of a plan that nobody has accepted yet. */
 export const answersFrom = (standing: Standing, links: Links): Answers => ({
-  ...new Answering(standing, links, 0, 0).answers(),
+  ...chainAnswers(standing, links),
   links,
 });

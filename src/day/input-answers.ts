@@ -11,15 +11,9 @@ export interface InputAnswer {
   readonly because: readonly FactId[];
 }
 
-/** How an input is used; one that shares a track is ganged or clashes as that track does. `before` if it still holds. */
-export function inputAnswer(
-  reach: Reach,
-  stateOf: (track: PartId) => TrackState | undefined,
-  before?: InputAnswer,
-): InputAnswer {
-  const state = inputState(reach, stateOf);
-  if (before && before.reach === reach && before.state === state) return before;
-  return { input: reach.input, state, reach, because: reach.because };
+/** How an input is used; one that shares a track is ganged or clashes as that track does. */
+export function inputAnswer(reach: Reach, stateOf: (track: PartId) => TrackState | undefined): InputAnswer {
+  return { input: reach.input, state: inputState(reach, stateOf), reach, because: reach.because };
 }
 
 function inputState(reach: Reach, stateOf: (track: PartId) => TrackState | undefined): InputState {

@@ -22,8 +22,8 @@ import { placeOfTake } from './takes.ts';
 // A change on the line is a write to some of them. What the values mean together is computed in `answers.ts`.
 
 /** How the names of the links begin that are also looked up from their other end. */
-export const WORN = 'worn:';
-export const TUNED = 'tuned:';
+const WORN = 'worn:';
+const TUNED = 'tuned:';
 export const LEAD = 'lead:';
 export const SOCKET = 'socket:';
 

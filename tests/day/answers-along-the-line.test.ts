@@ -210,20 +210,4 @@ describe('answers, gone through in any order', () => {
     expect([...before.links]).toEqual(links);
     expect(answersNow(next).links.get('worn:A1')?.value).toBe('ines');
   });
-
-  test('share what a change did not touch, so that a long day holds little more than its changes', () => {
-    const phone = speaker();
-    phone.say(...SMALL_RIG, ...SMALL_CAST);
-    phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
-    phone.say({ kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora' });
-    const day = phone.day();
-    const end = day.line.length;
-    const [before, after] = [answersAt(day, end - 1), answersAt(day, end)];
-    const shared = before.tracks.map((one, at) => one === after.tracks[at]);
-    // Mix, boom, Ines, Dora, nobody: only Dora's track is another.
-    expect(shared).toEqual([true, true, true, false, true]);
-    expect(before.inputs.map((one, at) => one === after.inputs[at])).toEqual([true, true, false, true]);
-    const voicesShared = before.voices.map((one, at) => one === after.voices[at]);
-    expect(before.voices.map(({ voice }) => voice.id).filter((_, at) => !voicesShared[at])).toEqual(['dora']);
-  });
 });
