@@ -74,25 +74,6 @@ export default defineConfig({
       ],
     },
     {
-      // A page that brings its policy is not read ahead: what stands behind a script waits for that script. So the
-      // style comes first, with the ground that a dark set must not see white, and the app, which still runs last.
-      name: 'ask-for-the-app-first',
-      apply: 'build',
-      transformIndexHtml: {
-        order: 'post',
-        handler(html) {
-          const asked = [
-            /\n\s*<link rel="stylesheet"[^>]*>/,
-            /\n\s*<script type="module"[^>]*><\/script>/,
-          ].map((tag) => tag.exec(html)?.[0]);
-          if (asked.includes(undefined)) throw new Error('The built page has no style or no script');
-          return asked
-            .reduce<string>((rest, tag) => rest.replace(tag!, ''), html)
-            .replace(/(?=\n\s*<script src="\/first-look.js">)/, asked.join(''));
-        },
-      },
-    },
-    {
       // Says for the size test which packages each file of the build was made of (hidden, so never served), and
       // gathers their licences.
       name: 'list-packages',
