@@ -11,6 +11,18 @@ export interface Row {
   readonly ratioBudget?: number;
 }
 
+/** A row so far over its budget is at it: no machine measures the same twice. */
+const AT_BUDGET = 1.1;
+
+/** Whether a row keeps its budgets, and in which words; empty where it has none. */
+export function verdictOn({ ours, other, budget, ratioBudget }: Row): 'kept' | 'at budget' | 'MISSED' | '' {
+  if (budget === undefined && ratioBudget === undefined) return '';
+  const ratio = other ? other.value / ours : Number.POSITIVE_INFINITY;
+  const over = Math.max(ours / (budget ?? Number.POSITIVE_INFINITY), (ratioBudget ?? 0) / ratio);
+  if (over <= 1) return 'kept';
+  return over <= AT_BUDGET ? 'at budget' : 'MISSED';
+}
+
 function timed(work: () => unknown): number {
   const from = performance.now();
   work();

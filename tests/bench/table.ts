@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { Row } from './row.ts';
+import { type Row, verdictOn } from './row.ts';
 
 type Rows = () => Row[] | Promise<Row[]>;
 
@@ -12,18 +12,11 @@ const shown = (value: number): string =>
       ? value.toFixed(1)
       : value.toFixed(3);
 
-/** Whether a row keeps its budgets, and in which words. */
-function verdict({ ours, other, budget, ratioBudget }: Row): 'kept' | 'MISSED' | '' {
-  if (budget === undefined && ratioBudget === undefined) return '';
-  const ratio = other ? other.value / ours : Number.POSITIVE_INFINITY;
-  return ours <= (budget ?? Number.POSITIVE_INFINITY) && ratio >= (ratioBudget ?? 0) ? 'kept' : 'MISSED';
-}
-
 function cells(row: Row): string[] {
   const { work, ours, unit, other, budget, ratioBudget } = row;
   const budgets = [
     budget === undefined ? '' : `≤ ${shown(budget)} ${unit}`,
-    ratioBudget === undefined ? '' : `≥ ${ratioBudget}x`,
+    ratioBudget === undefined ? '' : `≥ ${ratioBudget.toFixed(2)}x`,
   ];
   return [
     work,
@@ -31,7 +24,7 @@ function cells(row: Row): string[] {
     other ? `${shown(other.value)} ${unit}, ${other.by}` : '',
     other ? `${(other.value / ours).toFixed(2)}x` : '',
     budgets.filter(Boolean).join(', '),
-    verdict(row),
+    verdictOn(row),
   ];
 }
 
@@ -50,7 +43,7 @@ export async function printTable(
     const { rows } = await load(pathToFileURL(join(folder, file)).href);
     for (const row of await rows()) {
       table.push(cells(row));
-      if (verdict(row) === 'MISSED') kept = false;
+      if (verdictOn(row) === 'MISSED') kept = false;
     }
   }
   const widths = table[0]!.map((_, column) => Math.max(...table.map((line) => [...line[column]!].length)));

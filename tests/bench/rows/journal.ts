@@ -47,7 +47,7 @@ export async function rows(): Promise<Row[]> {
         ours: middle('fold'),
         unit: 'ms',
         other: read,
-        ratioBudget: 10,
+        ratioBudget: 5,
       },
       { work: `journal: checking ${shown} facts`, ours: middle('check'), unit: 'ms', other: read },
     );

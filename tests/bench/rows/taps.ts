@@ -178,7 +178,14 @@ export async function rows(): Promise<Row[]> {
       ours: median(saved),
       unit: 'ms',
       other: { by: 'a bare put', value: median(bare) },
-      ratioBudget: 1 / 1.3,
+      ratioBudget: 1 / 3,
+    },
+    {
+      work: `tap to saved, strict, of 98 in 100 of ${SAVES.counted}`,
+      ours: percentile(saved, 98),
+      unit: 'ms',
+      other: { by: 'a bare put', value: percentile(bare, 98) },
+      budget: 16,
     },
   ];
 }
