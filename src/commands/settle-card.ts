@@ -54,7 +54,7 @@ export const noteCardCheck = (files: number, recordings: number, open: number): 
   ok([{ kind: 'card-checked', files, recordings, open }]);
 
 const unfit = fail({ code: 'file-value-unfit' });
-const fits = (fields: unknown): boolean => takeFields().safeParse(fields).success;
+const fits = (fields: unknown): boolean => takeFields.safeParse(fields).success;
 
 function describeTakes(day: Day, { takes }: Of<'describe-takes'>): Said {
   if (takes.some(({ fields }) => !fits(fields))) return unfit;

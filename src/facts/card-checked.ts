@@ -5,15 +5,14 @@ import { kind } from './kind.ts';
 const count = wholeNumber(0, 100_000);
 
 /** The card was laid beside the log: so many files and recordings, and so many differences left open. */
-export const cardChecked = kind('card-checked', () =>
-  z.object({ files: count, recordings: count, open: count }),
-);
+export const cardChecked = kind('card-checked', z.object({ files: count, recordings: count, open: count }));
 
 /**
  * A difference between card and log was looked at and the log stands; `code` says which kind of difference, and `values` what
  * either said. Earlier versions did not say the values, and their word holds for any.
  */
-export const differenceKept = kind('difference-kept', () =>
+export const differenceKept = kind(
+  'difference-kept',
   z.object({
     code: shortText,
     take: z.optional(factIdText),

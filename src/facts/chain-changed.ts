@@ -8,12 +8,14 @@ import { openEnum } from './open-enum.ts';
 const list = <T extends z.ZodMiniType>(item: T) => z.array(item).check(z.minLength(1), z.maxLength(500));
 
 /** A transmitter is on a voice, or (null) on nobody. */
-export const transmitterWorn = kind('transmitter-worn', () =>
+export const transmitterWorn = kind(
+  'transmitter-worn',
   z.object({ transmitter: idText, voice: z.nullable(idText), mic: z.optional(shortText) }),
 );
 
 /** Receiver channels are tuned to transmitters, or (null) to none. */
-export const channelsTuned = kind('channels-tuned', () =>
+export const channelsTuned = kind(
+  'channels-tuned',
   z.object({
     tunings: list(z.object({ channel: idText, transmitter: z.nullable(idText) })),
   }),
@@ -30,17 +32,16 @@ const position = openEnum(SELECTOR_POSITIONS);
  */
 export const leadsPlugged = kind(
   'leads-plugged',
-  () =>
-    z.object({
-      leads: list(
-        z.object({
-          lead: idText,
-          from: z.nullable(idText),
-          to: z.nullable(idText),
-          position: z.optional(position),
-        }),
-      ),
-    }),
+  z.object({
+    leads: list(
+      z.object({
+        lead: idText,
+        from: z.nullable(idText),
+        to: z.nullable(idText),
+        position: z.optional(position),
+      }),
+    ),
+  }),
   2,
   { 1: withoutPushedOut },
 );
@@ -53,19 +54,19 @@ function withoutPushedOut(old: Readonly<Record<string, unknown>>): Record<string
 }
 
 /** One selector or a bank of them is thrown to a position. */
-export const selectorsThrown = kind('selectors-thrown', () =>
-  z.object({ selectors: list(idText), position }),
-);
+export const selectorsThrown = kind('selectors-thrown', z.object({ selectors: list(idText), position }));
 
 /** Inputs feed these iso tracks, and no others. */
-export const inputsSent = kind('inputs-sent', () =>
+export const inputsSent = kind(
+  'inputs-sent',
   z.object({
     routes: list(z.object({ input: idText, tracks: z.array(idText).check(z.maxLength(64)) })),
   }),
 );
 
 /** An input or a transmitter is muted or heard again. Of anything else it says nothing that this version can weigh. */
-export const muteSet = kind('mute-set', () =>
+export const muteSet = kind(
+  'mute-set',
   z.object({ what: z.enum(['input', 'transmitter']), part: idText, muted: z.boolean() }),
 );
 
@@ -73,25 +74,28 @@ export const muteSet = kind('mute-set', () =>
  * These sources (receiver channels and hardline voices) share a track on purpose, besides whatever else was declared for
  * it; an empty list ends every gang of the track.
  */
-export const gangDeclared = kind('gang-declared', () =>
+export const gangDeclared = kind(
+  'gang-declared',
   z.object({ track: idText, sources: z.array(idText).check(z.maxLength(64)) }),
 );
 
 /** These sources share a track on purpose no longer; other gangs of the track stay. */
-export const gangEnded = kind('gang-ended', () =>
+export const gangEnded = kind(
+  'gang-ended',
   z.object({ track: idText, sources: z.array(idText).check(z.minLength(1), z.maxLength(64)) }),
 );
 
 /** A track carries a name typed by hand instead of the one that follows from the chain; null ends it. */
-export const trackNamed = kind('track-named', () => z.object({ track: idText, name: z.nullable(shortText) }));
+export const trackNamed = kind('track-named', z.object({ track: idText, name: z.nullable(shortText) }));
 
 export const NEEDS = ['needed', 'resting', 'done'] as const;
 export type Need = (typeof NEEDS)[number];
 
 /** Who is wanted from here on, who is not, and who has finished for the day. */
-export const voicesNeeded = kind('voices-needed', () =>
+export const voicesNeeded = kind(
+  'voices-needed',
   z.object({ voices: list(z.object({ voice: idText, need: openEnum(NEEDS) })) }),
 );
 
 /** The sound roll from here on (iXML TAPE). */
-export const rollChanged = kind('roll-changed', () => z.object({ roll: shortText }));
+export const rollChanged = kind('roll-changed', z.object({ roll: shortText }));

@@ -9,7 +9,8 @@ export const MOST_TARGETS = 2000;
 export const CORRECTIONS = ['hand', 'undo', 'redo'] as const;
 
 /** Facts are taken back. A retraction is a fact, so it can be taken back itself. */
-export const factRetracted = kind('fact-retracted', () =>
+export const factRetracted = kind(
+  'fact-retracted',
   z.object({
     targets: z.array(factIdText).check(z.minLength(1), z.maxLength(MOST_TARGETS)),
     /** Undo and redo walk the actions of this phone; a retraction by hand is an action like any other. */
@@ -18,15 +19,14 @@ export const factRetracted = kind('fact-retracted', () =>
 );
 
 /** A change or a take belongs just before this take, or (null) where it was said. */
-export const factMoved = kind('fact-moved', () =>
-  z.object({ target: factIdText, to: z.nullable(factIdText) }),
-);
+export const factMoved = kind('fact-moved', z.object({ target: factIdText, to: z.nullable(factIdText) }));
 
 /**
  * What phones that did not know of each other said of one link is decided: what `stands` says holds from where the first
  * of them stands on the line, and the others say nothing of this link any more. Null: all of it happened, in this order.
  */
-export const conflictResolved = kind('conflict-resolved', () =>
+export const conflictResolved = kind(
+  'conflict-resolved',
   z.object({
     link: text(200),
     among: z.array(factIdText).check(z.minLength(2), z.maxLength(64)),
@@ -35,4 +35,4 @@ export const conflictResolved = kind('conflict-resolved', () =>
 );
 
 /** Two phones logged one take: what was said of `take` is said of `into`, and `take` is no take of its own. */
-export const takesJoined = kind('takes-joined', () => z.object({ take: factIdText, into: factIdText }));
+export const takesJoined = kind('takes-joined', z.object({ take: factIdText, into: factIdText }));

@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { once } from '../shared/once.ts';
 import { longText, shortText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
@@ -10,28 +9,26 @@ export const SLATE_STYLES = ['lettered', 'numbered'] as const;
 export const FILE_LAYOUTS = ['poly', 'mono'] as const;
 
 /** What the head of the report says about the day; each field holds for the whole day wherever it is said. */
-const fields = once(() =>
-  z.object({
-    production: z.optional(shortText),
-    label: z.optional(shortText),
-    date: z.optional(z.string().check(z.regex(/^(\d{4}-\d\d-\d\d)?$/))),
-    unit: z.optional(shortText),
-    mixer: z.optional(shortText),
-    boom: z.optional(shortText),
-    utility: z.optional(shortText),
-    contact: z.optional(shortText),
-    recorder: z.optional(shortText),
-    sampleRate: z.optional(wholeNumber(8000, 384_000)),
-    bitDepth: z.optional(openEnum(BIT_DEPTHS)),
-    timecodeRate: z.optional(openEnum(TIMECODE_RATES)),
-    fileLayout: z.optional(openEnum(FILE_LAYOUTS)),
-    slateStyle: z.optional(openEnum(SLATE_STYLES)),
-    filePattern: z.optional(shortText),
-    remarks: z.optional(longText),
-    /** A day to play in: never mixed with real ones, never carried over. */
-    sample: z.optional(z.boolean()),
-  }),
-);
+const fields = z.object({
+  production: z.optional(shortText),
+  label: z.optional(shortText),
+  date: z.optional(z.string().check(z.regex(/^(\d{4}-\d\d-\d\d)?$/))),
+  unit: z.optional(shortText),
+  mixer: z.optional(shortText),
+  boom: z.optional(shortText),
+  utility: z.optional(shortText),
+  contact: z.optional(shortText),
+  recorder: z.optional(shortText),
+  sampleRate: z.optional(wholeNumber(8000, 384_000)),
+  bitDepth: z.optional(openEnum(BIT_DEPTHS)),
+  timecodeRate: z.optional(openEnum(TIMECODE_RATES)),
+  fileLayout: z.optional(openEnum(FILE_LAYOUTS)),
+  slateStyle: z.optional(openEnum(SLATE_STYLES)),
+  filePattern: z.optional(shortText),
+  remarks: z.optional(longText),
+  /** A day to play in: never mixed with real ones, never carried over. */
+  sample: z.optional(z.boolean()),
+});
 
-export const dayDescribed = kind('day-described', () => z.object({ fields: fields() }));
-export type HeaderFields = z.infer<ReturnType<typeof fields>>;
+export const dayDescribed = kind('day-described', z.object({ fields: fields }));
+export type HeaderFields = z.infer<typeof fields>;

@@ -1,5 +1,4 @@
 import type * as z from 'zod/mini';
-import { once } from '../shared/once.ts';
 
 /** Turns the body of one version of a kind into the next version's. */
 export type Lift = (old: Readonly<Record<string, unknown>>) => Record<string, unknown>;
@@ -17,22 +16,10 @@ export interface Kind<Name extends string, Body extends z.ZodMiniType> {
   readonly newer: Lift;
 }
 
-/** A kind whose shape is made when a fact of it is first read: a day has some of the kinds, and each shape takes its time. */
-export function kind<Name extends string, Body extends z.ZodMiniType>(
+export const kind = <Name extends string, Body extends z.ZodMiniType>(
   name: Name,
-  shape: () => Body,
+  body: Body,
   version = 1,
   lifts: Readonly<Record<number, Lift>> = {},
-  newer: Lift = (body) => body,
-): Kind<Name, Body> {
-  const body = once(shape);
-  return {
-    name,
-    version,
-    lifts,
-    newer,
-    get body() {
-      return body();
-    },
-  };
-}
+  newer: Lift = (read) => read,
+): Kind<Name, Body> => ({ name, body, version, lifts, newer });

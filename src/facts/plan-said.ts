@@ -1,41 +1,36 @@
 import * as z from 'zod/mini';
-import { once } from '../shared/once.ts';
 import { idText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 
 // What the planner is told besides the chain: what is pinned by hand, what is out of order, what moves cost.
 
-const pins = once(() =>
-  z.object({
-    transmitter: z.optional(idText),
-    channel: z.optional(idText),
-    input: z.optional(idText),
-    track: z.optional(idText),
-    /** Never in a gang. */
-    alone: z.optional(z.boolean()),
-  }),
-);
-export type Pins = z.infer<ReturnType<typeof pins>>;
+const pins = z.object({
+  transmitter: z.optional(idText),
+  channel: z.optional(idText),
+  input: z.optional(idText),
+  track: z.optional(idText),
+  /** Never in a gang. */
+  alone: z.optional(z.boolean()),
+});
+export type Pins = z.infer<typeof pins>;
 
 /** A voice keeps these whatever is planned; null lets all of them go. */
-export const voicePinned = kind('voice-pinned', () => z.object({ voice: idText, pins: z.nullable(pins()) }));
+export const voicePinned = kind('voice-pinned', z.object({ voice: idText, pins: z.nullable(pins) }));
 
 /** A transmitter, channel, lead, input or track is out of order from here on, or in order again. */
-export const outMarked = kind('out-marked', () => z.object({ part: idText, out: z.boolean() }));
+export const outMarked = kind('out-marked', z.object({ part: idText, out: z.boolean() }));
 
 const weight = z.optional(wholeNumber(1, 99));
-const weights = once(() =>
-  z.object({
-    fit: weight,
-    move: weight,
-    borrow: weight,
-    retune: weight,
-    throwSelector: weight,
-    replug: weight,
-    route: weight,
-  }),
-);
-export type SaidWeights = z.infer<ReturnType<typeof weights>>;
+const weights = z.object({
+  fit: weight,
+  move: weight,
+  borrow: weight,
+  retune: weight,
+  throwSelector: weight,
+  replug: weight,
+  route: weight,
+});
+export type SaidWeights = z.infer<typeof weights>;
 
 /** What each kind of move costs on this rig. */
-export const movesWeighed = kind('moves-weighed', () => z.object({ weights: weights() }));
+export const movesWeighed = kind('moves-weighed', z.object({ weights: weights }));

@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { once } from '../shared/once.ts';
 import { idText, shortText, text, wholeNumber } from './envelope.ts';
 import { HIGHEST_KHZ } from './frequency.ts';
 import { kind } from './kind.ts';
@@ -15,58 +14,54 @@ const khz = wholeNumber(1, HIGHEST_KHZ);
 const distance = wholeNumber(0, 10_000);
 
 /** Distances the mixer wants kept, field by field; 0 switches a test off. */
-const guards = once(() =>
-  z.object({
-    carrierKhz: z.optional(distance),
-    twoToneThirdKhz: z.optional(distance),
-    threeToneThirdKhz: z.optional(distance),
-    twoToneFifthKhz: z.optional(distance),
-    tvEdgeKhz: z.optional(distance),
-    /** How TV channels are counted here. */
-    tvRaster: z.optional(openEnum(TV_RASTERS)),
-  }),
-);
-export const guardsSet = kind('guards-set', () => z.object({ guards: guards() }));
+const guards = z.object({
+  carrierKhz: z.optional(distance),
+  twoToneThirdKhz: z.optional(distance),
+  threeToneThirdKhz: z.optional(distance),
+  twoToneFifthKhz: z.optional(distance),
+  tvEdgeKhz: z.optional(distance),
+  /** How TV channels are counted here. */
+  tvRaster: z.optional(openEnum(TV_RASTERS)),
+});
+export const guardsSet = kind('guards-set', z.object({ guards: guards }));
 
 /** Something else that radiates, or is listened to: comms, a camera link, a return. */
-const carrierFields = once(() =>
-  z.object({
-    name: z.optional(shortText),
-    khz: z.optional(z.nullable(khz)),
-    /** The spacing its own equipment asks for; null for the plan's. */
-    spacingKhz: z.optional(z.nullable(distance)),
-    /** A receiver of ours listens to it, so it can be hit too. */
-    heard: z.optional(z.boolean()),
-    struck: z.optional(z.boolean()),
-  }),
-);
-export const carrierDescribed = kind('carrier-described', () =>
-  z.object({ carrier: idText, fields: carrierFields() }),
+const carrierFields = z.object({
+  name: z.optional(shortText),
+  khz: z.optional(z.nullable(khz)),
+  /** The spacing its own equipment asks for; null for the plan's. */
+  spacingKhz: z.optional(z.nullable(distance)),
+  /** A receiver of ours listens to it, so it can be hit too. */
+  heard: z.optional(z.boolean()),
+  struck: z.optional(z.boolean()),
+});
+export const carrierDescribed = kind(
+  'carrier-described',
+  z.object({ carrier: idText, fields: carrierFields }),
 );
 
 /** A stretch of spectrum: in use by somebody else, or where a group of packs can be tuned. */
-const bandFields = once(() =>
-  z.object({
-    use: z.optional(openEnum(BAND_USES)),
-    name: z.optional(shortText),
-    fromKhz: z.optional(khz),
-    toKhz: z.optional(khz),
-    /** Of a tunable band: its raster, the packs that have it (by the letters before their number; empty is all). */
-    rasterKhz: z.optional(wholeNumber(1, 1_000_000)),
-    group: z.optional(text(40)),
-    /** Of a tunable band: the spacing these packs ask for among themselves; null for the plan's. */
-    spacingKhz: z.optional(z.nullable(distance)),
-    struck: z.optional(z.boolean()),
-  }),
-);
-export const bandDescribed = kind('band-described', () => z.object({ band: idText, fields: bandFields() }));
+const bandFields = z.object({
+  use: z.optional(openEnum(BAND_USES)),
+  name: z.optional(shortText),
+  fromKhz: z.optional(khz),
+  toKhz: z.optional(khz),
+  /** Of a tunable band: its raster, the packs that have it (by the letters before their number; empty is all). */
+  rasterKhz: z.optional(wholeNumber(1, 1_000_000)),
+  group: z.optional(text(40)),
+  /** Of a tunable band: the spacing these packs ask for among themselves; null for the plan's. */
+  spacingKhz: z.optional(z.nullable(distance)),
+  struck: z.optional(z.boolean()),
+});
+export const bandDescribed = kind('band-described', z.object({ band: idText, fields: bandFields }));
 
 /** Transmitters were switched on or off. Until it is said, every transmitter with a frequency counts as on. */
-export const transmittersSwitched = kind('transmitters-switched', () =>
+export const transmittersSwitched = kind(
+  'transmitters-switched',
   z.object({ transmitters: z.array(idText).check(z.minLength(1), z.maxLength(500)), on: z.boolean() }),
 );
 
-export type GuardFields = z.infer<ReturnType<typeof guards>>;
-export type CarrierFields = z.infer<ReturnType<typeof carrierFields>>;
-export type BandFields = z.infer<ReturnType<typeof bandFields>>;
+export type GuardFields = z.infer<typeof guards>;
+export type CarrierFields = z.infer<typeof carrierFields>;
+export type BandFields = z.infer<typeof bandFields>;
 export type TvRaster = (typeof TV_RASTERS)[number];

@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { once } from '../shared/once.ts';
 import { amount, idText, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
@@ -13,51 +12,48 @@ export const LEAD_ENDS = ['xlr', 'snake', 'other'] as const;
 export const SNAKE_SIGNALS = ['analogue', 'aes3'] as const satisfies readonly OutputKind[];
 
 /** A powered network lead to a far box, or a DC lead on the cart; which fields mean something depends on `type`. */
-const runFields = once(() =>
-  z.object({
-    type: z.optional(openEnum(RUN_TYPES)),
-    name: z.optional(shortText),
-    metres: z.optional(amount(0.1, 1000)),
-    /** What the device takes; null for the most its class allows. */
-    watts: z.optional(z.nullable(amount(0.001, 10_000))),
-    /** Of a network lead: what it is made of, the class it is powered by, and how warm it lies. */
-    cable: z.optional(text(40)),
-    powerClass: z.optional(wholeNumber(0, 8)),
-    celsius: z.optional(amount(-60, 120)),
-    connectorOhms: z.optional(amount(0, 20)),
-    /** Of a network lead: its sound, as so many channels in streams of so many, and the speed of the link. */
-    channels: z.optional(wholeNumber(0, 512)),
-    channelsAStream: z.optional(wholeNumber(1, 512)),
-    samplesAPacket: z.optional(wholeNumber(1, 4096)),
-    linkMbps: z.optional(wholeNumber(1, 1_000_000)),
-    /** Of a DC lead. */
-    volts: z.optional(amount(0.1, 60)),
-    awg: z.optional(wholeNumber(0, 40)),
-    deviceMinVolts: z.optional(z.nullable(amount(0, 60))),
-    batteryWattHours: z.optional(z.nullable(amount(0.01, 1_000_000))),
-    struck: z.optional(z.boolean()),
-  }),
-);
-export const runDescribed = kind('run-described', () => z.object({ run: idText, fields: runFields() }));
+const runFields = z.object({
+  type: z.optional(openEnum(RUN_TYPES)),
+  name: z.optional(shortText),
+  metres: z.optional(amount(0.1, 1000)),
+  /** What the device takes; null for the most its class allows. */
+  watts: z.optional(z.nullable(amount(0.001, 10_000))),
+  /** Of a network lead: what it is made of, the class it is powered by, and how warm it lies. */
+  cable: z.optional(text(40)),
+  powerClass: z.optional(wholeNumber(0, 8)),
+  celsius: z.optional(amount(-60, 120)),
+  connectorOhms: z.optional(amount(0, 20)),
+  /** Of a network lead: its sound, as so many channels in streams of so many, and the speed of the link. */
+  channels: z.optional(wholeNumber(0, 512)),
+  channelsAStream: z.optional(wholeNumber(1, 512)),
+  samplesAPacket: z.optional(wholeNumber(1, 4096)),
+  linkMbps: z.optional(wholeNumber(1, 1_000_000)),
+  /** Of a DC lead. */
+  volts: z.optional(amount(0.1, 60)),
+  awg: z.optional(wholeNumber(0, 40)),
+  deviceMinVolts: z.optional(z.nullable(amount(0, 60))),
+  batteryWattHours: z.optional(z.nullable(amount(0.01, 1_000_000))),
+  struck: z.optional(z.boolean()),
+});
+export const runDescribed = kind('run-described', z.object({ run: idText, fields: runFields }));
 
-const leadFields = once(() =>
+const leadFields = z.object({
+  name: z.optional(shortText),
+  ends: z.optional(openEnum(LEAD_ENDS)),
+  /** Of a snake: which one, its circuit, and whether the circuit carries AES3. */
+  snake: z.optional(shortText),
+  circuit: z.optional(wholeNumber(1, 8)),
+  carries: z.optional(openEnum(SNAKE_SIGNALS)),
+  /** Of other ends. */
+  words: z.optional(shortText),
+});
+export const leadsDescribed = kind(
+  'leads-described',
   z.object({
-    name: z.optional(shortText),
-    ends: z.optional(openEnum(LEAD_ENDS)),
-    /** Of a snake: which one, its circuit, and whether the circuit carries AES3. */
-    snake: z.optional(shortText),
-    circuit: z.optional(wholeNumber(1, 8)),
-    carries: z.optional(openEnum(SNAKE_SIGNALS)),
-    /** Of other ends. */
-    words: z.optional(shortText),
-  }),
-);
-export const leadsDescribed = kind('leads-described', () =>
-  z.object({
-    leads: z.array(z.object({ lead: idText, fields: leadFields() })).check(z.minLength(1), z.maxLength(500)),
+    leads: z.array(z.object({ lead: idText, fields: leadFields })).check(z.minLength(1), z.maxLength(500)),
   }),
 );
 
 export type SnakeSignal = (typeof SNAKE_SIGNALS)[number];
-export type RunFields = z.infer<ReturnType<typeof runFields>>;
-export type LeadFields = z.infer<ReturnType<typeof leadFields>>;
+export type RunFields = z.infer<typeof runFields>;
+export type LeadFields = z.infer<typeof leadFields>;

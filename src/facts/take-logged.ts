@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { once } from '../shared/once.ts';
 import { isOneOf, isWord } from '../shared/open-word.ts';
 import { factIdText, idText, longText, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
@@ -25,7 +24,7 @@ const slate = z.discriminatedUnion('style', [lettered, numbered, unreadSlate]);
 export type TakeSlate = z.infer<typeof slate>;
 
 /** The slate that the takes from here on belong to. */
-export const slateCalled = kind('slate-called', () => z.object({ slate: calledSlate }));
+export const slateCalled = kind('slate-called', z.object({ slate: calledSlate }));
 
 export const TAKE_KINDS = ['take', 'pickup', 'wild', 'tone', 'mos'] as const;
 export type TakeKind = (typeof TAKE_KINDS)[number];
@@ -38,37 +37,29 @@ const MOST_FRAMES = 100_000_000;
 const stamp = z.object({ frames: wholeNumber(0, MOST_FRAMES), rate: openEnum(RATE_IDS) });
 
 /** Everything that can be said of a take, at the time or afterwards. Null takes a field's value back. */
-export const takeFields = once(() =>
-  z.object({
-    kind: z.optional(openEnum(TAKE_KINDS)),
-    slate: z.optional(slate),
-    number: z.optional(wholeNumber(0, HIGHEST_TAKE)),
-    start: z.optional(z.nullable(stamp)),
-    /** Duration as a count of frames. */
-    length: z.optional(z.nullable(stamp)),
-    /** UTC ms of Roll and of Cut by the phone's clock; an open take has no cut. */
-    rolledAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
-    cutAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
-    circled: z.optional(z.boolean()),
-    noGood: z.optional(z.boolean()),
-    falseStart: z.optional(z.boolean()),
-    tailSlate: z.optional(z.boolean()),
-    /** A file name typed by hand instead of the one the pattern gives. */
-    file: z.optional(z.nullable(shortText)),
-  }),
-);
-export type TakeFields = z.infer<ReturnType<typeof takeFields>>;
+export const takeFields = z.object({
+  kind: z.optional(openEnum(TAKE_KINDS)),
+  slate: z.optional(slate),
+  number: z.optional(wholeNumber(0, HIGHEST_TAKE)),
+  start: z.optional(z.nullable(stamp)),
+  /** Duration as a count of frames. */
+  length: z.optional(z.nullable(stamp)),
+  /** UTC ms of Roll and of Cut by the phone's clock; an open take has no cut. */
+  rolledAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
+  cutAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
+  circled: z.optional(z.boolean()),
+  noGood: z.optional(z.boolean()),
+  falseStart: z.optional(z.boolean()),
+  tailSlate: z.optional(z.boolean()),
+  /** A file name typed by hand instead of the one the pattern gives. */
+  file: z.optional(z.nullable(shortText)),
+});
+export type TakeFields = z.infer<typeof takeFields>;
 
-export const takeLogged = kind(
-  'take-logged',
-  () => z.object({ fields: takeFields() }),
-  1,
-  {},
-  withUnreadSlate,
-);
+export const takeLogged = kind('take-logged', z.object({ fields: takeFields }), 1, {}, withUnreadSlate);
 export const takeDescribed = kind(
   'take-described',
-  () => z.object({ take: factIdText, fields: takeFields() }),
+  z.object({ take: factIdText, fields: takeFields }),
   1,
   {},
   withUnreadSlate,
@@ -82,12 +73,14 @@ function withUnreadSlate(body: Readonly<Record<string, unknown>>): Record<string
 }
 
 /** A remark on a take, or on one track of it. */
-export const noteAdded = kind('note-added', () =>
+export const noteAdded = kind(
+  'note-added',
   z.object({ take: factIdText, track: z.optional(idText), text: longText }),
 );
 
 /** The recorder showed the timecode `frames` when the phone's clock said `atMs`. */
-export const clockFollowed = kind('clock-followed', () =>
+export const clockFollowed = kind(
+  'clock-followed',
   z.object({
     frames: wholeNumber(0, MOST_FRAMES),
     rate: z.enum(RATE_IDS),

@@ -1,5 +1,4 @@
 import * as z from 'zod/mini';
-import { once } from '../shared/once.ts';
 import { amount, idText, momentMs, shortText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
@@ -11,62 +10,56 @@ const devices = z.array(idText).check(z.minLength(1), z.maxLength(500));
 const runtimeHours = amount(0.05, 1000);
 
 /** Fresh cells went into devices: when it was said, or at `atMs`. */
-export const cellsChanged = kind('cells-changed', () =>
+export const cellsChanged = kind(
+  'cells-changed',
   z.object({ devices, atMs: z.optional(momentMs), runtimeHours: z.optional(runtimeHours) }),
 );
 
 /** Devices were set to the timecode of another: when it was said, or at `atMs`. */
-export const devicesJammed = kind('devices-jammed', () =>
+export const devicesJammed = kind(
+  'devices-jammed',
   z.object({ devices, from: idText, atMs: z.optional(momentMs) }),
 );
 
 export const RUNTIME_BASES = ['measured', 'planned'] as const;
 
-const deviceFields = once(() =>
-  z.object({
-    name: z.optional(shortText),
-    /** How long a set of cells runs, and whether anybody has measured that. */
-    runtimeHours: z.optional(z.nullable(runtimeHours)),
-    runtimeBasis: z.optional(openEnum(RUNTIME_BASES)),
-    hasCells: z.optional(z.boolean()),
-    hasTimecode: z.optional(z.boolean()),
-    /** How far its own clock may run off, in parts per million. */
-    ppm: z.optional(z.nullable(amount(0, 10_000))),
-    struck: z.optional(z.boolean()),
-  }),
-);
-export const devicesDescribed = kind('devices-described', () =>
-  z.object({ devices, fields: deviceFields() }),
-);
+const deviceFields = z.object({
+  name: z.optional(shortText),
+  /** How long a set of cells runs, and whether anybody has measured that. */
+  runtimeHours: z.optional(z.nullable(runtimeHours)),
+  runtimeBasis: z.optional(openEnum(RUNTIME_BASES)),
+  hasCells: z.optional(z.boolean()),
+  hasTimecode: z.optional(z.boolean()),
+  /** How far its own clock may run off, in parts per million. */
+  ppm: z.optional(z.nullable(amount(0, 10_000))),
+  struck: z.optional(z.boolean()),
+});
+export const devicesDescribed = kind('devices-described', z.object({ devices, fields: deviceFields }));
 
 /** A card or drive that the recorder writes to. */
-const cardFields = once(() =>
-  z.object({
-    name: z.optional(shortText),
-    bytes: z.optional(wholeNumber(1, 1e15)),
-    /** Bytes on it before it went in. */
-    usedBytes: z.optional(wholeNumber(0, 1e15)),
-    /** Tracks armed on it; null for all of the recorder. */
-    tracks: z.optional(z.nullable(wholeNumber(1, 512))),
-    /** When it went in and came out; null for the whole day. */
-    inAtMs: z.optional(z.nullable(momentMs)),
-    outAtMs: z.optional(z.nullable(momentMs)),
-    /** Checked copies on separate devices. */
-    copies: z.optional(wholeNumber(0, 20)),
-    struck: z.optional(z.boolean()),
-  }),
-);
-export const cardDescribed = kind('card-described', () => z.object({ card: idText, fields: cardFields() }));
+const cardFields = z.object({
+  name: z.optional(shortText),
+  bytes: z.optional(wholeNumber(1, 1e15)),
+  /** Bytes on it before it went in. */
+  usedBytes: z.optional(wholeNumber(0, 1e15)),
+  /** Tracks armed on it; null for all of the recorder. */
+  tracks: z.optional(z.nullable(wholeNumber(1, 512))),
+  /** When it went in and came out; null for the whole day. */
+  inAtMs: z.optional(z.nullable(momentMs)),
+  outAtMs: z.optional(z.nullable(momentMs)),
+  /** Checked copies on separate devices. */
+  copies: z.optional(wholeNumber(0, 20)),
+  struck: z.optional(z.boolean()),
+});
+export const cardDescribed = kind('card-described', z.object({ card: idText, fields: cardFields }));
 
-const shift = once(() =>
-  z.object({
-    callAtMs: z.optional(z.nullable(momentMs)),
-    mealAtMs: z.optional(z.nullable(momentMs)),
-    wrapAtMs: z.optional(z.nullable(momentMs)),
-  }),
-);
-export const shiftPlanned = kind('shift-planned', () => z.object({ shift: shift() }));
+const shift = z.object({
+  callAtMs: z.optional(z.nullable(momentMs)),
+  mealAtMs: z.optional(z.nullable(momentMs)),
+  wrapAtMs: z.optional(z.nullable(momentMs)),
+});
+export const shiftPlanned = kind('shift-planned', z.object({ shift: shift }));
 
-export type DeviceFields = z.infer<ReturnType<typeof deviceFields>>;
-export type CardFields = z.infer<ReturnType<typeof cardFields>>;
-export type ShiftFields = z.infer<ReturnType<typeof shift>>;
+export type DeviceFields = z.infer<typeof deviceFields>;
+export type CardFields = z.infer<typeof cardFields>;
+export type ShiftFields = z.infer<typeof shift>;

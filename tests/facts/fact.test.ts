@@ -178,15 +178,10 @@ describe('a fact from a newer version', () => {
 });
 
 /** A kind whose body was a name, then a list of names, then a list of named things. */
-const thrice = kind(
-  'thrice-changed',
-  () => z.object({ things: z.array(z.object({ name: z.string() })) }),
-  3,
-  {
-    1: ({ name, ...rest }) => ({ ...rest, names: [name] }),
-    2: ({ names, ...rest }) => ({ ...rest, things: (names as string[]).map((name) => ({ name })) }),
-  },
-);
+const thrice = kind('thrice-changed', z.object({ things: z.array(z.object({ name: z.string() })) }), 3, {
+  1: ({ name, ...rest }) => ({ ...rest, names: [name] }),
+  2: ({ names, ...rest }) => ({ ...rest, things: (names as string[]).map((name) => ({ name })) }),
+});
 
 describe('an old fact is lifted one version at a time', () => {
   test.each([
@@ -203,7 +198,7 @@ describe('an old fact is lifted one version at a time', () => {
   });
 
   test('a missing step is a bug and throws', () => {
-    const gap = kind('gap-left', () => z.object({}), 3, { 1: (body) => body });
+    const gap = kind('gap-left', z.object({}), 3, { 1: (body) => body });
     expect(() => liftWith(gap, factWith('gap-left', {}) as Envelope)).toThrow(
       'No lift for gap-left version 2',
     );

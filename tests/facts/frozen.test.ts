@@ -62,10 +62,10 @@ describe('what was written once', () => {
 
   test('the guard notices a version without a lift, or of which nothing is frozen', () => {
     const step = (body: object) => ({ ...body });
-    const thrice = kind('thrice-changed', () => z.object({}), 3, { 1: step, 2: step });
+    const thrice = kind('thrice-changed', z.object({}), 3, { 1: step, 2: step });
     const first = { ...FROZEN_FACTS[0]!, kind: 'thrice-changed', v: 1 };
     expect(unheld([thrice], [first])).toEqual(['thrice-changed 2', 'thrice-changed 3']);
-    const liftless = kind('roll-burnt', () => z.object({}), 2);
+    const liftless = kind('roll-burnt', z.object({}), 2);
     const both = [1, 2].map((v) => ({ ...first, kind: 'roll-burnt', v }));
     expect(unheld([liftless], both)).toEqual(['roll-burnt 1']);
   });
