@@ -12,12 +12,21 @@ export function reloadOnce(): boolean {
   return true;
 }
 
+/** What was found when it was asked first. */
+let reloaded: boolean | undefined;
+
 /** True when this page was loaded by `reloadOnce`; asking lifts the guard. */
 export function wasReloaded(): boolean {
+  reloaded ??= liftGuard();
+  return reloaded;
+}
+
+/** Whether there was one; true also where nobody can tell, so that nothing goes round in a circle. */
+function liftGuard(): boolean {
   try {
-    const reloaded = sessionStorage.getItem(KEY) !== null;
+    const was = sessionStorage.getItem(KEY) !== null;
     sessionStorage.removeItem(KEY);
-    return reloaded;
+    return was;
   } catch {
     return true;
   }

@@ -1,5 +1,4 @@
 import { messageSW } from 'workbox-window';
-import { once } from '../shared/once.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { keepRegistered } from './keep-registered.ts';
 import { keptBy } from './kept-files.ts';
@@ -27,24 +26,23 @@ export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
   });
   if (!('serviceWorker' in navigator) || import.meta.env.DEV) return withoutWorker(told);
 
-  const isSecondTry = once(wasReloaded);
   let isReloading = false;
   // Before the first render nothing can be lost, so a new version in charge may load the page anew.
   let onNewVersion = (): void => {
-    if (!isSecondTry() && !isReloading) isReloading = reloadOnce();
+    if (!wasReloaded() && !isReloading) isReloading = reloadOnce();
   };
   watchController(() => onNewVersion());
 
   return {
     settle: async () => {
-      await startWaitingVersion(isSecondTry);
+      await startWaitingVersion();
       if (!isReloading) await holdWindow(PATIENCE_MS);
       if (isReloading) await never();
       onNewVersion = () => told.onUpdate('stale');
     },
     start: () => {
       // Nearly every start has no other use for the answer, which a slow phone takes its time for.
-      isSecondTry();
+      wasReloaded();
       return keepRegistered({
         onOffline: told.onOffline,
         onWaiting: (isWaiting) => told.onUpdate(isWaiting ? 'waiting' : 'current'),
@@ -55,9 +53,9 @@ export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
 }
 
 /** Puts a waiting version in charge when this is the only window, and has not been loaded anew for one just now. */
-async function startWaitingVersion(isSecondTry: () => boolean): Promise<void> {
+async function startWaitingVersion(): Promise<void> {
   const waiting = waitingWorker(await readRegistration());
-  if (!waiting || isSecondTry()) return;
+  if (!waiting || wasReloaded()) return;
   await whileOnlyWindow(async () => {
     const [isWhole] = await Promise.all([hasAll(waiting), Promise.race([loaded(), sleep(PATIENCE_MS)])]);
     // The files of the running version would go with it, and leave one that cannot start.
