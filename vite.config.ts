@@ -1,10 +1,9 @@
-import { resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
-import { listKeptFiles } from './.ci/kept-files.mjs';
-import { licenceList, packagesOf } from './.ci/licences.mjs';
+import { withChecks } from './.ci/kept-list.mjs';
+import { licenceList, OF_THE_WORKER, packagesOf } from './.ci/licences.mjs';
 
 /** What the PDF writer would load for pages of HTML, which nobody makes here. */
 const leftOut = fileURLToPath(new URL('src/report/pdf/left-out.ts', import.meta.url));
@@ -26,18 +25,14 @@ const CONTENT_SECURITY_POLICY = [
 /** Modules of the workers, which are bundled apart and before the rest. */
 const inWorkers = new Set<string>();
 
-/** After the worker is written, which is done when everything else is. */
-function listsKeptFiles(): Plugin {
-  let folder = '';
-  return {
-    name: 'list-kept-files',
-    apply: 'build',
-    configResolved: ({ root, build }) => {
-      folder = resolve(root, build.outDir);
-    },
-    closeBundle: { sequential: true, order: 'post', handler: () => listKeptFiles(folder) },
-  };
-}
+/** The worker is bundled when the list of licences is already among the files it keeps. */
+const onlyListedPackages: Plugin = {
+  name: 'only-listed-packages',
+  moduleParsed: ({ id }) => {
+    const unknown = packagesOf([id]).filter((name) => !OF_THE_WORKER.includes(name));
+    if (unknown.length > 0) throw new Error(`Not in the list of licences: ${unknown}`);
+  },
+};
 
 export default defineConfig({
   base: '/',
@@ -90,20 +85,26 @@ export default defineConfig({
       },
     },
     VitePWA({
-      strategies: 'generateSW',
+      strategies: 'injectManifest',
       registerType: 'prompt',
       injectRegister: false,
-      filename: 'sw.js',
+      srcDir: 'src/offline/worker',
+      // Becomes `sw.js`, a name that must never change (src/offline/registration.ts).
+      filename: 'sw.ts',
       devOptions: { enabled: false },
       includeManifestIcons: false,
-      workbox: {
-        globPatterns: ['**/*.{js,css,html,svg,png,woff2,ttf,txt,json}'],
+      injectManifest: {
+        globPatterns: ['**/*.{js,css,html,svg,png,woff2,ttf,txt,json,webmanifest}'],
         maximumFileSizeToCacheInBytes: 4 * 1024 * 1024,
-        clientsClaim: true,
-        skipWaiting: false,
-        cleanupOutdatedCaches: true,
-        navigateFallback: 'index.html',
-        importScripts: ['/share-target.js', '/kept-files.js'],
+        rollupFormat: 'iife',
+        buildPlugins: { vite: [onlyListedPackages] },
+      },
+      integration: {
+        beforeBuildServiceWorker: ({ injectManifest: options }) => {
+          // The app's manifest is found among the files, and gets its check as they do.
+          options.additionalManifestEntries = [];
+          options.manifestTransforms = [(files) => ({ manifest: withChecks(options.globDirectory, files) })];
+        },
       },
       manifest: {
         id: '/',
@@ -151,7 +152,6 @@ export default defineConfig({
         launch_handler: { client_mode: ['focus-existing', 'auto'] },
       },
     }),
-    listsKeptFiles(),
   ],
   test: {
     projects: [

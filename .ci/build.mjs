@@ -13,7 +13,7 @@ const INPUTS = [
   'sample-days',
   'index.html',
   'vite.config.ts',
-  '.ci/kept-files.mjs',
+  '.ci/kept-list.mjs',
   '.ci/licences.mjs',
   'tsconfig.json',
   'package-lock.json',

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const FONT_LICENCE = join(ROOT, 'src/report/pdf/fonts/LICENCE.txt');
 /** The worker is written after the bundle, out of these. */
-const OF_THE_WORKER = ['workbox-core', 'workbox-precaching', 'workbox-routing', 'workbox-strategies'];
+export const OF_THE_WORKER = ['workbox-core', 'workbox-precaching', 'workbox-routing', 'workbox-strategies'];
 /** What the bundler itself puts into the bundle: how parts are loaded that come later. */
 const OF_THE_BUNDLER = ['vite', 'rolldown'];
 

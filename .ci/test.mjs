@@ -54,6 +54,7 @@ function suite(name, project) {
 if (!only || only === 'static') {
   check('types', 'tsc', ['-p', 'tsconfig.json']);
   check('types of the pure rooms, without a browser', 'tsc', ['-p', 'tsconfig.pure.json']);
+  check('types of the worker', 'tsc', ['-p', 'tsconfig.worker.json']);
   check('lint and format', 'biome', ['ci', '--error-on-warnings']);
 }
 if (!only || only === 'unit') suite('unit and outside checks', 'unit');

@@ -1,7 +1,7 @@
 import { messageSW } from 'workbox-window';
 
 /**
- * What a worker has of its version's files, after it tried to fetch what was missing (icons/kept-files.js). `no-start`: one
+ * What a worker has of its version's files, after it tried to fetch what was missing (worker/kept-files.ts). `no-start`: one
  * is gone that the app cannot start without.
  */
 export type Kept = 'all' | 'some' | 'no-start';

@@ -6,10 +6,10 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { listKeptFiles } from '../../.ci/kept-files.mjs';
 import { onStage, type Stage, type StageOptions } from './harness.ts';
 import { DIST } from './harness-server.ts';
 import { openSampleDay } from './places.ts';
+import { listAnew } from './worker-list.ts';
 
 const READY = /Ready to work with no signal/;
 const SOME_GONE = /Some of the app is missing from this phone/;
@@ -173,10 +173,7 @@ function versionWithOtherNames(folder: string): void {
     writeFileSync(join(folder, name ? `assets/${name}` : path), text);
   }
   expect(changed).toEqual(['index.html', 'sw.js']);
-  const worker = join(folder, 'sw.js');
-  const page = /("url":"index\.html","revision":)"[0-9a-f]+"/;
-  writeFileSync(worker, readFileSync(worker, 'utf8').replace(page, '$1"other"'));
-  listKeptFiles(folder);
+  listAnew(folder, { revisions: { 'index.html': 'other' } });
 }
 
 test('a screen of a version that is gone says to open the app again, and that helps', async () => {
@@ -207,6 +204,25 @@ test('a screen of a version that is gone says to open the app again, and that he
       expect(stage.forgive(/assets\/wrap/).length).toBeGreaterThan(0);
       await stage.reload();
       await page.locator('.report-text').first().waitFor();
+    });
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
+
+test('a page that is gone from the phone is opened as it is served by now, and is not kept with the older files', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'rollbook-other-names-'));
+  try {
+    versionWithOtherNames(folder);
+    await onReadyStage(async (stage) => {
+      const { page } = stage;
+      const [gone] = await throwAway(page, /index\.html/);
+      await stage.startServer(folder);
+      await page.goto(stage.origin);
+      await page.locator('script[src$="-other.js"]').waitFor({ state: 'attached' });
+      await page.locator('#app > *').first().waitFor();
+      expect(await keptNow(page)).not.toContain(gone);
+      stage.forgive(/integrity/);
     });
   } finally {
     rmSync(folder, { recursive: true, force: true });

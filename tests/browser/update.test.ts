@@ -4,7 +4,6 @@ import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { listKeptFiles } from '../../.ci/kept-files.mjs';
 import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
 import type { Envelope } from '../../src/facts/envelope.ts';
 import type { createUpdateWatcher } from '../../src/offline/service-worker.ts';
@@ -15,6 +14,7 @@ import { onStage, type Stage } from './harness.ts';
 import { DIST } from './harness-server.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
 import { startDay, takeOne, takesOnTheLine, tap } from './tapping.ts';
+import { listAnew } from './worker-list.ts';
 
 const WATCHER = resolve(import.meta.dirname, '../../src/offline/service-worker.ts');
 const root = mkdtempSync(join(tmpdir(), 'rollbook-versions-'));
@@ -27,23 +27,17 @@ function makeVersion(version: string, extraFile?: string): void {
   const page = join(folder, 'index.html');
   const html = readFileSync(page, 'utf8');
   writeFileSync(page, html.replace('<title>', `<meta name="version" content="${version}" /><title>`));
-  const worker = join(folder, 'sw.js');
-  const entry = /\{"url":"index\.html","revision":"[0-9a-f]+"/;
-  const old = readFileSync(worker, 'utf8');
-  expect(old).toMatch(entry);
-  writeFileSync(worker, old.replace(entry, `{"url":"index.html","revision":"${version}"`));
-  listKeptFiles(folder);
-  if (extraFile) {
-    const whole = readFileSync(worker, 'utf8');
-    const half = whole.replace('keptFiles=[', `keptFiles=[{"url":"${extraFile}","revision":null},`);
-    expect(half).not.toBe(whole);
-    writeFileSync(worker, half);
-  }
+  listAnew(folder, {
+    revisions: { 'index.html': version },
+    extra: extraFile ? [{ url: extraFile, revision: null }] : [],
+  });
 }
 
 beforeAll(async () => {
   for (const version of ['one', 'two', 'three']) makeVersion(version);
   makeVersion('half', 'assets/lost-on-the-way.js');
+  makeVersion('mixed');
+  cpSync(join(folderOf('three'), 'index.html'), join(folderOf('mixed'), 'index.html'));
   // The watcher alone, for the tests that call it directly; only the first version has to carry it.
   await build({
     configFile: false,
@@ -174,6 +168,15 @@ describe('a new version', () => {
       expect(await offer(stage, 'three')).toBe('installed');
       await expect.poll(() => told(stage.page)).toEqual(['waiting']);
       stage.forgive(/lost-on-the-way|bad-precaching-response/);
+    }));
+
+  test('is not taken with a file of another one: a host that was just given the next has both', () =>
+    begin(async (stage) => {
+      expect(await offer(stage, 'mixed')).toBe('redundant');
+      stage.forgive(/integrity|bad-precaching-response/);
+      await stage.killServer();
+      await stage.reload();
+      expect(await versionOf(stage.page)).toBe('one');
     }));
 
   test('is looked for when the app comes back to the screen, at most once an hour', () =>

@@ -5,7 +5,7 @@ import type { Problem } from '../../shared/result.ts';
 /** Larger than any day: not worth reading to find that out. */
 const MOST_BYTES = 64 * 1024 * 1024;
 
-/** Where the worker keeps what another app shared (icons/share-target.js). */
+/** Where the worker keeps what another app shared (src/offline/worker/share-target.ts). */
 const SHARED_CACHE = 'rollbook-shared';
 
 interface Launched {

@@ -1,1 +1,0 @@
-export function listKeptFiles(folder: string): void;
