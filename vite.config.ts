@@ -100,6 +100,9 @@ export default defineConfig({
         buildPlugins: { vite: [onlyListedPackages] },
       },
       integration: {
+        configureCustomSWViteBuild: (options) => {
+          options.logLevel = 'warn';
+        },
         beforeBuildServiceWorker: ({ injectManifest: options }) => {
           // The app's manifest is found among the files, and gets its check as they do.
           options.additionalManifestEntries = [];
