@@ -6,7 +6,6 @@ import { openTakes } from '../day/takes.ts';
 import type { Result } from '../shared/result.ts';
 import { AppContext, DayContext, RestartContext } from './context.ts';
 import { Boundary } from './parts/boundary.tsx';
-import { drawAfterDisk } from './parts/draw-after-disk.ts';
 import { later } from './parts/later.tsx';
 import { Live } from './parts/live.tsx';
 import { ScreenMissing } from './parts/screen-missing.tsx';
@@ -86,7 +85,6 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   }, [app, id]);
   // A short page scrolls as a whole, and another tab begins at its top.
   useEffect(() => scrollTo(0, 0), [tab]);
-  useEffect(() => (store ? drawAfterDisk(store) : undefined), [store]);
   useWakeLock(store !== null && openTakes(store.day.value).length > 0);
   if (refused) return <main class="section problem">This day could not be opened: {refused}</main>;
   if (!store) return <main class="page" aria-busy="true" />;
