@@ -12,8 +12,8 @@ import { holdingPlace } from './storage/holding-place.ts';
 import { openIdbJournal, randomName } from './storage/idb-journal.ts';
 import { withCopy } from './storage/with-copy.ts';
 import { App } from './ui/app.tsx';
+import { preloadAll } from './ui/kit/lazy.tsx';
 import { chooseLook, look } from './ui/looks.ts';
-import { warmAll } from './ui/parts/later.tsx';
 import { trouble } from './ui/parts/messages.ts';
 import { followAddress, route } from './ui/route.ts';
 import { version } from './ui/version.ts';
@@ -143,7 +143,7 @@ async function start(): Promise<void> {
   // A part that does not come now is asked for again when it is wanted.
   updates
     .start()
-    .then((isThere) => (isThere ? warmAll() : undefined))
+    .then((isThere) => (isThere ? preloadAll() : undefined))
     .catch(() => {});
   settleCopies?.().catch(() => {});
 }

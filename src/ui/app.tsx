@@ -5,8 +5,8 @@ import type { DayStore } from '../app/day-store.ts';
 import { openTakes } from '../day/takes.ts';
 import type { Result } from '../shared/result.ts';
 import { AppContext, DayContext, RestartContext } from './context.ts';
+import { lazy } from './kit/lazy.tsx';
 import { Boundary } from './parts/boundary.tsx';
-import { later } from './parts/later.tsx';
 import { Live } from './parts/live.tsx';
 import { ScreenMissing } from './parts/screen-missing.tsx';
 import { useWakeLock } from './parts/wake.ts';
@@ -14,22 +14,22 @@ import { type DayPage, route } from './route.ts';
 import { Now } from './screens/now.tsx';
 
 // The first load carries the day's first screen; the others come after it, and all are kept for no signal.
-const Days = later(() => import('./screens/days.tsx').then((part) => part.Days), ScreenMissing);
-const Arriving = later(() => import('./days/arriving.tsx').then((part) => part.Arriving), ScreenMissing);
-const NoSuchDay = later(
+const Days = lazy(() => import('./screens/days.tsx').then((part) => part.Days), ScreenMissing);
+const Arriving = lazy(() => import('./days/arriving.tsx').then((part) => part.Arriving), ScreenMissing);
+const NoSuchDay = lazy(
   () => import('./screens/no-such-day.tsx').then((part) => part.NoSuchDay),
   ScreenMissing,
 );
-const Help = later(() => import('./screens/help.tsx').then((part) => part.Help), ScreenMissing);
-const Cast = later(() => import('./screens/cast.tsx').then((part) => part.Cast), ScreenMissing);
-const Rig = later(() => import('./screens/rig.tsx').then((part) => part.Rig), ScreenMissing);
-const Line = later(() => import('./screens/line.tsx').then((part) => part.Line), ScreenMissing);
-const Wrap = later(() => import('./screens/wrap.tsx').then((part) => part.Wrap), ScreenMissing);
-const Plan = later(() => import('./screens/plan.tsx').then((part) => part.Plan), ScreenMissing);
-const Radio = later(() => import('./screens/radio.tsx').then((part) => part.Radio), ScreenMissing);
-const Upkeep = later(() => import('./screens/upkeep.tsx').then((part) => part.Upkeep), ScreenMissing);
-const Card = later(() => import('./screens/card.tsx').then((part) => part.Card), ScreenMissing);
-const Picture = later(() => import('./screens/picture.tsx').then((part) => part.Picture), ScreenMissing);
+const Help = lazy(() => import('./screens/help.tsx').then((part) => part.Help), ScreenMissing);
+const Cast = lazy(() => import('./screens/cast.tsx').then((part) => part.Cast), ScreenMissing);
+const Rig = lazy(() => import('./screens/rig.tsx').then((part) => part.Rig), ScreenMissing);
+const Line = lazy(() => import('./screens/line.tsx').then((part) => part.Line), ScreenMissing);
+const Wrap = lazy(() => import('./screens/wrap.tsx').then((part) => part.Wrap), ScreenMissing);
+const Plan = lazy(() => import('./screens/plan.tsx').then((part) => part.Plan), ScreenMissing);
+const Radio = lazy(() => import('./screens/radio.tsx').then((part) => part.Radio), ScreenMissing);
+const Upkeep = lazy(() => import('./screens/upkeep.tsx').then((part) => part.Upkeep), ScreenMissing);
+const Card = lazy(() => import('./screens/card.tsx').then((part) => part.Card), ScreenMissing);
+const Picture = lazy(() => import('./screens/picture.tsx').then((part) => part.Picture), ScreenMissing);
 
 const SCREENS: Record<DayPage, ComponentType> = {
   now: Now,

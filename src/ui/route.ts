@@ -1,5 +1,4 @@
 import { signal } from '@preact/signals';
-import { behindPicture } from './behind-picture.ts';
 
 export const TABS = ['now', 'cast', 'rig', 'line', 'wrap'] as const;
 export type Tab = (typeof TABS)[number];
@@ -48,24 +47,12 @@ export const hrefOf = (route: Route): string =>
 
 export const route = signal<Route>({ at: 'days' });
 
-let isAnswerDue = false;
-
-/** The screen of the next address waits until the picture is drawn that says the tap was felt. */
-export function answerFirst(): void {
-  isAnswerDue = true;
-}
-
 /** Follows the address from now on. */
 export function followAddress(): void {
   const read = (): void => {
     route.value = readRoute(location.hash);
   };
-  addEventListener('hashchange', () => {
-    // What is asked for just before a picture comes behind it.
-    if (isAnswerDue) behindPicture(read);
-    else read();
-    isAnswerDue = false;
-  });
+  addEventListener('hashchange', read);
   read();
 }
 

@@ -205,7 +205,7 @@ describe('the main job', () => {
         Object.assign(window, { back });
         new MutationObserver((changes) => {
           const gone = changes.flatMap(({ removedNodes }) => [...removedNodes]);
-          if (gone.some((node) => node instanceof Element && node.querySelector('dialog')))
+          if (gone.some((node) => node instanceof Element && node.matches('dialog')))
             back.push(document.activeElement?.className);
         }).observe(document, { childList: true, subtree: true });
       });
@@ -264,6 +264,14 @@ describe('the main job', () => {
           'status: 45B/3 circled',
           'status: A1 on Emil',
         ]);
+
+      // A sheet that stays open puts the page out of earshot, so it says itself what was done.
+      await take.getByRole('button', { name: /^note/ }).tap();
+      const note = page.getByRole('dialog', { name: 'Note on 45B/3' });
+      await note.getByRole('button', { name: 'tail slate' }).tap();
+      await note.getByRole('status').filter({ hasText: '45B/3 tail slate' }).waitFor();
+      await note.getByRole('button', { name: 'Close' }).tap();
+      await note.waitFor({ state: 'detached' });
 
       // Every page has its landmarks, one first heading, and a title over every sheet.
       const day = page.getByRole('navigation', { name: 'Day' });

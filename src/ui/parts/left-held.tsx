@@ -1,8 +1,8 @@
 import type { DayId } from '../../facts/envelope.ts';
 import { useApp } from '../context.ts';
-import { later } from './later.tsx';
+import { lazy } from '../kit/lazy.tsx';
 
-const LeftHeldOffer = later(() => import('./left-held-offer.tsx').then((part) => part.LeftHeldOffer));
+const LeftHeldOffer = lazy(() => import('./left-held-offer.tsx').then((part) => part.LeftHeldOffer));
 
 interface Props {
   /** Of this day; of all days unless told. */

@@ -3,7 +3,10 @@ import { said, sheetsOpen, trouble } from './messages.ts';
 
 const SHOWN_MS = 4000;
 
-/** The two live regions: what was done, politely; what could not be done, at once and until it is closed. */
+/**
+ * The two live regions of the page: what was done, politely; what could not be done, at once and until it is closed. While
+ * a sheet is open nothing is heard from the page, and the sheet has both.
+ */
 export function Live() {
   const { text, at } = said.value;
   useEffect(() => {
@@ -15,15 +18,23 @@ export function Live() {
   }, [text, at]);
   return (
     <div class="live">
-      <p role="status" class={text ? 'live-said' : 'unseen'}>
-        {text}
-      </p>
+      <Said silent={sheetsOpen.value > 0} />
       {sheetsOpen.value === 0 && <Trouble />}
     </div>
   );
 }
 
-/** What could not be done. A sheet shows it too, since it covers the page. */
+/** What was done. */
+export function Said({ silent = false }: { silent?: boolean }) {
+  const text = silent ? '' : said.value.text;
+  return (
+    <p role="status" class={text ? 'live-said' : 'unseen'}>
+      {text}
+    </p>
+  );
+}
+
+/** What could not be done. */
 export function Trouble() {
   return (
     <div role="alert">

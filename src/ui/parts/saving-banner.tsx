@@ -1,7 +1,7 @@
 import { useApp, useDay } from '../context.ts';
-import { later } from './later.tsx';
+import { lazy } from '../kit/lazy.tsx';
 
-const SavingTrouble = later(() => import('./saving-trouble.tsx').then((part) => part.SavingTrouble));
+const SavingTrouble = lazy(() => import('./saving-trouble.tsx').then((part) => part.SavingTrouble));
 
 /** Room for what is wrong with keeping the day. The head says shortly that something is; the words come here. */
 export function SavingBanner() {

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
-import { answerFirst, type DayPage, hrefOf, TABS, type Tab, tabOf } from '../route.ts';
+import { afterNextPaint } from '../kit/after-next-paint.ts';
+import { type DayPage, goTo, hrefOf, TABS, type Tab, tabOf } from '../route.ts';
 
 const NAMES: Record<Tab, string> = { now: 'Now', cast: 'Cast', rig: 'Rig', line: 'Line', wrap: 'Wrap' };
 
@@ -14,12 +15,12 @@ export function Tabs({ day, current }: { day: string; current: DayPage }) {
           key={tab}
           href={hrefOf({ at: 'day', day, tab })}
           aria-current={tab === marked ? 'page' : undefined}
-          onClick={({ ctrlKey, metaKey }) => {
+          onClick={(event) => {
             // With these it opens beside this page.
-            if (ctrlKey || metaKey) return;
+            if (event.ctrlKey || event.metaKey || event.shiftKey) return;
+            event.preventDefault();
             setTapped(tab);
-            // The tab that is open already leads nowhere.
-            if (tab !== current) answerFirst();
+            afterNextPaint(() => goTo({ at: 'day', day, tab }));
           }}
         >
           {NAMES[tab]}

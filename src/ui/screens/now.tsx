@@ -9,7 +9,7 @@ import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import { TAPS } from '../../facts/part-described.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { useDay } from '../context.ts';
-import { later } from '../parts/later.tsx';
+import { lazy } from '../kit/lazy.tsx';
 import type { MarkState } from '../parts/mark.tsx';
 import { OpenTakes } from '../parts/open-takes.tsx';
 import { Page } from '../parts/page.tsx';
@@ -22,10 +22,10 @@ import { ConflictSheet, TakeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
 import { breakWords, listOf, mutedWords, nameOf, onTrackWords, pathWords } from '../words/chain.ts';
 
 // Where the day has begun they are not asked for.
-const NoRig = later(() => import('./beginning.tsx').then((part) => part.NoRig));
-const NextStep = later(() => import('./beginning.tsx').then((part) => part.NextStep));
+const NoRig = lazy(() => import('./beginning.tsx').then((part) => part.NoRig));
+const NextStep = lazy(() => import('./beginning.tsx').then((part) => part.NextStep));
 
-const FreeSheet = later(() => import('../sheets/free-sheet.tsx').then((part) => part.FreeSheet));
+const FreeSheet = lazy(() => import('../sheets/free-sheet.tsx').then((part) => part.FreeSheet));
 
 type Open =
   | { readonly track: PartId; readonly input?: PartId }

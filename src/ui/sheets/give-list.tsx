@@ -5,7 +5,6 @@ import { wornBy } from '../../day/links.ts';
 import type { PartId, VoiceId } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Row } from '../parts/row.tsx';
-import { Soon } from '../parts/soon.tsx';
 import { nameOf, partName } from '../words/chain.ts';
 import { candidateWords, offerWords } from '../words/reasons.ts';
 
@@ -14,9 +13,6 @@ interface GiveProps {
   readonly before: string | undefined;
   readonly onDone: () => void;
 }
-
-/** As many as are in sight when a sheet has come up. */
-const IN_SIGHT = 8;
 
 /** Who gets this pack: names with the reason beside them, best first, and nobody last. */
 export function GiveList({ transmitter, before, onDone }: GiveProps) {
@@ -40,15 +36,12 @@ export function GiveList({ transmitter, before, onDone }: GiveProps) {
   ));
   return (
     <ul class="rows" aria-label={`Give ${pack} to`}>
-      {rows.slice(0, IN_SIGHT)}
-      <Soon>
-        {rows.slice(IN_SIGHT)}
-        {wearer !== null && (
-          <li>
-            <Row title="nobody" word="off, battery rests" onTap={() => give(null)} />
-          </li>
-        )}
-      </Soon>
+      {rows}
+      {wearer !== null && (
+        <li>
+          <Row title="nobody" word="off, battery rests" onTap={() => give(null)} />
+        </li>
+      )}
     </ul>
   );
 }

@@ -5,7 +5,6 @@ import { takeText } from '../../day/slate.ts';
 import { useDay, useRun } from '../context.ts';
 import { TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
-import { Soon } from '../parts/soon.tsx';
 import { USUAL_COMPLAINTS } from '../words/complaints.ts';
 
 /** A note on a take or on one track of it: the usual complaints are one tap away. */
@@ -95,20 +94,18 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
           ))}
         </div>
       </div>
-      <Soon>
-        <form
-          class="section"
-          onSubmit={(event) => {
-            event.preventDefault();
-            note(typed);
-          }}
-        >
-          <TextField label="In other words" value={typed} onInput={setTyped} capitals="sentences" />
-          <button type="submit" class="button button-solid">
-            Note it
-          </button>
-        </form>
-      </Soon>
+      <form
+        class="section"
+        onSubmit={(event) => {
+          event.preventDefault();
+          note(typed);
+        }}
+      >
+        <TextField label="In other words" value={typed} onInput={setTyped} capitals="sentences" />
+        <button type="submit" class="button button-solid">
+          Note it
+        </button>
+      </form>
     </Sheet>
   );
 }

@@ -12,7 +12,6 @@ import {
 import { useDay } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
-import { Soon } from '../parts/soon.tsx';
 import { breakWords, nameOf, partName, pathWords } from '../words/chain.ts';
 import { MARK_MEANS } from '../words/means.ts';
 import { Because } from './because.tsx';
@@ -64,11 +63,9 @@ export function TrackSheet({ track, input, from, onClose }: TrackProps) {
           <GiveList transmitter={pack} before={before} onDone={onClose} />
         </>
       )}
-      <Soon>
-        {answer.state !== 'clash' && <EndGang answer={answer} before={before} onDone={onClose} />}
-        <TrackActions answer={answer} subject={stands} before={before} onDone={onClose} />
-        <Because because={stands && !stands.heard ? (stands.path?.because ?? []) : answer.because} />
-      </Soon>
+      {answer.state !== 'clash' && <EndGang answer={answer} before={before} onDone={onClose} />}
+      <TrackActions answer={answer} subject={stands} before={before} onDone={onClose} />
+      <Because because={stands && !stands.heard ? (stands.path?.because ?? []) : answer.because} />
     </Sheet>
   );
 }

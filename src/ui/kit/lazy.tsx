@@ -1,23 +1,23 @@
 import { type ComponentType, type FunctionComponent, h } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
-export type Later<Props> = FunctionComponent<Props> & {
-  /** Loads it now, so that showing it later does not wait. */
-  warm(): Promise<void>;
+export type Lazy<Props> = FunctionComponent<Props> & {
+  /** Loads it now, so that showing it does not wait. */
+  preload(): Promise<void>;
 };
 
-const all: Later<never>[] = [];
+const all: Lazy<never>[] = [];
 
 /**
  * A screen or sheet that is not in the first load. Once loaded it is shown without a wait; until then nothing is. Where it
  * cannot be loaded `Missing` is shown in its place; a sheet has none, and the screen under it stays in use.
  */
-export function later<Props extends object>(
+export function lazy<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
   Missing?: ComponentType,
-): Later<Props> {
+): Lazy<Props> {
   let loaded: ComponentType<Props> | undefined;
-  const warm = async (): Promise<void> => {
+  const preload = async (): Promise<void> => {
     loaded ??= await load();
   };
   function Part(props: Props) {
@@ -26,7 +26,7 @@ export function later<Props extends object>(
     useEffect(() => {
       // It may have come since this was drawn, and would then never be shown.
       if (shown) return;
-      warm().then(
+      preload().then(
         () => setState('there'),
         () => setState('missing'),
       );
@@ -34,12 +34,12 @@ export function later<Props extends object>(
     if (shown) return h(shown, props);
     return state === 'missing' && Missing ? h(Missing, null) : null;
   }
-  const part: Later<Props> = Object.assign(Part, { warm });
-  all.push(part as Later<never>);
+  const part: Lazy<Props> = Object.assign(Part, { preload });
+  all.push(part as Lazy<never>);
   return part;
 }
 
 /** Loads every part while nothing else is to be done. */
-export async function warmAll(): Promise<void> {
-  for (const part of all) await part.warm();
+export async function preloadAll(): Promise<void> {
+  for (const part of all) await part.preload();
 }

@@ -1,0 +1,23 @@
+import { useLayoutEffect, useState } from 'preact/hooks';
+
+/**
+ * Does this once the next paint is done. The paint that shows a tap was felt comes before what the tap asked for: done
+ * with it, it would be as late. Returns what calls it off.
+ */
+export function afterNextPaint(work: () => void): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const frame = requestAnimationFrame(() => {
+    timer = setTimeout(work);
+  });
+  return () => {
+    cancelAnimationFrame(frame);
+    clearTimeout(timer);
+  };
+}
+
+/** False until the next paint is done, then true; `atOnce` is for what need not wait. */
+export function useAfterNextPaint(atOnce: boolean): boolean {
+  const [isDue, setDue] = useState(atOnce);
+  useLayoutEffect(() => (isDue ? undefined : afterNextPaint(() => setDue(true))), []);
+  return isDue;
+}
