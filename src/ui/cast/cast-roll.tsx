@@ -4,7 +4,6 @@ import { castInOrder, isFoundBy, struckFrom } from '../../day/cast-in-order.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';
-import { ROWS, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { hrefOf } from '../route.ts';
 import { VoiceSheet } from '../sheets/voice-sheet.tsx';
 import { countOf } from '../words/chain.ts';
@@ -32,7 +31,6 @@ export function CastRoll({ onTask, cameFrom }: RollProps) {
   const cast = castInOrder(day);
   const answers = new Map(answersNow(day).voices.map((answer) => [answer.voice.id, answer]));
   const shown = cast.filter((voice) => isFoundBy(voice, typed));
-  const inSight = useRowsInSight(shown.length, ROWS);
   const close = (): void => setOpen(null);
   return (
     <Page
@@ -49,7 +47,7 @@ export function CastRoll({ onTask, cameFrom }: RollProps) {
       <CastHead day={day} onOrder={() => onTask('order')} cameFrom={cameFrom} />
       <Found all={cast.length} shown={shown.length} typed={typed} onInput={setTyped} />
       <ul class="rows rows-two cast-rows">
-        {shown.slice(0, inSight).map(({ id }) => (
+        {shown.map(({ id }) => (
           <li key={id}>
             <VoiceRow answer={answers.get(id)!} onTap={() => setOpen({ voice: id })} />
           </li>

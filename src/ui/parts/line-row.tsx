@@ -1,4 +1,4 @@
-import type { ComponentChildren, VNode } from 'preact';
+import type { ComponentChildren } from 'preact';
 import type { Day, FactId, LineItem, Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
@@ -8,39 +8,27 @@ import { factWords } from '../words/facts.ts';
 import { statusWords } from '../words/takes.ts';
 import { clockTime } from '../words/times.ts';
 
-/** An entry as it was drawn, with all that it was drawn from besides its item. */
-interface Drawn {
-  readonly entry: VNode;
-  readonly from: readonly unknown[];
+interface EntryProps {
+  readonly day: Day;
+  readonly item: LineItem;
+  readonly onOpen: (id: FactId) => void;
 }
 
-const drawn = new WeakMap<LineItem, Drawn>();
-
-/**
- * One entry of the line. Most of what is said leaves nearly all entries of a long line as they are; these are given
- * again as they were, and the browser is asked for nothing.
- */
-export function lineEntry(day: Day, item: LineItem, onOpen: (id: FactId) => void): VNode {
+/** One entry of the line. */
+export function LineEntry({ day, item, onOpen }: EntryProps) {
   const take = day.takes.get(item.fact.id);
   const placed = item.fact.before && day.takes.get(item.fact.before);
-  const placedBefore = placed ? takeText(placed) : '';
-  // The names of voices and parts are of the cast and the rig that the answers are of.
-  const from = [take, placedBefore, day.memory.answersOf, onOpen];
-  const known = drawn.get(item);
-  if (known?.from.every((one, at) => one === from[at])) return known.entry;
-  const entry = (
-    <li key={item.fact.id} data-item={item.fact.id}>
+  return (
+    <li data-item={item.fact.id}>
       <LineRow
         item={item}
         take={take}
         title={take ? <TakeLine take={take} /> : factWords(day, item.fact)}
-        placedBefore={placedBefore}
+        placedBefore={placed ? takeText(placed) : ''}
         onTap={() => onOpen(item.fact.id)}
       />
     </li>
   );
-  drawn.set(item, { entry, from });
-  return entry;
 }
 
 interface LineRowProps {

@@ -5,9 +5,8 @@ import type { Day, LineItem } from '../../day/model.ts';
 import { itemOnLine } from '../../day/takes.ts';
 import { useDay } from '../context.ts';
 import { LineHead } from '../parts/line-head.tsx';
-import { lineEntry } from '../parts/line-row.tsx';
+import { LineEntry } from '../parts/line-row.tsx';
 import { Page } from '../parts/page.tsx';
-import { ENTRIES, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { UndoButtons } from '../parts/undo-buttons.tsx';
 import { ChangeSheet } from '../sheets/change-sheet.tsx';
 import { TakeSheet } from '../sheets/take-sheet.tsx';
@@ -35,7 +34,6 @@ export function Line() {
     row?.scrollIntoView({ block: 'start' });
     row?.focus({ preventScroll: true });
   }, [jump]);
-  const inSight = useRowsInSight(Math.min(part.to - part.from, day.line.length), ENTRIES);
   const opened = open === null ? undefined : itemOnLine(day, open);
   // A sheet that opens or closes leaves the page as it is.
   const shown = useMemo(() => {
@@ -71,9 +69,9 @@ export function Line() {
           />
         )}
         <ol class="line" ref={list}>
-          {found
-            .slice(part.from, Math.min(part.to, part.from + inSight))
-            .map((item) => lineEntry(day, item, setOpen))}
+          {found.slice(part.from, part.to).map((item) => (
+            <LineEntry key={item.fact.id} day={day} item={item} onOpen={setOpen} />
+          ))}
         </ol>
         {found.length > part.to && (
           <More
@@ -84,7 +82,7 @@ export function Line() {
         )}
       </>
     );
-  }, [day, wanted, part, inSight]);
+  }, [day, wanted, part]);
   return (
     <Page
       tab="line"

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
 import type { Day, PartId, TakeId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
@@ -15,7 +15,6 @@ import { OpenTakes } from '../parts/open-takes.tsx';
 import { Page } from '../parts/page.tsx';
 import { RollDock } from '../parts/roll-dock.tsx';
 import { Row } from '../parts/row.tsx';
-import { ROWS, useRowsInSight } from '../parts/rows-in-sight.ts';
 import { SummaryLine } from '../parts/summary-line.tsx';
 import { opensWith } from '../route.ts';
 import { ConflictSheet, TakeSheet, TrackSheet, VoiceSheet } from '../sheets.ts';
@@ -44,18 +43,6 @@ export function Now() {
   }, []);
   const answers = answersNow(day);
   const close = (): void => setOpen(null);
-  const summary = useMemo(
-    () => (
-      <SummaryLine
-        answers={answers}
-        onTrack={(track) => setOpen({ track })}
-        onVoice={(voice) => setOpen({ voice })}
-        onFree={() => setOpen('free')}
-        onConflicts={() => setOpen('conflicts')}
-      />
-    ),
-    [day],
-  );
   return (
     <Page tab="now" foot={<RollDock />}>
       <h1 class="unseen">Now</h1>
@@ -64,7 +51,13 @@ export function Now() {
         <NoRig onConflicts={() => setOpen('conflicts')} />
       ) : (
         <>
-          {summary}
+          <SummaryLine
+            answers={answers}
+            onTrack={(track) => setOpen({ track })}
+            onVoice={(voice) => setOpen({ voice })}
+            onFree={() => setOpen('free')}
+            onConflicts={() => setOpen('conflicts')}
+          />
           {day.takeOrder.length === 0 && <NextStep />}
           <Rows day={day} answers={answers} onOpen={setOpen} />
         </>
@@ -90,19 +83,17 @@ interface RowsProps {
   readonly onOpen: (open: Open) => void;
 }
 
-/** Who is on which track. Most taps change nothing here: while the chain stands, so does the list. */
+/** Who is on which track. */
 function Rows({ day, answers, onOpen }: RowsProps) {
   const since = changesSinceTake(day, answers);
-  const tracks = shownTracks(answers);
-  const inSight = useRowsInSight(answers.summary.unrecorded.length + tracks.length + 1, ROWS);
-  return useMemo(() => {
-    const rows = [
-      ...answers.summary.unrecorded.map((voice) => (
+  return (
+    <ul class="rows rows-two">
+      {answers.summary.unrecorded.map((voice) => (
         <li key={voice}>
           <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => onOpen({ voice })} />
         </li>
-      )),
-      ...tracks.map((answer) => (
+      ))}
+      {shownTracks(answers).map((answer) => (
         <li key={answer.track.id}>
           <TrackRow
             day={day}
@@ -112,13 +103,12 @@ function Rows({ day, answers, onOpen }: RowsProps) {
             onTap={answer.state === 'mix' ? undefined : () => onOpen({ track: answer.track.id })}
           />
         </li>
-      )),
+      ))}
       <li key="free">
         <FreeRow answers={answers} onTap={() => onOpen('free')} />
-      </li>,
-    ];
-    return <ul class="rows rows-two">{rows.slice(0, inSight)}</ul>;
-  }, [inSight, answers, since.take, ...since.tracks]);
+      </li>
+    </ul>
+  );
 }
 
 /** The last take, and the tracks on which somebody else was then; no take where there are no such tracks. */
@@ -152,22 +142,19 @@ function TrackRow({ day, answer, answers, since, onTap }: TrackRowProps) {
   const { track, state } = answer;
   const voices = answer.heard.map(({ voice }) => answers.voices.find((one) => one.voice.id === voice));
   const number = trackLabels(day.rig).get(track.id) ?? track.name;
-  // A change on the chain leaves the answers of other tracks what they were, and so their rows.
-  return useMemo(() => {
-    const mark: MarkState = state === 'empty' ? 'free' : state;
-    const quiet = answer.heard.filter(({ muted }) => muted).map(({ voice }) => nameOf(day, voice));
-    const fader = `${wordOf(TAPS, track.tap ?? 'post')} fader`;
-    return (
-      <Row
-        number={number}
-        mark={mark}
-        title={onTrackWords(answer, number) || 'nobody'}
-        under={state === 'mix' ? fader : underTrack(day, answer, voices)}
-        word={<TrackWord answer={answer} quiet={quiet} since={since} />}
-        onTap={onTap}
-      />
-    );
-  }, [answer, number, since, ...voices]);
+  const mark: MarkState = state === 'empty' ? 'free' : state;
+  const quiet = answer.heard.filter(({ muted }) => muted).map(({ voice }) => nameOf(day, voice));
+  const fader = `${wordOf(TAPS, track.tap ?? 'post')} fader`;
+  return (
+    <Row
+      number={number}
+      mark={mark}
+      title={onTrackWords(answer, number) || 'nobody'}
+      under={state === 'mix' ? fader : underTrack(day, answer, voices)}
+      word={<TrackWord answer={answer} quiet={quiet} since={since} />}
+      onTap={onTap}
+    />
+  );
 }
 
 function TrackWord({ answer, quiet, since }: { answer: TrackAnswer; quiet: string[]; since: string | null }) {
