@@ -6,13 +6,13 @@ import { inputsFrom } from '../../commands/plug-run.ts';
 import { RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
 import { INPUT_KINDS, type InputKind } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
+import { openSection } from '../kit/section.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { countOf } from '../words/chain.ts';
 import { INPUT_KIND_WORD } from '../words/rig.ts';
 import { runWords } from '../words/runs.ts';
 import { asOptions } from './block-fields.tsx';
 import { SelectField } from './picker.tsx';
-import { openSection } from './section.tsx';
 
 export interface AddProps {
   readonly onDone: () => void;

@@ -2,11 +2,11 @@ import { useState } from 'preact/hooks';
 import { addReceiver, type ReceiverSpec } from '../../commands/lay-rig.ts';
 import { OUTPUT_KINDS, type OutputKind } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
+import { openSection } from '../kit/section.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { OUTPUT_KIND_WORD } from '../words/rig.ts';
 import type { AddProps } from './add-parts.tsx';
 import { PLACE_OPTIONS } from './receiver-sheet.tsx';
-import { openSection } from './section.tsx';
 
 interface TypedModule {
   readonly name: string;

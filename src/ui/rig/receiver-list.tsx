@@ -2,11 +2,11 @@ import { leadFrom } from '../../commands/plug-run.ts';
 import { tunedTo } from '../../day/links.ts';
 import type { Part } from '../../day/model.ts';
 import { wordIn } from '../../shared/open-word.ts';
+import { Section } from '../kit/section.tsx';
 import { Row } from '../parts/row.tsx';
 import { countOf, partName } from '../words/chain.ts';
 import { OUTPUT_KIND_WORD, reservedWord } from '../words/rig.ts';
 import type { ListProps } from './rig-lists.tsx';
-import { Section } from './section.tsx';
 
 const PLACE_WORD = { cart: 'on the cart', bag: 'in the bag', remote: 'remote box' } as const;
 

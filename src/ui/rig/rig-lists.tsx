@@ -4,13 +4,13 @@ import type { Day, PartId } from '../../day/model.ts';
 import { formatMhz } from '../../facts/frequency.ts';
 import { TAPS, WEARS } from '../../facts/part-described.ts';
 import { wordOf } from '../../shared/open-word.ts';
+import { Section } from '../kit/section.tsx';
 import type { MarkState } from '../parts/mark.tsx';
 import { Row } from '../parts/row.tsx';
 import { countOf, nameOf, partName } from '../words/chain.ts';
 import { positionName } from '../words/facts.ts';
 import { arrivalWords, channelsOn, inputStateWords, inputsWords, inputWords } from '../words/rig.ts';
 import { runWords } from '../words/runs.ts';
-import { Section } from './section.tsx';
 import { bankOf, bankWords } from './selector-sheet.tsx';
 
 export interface ListProps {

@@ -2,8 +2,8 @@ import { bringBackPart, strikeRig, struckParts } from '../../commands/strike-par
 import { takesInOrder } from '../../day/takes.ts';
 import { wordIn } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
+import { Section } from '../kit/section.tsx';
 import { Row } from '../parts/row.tsx';
-import { Section } from './section.tsx';
 
 const TYPE_WORD = {
   input: 'input',

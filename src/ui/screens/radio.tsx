@@ -5,11 +5,11 @@ import type { DayPlan } from '../../radio/day-plan.ts';
 import { rangesOf } from '../../radio/day-ranges.ts';
 import { hitCount } from '../../radio/named-hits.ts';
 import { useDay } from '../context.ts';
+import { Section } from '../kit/section.tsx';
 import { Page } from '../parts/page.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { Cautions } from '../prep/cautions.tsx';
-import { Fold } from '../prep/fold.tsx';
 import { PrepTop } from '../prep/prep-top.tsx';
 import { CarrierSheet } from '../radio/carrier-sheet.tsx';
 import { GuardsForm } from '../radio/guards-form.tsx';
@@ -66,10 +66,10 @@ export function Radio() {
         </p>
       )}
       <Others plan={plan} onCarrier={(carrier) => setOpen({ carrier })} />
-      <Fold name="Guards" under={guardsWords(plan.guards)}>
+      <Section name="Guards" under={guardsWords(plan.guards)}>
         <GuardsForm guards={plan.guards} />
-      </Fold>
-      <Fold name="Where packs tune" under={countOf(rangesOf(day).length, 'range')}>
+      </Section>
+      <Section name="Where packs tune" under={countOf(rangesOf(day).length, 'range')}>
         <ul class="rows">
           {rangesOf(day).map(({ id, group, fromKhz, toKhz, rasterKhz }) => (
             <li key={id}>
@@ -84,15 +84,15 @@ export function Radio() {
         <button type="button" class="prep-more" onClick={() => setOpen({ band: undefined, use: 'tunable' })}>
           Add a range
         </button>
-      </Fold>
-      <Fold
+      </Section>
+      <Section
         name="Spectrum in use here"
         under={plan.occupied.map(({ name }) => name).join(', ') || 'nothing said'}
       >
         <TvChannels raster={plan.raster} />
         <Stretches onStretch={(band) => setOpen({ band, use: 'occupied' })} />
         <Cautions of={['bands']} />
-      </Fold>
+      </Section>
       {pack && <PackRadioSheet pack={pack} plan={plan} analysis={analysis} onClose={close} />}
       {open === 'set' && <SetSheet plan={plan} onClose={close} />}
       {open && typeof open === 'object' && 'carrier' in open && (

@@ -4,15 +4,15 @@ import type { PartId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
 import { Page } from '../parts/page.tsx';
 import { AddSheet } from '../rig/add-sheet.tsx';
+import { BlockSheet } from '../rig/block-sheet.tsx';
+import { PLUG, TUNE } from '../rig/block-tasks.ts';
 import { EmptyRig } from '../rig/empty-rig.tsx';
 import { PartSheet } from '../rig/part-sheet.tsx';
-import { PlugBlockSheet } from '../rig/plug-block-sheet.tsx';
 import { PrepLinks } from '../rig/prep-links.tsx';
 import { Receivers } from '../rig/receiver-list.tsx';
 import { Inputs, Packs, Selectors, Sends, Tracks } from '../rig/rig-lists.tsx';
 import { BankSheet } from '../rig/selector-sheet.tsx';
 import { StartOver, Struck } from '../rig/struck.tsx';
-import { TuneBlockSheet } from '../rig/tune-block-sheet.tsx';
 import '../styles/rig.css';
 
 type Open =
@@ -49,8 +49,8 @@ export function Rig() {
       {open && 'part' in open && <PartSheet id={open.part} onClose={close} />}
       {open && 'bank' in open && <BankSheet bank={open.bank} onClose={close} />}
       {open && 'sheet' in open && open.sheet === 'add' && <AddSheet onClose={close} />}
-      {open && 'sheet' in open && open.sheet === 'plug' && <PlugBlockSheet onClose={close} />}
-      {open && 'sheet' in open && open.sheet === 'tune' && <TuneBlockSheet onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'plug' && <BlockSheet task={PLUG} onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'tune' && <BlockSheet task={TUNE} onClose={close} />}
     </Page>
   );
 }

@@ -5,14 +5,14 @@ import { Page } from '../parts/page.tsx';
 import { PrepTop } from '../prep/prep-top.tsx';
 import { useNow } from '../prep/use-now.ts';
 import { CardSheet } from '../upkeep/card-sheet.tsx';
-import { CellsFold } from '../upkeep/cells.tsx';
+import { CellsSection } from '../upkeep/cells.tsx';
 import { DeviceSheet } from '../upkeep/device-sheet.tsx';
 import { Due } from '../upkeep/due.tsx';
-import { MediaFold } from '../upkeep/media.tsx';
+import { MediaSection } from '../upkeep/media.tsx';
 import { RunSheet } from '../upkeep/run-sheet.tsx';
-import { CartFold, FarBoxFold } from '../upkeep/runs.tsx';
-import { ShiftFold } from '../upkeep/shift.tsx';
-import { TimecodeFold } from '../upkeep/timecode.tsx';
+import { CartSection, FarBoxSection } from '../upkeep/runs.tsx';
+import { ShiftSection } from '../upkeep/shift.tsx';
+import { TimecodeSection } from '../upkeep/timecode.tsx';
 import { Wiring } from '../upkeep/wiring.tsx';
 import { countOf } from '../words/chain.ts';
 import '../styles/upkeep.css';
@@ -59,12 +59,12 @@ export function Upkeep() {
         {upkeep.takeOpen && ' · a take is rolling: nothing before the cut'}
       </PrepTop>
       <Due day={day} upkeep={upkeep} now={now} />
-      <ShiftFold day={day} now={now} />
-      <CellsFold day={day} upkeep={upkeep} now={now} onDevice={(device) => setOpen({ device })} />
-      <TimecodeFold day={day} upkeep={upkeep} now={now} onDevice={(device) => setOpen({ device })} />
-      <MediaFold day={day} upkeep={upkeep} now={now} onCard={(card) => setOpen({ card })} />
-      <FarBoxFold day={day} onRun={(run, type) => setOpen({ run, type })} />
-      <CartFold day={day} onRun={(run, type) => setOpen({ run, type })} />
+      <ShiftSection day={day} now={now} />
+      <CellsSection day={day} upkeep={upkeep} now={now} onDevice={(device) => setOpen({ device })} />
+      <TimecodeSection day={day} upkeep={upkeep} now={now} onDevice={(device) => setOpen({ device })} />
+      <MediaSection day={day} upkeep={upkeep} now={now} onCard={(card) => setOpen({ card })} />
+      <FarBoxSection day={day} onRun={(run, type) => setOpen({ run, type })} />
+      <CartSection day={day} onRun={(run, type) => setOpen({ run, type })} />
       {open && 'device' in open && <DeviceSheet id={open.device} onClose={close} />}
       {open && 'card' in open && <CardSheet id={open.card} onClose={close} />}
       {open && 'run' in open && <RunSheet id={open.run} type={open.type} onClose={close} />}

@@ -5,8 +5,8 @@ import type { CellsDue } from '../../upkeep/batteries.ts';
 import type { Device } from '../../upkeep/day-devices.ts';
 import { swapsToWrap, type UpkeepNow } from '../../upkeep/day-due.ts';
 import { useRun } from '../context.ts';
+import { Section } from '../kit/section.tsx';
 import { Cautions } from '../prep/cautions.tsx';
-import { Fold } from '../prep/fold.tsx';
 import { countOf } from '../words/chain.ts';
 import { clockOf, hoursWords } from '../words/upkeep.ts';
 
@@ -18,7 +18,7 @@ interface CellsProps {
 }
 
 /** Every device with cells: how long they last, and one tap for fresh ones. */
-export function CellsFold({ day, upkeep, now, onDevice }: CellsProps) {
+export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
   const run = useRun();
   const devices = upkeep.devices.filter(({ hasCells }) => hasCells);
   const unsaid = upkeep.withoutCells.length;
@@ -39,7 +39,7 @@ export function CellsFold({ day, upkeep, now, onDevice }: CellsProps) {
       words,
     );
   return (
-    <Fold name="Batteries" under={under}>
+    <Section name="Batteries" under={under}>
       {devices.length > 0 && (
         <div class="section buttons">
           <button
@@ -79,7 +79,7 @@ export function CellsFold({ day, upkeep, now, onDevice }: CellsProps) {
         ))}
       </ul>
       <Cautions of={['cells', 'lithium', 'air-travel']} />
-    </Fold>
+    </Section>
   );
 }
 

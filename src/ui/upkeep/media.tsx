@@ -3,9 +3,9 @@ import type { Day } from '../../day/model.ts';
 import { formatOf, formatOfAFile } from '../../upkeep/day-cards.ts';
 import type { CardState, UpkeepNow } from '../../upkeep/day-due.ts';
 import { bytesPerSecond, minutesToFileLimit } from '../../upkeep/media.ts';
+import { Section } from '../kit/section.tsx';
 import { Row } from '../parts/row.tsx';
 import { Cautions } from '../prep/cautions.tsx';
-import { Fold } from '../prep/fold.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { clockOf, figureWords, gigabytes, hoursWords } from '../words/upkeep.ts';
@@ -18,7 +18,7 @@ interface MediaProps {
 }
 
 /** Cards with what is left on them at the day's pace, and when a file reaches 4 GiB. */
-export function MediaFold({ day, upkeep, now, onCard }: MediaProps) {
+export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
   const format = formatOf(day);
   const rate = bytesPerSecond(format);
   const limit = minutesToFileLimit(formatOfAFile(day));
@@ -26,7 +26,7 @@ export function MediaFold({ day, upkeep, now, onCard }: MediaProps) {
     found.ok && !card.out ? [found.value.hoursLeft] : [],
   );
   return (
-    <Fold
+    <Section
       name="Media"
       under={
         left.length === 0
@@ -65,7 +65,7 @@ export function MediaFold({ day, upkeep, now, onCard }: MediaProps) {
         <p class="soft">GB is 10⁹ bytes, as on the card; GiB is 2³⁰, 7.4 % more.</p>
       </div>
       <Cautions of={['media']} />
-    </Fold>
+    </Section>
   );
 }
 

@@ -1,8 +1,8 @@
 import type { Day } from '../../day/model.ts';
 import { type DayRun, dcRun, networkRun, runsOf } from '../../upkeep/day-runs.ts';
+import { Section } from '../kit/section.tsx';
 import { Row } from '../parts/row.tsx';
 import { Cautions } from '../prep/cautions.tsx';
-import { Fold } from '../prep/fold.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { figureWords, hoursWords, LIMIT_SHORT, RUN_CAUTION_SHORT } from '../words/upkeep.ts';
@@ -13,10 +13,10 @@ interface RunsProps {
 }
 
 /** Far boxes on network leads, each with the volts at its end and what is wrong. */
-export function FarBoxFold({ day, onRun }: RunsProps) {
+export function FarBoxSection({ day, onRun }: RunsProps) {
   const runs = runsOf(day).filter(({ type }) => type === 'network');
   return (
-    <Fold
+    <Section
       name="The far box"
       under={runs.length === 0 ? 'power and sound on a network lead' : countOf(runs.length, 'run')}
     >
@@ -31,7 +31,7 @@ export function FarBoxFold({ day, onRun }: RunsProps) {
         Work out a network lead
       </button>
       <Cautions of={['network-power', 'passive-feed', 'audio-network']} />
-    </Fold>
+    </Section>
   );
 }
 
@@ -63,10 +63,10 @@ function NetworkRow({ day, run, onTap }: { day: Day; run: DayRun; onTap: () => v
 }
 
 /** DC leads on the cart: the volts at the device and how long the battery lasts. */
-export function CartFold({ day, onRun }: RunsProps) {
+export function CartSection({ day, onRun }: RunsProps) {
   const runs = runsOf(day).filter(({ type }) => type === 'dc');
   return (
-    <Fold
+    <Section
       name="Cart power"
       under={runs.length === 0 ? 'drop and runtime of DC leads' : countOf(runs.length, 'lead')}
     >
@@ -81,7 +81,7 @@ export function CartFold({ day, onRun }: RunsProps) {
         Work out a DC lead
       </button>
       <Cautions of={['cart-power', 'connectors', 'mains']} />
-    </Fold>
+    </Section>
   );
 }
 

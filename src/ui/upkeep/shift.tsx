@@ -3,13 +3,13 @@ import type { Moment } from '../../commands/command.ts';
 import { planShift } from '../../commands/plan-shift.ts';
 import type { Day } from '../../day/model.ts';
 import { useRun } from '../context.ts';
+import { Section } from '../kit/section.tsx';
 import { TextField } from '../parts/field.tsx';
-import { Fold } from '../prep/fold.tsx';
 import { clockTime } from '../words/times.ts';
 import { clockOf } from '../words/upkeep.ts';
 
 /** Call, meal break and wrap: what cells and cards must last to. */
-export function ShiftFold({ day, now }: { day: Day; now: Moment }) {
+export function ShiftSection({ day, now }: { day: Day; now: Moment }) {
   const run = useRun();
   const { callAtMs, mealAtMs, wrapAtMs } = day.upkeep.shift;
   const clock = (ms: number | null | undefined): string => (ms ? clockTime(ms, now.zone) : '');
@@ -25,7 +25,7 @@ export function ShiftFold({ day, now }: { day: Day; now: Moment }) {
   ] as const;
   const said = words.flatMap(([name, ms]) => (ms ? `${name} ${clockOf(ms, now.zone, now.atMs)}` : []));
   return (
-    <Fold
+    <Section
       name="Hours of the day"
       under={said.join(', ') || 'not said; then nothing is held against meal and wrap'}
     >
@@ -52,6 +52,6 @@ export function ShiftFold({ day, now }: { day: Day; now: Moment }) {
           Save
         </button>
       </form>
-    </Fold>
+    </Section>
   );
 }

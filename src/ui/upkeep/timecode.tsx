@@ -9,8 +9,8 @@ import type { Device } from '../../upkeep/day-devices.ts';
 import type { UpkeepNow } from '../../upkeep/day-due.ts';
 import { labelsBehindClock } from '../../upkeep/drift.ts';
 import { useRun } from '../context.ts';
+import { Section } from '../kit/section.tsx';
 import { Cautions } from '../prep/cautions.tsx';
-import { Fold } from '../prep/fold.tsx';
 import { countOf } from '../words/chain.ts';
 import { deviceName } from '../words/prep-facts.ts';
 import { sentenceFor } from '../words/problems.ts';
@@ -25,7 +25,7 @@ interface TimecodeProps {
 }
 
 /** Which device was jammed when and from what, how far it may have drifted, and one tap for a jam. */
-export function TimecodeFold({ day, upkeep, now, onDevice }: TimecodeProps) {
+export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
   const run = useRun();
   const devices = upkeep.devices.filter(({ hasTimecode, type }) => hasTimecode && type !== 'recorder');
   const rate = rateOfDay(day);
@@ -34,7 +34,7 @@ export function TimecodeFold({ day, upkeep, now, onDevice }: TimecodeProps) {
   const jam = (ids: readonly string[], words: string): boolean =>
     run((d, moment) => jamDevices(d, ids, moment), words);
   return (
-    <Fold
+    <Section
       name="Timecode"
       under={
         devices.length === 0
@@ -104,7 +104,7 @@ export function TimecodeFold({ day, upkeep, now, onDevice }: TimecodeProps) {
         <UserBits date={day.header.date} />
       </div>
       <Cautions of={['drift']} />
-    </Fold>
+    </Section>
   );
 }
 

@@ -1,7 +1,8 @@
 import { signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import './section.css';
 
-/** The sections that are open, kept while the app runs so that another tab does not close them. */
+/** The sections that are open, kept while the app runs so that another page does not close them. */
 const opened = signal<ReadonlySet<string>>(new Set());
 
 export function openSection(name: string): void {
@@ -17,29 +18,29 @@ function toggle(name: string): void {
 interface SectionProps {
   readonly name: string;
   /** The whole section in one line. */
-  readonly under: string;
+  readonly under: ComponentChildren;
   readonly word?: string;
   readonly children: ComponentChildren;
 }
 
-/** A part of the rig in one line, which opens into its rows. */
+/** A part of a page in one line, which opens into its rows. */
 export function Section({ name, under, word, children }: SectionProps) {
   const open = opened.value.has(name);
   return (
-    <section class="rig-section" data-open={open}>
+    <section class="kit-section" data-open={open}>
       <h2>
-        <button type="button" class="row rig-heading" aria-expanded={open} onClick={() => toggle(name)}>
+        <button type="button" class="kit-section-head" aria-expanded={open} onClick={() => toggle(name)}>
           <span class="row-text">
             <strong>{name}</strong>
             <span class="soft">{under}</span>
           </span>
-          <span class="row-word">
-            {word && <span class="rig-word">{word}</span>}
-            <span class="rig-show">{open ? 'hide' : 'show'}</span>
-          </span>
+          <span class="kit-section-word">{word}</span>
+          <svg class="kit-section-mark" width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
+            <path d="M2 5l6 6 6-6" fill="none" stroke="currentColor" stroke-width="2" />
+          </svg>
         </button>
       </h2>
-      {open && <div class="rig-rows">{children}</div>}
+      {open && children}
     </section>
   );
 }

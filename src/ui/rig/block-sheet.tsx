@@ -1,0 +1,116 @@
+import { useState } from 'preact/hooks';
+import type { Command } from '../../app/day-store.ts';
+import type { Day, Part, SelectorPosition } from '../../day/model.ts';
+import { useDay, useRun } from '../context.ts';
+import { Choice } from '../parts/field.tsx';
+import { FromWhen } from '../parts/from-when.tsx';
+import { Sheet } from '../parts/sheet.tsx';
+import { asOptions, type Block, blocksOf, Pairs } from './block-fields.tsx';
+import { SelectField } from './picker.tsx';
+
+/** Where a block begins: the block, and the first of those that it goes to, one to one. */
+export interface Beginning {
+  readonly block: string;
+  readonly first: string;
+}
+
+/** What is done to a whole block in one action. */
+export interface BlockTask {
+  readonly title: string;
+  readonly under: string;
+  readonly blockLabel: string;
+  readonly firstLabel: string;
+  /** Between the two of a pair, as `into`. */
+  readonly word: string;
+  /** Said where there is nothing to go to. */
+  readonly none: string;
+  /** What the button says of so many, and what is said when they are done. */
+  readonly does: (count: number) => string;
+  readonly done: (count: number) => string;
+  /** What is most likely wanted, of the block that was chosen where one was. */
+  readonly likely: (day: Day, block?: string) => Beginning;
+  readonly firsts: (day: Day) => readonly Part[];
+  readonly pairUp: (day: Day, block: Block | undefined, first: string) => Paired;
+  readonly command: (
+    from: readonly string[],
+    to: readonly string[],
+    position: SelectorPosition,
+    before: string | undefined,
+  ) => Command;
+}
+
+export interface Paired {
+  readonly pairs: readonly (readonly [Part, Part])[];
+  readonly left: readonly Part[];
+}
+
+/** A whole block, one to one, in one action: outputs into inputs, or channels to packs. */
+export function BlockSheet({ task, onClose }: { task: BlockTask; onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [before, setBefore] = useState<string | undefined>(undefined);
+  const [{ block, first }, begin] = useState(() => task.likely(day));
+  const [chosen, setPosition] = useState<SelectorPosition>('a');
+  const blocks = blocksOf(day.rig);
+  const firsts = task.firsts(day);
+  const { pairs, left } = task.pairUp(
+    day,
+    blocks.find(({ id }) => id === block),
+    first,
+  );
+  const selector = day.rig.selectors.find(({ input }) => input === first);
+  const position = selector ? chosen : 'a';
+  const doIt = (): void => {
+    const from = pairs.map(([one]) => one.id);
+    const to = pairs.map(([, other]) => other.id);
+    if (run(task.command(from, to, position, before), task.done(pairs.length))) onClose();
+  };
+  return (
+    <Sheet
+      title={task.title}
+      under={task.under}
+      onClose={onClose}
+      foot={
+        <>
+          <FromWhen before={before} onPlace={setBefore} />
+          <button
+            type="button"
+            class="button button-solid rig-do"
+            disabled={pairs.length === 0}
+            onClick={doIt}
+          >
+            {task.does(pairs.length)}
+          </button>
+        </>
+      }
+    >
+      <div class="section">
+        <SelectField
+          label={task.blockLabel}
+          value={block}
+          options={blocks}
+          onChoose={(id) => begin(task.likely(day, id))}
+        />
+        <SelectField
+          label={task.firstLabel}
+          value={first}
+          options={asOptions(firsts)}
+          onChoose={(chosenFirst) => begin({ block, first: chosenFirst })}
+        />
+        {selector && (
+          <Choice
+            label="At the selectors' position"
+            value={position}
+            options={(['a', 'b'] as const).map((value, at) => ({
+              value,
+              name: selector.positions?.[at] ?? value.toUpperCase(),
+            }))}
+            onChoose={setPosition}
+          />
+        )}
+        <Pairs rig={day.rig} pairs={pairs} left={left} word={task.word} />
+        {firsts.length === 0 && <p class="soft">{task.none}</p>}
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,83 @@
+import { tuneBlock } from '../../commands/lay-rig.ts';
+import { inputsFrom, leadFrom, likelyInput, outputsFor, pairUp, plugRun } from '../../commands/plug-run.ts';
+import { answersNow } from '../../day/answers.ts';
+import { tunedTo } from '../../day/links.ts';
+import type { Day, Part, PartId } from '../../day/model.ts';
+import { countOf } from '../words/chain.ts';
+import { channelsOn } from '../words/rig.ts';
+import { type Block, blocksOf, channelsIn } from './block-fields.tsx';
+import type { Beginning, BlockTask } from './block-sheet.tsx';
+
+/** The block that was chosen, else the first with something loose in it; and where its first goes, or would go. */
+function beginning(
+  { rig }: Day,
+  wanted: string | undefined,
+  inBlock: (block: Block) => readonly Part[],
+  goesTo: (part: PartId) => PartId | null | undefined,
+  free: (first: Part | undefined) => PartId | undefined,
+): Beginning {
+  const there = (part: PartId): PartId | null => {
+    const to = goesTo(part) ?? null;
+    return to !== null && rig.byId.has(to) ? to : null;
+  };
+  const blocks = blocksOf(rig);
+  const loose = blocks.find((block) => inBlock(block).some(({ id }) => there(id) === null));
+  const block = blocks.find(({ id }) => id === wanted) ?? loose ?? blocks[0];
+  const [first] = block ? inBlock(block) : [];
+  return { block: block?.id ?? '', first: (first && there(first.id)) ?? free(first) ?? '' };
+}
+
+/** A block of outputs into a run of inputs. */
+export const PLUG: BlockTask = {
+  title: 'Plug a block',
+  under: 'outputs into inputs, one to one',
+  blockLabel: 'Outputs of',
+  firstLabel: 'First input',
+  word: 'into',
+  none: 'No inputs in the rig yet.',
+  does: (count) => `Plug ${countOf(count, 'lead')}`,
+  done: (count) => `${countOf(count, 'lead')} plugged`,
+  likely: (day, wanted) => {
+    const answers = answersNow(day);
+    return beginning(
+      day,
+      wanted,
+      ({ receiver, module }) => outputsFor(day.rig, receiver, module),
+      (output) => leadFrom(day.rig, answers.links, output)?.link.value.to,
+      (output) => likelyInput(answers, output?.outputKind),
+    );
+  },
+  firsts: ({ rig }) => rig.inputs.filter(({ reserved }) => !reserved),
+  pairUp: ({ rig }, block, first) =>
+    pairUp(block ? outputsFor(rig, block.receiver, block.module) : [], inputsFrom(rig, first)),
+  command: (from, to, position, before) => (now) => plugRun(now, from, to, position, { before }),
+};
+
+/** A block of channels tuned to a run of packs. */
+export const TUNE: BlockTask = {
+  title: 'Tune a block',
+  under: 'channels to packs, one to one',
+  blockLabel: 'Channels of',
+  firstLabel: 'First pack',
+  word: 'to',
+  none: 'No packs in the rig yet.',
+  does: (count) => `Tune ${countOf(count, 'channel')}`,
+  done: (count) => `${countOf(count, 'channel')} tuned`,
+  likely: (day, wanted) => {
+    const { links } = answersNow(day);
+    const packs = day.rig.transmitters;
+    return beginning(
+      day,
+      wanted,
+      (block) => channelsIn(day.rig, block),
+      (channel) => tunedTo(links, channel)?.value,
+      () => (packs.find(({ id }) => channelsOn(day.rig, links, id).length === 0) ?? packs[0])?.id,
+    );
+  },
+  firsts: ({ rig }) => rig.transmitters,
+  pairUp: ({ rig }, block, first) => {
+    const from = rig.transmitters.findIndex(({ id }) => id === first);
+    return pairUp(block ? channelsIn(rig, block) : [], from < 0 ? [] : rig.transmitters.slice(from));
+  },
+  command: (from, to, _, before) => () => tuneBlock(from, to, { before }),
+};
