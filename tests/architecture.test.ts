@@ -81,6 +81,18 @@ describe('the rooms', () => {
     expect(wrong).toEqual([]);
   });
 
+  test('every button is the one of the kit, which knows nothing of the trade', () => {
+    const raw = sources.filter(({ text }) => /<button\b/.test(text)).map(({ path }) => path);
+    expect(raw).toEqual(['ui/kit/button.tsx']);
+    const kit = sources.filter(({ path }) => path.startsWith('ui/kit/'));
+    const beyond = kit.flatMap(({ path, imports }) =>
+      imports
+        .filter((name) => !name.startsWith('./') && !/^(preact|@preact)\b/.test(name))
+        .map((name) => `${path}: ${name}`),
+    );
+    expect(beyond).toEqual([]);
+  });
+
   test('pure rooms know no clock and no randomness', () => {
     const wrong = sources
       .filter(({ room }) => PURE.includes(room))

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
+import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import type { CardRead } from './read-card.ts';
@@ -54,9 +55,7 @@ export function ChooseCard({ read, reading, onFiles, onStop }: ChooseProps) {
           <p>
             {read.done} of {countOf(read.all, 'file')}
           </p>
-          <button type="button" class="button" onClick={onStop}>
-            Stop
-          </button>
+          <Button onClick={onStop}>Stop</Button>
         </div>
       )}
       {read.refused.length > 0 && (

@@ -4,6 +4,7 @@ import { takeText } from '../../day/slate.ts';
 import { namesTogether } from '../../day/take-files.ts';
 import type { Difference } from '../../reconcile/difference.ts';
 import { fileNamesIn } from '../../reconcile/recorded.ts';
+import { Button } from '../kit/button.tsx';
 import { cardWords, differenceWords, logWords, settlementWords } from '../words/card.ts';
 import { countOf } from '../words/chain.ts';
 
@@ -38,9 +39,9 @@ export function DifferenceList({ day, differences, onSettle }: ListProps) {
       </ol>
       {open.length > shown && (
         <p class="section">
-          <button type="button" class="button" onClick={() => setShown(shown + SHOWN)}>
+          <Button onClick={() => setShown(shown + SHOWN)}>
             {countOf(open.length - shown, 'more difference')}
-          </button>
+          </Button>
         </p>
       )}
       {kept > 0 && <p class="section soft">In {countOf(kept, 'difference')} the log stands.</p>}
@@ -79,9 +80,9 @@ function OneDifference({ day, difference, onSettle }: OneProps) {
       )}
       <div class="buttons">
         {settlements.map((settlement, at) => (
-          <button key={`${settlement.kind}${at}`} type="button" class="button" onClick={() => onSettle(at)}>
+          <Button key={`${settlement.kind}${at}`} onClick={() => onSettle(at)}>
             {settlementWords(day, settlement)}
-          </button>
+          </Button>
         ))}
       </div>
     </div>

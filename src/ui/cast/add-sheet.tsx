@@ -5,6 +5,7 @@ import { holderOf } from '../../day/cast-in-order.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
 import { VOICE_KINDS, type VoiceKind } from '../../facts/voice-described.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { KIND_WORD } from '../words/cast.ts';
@@ -51,12 +52,10 @@ export function AddSheet({ onClose, onHardline }: AddProps) {
       onClose={onClose}
       foot={
         <div class="buttons">
-          <button type="submit" form="add-voice" class="button button-solid">
+          <Button look="solid" type="submit" form="add-voice">
             Add
-          </button>
-          <button type="button" class="button" onClick={addAnother}>
-            Add, then another
-          </button>
+          </Button>
+          <Button onClick={addAnother}>Add, then another</Button>
         </div>
       }
     >

@@ -3,6 +3,7 @@ import { answersNow } from '../../day/answers.ts';
 import { castInOrder, isFoundBy, struckFrom } from '../../day/cast-in-order.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { hrefOf } from '../route.ts';
 import { VoiceSheet } from '../sheets/voice-sheet.tsx';
@@ -88,9 +89,9 @@ function CastHead({ day, onOrder, cameFrom }: HeadProps) {
         )}
       </p>
       {performers.length > 1 && (
-        <button type="button" class="button-plain" ref={order} onClick={onOrder}>
+        <Button look="plain" ref={order} onClick={onOrder}>
           order
-        </button>
+        </Button>
       )}
     </div>
   );
@@ -121,17 +122,15 @@ function Foot({ empty, onOpen, onTask, cameFrom }: FootProps) {
   const needed = useFocus<HTMLButtonElement>(cameFrom === 'needed');
   return (
     <div class="cast-foot">
-      <button type="button" class="button" onClick={() => onOpen('add')}>
-        Add
-      </button>
-      <button type="button" class={empty ? 'button button-solid' : 'button'} onClick={() => onOpen('paste')}>
+      <Button onClick={() => onOpen('add')}>Add</Button>
+      <Button look={empty ? 'solid' : 'outline'} onClick={() => onOpen('paste')}>
         {empty ? 'Paste a call sheet' : 'Paste list'}
-      </button>
+      </Button>
       {!empty && (
         <>
-          <button type="button" class="button" ref={needed} onClick={() => onTask('needed')}>
+          <Button ref={needed} onClick={() => onTask('needed')}>
             Who is needed
-          </button>
+          </Button>
           <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'plan' })}>
             Next setup
           </a>

@@ -10,6 +10,7 @@ import { isHeard, type VoiceAnswer } from '../../day/voice-answers.ts';
 import { NEEDS } from '../../facts/chain-changed.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { chainWords } from '../words/cast.ts';
 import { stateWords } from '../words/voice.ts';
@@ -85,12 +86,12 @@ function NeedHead({ slate, onWant }: { slate: string; onWant: (is: boolean) => v
         Who is needed in {slate}?
       </h1>
       <div class="cast-all">
-        <button type="button" class="button-plain" onClick={() => onWant(true)}>
+        <Button look="plain" onClick={() => onWant(true)}>
           all
-        </button>
-        <button type="button" class="button-plain" onClick={() => onWant(false)}>
+        </Button>
+        <Button look="plain" onClick={() => onWant(false)}>
           none
-        </button>
+        </Button>
       </div>
     </div>
   );
@@ -108,7 +109,7 @@ function NeedRow({ answer, wanted, onTap }: NeedRowProps) {
   const { state } = answer;
   const under = state === 'off' || state === 'unrecorded' ? chainWords(rig, answer) : stateWords(rig, answer);
   return (
-    <button type="button" class="row need-row" aria-pressed={wanted} onClick={onTap}>
+    <Button look="bare" class="row need-row" pressed={wanted} onClick={onTap}>
       <span class="row-lead">
         <span class="row-number">{answer.voice.number}</span>
         <Tick on={wanted} />
@@ -120,7 +121,7 @@ function NeedRow({ answer, wanted, onTap }: NeedRowProps) {
         <span class="soft">{under}</span>
       </span>
       <span class="row-word">{wanted ? <b class="need-word">needed</b> : idle}</span>
-    </button>
+    </Button>
   );
 }
 
@@ -142,13 +143,11 @@ function NeedFoot({ needed, changed, onUndo, onDone }: NeedFootProps) {
   const lost = needed.filter((answer) => !isHeard(answer)).length;
   return (
     <div class="cast-foot">
-      <button type="button" class="button" onClick={onUndo}>
-        {changed ? 'As it was' : 'Back'}
-      </button>
-      <button type="button" class="button button-solid cast-main" onClick={onDone}>
+      <Button onClick={onUndo}>{changed ? 'As it was' : 'Back'}</Button>
+      <Button look="solid" class="cast-main" onClick={onDone}>
         Done: {needed.length || 'nobody'} needed
         {lost > 0 && <span class="cast-lost">{lost} not recorded</span>}
-      </button>
+      </Button>
     </div>
   );
 }

@@ -4,6 +4,7 @@ import { movedBy, rankVoices } from '../../commands/change-cast.ts';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { Voice, VoiceId } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { tell } from '../saying.ts';
 import { nameOf } from '../words/chain.ts';
@@ -94,7 +95,7 @@ function OrderRow({ voice, at, picked, onTap }: OrderRowProps) {
     if (picked && at >= 0) row.current?.scrollIntoView({ block: 'nearest' });
   }, [picked, at]);
   return (
-    <button type="button" class="row order-row" ref={row} aria-pressed={picked} onClick={onTap}>
+    <Button look="bare" class="row order-row" ref={row} pressed={picked} onClick={onTap}>
       <span class="row-lead">
         <span class="row-number">{at + 1}</span>
       </span>
@@ -105,7 +106,7 @@ function OrderRow({ voice, at, picked, onTap }: OrderRowProps) {
         </span>
       </span>
       <span class="row-word">{picked && <b class="need-word">moving</b>}</span>
-    </button>
+    </Button>
   );
 }
 
@@ -130,24 +131,20 @@ function OrderFoot({ at, last, changed, onMove, onUndo, onDone }: OrderFootProps
     <>
       <section class="order-steps" aria-label="Move">
         {steps.map(({ name, by }) => (
-          <button
+          <Button
             key={name}
-            type="button"
-            class="button"
             aria-disabled={at === null || (by < 0 ? at === 0 : at === last)}
             onClick={() => onMove(by)}
           >
             {name}
-          </button>
+          </Button>
         ))}
       </section>
       <div class="cast-foot">
-        <button type="button" class="button" onClick={onUndo}>
-          {changed ? 'As it was' : 'Back'}
-        </button>
-        <button type="button" class="button button-solid cast-main" onClick={onDone}>
+        <Button onClick={onUndo}>{changed ? 'As it was' : 'Back'}</Button>
+        <Button look="solid" class="cast-main" onClick={onDone}>
           Done
-        </button>
+        </Button>
       </div>
     </>
   );

@@ -3,6 +3,7 @@ import { type CastList, readCastList } from '../../commands/cast-list.ts';
 import { addCast } from '../../commands/describe.ts';
 import { planCast, turnedRound } from '../../commands/plan-cast.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { LongField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { addedWords, toAddWords } from '../words/cast.ts';
@@ -37,14 +38,14 @@ export function PasteSheet({ onClose }: { onClose: () => void }) {
       under="Number, part and name, a line each, in whatever order"
       onClose={onClose}
       foot={
-        <button
-          type="button"
-          class={doing === '' ? 'button cast-add' : 'button button-solid cast-add'}
+        <Button
+          look={doing === '' ? 'outline' : 'solid'}
+          class="cast-add"
           disabled={doing === ''}
           onClick={add}
         >
           {doing || 'Nothing to add yet'}
-        </button>
+        </Button>
       }
     >
       <PasteField text={text} onInput={setText} left={left} />

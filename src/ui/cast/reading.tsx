@@ -1,5 +1,6 @@
 import type { CastList, UnreadLine } from '../../commands/cast-list.ts';
 import type { PlannedEntry } from '../../commands/plan-cast.ts';
+import { Button } from '../kit/button.tsx';
 import { Row } from '../parts/row.tsx';
 import { plannedWord, UNREAD_BECAUSE } from '../words/cast.ts';
 import { countOf } from '../words/chain.ts';
@@ -27,9 +28,9 @@ export function Reading({ planned, list, turned, onTurn }: ReadingProps) {
       </p>
       {onTurn && (
         <div class="section-title">
-          <button type="button" class="button" aria-pressed={turned} onClick={() => onTurn(!turned)}>
+          <Button pressed={turned} onClick={() => onTurn(!turned)}>
             Turn the guessed ones round
-          </button>
+          </Button>
         </div>
       )}
       <UnreadLines unread={unread} />

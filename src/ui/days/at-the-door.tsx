@@ -3,6 +3,7 @@ import type { Preview } from '../../app/preview.ts';
 import type { FileRead } from '../../app/regain.ts';
 import type { Stands } from '../../facts/admit.ts';
 import { useApp } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { hrefOf } from '../route.ts';
 import type { Brought } from './choose-file.tsx';
@@ -47,11 +48,7 @@ export function AtTheDoor({ brought: { reads, how }, onTakeIn, onClose, onDiscar
       foot={
         <div class="door-foot">
           <Answers previews={previews} wording={wording} onTake={(stands) => void onTakeIn(reads, stands)} />
-          {!isIdle && (
-            <button type="button" class="button" onClick={onClose}>
-              Not now
-            </button>
-          )}
+          {!isIdle && <Button onClick={onClose}>Not now</Button>}
         </div>
       }
     >
@@ -64,9 +61,9 @@ export function AtTheDoor({ brought: { reads, how }, onTakeIn, onClose, onDiscar
       )}
       {onDiscard && (
         <div class="section">
-          <button type="button" class="button-plain" onClick={onDiscard}>
+          <Button look="plain" onClick={onDiscard}>
             Discard what was handed over
-          </button>
+          </Button>
         </div>
       )}
     </Sheet>
@@ -87,12 +84,10 @@ function Answers({ previews, wording, onTake }: AnswersProps) {
   if (days.some(({ disputes }) => disputes.length > 0))
     return (
       <>
-        <button type="button" class="button button-solid" onClick={() => onTake('here')}>
+        <Button look="solid" onClick={() => onTake('here')}>
           {comes ? 'Take in, keep what is here' : 'Keep what is here'}
-        </button>
-        <button type="button" class="button" onClick={() => onTake('file')}>
-          Take in, with what the file says
-        </button>
+        </Button>
+        <Button onClick={() => onTake('file')}>Take in, with what the file says</Button>
       </>
     );
   if (previews && !comes)
@@ -102,8 +97,8 @@ function Answers({ previews, wording, onTake }: AnswersProps) {
       </a>
     ) : null;
   return (
-    <button type="button" class="button button-solid" disabled={!previews} onClick={() => onTake()}>
+    <Button look="solid" disabled={!previews} onClick={() => onTake()}>
       {wording}
-    </button>
+    </Button>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { tell } from '../saying.ts';
 import { titleOf } from '../words/days.ts';
@@ -32,17 +33,13 @@ export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => v
               where it went; there is no other.
               {!outside && ' The day as it stands has not left the phone: take a copy first.'}
             </p>
-            <button type="button" class="button" onClick={() => void erase()}>
-              Erase it from this phone
-            </button>
-            <button type="button" class="button button-solid" onClick={() => setErasing(false)}>
+            <Button onClick={() => void erase()}>Erase it from this phone</Button>
+            <Button look="solid" onClick={() => setErasing(false)}>
               Keep it
-            </button>
+            </Button>
           </>
         ) : (
-          <button type="button" class="button" onClick={() => setErasing(true)}>
-            Erase this day
-          </button>
+          <Button onClick={() => setErasing(true)}>Erase this day</Button>
         )}
       </div>
     </Sheet>

@@ -4,6 +4,7 @@ import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
 import { safeName } from '../../day/safe-name.ts';
 import { useApp } from '../context.ts';
 import { device } from '../device.ts';
+import { Button } from '../kit/button.tsx';
 import { complain, tell } from '../saying.ts';
 
 const SEND_WORD = {
@@ -46,13 +47,8 @@ export function DayFileButton({ day, quiet = false }: DayFileProps) {
     tell('A copy of the day has left the phone');
   };
   return (
-    <button
-      type="button"
-      class={quiet ? 'button' : 'button button-solid'}
-      disabled={!file}
-      onClick={() => void send()}
-    >
+    <Button look={quiet ? 'outline' : 'solid'} disabled={!file} onClick={() => void send()}>
       {SEND_WORD[route]}
-    </button>
+    </Button>
   );
 }

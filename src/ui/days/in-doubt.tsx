@@ -1,5 +1,6 @@
 import { useId } from 'preact/hooks';
 import type { InDoubt } from '../../app/in-doubt.ts';
+import { Button } from '../kit/button.tsx';
 import { inDoubtTitle, inDoubtWords } from '../words/in-doubt.ts';
 import '../styles/in-doubt.css';
 
@@ -24,12 +25,10 @@ export function InDoubtQuestion({ doubt, anyway, onAnyway, onLeave }: Props) {
           <li key={text}>{text}</li>
         ))}
       </ul>
-      <button type="button" class="button" onClick={onAnyway}>
-        {anyway}
-      </button>
-      <button type="button" class="button button-solid" onClick={onLeave}>
+      <Button onClick={onAnyway}>{anyway}</Button>
+      <Button look="solid" onClick={onLeave}>
         Not yet
-      </button>
+      </Button>
     </div>
   );
 }

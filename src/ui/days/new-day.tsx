@@ -5,6 +5,7 @@ import { describeDay } from '../../commands/describe.ts';
 import { headAfter, isSameProduction, newDayHead } from '../../commands/start-day.ts';
 import { type HeaderFields, TIMECODE_RATES } from '../../facts/day-described.ts';
 import { useApp } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { goTo } from '../route.ts';
@@ -46,9 +47,9 @@ export function NewDay({ onClose }: { onClose: () => void }) {
       under="Everything else can be said later."
       onClose={onClose}
       foot={
-        <button type="button" class="button button-solid" onClick={() => void start()}>
+        <Button look="solid" onClick={() => void start()}>
           Start the day
-        </button>
+        </Button>
       }
     >
       <div class="section">

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { type InDoubt, isInDoubt } from '../../app/in-doubt.ts';
 import { useApp } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { goTo } from '../route.ts';
 import { complain } from '../saying.ts';
 import { InDoubtQuestion } from './in-doubt.tsx';
@@ -27,9 +28,7 @@ export function NextDay({ from }: { from: string }) {
   }
   return (
     <>
-      <button type="button" class="button" onClick={() => void start(false)}>
-        Start the next day from this one
-      </button>
+      <Button onClick={() => void start(false)}>Start the next day from this one</Button>
       <p class="soft">The same rig as it stands, the cast and the crew. Packs come off.</p>
     </>
   );

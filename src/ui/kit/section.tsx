@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { Button } from './button.tsx';
 import './section.css';
 
 /** The sections that are open, kept while the app runs so that another page does not close them. */
@@ -29,7 +30,7 @@ export function Section({ name, under, word, children }: SectionProps) {
   return (
     <section class="kit-section" data-open={open}>
       <h2>
-        <button type="button" class="kit-section-head" aria-expanded={open} onClick={() => toggle(name)}>
+        <Button look="bare" class="kit-section-head" expanded={open} onClick={() => toggle(name)}>
           <span class="row-text">
             <strong>{name}</strong>
             <span class="soft">{under}</span>
@@ -38,7 +39,7 @@ export function Section({ name, under, word, children }: SectionProps) {
           <svg class="kit-section-mark" width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
             <path d="M2 5l6 6 6-6" fill="none" stroke="currentColor" stroke-width="2" />
           </svg>
-        </button>
+        </Button>
       </h2>
       {open && children}
     </section>

@@ -1,5 +1,6 @@
 import type { InputHTMLAttributes } from 'preact';
 import { type Open, unknownText } from '../../shared/open-word.ts';
+import { Button } from '../kit/button.tsx';
 
 interface TextFieldProps {
   readonly label: string;
@@ -67,15 +68,9 @@ export function Choice<T extends string>({ label, value, options, onChoose }: Ch
       <legend class="soft">{label}</legend>
       <div class="buttons">
         {options.map((option) => (
-          <button
-            key={option.value}
-            type="button"
-            class="button"
-            aria-pressed={option.value === value}
-            onClick={() => onChoose(option.value)}
-          >
+          <Button key={option.value} pressed={option.value === value} onClick={() => onChoose(option.value)}>
             {option.name}
-          </button>
+          </Button>
         ))}
         {value !== '' && !options.some((option) => option.value === value) && (
           <span class="soft">{unknownText(value)}</span>

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { takeText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import '../styles/from-when.css';
 
 interface FromWhenProps {
@@ -35,13 +36,9 @@ export function FromWhen({ before, onPlace, question = 'from when?' }: FromWhenP
       <p class="soft" id="from-when">
         {question} tap a gap
         {from > 0 && (
-          <button
-            type="button"
-            class="from-earlier"
-            onClick={() => onPlace(takes[Math.max(0, from - 1)]!.id)}
-          >
+          <Button look="bare" class="from-earlier" onClick={() => onPlace(takes[Math.max(0, from - 1)]!.id)}>
             earlier
-          </button>
+          </Button>
         )}
       </p>
       <div class="from-line" ref={line} role="group" aria-labelledby="from-when">
@@ -68,7 +65,7 @@ function Gap({ here, name, onTap }: { here: boolean; name: string; onTap: () => 
   const word = name === 'now' ? 'now' : here ? 'here' : '';
   const label = name.includes(word) ? name : `${name}, ${word}`;
   return (
-    <button type="button" class="from-gap" aria-pressed={here} aria-label={label} onClick={onTap}>
+    <Button look="bare" class="from-gap" pressed={here} label={label} onClick={onTap}>
       <svg width="14" height="26" viewBox="0 0 14 26" aria-hidden="true">
         {here ? (
           <path d="M7 25V3M1 10l6-7 6 7" fill="none" stroke="currentColor" stroke-width="2.2" />
@@ -77,6 +74,6 @@ function Gap({ here, name, onTap }: { here: boolean; name: string; onTap: () => 
         )}
       </svg>
       <span aria-hidden="true">{word}</span>
-    </button>
+    </Button>
   );
 }

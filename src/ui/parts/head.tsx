@@ -5,6 +5,7 @@ import { answersNow } from '../../day/answers.ts';
 import { BIT_DEPTHS, TIMECODE_RATES } from '../../facts/day-described.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { useApp, useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { ClockSheet, DaySheet } from '../sheets.ts';
 import { ClockFace } from './clock-face.tsx';
 import { DimToggle } from './dim-toggle.tsx';
@@ -28,17 +29,17 @@ export function Head() {
   ];
   return (
     <header class="head">
-      <button type="button" class="head-day" onClick={() => setOpen('day')}>
+      <Button look="bare" class="head-day" onClick={() => setOpen('day')}>
         <span class="unseen">About this day: </span>
         <strong>{title}</strong>
         <span class="soft">{facts.join(' · ')}</span>
-      </button>
+      </Button>
       <DimToggle />
-      <button type="button" class="head-clock" onClick={() => setOpen('clock')}>
+      <Button look="bare" class="head-clock" onClick={() => setOpen('clock')}>
         <span class="unseen">Follow the recorder's timecode: </span>
         <ClockFace />
         <SavedWord sample={sample} followed={day.clock !== null} />
-      </button>
+      </Button>
       {open === 'day' && <DaySheet onClose={() => setOpen(null)} />}
       {open === 'clock' && <ClockSheet onClose={() => setOpen(null)} />}
     </header>

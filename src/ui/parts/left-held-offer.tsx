@@ -2,6 +2,7 @@ import { useId, useState } from 'preact/hooks';
 import type { LeftDay } from '../../app/left-held.ts';
 import type { DayId } from '../../facts/envelope.ts';
 import { useApp } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { complain, tell } from '../saying.ts';
 import { actionWords } from '../words/actions.ts';
 import { countOf } from '../words/chain.ts';
@@ -56,31 +57,27 @@ export function LeftHeldOffer({ left, isNamed, onTaken }: OfferProps) {
         ))}
       </ul>
       {shown.length < actions.length && (
-        <button type="button" class="button-plain" onClick={() => setWhole(true)}>
+        <Button look="plain" onClick={() => setWhole(true)}>
           Show all {actions.length}
-        </button>
+        </Button>
       )}
       {unreadable > 0 && <p>{unreadableWords(unreadable)}</p>}
       {isAsking ? (
         <fieldset class="buttons choice">
           <legend>Discarded, they are gone for good.</legend>
-          <button type="button" class="button" onClick={() => void discard()}>
-            Discard {countOf(count, 'action')}
-          </button>
-          <button type="button" class="button button-solid" onClick={() => setAsking(false)}>
+          <Button onClick={() => void discard()}>Discard {countOf(count, 'action')}</Button>
+          <Button look="solid" onClick={() => setAsking(false)}>
             Keep them
-          </button>
+          </Button>
         </fieldset>
       ) : (
         <div class="buttons">
           {actions.length > 0 && (
-            <button type="button" class="button button-solid" onClick={() => void takeIn()}>
+            <Button look="solid" onClick={() => void takeIn()}>
               {actions.length === 1 ? 'Take it in' : 'Take them in'}
-            </button>
+            </Button>
           )}
-          <button type="button" class="button" onClick={() => setAsking(true)}>
-            Discard
-          </button>
+          <Button onClick={() => setAsking(true)}>Discard</Button>
         </div>
       )}
     </section>

@@ -4,6 +4,7 @@ import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
+import { Button } from '../kit/button.tsx';
 import { factWords } from '../words/facts.ts';
 import { statusWords } from '../words/takes.ts';
 import { clockTime } from '../words/times.ts';
@@ -46,7 +47,7 @@ function LineRow({ item, take, title, placedBefore, onTap }: LineRowProps) {
     ? formatTimecode(take.start.frames, take.start.rate).slice(0, 8)
     : clockTime(fact.at, fact.zone);
   return (
-    <button type="button" class="line-row" data-back={takenBack} onClick={onTap}>
+    <Button look="bare" class="line-row" data-back={takenBack} onClick={onTap}>
       <span class="mono line-time">{at}</span>
       <svg width="18" height="48" viewBox="0 0 18 48" aria-hidden="true" class="line-mark">
         <path d="M9-60v168" stroke="currentColor" stroke-width="1.6" />
@@ -56,7 +57,7 @@ function LineRow({ item, take, title, placedBefore, onTap }: LineRowProps) {
         <strong class={take ? undefined : 'line-change'}>{title}</strong>
         <span class="soft">{under(item, take, placedBefore)}</span>
       </span>
-    </button>
+    </Button>
   );
 }
 

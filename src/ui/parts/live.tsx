@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { Button } from '../kit/button.tsx';
 import { said, sheetsOpen, trouble } from './messages.ts';
 
 const SHOWN_MS = 4000;
@@ -41,14 +42,14 @@ export function Trouble() {
       {trouble.value && (
         <p class="live-trouble">
           <span>{trouble.value}</span>
-          <button
-            type="button"
+          <Button
+            look="bare"
             onClick={() => {
               trouble.value = null;
             }}
           >
             Close
-          </button>
+          </Button>
         </p>
       )}
     </div>

@@ -2,6 +2,7 @@ import type { TakeId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { openTakes, ownOpenTake } from '../../day/takes.ts';
 import { useDatabase, useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { clockTime } from '../words/times.ts';
 import { Row } from './row.tsx';
 import { useCut } from './use-cut.ts';
@@ -22,9 +23,9 @@ export function OpenTakes({ onOpen }: { onOpen: (take: TakeId) => void }) {
             under={`since ${clockTime(take.rolledAt!, day.takeItems.get(take.id)!.fact.zone)}`}
             onTap={() => onOpen(take.id)}
           />
-          <button type="button" class="button" aria-label={`Cut ${takeText(take)}`} onClick={() => cut(take)}>
+          <Button label={`Cut ${takeText(take)}`} onClick={() => cut(take)}>
             Cut
-          </button>
+          </Button>
         </li>
       ))}
     </ul>

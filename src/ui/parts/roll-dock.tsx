@@ -4,6 +4,7 @@ import type { Take, TakeId } from '../../day/model.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { currentSlate, lastTake, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
 import { useApp, useDatabase, useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { NoteSheet, SlateSheet } from '../sheets.ts';
 import { elapsed } from '../words/elapsed.ts';
 import { useCut } from './use-cut.ts';
@@ -28,7 +29,7 @@ export function RollDock() {
   return (
     <section class="dock" aria-label="Take">
       <div class="dock-slate">
-        <button type="button" class="dock-name" onClick={() => setSheet('slate')}>
+        <Button look="bare" class="dock-name" onClick={() => setSheet('slate')}>
           <span class="unseen">Slate </span>
           <TakeName name={takeText(open ?? next)} />
           {open ? (
@@ -38,25 +39,21 @@ export function RollDock() {
           ) : (
             <span class="soft dock-hint">next · tap for other kinds</span>
           )}
-        </button>
+        </Button>
         {!open && (
-          <button
-            type="button"
-            class="button"
-            aria-label={`setup ${slateText(after)}`}
+          <Button
+            label={`setup ${slateText(after)}`}
             onClick={() => run((now) => callSlate(now, after), `Slate ${slateText(after)}`)}
           >
             setup {endOf(slateText(after))}
-          </button>
+          </Button>
         )}
       </div>
       <div class="dock-last">
         {last && (
           <>
-            <button
-              type="button"
-              class="button"
-              aria-pressed={last.circled}
+            <Button
+              pressed={last.circled}
               onClick={() =>
                 run(
                   (now) => circleTake(now, last.id, !last.circled),
@@ -66,26 +63,26 @@ export function RollDock() {
             >
               circle {shortName(last)}
               <span class="unseen"> take {takeText(last)}</span>
-            </button>
-            <button type="button" class="button" onClick={() => setSheet({ note: last.id })}>
+            </Button>
+            <Button onClick={() => setSheet({ note: last.id })}>
               note {shortName(last)}
               <span class="unseen"> take {takeText(last)}</span>
-            </button>
+            </Button>
           </>
         )}
       </div>
       {open ? (
-        <button type="button" class="roll roll-open" onClick={() => cut(open)}>
+        <Button look="bare" class="roll roll-open" onClick={() => cut(open)}>
           Cut
-        </button>
+        </Button>
       ) : (
-        <button
-          type="button"
+        <Button
+          look="bare"
           class="roll"
           onClick={() => run((now, moment) => rollTake(now, moment), `${takeText(next)} rolling`)}
         >
           Roll
-        </button>
+        </Button>
       )}
       {sheet === 'slate' && <SlateSheet onClose={close} />}
       {typeof sheet === 'object' && sheet && <NoteSheet take={sheet.note} onClose={close} />}

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { Button } from '../kit/button.tsx';
 import { Mark, type MarkState } from './mark.tsx';
 
 export interface RowProps {
@@ -33,8 +34,8 @@ export function Row({ number, mark, title, under, word, onTap, label, pressed }:
   );
   if (!onTap) return <div class="row">{inside}</div>;
   return (
-    <button type="button" class="row" onClick={onTap} aria-label={label} aria-pressed={pressed}>
+    <Button look="bare" class="row" onClick={onTap} label={label} pressed={pressed}>
       {inside}
-    </button>
+    </Button>
   );
 }

@@ -1,4 +1,5 @@
 import { useApp, useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { NotKeptBanner } from './not-kept.tsx';
 
@@ -57,9 +58,7 @@ export function SavingTrouble() {
         {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone said ${because}.`}{' '}
         {heldWords(waiting, inWindowOnly)}
       </p>
-      <button type="button" class="button" onClick={store.retry}>
-        Try now
-      </button>
+      <Button onClick={store.retry}>Try now</Button>
     </div>
   );
 }

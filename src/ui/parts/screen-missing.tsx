@@ -1,12 +1,13 @@
+import { Button } from '../kit/button.tsx';
 /** In place of a screen that could not be loaded. Why, and what helps, is said at the top. */
 export function ScreenMissing() {
   return (
     <main class="section empty screen-missing">
       <h1>This screen could not be loaded</h1>
       <p>Every saved entry is in the journal.</p>
-      <button type="button" class="button button-solid" onClick={() => history.back()}>
+      <Button look="solid" onClick={() => history.back()}>
         Back
-      </button>
+      </Button>
       <a class="button as-button" href="#/">
         All days
       </a>

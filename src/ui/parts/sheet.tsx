@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { afterNextPaint, useAfterNextPaint } from '../kit/after-next-paint.ts';
+import { Button } from '../kit/button.tsx';
 import { Dialog } from '../kit/dialog.tsx';
 import { Said, Trouble } from './live.tsx';
 import { sheetsOpen, trouble } from './messages.ts';
@@ -56,9 +57,9 @@ function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
             <h2 id={heading}>{title}</h2>
             {under !== undefined && <p class="soft">{under}</p>}
           </div>
-          <button type="button" onClick={onClose}>
+          <Button look="bare" onClick={onClose}>
             Close
-          </button>
+          </Button>
         </div>
         <div class="sheet-body">{children}</div>
         <div class="sheet-foot">

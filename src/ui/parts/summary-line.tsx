@@ -2,6 +2,7 @@ import type { Answers } from '../../day/answers.ts';
 import { conflictsOf } from '../../day/conflicts.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { countOf, listOf, nameOf } from '../words/chain.ts';
 import { claimWords } from '../words/claims.ts';
 
@@ -17,9 +18,9 @@ interface SummaryProps {
 export function conflictButton(day: Day, onTap: () => void) {
   const { length } = conflictsOf(day);
   return length > 0 ? (
-    <button key="contradictions" type="button" class="warn button-plain" onClick={onTap}>
+    <Button key="contradictions" look="plain" class="warn" onClick={onTap}>
       {countOf(length, 'contradiction')}
-    </button>
+    </Button>
   ) : null;
 }
 
@@ -31,28 +32,28 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
   const lost = summary.unrecorded;
   const troubles = [
     lost.length > 0 && (
-      <button key="lost" type="button" class="warn button-plain" onClick={() => onVoice(lost[0]!)}>
+      <Button key="lost" look="plain" class="warn" onClick={() => onVoice(lost[0]!)}>
         {lost.length < 3 ? listOf(lost.map((id) => nameOf(day, id))) : countOf(lost.length, 'voice')} not
         recorded
-      </button>
+      </Button>
     ),
     summary.clashes > 0 && (
       // Where two meet on an input that feeds no track, the list of inputs shows it.
-      <button
+      <Button
         key="clash"
-        type="button"
-        class="warn button-plain"
+        look="plain"
+        class="warn"
         onClick={() => (clash ? onTrack(clash.track.id) : onFree())}
       >
         {countOf(summary.clashes, 'clash', 'clashes')}
-      </button>
+      </Button>
     ),
     conflictButton(day, onConflicts),
   ].filter(Boolean);
   return (
     <div class="summary">
       {troubles}
-      <button type="button" class="summary-rest" onClick={onFree}>
+      <Button look="bare" class="summary-rest" onClick={onFree}>
         <b>{summary.sources}</b> sources · <b>{summary.tracksUsed}</b> of {summary.tracks} iso ·{' '}
         <b>{summary.free}</b> free · <b>{summary.gangs}</b> {summary.gangs === 1 ? 'gang' : 'gangs'}
         {summary.muted > 0 && (
@@ -62,7 +63,7 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
           </>
         )}
         {troubles.length === 0 && claimWords(answers)}
-      </button>
+      </Button>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Fact } from '../../day/model.ts';
 import type { Problem, Result } from '../../shared/result.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { complain, tell } from '../saying.ts';
 import { undoneWords } from '../words/actions.ts';
 import { sentenceFor } from '../words/problems.ts';
@@ -20,37 +21,19 @@ export function UndoButtons() {
     return (
       <div role="group" aria-label="Undo" class="section">
         <p>{sentenceFor(asking)}</p>
-        <button
-          type="button"
-          class="button"
-          onClick={() => say('Undone', store.undo({ evenIfBuiltOn: true }))}
-        >
-          Undo it anyway
-        </button>
-        <button type="button" class="button" onClick={() => setAsking(null)}>
-          Keep it
-        </button>
+        <Button onClick={() => say('Undone', store.undo({ evenIfBuiltOn: true }))}>Undo it anyway</Button>
+        <Button onClick={() => setAsking(null)}>Keep it</Button>
       </div>
     );
   }
   return (
     <>
-      <button
-        type="button"
-        class="button"
-        disabled={!store.canUndo.value}
-        onClick={() => say('Undone', store.undo())}
-      >
+      <Button disabled={!store.canUndo.value} onClick={() => say('Undone', store.undo())}>
         Undo the last
-      </button>
-      <button
-        type="button"
-        class="button"
-        disabled={!store.canRedo.value}
-        onClick={() => say('Done again', store.redo())}
-      >
+      </Button>
+      <Button disabled={!store.canRedo.value} onClick={() => say('Done again', store.redo())}>
         Redo
-      </button>
+      </Button>
     </>
   );
 }

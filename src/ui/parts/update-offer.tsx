@@ -1,5 +1,6 @@
 import { useContext } from 'preact/hooks';
 import { RestartContext } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { complain } from '../saying.ts';
 import { version } from '../version.ts';
 
@@ -14,9 +15,7 @@ export function UpdateOffer() {
   return (
     <p class="section">
       A new version is on this phone. It starts with the next start of the app.{' '}
-      <button type="button" class="button" onClick={() => void run()}>
-        Restart now
-      </button>
+      <Button onClick={() => void run()}>Restart now</Button>
     </p>
   );
 }

@@ -4,6 +4,7 @@ import { outAt, pinsOf } from '../../day/links.ts';
 import type { VoiceId } from '../../day/model.ts';
 import type { Pins } from '../../facts/plan-said.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { nameOf, partName } from '../words/chain.ts';
 
@@ -30,11 +31,9 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
     >
       <div class="section buttons">
         {links4.map(({ pin, id }) => (
-          <button
+          <Button
             key={pin}
-            type="button"
-            class="button"
-            aria-pressed={pins[pin] === id}
+            pressed={pins[pin] === id}
             onClick={() =>
               run(
                 (now) => pinVoice(now, voice, { [pin]: pins[pin] === id ? undefined : id }),
@@ -43,16 +42,14 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
             }
           >
             {pin === 'track' ? `track ${partName(day.rig, id)}` : partName(day.rig, id)}
-          </button>
+          </Button>
         ))}
-        <button
-          type="button"
-          class="button"
-          aria-pressed={pins.alone ?? false}
+        <Button
+          pressed={pins.alone ?? false}
           onClick={() => run((now) => pinVoice(now, voice, { alone: !pins.alone }), `${name} pinned anew`)}
         >
           alone, no gang
-        </button>
+        </Button>
       </div>
       <div class="section">
         <p class="soft">Out of order? The plan goes round it.</p>
@@ -62,11 +59,9 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
             .map(({ pin, id }) => {
               const out = outAt(links, id)?.value ?? false;
               return (
-                <button
+                <Button
                   key={pin}
-                  type="button"
-                  class="button"
-                  aria-pressed={out}
+                  pressed={out}
                   onClick={() =>
                     run(
                       () => markOut(id, !out),
@@ -75,7 +70,7 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
                   }
                 >
                   {partName(day.rig, id)} {out ? 'is out' : 'is dead'}
-                </button>
+                </Button>
               );
             })}
         </div>

@@ -1,4 +1,5 @@
 import type { Plan } from '../../plan/plan-next-setup.ts';
+import { Button } from '../kit/button.tsx';
 import { betterWords } from '../words/plan.ts';
 
 interface PlanFootProps {
@@ -19,22 +20,15 @@ export function PlanFoot({ plan, ticked, better, onAcceptTicked, onAcceptAll, on
       {plan && better && (
         <div class="plan-better" role="status">
           <p>{betterWords(better, plan)}</p>
-          <button type="button" class="button" onClick={onShowBetter}>
-            Show it
-          </button>
+          <Button onClick={onShowBetter}>Show it</Button>
         </div>
       )}
-      <button
-        type="button"
-        class="button"
-        disabled={ticked === 0 || ticked === moves}
-        onClick={onAcceptTicked}
-      >
+      <Button disabled={ticked === 0 || ticked === moves} onClick={onAcceptTicked}>
         {ticked > 0 ? `Only the ${ticked} ticked` : 'Only what is ticked'}
-      </button>
-      <button type="button" class="button button-solid" disabled={!plan} onClick={onAcceptAll}>
+      </Button>
+      <Button look="solid" disabled={!plan} onClick={onAcceptAll}>
         {moves > 0 ? `Accept all ${moves}` : 'Accept'}
-      </button>
+      </Button>
     </div>
   );
 }

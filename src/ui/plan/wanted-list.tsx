@@ -2,6 +2,7 @@ import type { Planning } from '../../app/planner.ts';
 import { answersNow } from '../../day/answers.ts';
 import { pinsOf } from '../../day/links.ts';
 import type { Day, Voice, VoiceId } from '../../day/model.ts';
+import { Button } from '../kit/button.tsx';
 import { Row } from '../parts/row.tsx';
 import { nameOf } from '../words/chain.ts';
 import { pinWords } from '../words/facts.ts';
@@ -42,17 +43,17 @@ export function WantedList({ day, cast, wanted, whatIf, onToggle, onWhatIf, onPi
                 onTap={() => onToggle(id)}
               />
               {isWanted ? (
-                <button type="button" onClick={() => onPin(id)} aria-label={`Pin ${nameOf(day, id)}`}>
+                <Button look="bare" onClick={() => onPin(id)} label={`Pin ${nameOf(day, id)}`}>
                   pin
-                </button>
+                </Button>
               ) : (
-                <button
-                  type="button"
+                <Button
+                  look="bare"
                   onClick={() => onWhatIf(id)}
-                  aria-label={`What if ${nameOf(day, id)} were needed too`}
+                  label={`What if ${nameOf(day, id)} were needed too`}
                 >
                   what if
-                </button>
+                </Button>
               )}
             </li>
           );

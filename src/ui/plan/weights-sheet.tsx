@@ -4,6 +4,7 @@ import { weightsIn } from '../../day/links.ts';
 import type { SaidWeights } from '../../facts/plan-said.ts';
 import { PLAIN_WEIGHTS } from '../../plan/plan-problem.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 
 const MOVES: readonly { readonly move: keyof SaidWeights; readonly name: string }[] = [
@@ -35,13 +36,13 @@ export function WeightsSheet({ onClose }: { onClose: () => void }) {
         {MOVES.map(({ move, name }) => (
           <li key={move} class="plan-weight">
             <span>{name}</span>
-            <button type="button" class="button" aria-label={`Less: ${name}`} onClick={() => weigh(move, -1)}>
+            <Button label={`Less: ${name}`} onClick={() => weigh(move, -1)}>
               −
-            </button>
+            </Button>
             <output class="row-number">{weights[move]}</output>
-            <button type="button" class="button" aria-label={`More: ${name}`} onClick={() => weigh(move, 1)}>
+            <Button label={`More: ${name}`} onClick={() => weigh(move, 1)}>
               +
-            </button>
+            </Button>
           </li>
         ))}
       </ul>

@@ -3,6 +3,7 @@ import { describeCarrier } from '../../commands/plan-radio.ts';
 import { readNumber } from '../../commands/typed-number.ts';
 import { formatMhz, parseMhz } from '../../facts/frequency.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { complain } from '../saying.ts';
@@ -65,14 +66,10 @@ export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose:
           onChoose={(value) => setHeard(value === 'yes')}
         />
         <div class="buttons">
-          <button type="submit" class="button button-solid">
+          <Button look="solid" type="submit">
             Save
-          </button>
-          {known && (
-            <button type="button" class="button" onClick={strike}>
-              Take it out
-            </button>
-          )}
+          </Button>
+          {known && <Button onClick={strike}>Take it out</Button>}
         </div>
       </form>
     </Sheet>

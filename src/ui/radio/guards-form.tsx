@@ -3,6 +3,7 @@ import { setGuards } from '../../commands/plan-radio.ts';
 import { readNumber } from '../../commands/typed-number.ts';
 import { type Guards, SUGGESTED_GUARDS } from '../../radio/carrier.ts';
 import { useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { complain } from '../saying.ts';
 
@@ -51,12 +52,10 @@ export function GuardsForm({ guards }: { guards: Guards }) {
         A distance equal to its guard is clean; 0 switches a test off. These are common practice, no source.
       </p>
       <div class="buttons">
-        <button type="submit" class="button button-solid">
+        <Button look="solid" type="submit">
           Set guards
-        </button>
-        <button type="button" class="button" onClick={suggest}>
-          As suggested
-        </button>
+        </Button>
+        <Button onClick={suggest}>As suggested</Button>
       </div>
     </form>
   );

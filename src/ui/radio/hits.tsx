@@ -3,6 +3,7 @@ import type { Analysis } from '../../radio/analysis.ts';
 import type { DayPlan } from '../../radio/day-plan.ts';
 import { namedHits } from '../../radio/named-hits.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Row } from '../parts/row.tsx';
 import { Cautions } from '../prep/cautions.tsx';
 import { carrierWords, FAMILY_NAME, hitWords } from '../words/radio.ts';
@@ -60,9 +61,9 @@ export function Hits({ analysis, plan, onPack }: HitsProps) {
         ))}
       </ul>
       {hits.length > shown.length && (
-        <button type="button" class="prep-more" onClick={() => setAll(true)}>
+        <Button look="bare" class="prep-more" onClick={() => setAll(true)}>
           Show all {hits.length} hits
-        </button>
+        </Button>
       )}
       {all && !analysis.listIsComplete && (
         <p class="section soft">

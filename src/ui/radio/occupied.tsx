@@ -3,6 +3,7 @@ import type { TvRaster } from '../../facts/radio-planned.ts';
 import { neighbourhoodOf } from '../../radio/day-ranges.ts';
 import { tvChannel, tvChannelsIn } from '../../radio/tv-channels.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice } from '../parts/field.tsx';
 import { complain } from '../saying.ts';
 import { rangeWords } from '../words/radio.ts';
@@ -50,17 +51,15 @@ export function TvChannels({ raster }: { raster: TvRaster | undefined }) {
               const band = day.upkeep.bands.get(idOf(raster, channel));
               const inUse = band !== undefined && !band.struck;
               return (
-                <button
+                <Button
                   key={channel}
-                  type="button"
-                  class="button"
-                  aria-pressed={inUse}
-                  aria-label={`TV ${channel} in use`}
+                  pressed={inUse}
+                  label={`TV ${channel} in use`}
                   onClick={() => toggle(raster, channel, inUse)}
                 >
                   {channel}
                   <span class="soft">{inUse ? 'in use' : 'free'}</span>
-                </button>
+                </Button>
               );
             })}
           </div>

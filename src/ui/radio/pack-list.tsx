@@ -5,6 +5,7 @@ import type { Analysis } from '../../radio/analysis.ts';
 import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';
 import { rangeProblemOf } from '../../radio/day-ranges.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { complain } from '../saying.ts';
 import { nameOf } from '../words/chain.ts';
 import { hitsWords } from '../words/radio.ts';
@@ -97,9 +98,9 @@ function PackRow({
         onInput={(event) => setTyped(event.currentTarget.value)}
         onBlur={save}
       />
-      <button type="button" class="radio-state" onClick={onMore} aria-label={`${pack.name}: find, switch`}>
+      <Button look="bare" class="radio-state" onClick={onMore} label={`${pack.name}: find, switch`}>
         <StateWord pack={pack} hits={hits} />
-      </button>
+      </Button>
     </form>
   );
 }

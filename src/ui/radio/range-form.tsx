@@ -6,6 +6,7 @@ import type { BandFields } from '../../facts/radio-planned.ts';
 import { groupOf } from '../../radio/day-ranges.ts';
 import type { Result } from '../../shared/result.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { complain } from '../saying.ts';
 import { rangeWords } from '../words/radio.ts';
@@ -123,14 +124,10 @@ export function BandForm({ id, use, group, onDone }: BandFormProps) {
         <TextField label="What is there" value={typed.name} onInput={set('name')} capitals="sentences" />
       )}
       <div class="buttons">
-        <button type="submit" class="button button-solid">
+        <Button look="solid" type="submit">
           Save
-        </button>
-        {known && (
-          <button type="button" class="button" onClick={strike}>
-            Take it out
-          </button>
-        )}
+        </Button>
+        {known && <Button onClick={strike}>Take it out</Button>}
       </div>
     </form>
   );

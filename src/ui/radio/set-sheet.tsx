@@ -6,6 +6,7 @@ import type { DayPlan } from '../../radio/day-plan.ts';
 import { groupsOf, rangesFor } from '../../radio/day-ranges.ts';
 import { carriersWithout } from '../../radio/named-hits.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice } from '../parts/field.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -60,23 +61,20 @@ export function SetSheet({ plan, onClose }: { plan: DayPlan; onClose: () => void
       foot={
         <div class="prep-foot">
           {state.at === 'running' ? (
-            <button type="button" class="button" onClick={search.stop}>
-              Stop looking
-            </button>
+            <Button onClick={search.stop}>Stop looking</Button>
           ) : (
-            <button
-              type="button"
-              class={set ? 'button' : 'button button-solid'}
+            <Button
+              look={set ? 'outline' : 'solid'}
               disabled={ranges.length === 0 || packs.length === 0 || (searched && isFinal(state))}
               onClick={() => look(searched ? STEPS.long : STEPS.short)}
             >
               {searched ? 'Look longer' : `Find ${countOf(packs.length, 'frequency', 'frequencies')}`}
-            </button>
+            </Button>
           )}
           {set && (
-            <button type="button" class="button button-solid" onClick={() => take(set)}>
+            <Button look="solid" onClick={() => take(set)}>
               Take this set
-            </button>
+            </Button>
           )}
         </div>
       }

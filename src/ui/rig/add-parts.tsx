@@ -6,6 +6,7 @@ import { inputsFrom } from '../../commands/plug-run.ts';
 import { RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
 import { INPUT_KINDS, type InputKind } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { openSection } from '../kit/section.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { countOf } from '../words/chain.ts';
@@ -38,9 +39,9 @@ function AddForm({ word, onAdd, section, onDone, children }: FormProps) {
   return (
     <form onSubmit={submit}>
       {children}
-      <button type="submit" class="button button-solid rig-do">
+      <Button look="solid" class="rig-do" type="submit">
         {word}
-      </button>
+      </Button>
     </form>
   );
 }

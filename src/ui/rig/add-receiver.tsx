@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { addReceiver, type ReceiverSpec } from '../../commands/lay-rig.ts';
 import { OUTPUT_KINDS, type OutputKind } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { openSection } from '../kit/section.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { OUTPUT_KIND_WORD } from '../words/rig.ts';
@@ -77,26 +78,18 @@ export function AddReceiver({ onDone }: AddProps) {
         </fieldset>
       ))}
       <div class="buttons">
-        <button
-          type="button"
-          class="button"
-          onClick={() => setTyped({ ...typed, modules: [...typed.modules, BLANK] })}
-        >
+        <Button onClick={() => setTyped({ ...typed, modules: [...typed.modules, BLANK] })}>
           Another module
-        </button>
+        </Button>
         {typed.modules.length > 1 && (
-          <button
-            type="button"
-            class="button"
-            onClick={() => setTyped({ ...typed, modules: typed.modules.slice(0, -1) })}
-          >
+          <Button onClick={() => setTyped({ ...typed, modules: typed.modules.slice(0, -1) })}>
             One less
-          </button>
+          </Button>
         )}
       </div>
-      <button type="submit" class="button button-solid rig-do">
+      <Button look="solid" class="rig-do" type="submit">
         Add the receiver
-      </button>
+      </Button>
     </form>
   );
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Command } from '../../app/day-store.ts';
 import type { Day, Part, SelectorPosition } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -73,14 +74,9 @@ export function BlockSheet({ task, onClose }: { task: BlockTask; onClose: () => 
       foot={
         <>
           <FromWhen before={before} onPlace={setBefore} />
-          <button
-            type="button"
-            class="button button-solid rig-do"
-            disabled={pairs.length === 0}
-            onClick={doIt}
-          >
+          <Button look="solid" class="rig-do" disabled={pairs.length === 0} onClick={doIt}>
             {task.does(pairs.length)}
-          </button>
+          </Button>
         </>
       }
     >

@@ -5,6 +5,7 @@ import { freeNames } from '../../commands/part-names.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { tunedTo, wornBy } from '../../day/links.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { nameOf, partName } from '../words/chain.ts';
@@ -43,9 +44,9 @@ export function ChannelSheet({ part, onClose }: PartSheetProps) {
             <KeptFor part={output} label={`${output.name} is kept for`} />
           </div>
         ))}
-        <button type="button" class="button rig-more" onClick={another}>
+        <Button class="rig-more" onClick={another}>
           {outputs.length > 0 ? 'It leaves by another output too' : 'Give it an output'}
-        </button>
+        </Button>
       </WholeDay>
     </Sheet>
   );

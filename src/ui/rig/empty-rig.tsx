@@ -6,6 +6,7 @@ import { readRigSpec } from '../../commands/rig-spec.ts';
 import { STARTING_RIGS } from '../../commands/starting-rigs.ts';
 import { useApp, useDay, useRun } from '../context.ts';
 import { InDoubtQuestion } from '../days/in-doubt.tsx';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { trouble } from '../parts/messages.ts';
 import { Row } from '../parts/row.tsx';
@@ -114,9 +115,9 @@ function InABreath() {
       <p class="rig-reading" aria-live="polite" data-understood={read.ok}>
         {typed.trim() === '' ? KINDS : read.ok ? specWords(read.value) : sentenceFor(read.problem)}
       </p>
-      <button type="submit" class="button button-solid rig-lay" disabled={!read.ok}>
+      <Button look="solid" class="rig-lay" type="submit" disabled={!read.ok}>
         Lay this recorder
-      </button>
+      </Button>
     </form>
   );
 }

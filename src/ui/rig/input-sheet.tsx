@@ -7,6 +7,7 @@ import type { Reach } from '../../day/reach.ts';
 import { SELECTOR_POSITIONS } from '../../facts/chain-changed.ts';
 import { INPUT_KINDS } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -49,10 +50,8 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
           on={tracks}
           onChange={send}
         />
-        <button
-          type="button"
-          class="button"
-          aria-pressed={reach.muted}
+        <Button
+          pressed={reach.muted}
           onClick={() =>
             run(
               (now) => setMute(now, part.id, !reach.muted, at),
@@ -61,7 +60,7 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
           }
         >
           {reach.muted ? 'Muted: let it be heard' : 'Mute'}
-        </button>
+        </Button>
       </div>
       <WholeDay part={part} onClose={onClose}>
         <PartChoice

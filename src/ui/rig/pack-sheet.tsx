@@ -5,6 +5,7 @@ import { wornBy } from '../../day/links.ts';
 import type { Part } from '../../day/model.ts';
 import { formatMhz, parseMhzOrNone } from '../../facts/frequency.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -73,9 +74,9 @@ function FrequencyForm({ part }: { part: Part }) {
   return (
     <form class="name-form" onSubmit={save}>
       <TextField label="Frequency in MHz" value={typed} onInput={setTyped} inputMode="decimal" />
-      <button type="submit" class="button" disabled={typed.trim() === known}>
+      <Button type="submit" disabled={typed.trim() === known}>
         Save
-      </button>
+      </Button>
     </form>
   );
 }

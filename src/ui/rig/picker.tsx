@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { Button } from '../kit/button.tsx';
 import { Row } from '../parts/row.tsx';
 
 export interface Option {
@@ -21,14 +22,14 @@ export function Picker({ label, now, options, current, onPick }: PickerProps) {
   const [open, setOpen] = useState(false);
   return (
     <div class="picker">
-      <button type="button" class="row" aria-expanded={open} onClick={() => setOpen(!open)}>
+      <Button look="bare" class="row" expanded={open} onClick={() => setOpen(!open)}>
         <span class="row-lead" />
         <span class="row-text">
           <span class="soft">{label}</span>
           <strong>{now}</strong>
         </span>
         <span class="row-word rig-show">{open ? 'leave it' : 'change'}</span>
-      </button>
+      </Button>
       {open && (
         <ul class="rows picker-list" aria-label={label}>
           {options.map(({ id, name, word }) => (

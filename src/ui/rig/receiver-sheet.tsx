@@ -3,6 +3,7 @@ import { addOutput } from '../../commands/grow-rig.ts';
 import { freeNames } from '../../commands/part-names.ts';
 import { PLACES } from '../../facts/part-described.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { countOf } from '../words/chain.ts';
@@ -41,9 +42,9 @@ export function ReceiverSheet({ part, onClose }: PartSheetProps) {
           options={PLACE_OPTIONS}
           fields={(place) => ({ place })}
         />
-        <button type="button" class="button rig-more" onClick={spare}>
+        <Button class="rig-more" onClick={spare}>
           Add an output for comms, playback or timecode
-        </button>
+        </Button>
       </WholeDay>
     </Sheet>
   );

@@ -5,6 +5,7 @@ import { answersBefore } from '../../day/answers.ts';
 import { thrownTo } from '../../day/links.ts';
 import type { Day, Part, SelectorPosition } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Row } from '../parts/row.tsx';
@@ -74,9 +75,9 @@ function PositionNames({ part }: { part: Part }) {
         <TextField label="First position" value={first} onInput={(name) => setNames([name, second])} />
         <TextField label="Second position" value={second} onInput={(name) => setNames([first, name])} />
       </div>
-      <button type="submit" class="button rig-more">
+      <Button class="rig-more" type="submit">
         Save the positions
-      </button>
+      </Button>
     </form>
   );
 }
@@ -117,9 +118,9 @@ export function BankSheet({ bank, onClose }: { bank: string; onClose: () => void
           <FromWhen before={before} onPlace={setBefore} />
           <div class="buttons bank-throw">
             {POSITIONS.map((position) => (
-              <button key={position} type="button" class="button" onClick={() => throwAll(position)}>
+              <Button key={position} onClick={() => throwAll(position)}>
                 All to {positionName(day, ids[0]!, position)}
-              </button>
+              </Button>
             ))}
           </div>
         </>

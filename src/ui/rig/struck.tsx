@@ -2,6 +2,7 @@ import { bringBackPart, strikeRig, struckParts } from '../../commands/strike-par
 import { takesInOrder } from '../../day/takes.ts';
 import { wordIn } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { Row } from '../parts/row.tsx';
 
@@ -48,13 +49,13 @@ export function StartOver() {
   if (takesInOrder(day).length > 0) return null;
   return (
     <div class="section">
-      <button
-        type="button"
-        class="button-plain rig-over"
+      <Button
+        look="plain"
+        class="rig-over"
         onClick={() => run(strikeRig, 'Rig struck out; undo on the Line tab brings it back')}
       >
         Strike this rig out and lay another
-      </button>
+      </Button>
     </div>
   );
 }

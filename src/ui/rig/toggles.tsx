@@ -1,3 +1,5 @@
+import { Button } from '../kit/button.tsx';
+
 interface TogglesProps {
   readonly label: string;
   readonly options: readonly { readonly id: string; readonly name: string }[];
@@ -14,15 +16,13 @@ export function Toggles({ label, options, on, onChange }: TogglesProps) {
         {options.map(({ id, name }) => {
           const pressed = on.includes(id);
           return (
-            <button
+            <Button
               key={id}
-              type="button"
-              class="button"
-              aria-pressed={pressed}
+              pressed={pressed}
               onClick={() => onChange(pressed ? on.filter((one) => one !== id) : [...on, id])}
             >
               {name}
-            </button>
+            </Button>
           );
         })}
       </div>

@@ -6,6 +6,7 @@ import type { Part } from '../../day/model.ts';
 import { type PartFields, RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
 import type { Open } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 
 export interface PartSheetProps {
@@ -28,9 +29,9 @@ export function WholeDay({ part, onClose, children }: WholeDayProps) {
       <h3 class="soft">For the whole day</h3>
       {children}
       <NameForm key={part.id} part={part} />
-      <button type="button" class="button" onClick={strike}>
+      <Button onClick={strike}>
         Strike out {part.type === 'track' && !part.mix ? `track ${part.name}` : part.name}
-      </button>
+      </Button>
     </section>
   );
 }
@@ -45,9 +46,9 @@ export function NameForm({ part, label = 'Name' }: { part: Part; label?: string 
   return (
     <form class="name-form" onSubmit={rename}>
       <TextField label={label} value={name} onInput={setName} />
-      <button type="submit" class="button" disabled={name.trim() === part.name}>
+      <Button type="submit" disabled={name.trim() === part.name}>
         Rename
-      </button>
+      </Button>
     </form>
   );
 }

@@ -12,6 +12,7 @@ import { NOTHING_READ, readCard } from '../card/read-card.ts';
 import { startLog } from '../card/start-log.ts';
 import { useDay, useRun } from '../context.ts';
 import { recordingsArrived } from '../days/arrivals.ts';
+import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { countOf } from '../words/chain.ts';
 import '../styles/card.css';
@@ -70,12 +71,12 @@ export function Card() {
       foot={
         read.finished && (
           <div class="card-foot">
-            <button type="button" class="button" disabled={open.length === 0} onClick={keepAll}>
+            <Button disabled={open.length === 0} onClick={keepAll}>
               Log stands in all
-            </button>
-            <button type="button" class="button button-solid" disabled={read.files === 0} onClick={note}>
+            </Button>
+            <Button look="solid" disabled={read.files === 0} onClick={note}>
               {open.length === 0 ? 'Checked: say so' : `Checked, ${open.length} open: say so`}
-            </button>
+            </Button>
           </div>
         )
       }
@@ -95,9 +96,9 @@ export function Card() {
               <p>
                 This day has no log yet. The card can start it: a take for every recording, as its files say.
               </p>
-              <button type="button" class="button button-solid" onClick={start}>
+              <Button look="solid" onClick={start}>
                 Start the log from the card
-              </button>
+              </Button>
             </div>
           )}
           <DifferenceList day={day} differences={differences} onSettle={settle} />

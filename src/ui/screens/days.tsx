@@ -8,6 +8,7 @@ import { NewDay } from '../days/new-day.tsx';
 import { openSampleDay } from '../days/sample-day.ts';
 import { TakeInSheet } from '../days/take-in.tsx';
 import { isTabOnIphone } from '../device.ts';
+import { Button } from '../kit/button.tsx';
 import { LeftHeld } from '../parts/left-held.tsx';
 import { Looks } from '../parts/looks.tsx';
 import { NotKeptBanner } from '../parts/not-kept.tsx';
@@ -90,13 +91,9 @@ export function Days() {
                 word={copyWords(day)}
                 onTap={() => goTo({ at: 'day', day: day.id, tab: 'now' })}
               />
-              <button
-                type="button"
-                aria-label={`More about ${titleOf(day)}`}
-                onClick={() => setOpen({ day })}
-              >
+              <Button look="bare" label={`More about ${titleOf(day)}`} onClick={() => setOpen({ day })}>
                 more
-              </button>
+              </Button>
             </li>
           ))}
         </ul>
@@ -107,21 +104,17 @@ export function Days() {
             Days hold the names of people. They are on this phone and nowhere else, until you send them;
             nobody counts or watches. Erasing a day takes it off this phone whole.
           </p>
-          <button type="button" class="button-plain days-licences" onClick={() => setOpen('licences')}>
+          <Button look="plain" class="days-licences" onClick={() => setOpen('licences')}>
             Licences
-          </button>
+          </Button>
         </div>
       </main>
       <div class="foot days-foot">
-        <button type="button" class="button" onClick={() => setOpen('take-in')}>
-          Take in a day file
-        </button>
-        <button type="button" class="button" onClick={() => void sample()}>
-          Sample day
-        </button>
-        <button type="button" class="button button-solid days-new" onClick={() => setOpen('new')}>
+        <Button onClick={() => setOpen('take-in')}>Take in a day file</Button>
+        <Button onClick={() => void sample()}>Sample day</Button>
+        <Button look="solid" class="days-new" onClick={() => setOpen('new')}>
           New day
-        </button>
+        </Button>
       </div>
       {open === 'new' && <NewDay onClose={close} />}
       {open === 'licences' && <LicenceSheet onClose={close} />}

@@ -1,3 +1,4 @@
+import { Button } from '../kit/button.tsx';
 import { Mark, type MarkState } from '../parts/mark.tsx';
 import { FIRST_STEPS, WORD_MEANS } from '../words/help.ts';
 import { MARK_MEANS } from '../words/means.ts';
@@ -9,9 +10,7 @@ export function Help() {
     <div class="page">
       <header class="section help-head">
         <h1>The words</h1>
-        <button type="button" class="button" onClick={() => history.back()}>
-          Back
-        </button>
+        <Button onClick={() => history.back()}>Back</Button>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: nothing in it takes the focus, and keys must be able to scroll it (WCAG 2.1.1). */}
       <main class="body help" tabIndex={0}>

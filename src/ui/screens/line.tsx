@@ -4,6 +4,7 @@ import { isInWords, wordsOfTake } from '../../day/found-on-line.ts';
 import type { Day, LineItem } from '../../day/model.ts';
 import { itemOnLine } from '../../day/takes.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { LineHead } from '../parts/line-head.tsx';
 import { LineEntry } from '../parts/line-row.tsx';
 import { Page } from '../parts/page.tsx';
@@ -111,9 +112,7 @@ interface MoreProps {
 function More({ count, what: [one, many], onMore }: MoreProps) {
   return (
     <p class="section">
-      <button type="button" class="button" onClick={onMore}>
-        {countOf(count, one, many)}
-      </button>
+      <Button onClick={onMore}>{countOf(count, one, many)}</Button>
     </p>
   );
 }

@@ -1,5 +1,6 @@
 import type { DayId } from '../../facts/envelope.ts';
 import { useApp } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { LeftHeld } from '../parts/left-held.tsx';
 import { goTo, opensWith } from '../route.ts';
 
@@ -22,16 +23,14 @@ export function NoSuchDay({ day }: { day: DayId }) {
         <a class={isHeld ? 'button as-button' : 'button button-solid as-button'} href="#/">
           All days
         </a>
-        <button
-          type="button"
-          class="button"
+        <Button
           onClick={() => {
             opensWith.value = 'new-day';
             goTo({ at: 'days' });
           }}
         >
           New day
-        </button>
+        </Button>
       </div>
     </main>
   );

@@ -2,6 +2,7 @@ import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { TakeId } from '../../day/model.ts';
 import { dayPicture } from '../../report/day-picture.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { DayDrawing } from '../picture/day-drawing.tsx';
 import { Legend } from '../picture/legend.tsx';
@@ -25,17 +26,12 @@ export function Picture() {
       tab="picture"
       foot={
         <div class="picture-foot">
-          <button type="button" class="button" disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
+          <Button disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
             Smaller
-          </button>
-          <button
-            type="button"
-            class="button"
-            disabled={zoom === WIDTHS.length - 1}
-            onClick={() => setZoom(zoom + 1)}
-          >
+          </Button>
+          <Button disabled={zoom === WIDTHS.length - 1} onClick={() => setZoom(zoom + 1)}>
             Larger
-          </button>
+          </Button>
         </div>
       }
     >

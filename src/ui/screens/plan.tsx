@@ -8,6 +8,7 @@ import type { Move } from '../../plan/moves.ts';
 import { besidesMoves, factsOfPlan, neededNow } from '../../plan/plan-facts.ts';
 import { ok } from '../../shared/result.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { MoveList } from '../plan/move-list.tsx';
 import { Outcome } from '../plan/outcome.tsx';
@@ -85,9 +86,9 @@ export function Plan() {
     >
       <div class="plan-head">
         <h1>Next setup: {slateText(slateAfter(day, slate))}</h1>
-        <button type="button" class="button-plain" onClick={() => setWeighing(true)}>
+        <Button look="plain" onClick={() => setWeighing(true)}>
           what moves cost
-        </button>
+        </Button>
       </div>
       {!planned && (
         <p class="plan-cost soft" role="status">

@@ -5,6 +5,7 @@ import type { DayPlan } from '../../radio/day-plan.ts';
 import { rangesOf } from '../../radio/day-ranges.ts';
 import { hitCount } from '../../radio/named-hits.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { Page } from '../parts/page.tsx';
 import { Row } from '../parts/row.tsx';
@@ -81,9 +82,9 @@ export function Radio() {
             </li>
           ))}
         </ul>
-        <button type="button" class="prep-more" onClick={() => setOpen({ band: undefined, use: 'tunable' })}>
+        <Button look="bare" class="prep-more" onClick={() => setOpen({ band: undefined, use: 'tunable' })}>
           Add a range
-        </button>
+        </Button>
       </Section>
       <Section
         name="Spectrum in use here"
@@ -172,20 +173,18 @@ function Stretches({ onStretch }: { onStretch: (id: string | undefined) => void 
           </li>
         ))}
       </ul>
-      <button type="button" class="prep-more" onClick={() => onStretch(undefined)}>
+      <Button look="bare" class="prep-more" onClick={() => onStretch(undefined)}>
         Add another stretch
-      </button>
+      </Button>
     </>
   );
 }
 
 const RadioFoot = ({ onSet, onAdd }: { onSet: () => void; onAdd: () => void }) => (
   <div class="prep-foot">
-    <button type="button" class="button" onClick={onAdd}>
-      Another carrier
-    </button>
-    <button type="button" class="button button-solid" onClick={onSet}>
+    <Button onClick={onAdd}>Another carrier</Button>
+    <Button look="solid" onClick={onSet}>
       A set for many
-    </button>
+    </Button>
   </div>
 );

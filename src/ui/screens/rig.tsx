@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { answersNow } from '../../day/answers.ts';
 import type { PartId } from '../../day/model.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { AddSheet } from '../rig/add-sheet.tsx';
 import { BlockSheet } from '../rig/block-sheet.tsx';
@@ -59,15 +60,11 @@ export function Rig() {
 function RigFoot({ onOpen }: { onOpen: (sheet: 'add' | 'plug' | 'tune') => void }) {
   return (
     <div class="rig-foot">
-      <button type="button" class="button" onClick={() => onOpen('plug')}>
-        Plug a block
-      </button>
-      <button type="button" class="button" onClick={() => onOpen('tune')}>
-        Tune a block
-      </button>
-      <button type="button" class="button button-solid" onClick={() => onOpen('add')}>
+      <Button onClick={() => onOpen('plug')}>Plug a block</Button>
+      <Button onClick={() => onOpen('tune')}>Tune a block</Button>
+      <Button look="solid" onClick={() => onOpen('add')}>
         Add
-      </button>
+      </Button>
     </div>
   );
 }

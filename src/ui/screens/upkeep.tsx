@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { dueCount, upkeepAt } from '../../upkeep/day-due.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { PrepTop } from '../prep/prep-top.tsx';
 import { useNow } from '../prep/use-now.ts';
@@ -45,12 +46,10 @@ export function Upkeep() {
       tab="upkeep"
       foot={
         <div class="prep-foot">
-          <button type="button" class="button" onClick={() => setOpen({ device: undefined })}>
-            Another device
-          </button>
-          <button type="button" class="button button-solid" onClick={() => setWiring(true)}>
+          <Button onClick={() => setOpen({ device: undefined })}>Another device</Button>
+          <Button look="solid" onClick={() => setWiring(true)}>
             Wiring sheet
-          </button>
+          </Button>
         </div>
       }
     >

@@ -3,6 +3,7 @@ import { bringBack, moveBefore, takeBack } from '../../commands/correct.ts';
 import type { LineItem } from '../../day/model.ts';
 import { itemOnLine } from '../../day/takes.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { factWords } from '../words/facts.ts';
@@ -34,27 +35,18 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
     >
       <div class="section buttons">
         {takenBack ? (
-          <button
-            type="button"
-            class="button button-solid"
+          <Button
+            look="solid"
             onClick={() => run((now) => bringBack(now, [fact.id]), `${words}: brought back`) && onClose()}
           >
             Bring it back
-          </button>
+          </Button>
         ) : (
-          <button
-            type="button"
-            class="button"
-            onClick={() => run((now) => takeBack(now, [fact.id]), `${words}: taken back`) && onClose()}
-          >
+          <Button onClick={() => run((now) => takeBack(now, [fact.id]), `${words}: taken back`) && onClose()}>
             Take it back
-          </button>
+          </Button>
         )}
-        {before !== undefined && (
-          <button type="button" class="button" onClick={() => place(undefined)}>
-            Where it was said
-          </button>
-        )}
+        {before !== undefined && <Button onClick={() => place(undefined)}>Where it was said</Button>}
       </div>
     </Sheet>
   );

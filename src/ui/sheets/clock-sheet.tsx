@@ -7,6 +7,7 @@ import { nextWholeSecond, timeOfDayClock } from '../../time/followed-clock.ts';
 import { type RateId, rateOf } from '../../time/rate.ts';
 import { addFrames, formatTimecode, parseTimecode } from '../../time/timecode.ts';
 import { useApp, useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { complain } from '../saying.ts';
@@ -95,18 +96,18 @@ function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
       under={`Tap when the recorder comes to this second. Rate ${rate}; the day's head sets it.`}
       onClose={onClose}
       foot={
-        <button type="button" class="button button-solid tap-now" onClick={follow}>
+        <Button look="solid" class="tap-now" onClick={follow}>
           Now it shows
           <strong class="mono">{formatTimecode(target, rate)}</strong>
-        </button>
+        </Button>
       }
     >
       <div class="section">
         <div class="steps">
           {STEPS.map(({ name, seconds }) => (
-            <button key={name} type="button" class="button" onClick={() => step(seconds)}>
+            <Button key={name} onClick={() => step(seconds)}>
               {name}
-            </button>
+            </Button>
           ))}
         </div>
       </div>
@@ -124,9 +125,7 @@ function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
           inputMode="numeric"
           placeholder="21:32:10"
         />
-        <button type="submit" class="button">
-          Wait for this
-        </button>
+        <Button type="submit">Wait for this</Button>
       </form>
     </Sheet>
   );

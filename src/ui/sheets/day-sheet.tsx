@@ -7,6 +7,7 @@ import { unknownWords } from '../../day/unknown-words.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { DayFileButton } from '../days/day-file-button.tsx';
+import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Looks } from '../parts/looks.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -52,9 +53,9 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
       onClose={onClose}
       foot={
         <div class="buttons">
-          <button type="button" class="button button-solid" onClick={save}>
+          <Button look="solid" onClick={save}>
             Save
-          </button>
+          </Button>
           <a class="button as-button" href="#/">
             All days
           </a>

@@ -5,6 +5,7 @@ import { gangsOn } from '../../day/gang-links.ts';
 import { clashesWithoutGang, stretchOf } from '../../day/gang-reach.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { endEffects, type GangChoice, gangChoices, gangEffects } from '../words/gangs.ts';
 import '../styles/from-when.css';
 
@@ -29,9 +30,9 @@ export function GangClash({ answer, before, onDone }: GangProps) {
     <div class="section">
       <div class="buttons">
         {gangChoices(stretch).map((choice) => (
-          <button key={choice.ask} type="button" class="button" onClick={() => declare(choice)}>
+          <Button key={choice.ask} onClick={() => declare(choice)}>
             {choice.ask}
-          </button>
+          </Button>
         ))}
       </div>
       {stretch && <p class="soft action-effects">{gangEffects(stretch)}</p>}
@@ -54,13 +55,9 @@ export function EndGang({ answer, before, onDone }: GangProps) {
   if (gangsOn(answersBefore(day, before).links, id).length === 0) return null;
   return (
     <div class="section">
-      <button
-        type="button"
-        class="button"
-        onClick={() => run((now) => dissolveGang(now, id, { before }), 'No gang any more') && onDone()}
-      >
+      <Button onClick={() => run((now) => dissolveGang(now, id, { before }), 'No gang any more') && onDone()}>
         End the gang
-      </button>
+      </Button>
       <p class="soft action-effects">{effects}</p>
     </div>
   );

@@ -3,6 +3,7 @@ import { addNote, describeTake } from '../../commands/log-takes.ts';
 import { answersAtTake } from '../../day/answers.ts';
 import { takeText } from '../../day/slate.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { USUAL_COMPLAINTS } from '../words/complaints.ts';
@@ -33,54 +34,32 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
   return (
     <Sheet title={`Note on ${takeText(take)}`} onClose={onClose}>
       <div class="section buttons">
-        <button
-          type="button"
-          class="button"
-          aria-pressed={take.noGood}
-          onClick={() => flag('noGood', 'no good')}
-        >
+        <Button pressed={take.noGood} onClick={() => flag('noGood', 'no good')}>
           NG
-        </button>
-        <button
-          type="button"
-          class="button"
-          aria-pressed={take.falseStart}
-          onClick={() => flag('falseStart', 'a false start')}
-        >
+        </Button>
+        <Button pressed={take.falseStart} onClick={() => flag('falseStart', 'a false start')}>
           false start
-        </button>
-        <button
-          type="button"
-          class="button"
-          aria-pressed={take.tailSlate}
-          onClick={() => flag('tailSlate', 'tail slate')}
-        >
+        </Button>
+        <Button pressed={take.tailSlate} onClick={() => flag('tailSlate', 'tail slate')}>
           tail slate
-        </button>
+        </Button>
       </div>
       <div class="section">
         <p class="soft" id="note-where">
           Where?
         </p>
         <div class="buttons grid-buttons" role="group" aria-labelledby="note-where">
-          <button
-            type="button"
-            class="button"
-            aria-pressed={track === undefined}
-            onClick={() => setTrack(undefined)}
-          >
+          <Button pressed={track === undefined} onClick={() => setTrack(undefined)}>
             whole take
-          </button>
+          </Button>
           {tracks.map((answer) => (
-            <button
+            <Button
               key={answer.track.id}
-              type="button"
-              class="button"
-              aria-pressed={track === answer.track.id}
+              pressed={track === answer.track.id}
               onClick={() => setTrack(answer.track.id)}
             >
               {answer.track.mix ? answer.track.name : `${answer.track.name} ${answer.name}`}
-            </button>
+            </Button>
           ))}
         </div>
       </div>
@@ -88,9 +67,9 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
         <p class="soft">One tap notes it</p>
         <div class="buttons">
           {USUAL_COMPLAINTS.map((text) => (
-            <button key={text} type="button" class="button" onClick={() => note(text)}>
+            <Button key={text} onClick={() => note(text)}>
               {text}
-            </button>
+            </Button>
           ))}
         </div>
       </div>
@@ -102,9 +81,9 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
         }}
       >
         <TextField label="In other words" value={typed} onInput={setTyped} capitals="sentences" />
-        <button type="submit" class="button button-solid">
+        <Button look="solid" type="submit">
           Note it
-        </button>
+        </Button>
       </form>
     </Sheet>
   );

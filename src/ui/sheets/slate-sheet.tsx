@@ -5,6 +5,7 @@ import { parseSlate, sceneText, slateText, takeText } from '../../day/slate.ts';
 import { currentSlate, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
 import type { TakeKind } from '../../facts/take-logged.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -94,9 +95,9 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
             <TextField label="Scene" value={scene} onInput={setScene} capitals="characters" />
           )}
         </div>
-        <button type="submit" class="button button-solid">
+        <Button look="solid" type="submit">
           Call this slate
-        </button>
+        </Button>
       </form>
     </Sheet>
   );

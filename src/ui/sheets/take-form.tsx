@@ -6,6 +6,7 @@ import { takeText } from '../../day/slate.ts';
 import { currentSlate, isSlated, nextTake, ownOpenTake } from '../../day/takes.ts';
 import { TAKE_KINDS, type TakeKind } from '../../facts/take-logged.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -62,9 +63,9 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
       foot={
         <>
           {!take && <FromWhen before={before} onPlace={setBefore} question="where on the line?" />}
-          <button type="button" class="button button-solid" onClick={save}>
+          <Button look="solid" onClick={save}>
             {take ? 'Save' : 'Log this take'}
-          </button>
+          </Button>
         </>
       }
     >

@@ -9,6 +9,7 @@ import { trackLabels } from '../../day/track-labels.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -51,14 +52,12 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
           {doing === 'move' && <FromWhen before={undefined} onPlace={move} question="put it where?" />}
           <div class="buttons">
             {isOpen(take) && (
-              <button type="button" class="button button-solid" onClick={() => cut(take)}>
+              <Button look="solid" onClick={() => cut(take)}>
                 Cut
-              </button>
+              </Button>
             )}
-            <button
-              type="button"
-              class="button"
-              aria-pressed={take.circled}
+            <Button
+              pressed={take.circled}
               onClick={() =>
                 run(
                   (now) => circleTake(now, take.id, !take.circled),
@@ -67,28 +66,15 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
               }
             >
               circle
-            </button>
-            <button type="button" class="button" onClick={() => setDoing('note')}>
-              note
-            </button>
-            <button type="button" class="button" onClick={() => setDoing('form')}>
-              correct
-            </button>
-            <button
-              type="button"
-              class="button"
-              aria-expanded={doing === 'move'}
-              onClick={() => setDoing('move')}
-            >
+            </Button>
+            <Button onClick={() => setDoing('note')}>note</Button>
+            <Button onClick={() => setDoing('form')}>correct</Button>
+            <Button expanded={doing === 'move'} onClick={() => setDoing('move')}>
               move
-            </button>
-            <button
-              type="button"
-              class="button"
-              onClick={() => run((now) => takeBack(now, [take.id]), `${name} taken back`) && onClose()}
-            >
+            </Button>
+            <Button onClick={() => run((now) => takeBack(now, [take.id]), `${name} taken back`) && onClose()}>
               take back
-            </button>
+            </Button>
           </div>
         </>
       }
@@ -105,16 +91,15 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
                     : 'whole take'
                 }
               />
-              <button
-                type="button"
-                class="button-plain"
-                aria-label={`Take back the note ${note.text}`}
+              <Button
+                look="plain"
+                label={`Take back the note ${note.text}`}
                 onClick={() =>
                   run((now) => takeBack(now, [note.id]), `Note taken back: ${shortened(note.text)}`)
                 }
               >
                 take back
-              </button>
+              </Button>
             </li>
           ))}
         </ul>
@@ -143,13 +128,12 @@ function TakenBackSheet({ item: { fact }, onClose }: { item: LineItem; onClose: 
   return (
     <Sheet title={`${name}, taken back`} under="What was placed before it keeps its place." onClose={onClose}>
       <div class="section">
-        <button
-          type="button"
-          class="button button-solid"
+        <Button
+          look="solid"
           onClick={() => run((now) => bringBack(now, [fact.id]), `${name} brought back`) && onClose()}
         >
           Bring it back
-        </button>
+        </Button>
       </div>
     </Sheet>
   );

@@ -5,6 +5,7 @@ import type { PartId } from '../../day/model.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
 import type { SubjectAnswer } from '../../day/track-subject.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { partName } from '../words/chain.ts';
 import { positionName } from '../words/facts.ts';
@@ -36,20 +37,16 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
     <div class="section">
       <div class="buttons">
         {input && (
-          <button
-            type="button"
-            class="button"
+          <Button
             onClick={() =>
               does(run((now) => setMute(now, input, !muted, at), muted ? 'Heard again' : 'Muted'))
             }
           >
             {muted ? 'Unmute' : 'Mute'} {partName(day.rig, input)}
-          </button>
+          </Button>
         )}
         {selector && reach?.selector && (
-          <button
-            type="button"
-            class="button"
+          <Button
             onClick={() => {
               const other = reach.selector?.position === 'a' ? 'b' : 'a';
               const done = `${selector.name} to ${positionName(day, selector.id, other)}`;
@@ -57,27 +54,17 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
             }}
           >
             {selector.name} to {positionName(day, selector.id, reach.selector.position === 'a' ? 'b' : 'a')}
-          </button>
+          </Button>
         )}
         {input && (
-          <button
-            type="button"
-            class="button"
-            aria-expanded={asking === 'track'}
-            onClick={() => setAsking('track')}
-          >
+          <Button expanded={asking === 'track'} onClick={() => setAsking('track')}>
             Other track
-          </button>
+          </Button>
         )}
         {!track.mix && (
-          <button
-            type="button"
-            class="button"
-            aria-expanded={asking === 'name'}
-            onClick={() => setAsking('name')}
-          >
+          <Button expanded={asking === 'name'} onClick={() => setAsking('name')}>
             Type a name
-          </button>
+          </Button>
         )}
       </div>
       {asking === 'track' && input && (
@@ -115,15 +102,9 @@ function TrackChoice({
       {rig.tracks
         .filter(({ mix }) => !mix)
         .map(({ id, name }) => (
-          <button
-            key={id}
-            type="button"
-            class="button"
-            aria-pressed={current.includes(id)}
-            onClick={() => onChoose(id)}
-          >
+          <Button key={id} pressed={current.includes(id)} onClick={() => onChoose(id)}>
             {name}
-          </button>
+          </Button>
         ))}
     </div>
   );
@@ -144,9 +125,7 @@ function NameForm({ name, onSay }: { name: string; onSay: (name: string) => void
         onInput={setTyped}
         capitals="words"
       />
-      <button type="submit" class="button">
-        {typed.trim() === '' ? 'Use the chain' : 'Use this name'}
-      </button>
+      <Button type="submit">{typed.trim() === '' ? 'Use the chain' : 'Use this name'}</Button>
     </form>
   );
 }

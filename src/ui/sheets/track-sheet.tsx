@@ -10,6 +10,7 @@ import {
   subjectOf,
 } from '../../day/track-subject.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { breakWords, nameOf, partName, pathWords } from '../words/chain.ts';
@@ -113,15 +114,13 @@ function WhichVoice({ answer, subject, onChoose }: WhichProps) {
       {isElsewhere && <p class="section-title soft">On track {answer.track.name} instead</p>}
       <div class="section buttons" role="group" aria-label="Which of them">
         {answer.heard.map((one) => (
-          <button
+          <Button
             key={one.source.id}
-            type="button"
-            class="button"
-            aria-pressed={isSubject(subject, one)}
+            pressed={isSubject(subject, one)}
             onClick={() => onChoose(subjectOf(one))}
           >
             {nameOf(day, one.voice)}
-          </button>
+          </Button>
         ))}
       </div>
     </>

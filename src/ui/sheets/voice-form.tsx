@@ -5,6 +5,7 @@ import type { VoiceId } from '../../day/model.ts';
 import type { VoiceFields } from '../../facts/voice-described.ts';
 import { saidFields, VoiceFieldset, type VoiceTexts } from '../cast/voice-fieldset.tsx';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { nameOf } from '../words/chain.ts';
 
@@ -50,12 +51,10 @@ export function VoiceForm({ voice, onDone, onStruck }: FormProps) {
         <TextField label="Priority, 1 is first" value={priority} onInput={setPriority} inputMode="numeric" />
       )}
       <div class="buttons">
-        <button type="submit" class="button button-solid">
+        <Button look="solid" type="submit">
           Save
-        </button>
-        <button type="button" class="button" onClick={strike}>
-          Strike off the cast
-        </button>
+        </Button>
+        <Button onClick={strike}>Strike off the cast</Button>
       </div>
     </form>
   );

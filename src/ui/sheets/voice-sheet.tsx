@@ -7,6 +7,7 @@ import type { Day, VoiceId } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import { NEEDS } from '../../facts/chain-changed.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Row } from '../parts/row.tsx';
@@ -54,9 +55,9 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
         />
         <div class="buttons">
           <WornActions answers={answers} answer={answer} before={before} />
-          <button type="button" class="button" aria-expanded={editing} onClick={() => setEditing(!editing)}>
+          <Button expanded={editing} onClick={() => setEditing(!editing)}>
             Name
-          </button>
+          </Button>
         </div>
       </div>
       {editing && <VoiceForm voice={voice} onDone={() => setEditing(false)} onStruck={onClose} />}

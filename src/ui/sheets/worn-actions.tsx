@@ -4,6 +4,7 @@ import { mutedAt } from '../../day/links.ts';
 import type { PartId } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { partName } from '../words/chain.ts';
 
 interface WornProps {
@@ -30,14 +31,14 @@ export function WornActions({ answers: { links }, answer, before }: WornProps) {
   return (
     <>
       {worn.map((pack) => (
-        <button key={pack} type="button" class="button" onClick={() => off(pack)}>
+        <Button key={pack} onClick={() => off(pack)}>
           {partName(rig, pack)} off
-        </button>
+        </Button>
       ))}
       {switches.map((part) => (
-        <button key={part} type="button" class="button" onClick={() => mute(part, !isMuted(part))}>
+        <Button key={part} onClick={() => mute(part, !isMuted(part))}>
           {isMuted(part) ? 'Unmute' : 'Mute'} {partName(rig, part)}
-        </button>
+        </Button>
       ))}
     </>
   );

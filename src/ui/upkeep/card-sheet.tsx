@@ -4,6 +4,7 @@ import { readNumbers } from '../../commands/typed-number.ts';
 import type { CardFields } from '../../facts/upkeep-said.ts';
 import { SIZE_UNITS, type SizeUnit } from '../../upkeep/media.ts';
 import { useApp, useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { Cautions } from '../prep/cautions.tsx';
@@ -86,9 +87,9 @@ export function CardSheet({ id, onClose }: { id: string | undefined; onClose: ()
           ]}
           onChoose={setUnit}
         />
-        <button type="submit" class="button button-solid">
+        <Button look="solid" type="submit">
           Save
-        </button>
+        </Button>
       </form>
       {known && (
         <div class="section">
@@ -99,36 +100,24 @@ export function CardSheet({ id, onClose }: { id: string | undefined; onClose: ()
             onChoose={(value) => say({ copies: Number(value) }, `${known.name}: ${value} copies`)}
           />
           <div class="buttons">
-            <button
-              type="button"
-              class="button"
+            <Button
               onClick={() => say({ inAtMs: clock.now().atMs, outAtMs: null }, `${known.name} went in now`)}
             >
               It went in now
-            </button>
-            <button
-              type="button"
-              class="button"
-              onClick={() => say({ outAtMs: clock.now().atMs }, `${known.name} came out now`)}
-            >
+            </Button>
+            <Button onClick={() => say({ outAtMs: clock.now().atMs }, `${known.name} came out now`)}>
               It came out now
-            </button>
-            <button
-              type="button"
-              class="button"
-              onClick={() => say({ inAtMs: null, outAtMs: null }, `${known.name} is in all day`)}
-            >
+            </Button>
+            <Button onClick={() => say({ inAtMs: null, outAtMs: null }, `${known.name} is in all day`)}>
               In all day
-            </button>
-            <button
-              type="button"
-              class="button"
+            </Button>
+            <Button
               onClick={() => {
                 if (say({ struck: true }, `${known.name} taken off the list`)) onClose();
               }}
             >
               Take it off the list
-            </button>
+            </Button>
           </div>
         </div>
       )}

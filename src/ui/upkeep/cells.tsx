@@ -5,6 +5,7 @@ import type { CellsDue } from '../../upkeep/batteries.ts';
 import type { Device } from '../../upkeep/day-devices.ts';
 import { swapsToWrap, type UpkeepNow } from '../../upkeep/day-due.ts';
 import { useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { Cautions } from '../prep/cautions.tsx';
 import { countOf } from '../words/chain.ts';
@@ -42,39 +43,29 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
     <Section name="Batteries" under={under}>
       {devices.length > 0 && (
         <div class="section buttons">
-          <button
-            type="button"
-            class="button"
-            onClick={() => all(devices, `Fresh cells in all ${devices.length}`)}
-          >
+          <Button onClick={() => all(devices, `Fresh cells in all ${devices.length}`)}>
             Fresh in all {devices.length}
-          </button>
+          </Button>
           {unsaid > 0 && unsaid < devices.length && (
-            <button
-              type="button"
-              class="button"
-              onClick={() => all(upkeep.withoutCells, `Fresh cells in ${unsaid}`)}
-            >
+            <Button onClick={() => all(upkeep.withoutCells, `Fresh cells in ${unsaid}`)}>
               Fresh in the other {unsaid}
-            </button>
+            </Button>
           )}
         </div>
       )}
       <ul class="device-rows">
         {devices.map((device) => (
           <li key={device.id} class="device-row">
-            <button type="button" class="device-about" onClick={() => onDevice(device.id)}>
+            <Button look="bare" class="device-about" onClick={() => onDevice(device.id)}>
               <strong>{device.name}</strong>
               <span class="soft">{cellsWords(day, upkeep, device, now)}</span>
-            </button>
-            <button
-              type="button"
-              class="button"
-              aria-label={`Fresh cells in ${device.name}`}
+            </Button>
+            <Button
+              label={`Fresh cells in ${device.name}`}
               onClick={() => all([device], `Fresh cells in ${device.name}`)}
             >
               Fresh
-            </button>
+            </Button>
           </li>
         ))}
       </ul>

@@ -5,6 +5,7 @@ import type { DeviceFields } from '../../facts/upkeep-said.ts';
 import { groupOf } from '../../radio/day-ranges.ts';
 import { type Device, devicesOf, RECORDER } from '../../upkeep/day-devices.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { complain } from '../saying.ts';
@@ -57,9 +58,7 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
       )}
       {device?.type === 'other' && (
         <div class="section">
-          <button type="button" class="button" onClick={strike}>
-            Take {device.name} out
-          </button>
+          <Button onClick={strike}>Take {device.name} out</Button>
         </div>
       )}
     </Sheet>
@@ -142,26 +141,20 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
         <legend class="soft">It has</legend>
         <div class="buttons">
           {(['hasCells', 'hasTimecode'] as const).map((field) => (
-            <button
-              key={field}
-              type="button"
-              class="button"
-              aria-pressed={has[field]}
-              onClick={() => setHas({ ...has, [field]: !has[field] })}
-            >
+            <Button key={field} pressed={has[field]} onClick={() => setHas({ ...has, [field]: !has[field] })}>
               {field === 'hasCells' ? 'cells' : 'timecode'}
-            </button>
+            </Button>
           ))}
         </div>
       </fieldset>
       <div class="buttons">
-        <button type="submit" class="button button-solid">
+        <Button look="solid" type="submit">
           Save
-        </button>
+        </Button>
         {alike.length > 1 && (
-          <button type="button" class="button" onClick={() => save(alike)}>
+          <Button onClick={() => save(alike)}>
             Save for all {alike.length} {groupOf(device?.name ?? '')} packs
-          </button>
+          </Button>
         )}
       </div>
     </form>

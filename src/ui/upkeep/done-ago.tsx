@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { Button } from '../kit/button.tsx';
 
 const AGO = [
   { minutes: 0, name: 'just now' },
@@ -23,9 +24,9 @@ export function DoneAgo({ title, onDone, children }: DoneAgoProps) {
       {children}
       <div class="buttons">
         {AGO.map(({ minutes, name }) => (
-          <button key={minutes} type="button" class="button" onClick={() => onDone(minutes)}>
+          <Button key={minutes} onClick={() => onDone(minutes)}>
             {name}
-          </button>
+          </Button>
         ))}
       </div>
     </div>

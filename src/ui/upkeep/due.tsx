@@ -5,6 +5,7 @@ import type { UpkeepNow } from '../../upkeep/day-due.ts';
 import type { DueItem } from '../../upkeep/due-list.ts';
 import { type DueGroup, dueGroups } from '../../upkeep/due-list.ts';
 import { useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Mark, type MarkState } from '../parts/mark.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { deviceName } from '../words/prep-facts.ts';
@@ -63,26 +64,22 @@ function DueRow({ day, group, now }: { day: Day; group: DueGroup; now: Moment })
         {actionWords(item, now.zone, now.atMs)}
       </strong>
       {item.kind === 'cells' && (
-        <button
-          type="button"
-          class="button"
-          aria-label={`Fresh cells in ${title}`}
+        <Button
+          label={`Fresh cells in ${title}`}
           onClick={() => run((d, moment) => freshCells(d, names, moment), `Fresh cells in ${title}`)}
         >
           Fresh
-        </button>
+        </Button>
       )}
       {item.kind === 'jam' && (
-        <button
-          type="button"
-          class="button"
-          aria-label={`${title} jammed again`}
+        <Button
+          label={`${title} jammed again`}
           onClick={() =>
             run((d, moment) => jamDevices(d, names, moment, sourceOf(item)), `${title} jammed again`)
           }
         >
           Jam
-        </button>
+        </Button>
       )}
       {item.kind === 'card' && <span class="due-none" />}
     </div>

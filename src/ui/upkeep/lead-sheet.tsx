@@ -3,6 +3,7 @@ import { describeLeads, putOnSnake } from '../../commands/describe-runs.ts';
 import { SNAKE_SIGNALS, type SnakeSignal } from '../../facts/runs-described.ts';
 import type { DayLead } from '../../upkeep/day-wiring.ts';
 import { useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { Cautions } from '../prep/cautions.tsx';
@@ -50,13 +51,13 @@ export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
       onClose={onClose}
       foot={
         <div class="prep-foot">
-          <button type="button" class="button button-solid" onClick={save}>
+          <Button look="solid" onClick={save}>
             Save
-          </button>
+          </Button>
           {kind === 'snake' && run8.length > 1 && (
-            <button type="button" class="button" onClick={saveRun}>
+            <Button onClick={saveRun}>
               Circuits {circuit} to {circuit + run8.length - 1}, from here down
-            </button>
+            </Button>
           )}
         </div>
       }

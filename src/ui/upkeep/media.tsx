@@ -3,6 +3,7 @@ import type { Day } from '../../day/model.ts';
 import { formatOf, formatOfAFile } from '../../upkeep/day-cards.ts';
 import type { CardState, UpkeepNow } from '../../upkeep/day-due.ts';
 import { bytesPerSecond, minutesToFileLimit } from '../../upkeep/media.ts';
+import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { Row } from '../parts/row.tsx';
 import { Cautions } from '../prep/cautions.tsx';
@@ -46,9 +47,9 @@ export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
           </li>
         ))}
       </ul>
-      <button type="button" class="prep-more" onClick={() => onCard(undefined)}>
+      <Button look="bare" class="prep-more" onClick={() => onCard(undefined)}>
         Add a card
-      </button>
+      </Button>
       <div class="section">
         <dl class="figures">
           <dt>

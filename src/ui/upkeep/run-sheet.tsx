@@ -8,6 +8,7 @@ import { WIRES } from '../../upkeep/direct-current.ts';
 import { POWER_CLASSES } from '../../upkeep/ethernet-power.ts';
 import { CABLES } from '../../upkeep/network-cables.ts';
 import { useDay, useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { Cautions } from '../prep/cautions.tsx';
@@ -107,14 +108,10 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
       onClose={onClose}
       foot={
         <div class="prep-foot">
-          {known && (
-            <button type="button" class="button" onClick={strike}>
-              Take it out
-            </button>
-          )}
-          <button type="submit" form="run-form" class="button button-solid">
+          {known && <Button onClick={strike}>Take it out</Button>}
+          <Button look="solid" type="submit" form="run-form">
             Keep it
-          </button>
+          </Button>
         </div>
       }
     >

@@ -1,5 +1,6 @@
 import type { Day } from '../../day/model.ts';
 import { type DayRun, dcRun, networkRun, runsOf } from '../../upkeep/day-runs.ts';
+import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { Row } from '../parts/row.tsx';
 import { Cautions } from '../prep/cautions.tsx';
@@ -27,9 +28,9 @@ export function FarBoxSection({ day, onRun }: RunsProps) {
           </li>
         ))}
       </ul>
-      <button type="button" class="prep-more" onClick={() => onRun(undefined, 'network')}>
+      <Button look="bare" class="prep-more" onClick={() => onRun(undefined, 'network')}>
         Work out a network lead
-      </button>
+      </Button>
       <Cautions of={['network-power', 'passive-feed', 'audio-network']} />
     </Section>
   );
@@ -77,9 +78,9 @@ export function CartSection({ day, onRun }: RunsProps) {
           </li>
         ))}
       </ul>
-      <button type="button" class="prep-more" onClick={() => onRun(undefined, 'dc')}>
+      <Button look="bare" class="prep-more" onClick={() => onRun(undefined, 'dc')}>
         Work out a DC lead
-      </button>
+      </Button>
       <Cautions of={['cart-power', 'connectors', 'mains']} />
     </Section>
   );

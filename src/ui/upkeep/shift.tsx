@@ -3,6 +3,7 @@ import type { Moment } from '../../commands/command.ts';
 import { planShift } from '../../commands/plan-shift.ts';
 import type { Day } from '../../day/model.ts';
 import { useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { TextField } from '../parts/field.tsx';
 import { clockTime } from '../words/times.ts';
@@ -48,9 +49,9 @@ export function ShiftSection({ day, now }: { day: Day; now: Moment }) {
             />
           ))}
         </div>
-        <button type="submit" class="button button-solid">
+        <Button look="solid" type="submit">
           Save
-        </button>
+        </Button>
       </form>
     </Section>
   );

@@ -9,6 +9,7 @@ import type { Device } from '../../upkeep/day-devices.ts';
 import type { UpkeepNow } from '../../upkeep/day-due.ts';
 import { labelsBehindClock } from '../../upkeep/drift.ts';
 import { useRun } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { Cautions } from '../prep/cautions.tsx';
 import { countOf } from '../words/chain.ts';
@@ -44,9 +45,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
     >
       {devices.length > 1 && (
         <div class="section buttons">
-          <button
-            type="button"
-            class="button"
+          <Button
             onClick={() =>
               jam(
                 devices.map(({ id }) => id),
@@ -55,33 +54,31 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
             }
           >
             Jammed all {devices.length} from {deviceName(day, 'recorder')}
-          </button>
+          </Button>
         </div>
       )}
       <ul class="device-rows">
         {devices.map((device) => (
           <li key={device.id} class="device-row">
-            <button type="button" class="device-about" onClick={() => onDevice(device.id)}>
+            <Button look="bare" class="device-about" onClick={() => onDevice(device.id)}>
               <strong>{device.name}</strong>
               <span class="soft">{jamWords(day, upkeep, device, now)}</span>
-            </button>
-            <button
-              type="button"
-              class="button"
-              aria-label={`${device.name} jammed`}
+            </Button>
+            <Button
+              label={`${device.name} jammed`}
               onClick={() => jam([device.id], `${device.name} jammed from ${deviceName(day, 'recorder')}`)}
             >
               Jam
-            </button>
+            </Button>
           </li>
         ))}
         <li class="device-row">
-          <button type="button" class="device-about" onClick={() => onDevice('recorder')}>
+          <Button look="bare" class="device-about" onClick={() => onDevice('recorder')}>
             <strong>{deviceName(day, 'recorder')}</strong>
             <span class="soft">
               {tolerance(upkeep.devices.find(({ type }) => type === 'recorder'))}; the head of the chain
             </span>
-          </button>
+          </Button>
         </li>
       </ul>
       <div class="section">

@@ -4,6 +4,7 @@ import { type DayLead, leadsOfDay } from '../../upkeep/day-wiring.ts';
 import { UNCONNECTED_PIN } from '../../upkeep/snake-pins.ts';
 import { type WiringRow, wiringSheet } from '../../upkeep/wiring-sheet.ts';
 import { useDay } from '../context.ts';
+import { Button } from '../kit/button.tsx';
 import { Cautions } from '../prep/cautions.tsx';
 import { complain } from '../saying.ts';
 import { sentenceFor } from '../words/problems.ts';
@@ -39,20 +40,11 @@ export function Wiring({ onBack }: { onBack: () => void }) {
         <h1>Wiring sheet</h1>
         <p class="soft">{[production, label, date].filter(Boolean).join(' · ')}</p>
         <div class="buttons no-print">
-          <button type="button" class="button" onClick={onBack}>
-            Back
-          </button>
-          <button type="button" class="button" onClick={() => print()}>
-            Print
-          </button>
-          <button
-            type="button"
-            class="button button-solid"
-            disabled={!pages}
-            onClick={() => pages && void sendPages(pages)}
-          >
+          <Button onClick={onBack}>Back</Button>
+          <Button onClick={() => print()}>Print</Button>
+          <Button look="solid" disabled={!pages} onClick={() => pages && void sendPages(pages)}>
             As pages (PDF)
-          </button>
+          </Button>
         </div>
       </div>
       {leads.length === 0 && <p class="section">No lead reaches an input yet. Plug them under Rig.</p>}
@@ -95,14 +87,9 @@ function WiringLine({ row, onOpen }: { row: WiringRow; onOpen: () => void }) {
   return (
     <tr>
       <th scope="row">
-        <button
-          type="button"
-          class="wiring-open"
-          onClick={onOpen}
-          aria-label={`Lead from ${output} to ${input}`}
-        >
+        <Button look="bare" class="wiring-open" onClick={onOpen} label={`Lead from ${output} to ${input}`}>
           {output}
-        </button>
+        </Button>
       </th>
       <td data-name="lead">
         {lead}

@@ -8,6 +8,7 @@ import { REPORT_FORMATS } from '../../report/report-name.ts';
 import { reportAgain } from '../../report/report-to-send.ts';
 import { useRun } from '../context.ts';
 import { device } from '../device.ts';
+import { Button } from '../kit/button.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { complain } from '../saying.ts';
 import { listOf } from '../words/chain.ts';
@@ -42,15 +43,13 @@ export function AgainSheet({ day, sent, onClose }: AgainProps) {
       under={`at ${clockTime(sent.at, sent.zone)}${sent.to.length > 0 ? ` to ${listOf(sent.to)}` : ''}`}
       onClose={onClose}
       foot={
-        <button
-          type="button"
-          class="button"
+        <Button
           onClick={() =>
             run((now) => takeBack(now, [sent.id]), `Report ${sent.letter} is off the list`) && onClose()
           }
         >
           It did not go out
-        </button>
+        </Button>
       }
     >
       <div class="section report-send">
@@ -58,9 +57,9 @@ export function AgainSheet({ day, sent, onClose }: AgainProps) {
         <ReportText text={text} />
         <div class="buttons">
           {ready?.files.map((file) => (
-            <button key={file.name} type="button" class="button" onClick={() => void give(file)}>
+            <Button key={file.name} onClick={() => void give(file)}>
               {file.name.split('.').at(-1)}
-            </button>
+            </Button>
           ))}
         </div>
       </div>

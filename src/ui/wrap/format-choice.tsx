@@ -1,4 +1,5 @@
 import { REPORT_FORMATS, type ReportFormat } from '../../report/report-name.ts';
+import { Button } from '../kit/button.tsx';
 import { setWrap, wrapSettings } from './settings.ts';
 
 const NAMES: Record<ReportFormat, string> = {
@@ -20,15 +21,9 @@ export function FormatChoice() {
   return (
     <div class="buttons" role="group" aria-label="Files that go out">
       {REPORT_FORMATS.map((format) => (
-        <button
-          key={format}
-          type="button"
-          class="button"
-          aria-pressed={formats.includes(format)}
-          onClick={() => toggle(format)}
-        >
+        <Button key={format} pressed={formats.includes(format)} onClick={() => toggle(format)}>
           {NAMES[format]}
-        </button>
+        </Button>
       ))}
     </div>
   );

@@ -1,6 +1,7 @@
 import { type Route, routeFor } from '../../app/sharing.ts';
 import { bytesText } from '../../report/words.ts';
 import { device } from '../device.ts';
+import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { clockTime } from '../words/times.ts';
 import type { Outgoing } from './use-outgoing.ts';
@@ -31,14 +32,13 @@ export function SendDock({ outgoing }: { outgoing: Outgoing }) {
         <strong>{report.revision ? `Revision ${report.letter}` : 'Sound report'}</strong>
         <span class="soft">{[compared, sent, files].filter(Boolean).join(' · ')}</span>
       </p>
-      <button
-        type="button"
-        class="button button-solid"
+      <Button
+        look="solid"
         disabled={!ready || (ready.files.length === 0 && route !== 'copy')}
         onClick={send[route]}
       >
         {SEND_WORD[route]}
-      </button>
+      </Button>
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { routeFor } from '../../app/sharing.ts';
 import { reportMailto } from '../../report/mailto.ts';
 import { reportSubject } from '../../report/report-name.ts';
 import { device } from '../device.ts';
+import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { FormatChoice } from './format-choice.tsx';
@@ -20,9 +21,7 @@ export function SendSection({ outgoing }: { outgoing: Outgoing }) {
       <h2 id="send-head">What goes out</h2>
       <FormatChoice />
       <FilesMade outgoing={outgoing} />
-      <button type="button" class="button" onClick={() => setChoosing(true)}>
-        Paper, columns, signature
-      </button>
+      <Button onClick={() => setChoosing(true)}>Paper, columns, signature</Button>
       <TextField
         label="To (kept on this phone, and with what was sent)"
         value={to}
@@ -77,21 +76,19 @@ function OtherWays({ outgoing }: { outgoing: Outgoing }) {
       <p class="soft">Other ways</p>
       <div class="buttons">
         {route === 'share' && device.canDownload && (
-          <button type="button" class="button" disabled={files.length === 0} onClick={send.download}>
+          <Button disabled={files.length === 0} onClick={send.download}>
             Download the files
-          </button>
+          </Button>
         )}
         {route === 'download' && (
-          <button type="button" class="button" disabled={files.length === 0} onClick={send.draft}>
+          <Button disabled={files.length === 0} onClick={send.draft}>
             Mail draft with files
-          </button>
+          </Button>
         )}
         <a class="button as-button" href={href} onClick={send.mailed}>
           Mail the text
         </a>
-        <button type="button" class="button" onClick={send.copy}>
-          Copy the text
-        </button>
+        <Button onClick={send.copy}>Copy the text</Button>
       </div>
       {leftOut.parts.length > 0 && <p class="soft">{leftOutWords(leftOut)}</p>}
     </>

@@ -4,6 +4,7 @@ import {
   csvColumnTitle,
   DEFAULT_CSV_COLUMNS,
 } from '../../report/csv-columns.ts';
+import { Button } from '../kit/button.tsx';
 import { Choice, LongField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { setWrap, wrapSettings } from './settings.ts';
@@ -52,33 +53,23 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
         {chosen.map((id, at) => (
           <li key={id} class="wrap-column">
             <span>{csvColumnTitle(id)}</span>
-            <button
-              type="button"
-              class="button"
-              disabled={at === 0}
-              aria-label={`${csvColumnTitle(id)}: up`}
-              onClick={() => move(at, -1)}
-            >
+            <Button disabled={at === 0} label={`${csvColumnTitle(id)}: up`} onClick={() => move(at, -1)}>
               up
-            </button>
-            <button
-              type="button"
-              class="button"
+            </Button>
+            <Button
               disabled={at === chosen.length - 1}
-              aria-label={`${csvColumnTitle(id)}: down`}
+              label={`${csvColumnTitle(id)}: down`}
               onClick={() => move(at, 1)}
             >
               down
-            </button>
-            <button
-              type="button"
-              class="button"
+            </Button>
+            <Button
               disabled={chosen.length === 1}
-              aria-label={`${csvColumnTitle(id)}: out`}
+              label={`${csvColumnTitle(id)}: out`}
               onClick={() => set(chosen.filter((one) => one !== id))}
             >
               out
-            </button>
+            </Button>
           </li>
         ))}
       </ol>
@@ -86,13 +77,11 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
         <p class="soft">Not in the table</p>
         <div class="buttons">
           {others.map((id) => (
-            <button key={id} type="button" class="button" onClick={() => set([...chosen, id])}>
+            <Button key={id} onClick={() => set([...chosen, id])}>
               {csvColumnTitle(id)}
-            </button>
+            </Button>
           ))}
-          <button type="button" class="button" onClick={() => set(DEFAULT_CSV_COLUMNS[lines])}>
-            As at first
-          </button>
+          <Button onClick={() => set(DEFAULT_CSV_COLUMNS[lines])}>As at first</Button>
         </div>
       </div>
     </Sheet>
