@@ -21,3 +21,10 @@ export function useAfterNextPaint(atOnce: boolean): boolean {
   useLayoutEffect(() => (isDue ? undefined : afterNextPaint(() => setDue(true))), []);
   return isDue;
 }
+
+/** What is worked out from something: at once at first, and again after the paint that shows a change of it. */
+export function useWorkedOut<Of, T>(of: Of, work: (of: Of) => T): T {
+  const [result, setResult] = useState(() => work(of));
+  useLayoutEffect(() => afterNextPaint(() => setResult(work(of))), [of]);
+  return result;
+}

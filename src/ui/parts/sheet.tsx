@@ -4,7 +4,7 @@ import { afterNextPaint, useAfterNextPaint } from '../kit/after-next-paint.ts';
 import { Button } from '../kit/button.tsx';
 import { Dialog } from '../kit/dialog.tsx';
 import { Said, Trouble } from './live.tsx';
-import { sheetsOpen, trouble } from './messages.ts';
+import { said, sheetsOpen, trouble } from './messages.ts';
 import { useKeyboard } from './use-keyboard.ts';
 import { useTyped } from './use-typed.ts';
 
@@ -31,6 +31,7 @@ export function Sheet(props: SheetProps) {
 function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
   const heading = useId();
   const dialog = useRef<HTMLDialogElement>(null);
+  const saidBefore = useRef(said.peek().at);
   const hasTyped = useTyped(dialog);
   useKeyboard(dialog);
   const leave = (): boolean => {
@@ -67,7 +68,7 @@ function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
           {foot}
         </div>
         <div class="live">
-          <Said />
+          <Said silent={said.value.at === saidBefore.current} />
         </div>
       </div>
     </Dialog>

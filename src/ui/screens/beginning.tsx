@@ -1,6 +1,6 @@
 import { answersNow } from '../../day/answers.ts';
 import { useDay } from '../context.ts';
-import { conflictButton } from '../parts/summary-line.tsx';
+import { useConflictButton } from '../parts/summary-line.tsx';
 import { hrefOf } from '../route.ts';
 import { countOf } from '../words/chain.ts';
 
@@ -9,7 +9,7 @@ export function NoRig({ onConflicts }: { onConflicts: () => void }) {
   const day = useDay().day.value;
   return (
     <div class="section empty">
-      {conflictButton(day, onConflicts)}
+      {useConflictButton(onConflicts)}
       <p>
         <strong>No rig yet.</strong> Say what the recorder has, and this screen shows who is on which track.
       </p>

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
 import type { Day, PartId, TakeId, VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
@@ -83,31 +83,34 @@ interface RowsProps {
   readonly onOpen: (open: Open) => void;
 }
 
-/** Who is on which track. */
+/** Who is on which track. Most taps change nothing here: while the chain stands, so does the list. */
 function Rows({ day, answers, onOpen }: RowsProps) {
   const since = changesSinceTake(day, answers);
-  return (
-    <ul class="rows rows-two">
-      {answers.summary.unrecorded.map((voice) => (
-        <li key={voice}>
-          <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => onOpen({ voice })} />
+  return useMemo(
+    () => (
+      <ul class="rows rows-two">
+        {answers.summary.unrecorded.map((voice) => (
+          <li key={voice}>
+            <UnrecordedRow day={day} answers={answers} voice={voice} onTap={() => onOpen({ voice })} />
+          </li>
+        ))}
+        {shownTracks(answers).map((answer) => (
+          <li key={answer.track.id}>
+            <TrackRow
+              day={day}
+              answer={answer}
+              answers={answers}
+              since={since.tracks.includes(answer.track.id) ? since.take : null}
+              onTap={answer.state === 'mix' ? undefined : () => onOpen({ track: answer.track.id })}
+            />
+          </li>
+        ))}
+        <li key="free">
+          <FreeRow answers={answers} onTap={() => onOpen('free')} />
         </li>
-      ))}
-      {shownTracks(answers).map((answer) => (
-        <li key={answer.track.id}>
-          <TrackRow
-            day={day}
-            answer={answer}
-            answers={answers}
-            since={since.tracks.includes(answer.track.id) ? since.take : null}
-            onTap={answer.state === 'mix' ? undefined : () => onOpen({ track: answer.track.id })}
-          />
-        </li>
-      ))}
-      <li key="free">
-        <FreeRow answers={answers} onTap={() => onOpen('free')} />
-      </li>
-    </ul>
+      </ul>
+    ),
+    [answers, since.take, since.tracks.join(' ')],
   );
 }
 
