@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useMemo } from 'preact/hooks';
 import type { Day, FactId, LineItem, Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
@@ -15,20 +16,25 @@ interface EntryProps {
   readonly onOpen: (id: FactId) => void;
 }
 
-/** One entry of the line. */
+/** One entry of the line. Most of what is said leaves nearly all of a long line as it is. */
 export function LineEntry({ day, item, onOpen }: EntryProps) {
   const take = day.takes.get(item.fact.id);
   const placed = item.fact.before && day.takes.get(item.fact.before);
-  return (
-    <li data-item={item.fact.id}>
-      <LineRow
-        item={item}
-        take={take}
-        title={take ? <TakeLine take={take} /> : factWords(day, item.fact)}
-        placedBefore={placed ? takeText(placed) : ''}
-        onTap={() => onOpen(item.fact.id)}
-      />
-    </li>
+  const placedBefore = placed ? takeText(placed) : '';
+  return useMemo(
+    () => (
+      <li data-item={item.fact.id}>
+        <LineRow
+          item={item}
+          take={take}
+          title={take ? <TakeLine take={take} /> : factWords(day, item.fact)}
+          placedBefore={placedBefore}
+          onTap={() => onOpen(item.fact.id)}
+        />
+      </li>
+    ),
+    // The names of voices and parts are of the cast and the rig that the answers are of.
+    [item, take, placedBefore, day.memory.answersOf, onOpen],
   );
 }
 
