@@ -1,5 +1,4 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { Said } from '../commands/command.ts';
 import { foldDay } from '../day/fold.ts';
 import type { Header } from '../day/model.ts';
 import type { HeldDay, Stands } from '../facts/admit.ts';
@@ -44,8 +43,8 @@ export interface AppStore {
   putAside(): void;
   /** What was held when windows were closed. */
   readonly left: LeftHeld;
-  /** Starts a day with what is said of it, saves that, and gives its id. */
-  start(said: Said): Promise<Result<string>>;
+  /** Starts a day with a command, saves what that says, and gives the id of the day. */
+  start(command: Command): Promise<Result<string>>;
   /** The head of a day, for the next one's crew and settings. */
   headOf(day: string): Promise<Header>;
   /**
@@ -125,10 +124,10 @@ export function appStore(
     });
   };
 
-  const start = async (said: Said): Promise<Result<string>> => {
+  const start = async (command: Command): Promise<Result<string>> => {
     const id = parts.newDayId();
     const store = await open(id);
-    const result = store.run(() => said);
+    const result = store.run(command);
     if (!result.ok) return result;
     await refreshDaysWhen(store);
     return ok(id);

@@ -15,6 +15,8 @@ import type { Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './por
 import { changedSince, hasId, readAll } from './read-stored.ts';
 import { type Saving, savingQueue } from './saving.ts';
 
+export type { Moment };
+
 /** A command as the store runs it: it sees the day as it stands and the moment it is given. */
 export type Command = (day: Day, now: Moment) => Said;
 

@@ -1,4 +1,3 @@
-import type { Said } from '../commands/command.ts';
 import { copyRig } from '../commands/copy-rig.ts';
 import { differingAlong } from '../commands/differing-along.ts';
 import { carryOver } from '../commands/start-day.ts';
@@ -27,7 +26,7 @@ interface StartedDay {
 
 interface NextDayParts {
   readonly readWhole: (id: string) => Promise<WholeDay>;
-  readonly start: (said: Said) => Promise<Result<string>>;
+  readonly start: (command: Command) => Promise<Result<string>>;
   readonly clock: Clock;
   readonly started: Started;
 }
@@ -65,7 +64,7 @@ async function startNow(parts: NextDayParts, id: string, agreed?: Agreed): Promi
   if (sizeOf(whole) === 0) return { result: fail({ code: 'not-on-this-day', what: 'day', id }), sizes: [] };
   const doubt = doubtOf(whole, differingAlong(whole.day));
   if (doubt && !agreed?.evenInDoubt) return { result: fail(doubt), sizes: [] };
-  const result = await start(carryOver(whole.day, clock.now()));
+  const result = await start(() => carryOver(whole.day, clock.now()));
   return { result, sizes: result.ok ? await sizesOf(parts, id, result.value) : [] };
 }
 

@@ -7,7 +7,7 @@ const say = (number: number) => () => ({ ok: true as const, value: [take('24', 1
 
 async function dayWithHeldTake() {
   const { app, journal, state } = phone();
-  const started = await app.start({ ok: true, value: [take('24', 1, 1)] });
+  const started = await app.start(() => ({ ok: true, value: [take('24', 1, 1)] }));
   if (!started.ok) throw new Error('not started');
   const day = started.value;
   const store = await app.open(day);
@@ -64,7 +64,7 @@ describe('a day left while the phone has no room', () => {
 
 test('the list of days counts what an open day has said, whether it is on the disk yet or not', async () => {
   const { app, state } = phone();
-  const started = await app.start({ ok: true, value: [take('24', 1, 1)] });
+  const started = await app.start(() => ({ ok: true, value: [take('24', 1, 1)] }));
   if (!started.ok) throw new Error('not started');
   const store = await app.open(started.value);
   store.run(say(2));

@@ -49,7 +49,7 @@ function phone() {
 async function closedWithHeldTakes() {
   const rest = phone();
   const app = rest.openApp();
-  const started = await app.start({ ok: true, value: [take('24', 1, 1)] });
+  const started = await app.start(() => ({ ok: true, value: [take('24', 1, 1)] }));
   if (!started.ok) throw new Error('not started');
   const day = started.value;
   const store = await app.open(day);
@@ -180,7 +180,7 @@ describe('actions that were held when the app was closed', () => {
     const { openApp, state } = phone();
     state.full = true;
     const head = { kind: 'day-described' as const, fields: { production: 'Harbour Lights' } };
-    const started = await openApp().start({ ok: true, value: [head] });
+    const started = await openApp().start(() => ({ ok: true, value: [head] }));
     if (!started.ok) throw new Error('not started');
     state.full = false;
     const app = openApp();

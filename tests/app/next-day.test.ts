@@ -13,7 +13,7 @@ describe('tomorrow from today', () => {
 
   test('is one day after a double tap, and after a second tap on the same day', async () => {
     const { app, journal } = phone();
-    const today = await app.start({ ok: true, value: [head] });
+    const today = await app.start(() => ({ ok: true, value: [head] }));
     if (!today.ok) throw new Error('not started');
     const both = await Promise.all([app.startFrom(today.value), app.startFrom(today.value)]);
     const later = await app.startFrom(today.value);
@@ -23,7 +23,7 @@ describe('tomorrow from today', () => {
 
   test('is another one where either day has gone on since', async () => {
     const { app } = phone();
-    const today = await app.start({ ok: true, value: [head] });
+    const today = await app.start(() => ({ ok: true, value: [head] }));
     if (!today.ok) throw new Error('not started');
     const first = await app.startFrom(today.value);
     (await app.open(today.value)).run(say(1));
@@ -35,7 +35,7 @@ describe('tomorrow from today', () => {
 
   test('is made anew where it was erased', async () => {
     const { app } = phone();
-    const today = await app.start({ ok: true, value: [head] });
+    const today = await app.start(() => ({ ok: true, value: [head] }));
     if (!today.ok) throw new Error('not started');
     const first = await app.startFrom(today.value);
     if (first.ok) await app.erase(first.value);
@@ -49,7 +49,7 @@ const HEAD: Draft = { kind: 'day-described', fields: { production: 'Salt Road', 
 
 async function dayWith(...drafts: Draft[]) {
   const { app, journal, state } = phone();
-  const today = await app.start({ ok: true, value: [HEAD, ...drafts] });
+  const today = await app.start(() => ({ ok: true, value: [HEAD, ...drafts] }));
   if (!today.ok) throw new Error('not started');
   const store = await app.open(today.value);
   await store.settled();

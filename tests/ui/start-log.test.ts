@@ -1,16 +1,16 @@
 import { expect, test } from 'vitest';
+import { startLog } from '../../src/app/commands/card.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
-import { startLog } from '../../src/ui/card/start-log.ts';
 import { phone } from '../app/one-phone.ts';
 import { cardOf, recordCard } from '../reconcile/build-card.ts';
 import { filmDay } from '../reconcile/film-day.ts';
 
 test('a log started from a card, notes and all, is one step to undo and one to redo', async () => {
   const { app, journal } = phone();
-  const started = await app.start({
+  const started = await app.start(() => ({
     ok: true,
     value: [{ kind: 'day-described', fields: { label: 'Card' } }],
-  });
+  }));
   if (!started.ok) throw new Error('not started');
   const store = await app.open(started.value);
   const [first, ...others] = cardOf(filmDay({ takes: 5, seed: 11 }).day());

@@ -1,6 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
-import { nextRank } from '../../commands/change-cast.ts';
-import { addVoice } from '../../commands/describe.ts';
+import { addVoice, nextRank } from '../../app/commands/cast.ts';
 import { holderOf } from '../../day/cast-in-order.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
 import { VOICE_KINDS, type VoiceKind } from '../../facts/voice-described.ts';
@@ -32,7 +31,7 @@ export function AddSheet({ onClose, onHardline }: AddProps) {
     const id = store.newId();
     const rank = kind === 'performer' ? { priority: nextRank(day) } : {};
     const fields = { kind, ...saidFields(kind, texts), ...rank };
-    const added = run(() => addVoice(fields, id), `${fields.part || fields.person} added`);
+    const added = run(addVoice(fields, id), `${fields.part || fields.person} added`);
     if (added) setTexts(blankFields);
     return added ? id : null;
   };

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
-import { sayWhoIsNeeded } from '../../commands/change-cast.ts';
+import { sayWhoIsNeeded } from '../../app/commands/cast.ts';
 import { answersNow } from '../../day/answers.ts';
 import { castInOrder, isFoundBy } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';
@@ -9,14 +9,14 @@ import { currentSlate } from '../../day/takes.ts';
 import { isHeard, type VoiceAnswer } from '../../day/voice-answers.ts';
 import { NEEDS } from '../../facts/chain-changed.ts';
 import { wordOf } from '../../shared/open-word.ts';
-import { useDatabase, useDay, useRun } from '../context.ts';
+import { useDatabase, useDay } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { chainWords } from '../words/cast.ts';
 import { stateWords } from '../words/voice.ts';
 import { Found } from './found.tsx';
 import { useFocus } from './use-focus.ts';
-import { useLeaving } from './use-leaving.ts';
+import { useLeaving, useRunOnLeaving } from './use-leaving.ts';
 import { VoiceName } from './voice-row.tsx';
 
 type Wanted = ReadonlyMap<VoiceId, boolean>;
@@ -25,7 +25,7 @@ const AS_IT_WAS: Wanted = new Map();
 /** Who is needed in this setup: one tap each, said as one action when it is done or left. */
 export function NeedList({ onEnd }: { onEnd: () => void }) {
   const store = useDay();
-  const run = useRun();
+  const run = useRunOnLeaving();
   const database = useDatabase();
   const wanted = useSignal(AS_IT_WAS);
   const [typed, setTyped] = useState('');
@@ -40,9 +40,9 @@ export function NeedList({ onEnd }: { onEnd: () => void }) {
     wanted.value = new Map([...wanted.value, ...all.map(({ voice }) => [voice.id, is] as const)]);
   };
   const leave = (): void => {
-    const said = sayWhoIsNeeded(store.day.peek(), wanted.peek());
+    const tapped = wanted.peek();
     wanted.value = AS_IT_WAS;
-    if (said.ok) run(() => said, `${needed.length || 'Nobody'} needed`);
+    run(sayWhoIsNeeded(tapped), `${needed.length || 'Nobody'} needed`);
   };
   useLeaving(leave);
 

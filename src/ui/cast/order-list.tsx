@@ -1,21 +1,21 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { movedBy, rankVoices } from '../../commands/change-cast.ts';
+import { movedBy, rankVoices } from '../../app/commands/cast.ts';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { Voice, VoiceId } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { tell } from '../saying.ts';
 import { nameOf } from '../words/chain.ts';
 import { behindWords } from '../words/voice.ts';
 import { useFocus } from './use-focus.ts';
-import { useLeaving } from './use-leaving.ts';
+import { useLeaving, useRunOnLeaving } from './use-leaving.ts';
 
 /** Who comes first: tap a name, then move it with the buttons at the thumb. Said as one action. */
 export function OrderList({ onEnd }: { onEnd: () => void }) {
   const store = useDay();
-  const run = useRun();
+  const run = useRunOnLeaving();
   const day = store.day.value;
   const moved = useSignal<readonly VoiceId[] | null>(null);
   const [picked, setPicked] = useState<VoiceId | null>(null);
@@ -30,9 +30,9 @@ export function OrderList({ onEnd }: { onEnd: () => void }) {
     tell(`${nameOf(day, picked)} is ${moved.value.indexOf(picked) + 1} of ${order.length}`);
   };
   useLeaving(() => {
-    const said = moved.peek() && rankVoices(store.day.peek(), moved.peek()!);
+    const wanted = moved.peek();
     moved.value = null;
-    if (said?.ok) run(() => said, 'Order of the cast changed');
+    if (wanted) run(rankVoices(wanted), 'Order of the cast changed');
   });
 
   return (

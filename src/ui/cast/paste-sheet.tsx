@@ -1,7 +1,5 @@
 import { useState } from 'preact/hooks';
-import { type CastList, readCastList } from '../../commands/cast-list.ts';
-import { addCast } from '../../commands/describe.ts';
-import { planCast, turnedRound } from '../../commands/plan-cast.ts';
+import { addCast, type CastList, planCast, readCastList, turnedRound } from '../../app/commands/cast.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { LongField } from '../parts/field.tsx';
@@ -26,7 +24,7 @@ export function PasteSheet({ onClose }: { onClose: () => void }) {
   const doing = toAddWords(planned);
 
   const add = (): void => {
-    if (!run((now) => addCast(now, entries, store.newId), addedWords(planned))) return;
+    if (!run(addCast(entries, store.newId), addedWords(planned))) return;
     setText(list.unread.map((line) => line.text).join('\n'));
     setLeft(true);
     if (list.unread.length === 0) onClose();

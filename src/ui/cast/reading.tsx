@@ -1,5 +1,4 @@
-import type { CastList, UnreadLine } from '../../commands/cast-list.ts';
-import type { PlannedEntry } from '../../commands/plan-cast.ts';
+import type { CastList, PlannedEntry, UnreadLine } from '../../app/commands/cast.ts';
 import { Button } from '../kit/button.tsx';
 import { Row } from '../parts/row.tsx';
 import { plannedWord, UNREAD_BECAUSE } from '../words/cast.ts';

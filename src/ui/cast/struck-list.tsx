@@ -1,4 +1,4 @@
-import { reinstateVoice } from '../../commands/change-cast.ts';
+import { reinstateVoice } from '../../app/commands/cast.ts';
 import type { Voice } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Row } from '../parts/row.tsx';
@@ -23,7 +23,7 @@ export function StruckList({ struck }: { struck: readonly Voice[] }) {
                 title={<s>{name}</s>}
                 under={behindWords(voice)}
                 word="bring back"
-                onTap={() => run((now) => reinstateVoice(now, voice.id), `${name} back on the cast`)}
+                onTap={() => run(reinstateVoice(voice.id), `${name} back on the cast`)}
               />
             </li>
           );

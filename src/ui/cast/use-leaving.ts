@@ -1,4 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
+import type { Command } from '../../app/day-store.ts';
+import { useDay } from '../context.ts';
+import { complain, tell } from '../saying.ts';
 
 /**
  * Does something when the screen is left by whatever way, and when the phone is put away: what was tapped counts even
@@ -17,4 +20,14 @@ export function useLeaving(leave: () => void): void {
       latest.current();
     };
   }, []);
+}
+
+/** Runs what was tapped on such a screen. That it comes to nothing is no trouble there: nobody asked for it. */
+export function useRunOnLeaving(): (command: Command, done: string) => void {
+  const store = useDay();
+  return (command, done) => {
+    const result = store.run(command);
+    if (result.ok) tell(done);
+    else if (result.problem.code !== 'nothing-changed') complain(result.problem);
+  };
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { clockFor } from '../../commands/log-takes.ts';
+import { clockFor } from '../../app/commands/takes.ts';
 import { timecodeAt } from '../../time/followed-clock.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { useApp, useDay } from '../context.ts';

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { callSlate, circleTake, rollTake } from '../../commands/log-takes.ts';
+import { callSlate, circleTake, rollTake } from '../../app/commands/takes.ts';
 import type { Take, TakeId } from '../../day/model.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { currentSlate, lastTake, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
@@ -43,7 +43,7 @@ export function RollDock() {
         {!open && (
           <Button
             label={`setup ${slateText(after)}`}
-            onClick={() => run((now) => callSlate(now, after), `Slate ${slateText(after)}`)}
+            onClick={() => run(callSlate(after), `Slate ${slateText(after)}`)}
           >
             setup {endOf(slateText(after))}
           </Button>
@@ -56,7 +56,7 @@ export function RollDock() {
               pressed={last.circled}
               onClick={() =>
                 run(
-                  (now) => circleTake(now, last.id, !last.circled),
+                  circleTake(last.id, !last.circled),
                   last.circled ? `${takeText(last)} not circled` : `${takeText(last)} circled`,
                 )
               }
@@ -76,11 +76,7 @@ export function RollDock() {
           Cut
         </Button>
       ) : (
-        <Button
-          look="bare"
-          class="roll"
-          onClick={() => run((now, moment) => rollTake(now, moment), `${takeText(next)} rolling`)}
-        >
+        <Button look="bare" class="roll" onClick={() => run(rollTake(), `${takeText(next)} rolling`)}>
           Roll
         </Button>
       )}

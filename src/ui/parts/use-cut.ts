@@ -1,4 +1,4 @@
-import { cutTake } from '../../commands/log-takes.ts';
+import { cutTake } from '../../app/commands/takes.ts';
 import type { Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { useApp, useRun } from '../context.ts';
@@ -8,7 +8,7 @@ export function useCut(): (take: Take) => boolean {
   const run = useRun();
   const { safekeeping } = useApp();
   return (take) => {
-    const done = run((day, now) => cutTake(day, now, take.id), `${takeText(take)} cut`);
+    const done = run(cutTake(take.id), `${takeText(take)} cut`);
     // A first take is something to lose, and browsers want such a request to come from a tap.
     if (done) safekeeping.ask();
     return done;

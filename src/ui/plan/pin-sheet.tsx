@@ -1,4 +1,4 @@
-import { markOut, pinVoice } from '../../commands/plan-ahead.ts';
+import { markOut, pinVoice } from '../../app/commands/plan.ts';
 import { answersNow } from '../../day/answers.ts';
 import { outAt, pinsOf } from '../../day/links.ts';
 import type { VoiceId } from '../../day/model.ts';
@@ -35,10 +35,7 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
             key={pin}
             pressed={pins[pin] === id}
             onClick={() =>
-              run(
-                (now) => pinVoice(now, voice, { [pin]: pins[pin] === id ? undefined : id }),
-                `${name} pinned anew`,
-              )
+              run(pinVoice(voice, { [pin]: pins[pin] === id ? undefined : id }), `${name} pinned anew`)
             }
           >
             {pin === 'track' ? `track ${partName(day.rig, id)}` : partName(day.rig, id)}
@@ -46,7 +43,7 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
         ))}
         <Button
           pressed={pins.alone ?? false}
-          onClick={() => run((now) => pinVoice(now, voice, { alone: !pins.alone }), `${name} pinned anew`)}
+          onClick={() => run(pinVoice(voice, { alone: !pins.alone }), `${name} pinned anew`)}
         >
           alone, no gang
         </Button>
@@ -63,10 +60,7 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
                   key={pin}
                   pressed={out}
                   onClick={() =>
-                    run(
-                      () => markOut(id, !out),
-                      `${partName(day.rig, id)} ${out ? 'in order' : 'out of order'}`,
-                    )
+                    run(markOut(id, !out), `${partName(day.rig, id)} ${out ? 'in order' : 'out of order'}`)
                   }
                 >
                   {partName(day.rig, id)} {out ? 'is out' : 'is dead'}

@@ -1,4 +1,4 @@
-import { weighMoves } from '../../commands/plan-ahead.ts';
+import { weighMoves } from '../../app/commands/plan.ts';
 import { answersNow } from '../../day/answers.ts';
 import { weightsIn } from '../../day/links.ts';
 import type { SaidWeights } from '../../facts/plan-said.ts';
@@ -24,7 +24,7 @@ export function WeightsSheet({ onClose }: { onClose: () => void }) {
   const weights = { ...PLAIN_WEIGHTS, ...weightsIn(answersNow(day).links)?.value };
   const weigh = (move: keyof SaidWeights, by: number): void => {
     const weight = Math.min(99, Math.max(1, (weights[move] ?? 1) + by));
-    run(() => weighMoves({ ...weights, [move]: weight }), `${weight} for one`);
+    run(weighMoves({ ...weights, [move]: weight }), `${weight} for one`);
   };
   return (
     <Sheet

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Moment } from '../../commands/command.ts';
+import type { Moment } from '../../app/day-store.ts';
 import { useApp } from '../context.ts';
 
 const EVERY_MS = 15_000;

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { describeCarrier } from '../../commands/plan-radio.ts';
-import { readNumber } from '../../commands/typed-number.ts';
+import { describeCarrier } from '../../app/commands/radio.ts';
+import { readNumber } from '../../app/commands/typed.ts';
 import { formatMhz, parseMhz } from '../../facts/frequency.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
@@ -32,11 +32,11 @@ export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose:
     const fields = { name: name.trim(), khz: khz.value, spacingKhz: own.value, heard, struck: false };
     const carrier = id ?? store.newId();
     const done = `${name.trim()} on ${formatMhz(khz.value)} MHz`;
-    if (run((now) => describeCarrier(now, carrier, fields), done)) onClose();
+    if (run(describeCarrier(carrier, fields), done)) onClose();
   };
   const strike = (): void => {
     if (id === undefined) return;
-    if (run((now) => describeCarrier(now, id, { struck: true }), `${known?.name} taken out`)) onClose();
+    if (run(describeCarrier(id, { struck: true }), `${known?.name} taken out`)) onClose();
   };
   return (
     <Sheet

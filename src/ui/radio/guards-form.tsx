@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { setGuards } from '../../commands/plan-radio.ts';
-import { readNumber } from '../../commands/typed-number.ts';
+import { setGuards } from '../../app/commands/radio.ts';
+import { readNumber } from '../../app/commands/typed.ts';
 import { type Guards, SUGGESTED_GUARDS } from '../../radio/carrier.ts';
 import { useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
@@ -30,10 +30,10 @@ export function GuardsForm({ guards }: { guards: Guards }) {
       }
       if (read.value !== null) Object.assign(said, { [field]: read.value });
     }
-    if (run(() => setGuards(said), 'Guards set')) setTyped({});
+    if (run(setGuards(said), 'Guards set')) setTyped({});
   };
   const suggest = (): void => {
-    if (run(() => setGuards(SUGGESTED_GUARDS), 'Guards as suggested')) setTyped({});
+    if (run(setGuards(SUGGESTED_GUARDS), 'Guards as suggested')) setTyped({});
   };
   return (
     <form class="section" onSubmit={save}>

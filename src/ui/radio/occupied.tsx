@@ -1,4 +1,4 @@
-import { markOccupied, setGuards } from '../../commands/plan-radio.ts';
+import { markOccupied, setGuards } from '../../app/commands/radio.ts';
 import type { TvRaster } from '../../facts/radio-planned.ts';
 import { neighbourhoodOf } from '../../radio/day-ranges.ts';
 import { tvChannel, tvChannelsIn } from '../../radio/tv-channels.ts';
@@ -24,7 +24,7 @@ export function TvChannels({ raster }: { raster: TvRaster | undefined }) {
     }
     const id = idOf(which, channel);
     run(
-      (now) => markOccupied(now, id, block.value, !inUse),
+      markOccupied(id, block.value, !inUse),
       inUse ? `TV ${channel} is free` : `TV ${channel} is in use here`,
     );
   };
@@ -37,9 +37,7 @@ export function TvChannels({ raster }: { raster: TvRaster | undefined }) {
           { value: 'us', name: '6 MHz wide' },
           { value: 'uhf-8-mhz', name: '8 MHz wide' },
         ]}
-        onChoose={(value) =>
-          run(() => setGuards({ tvRaster: value as TvRaster }), 'TV channels are counted so')
-        }
+        onChoose={(value) => run(setGuards({ tvRaster: value as TvRaster }), 'TV channels are counted so')}
       />
       {raster && channels.length > 0 && (
         <>

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { setFrequencies } from '../../commands/plan-radio.ts';
+import { setFrequencies } from '../../app/commands/radio.ts';
 import { formatMhz, parseMhzOrNone } from '../../facts/frequency.ts';
 import type { Analysis } from '../../radio/analysis.ts';
 import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';
@@ -69,8 +69,7 @@ function PackRow({
     saved.current = text;
     const done = read.value ? `${pack.name} on ${formatMhz(read.value)} MHz` : `${pack.name}: no frequency`;
     const { value: khz } = read;
-    if (khz !== pack.khz && !run((now) => setFrequencies(now, [{ transmitter: pack.id, khz }]), done))
-      return false;
+    if (khz !== pack.khz && !run(setFrequencies([{ transmitter: pack.id, khz }]), done)) return false;
     setTyped(khz ? formatMhz(khz) : '');
     return true;
   };

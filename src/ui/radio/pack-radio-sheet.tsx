@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { setFrequencies, switchTransmitters } from '../../commands/plan-radio.ts';
+import { setFrequencies, switchTransmitters } from '../../app/commands/radio.ts';
 import { formatMhz } from '../../facts/frequency.ts';
 import type { Analysis } from '../../radio/analysis.ts';
 import { spreadOut } from '../../radio/clean-positions.ts';
@@ -55,7 +55,7 @@ export function PackRadioSheet({ pack, plan, analysis, onClose }: PackRadioProps
             { value: 'off', name: 'off' },
           ]}
           onChoose={(value) =>
-            run((now) => switchTransmitters(now, [pack.id], value === 'on'), `${pack.name} switched ${value}`)
+            run(switchTransmitters([pack.id], value === 'on'), `${pack.name} switched ${value}`)
           }
         />
       </div>
@@ -88,7 +88,7 @@ function CleanOnes({ pack, plan, onDone }: { pack: PlanCarrier; plan: DayPlan; o
   const best = spreadOut(positions, Math.max(plan.guards.carrierKhz, 25), SHOWN);
   const take = (khz: number): void => {
     const done = `${pack.name} on ${formatMhz(khz)} MHz`;
-    if (run((now) => setFrequencies(now, [{ transmitter: pack.id, khz }]), done)) onDone();
+    if (run(setFrequencies([{ transmitter: pack.id, khz }]), done)) onDone();
   };
   return (
     <>

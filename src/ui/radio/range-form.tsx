@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { describeBand } from '../../commands/plan-radio.ts';
-import { readNumber } from '../../commands/typed-number.ts';
+import { describeBand } from '../../app/commands/radio.ts';
+import { readNumber } from '../../app/commands/typed.ts';
 import { formatMhz, parseMhz } from '../../facts/frequency.ts';
 import type { BandFields } from '../../facts/radio-planned.ts';
 import { groupOf } from '../../radio/day-ranges.ts';
@@ -89,11 +89,11 @@ export function BandForm({ id, use, group, onDone }: BandFormProps) {
     const band = id ?? store.newId();
     const ends = rangeWords(read.value.fromKhz ?? 0, read.value.toKhz ?? 0);
     const done = use === 'tunable' ? `Packs ${typed.group || 'all'} tune ${ends}` : `${ends} is in use here`;
-    if (run((now) => describeBand(now, band, read.value), done)) onDone();
+    if (run(describeBand(band, read.value), done)) onDone();
   };
   const strike = (): void => {
     if (id === undefined) return;
-    if (run((now) => describeBand(now, id, { struck: true }), 'Taken out')) onDone();
+    if (run(describeBand(id, { struck: true }), 'Taken out')) onDone();
   };
   return (
     <form class="section" onSubmit={save}>

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { setFrequencies } from '../../commands/plan-radio.ts';
+import { setFrequencies } from '../../app/commands/radio.ts';
 import { formatMhz } from '../../facts/frequency.ts';
 import type { CleanSet } from '../../radio/clean-set.ts';
 import type { DayPlan } from '../../radio/day-plan.ts';
@@ -51,7 +51,7 @@ export function SetSheet({ plan, onClose }: { plan: DayPlan; onClose: () => void
   const take = (found: CleanSet): void => {
     const tunings = packs.map((transmitter, at) => ({ transmitter, khz: found.khz[at] ?? null }));
     const done = `${countOf(packs.length, 'pack')} tuned within ${formatMhz(found.spanKhz)} MHz`;
-    if (run((now) => setFrequencies(now, tunings), done)) onClose();
+    if (run(setFrequencies(tunings), done)) onClose();
   };
   return (
     <Sheet

@@ -1,8 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { addInputs, addSend, addTracks } from '../../commands/grow-rig.ts';
-import { addSelectors, addTransmitters } from '../../commands/lay-rig.ts';
-import { inputsFrom } from '../../commands/plug-run.ts';
+import { inputsFrom } from '../../app/commands/chain.ts';
+import { addInputs, addSelectors, addSend, addTracks, addTransmitters } from '../../app/commands/rig.ts';
 import { RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
 import { INPUT_KINDS, type InputKind } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
@@ -56,10 +55,7 @@ export function AddPacks({ onDone }: AddProps) {
   const [prefix, setPrefix] = useState('A');
   const [count, setCount] = useState('4');
   const add = (): boolean =>
-    run(
-      (now) => addTransmitters(now, prefix, Number(count), store.newId),
-      `${countOf(Number(count), 'pack')} added`,
-    );
+    run(addTransmitters(prefix, Number(count), store.newId), `${countOf(Number(count), 'pack')} added`);
   return (
     <AddForm word="Add the packs" onAdd={add} section="Packs" onDone={onDone}>
       <div class="field-pair">
@@ -82,10 +78,7 @@ export function AddInputs({ onDone }: AddProps) {
   const [kind, setKind] = useState<InputKind>('mic');
   const [count, setCount] = useState('2');
   const add = (): boolean =>
-    run(
-      (now) => addInputs(now, kind, Number(count), store.newId),
-      `${countOf(Number(count), 'input')} added`,
-    );
+    run(addInputs(kind, Number(count), store.newId), `${countOf(Number(count), 'input')} added`);
   return (
     <AddForm word="Add the inputs" onAdd={add} section="Inputs" onDone={onDone}>
       <Choice
@@ -105,7 +98,7 @@ export function AddTracks({ onDone }: AddProps) {
   const run = useRun();
   const [count, setCount] = useState('2');
   const add = (): boolean =>
-    run((now) => addTracks(now, Number(count), store.newId), `${countOf(Number(count), 'track')} added`);
+    run(addTracks(Number(count), store.newId), `${countOf(Number(count), 'track')} added`);
   return (
     <AddForm word="Add the tracks" onAdd={add} section="Tracks" onDone={onDone}>
       <HowMany count={count} onCount={setCount} />
@@ -119,7 +112,7 @@ export function AddSend({ onDone }: AddProps) {
   const run = useRun();
   const [name, setName] = useState('');
   const [use, setUse] = useState<ReservedUse>('comms');
-  const add = (): boolean => run((now) => addSend(now, name, use, store.newId), `${name.trim()} added`);
+  const add = (): boolean => run(addSend(name, use, store.newId), `${name.trim()} added`);
   return (
     <AddForm word="Add the send" onAdd={add} section="Sends" onDone={onDone}>
       <TextField label="Name" value={name} onInput={setName} />
@@ -145,12 +138,10 @@ export function AddSelectors({ onDone }: AddProps) {
   const before = there.slice(0, count);
   const add = (): boolean =>
     run(
-      (now) =>
-        addSelectors(
-          now,
-          before.map(({ id }) => id),
-          [typed.a, typed.b],
-        ),
+      addSelectors(
+        before.map(({ id }) => id),
+        [typed.a, typed.b],
+      ),
       `${countOf(before.length, 'selector')} added`,
     );
   return (

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { addReceiver, type ReceiverSpec } from '../../commands/lay-rig.ts';
+import { addReceiver, type ReceiverSpec } from '../../app/commands/rig.ts';
 import { OUTPUT_KINDS, type OutputKind } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
@@ -40,7 +40,7 @@ export function AddReceiver({ onDone }: AddProps) {
       outputs,
     }));
     const spec = { name: typed.name, place: typed.place, modules };
-    if (!run((now) => addReceiver(now, spec, store.newId()), `${typed.name.trim()} added`)) return;
+    if (!run(addReceiver(spec, store.newId()), `${typed.name.trim()} added`)) return;
     openSection('Receivers');
     onDone();
   };

@@ -1,5 +1,5 @@
-import { tuneBlock } from '../../commands/lay-rig.ts';
-import { inputsFrom, leadFrom, likelyInput, outputsFor, pairUp, plugRun } from '../../commands/plug-run.ts';
+import { inputsFrom, leadFrom, likelyInput, outputsFor, pairUp, plugRun } from '../../app/commands/chain.ts';
+import { tuneBlock } from '../../app/commands/rig.ts';
 import { answersNow } from '../../day/answers.ts';
 import { tunedTo } from '../../day/links.ts';
 import type { Day, Part, PartId } from '../../day/model.ts';
@@ -50,7 +50,7 @@ export const PLUG: BlockTask = {
   firsts: ({ rig }) => rig.inputs.filter(({ reserved }) => !reserved),
   pairUp: ({ rig }, block, first) =>
     pairUp(block ? outputsFor(rig, block.receiver, block.module) : [], inputsFrom(rig, first)),
-  command: (from, to, position, before) => (now) => plugRun(now, from, to, position, { before }),
+  command: (from, to, position, before) => plugRun(from, to, position, { before }),
 };
 
 /** A block of channels tuned to a run of packs. */
@@ -79,5 +79,5 @@ export const TUNE: BlockTask = {
     const from = rig.transmitters.findIndex(({ id }) => id === first);
     return pairUp(block ? channelsIn(rig, block) : [], from < 0 ? [] : rig.transmitters.slice(from));
   },
-  command: (from, to, _, before) => () => tuneBlock(from, to, { before }),
+  command: (from, to, _, before) => tuneBlock(from, to, { before }),
 };

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
-import { tuneChannel } from '../../commands/change-chain.ts';
-import { addOutput } from '../../commands/grow-rig.ts';
-import { freeNames } from '../../commands/part-names.ts';
+import { tuneChannel } from '../../app/commands/chain.ts';
+import { addOutput, freeNames } from '../../app/commands/rig.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { tunedTo, wornBy } from '../../day/links.ts';
 import { useDay, useRun } from '../context.ts';
@@ -24,7 +23,7 @@ export function ChannelSheet({ part, onClose }: PartSheetProps) {
   const another = (): void => {
     const name = freeNames(day, 'output', `${part.name} out`, 1)[0]!;
     const spec = { name, kind: 'analogue', channel: part.id } as const;
-    run((now) => addOutput(now, part.receiver ?? '', spec, store.newId()), `${name} added`);
+    run(addOutput(part.receiver ?? '', spec, store.newId()), `${name} added`);
   };
   return (
     <Sheet
@@ -78,7 +77,7 @@ function Tuning({ part, before }: { part: PartSheetProps['part']; before: string
       current={tuned ?? 'nothing'}
       onPick={(pack) =>
         run(
-          (now) => tuneChannel(now, part.id, pack === 'nothing' ? null : pack, { before }),
+          tuneChannel(part.id, pack === 'nothing' ? null : pack, { before }),
           `${part.name} tuned to ${pack === 'nothing' ? 'nothing' : partName(day.rig, pack)}`,
         )
       }

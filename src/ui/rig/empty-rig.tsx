@@ -1,9 +1,6 @@
 import { useState } from 'preact/hooks';
+import { layRecorder, layStartingRig, readRigSpec, STARTING_RIGS } from '../../app/commands/rig.ts';
 import { type InDoubt, isInDoubt } from '../../app/in-doubt.ts';
-import { layOn } from '../../commands/lay-on.ts';
-import { layRecorder } from '../../commands/lay-rig.ts';
-import { readRigSpec } from '../../commands/rig-spec.ts';
-import { STARTING_RIGS } from '../../commands/starting-rigs.ts';
 import { useApp, useDay, useRun } from '../context.ts';
 import { InDoubtQuestion } from '../days/in-doubt.tsx';
 import { Button } from '../kit/button.tsx';
@@ -27,13 +24,13 @@ export function EmptyRig() {
       <FromAnotherDay />
       <h2 class="section-title soft">Ready rigs</h2>
       <ul class="rows">
-        {STARTING_RIGS.map(({ id, name, about, lay }) => (
-          <li key={id}>
+        {STARTING_RIGS.map((rig) => (
+          <li key={rig.id}>
             <Row
-              title={name}
-              under={about}
+              title={rig.name}
+              under={rig.about}
               word="lay it"
-              onTap={() => run((day) => layOn(day, lay()), `${name} laid`)}
+              onTap={() => run(layStartingRig(rig), `${rig.name} laid`)}
             />
           </li>
         ))}
@@ -106,7 +103,8 @@ function InABreath() {
   const read = readRigSpec(typed);
   const lay = (event: Event): void => {
     event.preventDefault();
-    run((day) => (read.ok ? layOn(day, layRecorder(read.value)) : read), 'Recorder laid');
+    if (read.ok) run(layRecorder(read.value), 'Recorder laid');
+    else complain(read.problem);
   };
   return (
     <form class="section" onSubmit={lay}>

@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
-import { sendInput, setMute, throwSelectors } from '../../commands/change-chain.ts';
-import { plugRun } from '../../commands/plug-run.ts';
+import { plugRun, sendInput, setMute, throwSelectors } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
 import type { PartId, SelectorPosition } from '../../day/model.ts';
 import type { Reach } from '../../day/reach.ts';
@@ -32,7 +31,7 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
   const tracks = reach.tracks.filter((id) => day.rig.byId.has(id));
   const send = (next: PartId[]): void => {
     const names = next.map((id) => partName(day.rig, id)).join(', ') || 'no track';
-    run((now) => sendInput(now, part.id, next, at), `${part.name} to ${names}`);
+    run(sendInput(part.id, next, at), `${part.name} to ${names}`);
   };
   return (
     <Sheet
@@ -53,10 +52,7 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
         <Button
           pressed={reach.muted}
           onClick={() =>
-            run(
-              (now) => setMute(now, part.id, !reach.muted, at),
-              `${part.name} ${reach.muted ? 'heard again' : 'muted'}`,
-            )
+            run(setMute(part.id, !reach.muted, at), `${part.name} ${reach.muted ? 'heard again' : 'muted'}`)
           }
         >
           {reach.muted ? 'Muted: let it be heard' : 'Mute'}
@@ -99,7 +95,7 @@ function LeadInto({ reach, before }: ReachProps) {
           const done = to
             ? `${sourceName(day, source)} into ${input.name}`
             : `${sourceName(day, source)} unplugged`;
-          run((now) => plugRun(now, [source], [to], position, { before }), done);
+          run(plugRun([source], [to], position, { before }), done);
         };
         return (
           <Picker
@@ -126,10 +122,7 @@ function SelectorChoice({ reach, before }: ReachProps) {
       value={position}
       options={SELECTOR_POSITIONS.map((value) => ({ value, name: positionName(day, part.id, value) }))}
       onChoose={(to) =>
-        run(
-          (now) => throwSelectors(now, [part.id], to, { before }),
-          `${part.name} to ${positionName(day, part.id, to)}`,
-        )
+        run(throwSelectors([part.id], to, { before }), `${part.name} to ${positionName(day, part.id, to)}`)
       }
     />
   );

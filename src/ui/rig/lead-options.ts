@@ -1,4 +1,4 @@
-import { leadFrom } from '../../commands/plug-run.ts';
+import { leadFrom } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
 import type { Day, Links } from '../../day/model.ts';

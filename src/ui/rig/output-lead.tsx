@@ -1,4 +1,4 @@
-import { leadFrom, plugRun } from '../../commands/plug-run.ts';
+import { leadFrom, plugRun } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
 import type { Part, SelectorPosition } from '../../day/model.ts';
 import { OUTPUT_KINDS } from '../../facts/rig-kinds.ts';
@@ -32,7 +32,7 @@ export function OutputLead({ output, before }: OutputLeadProps) {
     const input = choice === 'nothing' ? null : choice.slice(2);
     const at = choice.startsWith('b:') ? 'b' : ('a' as SelectorPosition);
     const done = input ? `${output.name} into ${partName(day.rig, input)}` : `${output.name} unplugged`;
-    run((now) => plugRun(now, [output.id], [input], at, { before }), done);
+    run(plugRun([output.id], [input], at, { before }), done);
   };
   return (
     <Picker

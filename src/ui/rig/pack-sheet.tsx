@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { describePart } from '../../commands/describe.ts';
+import { describePart } from '../../app/commands/rig.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { wornBy } from '../../day/links.ts';
 import type { Part } from '../../day/model.ts';
@@ -9,6 +9,7 @@ import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';
 import { FromWhen } from '../parts/from-when.tsx';
 import { Sheet } from '../parts/sheet.tsx';
+import { complain } from '../saying.ts';
 import { GiveList } from '../sheets/give-list.tsx';
 import { nameOf } from '../words/chain.ts';
 import { channelsOn, reservedWord } from '../words/rig.ts';
@@ -68,8 +69,12 @@ function FrequencyForm({ part }: { part: Part }) {
   const save = (event: Event): void => {
     event.preventDefault();
     const read = parseMhzOrNone(typed);
-    const done = read.ok && read.value ? `${part.name} on ${formatMhz(read.value)} MHz` : 'No frequency';
-    run((now) => (read.ok ? describePart(now, part.id, { khz: read.value }) : read), done);
+    if (!read.ok) {
+      complain(read.problem);
+      return;
+    }
+    const done = read.value ? `${part.name} on ${formatMhz(read.value)} MHz` : 'No frequency';
+    run(describePart(part.id, { khz: read.value }), done);
   };
   return (
     <form class="name-form" onSubmit={save}>

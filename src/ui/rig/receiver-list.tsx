@@ -1,4 +1,4 @@
-import { leadFrom } from '../../commands/plug-run.ts';
+import { leadFrom } from '../../app/commands/chain.ts';
 import { tunedTo } from '../../day/links.ts';
 import type { Part } from '../../day/model.ts';
 import { wordIn } from '../../shared/open-word.ts';

@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
-import { addOutput } from '../../commands/grow-rig.ts';
-import { freeNames } from '../../commands/part-names.ts';
+import { addOutput, freeNames } from '../../app/commands/rig.ts';
 import { PLACES } from '../../facts/part-described.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
@@ -26,7 +25,7 @@ export function ReceiverSheet({ part, onClose }: PartSheetProps) {
   const spare = (): void => {
     const name = freeNames(store.day.value, 'output', `${part.name} spare`, 1)[0]!;
     const spec = { name, kind: 'analogue', channel: null, reserved: 'comms' } as const;
-    run((now) => addOutput(now, part.id, spec, store.newId()), `${name} kept for comms`);
+    run(addOutput(part.id, spec, store.newId()), `${name} kept for comms`);
   };
   return (
     <Sheet

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { throwSelectors } from '../../commands/change-chain.ts';
-import { describePart } from '../../commands/describe.ts';
+import { throwSelectors } from '../../app/commands/chain.ts';
+import { describePart } from '../../app/commands/rig.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { thrownTo } from '../../day/links.ts';
 import type { Day, Part, SelectorPosition } from '../../day/model.ts';
@@ -47,7 +47,7 @@ export function SelectorSheet({ part, onClose }: PartSheetProps) {
                 pressed={position === thrown}
                 onTap={() => {
                   const done = `${part.name} to ${name}`;
-                  if (run((now) => throwSelectors(now, [part.id], position, { before }), done)) onClose();
+                  if (run(throwSelectors([part.id], position, { before }), done)) onClose();
                 }}
               />
             </li>
@@ -67,7 +67,7 @@ function PositionNames({ part }: { part: Part }) {
   const save = (event: Event): void => {
     event.preventDefault();
     const positions: [string, string] = [first.trim() || 'A', second.trim() || 'B'];
-    run((now) => describePart(now, part.id, { positions }), `${part.name}: ${positions.join(' or ')}`);
+    run(describePart(part.id, { positions }), `${part.name}: ${positions.join(' or ')}`);
   };
   return (
     <form onSubmit={save}>
@@ -106,7 +106,7 @@ export function BankSheet({ bank, onClose }: { bank: string; onClose: () => void
   if (ids.length === 0) return null;
   const throwAll = (position: SelectorPosition): void => {
     const done = `${countOf(ids.length, 'selector')} to ${positionName(day, ids[0]!, position)}`;
-    if (run((now) => throwSelectors(now, ids, position, { before }), done)) onClose();
+    if (run(throwSelectors(ids, position, { before }), done)) onClose();
   };
   return (
     <Sheet

@@ -1,4 +1,4 @@
-import { bringBackPart, strikeRig, struckParts } from '../../commands/strike-part.ts';
+import { bringBackPart, strikeRig, struckParts } from '../../app/commands/rig.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { wordIn } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
@@ -33,7 +33,7 @@ export function Struck() {
               title={name}
               under={wordIn(TYPE_WORD, type)}
               word="bring back"
-              onTap={() => run((now) => bringBackPart(now, id), `${name} is back`)}
+              onTap={() => run(bringBackPart(id), `${name} is back`)}
             />
           </li>
         ))}
@@ -52,7 +52,7 @@ export function StartOver() {
       <Button
         look="plain"
         class="rig-over"
-        onClick={() => run(strikeRig, 'Rig struck out; undo on the Line tab brings it back')}
+        onClick={() => run(strikeRig(), 'Rig struck out; undo on the Line tab brings it back')}
       >
         Strike this rig out and lay another
       </Button>

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { sendInput } from '../../commands/change-chain.ts';
+import { sendInput } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../parts/from-when.tsx';
@@ -23,16 +23,8 @@ export function TrackPartSheet({ part, onClose }: PartSheetProps) {
       ? [...reach.tracks, part.id]
       : reach.tracks.filter((id) => id !== part.id);
     const done = `${input.name} ${next.includes(input.id) ? 'feeds' : 'no longer feeds'} track ${part.name}`;
-    run(
-      (now) =>
-        sendInput(
-          now,
-          input.id,
-          onto.filter((id) => now.rig.byId.has(id)),
-          { before },
-        ),
-      done,
-    );
+    const standing = onto.filter((id) => day.rig.byId.has(id));
+    run(sendInput(input.id, standing, { before }), done);
   };
   return (
     <Sheet

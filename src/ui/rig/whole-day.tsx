@@ -1,7 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { describePart } from '../../commands/describe.ts';
-import { reservePart, strikePart } from '../../commands/strike-part.ts';
+import { describePart, reservePart, strikePart } from '../../app/commands/rig.ts';
 import type { Part } from '../../day/model.ts';
 import { type PartFields, RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
 import type { Open } from '../../shared/open-word.ts';
@@ -22,7 +21,7 @@ interface WholeDayProps extends PartSheetProps {
 export function WholeDay({ part, onClose, children }: WholeDayProps) {
   const run = useRun();
   const strike = (): void => {
-    if (run((now) => strikePart(now, part.id), `${part.name} struck out`)) onClose();
+    if (run(strikePart(part.id), `${part.name} struck out`)) onClose();
   };
   return (
     <section class="section whole-day">
@@ -41,7 +40,7 @@ export function NameForm({ part, label = 'Name' }: { part: Part; label?: string 
   const [name, setName] = useState(part.name);
   const rename = (event: Event): void => {
     event.preventDefault();
-    run((now) => describePart(now, part.id, { name }), `${name.trim()} for the whole day`);
+    run(describePart(part.id, { name }), `${name.trim()} for the whole day`);
   };
   return (
     <form class="name-form" onSubmit={rename}>
@@ -65,7 +64,7 @@ export function PartChoice<T extends string>(props: {
   const run = useRun();
   const choose = (chosen: T): void => {
     const name = options.find((option) => option.value === chosen)?.name ?? chosen;
-    run((now) => describePart(now, part.id, fields(chosen)), `${part.name}: ${name}`);
+    run(describePart(part.id, fields(chosen)), `${part.name}: ${name}`);
   };
   return <Choice label={label} value={value} options={options} onChoose={choose} />;
 }
@@ -77,7 +76,7 @@ export function KeptFor({ part, label = 'Kept for' }: { part: Part; label?: stri
   const run = useRun();
   const choose = (value: ReservedUse | 'voices'): void => {
     const use = value === 'voices' ? null : value;
-    run((now) => reservePart(now, part.id, use), `${part.name} kept for ${value}`);
+    run(reservePart(part.id, use), `${part.name} kept for ${value}`);
   };
   return <Choice label={label} value={part.reserved ?? 'voices'} options={KEPT_FOR} onChoose={choose} />;
 }

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { noteCardCheck, settleAll, settleCard } from '../../commands/settle-card.ts';
+import { noteCardCheck, settleAll, settleCard, startLog } from '../../app/commands/card.ts';
 import { cardCheckOf } from '../../day/card-check.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { type Difference, openDifferences } from '../../reconcile/difference.ts';
@@ -9,7 +9,6 @@ import { CardSummary } from '../card/card-summary.tsx';
 import { ChooseCard } from '../card/choose-card.tsx';
 import { DifferenceList } from '../card/difference-list.tsx';
 import { NOTHING_READ, readCard } from '../card/read-card.ts';
-import { startLog } from '../card/start-log.ts';
 import { useDay, useRun } from '../context.ts';
 import { recordingsArrived } from '../days/arrivals.ts';
 import { Button } from '../kit/button.tsx';
@@ -46,21 +45,18 @@ export function Card() {
   const settle = (difference: Difference, at: number): void => {
     const settlement = difference.settlements[at];
     if (settlement)
-      run(
-        (now) => settleCard(now, settlement),
-        settlement.kind === 'keep-log' ? 'The log stands' : 'Settled',
-      );
+      run(settleCard(settlement), settlement.kind === 'keep-log' ? 'The log stands' : 'Settled');
   };
   const keepAll = (): void => {
     const kept = open.flatMap(({ settlements }) => settlements.find(({ kind }) => kind === 'keep-log') ?? []);
-    run((now) => settleAll(now, kept), `The log stands in ${countOf(kept.length, 'difference')}`);
+    run(settleAll(kept), `The log stands in ${countOf(kept.length, 'difference')}`);
   };
   const start = (): void => {
     run(startLog(read.recordings), `${countOf(read.recordings.length, 'take')} from the card`);
   };
   const note = (): void => {
     run(
-      () => noteCardCheck(read.files, read.recordings.length, open.length),
+      noteCardCheck(read.files, read.recordings.length, open.length),
       'The report says that the card was checked',
     );
   };

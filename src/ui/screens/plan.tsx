@@ -1,12 +1,12 @@
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { acceptPlan } from '../../app/commands/plan.ts';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate, slateAfter } from '../../day/takes.ts';
 import { problemOf } from '../../plan/day-problem.ts';
 import type { Move } from '../../plan/moves.ts';
-import { besidesMoves, factsOfPlan, neededNow } from '../../plan/plan-facts.ts';
-import { ok } from '../../shared/result.ts';
+import { besidesMoves, neededNow } from '../../plan/plan-facts.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
@@ -65,7 +65,7 @@ export function Plan() {
     if (!plan) return;
     const done =
       accepted.length < moves.length ? `${countOf(accepted.length, 'move')} done` : 'The next setup stands';
-    if (!run((now) => ok(factsOfPlan(now, wanted, plan, accepted)), done)) return;
+    if (!run(acceptPlan(wanted, plan, accepted), done)) return;
     setTicked(new Set());
     if (accepted.length === moves.length) goTo({ at: 'day', day: day.id, tab: 'now' });
   };

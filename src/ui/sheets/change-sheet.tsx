@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { bringBack, moveBefore, takeBack } from '../../commands/correct.ts';
+import { bringBack, moveBefore, takeBack } from '../../app/commands/correct.ts';
 import type { LineItem } from '../../day/model.ts';
 import { itemOnLine } from '../../day/takes.ts';
 import { useDay, useRun } from '../context.ts';
@@ -19,7 +19,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
   const place = (to: string | undefined): void => {
     if (
       run(
-        (now) => moveBefore(now, fact.id, to ?? null),
+        moveBefore(fact.id, to ?? null),
         to ? 'Moved: every line after it follows' : 'Back where it was said',
       )
     ) {
@@ -37,12 +37,12 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
         {takenBack ? (
           <Button
             look="solid"
-            onClick={() => run((now) => bringBack(now, [fact.id]), `${words}: brought back`) && onClose()}
+            onClick={() => run(bringBack([fact.id]), `${words}: brought back`) && onClose()}
           >
             Bring it back
           </Button>
         ) : (
-          <Button onClick={() => run((now) => takeBack(now, [fact.id]), `${words}: taken back`) && onClose()}>
+          <Button onClick={() => run(takeBack([fact.id]), `${words}: taken back`) && onClose()}>
             Take it back
           </Button>
         )}

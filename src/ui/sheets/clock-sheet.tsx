@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { clockFor, followClock } from '../../commands/log-takes.ts';
+import { clockFor, followClock } from '../../app/commands/takes.ts';
 import { rateOfDay } from '../../day/filled-header.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
 import { wordOf } from '../../shared/open-word.ts';
@@ -86,8 +86,7 @@ function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
     setTyped('');
   };
   const follow = (): void => {
-    if (run((day, now) => followClock(day, target, now), `Following from ${formatTimecode(target, rate)}`))
-      onClose();
+    if (run(followClock(target), `Following from ${formatTimecode(target, rate)}`)) onClose();
   };
 
   return (

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
-import { describeTake } from '../../commands/log-takes.ts';
-import { decideOrder, joinTakes, resolveConflict, sayFieldAgain } from '../../commands/resolve-conflict.ts';
+import { decideOrder, joinTakes, resolveConflict, sayFieldAgain } from '../../app/commands/correct.ts';
+import { describeTake } from '../../app/commands/takes.ts';
 import { type Conflict, conflictsOf } from '../../day/conflicts.ts';
 import { takeText } from '../../day/slate.ts';
 import { nextNumber } from '../../day/takes.ts';
@@ -112,7 +112,7 @@ function SaidTwice({ conflict }: Of<'said-twice'>) {
   const run = useRun();
   const { link, by } = conflict;
   const decide = (stands: FactId | null, done: string): void => {
-    run((now) => resolveConflict(now, link, by, stands), done);
+    run(resolveConflict(link, by, stands), done);
   };
   return (
     <Titled conflict={conflict}>
@@ -141,7 +141,7 @@ function DescribedTwice({ conflict }: Of<'described-twice'>) {
       <TrueRows
         by={conflict.by}
         wordsOf={(id) => fieldWords(day, id, conflict)}
-        onTrue={(id, words) => run((now) => sayFieldAgain(now, id, conflict), `Settled: ${words}`)}
+        onTrue={(id, words) => run(sayFieldAgain(id, conflict), `Settled: ${words}`)}
       />
     </Titled>
   );
@@ -163,7 +163,7 @@ function TakeTwice({ conflict }: Of<'take-twice'>) {
               title={others.length > 1 ? `One take: ${whence(other.id)}` : 'This is one take'}
               under="notes and marks of both are kept"
               word={`one ${name}`}
-              onTap={() => run((now) => joinTakes(now, other.id, first!.id), `One take: ${name}`)}
+              onTap={() => run(joinTakes(other.id, first!.id), `One take: ${name}`)}
             />
           </li>
         ))}
@@ -177,7 +177,7 @@ function TakeTwice({ conflict }: Of<'take-twice'>) {
               title={`${name}, ${timesOfTake(day, take.id) || 'no times'}`}
               under={whence(take.id)}
               word={`make it ${next}`}
-              onTap={() => run((now) => describeTake(now, take.id, { number }), `Now ${next}`)}
+              onTap={() => run(describeTake(take.id, { number }), `Now ${next}`)}
             />
           </li>
         );
@@ -200,12 +200,7 @@ function OrderUnsure({ conflict }: Of<'order-unsure'>) {
             title={before ? `before ${name}` : `after ${name}`}
             under={`${changeWords(day, change)}: ${whence(change)}${before === isBefore ? ', as it stands' : ''}`}
             word="this is true"
-            onTap={() =>
-              run(
-                (now) => decideOrder(now, change, take, before),
-                before ? `Before ${name}` : `After ${name}`,
-              )
-            }
+            onTap={() => run(decideOrder(change, take, before), before ? `Before ${name}` : `After ${name}`)}
           />
         </li>
       ))}

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { describeDay } from '../../commands/describe.ts';
-import { changeRoll } from '../../commands/log-takes.ts';
+import { describeDay } from '../../app/commands/day.ts';
+import { changeRoll } from '../../app/commands/takes.ts';
 import { answersNow } from '../../day/answers.ts';
 import type { Header } from '../../day/model.ts';
 import { unknownWords } from '../../day/unknown-words.ts';
@@ -42,8 +42,8 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
   const save = (): void => {
     const saidRoll = newRoll.trim() !== roll && newRoll.trim() !== '';
     const fine =
-      (Object.keys(edited).length === 0 || run(() => describeDay(edited), 'Head of the day saved')) &&
-      (!saidRoll || run(() => changeRoll(newRoll), `Roll ${newRoll.trim()} from here on`));
+      (Object.keys(edited).length === 0 || run(describeDay(edited), 'Head of the day saved')) &&
+      (!saidRoll || run(changeRoll(newRoll), `Roll ${newRoll.trim()} from here on`));
     if (fine) onClose();
   };
 

@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { declareGang, dissolveGang } from '../../commands/change-chain.ts';
+import { declareGang, dissolveGang } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { gangsOn } from '../../day/gang-links.ts';
 import { clashesWithoutGang, stretchOf } from '../../day/gang-reach.ts';
@@ -24,7 +24,7 @@ export function GangClash({ answer, before, onDone }: GangProps) {
   // None where another window has taken back the take and all that came after it.
   const stretch = found && found.takes.length > 0 ? found : undefined;
   const declare = ({ onwards, done }: GangChoice): void => {
-    if (run((now) => declareGang(now, id, { before, onwards }), done)) onDone();
+    if (run(declareGang(id, { before, onwards }), done)) onDone();
   };
   return (
     <div class="section">
@@ -55,7 +55,7 @@ export function EndGang({ answer, before, onDone }: GangProps) {
   if (gangsOn(answersBefore(day, before).links, id).length === 0) return null;
   return (
     <div class="section">
-      <Button onClick={() => run((now) => dissolveGang(now, id, { before }), 'No gang any more') && onDone()}>
+      <Button onClick={() => run(dissolveGang(id, { before }), 'No gang any more') && onDone()}>
         End the gang
       </Button>
       <p class="soft action-effects">{effects}</p>

@@ -1,4 +1,4 @@
-import { giveTransmitter } from '../../commands/change-chain.ts';
+import { giveTransmitter } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { candidatesFor, packsToOffer } from '../../day/candidates.ts';
 import { wornBy } from '../../day/links.ts';
@@ -23,7 +23,7 @@ export function GiveList({ transmitter, before, onDone }: GiveProps) {
   const wearer = wornBy(answers.links, transmitter)?.value ?? null;
   const give = (to: VoiceId | null): void => {
     const done = `${pack} on ${nameOf(day, to)}`;
-    if (run((now) => giveTransmitter(now, transmitter, to, { before }), done)) onDone();
+    if (run(giveTransmitter(transmitter, to, { before }), done)) onDone();
   };
   const rows = candidatesFor(answers, transmitter).map((candidate) => (
     <li key={candidate.voice.voice.id}>
@@ -59,7 +59,7 @@ export function PackList({ voice, before, onDone }: TakeProps) {
   const answers = answersBefore(day, before);
   const give = (transmitter: PartId): void => {
     const done = `${partName(day.rig, transmitter)} on ${nameOf(day, voice)}`;
-    if (run((now) => giveTransmitter(now, transmitter, voice, { before }), done)) onDone();
+    if (run(giveTransmitter(transmitter, voice, { before }), done)) onDone();
   };
   const offers = packsToOffer(day.rig, answers, voice);
   if (offers.length === 0) return <p class="section soft">No packs in the rig yet. Add them under Rig.</p>;

@@ -1,4 +1,4 @@
-import { plugRun } from '../../commands/plug-run.ts';
+import { plugRun } from '../../app/commands/chain.ts';
 import type { Answers } from '../../day/answers.ts';
 import { inputsToOffer } from '../../day/inputs-to-offer.ts';
 import type { PartId } from '../../day/model.ts';
@@ -26,7 +26,7 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
   const plugged = answer.paths.some(({ lead, transmitter }) => lead && !transmitter);
   const plug = (to: PartId | null, position: SelectorPosition = 'a'): void => {
     const done = to ? `${name} into ${partName(day.rig, to)}` : `${name} unplugged`;
-    if (run((now) => plugRun(now, [id], [to], position, { before }), done)) onDone();
+    if (run(plugRun([id], [to], position, { before }), done)) onDone();
   };
   const offered = inputsToOffer(answers);
   return (

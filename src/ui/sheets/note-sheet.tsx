@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { addNote, describeTake } from '../../commands/log-takes.ts';
+import { addNote, describeTake } from '../../app/commands/takes.ts';
 import { answersAtTake } from '../../day/answers.ts';
 import { takeText } from '../../day/slate.ts';
 import { useDay, useRun } from '../context.ts';
@@ -18,16 +18,13 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
   if (!take) return null;
   const tracks = answersAtTake(day, id).tracks.filter(({ state }) => state !== 'empty');
   const note = (text: string): void => {
-    if (
-      run((now) => addNote(now, id, text, track), `Noted on ${takeText(take)}: ${text.trim().slice(0, 60)}`)
-    )
-      onClose();
+    if (run(addNote(id, text, track), `Noted on ${takeText(take)}: ${text.trim().slice(0, 60)}`)) onClose();
   };
   const flag = (field: 'noGood' | 'falseStart' | 'tailSlate', word: string): void => {
     const value = !take[field];
     const uncircled = field === 'noGood' && take.circled ? ', not circled any more' : '';
     run(
-      (now) => describeTake(now, id, { [field]: value }),
+      describeTake(id, { [field]: value }),
       `${takeText(take)} ${value ? word : `not ${word}`}${uncircled}`,
     );
   };

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { callSlate, rollTake } from '../../commands/log-takes.ts';
+import { callSlate, rollTake } from '../../app/commands/takes.ts';
 import { styleOfDay } from '../../day/filled-header.ts';
 import { parseSlate, sceneText, slateText, takeText } from '../../day/slate.ts';
 import { currentSlate, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
@@ -37,14 +37,11 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
       complain(read.problem);
       return;
     }
-    if (run((now) => callSlate(now, read.value), `Slate ${slateText(read.value)}`)) onClose();
+    if (run(callSlate(read.value), `Slate ${slateText(read.value)}`)) onClose();
   };
   const roll = (kind: TakeKind): void => {
     const name = takeText(nextTake(day, kind, slate));
-    if (
-      run((now, moment) => rollTake(now, moment, kind), kind === 'mos' ? `${name} logged` : `${name} rolling`)
-    )
-      onClose();
+    if (run(rollTake(kind), kind === 'mos' ? `${name} logged` : `${name} rolling`)) onClose();
   };
 
   if (byHand) return <TakeForm onClose={onClose} />;
@@ -59,7 +56,7 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
           <Row
             title={`Next setup: ${slateText(after)}`}
             onTap={() => {
-              if (run((now) => callSlate(now, after), `Slate ${slateText(after)}`)) onClose();
+              if (run(callSlate(after), `Slate ${slateText(after)}`)) onClose();
             }}
           />
         </li>

@@ -1,6 +1,12 @@
 import { useState } from 'preact/hooks';
-import { describeTake, logTake } from '../../commands/log-takes.ts';
-import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../commands/typed-take.ts';
+import {
+  describeTake,
+  logTake,
+  rateOfTake,
+  readTypedTake,
+  type TypedTake,
+  typedFrom,
+} from '../../app/commands/takes.ts';
 import type { Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { currentSlate, isSlated, nextTake, ownOpenTake } from '../../day/takes.ts';
@@ -52,8 +58,8 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
     const fields = take ? read.value : { kind, slate, number, ...read.value };
     const isSaid = Object.keys(fields).length > 0;
     const done = take
-      ? !isSaid || run((now) => describeTake(now, take.id, fields), `${takeText(take)} corrected`)
-      : run((now) => logTake(now, fields, { before }), 'Take logged');
+      ? !isSaid || run(describeTake(take.id, fields), `${takeText(take)} corrected`)
+      : run(logTake(fields, { before }), 'Take logged');
     if (done) onClose();
   };
   return (

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { bringBack, moveBefore, takeBack } from '../../commands/correct.ts';
-import { circleTake } from '../../commands/log-takes.ts';
+import { bringBack, moveBefore, takeBack } from '../../app/commands/correct.ts';
+import { circleTake } from '../../app/commands/takes.ts';
 import { answersAtTake } from '../../day/answers.ts';
 import type { LineItem } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
@@ -40,7 +40,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
       : 'no length';
   const move = (before: string | undefined): void => {
     const done = before ? `${name} moved on the line` : `${name} back where it was said`;
-    if (run((now) => moveBefore(now, take.id, before ?? null), done)) onClose();
+    if (run(moveBefore(take.id, before ?? null), done)) onClose();
   };
   return (
     <Sheet
@@ -60,7 +60,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
               pressed={take.circled}
               onClick={() =>
                 run(
-                  (now) => circleTake(now, take.id, !take.circled),
+                  circleTake(take.id, !take.circled),
                   take.circled ? `${name} not circled` : `${name} circled`,
                 )
               }
@@ -72,7 +72,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
             <Button expanded={doing === 'move'} onClick={() => setDoing('move')}>
               move
             </Button>
-            <Button onClick={() => run((now) => takeBack(now, [take.id]), `${name} taken back`) && onClose()}>
+            <Button onClick={() => run(takeBack([take.id]), `${name} taken back`) && onClose()}>
               take back
             </Button>
           </div>
@@ -94,9 +94,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
               <Button
                 look="plain"
                 label={`Take back the note ${note.text}`}
-                onClick={() =>
-                  run((now) => takeBack(now, [note.id]), `Note taken back: ${shortened(note.text)}`)
-                }
+                onClick={() => run(takeBack([note.id]), `Note taken back: ${shortened(note.text)}`)}
               >
                 take back
               </Button>
@@ -128,10 +126,7 @@ function TakenBackSheet({ item: { fact }, onClose }: { item: LineItem; onClose: 
   return (
     <Sheet title={`${name}, taken back`} under="What was placed before it keeps its place." onClose={onClose}>
       <div class="section">
-        <Button
-          look="solid"
-          onClick={() => run((now) => bringBack(now, [fact.id]), `${name} brought back`) && onClose()}
-        >
+        <Button look="solid" onClick={() => run(bringBack([fact.id]), `${name} brought back`) && onClose()}>
           Bring it back
         </Button>
       </div>

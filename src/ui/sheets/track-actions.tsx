@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { moveToTrack, nameTrack, setMute, throwSelectors } from '../../commands/change-chain.ts';
+import { moveToTrack, nameTrack, setMute, throwSelectors } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
 import type { PartId } from '../../day/model.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
@@ -37,11 +37,7 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
     <div class="section">
       <div class="buttons">
         {input && (
-          <Button
-            onClick={() =>
-              does(run((now) => setMute(now, input, !muted, at), muted ? 'Heard again' : 'Muted'))
-            }
-          >
+          <Button onClick={() => does(run(setMute(input, !muted, at), muted ? 'Heard again' : 'Muted'))}>
             {muted ? 'Unmute' : 'Mute'} {partName(day.rig, input)}
           </Button>
         )}
@@ -50,7 +46,7 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
             onClick={() => {
               const other = reach.selector?.position === 'a' ? 'b' : 'a';
               const done = `${selector.name} to ${positionName(day, selector.id, other)}`;
-              does(run((now) => throwSelectors(now, [selector.id], other, at), done));
+              does(run(throwSelectors([selector.id], other, at), done));
             }}
           >
             {selector.name} to {positionName(day, selector.id, reach.selector.position === 'a' ? 'b' : 'a')}
@@ -71,7 +67,7 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
         <TrackChoice
           current={reach?.tracks ?? []}
           onChoose={(to) =>
-            does(run((now) => moveToTrack(now, input, track.id, to, at), `${partName(day.rig, input)} sent`))
+            does(run(moveToTrack(input, track.id, to, at), `${partName(day.rig, input)} sent`))
           }
         />
       )}
@@ -79,9 +75,7 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
         <NameForm
           name={answer.typed ? answer.name : ''}
           onSay={(name) =>
-            does(
-              run((now) => nameTrack(now, track.id, name, at), name ? 'Named by hand' : 'Named by its chain'),
-            )
+            does(run(nameTrack(track.id, name, at), name ? 'Named by hand' : 'Named by its chain'))
           }
         />
       )}

@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
-import { strikeVoice } from '../../commands/change-cast.ts';
-import { describeVoice } from '../../commands/describe.ts';
+import { describeVoice, strikeVoice } from '../../app/commands/cast.ts';
 import type { VoiceId } from '../../day/model.ts';
 import type { VoiceFields } from '../../facts/voice-described.ts';
 import { saidFields, VoiceFieldset, type VoiceTexts } from '../cast/voice-fieldset.tsx';
@@ -32,10 +31,10 @@ export function VoiceForm({ voice, onDone, onStruck }: FormProps) {
     );
     const fields: VoiceFields = Object.fromEntries(changed);
     const done = `${said.part || said.person || name} corrected everywhere`;
-    if (changed.length === 0 || run((now) => describeVoice(now, voice, fields), done)) onDone();
+    if (changed.length === 0 || run(describeVoice(voice, fields), done)) onDone();
   };
   const strike = (): void => {
-    if (run((now) => strikeVoice(now, voice), `${name} is off the cast`)) onStruck();
+    if (run(strikeVoice(voice), `${name} is off the cast`)) onStruck();
   };
 
   return (

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { markNeed } from '../../commands/change-chain.ts';
+import { markNeed } from '../../app/commands/chain.ts';
 import { type Answers, answersBefore } from '../../day/answers.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
 import { heardWith } from '../../day/heard-with.ts';
@@ -51,7 +51,7 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
           label={before ? 'From there on' : 'From here on'}
           value={answer.need ?? ''}
           options={NEEDS.map((value) => ({ value, name: value }))}
-          onChoose={(need) => run((now) => markNeed(now, [voice], need, { before }), `${name} ${need}`)}
+          onChoose={(need) => run(markNeed([voice], need, { before }), `${name} ${need}`)}
         />
         <div class="buttons">
           <WornActions answers={answers} answer={answer} before={before} />

@@ -1,4 +1,4 @@
-import { giveTransmitter, setMute } from '../../commands/change-chain.ts';
+import { giveTransmitter, setMute } from '../../app/commands/chain.ts';
 import type { Answers } from '../../day/answers.ts';
 import { mutedAt } from '../../day/links.ts';
 import type { PartId } from '../../day/model.ts';
@@ -22,10 +22,10 @@ export function WornActions({ answers: { links }, answer, before }: WornProps) {
   const isMuted = (part: PartId): boolean => mutedAt(links, part)?.value ?? false;
   const mute = (part: PartId, muted: boolean): void => {
     const done = `${partName(rig, part)} ${muted ? 'muted' : 'open again'}`;
-    run((now) => setMute(now, part, muted, { before }), done);
+    run(setMute(part, muted, { before }), done);
   };
   const off = (pack: PartId): void => {
-    run((now) => giveTransmitter(now, pack, null, { before }), `${partName(rig, pack)} off`);
+    run(giveTransmitter(pack, null, { before }), `${partName(rig, pack)} off`);
   };
   const switches = [...worn, ...inputs.filter((input) => worn.length === 0 || isMuted(input))];
   return (

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { describeCard } from '../../commands/keep-up.ts';
-import { readNumbers } from '../../commands/typed-number.ts';
+import { readNumbers } from '../../app/commands/typed.ts';
+import { describeCard } from '../../app/commands/upkeep.ts';
 import type { CardFields } from '../../facts/upkeep-said.ts';
 import { SIZE_UNITS, type SizeUnit } from '../../upkeep/media.ts';
 import { useApp, useDay, useRun } from '../context.ts';
@@ -27,7 +27,7 @@ export function CardSheet({ id, onClose }: { id: string | undefined; onClose: ()
   });
   const say = (fields: CardFields, done: string): boolean => {
     const card = id ?? store.newId();
-    return run((d) => describeCard(d, card, fields), done);
+    return run(describeCard(card, fields), done);
   };
   const save = (event: Event): void => {
     event.preventDefault();

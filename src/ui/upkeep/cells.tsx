@@ -1,5 +1,5 @@
-import type { Moment } from '../../commands/command.ts';
-import { freshCells } from '../../commands/keep-up.ts';
+import { freshCells } from '../../app/commands/upkeep.ts';
+import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
 import type { CellsDue } from '../../upkeep/batteries.ts';
 import type { Device } from '../../upkeep/day-devices.ts';
@@ -30,15 +30,7 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
         ? `${countOf(unsaid, 'device')} of ${devices.length}: nobody said when fresh`
         : `${countOf(devices.length, 'device')} followed`;
   const all = (which: readonly Device[], words: string): boolean =>
-    run(
-      (d, moment) =>
-        freshCells(
-          d,
-          which.map(({ id }) => id),
-          moment,
-        ),
-      words,
-    );
+    run(freshCells(which.map(({ id }) => id)), words);
   return (
     <Section name="Batteries" under={under}>
       {devices.length > 0 && (

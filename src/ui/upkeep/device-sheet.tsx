@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { addDevice, describeDevices, freshCells, jamDevices } from '../../commands/keep-up.ts';
-import { readNumbers } from '../../commands/typed-number.ts';
+import { readNumbers } from '../../app/commands/typed.ts';
+import { addDevice, describeDevices, freshCells, jamDevices } from '../../app/commands/upkeep.ts';
 import type { DeviceFields } from '../../facts/upkeep-said.ts';
 import { groupOf } from '../../radio/day-ranges.ts';
 import { type Device, devicesOf, RECORDER } from '../../upkeep/day-devices.ts';
@@ -27,8 +27,7 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
   const [from, setFrom] = useState(RECORDER);
   if (id !== undefined && !device) return null;
   const strike = (): void => {
-    if (device && run((d) => describeDevices(d, [device.id], { struck: true }), `${device.name} taken out`))
-      onClose();
+    if (device && run(describeDevices([device.id], { struck: true }), `${device.name} taken out`)) onClose();
   };
   return (
     <Sheet title={device?.name ?? 'Another device'} under={UNDER[device?.type ?? 'new']} onClose={onClose}>
@@ -37,16 +36,14 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
         <DoneAgo
           title="Fresh cells went in"
           onDone={(minutesAgo) =>
-            run((d, now) => freshCells(d, [device.id], now, { minutesAgo }), `Fresh cells in ${device.name}`)
+            run(freshCells([device.id], { minutesAgo }), `Fresh cells in ${device.name}`)
           }
         />
       )}
       {device?.hasTimecode && device.type !== 'recorder' && (
         <DoneAgo
           title="It was jammed"
-          onDone={(minutesAgo) =>
-            run((d, now) => jamDevices(d, [device.id], now, from, { minutesAgo }), `${device.name} jammed`)
-          }
+          onDone={(minutesAgo) => run(jamDevices([device.id], from, { minutesAgo }), `${device.name} jammed`)}
         >
           <Choice
             label="From"
@@ -99,8 +96,8 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
     const fields: DeviceFields = { ...read.value, runtimeBasis: basis, ...has };
     const words = devices.length > 1 ? `${devices.length} devices described` : `${name.trim()} described`;
     const said = device
-      ? run((d) => describeDevices(d, devices, isNamed ? { ...fields, name: name.trim() } : fields), words)
-      : run(() => addDevice(store.newId(), { ...fields, name, struck: false }), `${name.trim()} added`);
+      ? run(describeDevices(devices, isNamed ? { ...fields, name: name.trim() } : fields), words)
+      : run(addDevice(store.newId(), { ...fields, name, struck: false }), `${name.trim()} added`);
     if (said) onDone();
   };
   return (

@@ -1,5 +1,5 @@
-import type { Moment } from '../../commands/command.ts';
-import { freshCells, jamDevices } from '../../commands/keep-up.ts';
+import { freshCells, jamDevices } from '../../app/commands/upkeep.ts';
+import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
 import type { UpkeepNow } from '../../upkeep/day-due.ts';
 import type { DueItem } from '../../upkeep/due-list.ts';
@@ -66,7 +66,7 @@ function DueRow({ day, group, now }: { day: Day; group: DueGroup; now: Moment })
       {item.kind === 'cells' && (
         <Button
           label={`Fresh cells in ${title}`}
-          onClick={() => run((d, moment) => freshCells(d, names, moment), `Fresh cells in ${title}`)}
+          onClick={() => run(freshCells(names), `Fresh cells in ${title}`)}
         >
           Fresh
         </Button>
@@ -74,9 +74,7 @@ function DueRow({ day, group, now }: { day: Day; group: DueGroup; now: Moment })
       {item.kind === 'jam' && (
         <Button
           label={`${title} jammed again`}
-          onClick={() =>
-            run((d, moment) => jamDevices(d, names, moment, sourceOf(item)), `${title} jammed again`)
-          }
+          onClick={() => run(jamDevices(names, sourceOf(item)), `${title} jammed again`)}
         >
           Jam
         </Button>

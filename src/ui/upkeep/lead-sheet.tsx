@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { describeLeads, putOnSnake } from '../../commands/describe-runs.ts';
+import { describeLeads, putOnSnake } from '../../app/commands/upkeep.ts';
 import { SNAKE_SIGNALS, type SnakeSignal } from '../../facts/runs-described.ts';
 import type { DayLead } from '../../upkeep/day-wiring.ts';
 import { useRun } from '../context.ts';
@@ -38,11 +38,11 @@ export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
       kind === 'snake'
         ? { ...named, ends: kind, snake: snake.trim() || 'A', circuit, carries }
         : { ...named, ends: kind, ...(kind === 'other' && { words: words.trim() }) };
-    if (run(() => describeLeads([lead.id], fields), `${lead.output} to ${lead.input} described`)) onClose();
+    if (run(describeLeads([lead.id], fields), `${lead.output} to ${lead.input} described`)) onClose();
   };
   const saveRun = (): void => {
     const done = `${countOf(run8.length, 'lead')} on snake ${snake.trim()}`;
-    if (run(() => putOnSnake(run8, snake, carries, circuit), done)) onClose();
+    if (run(putOnSnake(run8, snake, carries, circuit), done)) onClose();
   };
   return (
     <Sheet

@@ -1,4 +1,4 @@
-import type { Moment } from '../../commands/command.ts';
+import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
 import { formatOf, formatOfAFile } from '../../upkeep/day-cards.ts';
 import type { CardState, UpkeepNow } from '../../upkeep/day-due.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { describeRun } from '../../commands/describe-runs.ts';
-import { readMetres, readNumbers } from '../../commands/typed-number.ts';
+import { readMetres, readNumbers } from '../../app/commands/typed.ts';
+import { describeRun } from '../../app/commands/upkeep.ts';
 import type { RunFields } from '../../facts/runs-described.ts';
 import { ok, type Result } from '../../shared/result.ts';
 import { type DayRun, RUN_DEFAULTS, runsOf } from '../../upkeep/day-runs.ts';
@@ -97,10 +97,10 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
       struck: false,
     };
     const said = id ?? store.newId();
-    if (run((d) => describeRun(d, said, fields), `${fields.name} worked out and kept`)) onClose();
+    if (run(describeRun(said, fields), `${fields.name} worked out and kept`)) onClose();
   };
   const strike = (): void => {
-    if (id && run((d) => describeRun(d, id, { struck: true }), `${start.name} taken out`)) onClose();
+    if (id && run(describeRun(id, { struck: true }), `${start.name} taken out`)) onClose();
   };
   return (
     <Sheet

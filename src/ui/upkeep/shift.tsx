@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import type { Moment } from '../../commands/command.ts';
-import { planShift } from '../../commands/plan-shift.ts';
+import { planShift } from '../../app/commands/upkeep.ts';
+import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
 import { useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
@@ -34,7 +34,7 @@ export function ShiftSection({ day, now }: { day: Day; now: Moment }) {
         class="section"
         onSubmit={(event) => {
           event.preventDefault();
-          run((said, moment) => planShift(said, typed, moment), 'Hours of the day planned');
+          run(planShift(typed), 'Hours of the day planned');
         }}
       >
         <div class="shift-fields">

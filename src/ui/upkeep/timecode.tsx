@@ -1,5 +1,5 @@
-import type { Moment } from '../../commands/command.ts';
-import { jamDevices } from '../../commands/keep-up.ts';
+import { jamDevices } from '../../app/commands/upkeep.ts';
+import type { Moment } from '../../app/day-store.ts';
 import { rateOfDay } from '../../day/filled-header.ts';
 import type { Day } from '../../day/model.ts';
 import { TIMECODE_RATES } from '../../facts/day-described.ts';
@@ -32,8 +32,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
   const rate = rateOfDay(day);
   const rateWord = wordOf(TIMECODE_RATES, day.header.timecodeRate);
   const apart = worstPair(day, now.atMs);
-  const jam = (ids: readonly string[], words: string): boolean =>
-    run((d, moment) => jamDevices(d, ids, moment), words);
+  const jam = (ids: readonly string[], words: string): boolean => run(jamDevices(ids), words);
   return (
     <Section
       name="Timecode"

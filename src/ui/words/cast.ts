@@ -1,5 +1,4 @@
-import type { UnreadReason } from '../../commands/cast-list.ts';
-import type { PlannedEntry } from '../../commands/plan-cast.ts';
+import type { PlannedEntry, UnreadReason } from '../../app/commands/cast.ts';
 import type { Rig } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import type { VoiceKind } from '../../facts/voice-described.ts';

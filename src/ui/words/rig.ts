@@ -1,5 +1,4 @@
-import type { RigSpec } from '../../commands/rig-spec.ts';
-import { shapeOf } from '../../commands/rig-spec.ts';
+import { type RigSpec, shapeOf } from '../../app/commands/rig.ts';
 import type { InputAnswer } from '../../day/input-answers.ts';
 import { tunedTo } from '../../day/links.ts';
 import type { Day, Links, Part, Rig } from '../../day/model.ts';

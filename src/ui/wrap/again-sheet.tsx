@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import { takeBack } from '../../app/commands/correct.ts';
 import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
-import { takeBack } from '../../commands/correct.ts';
 import type { Day } from '../../day/model.ts';
 import type { SentReport } from '../../day/sent-reports.ts';
 import { crc32 } from '../../facts/crc32.ts';
@@ -44,9 +44,7 @@ export function AgainSheet({ day, sent, onClose }: AgainProps) {
       onClose={onClose}
       foot={
         <Button
-          onClick={() =>
-            run((now) => takeBack(now, [sent.id]), `Report ${sent.letter} is off the list`) && onClose()
-          }
+          onClick={() => run(takeBack([sent.id]), `Report ${sent.letter} is off the list`) && onClose()}
         >
           It did not go out
         </Button>

@@ -1,5 +1,5 @@
+import { noteSent } from '../../app/commands/report.ts';
 import { type OutgoingFile, type Route, sendFiles } from '../../app/sharing.ts';
-import { noteSent } from '../../commands/send-report.ts';
 import { crc32 } from '../../facts/crc32.ts';
 import { mailDraft } from '../../report/eml.ts';
 import { reportSubject } from '../../report/report-name.ts';
@@ -40,7 +40,7 @@ export function useSend({ report, text, made, known, ready }: Outgoing) {
       made,
       from: { ...known, checks: sent.map(({ content }) => crc32(bytesOf(content))) },
     } as const;
-    run(() => noteSent(outgoing), `Report ${report.letter} ${DONE[way]}`);
+    run(noteSent(outgoing), `Report ${report.letter} ${DONE[way]}`);
   };
   const send = async (way: Route, what: readonly OutgoingFile[]): Promise<void> => {
     const result = await sendFiles(device, way, what, subject);

@@ -1,8 +1,14 @@
-import type { Command } from '../../app/day-store.ts';
+import * as settling from '../../commands/settle-card.ts';
 import { styleOfDay } from '../../day/filled-header.ts';
 import { notesFromCard, startLogFromCard } from '../../reconcile/start-log.ts';
 import { ok } from '../../shared/result.ts';
 import type { Recording } from '../../wave/recordings.ts';
+import type { Command } from '../day-store.ts';
+import { onAnyDay, onDay } from './command.ts';
+
+export const settleCard = onDay(settling.settleCard);
+export const settleAll = onDay(settling.settleAll);
+export const noteCardCheck = onAnyDay(settling.noteCardCheck);
 
 /** Starts the log from a card, and puts its notes to the takes that came of it: one action, as it is one tap. */
 export const startLog = (recordings: readonly Recording[]): readonly Command[] => [

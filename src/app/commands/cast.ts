@@ -1,0 +1,15 @@
+import * as cast from '../../commands/change-cast.ts';
+import * as described from '../../commands/describe.ts';
+import { onAnyDay, onDay } from './command.ts';
+
+export { type CastList, readCastList, type UnreadLine, type UnreadReason } from '../../commands/cast-list.ts';
+export { movedBy, nextRank } from '../../commands/change-cast.ts';
+export { type PlannedEntry, planCast, turnedRound } from '../../commands/plan-cast.ts';
+
+export const addVoice = onAnyDay(described.addVoice);
+export const addCast = onDay(described.addCast);
+export const describeVoice = onDay(described.describeVoice);
+export const strikeVoice = onDay(cast.strikeVoice);
+export const reinstateVoice = onDay(cast.reinstateVoice);
+export const rankVoices = onDay(cast.rankVoices);
+export const sayWhoIsNeeded = onDay(cast.sayWhoIsNeeded);

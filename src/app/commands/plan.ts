@@ -1,0 +1,10 @@
+import * as ahead from '../../commands/plan-ahead.ts';
+import { factsOfPlan } from '../../plan/plan-facts.ts';
+import { ok } from '../../shared/result.ts';
+import { onAnyDay, onDay } from './command.ts';
+
+export const pinVoice = onDay(ahead.pinVoice);
+export const markOut = onAnyDay(ahead.markOut);
+export const weighMoves = onAnyDay(ahead.weighMoves);
+/** Says that moves of a plan were made, and what the plan says besides. */
+export const acceptPlan = onDay((...wanted: Parameters<typeof factsOfPlan>) => ok(factsOfPlan(...wanted)));

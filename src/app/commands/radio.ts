@@ -1,0 +1,9 @@
+import * as radio from '../../commands/plan-radio.ts';
+import { onAnyDay, onDay } from './command.ts';
+
+export const setGuards = onAnyDay(radio.setGuards);
+export const setFrequencies = onDay(radio.setFrequencies);
+export const switchTransmitters = onDay(radio.switchTransmitters);
+export const describeCarrier = onDay(radio.describeCarrier);
+export const describeBand = onDay(radio.describeBand);
+export const markOccupied = onDay(radio.markOccupied);
