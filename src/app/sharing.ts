@@ -1,3 +1,4 @@
+import { crc32 } from '../facts/crc32.ts';
 import { fail, ok, type ProblemCode, type Result } from '../shared/result.ts';
 
 /** A file that goes out: made before the tap, because the permission a tap gives is short. */
@@ -6,6 +7,12 @@ export interface OutgoingFile {
   readonly type: string;
   readonly content: string | Uint8Array<ArrayBuffer>;
 }
+
+export const bytesOf = ({ content }: Pick<OutgoingFile, 'content'>): Uint8Array =>
+  typeof content === 'string' ? new TextEncoder().encode(content) : content;
+
+/** A sum over the bytes of a file: the same file has the same one. */
+export const checkOf = (file: OutgoingFile): number => crc32(bytesOf(file));
 
 /** What this browser can do with a file. */
 export interface SendingDevice {

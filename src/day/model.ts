@@ -156,17 +156,39 @@ export interface DayMemory {
   answersOf: object;
 }
 
+// What screens need of the facts, so that they need not know how a fact is stored.
+export { NEEDS, SELECTOR_POSITIONS } from '../facts/chain-changed.ts';
+export { BIT_DEPTHS, TIMECODE_RATES } from '../facts/day-described.ts';
+export { isKnown } from '../facts/fact.ts';
+export { PART_TYPES, PLACES, RESERVED_USES, type ReservedUse, TAPS, WEARS } from '../facts/part-described.ts';
+export type { Pins, SaidWeights } from '../facts/plan-said.ts';
+export type { BandFields, TvRaster } from '../facts/radio-planned.ts';
+export { INPUT_KINDS, type InputKind, OUTPUT_KINDS, type OutputKind } from '../facts/rig-kinds.ts';
+export { type RunFields, SNAKE_SIGNALS, type SnakeSignal } from '../facts/runs-described.ts';
+export { TAKE_KINDS } from '../facts/take-logged.ts';
+export type { CardFields, DeviceFields } from '../facts/upkeep-said.ts';
+export {
+  VOICE_KINDS,
+  VOICE_TEXT_LONGEST,
+  type VoiceFields,
+  type VoiceKind,
+  type VoiceText,
+} from '../facts/voice-described.ts';
 export type {
+  DayId,
   Fact,
   FactId,
   FactOf,
+  HeaderFields,
   Need,
   Open,
+  PartFields,
   PartId,
   SelectorPosition,
   Slate,
   TakeId,
   TakeKind,
   TakeSlate,
+  UnknownFact,
   VoiceId,
 };

@@ -1,7 +1,6 @@
 import { noteSent as sent } from '../../commands/send-report.ts';
 import { onAnyDay } from './command.ts';
 
-export { crc32 } from '../../facts/crc32.ts';
-export type { ReportFrom, ReportMade } from '../../facts/report-sent.ts';
+export { PAPERS, type ReportFrom, type ReportMade, TABLE_LINES } from '../../facts/report-sent.ts';
 
 export const noteSent = onAnyDay(sent);

@@ -1,8 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { addVoice, nextRank } from '../../app/commands/cast.ts';
 import { holderOf } from '../../day/cast-in-order.ts';
-import type { Day, VoiceId } from '../../day/model.ts';
-import { VOICE_KINDS, type VoiceKind } from '../../facts/voice-described.ts';
+import { type Day, VOICE_KINDS, type VoiceId, type VoiceKind } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice } from '../parts/field.tsx';

@@ -4,7 +4,7 @@ import {
   type VoiceFields,
   type VoiceKind,
   type VoiceText,
-} from '../../facts/voice-described.ts';
+} from '../../day/model.ts';
 import { isOneOf, type Open } from '../../shared/open-word.ts';
 import { TextField } from '../parts/field.tsx';
 

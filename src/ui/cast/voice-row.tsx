@@ -1,5 +1,5 @@
+import { NEEDS } from '../../day/model.ts';
 import { isMissed, type VoiceAnswer } from '../../day/voice-answers.ts';
-import { NEEDS } from '../../facts/chain-changed.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { useDay } from '../context.ts';
 import { Row } from '../parts/row.tsx';

@@ -2,7 +2,7 @@ import { lightFormat } from 'date-fns/lightFormat';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { AppStore } from '../../app/app-store.ts';
 import { describeDay, headAfter, isSameProduction, newDayHead } from '../../app/commands/day.ts';
-import { type HeaderFields, TIMECODE_RATES } from '../../facts/day-described.ts';
+import { type HeaderFields, TIMECODE_RATES } from '../../day/model.ts';
 import { useApp } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';

@@ -1,7 +1,7 @@
 import type { AppStore } from '../../app/app-store.ts';
 import type { Journal } from '../../app/ports.ts';
 import { type Copies, type PutBack, settleDays } from '../../app/put-back.ts';
-import type { DayId } from '../../facts/envelope.ts';
+import type { DayId } from '../../day/model.ts';
 import { trouble } from '../parts/messages.ts';
 import { route } from '../route.ts';
 import { backAfterLossWords, comingBackWords, onlyCopiedWords } from '../words/put-back.ts';

@@ -2,7 +2,7 @@ import { effect, useComputed } from '@preact/signals';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Saving } from '../../app/saving.ts';
 import { answersNow } from '../../day/answers.ts';
-import { BIT_DEPTHS, TIMECODE_RATES } from '../../facts/day-described.ts';
+import { BIT_DEPTHS, TIMECODE_RATES } from '../../day/model.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { useApp, useDay } from '../context.ts';
 import { Button } from '../kit/button.tsx';

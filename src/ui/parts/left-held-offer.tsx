@@ -1,6 +1,6 @@
 import { useId, useState } from 'preact/hooks';
 import type { LeftDay } from '../../app/left-held.ts';
-import type { DayId } from '../../facts/envelope.ts';
+import type { DayId } from '../../day/model.ts';
 import { useApp } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { complain, tell } from '../saying.ts';

@@ -1,4 +1,4 @@
-import type { DayId } from '../../facts/envelope.ts';
+import type { DayId } from '../../day/model.ts';
 import { useApp } from '../context.ts';
 import { lazy } from '../kit/lazy.tsx';
 

@@ -1,8 +1,7 @@
 import { markOut, pinVoice } from '../../app/commands/plan.ts';
 import { answersNow } from '../../day/answers.ts';
 import { outAt, pinsOf } from '../../day/links.ts';
-import type { VoiceId } from '../../day/model.ts';
-import type { Pins } from '../../facts/plan-said.ts';
+import type { Pins, VoiceId } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Sheet } from '../parts/sheet.tsx';

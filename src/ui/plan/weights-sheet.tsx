@@ -1,7 +1,7 @@
 import { weighMoves } from '../../app/commands/plan.ts';
 import { answersNow } from '../../day/answers.ts';
 import { weightsIn } from '../../day/links.ts';
-import type { SaidWeights } from '../../facts/plan-said.ts';
+import type { SaidWeights } from '../../day/model.ts';
 import { PLAIN_WEIGHTS } from '../../plan/plan-problem.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { describeCarrier } from '../../app/commands/radio.ts';
-import { readNumber } from '../../app/commands/typed.ts';
-import { formatMhz, parseMhz } from '../../facts/frequency.ts';
+import { formatMhz, parseMhz, readNumber } from '../../app/commands/typed.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';

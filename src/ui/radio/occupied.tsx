@@ -1,5 +1,5 @@
 import { markOccupied, setGuards } from '../../app/commands/radio.ts';
-import type { TvRaster } from '../../facts/radio-planned.ts';
+import type { TvRaster } from '../../day/model.ts';
 import { neighbourhoodOf } from '../../radio/day-ranges.ts';
 import { tvChannel, tvChannelsIn } from '../../radio/tv-channels.ts';
 import { useDay, useRun } from '../context.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { setFrequencies } from '../../app/commands/radio.ts';
-import { formatMhz, parseMhzOrNone } from '../../facts/frequency.ts';
+import { formatMhz, parseMhzOrNone } from '../../app/commands/typed.ts';
 import type { Analysis } from '../../radio/analysis.ts';
 import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';
 import { rangeProblemOf } from '../../radio/day-ranges.ts';

@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { setFrequencies, switchTransmitters } from '../../app/commands/radio.ts';
-import { formatMhz } from '../../facts/frequency.ts';
+import { formatMhz } from '../../app/commands/typed.ts';
 import type { Analysis } from '../../radio/analysis.ts';
 import { spreadOut } from '../../radio/clean-positions.ts';
 import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';

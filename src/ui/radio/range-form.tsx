@@ -1,8 +1,7 @@
 import { useState } from 'preact/hooks';
 import { describeBand } from '../../app/commands/radio.ts';
-import { readNumber } from '../../app/commands/typed.ts';
-import { formatMhz, parseMhz } from '../../facts/frequency.ts';
-import type { BandFields } from '../../facts/radio-planned.ts';
+import { formatMhz, parseMhz, readNumber } from '../../app/commands/typed.ts';
+import type { BandFields } from '../../day/model.ts';
 import { groupOf } from '../../radio/day-ranges.ts';
 import type { Result } from '../../shared/result.ts';
 import { useDay, useRun } from '../context.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { setFrequencies } from '../../app/commands/radio.ts';
-import { formatMhz } from '../../facts/frequency.ts';
+import { formatMhz } from '../../app/commands/typed.ts';
 import type { CleanSet } from '../../radio/clean-set.ts';
 import type { DayPlan } from '../../radio/day-plan.ts';
 import { groupsOf, rangesFor } from '../../radio/day-ranges.ts';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { addReceiver, type ReceiverSpec } from '../../app/commands/rig.ts';
-import { OUTPUT_KINDS, type OutputKind } from '../../facts/rig-kinds.ts';
+import { OUTPUT_KINDS, type OutputKind } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { openSection } from '../kit/section.tsx';

@@ -1,10 +1,8 @@
 import { useState } from 'preact/hooks';
 import { plugRun, sendInput, setMute, throwSelectors } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
-import type { PartId, SelectorPosition } from '../../day/model.ts';
+import { INPUT_KINDS, type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../day/model.ts';
 import type { Reach } from '../../day/reach.ts';
-import { SELECTOR_POSITIONS } from '../../facts/chain-changed.ts';
-import { INPUT_KINDS } from '../../facts/rig-kinds.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice } from '../parts/field.tsx';

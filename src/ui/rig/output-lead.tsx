@@ -1,7 +1,6 @@
 import { leadFrom, plugRun } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers.ts';
-import type { Part, SelectorPosition } from '../../day/model.ts';
-import { OUTPUT_KINDS } from '../../facts/rig-kinds.ts';
+import { OUTPUT_KINDS, type Part, type SelectorPosition } from '../../day/model.ts';
 import { wordIn } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
 import { partName } from '../words/chain.ts';

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { describePart } from '../../app/commands/rig.ts';
+import { formatMhz, parseMhzOrNone } from '../../app/commands/typed.ts';
 import { answersBefore } from '../../day/answers.ts';
 import { wornBy } from '../../day/links.ts';
 import type { Part } from '../../day/model.ts';
-import { formatMhz, parseMhzOrNone } from '../../facts/frequency.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';

@@ -1,5 +1,4 @@
-import type { PartId } from '../../day/model.ts';
-import { PART_TYPES } from '../../facts/part-described.ts';
+import { PART_TYPES, type PartId } from '../../day/model.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { ChannelSheet } from './channel-sheet.tsx';
 import { InputSheet } from './input-sheet.tsx';

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { addOutput, freeNames } from '../../app/commands/rig.ts';
-import { PLACES } from '../../facts/part-described.ts';
+import { PLACES } from '../../day/model.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { FromWhen } from '../parts/from-when.tsx';

@@ -1,8 +1,7 @@
+import { formatMhz } from '../../app/commands/typed.ts';
 import type { Answers } from '../../day/answers.ts';
 import { wornBy } from '../../day/links.ts';
-import type { Day, PartId } from '../../day/model.ts';
-import { formatMhz } from '../../facts/frequency.ts';
-import { TAPS, WEARS } from '../../facts/part-described.ts';
+import { type Day, type PartId, TAPS, WEARS } from '../../day/model.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { Section } from '../kit/section.tsx';
 import type { MarkState } from '../parts/mark.tsx';

@@ -1,8 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { describePart, reservePart, strikePart } from '../../app/commands/rig.ts';
-import type { Part } from '../../day/model.ts';
-import { type PartFields, RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
+import { type Part, type PartFields, RESERVED_USES, type ReservedUse } from '../../day/model.ts';
 import type { Open } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';

@@ -1,4 +1,4 @@
-import type { DayId } from '../../facts/envelope.ts';
+import type { DayId } from '../../day/model.ts';
 import { useApp } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { LeftHeld } from '../parts/left-held.tsx';

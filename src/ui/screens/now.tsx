@@ -1,12 +1,11 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers.ts';
-import type { Day, PartId, TakeId, VoiceId } from '../../day/model.ts';
+import { type Day, type PartId, TAPS, type TakeId, type VoiceId } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { lastTake } from '../../day/takes.ts';
 import type { TrackAnswer } from '../../day/track-answers.ts';
 import { trackLabels } from '../../day/track-labels.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
-import { TAPS } from '../../facts/part-described.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { useDay } from '../context.ts';
 import { lazy } from '../kit/lazy.tsx';

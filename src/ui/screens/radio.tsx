@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { formatMhz } from '../../facts/frequency.ts';
+import { formatMhz } from '../../app/commands/typed.ts';
 import type { Analysis } from '../../radio/analysis.ts';
 import type { DayPlan } from '../../radio/day-plan.ts';
 import { rangesOf } from '../../radio/day-ranges.ts';

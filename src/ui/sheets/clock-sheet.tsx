@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { clockFor, followClock } from '../../app/commands/takes.ts';
 import { rateOfDay } from '../../day/filled-header.ts';
-import { TIMECODE_RATES } from '../../facts/day-described.ts';
+import { TIMECODE_RATES } from '../../day/model.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { nextWholeSecond, timeOfDayClock } from '../../time/followed-clock.ts';
 import { type RateId, rateOf } from '../../time/rate.ts';

@@ -1,10 +1,8 @@
 import { plugRun } from '../../app/commands/chain.ts';
 import type { Answers } from '../../day/answers.ts';
 import { inputsToOffer } from '../../day/inputs-to-offer.ts';
-import type { PartId } from '../../day/model.ts';
+import { type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
-import type { SelectorPosition } from '../../facts/chain-changed.ts';
-import { SELECTOR_POSITIONS } from '../../facts/chain-changed.ts';
 import { isOneOf, type Open } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
 import { Row } from '../parts/row.tsx';

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { callSlate, rollTake } from '../../app/commands/takes.ts';
 import { styleOfDay } from '../../day/filled-header.ts';
+import type { TakeKind } from '../../day/model.ts';
 import { parseSlate, sceneText, slateText, takeText } from '../../day/slate.ts';
 import { currentSlate, nextTake, ownOpenTake, slateAfter } from '../../day/takes.ts';
-import type { TakeKind } from '../../facts/take-logged.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../parts/field.tsx';

@@ -7,10 +7,9 @@ import {
   type TypedTake,
   typedFrom,
 } from '../../app/commands/takes.ts';
-import type { Take } from '../../day/model.ts';
+import { TAKE_KINDS, type Take, type TakeKind } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { currentSlate, isSlated, nextTake, ownOpenTake } from '../../day/takes.ts';
-import { TAKE_KINDS, type TakeKind } from '../../facts/take-logged.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../parts/field.tsx';

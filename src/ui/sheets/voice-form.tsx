@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { describeVoice, strikeVoice } from '../../app/commands/cast.ts';
-import type { VoiceId } from '../../day/model.ts';
-import type { VoiceFields } from '../../facts/voice-described.ts';
+import type { VoiceFields, VoiceId } from '../../day/model.ts';
 import { saidFields, VoiceFieldset, type VoiceTexts } from '../cast/voice-fieldset.tsx';
 import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';

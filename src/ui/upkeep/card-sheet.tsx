@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { readNumbers } from '../../app/commands/typed.ts';
 import { describeCard } from '../../app/commands/upkeep.ts';
-import type { CardFields } from '../../facts/upkeep-said.ts';
+import type { CardFields } from '../../day/model.ts';
 import { SIZE_UNITS, type SizeUnit } from '../../upkeep/media.ts';
 import { useApp, useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';

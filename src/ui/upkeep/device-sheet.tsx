@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { readNumbers } from '../../app/commands/typed.ts';
 import { addDevice, describeDevices, freshCells, jamDevices } from '../../app/commands/upkeep.ts';
-import type { DeviceFields } from '../../facts/upkeep-said.ts';
+import type { DeviceFields } from '../../day/model.ts';
 import { groupOf } from '../../radio/day-ranges.ts';
 import { type Device, devicesOf, RECORDER } from '../../upkeep/day-devices.ts';
 import { useDay, useRun } from '../context.ts';

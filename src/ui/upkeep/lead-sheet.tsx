@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { describeLeads, putOnSnake } from '../../app/commands/upkeep.ts';
-import { SNAKE_SIGNALS, type SnakeSignal } from '../../facts/runs-described.ts';
+import { SNAKE_SIGNALS, type SnakeSignal } from '../../day/model.ts';
 import type { DayLead } from '../../upkeep/day-wiring.ts';
 import { useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';

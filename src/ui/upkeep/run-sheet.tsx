@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { readMetres, readNumbers } from '../../app/commands/typed.ts';
 import { describeRun } from '../../app/commands/upkeep.ts';
-import type { RunFields } from '../../facts/runs-described.ts';
+import type { RunFields } from '../../day/model.ts';
 import { ok, type Result } from '../../shared/result.ts';
 import { type DayRun, RUN_DEFAULTS, runsOf } from '../../upkeep/day-runs.ts';
 import { WIRES } from '../../upkeep/direct-current.ts';

@@ -1,8 +1,7 @@
 import { jamDevices } from '../../app/commands/upkeep.ts';
 import type { Moment } from '../../app/day-store.ts';
 import { rateOfDay } from '../../day/filled-header.ts';
-import type { Day } from '../../day/model.ts';
-import { TIMECODE_RATES } from '../../facts/day-described.ts';
+import { type Day, TIMECODE_RATES } from '../../day/model.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { worstPair } from '../../upkeep/day-apart.ts';
 import type { Device } from '../../upkeep/day-devices.ts';

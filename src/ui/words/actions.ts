@@ -1,9 +1,17 @@
-import type { Day, Fact, FactOf, Part, Take, Voice } from '../../day/model.ts';
+import { formatMhz } from '../../app/commands/typed.ts';
+import {
+  type Day,
+  type Fact,
+  type FactOf,
+  isKnown,
+  type Part,
+  type Take,
+  type UnknownFact,
+  type Voice,
+} from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { mergeVoice } from '../../day/standing.ts';
 import { takeFrom } from '../../day/takes.ts';
-import { isKnown, type UnknownFact } from '../../facts/fact.ts';
-import { formatMhz } from '../../facts/frequency.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { factWords } from './facts.ts';
 

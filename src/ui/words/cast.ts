@@ -1,7 +1,6 @@
 import type { PlannedEntry, UnreadReason } from '../../app/commands/cast.ts';
-import type { Rig } from '../../day/model.ts';
+import type { Rig, VoiceKind } from '../../day/model.ts';
 import type { VoiceAnswer } from '../../day/voice-answers.ts';
-import type { VoiceKind } from '../../facts/voice-described.ts';
 import { breakWords, countOf, pathWords } from './chain.ts';
 
 export const KIND_WORD: Record<VoiceKind, string> = {

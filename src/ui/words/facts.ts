@@ -1,9 +1,15 @@
-import type { Day, Fact, FactOf } from '../../day/model.ts';
+import {
+  type Day,
+  type Fact,
+  type FactOf,
+  NEEDS,
+  type Pins,
+  SELECTOR_POSITIONS,
+  type SelectorPosition,
+} from '../../day/model.ts';
 import { saidOfLink } from '../../day/said-of-link.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takeFrom } from '../../day/takes.ts';
-import { NEEDS, SELECTOR_POSITIONS, type SelectorPosition } from '../../facts/chain-changed.ts';
-import type { Pins } from '../../facts/plan-said.ts';
 import { isOneOf, type Open, unknownText, wordOf } from '../../shared/open-word.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';

@@ -1,5 +1,5 @@
+import { formatMhz } from '../../app/commands/typed.ts';
 import type { Day, FactOf } from '../../day/model.ts';
-import { formatMhz } from '../../facts/frequency.ts';
 import { RECORDER } from '../../upkeep/day-devices.ts';
 import { listOf, partName } from './chain.ts';
 

@@ -1,9 +1,9 @@
 import type { DayChanges, Preview } from '../../app/preview.ts';
-import type { Day, Take } from '../../day/model.ts';
+import { type Day, isKnown, type Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import type { Dispute } from '../../facts/admit.ts';
 import type { Envelope } from '../../facts/envelope.ts';
-import { isKnown, readFact } from '../../facts/fact.ts';
+import { readFact } from '../../facts/fact.ts';
 import { changeText } from '../../report/change.ts';
 import { countOf, listOf } from './chain.ts';
 import { conflictWords } from './conflicts.ts';

@@ -1,4 +1,4 @@
-import { formatMhz } from '../../facts/frequency.ts';
+import { formatMhz } from '../../app/commands/typed.ts';
 import type { Problem, ProblemCode, ProblemOf } from '../../shared/result.ts';
 import { figure, limit, plain } from './figures.ts';
 

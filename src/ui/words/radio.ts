@@ -1,5 +1,5 @@
+import { formatMhz } from '../../app/commands/typed.ts';
 import type { Day } from '../../day/model.ts';
-import { formatMhz } from '../../facts/frequency.ts';
 import type { Guards } from '../../radio/carrier.ts';
 import { spacingBetween } from '../../radio/carrier.ts';
 import type { CleanPosition } from '../../radio/clean-positions.ts';

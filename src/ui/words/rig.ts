@@ -1,10 +1,17 @@
 import { type RigSpec, shapeOf } from '../../app/commands/rig.ts';
 import type { InputAnswer } from '../../day/input-answers.ts';
 import { tunedTo } from '../../day/links.ts';
-import type { Day, Links, Part, Rig } from '../../day/model.ts';
+import {
+  type Day,
+  type InputKind,
+  type Links,
+  type OutputKind,
+  type Part,
+  RESERVED_USES,
+  type ReservedUse,
+  type Rig,
+} from '../../day/model.ts';
 import type { Arrival } from '../../day/reach.ts';
-import { RESERVED_USES, type ReservedUse } from '../../facts/part-described.ts';
-import type { InputKind, OutputKind } from '../../facts/rig-kinds.ts';
 import { type Open, wordIn, wordOf } from '../../shared/open-word.ts';
 import { countOf, INPUT_WORD, nameOf, partName } from './chain.ts';
 import { positionName } from './facts.ts';

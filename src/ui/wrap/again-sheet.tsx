@@ -1,9 +1,8 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { takeBack } from '../../app/commands/correct.ts';
-import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
+import { checkOf, type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
 import type { Day } from '../../day/model.ts';
 import type { SentReport } from '../../day/sent-reports.ts';
-import { crc32 } from '../../facts/crc32.ts';
 import { REPORT_FORMATS } from '../../report/report-name.ts';
 import { reportAgain } from '../../report/report-to-send.ts';
 import { useRun } from '../context.ts';
@@ -16,7 +15,6 @@ import { clockTime } from '../words/times.ts';
 import { type MadeFiles, makeFiles, outgoingText } from './outgoing-files.ts';
 import { modelOf } from './report-model.ts';
 import { ReportText } from './report-text.tsx';
-import { bytesOf } from './use-send.ts';
 
 interface AgainProps {
   readonly day: Day;
@@ -71,7 +69,7 @@ function sameWords({ files, from }: SentReport, made: readonly OutgoingFile[]): 
   if (!checks || files.length === 0) return 'Made again from what was known then.';
   const differ = files.filter((name, at) => {
     const file = made.find((one) => one.name === name);
-    return !file || crc32(bytesOf(file.content)) !== checks[at];
+    return !file || checkOf(file) !== checks[at];
   });
   return differ.length === 0
     ? 'Made again from what was known then: each file that went out is the same to the byte.'

@@ -1,5 +1,5 @@
+import { PAPERS, type ReportMade, TABLE_LINES } from '../../app/commands/report.ts';
 import type { OutgoingFile } from '../../app/sharing.ts';
-import { PAPERS, type ReportMade, TABLE_LINES } from '../../facts/report-sent.ts';
 import { reportCsv } from '../../report/csv.ts';
 import type { CsvColumn } from '../../report/csv-columns.ts';
 import { reportHtml } from '../../report/html.ts';

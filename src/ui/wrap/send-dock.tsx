@@ -1,11 +1,11 @@
-import { type Route, routeFor } from '../../app/sharing.ts';
+import { bytesOf, type Route, routeFor } from '../../app/sharing.ts';
 import { bytesText } from '../../report/words.ts';
 import { device } from '../device.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { clockTime } from '../words/times.ts';
 import type { Outgoing } from './use-outgoing.ts';
-import { bytesOf, useSend } from './use-send.ts';
+import { useSend } from './use-send.ts';
 
 const SEND_WORD: Record<Route, string> = {
   share: 'Share the report',
@@ -18,7 +18,7 @@ export function SendDock({ outgoing }: { outgoing: Outgoing }) {
   const send = useSend(outgoing);
   const { report, ready } = outgoing;
   const route = routeFor(device, ready?.files ?? []);
-  const bytes = ready?.files.reduce((sum, { content }) => sum + bytesOf(content).length, 0) ?? 0;
+  const bytes = ready?.files.reduce((sum, file) => sum + bytesOf(file).length, 0) ?? 0;
   const files = ready
     ? `${countOf(ready.files.length, 'file')}, ${bytesText(bytes)}`
     : 'files are being made';

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { ReportFrom, ReportMade } from '../../app/commands/report.ts';
 import type { Day } from '../../day/model.ts';
 import { knownOf } from '../../day/sent-reports.ts';
-import type { ReportFrom, ReportMade } from '../../facts/report-sent.ts';
 import type { ReportFormat } from '../../report/report-name.ts';
 import { type ReportToSend, reportToSend } from '../../report/report-to-send.ts';
 import { type MadeFiles, makeFiles, outgoingText } from './outgoing-files.ts';

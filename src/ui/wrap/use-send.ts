@@ -1,6 +1,5 @@
 import { noteSent } from '../../app/commands/report.ts';
-import { type OutgoingFile, type Route, sendFiles } from '../../app/sharing.ts';
-import { crc32 } from '../../facts/crc32.ts';
+import { bytesOf, checkOf, type OutgoingFile, type Route, sendFiles } from '../../app/sharing.ts';
 import { mailDraft } from '../../report/eml.ts';
 import { reportSubject } from '../../report/report-name.ts';
 import { useApp, useRun } from '../context.ts';
@@ -20,9 +19,6 @@ const DONE: Record<Way, string> = {
   mail: 'given to the mail program',
 };
 
-export const bytesOf = (content: OutgoingFile['content']): Uint8Array =>
-  typeof content === 'string' ? new TextEncoder().encode(content) : content;
-
 /** The ways a report leaves the phone, each straight from a tap. What was handed over is noted on the day. */
 export function useSend({ report, text, made, known, ready }: Outgoing) {
   const run = useRun();
@@ -38,7 +34,7 @@ export function useSend({ report, text, made, known, ready }: Outgoing) {
       files: sent.map(({ name }) => name),
       to,
       made,
-      from: { ...known, checks: sent.map(({ content }) => crc32(bytesOf(content))) },
+      from: { ...known, checks: sent.map(checkOf) },
     } as const;
     run(noteSent(outgoing), `Report ${report.letter} ${DONE[way]}`);
   };
@@ -59,7 +55,7 @@ export function useSend({ report, text, made, known, ready }: Outgoing) {
         to: recipients(wrapSettings.peek().to),
         subject,
         text,
-        files: files.map(({ name, type, content }) => ({ name, type, bytes: bytesOf(content) })),
+        files: files.map((file) => ({ name: file.name, type: file.type, bytes: bytesOf(file) })),
         at: now.atMs,
         zone: now.zone,
       });
