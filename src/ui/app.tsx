@@ -53,7 +53,7 @@ interface AppProps {
 export function App({ app, restart }: AppProps) {
   const where = route.value;
   useEffect(() => {
-    if ('launchQueue' in window) void import('./days/arrivals.ts').then((part) => part.hearLaunches());
+    if ('launchQueue' in window) void import('../app/import/arrivals.ts').then((part) => part.hearLaunches());
   }, []);
   return (
     <AppContext.Provider value={app}>

@@ -1,20 +1,20 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { AppStore } from '../../app/app-store.ts';
+import { takeUpArrival, timesHanded } from '../../app/import/arrivals.ts';
+import type { DayImport } from '../../app/import/import-days.ts';
 import { openTakes } from '../../day/takes.ts';
 import { useApp } from '../context.ts';
 import { type DayPage, hrefOf, opensWith, type Wish } from '../route.ts';
 import { complain, tell } from '../saying.ts';
-import { arrivedFiles, discardShared, readDayFiles, recordingsArrived, timesHanded } from './arrivals.ts';
-import type { Brought } from './choose-file.tsx';
 import { TakeInSheet } from './take-in.tsx';
 
 /** Leads on from a shortcut of the home screen, or to the door with what the system or another app handed over. */
 export function Arriving({ wish }: { wish: Wish }) {
   const app = useApp();
   const handed = timesHanded.value;
-  const [brought, setBrought] = useState<(Brought & { readonly handed: number }) | null>(null);
+  const [brought, setBrought] = useState<{ readonly days: DayImport; readonly handed: number } | null>(null);
   useEffect(() => {
-    if (wish === 'shared') void takeUp(app).then((came) => setBrought(came && { ...came, handed }));
+    if (wish === 'shared') void takeUp(app).then((days) => setBrought(days && { days, handed }));
     else if (wish === 'turned-away' || wish === 'not-shared') {
       complain({ code: wish });
       back(app);
@@ -22,14 +22,7 @@ export function Arriving({ wish }: { wish: Wish }) {
   }, [app, wish, handed]);
   return (
     <main class="page" aria-busy={brought === null}>
-      {brought && (
-        <TakeInSheet
-          key={brought.handed}
-          brought={brought}
-          onClose={() => back(app)}
-          onDone={() => void (brought.how === 'shared' && discardShared())}
-        />
-      )}
+      {brought && <TakeInSheet key={brought.handed} brought={brought.days} onClose={() => back(app)} />}
     </main>
   );
 }
@@ -40,25 +33,15 @@ function back(app: AppStore): void {
   location.replace(day && openTakes(day).length > 0 ? hrefOf({ at: 'day', day: day.id, tab: 'now' }) : '#/');
 }
 
-/** The day files among what arrived. Recordings go to the card check of the newest day, where nothing is said by itself. */
-async function takeUp(app: AppStore): Promise<Brought | null> {
-  const { how, recordings, others } = await arrivedFiles();
-  if (recordings.length > 0) {
-    recordingsArrived.value = recordings;
-    if (others.length === 0) {
-      // Without a day they wait until there is one.
-      if (how === 'shared' && app.days.peek().length > 0) await discardShared();
-      openNewest(app, 'card');
-      return null;
-    }
+/** The day files among what arrived. Recordings go to the card check of the newest day. */
+async function takeUp(app: AppStore): Promise<DayImport | null> {
+  const arrival = await takeUpArrival(app);
+  if (arrival.kind === 'day-files') return arrival.days;
+  if (arrival.kind === 'recordings') openNewest(app, 'card');
+  else {
+    if (arrival.problem) complain(arrival.problem);
+    back(app);
   }
-  const reads = await readDayFiles(others);
-  if ('code' in reads) complain(reads);
-  else if (reads.some(({ file }) => file)) return { reads, how };
-  else if (reads[0]?.damage) complain(reads[0].damage.problem);
-  // Nothing of it can ever be taken in, so it does not wait.
-  if (how === 'shared') await discardShared();
-  back(app);
   return null;
 }
 

@@ -1,16 +1,13 @@
 import { useEffect, useState } from 'preact/hooks';
+import type { DayImport, Stands } from '../../app/import/import-days.ts';
 import type { Preview } from '../../app/preview.ts';
-import type { FileRead } from '../../app/regain.ts';
-import type { Stands } from '../../facts/admit.ts';
-import { useApp } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { hrefOf } from '../route.ts';
-import type { Brought } from './choose-file.tsx';
 import { Previews } from './preview.tsx';
 import '../styles/days.css';
 
-const UNDER: Record<Brought['how'], string> = {
+const UNDER: Record<DayImport['how'], string> = {
   chosen: 'Nothing is changed yet.',
   pasted: 'Nothing is changed yet.',
   shared:
@@ -19,20 +16,18 @@ const UNDER: Record<Brought['how'], string> = {
 };
 
 interface DoorProps {
-  readonly brought: Brought;
-  readonly onTakeIn: (reads: readonly FileRead[], stands?: Stands) => Promise<void>;
+  readonly brought: DayImport;
+  readonly onTakeIn: (days: DayImport, stands?: Stands) => Promise<void>;
   readonly onClose: () => void;
-  /** What waits until somebody takes it in can be thrown away. */
-  readonly onDiscard?: () => void;
 }
 
 /** Before anything is taken in: which day it is, what is new, what would change, and the tap that does it. */
-export function AtTheDoor({ brought: { reads, how }, onTakeIn, onClose, onDiscard }: DoorProps) {
-  const app = useApp();
+export function AtTheDoor({ brought, onTakeIn, onClose }: DoorProps) {
+  const { reads, how, discard } = brought;
   const [previews, setPreviews] = useState<readonly Preview[] | null>(null);
   useEffect(() => {
-    void app.preview(reads).then(setPreviews);
-  }, [app, reads]);
+    void brought.preview().then(setPreviews);
+  }, [brought]);
   const isIdle = previews?.every(({ fresh, mended, disputes }) => fresh + mended + disputes.length === 0);
   const isDamaged = reads.some(({ damage }) => damage);
   const wording = isDamaged
@@ -47,7 +42,11 @@ export function AtTheDoor({ brought: { reads, how }, onTakeIn, onClose, onDiscar
       onClose={onClose}
       foot={
         <div class="door-foot">
-          <Answers previews={previews} wording={wording} onTake={(stands) => void onTakeIn(reads, stands)} />
+          <Answers
+            previews={previews}
+            wording={wording}
+            onTake={(stands) => void onTakeIn(brought, stands)}
+          />
           {!isIdle && <Button onClick={onClose}>Not now</Button>}
         </div>
       }
@@ -59,9 +58,9 @@ export function AtTheDoor({ brought: { reads, how }, onTakeIn, onClose, onDiscar
           Reading what it would change.
         </p>
       )}
-      {onDiscard && (
+      {discard && (
         <div class="section">
-          <Button look="plain" onClick={onDiscard}>
+          <Button look="plain" onClick={() => void discard().then(onClose)}>
             Discard what was handed over
           </Button>
         </div>

@@ -1,38 +1,32 @@
 import { useState } from 'preact/hooks';
-import { type FileRead, readAsFarAsPossible } from '../../app/regain.ts';
+import { type DayImport, importDays } from '../../app/import/import-days.ts';
+import { useApp } from '../context.ts';
 import { LongField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { complain } from '../saying.ts';
 import { sentenceFor } from '../words/problems.ts';
-import { readDayFiles } from './arrivals.ts';
-
-/** What somebody brought to the door, and how it came there. */
-export interface Brought {
-  readonly reads: readonly FileRead[];
-  readonly how: 'chosen' | 'pasted' | 'shared' | 'opened';
-}
 
 interface ChooseProps {
-  readonly onBrought: (brought: Brought) => void;
+  readonly onBrought: (days: DayImport) => void;
   readonly onClose: () => void;
 }
 
 /** Brings day files to the door: files of this phone, or the text of one. */
 export function ChooseFile({ onBrought, onClose }: ChooseProps) {
+  const app = useApp();
   const [pasted, setPasted] = useState('');
   const [unread, setUnread] = useState('');
   const choose = async (files: readonly File[]): Promise<void> => {
-    const reads = await readDayFiles(files);
-    if ('code' in reads) return complain(reads);
-    const [only] = reads;
-    if (reads.length === 1 && only?.damage && !only.file) complain(only.damage.problem);
-    else if (reads.length > 0) onBrought({ reads, how: 'chosen' });
+    if (files.length === 0) return;
+    const days = await importDays(app, { how: 'chosen', files });
+    if (days.ok) onBrought(days.value);
+    else complain(days.problem);
   };
-  const paste = (text: string): void => {
+  const paste = async (text: string): Promise<void> => {
     setPasted(text);
-    const read = readAsFarAsPossible('What was pasted', text);
-    if (read.file) onBrought({ reads: [read], how: 'pasted' });
-    else setUnread(text.trim() && read.damage ? sentenceFor(read.damage.problem) : '');
+    const days = await importDays(app, { how: 'pasted', text });
+    if (days.ok) onBrought(days.value);
+    else setUnread(text.trim() && sentenceFor(days.problem));
   };
   return (
     <Sheet
@@ -50,7 +44,7 @@ export function ChooseFile({ onBrought, onClose }: ChooseProps) {
             onChange={(event) => void choose([...(event.currentTarget.files ?? [])])}
           />
         </label>
-        <LongField label="Or paste its text" value={pasted} onInput={paste} />
+        <LongField label="Or paste its text" value={pasted} onInput={(text) => void paste(text)} />
         {unread && (
           <p class="warn" role="alert">
             {unread}

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
+import type { DayImport, Stands } from '../../app/import/import-days.ts';
 import type { FileRead, Regained } from '../../app/regain.ts';
-import type { Stands } from '../../facts/admit.ts';
 import { useApp } from '../context.ts';
 import { Row } from '../parts/row.tsx';
 import { Sheet } from '../parts/sheet.tsx';
@@ -10,31 +10,28 @@ import { countOf } from '../words/chain.ts';
 import { titleOf } from '../words/days.ts';
 import { damageWords, regainedWords } from '../words/regained.ts';
 import { AtTheDoor } from './at-the-door.tsx';
-import { type Brought, ChooseFile } from './choose-file.tsx';
+import { ChooseFile } from './choose-file.tsx';
 
 interface TakeInProps {
   /** What came from outside the app: it need not be chosen. */
-  readonly brought?: Brought;
+  readonly brought?: DayImport;
   readonly onClose: () => void;
-  /** It was taken in, or is not wanted at all. */
-  readonly onDone?: () => void;
 }
 
 /**
  * The one way in for day files, one or many, whether they were chosen, pasted, shared or opened with the app: says what
  * would change, and changes it when told to.
  */
-export function TakeInSheet({ brought: given, onClose, onDone = () => {} }: TakeInProps) {
-  const app = useApp();
+export function TakeInSheet({ brought: given, onClose }: TakeInProps) {
   const [brought, setBrought] = useState(given ?? null);
   const [done, setDone] = useState<Done | null>(null);
 
-  const takeIn = async (reads: readonly FileRead[], stands?: Stands): Promise<void> => {
-    const regained = await app.regain(reads, stands);
-    const [first] = regained.refused;
+  const takeIn = async (days: DayImport, stands?: Stands): Promise<void> => {
+    const taken = await days.takeIn(stands);
+    if (!taken.ok) return complain(taken.problem);
+    const regained = taken.value;
+    const { reads } = days;
     const [day] = regained.days;
-    if (first && !day) return complain(first.problem);
-    onDone();
     if (reads.length > 1 || reads.some(({ damage }) => damage) || !day) return setDone({ reads, regained });
     tell(
       `${countOf(regained.fresh, 'new entry', 'new entries')}, ${regained.entries - regained.fresh} known`,
@@ -43,19 +40,7 @@ export function TakeInSheet({ brought: given, onClose, onDone = () => {} }: Take
   };
   if (done) return <TakenIn {...done} onClose={onClose} />;
   if (!brought) return <ChooseFile onBrought={setBrought} onClose={onClose} />;
-  return (
-    <AtTheDoor
-      brought={brought}
-      onTakeIn={takeIn}
-      onClose={onClose}
-      {...(brought.how === 'shared' && {
-        onDiscard: () => {
-          onDone();
-          onClose();
-        },
-      })}
-    />
-  );
+  return <AtTheDoor brought={brought} onTakeIn={takeIn} onClose={onClose} />;
 }
 
 interface Done {

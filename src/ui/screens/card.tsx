@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { noteCardCheck, settleAll, settleCard, startLog } from '../../app/commands/card.ts';
+import { recordingsArrived } from '../../app/import/arrivals.ts';
 import { cardCheckOf } from '../../day/card-check.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { type Difference, openDifferences } from '../../reconcile/difference.ts';
@@ -10,7 +11,6 @@ import { ChooseCard } from '../card/choose-card.tsx';
 import { DifferenceList } from '../card/difference-list.tsx';
 import { NOTHING_READ, readCard } from '../card/read-card.ts';
 import { useDay, useRun } from '../context.ts';
-import { recordingsArrived } from '../days/arrivals.ts';
 import { Button } from '../kit/button.tsx';
 import { Page } from '../parts/page.tsx';
 import { countOf } from '../words/chain.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
+import { waitingNames } from '../../app/import/shared-files.ts';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../context.ts';
-import { waitingNames } from '../days/arrivals.ts';
 import { DayActions } from '../days/day-actions.tsx';
 import { LicenceSheet } from '../days/licences.tsx';
 import { NewDay } from '../days/new-day.tsx';

@@ -1,9 +1,7 @@
+import { type Dispute, type Envelope, readFact } from '../../app/import/import-days.ts';
 import type { DayChanges, Preview } from '../../app/preview.ts';
 import { type Day, isKnown, type Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
-import type { Dispute } from '../../facts/admit.ts';
-import type { Envelope } from '../../facts/envelope.ts';
-import { readFact } from '../../facts/fact.ts';
 import { changeText } from '../../report/change.ts';
 import { countOf, listOf } from './chain.ts';
 import { conflictWords } from './conflicts.ts';

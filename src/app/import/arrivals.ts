@@ -1,0 +1,87 @@
+import { signal } from '@preact/signals';
+import type { Problem } from '../../shared/result.ts';
+import type { AppStore } from '../app-store.ts';
+import { type DayImport, importDays } from './import-days.ts';
+import { discardShared, sharedFiles } from './shared-files.ts';
+
+interface Launched {
+  readonly files?: readonly FileSystemFileHandle[];
+  readonly targetURL?: string;
+}
+
+interface LaunchQueue {
+  setConsumer(consume: (launched: Launched) => void): void;
+}
+
+/** Files that the system opened with the app, until its page has taken them up. */
+let handed: readonly File[] = [];
+
+/** How often files were handed over: a page that is open already takes up the next ones too. */
+export const timesHanded = signal(0);
+
+/** Recordings that came from outside, until the card check of a day has taken them up. */
+export const recordingsArrived = signal<readonly File[]>([]);
+
+/**
+ * Follows the system when it brings this window forward: to a shortcut, or with files opened by this app (W3C Launch
+ * Handler and File Handling; in the manifest `launch_handler` and `file_handlers`).
+ */
+export function hearLaunches(): void {
+  const { launchQueue } = window as { launchQueue?: LaunchQueue };
+  launchQueue?.setConsumer(({ files = [], targetURL }) => {
+    void (async () => {
+      if (files.length === 0) {
+        const hash = targetURL ? new URL(targetURL).hash : '';
+        if (hash) location.hash = hash;
+        return;
+      }
+      handed = await Promise.all(files.map((handle) => handle.getFile()));
+      timesHanded.value += 1;
+      location.hash = '#/shared';
+    })();
+  });
+}
+
+/** What the system or another app handed over. */
+export type Arrival =
+  | { readonly kind: 'day-files'; readonly days: DayImport }
+  /** They wait in `recordingsArrived`, and nothing is said by itself. */
+  | { readonly kind: 'recordings' }
+  | { readonly kind: 'nothing'; readonly problem?: Problem };
+
+/**
+ * Takes up what arrived. Files that were opened are given once; what was shared waits until it is taken in or thrown away,
+ * unless nothing of it can ever be taken in.
+ */
+export async function takeUpArrival(app: AppStore): Promise<Arrival> {
+  const { how, recordings, others } = await arrivedFiles();
+  if (recordings.length > 0) {
+    recordingsArrived.value = recordings;
+    if (others.length === 0) {
+      // Without a day they wait until there is one.
+      if (how === 'shared' && app.days.peek().length > 0) await discardShared();
+      return { kind: 'recordings' };
+    }
+  }
+  const days = others.length > 0 ? await importDays(app, { how, files: others }) : null;
+  if (days?.ok) return { kind: 'day-files', days: days.value };
+  if (how === 'shared') await discardShared();
+  return { kind: 'nothing', ...(days && { problem: days.problem }) };
+}
+
+async function arrivedFiles() {
+  const opened = handed;
+  handed = [];
+  const files = opened.length > 0 ? opened : await sharedFiles();
+  const are = await Promise.all(files.map(isRecording));
+  return {
+    how: opened.length > 0 ? 'opened' : 'shared',
+    recordings: files.filter((_, at) => are[at]),
+    others: files.filter((_, at) => !are[at]),
+  } as const;
+}
+
+/** RIFF, RF64 (EBU Tech 3306) and BW64 (ITU-R BS.2088) begin with their names; whatever else it is, it is no recording. */
+async function isRecording(file: File): Promise<boolean> {
+  return /^(RIFF|RF64|BW64)$/.test(await file.slice(0, 4).text());
+}

@@ -1,0 +1,66 @@
+import type { Stands } from '../../facts/admit.ts';
+import { fail, ok, type Result } from '../../shared/result.ts';
+import type { AppStore } from '../app-store.ts';
+import type { Preview } from '../preview.ts';
+import { type FileRead, type Regained, readAsFarAsPossible } from '../regain.ts';
+import { discardShared } from './shared-files.ts';
+
+export type { Dispute, Stands } from '../../facts/admit.ts';
+export type { Envelope } from '../../facts/envelope.ts';
+export { readFact } from '../../facts/fact.ts';
+
+/** Larger than any day: not worth reading to find that out. */
+const MOST_BYTES = 64 * 1024 * 1024;
+
+/** Day files, and how they came: chosen on this phone, pasted, shared by another app, or opened with this one. */
+export type DayFiles =
+  | { readonly how: 'chosen' | 'shared' | 'opened'; readonly files: readonly File[] }
+  | { readonly how: 'pasted'; readonly text: string };
+
+/** Day files that were read. Nothing is changed before they are taken in. */
+export interface DayImport {
+  readonly how: DayFiles['how'];
+  readonly reads: readonly FileRead[];
+  /** What taking them in would do, day by day. */
+  preview(): Promise<readonly Preview[]>;
+  /** `stands` says which holds where a file and the phone differ. Fails where every file contradicts the phone. */
+  takeIn(stands?: Stands): Promise<Result<Regained>>;
+  /** Throws away what was shared, which waits until then; missing where nothing waits. */
+  readonly discard?: () => Promise<unknown>;
+}
+
+/** The one way in for day files, however they came. Fails where nothing of them could be taken in. */
+export async function importDays(app: AppStore, brought: DayFiles): Promise<Result<DayImport>> {
+  const { how } = brought;
+  const read =
+    how === 'pasted'
+      ? ok([readAsFarAsPossible('What was pasted', brought.text)])
+      : await readFiles(brought.files);
+  if (!read.ok) return read;
+  const reads = read.value;
+  const [first] = reads;
+  // Of several that somebody chose, each is told what is wrong with it.
+  const isTold = how === 'chosen' && reads.length > 1;
+  if (first?.damage && !isTold && reads.every(({ file }) => !file)) return fail(first.damage.problem);
+  return ok({
+    how,
+    reads,
+    preview: () => app.preview(reads),
+    async takeIn(stands) {
+      const regained = await app.regain(reads, stands);
+      const [refused] = regained.refused;
+      if (refused && regained.days.length === 0) return fail(refused.problem);
+      if (how === 'shared') await discardShared();
+      return ok(regained);
+    },
+    ...(how === 'shared' && { discard: discardShared }),
+  });
+}
+
+async function readFiles(files: readonly File[]): Promise<Result<readonly FileRead[]>> {
+  if (files.some(({ size }) => size > MOST_BYTES))
+    return fail({ code: 'day-file-too-large', most: MOST_BYTES });
+  const reads: FileRead[] = [];
+  for (const file of files) reads.push(readAsFarAsPossible(file.name, await file.text()));
+  return ok(reads);
+}

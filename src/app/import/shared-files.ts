@@ -1,0 +1,25 @@
+/** Where the worker keeps what another app shared (src/offline/worker/share-target.ts), until it is taken in or thrown away. */
+const SHARED_CACHE = 'rollbook-shared';
+
+/** The names of what was shared and waits. */
+export async function waitingNames(): Promise<readonly string[]> {
+  if (!('caches' in window) || !(await caches.has(SHARED_CACHE))) return [];
+  return (await keptShares()).map(({ name }) => name);
+}
+
+/** Nothing that was shared waits any more. */
+export const discardShared = (): Promise<boolean> => caches.delete(SHARED_CACHE);
+
+async function keptShares(): Promise<{ readonly name: string; readonly kept: Response }[]> {
+  const cache = await caches.open(SHARED_CACHE);
+  const shares: { name: string; kept: Response }[] = [];
+  for (const request of await cache.keys()) {
+    const kept = await cache.match(request);
+    const name = decodeURIComponent(kept?.headers.get('x-name') ?? '') || 'What was shared';
+    if (kept) shares.push({ name, kept });
+  }
+  return shares;
+}
+
+export const sharedFiles = async (): Promise<readonly File[]> =>
+  Promise.all((await keptShares()).map(async ({ name, kept }) => new File([await kept.blob()], name)));
