@@ -8,7 +8,7 @@ import { Button } from '../kit/button.tsx';
 import { openSection } from '../kit/section.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
 import { countOf } from '../words/chain.ts';
-import { INPUT_KIND_WORD } from '../words/rig.ts';
+import { INPUT_KIND_WORD } from '../words/connectors.ts';
 import { runWords } from '../words/runs.ts';
 import { asOptions } from './block-fields.tsx';
 import { SelectField } from './picker.tsx';

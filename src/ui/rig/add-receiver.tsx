@@ -5,7 +5,7 @@ import { useDay, useRun } from '../context.ts';
 import { Button } from '../kit/button.tsx';
 import { openSection } from '../kit/section.tsx';
 import { Choice, TextField } from '../parts/field.tsx';
-import { OUTPUT_KIND_WORD } from '../words/rig.ts';
+import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
 import type { AddProps } from './add-parts.tsx';
 import { PLACE_OPTIONS } from './receiver-sheet.tsx';
 

@@ -4,7 +4,8 @@ import { OUTPUT_KINDS, type Part, type SelectorPosition } from '../../day/model.
 import { wordIn } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../context.ts';
 import { partName } from '../words/chain.ts';
-import { OUTPUT_KIND_WORD, reservedWord } from '../words/rig.ts';
+import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
+import { reservedWord } from '../words/rig.ts';
 import { inputOptions } from './lead-options.ts';
 import { Picker } from './picker.tsx';
 import { PartChoice } from './whole-day.tsx';

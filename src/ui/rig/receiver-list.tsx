@@ -5,7 +5,8 @@ import { wordIn } from '../../shared/open-word.ts';
 import { Section } from '../kit/section.tsx';
 import { Row } from '../parts/row.tsx';
 import { countOf, partName } from '../words/chain.ts';
-import { OUTPUT_KIND_WORD, reservedWord } from '../words/rig.ts';
+import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
+import { reservedWord } from '../words/rig.ts';
 import type { ListProps } from './rig-lists.tsx';
 
 const PLACE_WORD = { cart: 'on the cart', bag: 'in the bag', remote: 'remote box' } as const;

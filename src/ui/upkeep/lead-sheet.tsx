@@ -8,7 +8,7 @@ import { Choice, TextField } from '../parts/field.tsx';
 import { Sheet } from '../parts/sheet.tsx';
 import { Cautions } from '../prep/cautions.tsx';
 import { countOf } from '../words/chain.ts';
-import { OUTPUT_KIND_WORD } from '../words/rig.ts';
+import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
 
 interface LeadSheetProps {
   readonly lead: DayLead;

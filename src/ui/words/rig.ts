@@ -5,7 +5,6 @@ import {
   type Day,
   type InputKind,
   type Links,
-  type OutputKind,
   type Part,
   RESERVED_USES,
   type ReservedUse,
@@ -14,24 +13,9 @@ import {
 import type { Arrival } from '../../day/reach.ts';
 import { type Open, wordIn, wordOf } from '../../shared/open-word.ts';
 import { countOf, INPUT_WORD, nameOf, partName } from './chain.ts';
+import { INPUT_KIND_WORD } from './connectors.ts';
 import { positionName } from './facts.ts';
 import { runWords } from './runs.ts';
-
-export const INPUT_KIND_WORD: Record<InputKind, string> = {
-  mic: 'mic',
-  line: 'line',
-  aes3: 'AES3',
-  return: 'return',
-  slot: 'slot',
-  network: 'network',
-};
-
-export const OUTPUT_KIND_WORD: Record<OutputKind, string> = {
-  analogue: 'analogue',
-  aes3: 'AES3',
-  network: 'network',
-  slot: 'slot',
-};
 
 const MANY: Record<InputKind, string> = {
   mic: 'mic',
