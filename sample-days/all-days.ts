@@ -1,5 +1,5 @@
 import type { Day } from '../src/day/model.ts';
-import { writeDayFile } from '../src/facts/day-file.ts';
+import { writeDayFile } from '../src/facts/day-file/day-file.ts';
 import { fullDay } from './scenario-full.ts';
 import { smallDay } from './scenario-small.ts';
 import type { Story } from './story.ts';

@@ -1,7 +1,7 @@
-import type { DayId } from '../src/facts/envelope.ts';
 import type { Draft, Fact } from '../src/facts/fact.ts';
+import type { DayId } from '../src/facts/kinds/envelope.ts';
+import type { TakeFields } from '../src/facts/kinds/take-logged.ts';
 import { stampFacts } from '../src/facts/stamp.ts';
-import type { TakeFields } from '../src/facts/take-logged.ts';
 import { idSource } from '../src/shared/ids.ts';
 import { type Dice, diceOf } from './dice.ts';
 import { changeOf } from './generated-changes.ts';

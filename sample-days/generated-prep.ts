@@ -1,5 +1,5 @@
 import type { Draft } from '../src/facts/fact.ts';
-import type { PartFields } from '../src/facts/part-described.ts';
+import type { PartFields } from '../src/facts/kinds/part-described.ts';
 
 /** What a generated day has to play with. */
 export interface Prep {

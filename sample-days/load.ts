@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { foldDay } from '../src/day/fold.ts';
+import { foldDay } from '../src/day/fold/fold.ts';
 import type { Day } from '../src/day/model.ts';
-import { readDayFile } from '../src/facts/day-file.ts';
-import type { DayFile } from '../src/facts/day-file-facts.ts';
+import { readDayFile } from '../src/facts/day-file/day-file.ts';
+import type { DayFile } from '../src/facts/day-file/day-file-facts.ts';
 import type { SampleName } from './all-days.ts';
 
 /** The text of a sample day's file. For Node: the app fetches it instead. */

@@ -4,6 +4,24 @@ import { describe, expect, test } from 'vitest';
 
 const SRC = resolve(import.meta.dirname, '../src');
 
+/** What any screen may use to draw, and the layers of the screens below a feature: features never import each other. */
+const DRAWING = ['preact', 'preact/hooks', '@preact/signals'];
+const BELOW = [...DRAWING, 'ui/kit', 'ui/words', 'ui/frame', 'shared', 'day', 'app'];
+const FEATURES = [
+  'ui/now',
+  'ui/cast',
+  'ui/rig',
+  'ui/line',
+  'ui/plan',
+  'ui/radio',
+  'ui/upkeep',
+  'ui/card',
+  'ui/wrap',
+  'ui/picture',
+  'ui/days',
+  'ui/help',
+];
+
 /** Which rooms a room may import from; packages are listed with the room that may use them. */
 const MAY_IMPORT: Record<string, readonly string[]> = {
   shared: [],
@@ -34,6 +52,23 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   ],
   storage: ['shared', 'facts', 'app', 'idb'],
   offline: ['shared', 'app', 'workbox-window', 'workbox-core', 'workbox-precaching', 'workbox-routing'],
+
+  'ui/kit': [...DRAWING, 'shared'],
+  'ui/words': ['ui/kit', 'shared', 'time', 'day', 'radio', 'upkeep', 'app'],
+  'ui/frame': [...BELOW, 'time', 'radio', 'upkeep', 'report'],
+  'ui/now': BELOW,
+  'ui/cast': BELOW,
+  'ui/rig': [...BELOW, 'radio', 'upkeep'],
+  'ui/line': [...BELOW, 'time'],
+  'ui/plan': [...BELOW, 'plan'],
+  'ui/radio': [...BELOW, 'radio'],
+  'ui/upkeep': [...BELOW, 'radio', 'upkeep', 'report'],
+  'ui/card': [...BELOW, 'time', 'wave', 'reconcile', 'report'],
+  'ui/wrap': [...BELOW, 'report'],
+  'ui/picture': [...BELOW, 'report'],
+  'ui/days': [...BELOW, 'report', 'sample-days', 'date-fns/lightFormat'],
+  'ui/help': BELOW,
+  'ui/shell': [...BELOW, ...FEATURES],
 };
 
 const PURE = [
@@ -58,20 +93,65 @@ interface Source {
   readonly imports: readonly string[];
 }
 
+/** The first folder under src; of the screens the second too. */
+function roomAt(path: string): string {
+  const [first, second, third] = path.split('/');
+  if (second === undefined) return '';
+  return first === 'ui' && third !== undefined ? `ui/${second}` : first!;
+}
+
 const sources: Source[] = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
   .filter((name) => /\.tsx?$/.test(name) && !name.endsWith('.d.ts'))
   .map((name) => {
     const text = readFileSync(join(SRC, name), 'utf8');
-    const imports = [...text.matchAll(/(?:from|import)\s*\(?\s*'([^']+)'/g)].map((match) => match[1]!);
-    return { path: name, room: name.includes('/') ? name.split('/')[0]! : '', text, imports };
+    const imports = [...text.matchAll(/(?:from|import)\s*\(?\s*'([^'\n]+)'/g)].map((match) => match[1]!);
+    return { path: name, room: roomAt(name), text, imports };
   });
 
-const roomOf = (source: Source, specifier: string): string =>
-  specifier.startsWith('.')
-    ? relative(SRC, resolve(SRC, dirname(source.path), specifier)).split('/')[0]!
-    : specifier;
+const pathOf = (source: Source, specifier: string): string =>
+  relative(SRC, resolve(SRC, dirname(source.path), specifier));
+
+function roomOf(source: Source, specifier: string): string {
+  if (!specifier.startsWith('.')) return specifier;
+  const path = pathOf(source, specifier);
+  return path.startsWith('../') ? path.split('/')[1]! : roomAt(path);
+}
+
+/** Every way round that leads from a place back to itself. */
+function circles(next: ReadonlyMap<string, ReadonlySet<string>>): string[][] {
+  const done = new Set<string>();
+  const found: string[][] = [];
+  const visit = (at: string, trail: readonly string[]): void => {
+    if (trail.includes(at)) found.push([...trail.slice(trail.indexOf(at)), at]);
+    if (done.has(at) || trail.includes(at)) return;
+    for (const to of next.get(at) ?? []) visit(to, [...trail, at]);
+    done.add(at);
+  };
+  for (const at of next.keys()) visit(at, []);
+  return found;
+}
+
+/** Who leads to whom, by a name for each file: its own, or its folder's. */
+function leads(files: readonly Source[], nameOf: (path: string) => string): Map<string, Set<string>> {
+  const paths = new Set(files.map(({ path }) => path));
+  const next = new Map<string, Set<string>>();
+  for (const source of files) {
+    const from = nameOf(source.path);
+    if (!next.has(from)) next.set(from, new Set());
+    for (const specifier of source.imports.filter((one) => one.startsWith('.'))) {
+      const to = pathOf(source, specifier);
+      if (paths.has(to) && (to === source.path || nameOf(to) !== from)) next.get(from)!.add(nameOf(to));
+    }
+  }
+  return next;
+}
 
 describe('the rooms', () => {
+  test('all stand in the table, but for the composition root', () => {
+    const elsewhere = sources.filter(({ room }) => !MAY_IMPORT[room]).map(({ path }) => path);
+    expect(elsewhere).toEqual(['main.tsx']);
+  });
+
   test('import only what the table allows', () => {
     const wrong = sources
       .filter(({ room }) => MAY_IMPORT[room])
@@ -84,26 +164,19 @@ describe('the rooms', () => {
     expect(sources.length).toBeGreaterThan(0);
   });
 
+  test('every button is the one of the kit', () => {
+    const raw = sources.filter(({ text }) => /<button\b/.test(text)).map(({ path }) => path);
+    expect(raw).toEqual(['ui/kit/button.tsx']);
+  });
+
   test('screens speak to the façade, and never reach past it', () => {
     const past = ['commands', 'facts', 'storage', 'offline', 'idb', 'zod/mini'];
     const wrong = sources
-      .filter(({ room }) => room === 'ui')
+      .filter(({ room }) => room.startsWith('ui/'))
       .flatMap((source) => source.imports.map((specifier) => `${source.path} ${roomOf(source, specifier)}`))
       .filter((lead) => past.some((room) => lead.endsWith(` ${room}`)) || / workbox-/.test(lead));
     expect(wrong).toEqual([]);
     expect(sources.filter(({ path }) => path.startsWith('app/commands/')).length).toBeGreaterThan(0);
-  });
-
-  test('every button is the one of the kit, which knows nothing of the trade', () => {
-    const raw = sources.filter(({ text }) => /<button\b/.test(text)).map(({ path }) => path);
-    expect(raw).toEqual(['ui/kit/button.tsx']);
-    const kit = sources.filter(({ path }) => path.startsWith('ui/kit/'));
-    const beyond = kit.flatMap(({ path, imports }) =>
-      imports
-        .filter((name) => !name.startsWith('./') && !/^(preact|@preact)\b/.test(name))
-        .map((name) => `${path}: ${name}`),
-    );
-    expect(beyond).toEqual([]);
   });
 
   test('pure rooms know no clock and no randomness', () => {
@@ -115,21 +188,28 @@ describe('the rooms', () => {
   });
 
   test('no file imports itself through others', () => {
-    const byPath = new Map(sources.map((source) => [source.path, source]));
-    const next = (source: Source): Source[] =>
-      source.imports
-        .filter((specifier) => specifier.startsWith('.'))
-        .map((specifier) => byPath.get(relative(SRC, resolve(SRC, dirname(source.path), specifier))))
-        .filter((found) => found !== undefined);
-    const done = new Set<string>();
-    const cycles: string[][] = [];
-    const visit = (source: Source, trail: string[]): void => {
-      if (trail.includes(source.path)) cycles.push([...trail, source.path]);
-      if (done.has(source.path) || trail.includes(source.path)) return;
-      for (const found of next(source)) visit(found, [...trail, source.path]);
-      done.add(source.path);
-    };
-    for (const source of sources) visit(source, []);
-    expect(cycles).toEqual([]);
+    expect(circles(leads(sources, (path) => path))).toEqual([]);
+  });
+
+  test('no folder imports itself through others', () => {
+    const next = leads(sources, dirname);
+    expect(circles(next)).toEqual([]);
+    expect([...next.keys()]).toEqual(expect.arrayContaining([...FEATURES, 'day/answers']));
+  });
+
+  test('no folder of the pure rooms has more than 25 files', () => {
+    const folders = sources.filter(({ room }) => PURE.includes(room)).map(({ path }) => dirname(path));
+    const isLarge = (folder: string): boolean => folders.filter((one) => one === folder).length > 25;
+    expect([...new Set(folders.filter(isLarge))]).toEqual([]);
+    expect(folders).toContain('day/answers');
+  });
+
+  test('a circle of folders would be found', () => {
+    const next = new Map([
+      ['a', new Set(['b'])],
+      ['b', new Set(['c'])],
+      ['c', new Set(['b'])],
+    ]);
+    expect(circles(next)).toEqual([['b', 'c', 'b']]);
   });
 });

@@ -1,10 +1,10 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { foldDay } from '../day/fold.ts';
+import { foldDay } from '../day/fold/fold.ts';
 import type { Header } from '../day/model.ts';
-import type { HeldDay, Stands } from '../facts/admit.ts';
-import type { DayFile } from '../facts/day-file-facts.ts';
-import type { Envelope } from '../facts/envelope.ts';
+import type { HeldDay, Stands } from '../facts/day-file/admit.ts';
+import type { DayFile } from '../facts/day-file/day-file-facts.ts';
 import { isReadable } from '../facts/fact.ts';
+import type { Envelope } from '../facts/kinds/envelope.ts';
 import { storedForm } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import { ok, type Problem, type Result } from '../shared/result.ts';
@@ -171,7 +171,7 @@ export function appStore(
   });
 
   const merge = async (file: DayFile, stands?: Stands): Promise<Result<TakenIn>> => {
-    const { admit } = await import('../facts/admit.ts');
+    const { admit } = await import('../facts/day-file/admit.ts');
     const admitted = admit(await heldOf(file.day), file, clock.now().atMs, stands);
     if (!admitted.ok) return admitted;
     const { fresh, mended, same, leftOut } = admitted.value;
@@ -215,7 +215,7 @@ export function appStore(
       return rigOfDay(await readWhole(id), agreed);
     },
     async takeIn(text) {
-      const { readDayFile } = await import('../facts/day-file.ts');
+      const { readDayFile } = await import('../facts/day-file/day-file.ts');
       const file = readDayFile(text);
       return file.ok ? merge(file.value) : file;
     },
@@ -232,7 +232,7 @@ export function appStore(
       return regain(phone, reads);
     },
     async dayFile(id) {
-      const { writeDayFile } = await import('../facts/day-file.ts');
+      const { writeDayFile } = await import('../facts/day-file/day-file.ts');
       const store = await open(id);
       await Promise.race([store.settled(), delay(500)]);
       const { header } = store.day.peek();

@@ -1,11 +1,11 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Moment, Said } from '../commands/command.ts';
-import { actionsOf, redo, undo } from '../commands/undo.ts';
-import { appendFacts, foldDay } from '../day/fold.ts';
+import { actionsOf, redo, undo } from '../commands/line/undo.ts';
+import { appendFacts, foldDay } from '../day/fold/fold.ts';
 import type { Day } from '../day/model.ts';
-import type { Admitted } from '../facts/admit.ts';
-import type { Envelope } from '../facts/envelope.ts';
+import type { Admitted } from '../facts/day-file/admit.ts';
 import type { Fact, UnknownFact } from '../facts/fact.ts';
+import type { Envelope } from '../facts/kinds/envelope.ts';
 import { stampFacts } from '../facts/stamp.ts';
 import { unfitToKeep } from '../facts/unfit.ts';
 import { idSource } from '../shared/ids.ts';

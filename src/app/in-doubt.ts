@@ -1,5 +1,5 @@
-import type { Conflict } from '../day/conflicts.ts';
 import type { Day } from '../day/model.ts';
+import type { Conflict } from '../day/phones/conflicts.ts';
 import type { Problem } from '../shared/result.ts';
 
 /** Why a day cannot be carried over without a word. */

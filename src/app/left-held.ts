@@ -1,8 +1,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { foldDay } from '../day/fold.ts';
+import { foldDay } from '../day/fold/fold.ts';
 import type { Day } from '../day/model.ts';
-import type { DayId, Envelope } from '../facts/envelope.ts';
 import { type Fact, isReadable, type UnknownFact } from '../facts/fact.ts';
+import type { DayId, Envelope } from '../facts/kinds/envelope.ts';
 import { mergeFacts } from '../facts/merge-facts.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import type { DayStore } from './day-store.ts';

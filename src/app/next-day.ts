@@ -1,8 +1,8 @@
-import { copyRig } from '../commands/copy-rig.ts';
-import { differingAlong } from '../commands/differing-along.ts';
-import { carryOver } from '../commands/start-day.ts';
-import type { Conflict } from '../day/conflicts.ts';
+import { copyRig } from '../commands/day/copy-rig.ts';
+import { differingAlong } from '../commands/day/differing-along.ts';
+import { carryOver } from '../commands/day/start-day.ts';
 import type { Day } from '../day/model.ts';
+import type { Conflict } from '../day/phones/conflicts.ts';
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
 import type { Command } from './day-store.ts';
 import type { Agreed, InDoubt } from './in-doubt.ts';

@@ -1,8 +1,8 @@
-import type { Addition } from '../plan/best-addition.ts';
-import type { PlanAsked, PlanNews } from '../plan/plan-news.ts';
-import type { Plan, Planned } from '../plan/plan-next-setup.ts';
 import type { PlanProblem } from '../plan/plan-problem.ts';
-import type { WhatIf } from '../plan/what-if.ts';
+import type { Addition } from '../plan/setup/best-addition.ts';
+import type { PlanAsked, PlanNews } from '../plan/setup/plan-news.ts';
+import type { Plan, Planned } from '../plan/setup/plan-next-setup.ts';
+import type { WhatIf } from '../plan/setup/what-if.ts';
 import { fail, type Result } from '../shared/result.ts';
 
 /** Where questions are worked out. A question ends the one before; `number` comes back with the news of it. */

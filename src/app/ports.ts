@@ -1,4 +1,4 @@
-import type { DayId, Envelope } from '../facts/envelope.ts';
+import type { DayId, Envelope } from '../facts/kinds/envelope.ts';
 import type { FactId } from '../shared/ids.ts';
 
 /** What the list of days shows, kept beside the facts so that the list opens without folding every day. */

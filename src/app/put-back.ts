@@ -1,6 +1,6 @@
-import { foldDay } from '../day/fold.ts';
-import type { DayId, Envelope } from '../facts/envelope.ts';
+import { foldDay } from '../day/fold/fold.ts';
 import { isReadable } from '../facts/fact.ts';
+import type { DayId, Envelope } from '../facts/kinds/envelope.ts';
 import { mergeFacts } from '../facts/merge-facts.ts';
 import { compareStored } from '../facts/stored.ts';
 import { outlineOf } from './day-outline.ts';

@@ -1,5 +1,5 @@
-import type { Envelope } from '../facts/envelope.ts';
 import { type Fact, isReadable, readFact, type UnknownFact } from '../facts/fact.ts';
+import type { Envelope } from '../facts/kinds/envelope.ts';
 import { isSameFact } from '../facts/stored.ts';
 
 /** The store's own keys are in whatever comes out of it. */

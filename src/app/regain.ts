@@ -1,7 +1,7 @@
-import { readDayFile } from '../facts/day-file.ts';
-import type { DayFile } from '../facts/day-file-facts.ts';
-import type { DayId, Envelope } from '../facts/envelope.ts';
-import { readDayFileLeniently } from '../facts/salvage-day-file.ts';
+import { readDayFile } from '../facts/day-file/day-file.ts';
+import type { DayFile } from '../facts/day-file/day-file-facts.ts';
+import { readDayFileLeniently } from '../facts/day-file/salvage-day-file.ts';
+import type { DayId, Envelope } from '../facts/kinds/envelope.ts';
 import { compareStored } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { Problem, Result } from '../shared/result.ts';

@@ -1,5 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import type { Envelope } from '../facts/envelope.ts';
+import type { Envelope } from '../facts/kinds/envelope.ts';
 import type { DayOutline, HoldingPlace, Journal } from './ports.ts';
 
 export interface Saving {

@@ -1,4 +1,4 @@
-import { crc32 } from '../facts/crc32.ts';
+import { crc32 } from '../facts/day-file/crc32.ts';
 import { fail, ok, type ProblemCode, type Result } from '../shared/result.ts';
 
 /** A file that goes out: made before the tap, because the permission a tap gives is short. */

@@ -1,4 +1,4 @@
-import { VOICE_KINDS, type VoiceKind, type VoiceText } from '../facts/voice-described.ts';
+import { VOICE_KINDS, type VoiceKind, type VoiceText } from '../facts/kinds/voice-described.ts';
 import { isOneOf, type Open } from '../shared/open-word.ts';
 import type { Day, Voice } from './model.ts';
 

@@ -1,10 +1,10 @@
-import type { Need, SelectorPosition } from '../facts/chain-changed.ts';
-import type { HeaderFields } from '../facts/day-described.ts';
-import type { DayId, Envelope, PartId, TakeId, VoiceId } from '../facts/envelope.ts';
 import type { Fact, FactOf, UnknownFact } from '../facts/fact.ts';
-import type { PartFields, PartType } from '../facts/part-described.ts';
-import type { Slate, TakeKind, TakeSlate } from '../facts/take-logged.ts';
-import type { VoiceFields } from '../facts/voice-described.ts';
+import type { Need, SelectorPosition } from '../facts/kinds/chain-changed.ts';
+import type { HeaderFields } from '../facts/kinds/day-described.ts';
+import type { DayId, Envelope, PartId, TakeId, VoiceId } from '../facts/kinds/envelope.ts';
+import type { PartFields, PartType } from '../facts/kinds/part-described.ts';
+import type { Slate, TakeKind, TakeSlate } from '../facts/kinds/take-logged.ts';
+import type { VoiceFields } from '../facts/kinds/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { Open, UnknownWord } from '../shared/open-word.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
@@ -156,24 +156,31 @@ export interface DayMemory {
   answersOf: object;
 }
 
-// What screens need of the facts, so that they need not know how a fact is stored.
-export { NEEDS, SELECTOR_POSITIONS } from '../facts/chain-changed.ts';
-export { BIT_DEPTHS, TIMECODE_RATES } from '../facts/day-described.ts';
 export { isKnown } from '../facts/fact.ts';
-export { PART_TYPES, PLACES, RESERVED_USES, type ReservedUse, TAPS, WEARS } from '../facts/part-described.ts';
-export type { Pins, SaidWeights } from '../facts/plan-said.ts';
-export type { BandFields, TvRaster } from '../facts/radio-planned.ts';
-export { INPUT_KINDS, type InputKind, OUTPUT_KINDS, type OutputKind } from '../facts/rig-kinds.ts';
-export { type RunFields, SNAKE_SIGNALS, type SnakeSignal } from '../facts/runs-described.ts';
-export { TAKE_KINDS } from '../facts/take-logged.ts';
-export type { CardFields, DeviceFields } from '../facts/upkeep-said.ts';
+// What screens need of the facts, so that they need not know how a fact is stored.
+export { NEEDS, SELECTOR_POSITIONS } from '../facts/kinds/chain-changed.ts';
+export { BIT_DEPTHS, TIMECODE_RATES } from '../facts/kinds/day-described.ts';
+export {
+  PART_TYPES,
+  PLACES,
+  RESERVED_USES,
+  type ReservedUse,
+  TAPS,
+  WEARS,
+} from '../facts/kinds/part-described.ts';
+export type { Pins, SaidWeights } from '../facts/kinds/plan-said.ts';
+export type { BandFields, TvRaster } from '../facts/kinds/radio-planned.ts';
+export { INPUT_KINDS, type InputKind, OUTPUT_KINDS, type OutputKind } from '../facts/kinds/rig-kinds.ts';
+export { type RunFields, SNAKE_SIGNALS, type SnakeSignal } from '../facts/kinds/runs-described.ts';
+export { TAKE_KINDS } from '../facts/kinds/take-logged.ts';
+export type { CardFields, DeviceFields } from '../facts/kinds/upkeep-said.ts';
 export {
   VOICE_KINDS,
   VOICE_TEXT_LONGEST,
   type VoiceFields,
   type VoiceKind,
   type VoiceText,
-} from '../facts/voice-described.ts';
+} from '../facts/kinds/voice-described.ts';
 export type {
   DayId,
   Fact,

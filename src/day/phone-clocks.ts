@@ -1,6 +1,6 @@
-import { knew } from '../facts/envelope.ts';
 import type { Fact, UnknownFact } from '../facts/fact.ts';
-import { RATE_IDS } from '../facts/rate-ids.ts';
+import { knew } from '../facts/kinds/envelope.ts';
+import { RATE_IDS } from '../facts/kinds/rate-ids.ts';
 import { counterOf, databaseOf } from '../shared/ids.ts';
 import { isOneOf } from '../shared/open-word.ts';
 import { type FollowedClock, timecodeAt } from '../time/followed-clock.ts';

@@ -1,4 +1,4 @@
-import type { Slate, TakeKind, TakeSlate } from '../facts/take-logged.ts';
+import type { Slate, TakeKind, TakeSlate } from '../facts/kinds/take-logged.ts';
 import { type Open, unknownText } from '../shared/open-word.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 

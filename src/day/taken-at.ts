@@ -1,6 +1,6 @@
 import { type FollowedClock, timecodeAt, timeOfDayClock } from '../time/followed-clock.ts';
 import { framesBetween, framesToMs } from '../time/timecode.ts';
-import { EMPTY_HEADER } from './filled-header.ts';
+import { EMPTY_HEADER } from './header.ts';
 import type { Day, Fact, Stamp, Take } from './model.ts';
 
 const HOUR_MS = 3_600_000;

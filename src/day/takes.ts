@@ -1,7 +1,7 @@
-import { knew } from '../facts/envelope.ts';
 import type { FactOf } from '../facts/fact.ts';
-import { RATE_IDS } from '../facts/rate-ids.ts';
-import { HIGHEST_TAKE, type TakeFields } from '../facts/take-logged.ts';
+import { knew } from '../facts/kinds/envelope.ts';
+import { RATE_IDS } from '../facts/kinds/rate-ids.ts';
+import { HIGHEST_TAKE, type TakeFields } from '../facts/kinds/take-logged.ts';
 import { type FactId, isOfDatabase } from '../shared/ids.ts';
 import { isOneOf } from '../shared/open-word.ts';
 import type { Day, LineItem, Note, Open, Slate, Stamp, Take, TakeId, TakeKind, TakeSlate } from './model.ts';

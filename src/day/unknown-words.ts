@@ -1,14 +1,21 @@
-import { NEEDS, SELECTOR_POSITIONS } from '../facts/chain-changed.ts';
-import { CORRECTIONS } from '../facts/corrected.ts';
-import { BIT_DEPTHS, FILE_LAYOUTS, SLATE_STYLES, TIMECODE_RATES } from '../facts/day-described.ts';
-import { PART_TYPES, type PartFields, PLACES, RESERVED_USES, TAPS, WEARS } from '../facts/part-described.ts';
-import { BAND_USES, TV_RASTERS } from '../facts/radio-planned.ts';
-import { PAPERS, ROUTES, TABLE_LINES } from '../facts/report-sent.ts';
-import { INPUT_KINDS, OUTPUT_KINDS } from '../facts/rig-kinds.ts';
-import { LEAD_ENDS, RUN_TYPES, SNAKE_SIGNALS } from '../facts/runs-described.ts';
-import { TAKE_KINDS } from '../facts/take-logged.ts';
-import { RUNTIME_BASES } from '../facts/upkeep-said.ts';
-import { VOICE_KINDS } from '../facts/voice-described.ts';
+import { NEEDS, SELECTOR_POSITIONS } from '../facts/kinds/chain-changed.ts';
+import { CORRECTIONS } from '../facts/kinds/corrected.ts';
+import { BIT_DEPTHS, FILE_LAYOUTS, SLATE_STYLES, TIMECODE_RATES } from '../facts/kinds/day-described.ts';
+import {
+  PART_TYPES,
+  type PartFields,
+  PLACES,
+  RESERVED_USES,
+  TAPS,
+  WEARS,
+} from '../facts/kinds/part-described.ts';
+import { BAND_USES, TV_RASTERS } from '../facts/kinds/radio-planned.ts';
+import { PAPERS, ROUTES, TABLE_LINES } from '../facts/kinds/report-sent.ts';
+import { INPUT_KINDS, OUTPUT_KINDS } from '../facts/kinds/rig-kinds.ts';
+import { LEAD_ENDS, RUN_TYPES, SNAKE_SIGNALS } from '../facts/kinds/runs-described.ts';
+import { TAKE_KINDS } from '../facts/kinds/take-logged.ts';
+import { RUNTIME_BASES } from '../facts/kinds/upkeep-said.ts';
+import { VOICE_KINDS } from '../facts/kinds/voice-described.ts';
 import { isOneOf } from '../shared/open-word.ts';
 import type { Day, Fact, Take } from './model.ts';
 

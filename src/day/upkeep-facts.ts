@@ -1,8 +1,8 @@
-import type { DeviceId } from '../facts/envelope.ts';
 import type { Fact, FactOf } from '../facts/fact.ts';
-import type { BandFields, CarrierFields, GuardFields } from '../facts/radio-planned.ts';
-import type { LeadFields, RunFields } from '../facts/runs-described.ts';
-import type { CardFields, DeviceFields, ShiftFields } from '../facts/upkeep-said.ts';
+import type { DeviceId } from '../facts/kinds/envelope.ts';
+import type { BandFields, CarrierFields, GuardFields } from '../facts/kinds/radio-planned.ts';
+import type { LeadFields, RunFields } from '../facts/kinds/runs-described.ts';
+import type { CardFields, DeviceFields, ShiftFields } from '../facts/kinds/upkeep-said.ts';
 import type { FactId } from '../shared/ids.ts';
 
 /** Fresh cells in one device. */

@@ -1,7 +1,7 @@
 import type * as z from 'zod/mini';
 import { isWord } from '../shared/open-word.ts';
 import { fail, ok, type ProblemOf, type Result } from '../shared/result.ts';
-import { cardChecked, differenceKept } from './card-checked.ts';
+import { cardChecked, differenceKept } from './kinds/card-checked.ts';
 import {
   channelsTuned,
   gangDeclared,
@@ -14,20 +14,26 @@ import {
   trackNamed,
   transmitterWorn,
   voicesNeeded,
-} from './chain-changed.ts';
-import { conflictResolved, factMoved, factRetracted, takesJoined } from './corrected.ts';
-import { dayDescribed } from './day-described.ts';
-import { type Envelope, envelope } from './envelope.ts';
-import type { Kind } from './kind.ts';
-import { partDescribed, rigLaid } from './part-described.ts';
-import { movesWeighed, outMarked, voicePinned } from './plan-said.ts';
-import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from './radio-planned.ts';
-import { reportSent } from './report-sent.ts';
-import { leadsDescribed, runDescribed } from './runs-described.ts';
+} from './kinds/chain-changed.ts';
+import { conflictResolved, factMoved, factRetracted, takesJoined } from './kinds/corrected.ts';
+import { dayDescribed } from './kinds/day-described.ts';
+import { type Envelope, envelope } from './kinds/envelope.ts';
+import type { Kind } from './kinds/kind.ts';
+import { partDescribed, rigLaid } from './kinds/part-described.ts';
+import { movesWeighed, outMarked, voicePinned } from './kinds/plan-said.ts';
+import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from './kinds/radio-planned.ts';
+import { reportSent } from './kinds/report-sent.ts';
+import { leadsDescribed, runDescribed } from './kinds/runs-described.ts';
+import { clockFollowed, noteAdded, slateCalled, takeDescribed, takeLogged } from './kinds/take-logged.ts';
+import {
+  cardDescribed,
+  cellsChanged,
+  devicesDescribed,
+  devicesJammed,
+  shiftPlanned,
+} from './kinds/upkeep-said.ts';
+import { voiceDescribed } from './kinds/voice-described.ts';
 import { storedForm } from './stored.ts';
-import { clockFollowed, noteAdded, slateCalled, takeDescribed, takeLogged } from './take-logged.ts';
-import { cardDescribed, cellsChanged, devicesDescribed, devicesJammed, shiftPlanned } from './upkeep-said.ts';
-import { voiceDescribed } from './voice-described.ts';
 
 /** Every kind of fact this version knows. A retired name stays retired: old journals still mention it. */
 export const KINDS = [

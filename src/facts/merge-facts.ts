@@ -1,6 +1,6 @@
 import type { FactId } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
-import type { Envelope } from './envelope.ts';
+import type { Envelope } from './kinds/envelope.ts';
 import { isSameFact } from './stored.ts';
 
 export interface Merge {

@@ -1,6 +1,6 @@
 import type { FactId } from '../shared/ids.ts';
-import type { DayId } from './envelope.ts';
 import { type Draft, type Fact, versionOf } from './fact.ts';
+import type { DayId } from './kinds/envelope.ts';
 
 /** When and where something is said. `seen` names the highest counter known of every other database. */
 export interface Saying {

@@ -1,4 +1,4 @@
-import { type Envelope, isEnvelope } from './envelope.ts';
+import { type Envelope, isEnvelope } from './kinds/envelope.ts';
 
 /**
  * The fact as it is stored and exported: without the mark that reading puts on kinds it does not know, so that a

@@ -1,4 +1,4 @@
-import { checkKhz, type FrequencyProblem } from '../facts/frequency.ts';
+import { checkKhz, type FrequencyProblem } from '../facts/kinds/frequency.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import {
   type Carrier,

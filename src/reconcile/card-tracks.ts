@@ -1,9 +1,9 @@
 import type { Day, Part, PartId } from '../day/model.ts';
 import { newIds } from '../day/new-ids.ts';
 import type { Draft } from '../facts/fact.ts';
-import type { Recording, RecordingTrack } from '../wave/recordings.ts';
-import { fileTracksOf } from './file-tracks.ts';
-import { cutText, plainKey } from './plain-key.ts';
+import type { Recording, RecordingTrack } from '../wave/recording/recordings.ts';
+import { fileTracksOf } from './log-and-card/file-tracks.ts';
+import { cutText, plainKey } from './log-and-card/plain-key.ts';
 
 const MOST_TRACKS = 64;
 

@@ -1,24 +1,24 @@
-import { EMPTY_HEADER, type WorkingHeader, workingHeader } from '../day/filled-header.ts';
-import { foldDay } from '../day/fold.ts';
+import { foldDay } from '../day/fold/fold.ts';
+import { EMPTY_HEADER, type WorkingHeader, workingHeader } from '../day/header.ts';
 import type { Day, Header, PartId, Slate } from '../day/model.ts';
-import type { HeaderFields } from '../facts/day-described.ts';
 import type { Draft } from '../facts/fact.ts';
+import type { HeaderFields } from '../facts/kinds/day-described.ts';
+import type { TakeFields } from '../facts/kinds/take-logged.ts';
 import { stampFacts } from '../facts/stamp.ts';
-import type { TakeFields } from '../facts/take-logged.ts';
 import { idSource } from '../shared/ids.ts';
 import { fail, ok, type Problem, type Result } from '../shared/result.ts';
-import { compareText } from '../wave/recording-sets.ts';
-import type { Recording } from '../wave/recordings.ts';
+import { compareText } from '../wave/recording/recording-sets.ts';
+import type { Recording } from '../wave/recording/recordings.ts';
 import { type CardTracks, cardTracksOf, rigOf } from './card-tracks.ts';
-import { commonest } from './commonest.ts';
-import { differencesOf } from './differences-of.ts';
-import { takeOfFile } from './file-fields.ts';
-import { dayAxis, labelDayMs } from './label-time.ts';
-import { loggedTakes } from './logged.ts';
-import { matchRecordings } from './match-recordings.ts';
-import { cutText, stemKey } from './plain-key.ts';
-import { byTapeAndStart, recordedOf, recordingName } from './recorded.ts';
-import { commonestSettings } from './setting-differences.ts';
+import { differencesOf } from './differences/differences-of.ts';
+import { commonestSettings } from './differences/setting-differences.ts';
+import { commonest } from './log-and-card/commonest.ts';
+import { takeOfFile } from './log-and-card/file-fields.ts';
+import { dayAxis, labelDayMs } from './log-and-card/label-time.ts';
+import { loggedTakes } from './log-and-card/logged.ts';
+import { cutText, stemKey } from './log-and-card/plain-key.ts';
+import { byTapeAndStart, recordedOf, recordingName } from './log-and-card/recorded.ts';
+import { matchRecordings } from './pairing/match-recordings.ts';
 
 /**
  * A day with no log at all, out of the card: its head, a track for every channel, and a take for every recording in the

@@ -1,8 +1,8 @@
-import { type CardCheck, cardCheckOf } from '../day/card-check.ts';
-import { type DayTotals, dayTotals } from '../day/day-totals.ts';
-import { type FilledHeader, filledHeader } from '../day/filled-header.ts';
-import { rollIn } from '../day/links.ts';
+import { rollIn } from '../day/chain/links.ts';
+import { type FilledHeader, filledHeader } from '../day/header.ts';
 import type { Day } from '../day/model.ts';
+import { type CardCheck, cardCheckOf } from '../day/wrap/card-check.ts';
+import { type DayTotals, dayTotals } from '../day/wrap/day-totals.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { type Matter, openMatters } from './open-matters.ts';
 import { type TakeLine, takeLinesOf } from './take-lines.ts';

@@ -1,10 +1,10 @@
-import { answersAtTake } from '../day/answers.ts';
-import { nameTypedFor } from '../day/links.ts';
+import { answersAtTake } from '../day/answers/answers.ts';
+import { voiceName } from '../day/answers/track-answers.ts';
+import { isMissed, type VoiceAnswer } from '../day/answers/voice-answers.ts';
+import { nameTypedFor } from '../day/chain/links.ts';
 import type { Day, PartId, TakeId } from '../day/model.ts';
 import { takesNumberedTwice } from '../day/takes.ts';
-import { voiceName } from '../day/track-answers.ts';
 import { unknownWords } from '../day/unknown-words.ts';
-import { isMissed, type VoiceAnswer } from '../day/voice-answers.ts';
 import { cleanLine } from './clean-text.ts';
 import type { TakeLine } from './take-lines.ts';
 

@@ -1,10 +1,10 @@
-import { answersAtTake } from '../day/answers.ts';
-import { lengthMs } from '../day/day-totals.ts';
+import { answersAtTake } from '../day/answers/answers.ts';
+import type { TrackAnswer } from '../day/answers/track-answers.ts';
+import { filesOfTakes, namesTogether, type TakeFile } from '../day/files/take-files.ts';
 import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
-import { filesOfTakes, namesTogether, type TakeFile } from '../day/take-files.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
-import type { TrackAnswer } from '../day/track-answers.ts';
+import { lengthMs } from '../day/wrap/day-totals.ts';
 import { unknownText } from '../shared/open-word.ts';
 import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';

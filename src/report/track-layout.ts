@@ -1,4 +1,4 @@
-import { answersNow } from '../day/answers.ts';
+import { answersNow } from '../day/answers/answers.ts';
 import type { Day, PartId, TakeId } from '../day/model.ts';
 import type { TakeLine } from './take-lines.ts';
 import { type TrackLine, trackKey, trackLinesOf, trackNumber } from './track-lines.ts';

@@ -1,8 +1,8 @@
-import type { Answers } from '../day/answers.ts';
+import type { Answers } from '../day/answers/answers.ts';
+import { type TrackAnswer, type TrackState, voiceName } from '../day/answers/track-answers.ts';
+import { isRecorded } from '../day/files/take-files.ts';
+import { isNumber, trackLabels } from '../day/files/track-labels.ts';
 import type { Day, Part, PartId, VoiceId } from '../day/model.ts';
-import { isRecorded } from '../day/take-files.ts';
-import { type TrackAnswer, type TrackState, voiceName } from '../day/track-answers.ts';
-import { isNumber, trackLabels } from '../day/track-labels.ts';
 import { cleanLine } from './clean-text.ts';
 
 export interface VoiceOnTrack {

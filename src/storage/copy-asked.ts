@@ -1,5 +1,5 @@
 import type { OnlyCopied } from '../app/put-back.ts';
-import type { DayId } from '../facts/envelope.ts';
+import type { DayId } from '../facts/kinds/envelope.ts';
 
 /** Ids hold characters that file names may not, and a name may not be two dots. */
 export const folderOf = (day: DayId): string => `d-${encodeURIComponent(day)}`;

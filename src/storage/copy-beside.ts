@@ -1,5 +1,5 @@
 import type { Copies } from '../app/put-back.ts';
-import type { DayId, Envelope } from '../facts/envelope.ts';
+import type { DayId, Envelope } from '../facts/kinds/envelope.ts';
 import type { FactId } from '../shared/ids.ts';
 import { type Answered, type Asked, dayOf, folderOf, NOTHING_COPIED } from './copy-asked.ts';
 import { copies, filesIn } from './copy-files.ts';

@@ -1,5 +1,5 @@
-import { checksIn, entryCheck, NO_CHECK } from '../facts/entry-checks.ts';
-import { type DayId, type Envelope, isEnvelope } from '../facts/envelope.ts';
+import { checksIn, entryCheck, NO_CHECK } from '../facts/day-file/entry-checks.ts';
+import { type DayId, type Envelope, isEnvelope } from '../facts/kinds/envelope.ts';
 import type { FactId } from '../shared/ids.ts';
 
 /**

@@ -6,8 +6,8 @@
 import { type IDBPDatabase, openDB } from 'idb';
 import type { DayOutline } from '../app/ports.ts';
 import type { OnlyCopied } from '../app/put-back.ts';
-import type { Envelope } from '../facts/envelope.ts';
 import { isReadable } from '../facts/fact.ts';
+import type { Envelope } from '../facts/kinds/envelope.ts';
 import { compareStored } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import { dayOf, NOTHING_COPIED } from './copy-asked.ts';

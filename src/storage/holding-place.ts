@@ -1,5 +1,5 @@
 import type { HeldAction, HoldingPlace } from '../app/ports.ts';
-import type { DayId, Envelope } from '../facts/envelope.ts';
+import type { DayId, Envelope } from '../facts/kinds/envelope.ts';
 import { type FactId, isFactId } from '../shared/ids.ts';
 
 const PREFIX = 'rollbook-held';

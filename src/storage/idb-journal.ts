@@ -1,7 +1,7 @@
 import { type DBSchema, type IDBPDatabase, openDB, unwrap } from 'idb';
 import { type DayOutline, FactIdTwice, type Journal } from '../app/ports.ts';
-import type { Envelope } from '../facts/envelope.ts';
 import { isReadable } from '../facts/fact.ts';
+import type { Envelope } from '../facts/kinds/envelope.ts';
 import { isSameFact } from '../facts/stored.ts';
 import { DATABASE, dayRange, FILLING } from './database.ts';
 import { quickAppend } from './quick-append.ts';

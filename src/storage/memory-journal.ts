@@ -1,5 +1,5 @@
 import { type DayOutline, FactIdTwice, type Journal, type NotKept } from '../app/ports.ts';
-import type { Envelope } from '../facts/envelope.ts';
+import type { Envelope } from '../facts/kinds/envelope.ts';
 import { isSameFact } from '../facts/stored.ts';
 
 /** A journal that lasts as long as the window: for tests, and for browsers that refuse to keep anything. */

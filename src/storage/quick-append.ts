@@ -1,5 +1,5 @@
 import type { DayOutline } from '../app/ports.ts';
-import type { Envelope } from '../facts/envelope.ts';
+import type { Envelope } from '../facts/kinds/envelope.ts';
 
 /**
  * The way of nearly every tap: one strict transaction in which everything is asked for at once, the commit too, so that

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { openDayStore, type StoreParts } from '../../src/app/day-store.ts';
 import type { Journal } from '../../src/app/ports.ts';
-import { cutTake, rollTake } from '../../src/commands/log-takes.ts';
+import { cutTake, rollTake } from '../../src/commands/line/log-takes.ts';
 import { openTakes, takesInOrder } from '../../src/day/takes.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { MORNING, speaker, take } from '../day/say.ts';

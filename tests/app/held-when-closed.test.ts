@@ -4,7 +4,7 @@ import type { InDoubt } from '../../src/app/in-doubt.ts';
 import type { Journal } from '../../src/app/ports.ts';
 import { safekeeping } from '../../src/app/safekeeping.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { holdingPlace } from '../../src/storage/holding-place.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { inDoubtWords } from '../../src/ui/words/in-doubt.ts';

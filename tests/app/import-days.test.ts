@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type DayImport, importDays } from '../../src/app/import/import-days.ts';
-import { writeDayFile } from '../../src/facts/day-file.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { speaker, take } from '../day/say.ts';
 import { phone } from './one-phone.ts';
 

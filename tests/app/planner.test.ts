@@ -7,9 +7,9 @@ import {
   planner,
 } from '../../src/app/planner.ts';
 import type { Move } from '../../src/plan/moves.ts';
-import type { PlanAsked } from '../../src/plan/plan-news.ts';
-import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import { PLAIN_WEIGHTS, type PlanProblem } from '../../src/plan/plan-problem.ts';
+import type { PlanAsked } from '../../src/plan/setup/plan-news.ts';
+import type { Plan } from '../../src/plan/setup/plan-next-setup.ts';
 import { ok } from '../../src/shared/result.ts';
 
 const voice = (id: string, needed: boolean) => ({ id, priority: 0, needed, done: false });

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { readAsFarAsPossible } from '../../src/app/regain.ts';
 import { takeText } from '../../src/day/slate.ts';
-import { DOOR_LIMITS } from '../../src/facts/admit.ts';
-import { writeDayFile } from '../../src/facts/day-file.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import { DOOR_LIMITS } from '../../src/facts/day-file/admit.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
-import { changeText } from '../../src/report/change.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
+import { changeText } from '../../src/report/revision/change.ts';
 import { factId } from '../../src/shared/ids.ts';
-import { disputeWords, previewLines } from '../../src/ui/words/preview.ts';
+import { disputeWords, previewLines } from '../../src/ui/days/preview-words.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { phoneWith } from '../hostile/phone.ts';

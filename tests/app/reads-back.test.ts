@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { openDayStore } from '../../src/app/day-store.ts';
-import { callSlate, cutTake, rollTake } from '../../src/commands/log-takes.ts';
+import { callSlate, cutTake, rollTake } from '../../src/commands/line/log-takes.ts';
 import { openTakes, takesInOrder } from '../../src/day/takes.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
 import { readFact } from '../../src/facts/fact.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { factId, HIGHEST_COUNTER } from '../../src/shared/ids.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';

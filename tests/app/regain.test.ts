@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { readAsFarAsPossible, regain } from '../../src/app/regain.ts';
-import { writeDayFile } from '../../src/facts/day-file.ts';
-import type { DayFile } from '../../src/facts/day-file-facts.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
+import type { DayFile } from '../../src/facts/day-file/day-file-facts.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { mergeFacts } from '../../src/facts/merge-facts.ts';
-import { damageWords, regainedWords } from '../../src/ui/words/regained.ts';
+import { damageWords, regainedWords } from '../../src/ui/days/regained-words.ts';
 import { seededNumbers } from '../browser/faults-table.ts';
 import { speaker, take } from '../day/say.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type DayStore, openDayStore } from '../../src/app/day-store.ts';
 import { steadyClock, steadyNext } from '../../src/app/steady-clock.ts';
-import { cutTake, logTake, rollTake } from '../../src/commands/log-takes.ts';
-import { clockRemarks } from '../../src/day/clock-remarks.ts';
+import { cutTake, logTake, rollTake } from '../../src/commands/line/log-takes.ts';
+import { clockRemarks } from '../../src/day/phones/clock-remarks.ts';
 import { openTakes, takesInOrder } from '../../src/day/takes.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { MORNING } from '../day/say.ts';

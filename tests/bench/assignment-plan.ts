@@ -1,5 +1,5 @@
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
-import { isProven } from '../../src/plan/proven.ts';
+import { isProven } from '../../src/plan/setup/proven.ts';
 import { FIRST_BUDGET } from '../../src/plan/steps.ts';
 import { bestAddition, planNextSetup, whatIf } from '../plan/at-once.ts';
 import { crowdScene, READY_RIGS } from '../plan/crowd-scene.ts';

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { ensureBuilt } from '../../.ci/build.mjs';
 import { type DaySize, type GeneratedDay, generateDay } from '../../sample-days/generate.ts';
-import { foldDay } from '../../src/day/fold.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import { openStage, type Stage, type StageOptions } from '../browser/harness.ts';
 
 /** How many times slower than this machine the slow phone is. */

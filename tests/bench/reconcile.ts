@@ -1,8 +1,8 @@
 // How long it takes to match a whole day's takes to a card, and to list what differs.
 
-import { foldDay } from '../../src/day/fold.ts';
-import { differencesOf } from '../../src/reconcile/differences-of.ts';
-import { matchRecordings } from '../../src/reconcile/match-recordings.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
+import { differencesOf } from '../../src/reconcile/differences/differences-of.ts';
+import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
 import { type CardFile, cardOf, recordCard } from '../reconcile/build-card.ts';
 import { filmDay, seeded } from '../reconcile/film-day.ts';
 

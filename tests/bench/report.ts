@@ -1,8 +1,8 @@
-import { reportCsv } from '../../src/report/csv.ts';
-import { reportHtml } from '../../src/report/html.ts';
+import { reportCsv } from '../../src/report/formats/csv.ts';
+import { reportHtml } from '../../src/report/formats/html.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { reportPdf } from '../../src/report/pdf/report-pdf.ts';
-import { reportText } from '../../src/report/text.ts';
 import { largeDay } from '../report/large-day.ts';
 import { reportFonts as fonts } from '../report/report-fonts.ts';
 

@@ -3,8 +3,8 @@ import { openAsBlob, writeFileSync } from 'node:fs';
 import { type FileHandle, open } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parseBlob, parseFile } from 'music-metadata';
-import { describeWave } from '../../src/wave/describe-wave.ts';
-import type { ByteSource } from '../../src/wave/header-reader.ts';
+import { describeWave } from '../../src/wave/file/describe-wave.ts';
+import type { ByteSource } from '../../src/wave/riff/header-reader.ts';
 import { bext, buildWave, fmt, hugeData, ixml } from '../wave/build-wave.ts';
 import { scratchDirectory } from '../wave/disk-source.ts';
 

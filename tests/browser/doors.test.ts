@@ -3,7 +3,7 @@ import type { AddressInfo } from 'node:net';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { sampleText } from '../../sample-days/load.ts';
-import { writeDayFile } from '../../src/facts/day-file.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { speaker, take } from '../day/say.ts';
 import { LONG, noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';

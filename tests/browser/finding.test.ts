@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { foldDay } from '../../src/day/fold.ts';
-import { slatesOnLine } from '../../src/day/found-on-line.ts';
+import { slatesOnLine } from '../../src/day/answers/found-on-line.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import { takeText } from '../../src/day/slate.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
 import { dayOfTakes, pathOf, phoneWith } from '../bench/phone.ts';

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { loadSampleFile } from '../../sample-days/load.ts';
-import { writeDayFile } from '../../src/facts/day-file.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { LONG, noteFault, seededNumbers } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
 import { hearSaved, tapAsFastAsYouCan } from './rapid-taps.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { writeDayFile } from '../../src/facts/day-file.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { speaker } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { onStage } from './harness.ts';

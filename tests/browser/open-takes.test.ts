@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
+import { readDayFile, writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { speaker, take } from '../day/say.ts';
 import { type Hands, hands } from './hands.ts';
 import { onStage, type Stage } from './harness.ts';

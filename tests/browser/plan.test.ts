@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { writeDayFile } from '../../src/facts/day-file.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { crowdPhone } from '../plan/crowd-scene.ts';
 import { onStage, type Stage } from './harness.ts';
 

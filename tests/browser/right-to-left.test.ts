@@ -1,9 +1,9 @@
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { findChromium } from '../../.ci/browser.mjs';
-import { reportHtml } from '../../src/report/html.ts';
+import { reportHtml } from '../../src/report/formats/html.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { reportText } from '../../src/report/text.ts';
 import { smallDay } from '../report/report-day.ts';
 
 // Names in Hebrew letters, drawn from right to left by a real browser.

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { writeDayFile } from '../../src/facts/day-file.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { speaker, take } from '../day/say.ts';
 import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';

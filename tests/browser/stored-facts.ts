@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { foldDay } from '../../src/day/fold.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day } from '../../src/day/model.ts';
 import { readFact } from '../../src/facts/fact.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { writeDayFile } from '../../src/facts/day-file.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import type { Fact } from '../../src/facts/fact.ts';
 import { type Speaker, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { noteSent } from '../../src/commands/send-report.ts';
-import { knownOf } from '../../src/day/sent-reports.ts';
-import { writeDayFile } from '../../src/facts/day-file.ts';
-import type { ReportMade } from '../../src/facts/report-sent.ts';
+import { noteSent } from '../../src/commands/day/send-report.ts';
+import { knownOf } from '../../src/day/wrap/sent-reports.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
+import type { ReportMade } from '../../src/facts/kinds/report-sent.ts';
 import { MORNING, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { SetPhone } from '../day/three-phones.ts';

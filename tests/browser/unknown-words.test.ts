@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { loadSampleFile } from '../../sample-days/load.ts';
-import { writeDayFile } from '../../src/facts/day-file.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { versionOf } from '../../src/facts/fact.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { factId } from '../../src/shared/ids.ts';
 import { ENUMERATIONS, putWord } from '../facts/enumerations.ts';
 import { EXAMPLE_BODIES } from '../facts/example-bodies.ts';

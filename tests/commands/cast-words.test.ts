@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { cellKind, cellsAt, isStatus, numberIn, withoutTimes } from '../../src/commands/cast-cells.ts';
-import { columnsOf, isHeading, isRule, orderNamed } from '../../src/commands/cast-columns.ts';
-import { readCastLine } from '../../src/commands/cast-line.ts';
-import { CAST_LIST_LIMITS, readCastList } from '../../src/commands/cast-list.ts';
-import { isLower, isName, isUpper, tidyName, withoutUnseen } from '../../src/commands/cast-names.ts';
-import { orderOf, splitByCase } from '../../src/commands/cast-order.ts';
+import { cellKind, cellsAt, isStatus, numberIn, withoutTimes } from '../../src/commands/cast/cast-cells.ts';
+import { columnsOf, isHeading, isRule, orderNamed } from '../../src/commands/cast/cast-columns.ts';
+import { readCastLine } from '../../src/commands/cast/cast-line.ts';
+import { CAST_LIST_LIMITS, readCastList } from '../../src/commands/cast/cast-list.ts';
+import { isLower, isName, isUpper, tidyName, withoutUnseen } from '../../src/commands/cast/cast-names.ts';
+import { orderOf, splitByCase } from '../../src/commands/cast/cast-order.ts';
 
 // Words and abbreviations of call sheets: common practice, no source. All names are invented.
 

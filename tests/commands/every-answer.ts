@@ -1,17 +1,17 @@
-import { carryOver } from '../../src/commands/start-day.ts';
-import { answersNow } from '../../src/day/answers.ts';
-import { packsToOffer } from '../../src/day/candidates.ts';
-import { conflictsOf } from '../../src/day/conflicts.ts';
-import { inputsToOffer } from '../../src/day/inputs-to-offer.ts';
-import { leadsOf } from '../../src/day/leads.ts';
+import { carryOver } from '../../src/commands/day/start-day.ts';
+import { answersNow } from '../../src/day/answers/answers.ts';
+import { packsToOffer } from '../../src/day/answers/candidates.ts';
+import { inputsToOffer } from '../../src/day/answers/inputs-to-offer.ts';
+import { leadsOf } from '../../src/day/chain/leads.ts';
 import type { Day } from '../../src/day/model.ts';
-import { problemOf } from '../../src/plan/day-problem.ts';
-import { checkPlan, dayPlan } from '../../src/radio/day-plan.ts';
-import { groupsOf, neighbourhoodOf, rangesFor } from '../../src/radio/day-ranges.ts';
-import { cardsOf, formatOf } from '../../src/upkeep/day-cards.ts';
-import { upkeepAt } from '../../src/upkeep/day-due.ts';
-import { leadsOfDay } from '../../src/upkeep/day-wiring.ts';
-import { wiringSheet } from '../../src/upkeep/wiring-sheet.ts';
+import { conflictsOf } from '../../src/day/phones/conflicts.ts';
+import { problemOf } from '../../src/plan/day/day-problem.ts';
+import { checkPlan, dayPlan } from '../../src/radio/day/day-plan.ts';
+import { groupsOf, neighbourhoodOf, rangesFor } from '../../src/radio/day/day-ranges.ts';
+import { cardsOf, formatOf } from '../../src/upkeep/due/day-cards.ts';
+import { upkeepAt } from '../../src/upkeep/due/day-due.ts';
+import { leadsOfDay } from '../../src/upkeep/wiring/day-wiring.ts';
+import { wiringSheet } from '../../src/upkeep/wiring/wiring-sheet.ts';
 
 /**
  * All that a day answers at a moment, with every id in it written as what it names, and without the facts behind it:

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { copyRig } from '../../src/commands/copy-rig.ts';
-import { carryOver, rigOf } from '../../src/commands/start-day.ts';
-import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
+import { copyRig } from '../../src/commands/day/copy-rig.ts';
+import { carryOver, rigOf } from '../../src/commands/day/start-day.ts';
+import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { MORNING } from '../day/say.ts';
 import { crowdPhone } from '../plan/crowd-scene.ts';

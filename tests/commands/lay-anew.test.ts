@@ -1,28 +1,28 @@
 import { describe, expect, test } from 'vitest';
-import { strikeVoice } from '../../src/commands/change-cast.ts';
+import { strikeVoice } from '../../src/commands/cast/change-cast.ts';
+import { copyRig } from '../../src/commands/day/copy-rig.ts';
+import { describePart, describeVoice } from '../../src/commands/day/describe.ts';
 import {
   declareGang,
   nameTrack,
   sendInput,
   setMute,
   throwSelectors,
-} from '../../src/commands/change-chain.ts';
-import { copyRig } from '../../src/commands/copy-rig.ts';
-import { bringBack, takeBack } from '../../src/commands/correct.ts';
-import { describePart, describeVoice } from '../../src/commands/describe.ts';
-import { putOnSnake } from '../../src/commands/describe-runs.ts';
-import { describeDevices, freshCells, jamDevices } from '../../src/commands/keep-up.ts';
-import { layOn } from '../../src/commands/lay-on.ts';
-import { markOut, pinVoice, weighMoves } from '../../src/commands/plan-ahead.ts';
-import { describeBand, setFrequencies, switchTransmitters } from '../../src/commands/plan-radio.ts';
-import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
-import { reservePart, strikePart, strikeRig } from '../../src/commands/strike-part.ts';
-import { answersNow } from '../../src/day/answers.ts';
-import { leadsOf } from '../../src/day/leads.ts';
+} from '../../src/commands/line/change-chain.ts';
+import { bringBack, takeBack } from '../../src/commands/line/correct.ts';
+import { markOut, pinVoice, weighMoves } from '../../src/commands/line/plan-ahead.ts';
+import { layOn } from '../../src/commands/rig/lay-on.ts';
+import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
+import { reservePart, strikePart, strikeRig } from '../../src/commands/rig/strike-part.ts';
+import { putOnSnake } from '../../src/commands/upkeep/describe-runs.ts';
+import { describeDevices, freshCells, jamDevices } from '../../src/commands/upkeep/keep-up.ts';
+import { describeBand, setFrequencies, switchTransmitters } from '../../src/commands/upkeep/plan-radio.ts';
+import { answersNow } from '../../src/day/answers/answers.ts';
+import { leadsOf } from '../../src/day/chain/leads.ts';
 import { newIds } from '../../src/day/new-ids.ts';
 import type { Draft } from '../../src/facts/fact.ts';
-import { problemOf } from '../../src/plan/day-problem.ts';
-import { rangesFor } from '../../src/radio/day-ranges.ts';
+import { problemOf } from '../../src/plan/day/day-problem.ts';
+import { rangesFor } from '../../src/radio/day/day-ranges.ts';
 import { MORNING } from '../day/say.ts';
 import { everyAnswer } from './every-answer.ts';
 import { type Laying, layingPhone } from './rig-day.ts';

@@ -1,21 +1,26 @@
 import { describe, expect, test } from 'vitest';
-import { outOfBounds } from '../../src/commands/bounds.ts';
 import type { Said } from '../../src/commands/command.ts';
-import { describeRun, putOnSnake } from '../../src/commands/describe-runs.ts';
-import { addTracks } from '../../src/commands/grow-rig.ts';
+import { noteSent } from '../../src/commands/day/send-report.ts';
+import { addNote, changeRoll } from '../../src/commands/line/log-takes.ts';
+import { weighMoves } from '../../src/commands/line/plan-ahead.ts';
+import { addTracks } from '../../src/commands/rig/grow-rig.ts';
+import { addReceiver, addSelectors, addTransmitters, nextOrder } from '../../src/commands/rig/lay-rig.ts';
+import { idAfter, nameProblem } from '../../src/commands/rig/part-names.ts';
+import { outOfBounds } from '../../src/commands/upkeep/bounds.ts';
+import { describeRun, putOnSnake } from '../../src/commands/upkeep/describe-runs.ts';
 import {
   addDevice,
   describeCard,
   describeDevices,
   freshCells,
   jamDevices,
-} from '../../src/commands/keep-up.ts';
-import { addReceiver, addSelectors, addTransmitters, nextOrder } from '../../src/commands/lay-rig.ts';
-import { addNote, changeRoll } from '../../src/commands/log-takes.ts';
-import { idAfter, nameProblem } from '../../src/commands/part-names.ts';
-import { weighMoves } from '../../src/commands/plan-ahead.ts';
-import { describeBand, describeCarrier, setFrequencies, setGuards } from '../../src/commands/plan-radio.ts';
-import { noteSent } from '../../src/commands/send-report.ts';
+} from '../../src/commands/upkeep/keep-up.ts';
+import {
+  describeBand,
+  describeCarrier,
+  setFrequencies,
+  setGuards,
+} from '../../src/commands/upkeep/plan-radio.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { SMALL_RIG } from '../day/small-rig.ts';
 import { problemOf } from './rig-day.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Moment, Said } from '../../src/commands/command.ts';
-import { bringBack, moveBefore, takeBack } from '../../src/commands/correct.ts';
-import { callSlate, cutTake, describeTake, logTake, rollTake } from '../../src/commands/log-takes.ts';
-import { foldDay } from '../../src/day/fold.ts';
+import { bringBack, moveBefore, takeBack } from '../../src/commands/line/correct.ts';
+import { callSlate, cutTake, describeTake, logTake, rollTake } from '../../src/commands/line/log-takes.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day, Fact, Slate } from '../../src/day/model.ts';
 import { takeText } from '../../src/day/slate.ts';
 import {

@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Said } from '../../src/commands/command.ts';
-import { describeLeads, describeRun, putOnSnake } from '../../src/commands/describe-runs.ts';
+import { readMetres, readNumber, readNumbers } from '../../src/commands/typed-number.ts';
+import { describeLeads, describeRun, putOnSnake } from '../../src/commands/upkeep/describe-runs.ts';
 import {
   addDevice,
   describeCard,
   describeDevices,
   freshCells,
   jamDevices,
-} from '../../src/commands/keep-up.ts';
+} from '../../src/commands/upkeep/keep-up.ts';
 import {
   describeBand,
   describeCarrier,
@@ -15,10 +16,9 @@ import {
   setFrequencies,
   setGuards,
   switchTransmitters,
-} from '../../src/commands/plan-radio.ts';
-import { planShift } from '../../src/commands/plan-shift.ts';
-import { nearestMs, nextMs, readClockTime } from '../../src/commands/shift-times.ts';
-import { readMetres, readNumber, readNumbers } from '../../src/commands/typed-number.ts';
+} from '../../src/commands/upkeep/plan-radio.ts';
+import { planShift } from '../../src/commands/upkeep/plan-shift.ts';
+import { nearestMs, nextMs, readClockTime } from '../../src/commands/upkeep/shift-times.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { idSource } from '../../src/shared/ids.ts';

@@ -5,7 +5,9 @@ import {
   rankVoices,
   reinstateVoice,
   strikeVoice,
-} from '../../src/commands/change-cast.ts';
+} from '../../src/commands/cast/change-cast.ts';
+import { type Said, together } from '../../src/commands/command.ts';
+import { addCast } from '../../src/commands/day/describe.ts';
 import {
   declareGang,
   dissolveGang,
@@ -16,20 +18,18 @@ import {
   setMute,
   throwSelectors,
   tuneChannel,
-} from '../../src/commands/change-chain.ts';
-import { type Said, together } from '../../src/commands/command.ts';
-import { bringBack, moveBefore, takeBack } from '../../src/commands/correct.ts';
-import { addCast } from '../../src/commands/describe.ts';
-import { describeLeads, putOnSnake } from '../../src/commands/describe-runs.ts';
-import { addOutput, addSend, addTracks, unfedTracks } from '../../src/commands/grow-rig.ts';
-import { jamDevices } from '../../src/commands/keep-up.ts';
-import { addReceiver, addSelectors, plugBlock, tuneBlock } from '../../src/commands/lay-rig.ts';
-import { addNote, cutTake, describeTake, rollTake } from '../../src/commands/log-takes.ts';
-import { freeNames } from '../../src/commands/part-names.ts';
-import { pinVoice } from '../../src/commands/plan-ahead.ts';
-import { markOccupied } from '../../src/commands/plan-radio.ts';
-import { inputsFrom, likelyInput, outputsFor, pairUp, plugRun } from '../../src/commands/plug-run.ts';
-import { answersNow } from '../../src/day/answers.ts';
+} from '../../src/commands/line/change-chain.ts';
+import { bringBack, moveBefore, takeBack } from '../../src/commands/line/correct.ts';
+import { addNote, cutTake, describeTake, rollTake } from '../../src/commands/line/log-takes.ts';
+import { pinVoice } from '../../src/commands/line/plan-ahead.ts';
+import { addOutput, addSend, addTracks, unfedTracks } from '../../src/commands/rig/grow-rig.ts';
+import { addReceiver, addSelectors, plugBlock, tuneBlock } from '../../src/commands/rig/lay-rig.ts';
+import { freeNames } from '../../src/commands/rig/part-names.ts';
+import { inputsFrom, likelyInput, outputsFor, pairUp, plugRun } from '../../src/commands/rig/plug-run.ts';
+import { describeLeads, putOnSnake } from '../../src/commands/upkeep/describe-runs.ts';
+import { jamDevices } from '../../src/commands/upkeep/keep-up.ts';
+import { markOccupied } from '../../src/commands/upkeep/plan-radio.ts';
+import { answersNow } from '../../src/day/answers/answers.ts';
 import type { Day } from '../../src/day/model.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';

@@ -1,6 +1,6 @@
 import type { Said } from '../../src/commands/command.ts';
-import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
-import { answersNow } from '../../src/day/answers.ts';
+import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
+import { answersNow } from '../../src/day/answers/answers.ts';
 import type { Day } from '../../src/day/model.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import type { Problem } from '../../src/shared/result.ts';

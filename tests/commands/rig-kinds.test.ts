@@ -1,15 +1,21 @@
 import { describe, expect, test } from 'vitest';
-import { addVoice } from '../../src/commands/describe.ts';
-import { layRecorder } from '../../src/commands/lay-rig.ts';
-import { likelyInput } from '../../src/commands/plug-run.ts';
-import { readRigSpec } from '../../src/commands/rig-spec.ts';
-import { answersNow } from '../../src/day/answers.ts';
-import { inputsToOffer } from '../../src/day/inputs-to-offer.ts';
-import { INPUT_KINDS, INPUTS, OUTPUT_KINDS, OUTPUTS, type OutputKind } from '../../src/facts/rig-kinds.ts';
-import { pathEnds } from '../../src/plan/day-paths.ts';
-import { problemOf } from '../../src/plan/day-problem.ts';
-import { specWords } from '../../src/ui/words/rig.ts';
-import { leadsOfDay } from '../../src/upkeep/day-wiring.ts';
+import { addVoice } from '../../src/commands/day/describe.ts';
+import { layRecorder } from '../../src/commands/rig/lay-rig.ts';
+import { likelyInput } from '../../src/commands/rig/plug-run.ts';
+import { readRigSpec } from '../../src/commands/rig/rig-spec.ts';
+import { answersNow } from '../../src/day/answers/answers.ts';
+import { inputsToOffer } from '../../src/day/answers/inputs-to-offer.ts';
+import {
+  INPUT_KINDS,
+  INPUTS,
+  OUTPUT_KINDS,
+  OUTPUTS,
+  type OutputKind,
+} from '../../src/facts/kinds/rig-kinds.ts';
+import { pathEnds } from '../../src/plan/day/day-paths.ts';
+import { problemOf } from '../../src/plan/day/day-problem.ts';
+import { specWords } from '../../src/ui/rig/words.ts';
+import { leadsOfDay } from '../../src/upkeep/wiring/day-wiring.ts';
 import { layingPhone } from './rig-day.ts';
 
 /** A recorder with one input of every kind, and a receiver with one output of this kind. */

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { giveTransmitter } from '../../src/commands/change-chain.ts';
-import { copyRig } from '../../src/commands/copy-rig.ts';
-import { describePart } from '../../src/commands/describe.ts';
-import { addInputs, addOutput, addSend, addTracks, unfedTracks } from '../../src/commands/grow-rig.ts';
-import { layOn } from '../../src/commands/lay-on.ts';
+import { copyRig } from '../../src/commands/day/copy-rig.ts';
+import { describePart } from '../../src/commands/day/describe.ts';
+import { giveTransmitter } from '../../src/commands/line/change-chain.ts';
+import { addInputs, addOutput, addSend, addTracks, unfedTracks } from '../../src/commands/rig/grow-rig.ts';
+import { layOn } from '../../src/commands/rig/lay-on.ts';
 import {
   addReceiver,
   addSelectors,
@@ -11,17 +11,17 @@ import {
   layRecorder,
   plugBlock,
   tuneBlock,
-} from '../../src/commands/lay-rig.ts';
-import { inputsFrom, outputsFor, pairUp, plugRun } from '../../src/commands/plug-run.ts';
-import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
+} from '../../src/commands/rig/lay-rig.ts';
+import { inputsFrom, outputsFor, pairUp, plugRun } from '../../src/commands/rig/plug-run.ts';
+import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import {
   bringBackPart,
   reservePart,
   strikePart,
   strikeRig,
   struckParts,
-} from '../../src/commands/strike-part.ts';
-import { answersAtTake, answersNow } from '../../src/day/answers.ts';
+} from '../../src/commands/rig/strike-part.ts';
+import { answersAtTake, answersNow } from '../../src/day/answers/answers.ts';
 import type { Day } from '../../src/day/model.ts';
 import { take } from '../day/say.ts';
 import { plugLead } from './plug-lead.ts';

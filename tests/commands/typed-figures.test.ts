@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { planShift } from '../../src/commands/plan-shift.ts';
-import { nearestMs, nextMs, readClockTime } from '../../src/commands/shift-times.ts';
+import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../src/commands/line/typed-take.ts';
 import { readMetres, readNumber, readNumbers } from '../../src/commands/typed-number.ts';
-import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../src/commands/typed-take.ts';
+import { planShift } from '../../src/commands/upkeep/plan-shift.ts';
+import { nearestMs, nextMs, readClockTime } from '../../src/commands/upkeep/shift-times.ts';
 import type { Result } from '../../src/shared/result.ts';
 import { speaker } from '../day/say.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { castInOrder, holderOf, isFoundBy, struckFrom } from '../../src/day/cast-in-order.ts';
-import type { VoiceFields } from '../../src/facts/voice-described.ts';
+import type { VoiceFields } from '../../src/facts/kinds/voice-described.ts';
 import { speaker } from './say.ts';
 
 function dayWith(...cast: (VoiceFields & { id: string })[]) {

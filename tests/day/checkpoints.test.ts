@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { answersAt } from '../../src/day/answers.ts';
-import { appendFacts, foldDay } from '../../src/day/fold.ts';
-import { applyWrites, CHECKPOINT_EVERY, linksAt } from '../../src/day/links.ts';
+import { answersAt } from '../../src/day/answers/answers.ts';
+import { applyWrites, CHECKPOINT_EVERY, linksAt } from '../../src/day/chain/links.ts';
+import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
 import type { Day, Link } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { answersAtTake, answersNow } from '../../src/day/answers.ts';
-import { candidatesFor, packsToOffer } from '../../src/day/candidates.ts';
-import { inputsToOffer } from '../../src/day/inputs-to-offer.ts';
+import { answersAtTake, answersNow } from '../../src/day/answers/answers.ts';
+import { candidatesFor, packsToOffer } from '../../src/day/answers/candidates.ts';
+import { inputsToOffer } from '../../src/day/answers/inputs-to-offer.ts';
 import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { crowdPhone } from '../plan/crowd-scene.ts';

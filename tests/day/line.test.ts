@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { answersAtTake, answersNow } from '../../src/day/answers.ts';
-import { conflictsOf } from '../../src/day/conflicts.ts';
-import { appendFacts, foldDay } from '../../src/day/fold.ts';
+import { answersAtTake, answersNow } from '../../src/day/answers/answers.ts';
+import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
 import type { Day } from '../../src/day/model.ts';
+import { conflictsOf } from '../../src/day/phones/conflicts.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';

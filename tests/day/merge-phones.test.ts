@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { conflictsOf } from '../../src/day/conflicts.ts';
-import { foldDay } from '../../src/day/fold.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day } from '../../src/day/model.ts';
-import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
+import { conflictsOf } from '../../src/day/phones/conflicts.ts';
+import { readDayFile, writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { mergeFacts } from '../../src/facts/merge-facts.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';

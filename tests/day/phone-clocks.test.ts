@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { clockRemarks } from '../../src/day/clock-remarks.ts';
-import { describedTwice } from '../../src/day/described-twice.ts';
-import { appendFacts, foldDay } from '../../src/day/fold.ts';
+import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
 import { phoneClocks } from '../../src/day/phone-clocks.ts';
+import { clockRemarks } from '../../src/day/phones/clock-remarks.ts';
+import { describedTwice } from '../../src/day/phones/described-twice.ts';
 import { SaidOrder } from '../../src/day/said-order.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { factId } from '../../src/shared/ids.ts';

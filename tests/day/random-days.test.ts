@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
-import { answersAtTake } from '../../src/day/answers.ts';
-import { foldDay } from '../../src/day/fold.ts';
+import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
+import { answersAtTake } from '../../src/day/answers/answers.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day, TakeId } from '../../src/day/model.ts';
 import { recordedBy, type Sound } from './plain-chain.ts';
 import { randomDay } from './random-days.ts';

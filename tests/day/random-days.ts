@@ -1,18 +1,18 @@
 import { type Dice, diceOf } from '../../sample-days/dice.ts';
+import type { Said } from '../../src/commands/command.ts';
 import {
   giveTransmitter,
   sendInput,
   setMute,
   throwSelectors,
   tuneChannel,
-} from '../../src/commands/change-chain.ts';
-import type { Said } from '../../src/commands/command.ts';
-import { bringBack, moveBefore, takeBack } from '../../src/commands/correct.ts';
-import { logTake } from '../../src/commands/log-takes.ts';
-import { plugRun } from '../../src/commands/plug-run.ts';
-import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
-import { redo, undo } from '../../src/commands/undo.ts';
-import { appendFacts, foldDay } from '../../src/day/fold.ts';
+} from '../../src/commands/line/change-chain.ts';
+import { bringBack, moveBefore, takeBack } from '../../src/commands/line/correct.ts';
+import { logTake } from '../../src/commands/line/log-takes.ts';
+import { redo, undo } from '../../src/commands/line/undo.ts';
+import { plugRun } from '../../src/commands/rig/plug-run.ts';
+import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
+import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
 import type { Day } from '../../src/day/model.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';

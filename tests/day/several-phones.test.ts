@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { diceOf } from '../../sample-days/dice.ts';
 import type { Moment, Said } from '../../src/commands/command.ts';
-import { callSlate, cutTake, logTake, rollTake } from '../../src/commands/log-takes.ts';
-import { answersAtTake } from '../../src/day/answers.ts';
-import { conflictsOf } from '../../src/day/conflicts.ts';
-import { appendFacts, foldDay } from '../../src/day/fold.ts';
+import { callSlate, cutTake, logTake, rollTake } from '../../src/commands/line/log-takes.ts';
+import { answersAtTake } from '../../src/day/answers/answers.ts';
+import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
 import type { Day } from '../../src/day/model.ts';
+import { conflictsOf } from '../../src/day/phones/conflicts.ts';
 import { sameSlate } from '../../src/day/slate.ts';
 import { currentSlate, ownOpenTake, takesInOrder } from '../../src/day/takes.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';

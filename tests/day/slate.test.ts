@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { fileNamesOf } from '../../src/day/file-name.ts';
-import { slatesOnLine } from '../../src/day/found-on-line.ts';
+import { slatesOnLine } from '../../src/day/answers/found-on-line.ts';
+import { fileNamesOf } from '../../src/day/files/file-name.ts';
 import {
   nextSetup,
   parseSlate,
@@ -12,7 +12,7 @@ import {
 } from '../../src/day/slate.ts';
 import { nextNumber, slateAfter, takesNumberedTwice } from '../../src/day/takes.ts';
 import type { Draft } from '../../src/facts/fact.ts';
-import type { Slate } from '../../src/facts/take-logged.ts';
+import type { Slate } from '../../src/facts/kinds/take-logged.ts';
 import { speaker } from './say.ts';
 
 describe('setup letters', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { conflictsOf } from '../../src/day/conflicts.ts';
-import { appendFacts, foldDay } from '../../src/day/fold.ts';
+import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
+import { conflictsOf } from '../../src/day/phones/conflicts.ts';
 import { speaker } from './say.ts';
 
 test('a day of two phones taken in at once by one that had nothing of it is that day, contradictions and all', () => {

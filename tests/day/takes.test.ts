@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { fileNamesOf } from '../../src/day/file-name.ts';
-import { appendFacts, foldDay } from '../../src/day/fold.ts';
-import { slatesOnLine } from '../../src/day/found-on-line.ts';
+import { slatesOnLine } from '../../src/day/answers/found-on-line.ts';
+import { fileNamesOf } from '../../src/day/files/file-name.ts';
+import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
 import { slateText } from '../../src/day/slate.ts';
 import {
   currentSlate,
@@ -12,7 +12,7 @@ import {
   takesInOrder,
   takesNumberedTwice,
 } from '../../src/day/takes.ts';
-import type { Slate, TakeFields } from '../../src/facts/take-logged.ts';
+import type { Slate, TakeFields } from '../../src/facts/kinds/take-logged.ts';
 import { MORNING, speaker, take } from './say.ts';
 
 describe('circled and NG', () => {

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { rollTake } from '../../src/commands/log-takes.ts';
-import { answersNow } from '../../src/day/answers.ts';
-import { foldDay } from '../../src/day/fold.ts';
+import { rollTake } from '../../src/commands/line/log-takes.ts';
+import { answersNow } from '../../src/day/answers/answers.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import { sameSlate } from '../../src/day/slate.ts';
 import { isOpen, nextTake, takesInOrder } from '../../src/day/takes.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { readFact } from '../../src/facts/fact.ts';
-import { problemOf } from '../../src/plan/day-problem.ts';
-import { neededNow } from '../../src/plan/plan-facts.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
+import { problemOf } from '../../src/plan/day/day-problem.ts';
+import { neededNow } from '../../src/plan/day/plan-facts.ts';
 import { speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
 

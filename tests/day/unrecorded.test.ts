@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { answersAtTake, answersNow } from '../../src/day/answers.ts';
-import { conflictsOf } from '../../src/day/conflicts.ts';
-import { foldDay } from '../../src/day/fold.ts';
+import { answersAtTake, answersNow } from '../../src/day/answers/answers.ts';
+import { allRecorded } from '../../src/day/answers/summary.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day } from '../../src/day/model.ts';
-import { allRecorded } from '../../src/day/summary.ts';
+import { conflictsOf } from '../../src/day/phones/conflicts.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { matterText } from '../../src/report/words.ts';
+import { matterText } from '../../src/report/printed/words.ts';
 import { speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { carryOver } from '../../src/commands/start-day.ts';
-import { appendFacts, foldDay } from '../../src/day/fold.ts';
+import { carryOver } from '../../src/commands/day/start-day.ts';
+import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
-import { seededBelow } from '../../src/radio/seeded.ts';
+import { seededBelow } from '../../src/radio/clean/seeded.ts';
 import { idSource } from '../../src/shared/ids.ts';
 import { MORNING, speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';

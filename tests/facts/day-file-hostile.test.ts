@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { foldDay } from '../../src/day/fold.ts';
-import { readDayFile } from '../../src/facts/day-file.ts';
-import type { DayFile } from '../../src/facts/day-file-facts.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
+import { readDayFile } from '../../src/facts/day-file/day-file.ts';
+import type { DayFile } from '../../src/facts/day-file/day-file-facts.ts';
+import { readDayFileLeniently } from '../../src/facts/day-file/salvage-day-file.ts';
 import { readFact } from '../../src/facts/fact.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { mergeFacts } from '../../src/facts/merge-facts.ts';
-import { readDayFileLeniently } from '../../src/facts/salvage-day-file.ts';
 import { everyKind } from './day-file-samples.ts';
 import { damaged, wellSealed } from './hostile-day-files.ts';
 

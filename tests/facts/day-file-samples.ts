@@ -1,6 +1,6 @@
-import { checkOf } from '../../src/facts/day-file-lines.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import { checkOf } from '../../src/facts/day-file/day-file-lines.ts';
 import { type Fact, KINDS } from '../../src/facts/fact.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { factId } from '../../src/shared/ids.ts';
 import { EXAMPLE_BODIES } from './example-bodies.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import * as z from 'zod/mini';
-import type { Envelope } from '../../src/facts/envelope.ts';
 import { type Fact, isKnown, KINDS, liftWith, readFact, versionOf } from '../../src/facts/fact.ts';
-import { kind } from '../../src/facts/kind.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
+import { kind } from '../../src/facts/kinds/kind.ts';
 import { factId, HIGHEST_COUNTER } from '../../src/shared/ids.ts';
 import { EXAMPLE_BODIES, TAKE_ID } from './example-bodies.ts';
 

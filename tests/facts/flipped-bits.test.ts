@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
-import { readDayFileLeniently } from '../../src/facts/salvage-day-file.ts';
+import { readDayFile, writeDayFile } from '../../src/facts/day-file/day-file.ts';
+import { readDayFileLeniently } from '../../src/facts/day-file/salvage-day-file.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { DAY, envelopeOf, sealed } from './day-file-samples.ts';
 
 const FACTS = ['a', 'bé', 'c'].map((value, at) => envelopeOf(at + 1, 'roll-changed', { roll: value }));

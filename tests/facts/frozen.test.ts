@@ -2,13 +2,13 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import * as z from 'zod/mini';
-import { foldDay } from '../../src/day/fold.ts';
-import { readDayFile } from '../../src/facts/day-file.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
+import { readDayFile } from '../../src/facts/day-file/day-file.ts';
 import { isKnown, KINDS, readFact } from '../../src/facts/fact.ts';
-import { type Kind, kind } from '../../src/facts/kind.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
+import { type Kind, kind } from '../../src/facts/kinds/kind.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { reportText } from '../../src/report/text.ts';
 import { ENUMERATIONS } from './enumerations.ts';
 import { FROZEN_WORDS } from './frozen/words.ts';
 

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { writeDayFile } from '../../src/facts/day-file.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { DAY, everyKind, sealed } from './day-file-samples.ts';
 
 const FACTS = everyKind();

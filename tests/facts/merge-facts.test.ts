@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { mergeFacts } from '../../src/facts/merge-facts.ts';
 import { factId } from '../../src/shared/ids.ts';
 

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readCastList } from '../../src/commands/cast-list.ts';
-import { addCast } from '../../src/commands/describe.ts';
-import { foldDay } from '../../src/day/fold.ts';
-import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
+import { readCastList } from '../../src/commands/cast/cast-list.ts';
+import { addCast } from '../../src/commands/day/describe.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
+import { readDayFile, writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
-import { reportHtml } from '../../src/report/html.ts';
+import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { idSource } from '../../src/shared/ids.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';

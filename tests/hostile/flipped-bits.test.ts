@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readAsFarAsPossible } from '../../src/app/regain.ts';
-import { writeDayFile } from '../../src/facts/day-file.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { linesOf, readCopies } from '../../src/storage/copy-lines.ts';
 import { LONG, noteFault } from '../browser/faults-table.ts';
 import { DAY, everyKind, sealed } from '../facts/day-file-samples.ts';

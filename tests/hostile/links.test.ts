@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { hrefOf, readRoute } from '../../src/ui/route.ts';
+import { hrefOf, readRoute } from '../../src/ui/frame/route.ts';
 import { noteFault } from '../browser/faults-table.ts';
 import { CASES, isUnpolluted, NASTY_TEXTS } from './cases.ts';
 

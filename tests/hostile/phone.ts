@@ -1,7 +1,7 @@
 import { appStore } from '../../src/app/app-store.ts';
 import type { Journal } from '../../src/app/ports.ts';
 import { safekeeping } from '../../src/app/safekeeping.ts';
-import type { Envelope } from '../../src/facts/envelope.ts';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { MORNING } from '../day/say.ts';
 

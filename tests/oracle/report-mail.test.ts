@@ -1,11 +1,11 @@
 import { extract } from 'letterparser';
 import PostalMime from 'postal-mime';
 import { describe, expect, test } from 'vitest';
-import { reportCsv } from '../../src/report/csv.ts';
-import { type MailDraft, mailDraft } from '../../src/report/eml.ts';
+import { reportCsv } from '../../src/report/formats/csv.ts';
+import { type MailDraft, mailDraft } from '../../src/report/formats/eml.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { reportPdf } from '../../src/report/pdf/report-pdf.ts';
-import { reportText } from '../../src/report/text.ts';
 import { smallDay } from '../report/report-day.ts';
 import { reportFonts as fonts } from '../report/report-fonts.ts';
 

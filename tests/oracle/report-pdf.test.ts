@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { reportOf } from '../../src/report/model.ts';
 import { reportPdf } from '../../src/report/pdf/report-pdf.ts';
-import { revisionOf } from '../../src/report/revision.ts';
+import { revisionOf } from '../../src/report/revision/revision.ts';
 import { largeDay } from '../report/large-day.ts';
 import { smallDay } from '../report/report-day.ts';
 import { reportFonts as fonts } from '../report/report-fonts.ts';

@@ -1,12 +1,12 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import { diceOf } from '../../sample-days/dice.ts';
-import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
+import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import type { Day, VoiceId } from '../../src/day/model.ts';
-import { problemOf } from '../../src/plan/day-problem.ts';
+import { problemOf } from '../../src/plan/day/day-problem.ts';
+import { factsOfPlan, neededNow } from '../../src/plan/day/plan-facts.ts';
 import type { Move, RecordedVoice } from '../../src/plan/moves.ts';
-import { factsOfPlan, neededNow } from '../../src/plan/plan-facts.ts';
-import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import type { Plan } from '../../src/plan/setup/plan-next-setup.ts';
 import { FIRST_BUDGET } from '../../src/plan/steps.ts';
 import { LONG, noteFault } from '../browser/faults-table.ts';
 import { applyPlan } from './apply-plan.ts';

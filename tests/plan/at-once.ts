@@ -1,8 +1,8 @@
-import { type Addition, bestAdditionSteps } from '../../src/plan/best-addition.ts';
-import { type Plan, type Planned, planSteps } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import { type Addition, bestAdditionSteps } from '../../src/plan/setup/best-addition.ts';
+import { type Plan, type Planned, planSteps } from '../../src/plan/setup/plan-next-setup.ts';
+import { whatIfSteps } from '../../src/plan/setup/what-if.ts';
 import { allAtOnce, FULL_BUDGET } from '../../src/plan/steps.ts';
-import { whatIfSteps } from '../../src/plan/what-if.ts';
 
 // The planner gives up the thread between steps; a test takes them all at once.
 

@@ -1,7 +1,7 @@
 import { type Dice, diceOf } from '../../sample-days/dice.ts';
-import { STARTING_RIGS } from '../../src/commands/starting-rigs.ts';
+import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import type { Draft } from '../../src/facts/fact.ts';
-import { problemOf } from '../../src/plan/day-problem.ts';
+import { problemOf } from '../../src/plan/day/day-problem.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
 import { type Speaker, speaker, take } from '../day/say.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import type { Plan } from '../../src/plan/setup/plan-next-setup.ts';
 import { FIRST_BUDGET } from '../../src/plan/steps.ts';
 import { planNextSetup } from './at-once.ts';
 import { crowdScene, READY_RIGS } from './crowd-scene.ts';

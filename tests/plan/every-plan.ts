@@ -1,5 +1,5 @@
-import type { PlanCost } from '../../src/plan/best-chains.ts';
 import type { PlanPath, PlanProblem, PlanVoice } from '../../src/plan/plan-problem.ts';
+import type { PlanCost } from '../../src/plan/search/best-chains.ts';
 
 /** One voice's whole chain, or what is missing of it. */
 export interface Chain {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Plan } from '../../src/plan/plan-next-setup.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
+import type { Plan } from '../../src/plan/setup/plan-next-setup.ts';
 import { applyPlan } from './apply-plan.ts';
 import { planNextSetup } from './at-once.ts';
 import { asList, bestOfEveryPlan, type Chain, compare, costOfChains, fiveOrders } from './every-plan.ts';

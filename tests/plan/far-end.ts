@@ -1,5 +1,5 @@
-import { answersNow } from '../../src/day/answers.ts';
-import { mutedAt } from '../../src/day/links.ts';
+import { answersNow } from '../../src/day/answers/answers.ts';
+import { mutedAt } from '../../src/day/chain/links.ts';
 import type { Day, PartId, VoiceId } from '../../src/day/model.ts';
 import type { RecordedVoice } from '../../src/plan/moves.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { markOut } from '../../src/commands/plan-ahead.ts';
+import { markOut } from '../../src/commands/line/plan-ahead.ts';
 import type { Day } from '../../src/day/model.ts';
-import { problemOf } from '../../src/plan/day-problem.ts';
+import { problemOf } from '../../src/plan/day/day-problem.ts';
 import { speaker } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { planNextSetup } from './at-once.ts';

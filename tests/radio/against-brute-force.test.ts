@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { analyse } from '../../src/radio/analyse.ts';
 import { SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
-import { cleanSet } from '../../src/radio/clean-set.ts';
+import { cleanSet } from '../../src/radio/clean/clean-set.ts';
+import { analyse } from '../../src/radio/intermodulation/analyse.ts';
 import type { Result } from '../../src/shared/result.ts';
 import { bruteForce } from './brute-force.ts';
 import { hitLines, randomCarriers } from './sample-carriers.ts';

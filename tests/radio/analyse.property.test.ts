@@ -1,9 +1,9 @@
 import { describe, expect, test, vi } from 'vitest';
-import { analyse } from '../../src/radio/analyse.ts';
-import type { Analysis } from '../../src/radio/analysis.ts';
 import { type Carrier, type Guards, SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
-import { recheck } from '../../src/radio/recheck.ts';
-import { seededBelow } from '../../src/radio/seeded.ts';
+import { seededBelow } from '../../src/radio/clean/seeded.ts';
+import { analyse } from '../../src/radio/intermodulation/analyse.ts';
+import type { Analysis } from '../../src/radio/intermodulation/analysis.ts';
+import { recheck } from '../../src/radio/intermodulation/recheck.ts';
 import { bruteForce } from './brute-force.ts';
 import { hitLines, randomCarriers } from './sample-carriers.ts';
 

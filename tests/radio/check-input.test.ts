@@ -1,10 +1,10 @@
 import { describe, expect, test, vi } from 'vitest';
-import { checkKhz } from '../../src/facts/frequency.ts';
-import { analyse } from '../../src/radio/analyse.ts';
+import { checkKhz } from '../../src/facts/kinds/frequency.ts';
 import { type Carrier, SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
 import { checkNewKhz } from '../../src/radio/check-input.ts';
-import { cleanPositions } from '../../src/radio/clean-positions.ts';
-import { recheck } from '../../src/radio/recheck.ts';
+import { cleanPositions } from '../../src/radio/clean/clean-positions.ts';
+import { analyse } from '../../src/radio/intermodulation/analyse.ts';
+import { recheck } from '../../src/radio/intermodulation/recheck.ts';
 import { NO_GUARDS, packsAt, randomCarriers } from './sample-carriers.ts';
 
 // Long searches on a machine that may be busy with other tests.

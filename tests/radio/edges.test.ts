@@ -1,14 +1,21 @@
 import { describe, expect, test } from 'vitest';
-import { checkKhz, formatMhz, HIGHEST_KHZ, LOWEST_KHZ } from '../../src/facts/frequency.ts';
-import { analyse } from '../../src/radio/analyse.ts';
+import { checkKhz, formatMhz, HIGHEST_KHZ, LOWEST_KHZ } from '../../src/facts/kinds/frequency.ts';
 import { type Carrier, type Guards, WIDEST_GUARD_KHZ, WIDEST_RANGE_KHZ } from '../../src/radio/carrier.ts';
 import { guardsProblem, rangesProblem, spacingProblem } from '../../src/radio/check-input.ts';
-import { spreadOut } from '../../src/radio/clean-positions.ts';
-import { cleanSet, MOST_IN_A_SET } from '../../src/radio/clean-set.ts';
-import { groupOf, groupsOf, rangesFor, spacingOfGroup } from '../../src/radio/day-ranges.ts';
-import { axisFor, isWithin, lengthOf, stretchesOf, ticksOf, xOf } from '../../src/radio/frequency-axis.ts';
-import { labelRows } from '../../src/radio/label-rows.ts';
-import { tvChannel, tvChannelAt, tvChannelsIn } from '../../src/radio/tv-channels.ts';
+import { spreadOut } from '../../src/radio/clean/clean-positions.ts';
+import { cleanSet, MOST_IN_A_SET } from '../../src/radio/clean/clean-set.ts';
+import { groupOf, groupsOf, rangesFor, spacingOfGroup } from '../../src/radio/day/day-ranges.ts';
+import { tvChannel, tvChannelAt, tvChannelsIn } from '../../src/radio/day/tv-channels.ts';
+import { analyse } from '../../src/radio/intermodulation/analyse.ts';
+import {
+  axisFor,
+  isWithin,
+  lengthOf,
+  stretchesOf,
+  ticksOf,
+  xOf,
+} from '../../src/radio/spectrum/frequency-axis.ts';
+import { labelRows } from '../../src/radio/spectrum/label-rows.ts';
 import { speaker } from '../day/say.ts';
 import { NO_GUARDS, packsAt } from './sample-carriers.ts';
 

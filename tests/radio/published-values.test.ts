@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { parseMhz } from '../../src/facts/frequency.ts';
-import { analyse } from '../../src/radio/analyse.ts';
-import type { Analysis, AnalysisOptions } from '../../src/radio/analysis.ts';
+import { parseMhz } from '../../src/facts/kinds/frequency.ts';
 import { type Carrier, type Guards, SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
-import type { Family } from '../../src/radio/hit.ts';
-import { allFifthOrder, allThirdOrder, productCounts } from '../../src/radio/product-counts.ts';
+import { analyse } from '../../src/radio/intermodulation/analyse.ts';
+import type { Analysis, AnalysisOptions } from '../../src/radio/intermodulation/analysis.ts';
+import type { Family } from '../../src/radio/intermodulation/hit.ts';
+import {
+  allFifthOrder,
+  allThirdOrder,
+  productCounts,
+} from '../../src/radio/intermodulation/product-counts.ts';
 import { NO_GUARDS, onGrid, packsAt, STEP_KHZ } from './sample-carriers.ts';
 
 function analysed(

@@ -1,6 +1,6 @@
-import type { Analysis } from '../../src/radio/analysis.ts';
 import type { Carrier, Guards } from '../../src/radio/carrier.ts';
-import { seededBelow } from '../../src/radio/seeded.ts';
+import { seededBelow } from '../../src/radio/clean/seeded.ts';
+import type { Analysis } from '../../src/radio/intermodulation/analysis.ts';
 import { line } from './brute-force.ts';
 
 export const NO_GUARDS: Guards = {

@@ -1,15 +1,15 @@
 // Builds what a recorder would have put on its card for a logged day: bytes, described and joined as the app does it.
-import { answersAtTake } from '../../src/day/answers.ts';
-import { fileNamesOf } from '../../src/day/file-name.ts';
-import { workingHeader } from '../../src/day/filled-header.ts';
-import { rollIn } from '../../src/day/links.ts';
+import { answersAtTake } from '../../src/day/answers/answers.ts';
+import { rollIn } from '../../src/day/chain/links.ts';
+import { fileNamesOf } from '../../src/day/files/file-name.ts';
+import { workingHeader } from '../../src/day/header.ts';
 import type { Day, Take } from '../../src/day/model.ts';
 import { slateText } from '../../src/day/slate.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
 import { rateOf } from '../../src/time/rate.ts';
 import { framesToSamples } from '../../src/time/samples.ts';
-import type { WaveDescription } from '../../src/wave/describe-wave.ts';
-import { joinRecordings, type Recording } from '../../src/wave/recordings.ts';
+import type { WaveDescription } from '../../src/wave/file/describe-wave.ts';
+import { joinRecordings, type Recording } from '../../src/wave/recording/recordings.ts';
 import { type BuiltChunk, bext, buildWave, chunk, fmt, hugeData } from '../wave/build-wave.ts';
 import { described } from '../wave/described.ts';
 

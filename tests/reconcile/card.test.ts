@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { settleCard } from '../../src/commands/settle-card.ts';
+import { settleCard } from '../../src/commands/line/settle-card.ts';
 import { readFact } from '../../src/facts/fact.ts';
-import { SEVERITIES } from '../../src/reconcile/difference.ts';
-import { differencesOf } from '../../src/reconcile/differences-of.ts';
-import { matchRecordings } from '../../src/reconcile/match-recordings.ts';
-import { recordingName } from '../../src/reconcile/recorded.ts';
+import { SEVERITIES } from '../../src/reconcile/differences/difference.ts';
+import { differencesOf } from '../../src/reconcile/differences/differences-of.ts';
+import { recordingName } from '../../src/reconcile/log-and-card/recorded.ts';
+import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
 import { byFile, checkFiles, openOn, settle, told } from './check-card.ts';
 import { filmDay } from './film-day.ts';

@@ -1,10 +1,14 @@
-import { settleCard } from '../../src/commands/settle-card.ts';
-import type { CardSettlement } from '../../src/day/card-settlement.ts';
+import { settleCard } from '../../src/commands/line/settle-card.ts';
 import type { Day } from '../../src/day/model.ts';
-import { type Difference, openDifferences, type Tolerance } from '../../src/reconcile/difference.ts';
-import { differencesOf } from '../../src/reconcile/differences-of.ts';
-import { matchRecordings } from '../../src/reconcile/match-recordings.ts';
-import type { Recording } from '../../src/wave/recordings.ts';
+import type { CardSettlement } from '../../src/day/wrap/card-settlement.ts';
+import {
+  type Difference,
+  openDifferences,
+  type Tolerance,
+} from '../../src/reconcile/differences/difference.ts';
+import { differencesOf } from '../../src/reconcile/differences/differences-of.ts';
+import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
+import type { Recording } from '../../src/wave/recording/recordings.ts';
 import type { Speaker } from '../day/say.ts';
 import { type CardFile, recordCard } from './build-card.ts';
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { clockAgainstCard } from '../../src/reconcile/card-clock.ts';
-import { checkingOf } from '../../src/reconcile/checking.ts';
-import { DEFAULT_TOLERANCE } from '../../src/reconcile/difference.ts';
-import { differencesOf } from '../../src/reconcile/differences-of.ts';
-import { matchRecordings } from '../../src/reconcile/match-recordings.ts';
-import { lineAt, medianOf, robustLine } from '../../src/reconcile/robust-line.ts';
+import { clockAgainstCard } from '../../src/reconcile/differences/card-clock.ts';
+import { checkingOf } from '../../src/reconcile/differences/checking.ts';
+import { DEFAULT_TOLERANCE } from '../../src/reconcile/differences/difference.ts';
+import { differencesOf } from '../../src/reconcile/differences/differences-of.ts';
+import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
+import { lineAt, medianOf, robustLine } from '../../src/reconcile/pairing/robust-line.ts';
 import { timecodeAt } from '../../src/time/followed-clock.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
 import { byFile, openOn, settle } from './check-card.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
-import { DEFAULT_TOLERANCE } from '../../src/reconcile/difference.ts';
+import { DEFAULT_TOLERANCE } from '../../src/reconcile/differences/difference.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';

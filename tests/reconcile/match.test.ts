@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { differencesOf } from '../../src/reconcile/differences-of.ts';
-import { type CardMatch, matchRecordings } from '../../src/reconcile/match-recordings.ts';
-import type { Recording } from '../../src/wave/recordings.ts';
+import { differencesOf } from '../../src/reconcile/differences/differences-of.ts';
+import { type CardMatch, matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
+import type { Recording } from '../../src/wave/recording/recordings.ts';
 import { cardOf, recordCard } from './build-card.ts';
 import { checkFiles, told } from './check-card.ts';
 import { filmDay, seeded } from './film-day.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { filesOfTakes } from '../../src/day/take-files.ts';
-import { matchRecordings } from '../../src/reconcile/match-recordings.ts';
+import { filesOfTakes } from '../../src/day/files/take-files.ts';
+import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
 import { notesFromCard, startLogFromCard } from '../../src/reconcile/start-log.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { differenceWords, logWords } from '../../src/ui/words/card.ts';
+import { differenceWords, logWords } from '../../src/ui/card/words.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_RIG } from '../day/small-rig.ts';
 import { MIXES_BY_WORD } from '../report/mixes-by-word.ts';

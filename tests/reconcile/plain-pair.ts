@@ -1,7 +1,7 @@
 import type { Take } from '../../src/day/model.ts';
-import type { CheckedPair } from '../../src/reconcile/checking.ts';
-import type { Logged } from '../../src/reconcile/logged.ts';
-import type { Recorded } from '../../src/reconcile/recorded.ts';
+import type { CheckedPair } from '../../src/reconcile/differences/checking.ts';
+import type { Logged } from '../../src/reconcile/log-and-card/logged.ts';
+import type { Recorded } from '../../src/reconcile/log-and-card/recorded.ts';
 
 /** A take and a recording of which nothing is known but what is said here. */
 export const loggedWith = (more: Partial<Logged> = {}, take: Partial<Take> = {}): Logged => ({

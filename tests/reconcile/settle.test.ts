@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { describeTake } from '../../src/commands/log-takes.ts';
-import { noteCardCheck, settleAll, settleCard } from '../../src/commands/settle-card.ts';
-import { undo } from '../../src/commands/undo.ts';
-import { cardCheckOf } from '../../src/day/card-check.ts';
+import { describeTake } from '../../src/commands/line/log-takes.ts';
+import { noteCardCheck, settleAll, settleCard } from '../../src/commands/line/settle-card.ts';
+import { undo } from '../../src/commands/line/undo.ts';
 import type { Day } from '../../src/day/model.ts';
+import { cardCheckOf } from '../../src/day/wrap/card-check.ts';
 import { readFact } from '../../src/facts/fact.ts';
-import { differencesOf } from '../../src/reconcile/differences-of.ts';
-import { matchRecordings } from '../../src/reconcile/match-recordings.ts';
+import { differencesOf } from '../../src/reconcile/differences/differences-of.ts';
+import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
 import { reportOf } from '../../src/report/model.ts';
 import type { Speaker } from '../day/say.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';

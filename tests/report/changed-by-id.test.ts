@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
-import { changeText } from '../../src/report/change.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { reportChanges } from '../../src/report/report-changes.ts';
-import { reportToSend } from '../../src/report/report-to-send.ts';
+import { changeText } from '../../src/report/revision/change.ts';
+import { reportChanges } from '../../src/report/revision/report-changes.ts';
+import { reportToSend } from '../../src/report/revision/report-to-send.ts';
 import { take } from '../day/say.ts';
 import { dayWithMixesByWord } from './mixes-by-word.ts';
 import { smallDay } from './report-day.ts';

@@ -1,8 +1,8 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
-import { reportCsv } from '../../src/report/csv.ts';
+import { reportCsv } from '../../src/report/formats/csv.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { reportText } from '../../src/report/text.ts';
 import { largeDay } from './large-day.ts';
 
 describe('a day of 600 takes on 64 tracks with notes of 500 characters', () => {

@@ -1,4 +1,4 @@
-import { foldDay } from '../../src/day/fold.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { speaker, take } from '../day/say.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { dayTotals } from '../../src/day/day-totals.ts';
-import { foldDay } from '../../src/day/fold.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
+import { dayTotals } from '../../src/day/wrap/day-totals.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { matterText } from '../../src/report/words.ts';
+import { matterText } from '../../src/report/printed/words.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { smallDay } from './report-day.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { reportOf } from '../../src/report/model.ts';
 import { reportPdf } from '../../src/report/pdf/report-pdf.ts';
-import { revisionOf } from '../../src/report/revision.ts';
+import { revisionOf } from '../../src/report/revision/revision.ts';
 import { speaker } from '../day/say.ts';
 import { largeDay } from './large-day.ts';
 import { smallDay } from './report-day.ts';

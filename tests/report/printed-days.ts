@@ -1,7 +1,7 @@
 import type { Day } from '../../src/day/model.ts';
 import { type ReportModel, reportOf } from '../../src/report/model.ts';
-import type { Extras } from '../../src/report/revision.ts';
-import { revisionOf } from '../../src/report/revision.ts';
+import type { Extras } from '../../src/report/revision/revision.ts';
+import { revisionOf } from '../../src/report/revision/revision.ts';
 import { take } from '../day/say.ts';
 import { smallDay } from './report-day.ts';
 

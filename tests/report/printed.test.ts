@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { reportCsv } from '../../src/report/csv.ts';
-import { csvColumnsFor } from '../../src/report/csv-columns.ts';
-import { mailDraft } from '../../src/report/eml.ts';
-import { reportHtml } from '../../src/report/html.ts';
-import { mailtoHref, reportMailto } from '../../src/report/mailto.ts';
+import { reportCsv } from '../../src/report/formats/csv.ts';
+import { csvColumnsFor } from '../../src/report/formats/csv-columns.ts';
+import { mailDraft } from '../../src/report/formats/eml.ts';
+import { reportHtml } from '../../src/report/formats/html.ts';
+import { mailtoHref, reportMailto } from '../../src/report/formats/mailto.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { reportText } from '../../src/report/text.ts';
 import { longDay, revisedReport } from './printed-days.ts';
 import { smallDay } from './report-day.ts';
 

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { reportCsv } from '../../src/report/csv.ts';
-import { mailDraft } from '../../src/report/eml.ts';
-import { reportHtml } from '../../src/report/html.ts';
-import { isolated } from '../../src/report/isolated.ts';
-import { reportMailto } from '../../src/report/mailto.ts';
+import { reportCsv } from '../../src/report/formats/csv.ts';
+import { mailDraft } from '../../src/report/formats/eml.ts';
+import { reportHtml } from '../../src/report/formats/html.ts';
+import { reportMailto } from '../../src/report/formats/mailto.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { revisionOf } from '../../src/report/revision.ts';
-import { reportText } from '../../src/report/text.ts';
-import { textWidth, wrapText } from '../../src/report/text-width.ts';
-import { matterText } from '../../src/report/words.ts';
+import { isolated } from '../../src/report/printed/isolated.ts';
+import { textWidth, wrapText } from '../../src/report/printed/text-width.ts';
+import { matterText } from '../../src/report/printed/words.ts';
+import { revisionOf } from '../../src/report/revision/revision.ts';
 import { unwrap } from '../upkeep/unwrap.ts';
 import { smallDay } from './report-day.ts';
 

@@ -1,11 +1,11 @@
 import { parse } from 'csv-parse/sync';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { reportCsv } from '../../src/report/csv.ts';
-import { unguard } from '../../src/report/csv-field.ts';
-import { reportHtml } from '../../src/report/html.ts';
+import { reportCsv } from '../../src/report/formats/csv.ts';
+import { unguard } from '../../src/report/formats/csv-field.ts';
+import { reportHtml } from '../../src/report/formats/html.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { type ReportModel, reportOf } from '../../src/report/model.ts';
 import { reportPdf } from '../../src/report/pdf/report-pdf.ts';
-import { reportText } from '../../src/report/text.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { needPoppler, pageTexts } from '../oracle/poppler.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { unusedTracks, usedTracks } from '../../src/report/layout-words.ts';
 import { reportOf } from '../../src/report/model.ts';
+import { unusedTracks, usedTracks } from '../../src/report/printed/layout-words.ts';
 import { trackKey, trackNumber } from '../../src/report/track-lines.ts';
 import { type Speaker, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';

@@ -2,12 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { diceOf } from '../../sample-days/dice.ts';
 import { generateDay, generateSeason, leastFacts } from '../../sample-days/generate.ts';
-import { foldDay } from '../../src/day/fold.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
-import { readDayFile, writeDayFile } from '../../src/facts/day-file.ts';
+import { readDayFile, writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { readFact } from '../../src/facts/fact.ts';
+import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { reportText } from '../../src/report/text.ts';
 
 const USUAL = { seed: 7, takes: 90, tracks: 16, performers: 12, facts: 500 };
 const sizes = fc.record({

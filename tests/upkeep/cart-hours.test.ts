@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type DayRun, dcRun, RUN_DEFAULTS } from '../../src/upkeep/day-runs.ts';
-import { cartRun, WIRES } from '../../src/upkeep/direct-current.ts';
+import { type DayRun, dcRun, RUN_DEFAULTS } from '../../src/upkeep/wiring/day-runs.ts';
+import { cartRun, WIRES } from '../../src/upkeep/wiring/direct-current.ts';
 import { codeOf, unwrap } from './unwrap.ts';
 
 const lead = (more: Partial<DayRun>): DayRun => ({

@@ -1,6 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { runtimeHours, wattHours } from '../../src/upkeep/battery-energy.ts';
-import { type CartRun, CORD_AMPS, cartRun, fuseLimit, WIRES } from '../../src/upkeep/direct-current.ts';
+import { runtimeHours, wattHours } from '../../src/upkeep/wiring/battery-energy.ts';
+import {
+  type CartRun,
+  CORD_AMPS,
+  cartRun,
+  fuseLimit,
+  WIRES,
+} from '../../src/upkeep/wiring/direct-current.ts';
 import { codeOf, printed, unwrap } from './unwrap.ts';
 
 describe('a DC lead on the cart', () => {

@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import type { Result } from '../../src/shared/result.ts';
-import { linkLoad, streamLoad } from '../../src/upkeep/audio-network.ts';
-import { planCells, swapTimes } from '../../src/upkeep/batteries.ts';
-import { runtimeHours, wattHours } from '../../src/upkeep/battery-energy.ts';
-import { cardLeft } from '../../src/upkeep/card-left.ts';
-import { loadPoint } from '../../src/upkeep/constant-power.ts';
-import { cartRun, fuseLimit } from '../../src/upkeep/direct-current.ts';
-import { networkLead } from '../../src/upkeep/ethernet-power.ts';
-import { planJams, worstApart } from '../../src/upkeep/jams.ts';
-import { bytesPerSecond, hoursIn, minutesToFileLimit } from '../../src/upkeep/media.ts';
-import { copperFactor } from '../../src/upkeep/network-cables.ts';
+import { planCells, swapTimes } from '../../src/upkeep/due/batteries.ts';
+import { cardLeft } from '../../src/upkeep/due/card-left.ts';
+import { planJams, worstApart } from '../../src/upkeep/due/jams.ts';
+import { bytesPerSecond, hoursIn, minutesToFileLimit } from '../../src/upkeep/due/media.ts';
 import { firstBadQuantity } from '../../src/upkeep/quantity.ts';
+import { linkLoad, streamLoad } from '../../src/upkeep/wiring/audio-network.ts';
+import { runtimeHours, wattHours } from '../../src/upkeep/wiring/battery-energy.ts';
+import { loadPoint } from '../../src/upkeep/wiring/constant-power.ts';
+import { cartRun, fuseLimit } from '../../src/upkeep/wiring/direct-current.ts';
+import { networkLead } from '../../src/upkeep/wiring/ethernet-power.ts';
+import { copperFactor } from '../../src/upkeep/wiring/network-cables.ts';
 
 type Call = (value: number) => Result<unknown>;
 type Row = readonly [what: string, field: string, least: number, most: number, call: Call, isWhole?: boolean];

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { loadPoint } from '../../src/upkeep/constant-power.ts';
+import { loadPoint } from '../../src/upkeep/wiring/constant-power.ts';
 import {
   KNOWN_GOOD_LEADS,
   type LeadLimit,
@@ -8,14 +8,14 @@ import {
   POWER_CLASSES,
   type PowerClass,
   powerClassOf,
-} from '../../src/upkeep/ethernet-power.ts';
+} from '../../src/upkeep/wiring/ethernet-power.ts';
 import {
   CABLES,
   type CableId,
   conductorOhms,
   copperFactor,
   feetToMetres,
-} from '../../src/upkeep/network-cables.ts';
+} from '../../src/upkeep/wiring/network-cables.ts';
 import { codeOf, printed, unwrap } from './unwrap.ts';
 
 /** What is left at the device at the source's least voltage and full watts, through the longest loop. */

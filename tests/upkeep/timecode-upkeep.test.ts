@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { RateId } from '../../src/time/rate.ts';
-import { labelsBehindClock } from '../../src/upkeep/drift.ts';
-import { type Jam, planJams, worstApart } from '../../src/upkeep/jams.ts';
+import { labelsBehindClock } from '../../src/upkeep/due/drift.ts';
+import { type Jam, planJams, worstApart } from '../../src/upkeep/due/jams.ts';
 import { codeOf, printed, unwrap } from './unwrap.ts';
 
 const HOUR = 3_600_000;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { linkLoad, streamLoad } from '../../src/upkeep/audio-network.ts';
-import { SNAKE_AES3_NAMES, SNAKE_CIRCUITS, snakePins, XLR_PINS } from '../../src/upkeep/snake-pins.ts';
-import { type RigLead, wiringSheet } from '../../src/upkeep/wiring-sheet.ts';
+import { linkLoad, streamLoad } from '../../src/upkeep/wiring/audio-network.ts';
+import { SNAKE_AES3_NAMES, SNAKE_CIRCUITS, snakePins, XLR_PINS } from '../../src/upkeep/wiring/snake-pins.ts';
+import { type RigLead, wiringSheet } from '../../src/upkeep/wiring/wiring-sheet.ts';
 import { codeOf, unwrap } from './unwrap.ts';
 
 describe('the 25-pin snake of AES59', () => {

@@ -1,5 +1,5 @@
 // Builds wave files for the tests out of chunks, in memory or as a source of any size that holds only its headers.
-import type { ByteSource } from '../../src/wave/header-reader.ts';
+import type { ByteSource } from '../../src/wave/riff/header-reader.ts';
 
 export interface BuiltChunk {
   readonly id: string;

@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
-import { describeWave, type WaveDescription } from '../../src/wave/describe-wave.ts';
-import type { ByteSource } from '../../src/wave/header-reader.ts';
+import { describeWave, type WaveDescription } from '../../src/wave/file/describe-wave.ts';
+import type { ByteSource } from '../../src/wave/riff/header-reader.ts';
 import { type BuiltChunk, buildWave, data, fmt, ixml, type WaveWanted } from './build-wave.ts';
 
 /** The description, failing the test where there is none. */

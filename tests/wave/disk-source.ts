@@ -1,7 +1,7 @@
 import { closeSync, mkdtempSync, openSync, readSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
-import type { ByteSource } from '../../src/wave/header-reader.ts';
+import type { ByteSource } from '../../src/wave/riff/header-reader.ts';
 
 /** A file on disk as a source; opened for each read, as a browser does with a File. */
 export function diskSource(path: string): ByteSource {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readDs64 } from '../../src/wave/ds64.ts';
+import { readDs64 } from '../../src/wave/riff/ds64.ts';
 import {
   bext,
   buildWave,

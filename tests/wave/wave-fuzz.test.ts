@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { describeWave, type WaveDescription } from '../../src/wave/describe-wave.ts';
-import type { ByteSource } from '../../src/wave/header-reader.ts';
-import { READ_BUDGET } from '../../src/wave/header-reader.ts';
-import { joinRecordings } from '../../src/wave/recordings.ts';
+import { describeWave, type WaveDescription } from '../../src/wave/file/describe-wave.ts';
+import { joinRecordings } from '../../src/wave/recording/recordings.ts';
+import type { ByteSource } from '../../src/wave/riff/header-reader.ts';
+import { READ_BUDGET } from '../../src/wave/riff/header-reader.ts';
 import {
   type BuiltChunk,
   bext,

@@ -1,8 +1,8 @@
-import * as settling from '../../commands/settle-card.ts';
-import { styleOfDay } from '../../day/filled-header.ts';
+import * as settling from '../../commands/line/settle-card.ts';
+import { styleOfDay } from '../../day/header.ts';
 import { notesFromCard, startLogFromCard } from '../../reconcile/start-log.ts';
 import { ok } from '../../shared/result.ts';
-import type { Recording } from '../../wave/recordings.ts';
+import type { Recording } from '../../wave/recording/recordings.ts';
 import type { Command } from '../day-store.ts';
 import { onAnyDay, onDay } from './command.ts';
 

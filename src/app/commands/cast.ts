@@ -1,10 +1,15 @@
-import * as cast from '../../commands/change-cast.ts';
-import * as described from '../../commands/describe.ts';
+import * as cast from '../../commands/cast/change-cast.ts';
+import * as described from '../../commands/day/describe.ts';
 import { onAnyDay, onDay } from './command.ts';
 
-export { type CastList, readCastList, type UnreadLine, type UnreadReason } from '../../commands/cast-list.ts';
-export { movedBy, nextRank } from '../../commands/change-cast.ts';
-export { type PlannedEntry, planCast, turnedRound } from '../../commands/plan-cast.ts';
+export {
+  type CastList,
+  readCastList,
+  type UnreadLine,
+  type UnreadReason,
+} from '../../commands/cast/cast-list.ts';
+export { movedBy, nextRank } from '../../commands/cast/change-cast.ts';
+export { type PlannedEntry, planCast, turnedRound } from '../../commands/cast/plan-cast.ts';
 
 export const addVoice = onAnyDay(described.addVoice);
 export const addCast = onDay(described.addCast);

@@ -1,8 +1,8 @@
-import * as chain from '../../commands/change-chain.ts';
-import * as runs from '../../commands/plug-run.ts';
+import * as chain from '../../commands/line/change-chain.ts';
+import * as runs from '../../commands/rig/plug-run.ts';
 import { onDay } from './command.ts';
 
-export { inputsFrom, leadFrom, likelyInput, outputsFor, pairUp } from '../../commands/plug-run.ts';
+export { inputsFrom, leadFrom, likelyInput, outputsFor, pairUp } from '../../commands/rig/plug-run.ts';
 
 export const giveTransmitter = onDay(chain.giveTransmitter);
 export const tuneChannel = onDay(chain.tuneChannel);

@@ -1,5 +1,5 @@
-import * as correcting from '../../commands/correct.ts';
-import * as conflicts from '../../commands/resolve-conflict.ts';
+import * as correcting from '../../commands/line/correct.ts';
+import * as conflicts from '../../commands/line/resolve-conflict.ts';
 import { onDay } from './command.ts';
 
 export const takeBack = onDay(correcting.takeBack);

@@ -1,5 +1,5 @@
-import * as ahead from '../../commands/plan-ahead.ts';
-import { factsOfPlan } from '../../plan/plan-facts.ts';
+import * as ahead from '../../commands/line/plan-ahead.ts';
+import { factsOfPlan } from '../../plan/day/plan-facts.ts';
 import { ok } from '../../shared/result.ts';
 import { onAnyDay, onDay } from './command.ts';
 

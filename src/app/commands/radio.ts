@@ -1,4 +1,4 @@
-import * as radio from '../../commands/plan-radio.ts';
+import * as radio from '../../commands/upkeep/plan-radio.ts';
 import { onAnyDay, onDay } from './command.ts';
 
 export const setGuards = onAnyDay(radio.setGuards);

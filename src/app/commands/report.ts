@@ -1,6 +1,6 @@
-import { noteSent as sent } from '../../commands/send-report.ts';
+import { noteSent as sent } from '../../commands/day/send-report.ts';
 import { onAnyDay } from './command.ts';
 
-export { PAPERS, type ReportFrom, type ReportMade, TABLE_LINES } from '../../facts/report-sent.ts';
+export { PAPERS, type ReportFrom, type ReportMade, TABLE_LINES } from '../../facts/kinds/report-sent.ts';
 
 export const noteSent = onAnyDay(sent);

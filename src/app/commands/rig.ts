@@ -1,18 +1,18 @@
-import * as described from '../../commands/describe.ts';
-import * as growing from '../../commands/grow-rig.ts';
-import { layOn } from '../../commands/lay-on.ts';
-import * as laying from '../../commands/lay-rig.ts';
-import type { RigSpec } from '../../commands/rig-spec.ts';
-import type { StartingRig } from '../../commands/starting-rigs.ts';
-import * as striking from '../../commands/strike-part.ts';
+import * as described from '../../commands/day/describe.ts';
+import * as growing from '../../commands/rig/grow-rig.ts';
+import { layOn } from '../../commands/rig/lay-on.ts';
+import * as laying from '../../commands/rig/lay-rig.ts';
+import type { RigSpec } from '../../commands/rig/rig-spec.ts';
+import type { StartingRig } from '../../commands/rig/starting-rigs.ts';
+import * as striking from '../../commands/rig/strike-part.ts';
 import type { Command } from '../day-store.ts';
 import { onAnyDay, onDay } from './command.ts';
 
-export type { ReceiverSpec } from '../../commands/lay-rig.ts';
-export { freeNames } from '../../commands/part-names.ts';
-export { type RigSpec, readRigSpec, shapeOf } from '../../commands/rig-spec.ts';
-export { STARTING_RIGS } from '../../commands/starting-rigs.ts';
-export { struckParts } from '../../commands/strike-part.ts';
+export type { ReceiverSpec } from '../../commands/rig/lay-rig.ts';
+export { freeNames } from '../../commands/rig/part-names.ts';
+export { type RigSpec, readRigSpec, shapeOf } from '../../commands/rig/rig-spec.ts';
+export { STARTING_RIGS } from '../../commands/rig/starting-rigs.ts';
+export { struckParts } from '../../commands/rig/strike-part.ts';
 
 export const layStartingRig =
   ({ lay }: StartingRig): Command =>

@@ -1,6 +1,6 @@
-import * as runs from '../../commands/describe-runs.ts';
-import * as keeping from '../../commands/keep-up.ts';
-import { planShift as plannedShift, type TypedShift } from '../../commands/plan-shift.ts';
+import * as runs from '../../commands/upkeep/describe-runs.ts';
+import * as keeping from '../../commands/upkeep/keep-up.ts';
+import { planShift as plannedShift, type TypedShift } from '../../commands/upkeep/plan-shift.ts';
 import type { Command } from '../day-store.ts';
 import { onAnyDay, onDay } from './command.ts';
 

@@ -1,13 +1,13 @@
-import type { Stands } from '../../facts/admit.ts';
+import type { Stands } from '../../facts/day-file/admit.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import type { AppStore } from '../app-store.ts';
 import type { Preview } from '../preview.ts';
 import { type FileRead, type Regained, readAsFarAsPossible } from '../regain.ts';
 import { discardShared } from './shared-files.ts';
 
-export type { Dispute, Stands } from '../../facts/admit.ts';
-export type { Envelope } from '../../facts/envelope.ts';
+export type { Dispute, Stands } from '../../facts/day-file/admit.ts';
 export { readFact } from '../../facts/fact.ts';
+export type { Envelope } from '../../facts/kinds/envelope.ts';
 
 /** Larger than any day: not worth reading to find that out. */
 const MOST_BYTES = 64 * 1024 * 1024;

@@ -1,4 +1,4 @@
-import type { DayId } from '../../facts/envelope.ts';
+import type { DayId } from '../../facts/kinds/envelope.ts';
 import type { AppStore } from '../app-store.ts';
 import type { Journal } from '../ports.ts';
 import { type Copies, type PutBack, settleDays } from '../put-back.ts';

@@ -1,5 +1,5 @@
 import type { ReportModel } from '../model.ts';
-import { headLines, matterText, totalsLines } from '../words.ts';
+import { headLines, matterText, totalsLines } from '../printed/words.ts';
 import { fittedLines } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { STYLES } from './paper.ts';

@@ -1,11 +1,11 @@
+import type { ReportModel } from '../model.ts';
 import {
   type BandPiece,
   dayPicture,
   type PictureColumn,
   type PicturePart,
   pictureParts,
-} from '../day-picture.ts';
-import type { ReportModel } from '../model.ts';
+} from '../printed/day-picture.ts';
 import { fitting, shortened } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { heading } from './head-section.ts';

@@ -1,8 +1,8 @@
 import { cleanNote } from '../clean-text.ts';
 import type { ReportModel } from '../model.ts';
-import { reportSubject } from '../report-name.ts';
-import type { Extras } from '../revision.ts';
-import { revisionLines, revisionTitle } from '../revision.ts';
+import { reportSubject } from '../printed/report-name.ts';
+import type { Extras } from '../revision/revision.ts';
+import { revisionLines, revisionTitle } from '../revision/revision.ts';
 import { fittedLines } from './fitted-text.ts';
 import { Flow } from './flow.ts';
 import { headSection, openSection, strokedLines } from './head-section.ts';

@@ -1,5 +1,5 @@
 import type { ReportModel } from '../model.ts';
-import { type PrintedTake, printedTake } from '../printed-take.ts';
+import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import type { TakeLine } from '../take-lines.ts';
 import { fittedLines, fitting } from './fitted-text.ts';
 import type { Flow } from './flow.ts';

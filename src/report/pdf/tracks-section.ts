@@ -1,5 +1,5 @@
-import { unusedTracks, usedTracks } from '../layout-words.ts';
 import type { ReportModel } from '../model.ts';
+import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { fittedLines } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { heading } from './head-section.ts';

@@ -1,5 +1,5 @@
-import type { CardCheck } from '../../day/card-check.ts';
-import type { CardMatch } from '../../reconcile/match-recordings.ts';
+import type { CardCheck } from '../../day/wrap/card-check.ts';
+import type { CardMatch } from '../../reconcile/pairing/match-recordings.ts';
 import { countOf } from '../words/chain.ts';
 import { clockTime } from '../words/times.ts';
 import type { CardRead } from './read-card.ts';

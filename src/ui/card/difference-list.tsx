@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
+import { namesTogether } from '../../day/files/take-files.ts';
 import type { Day } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
-import { namesTogether } from '../../day/take-files.ts';
-import type { Difference } from '../../reconcile/difference.ts';
-import { fileNamesIn } from '../../reconcile/recorded.ts';
+import type { Difference } from '../../reconcile/differences/difference.ts';
+import { fileNamesIn } from '../../reconcile/log-and-card/recorded.ts';
 import { Button } from '../kit/button.tsx';
-import { cardWords, differenceWords, logWords, settlementWords } from '../words/card.ts';
 import { countOf } from '../words/chain.ts';
+import { cardWords, differenceWords, logWords, settlementWords } from './words.ts';
 
 interface ListProps {
   readonly day: Day;

@@ -1,7 +1,7 @@
 import type { Problem } from '../../shared/result.ts';
-import { describeWave, type WaveDescription } from '../../wave/describe-wave.ts';
-import type { ByteSource } from '../../wave/header-reader.ts';
-import { joinRecordings, type Recording } from '../../wave/recordings.ts';
+import { describeWave, type WaveDescription } from '../../wave/file/describe-wave.ts';
+import { joinRecordings, type Recording } from '../../wave/recording/recordings.ts';
+import type { ByteSource } from '../../wave/riff/header-reader.ts';
 
 /** What was read of a card so far. */
 export interface CardRead {

@@ -2,13 +2,13 @@ import { useRef, useState } from 'preact/hooks';
 import { addVoice, nextRank } from '../../app/commands/cast.ts';
 import { holderOf } from '../../day/cast-in-order.ts';
 import { type Day, VOICE_KINDS, type VoiceId, type VoiceKind } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { blankFields, saidFields, VoiceFieldset, type VoiceTexts } from '../frame/sheets/voice-fieldset.tsx';
 import { Button } from '../kit/button.tsx';
-import { Choice } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { KIND_WORD } from '../words/cast.ts';
+import { Choice } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { nameOf } from '../words/chain.ts';
-import { blankFields, saidFields, VoiceFieldset, type VoiceTexts } from './voice-fieldset.tsx';
+import { KIND_WORD } from './words.ts';
 
 interface AddProps {
   readonly onClose: () => void;

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
-import { answersNow } from '../../day/answers.ts';
+import { answersNow } from '../../day/answers/answers.ts';
 import { castInOrder, isFoundBy, struckFrom } from '../../day/cast-in-order.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
-import { useDay } from '../context.ts';
+import { useDay } from '../frame/context.ts';
+import { Page } from '../frame/page/page.tsx';
+import { hrefOf } from '../frame/route.ts';
+import { VoiceSheet } from '../frame/sheets/voice-sheet.tsx';
 import { Button } from '../kit/button.tsx';
-import { Page } from '../parts/page.tsx';
-import { hrefOf } from '../route.ts';
-import { VoiceSheet } from '../sheets/voice-sheet.tsx';
 import { countOf } from '../words/chain.ts';
 import { AddSheet } from './add-sheet.tsx';
 import { Found } from './found.tsx';

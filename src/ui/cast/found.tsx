@@ -1,4 +1,4 @@
-import { TextField } from '../parts/field.tsx';
+import { TextField } from '../kit/field.tsx';
 
 const FEW = 15;
 

@@ -1,22 +1,22 @@
 import { useSignal } from '@preact/signals';
 import { useState } from 'preact/hooks';
 import { sayWhoIsNeeded } from '../../app/commands/cast.ts';
-import { answersNow } from '../../day/answers.ts';
+import { answersNow } from '../../day/answers/answers.ts';
+import { isHeard, type VoiceAnswer } from '../../day/answers/voice-answers.ts';
 import { castInOrder, isFoundBy } from '../../day/cast-in-order.ts';
 import { NEEDS, type VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate } from '../../day/takes.ts';
-import { isHeard, type VoiceAnswer } from '../../day/voice-answers.ts';
 import { wordOf } from '../../shared/open-word.ts';
-import { useDatabase, useDay } from '../context.ts';
+import { useDatabase, useDay } from '../frame/context.ts';
+import { Page } from '../frame/page/page.tsx';
 import { Button } from '../kit/button.tsx';
-import { Page } from '../parts/page.tsx';
-import { chainWords } from '../words/cast.ts';
 import { stateWords } from '../words/voice.ts';
 import { Found } from './found.tsx';
 import { useFocus } from './use-focus.ts';
 import { useLeaving, useRunOnLeaving } from './use-leaving.ts';
 import { VoiceName } from './voice-row.tsx';
+import { chainWords } from './words.ts';
 
 type Wanted = ReadonlyMap<VoiceId, boolean>;
 const AS_IT_WAS: Wanted = new Map();

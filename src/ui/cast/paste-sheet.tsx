@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks';
 import { addCast, type CastList, planCast, readCastList, turnedRound } from '../../app/commands/cast.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
-import { LongField } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { addedWords, toAddWords } from '../words/cast.ts';
+import { LongField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { Reading } from './reading.tsx';
+import { addedWords, toAddWords } from './words.ts';
 
 /** More than any call sheet; reading on would hold up the phone. */
 const LONGEST = 200_000;

@@ -1,8 +1,8 @@
 import type { CastList, PlannedEntry, UnreadLine } from '../../app/commands/cast.ts';
 import { Button } from '../kit/button.tsx';
-import { Row } from '../parts/row.tsx';
-import { plannedWord, UNREAD_BECAUSE } from '../words/cast.ts';
+import { Row } from '../kit/row.tsx';
 import { countOf } from '../words/chain.ts';
+import { plannedWord, UNREAD_BECAUSE } from './words.ts';
 
 interface ReadingProps {
   readonly planned: readonly PlannedEntry[];

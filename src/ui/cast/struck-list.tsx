@@ -1,7 +1,7 @@
 import { reinstateVoice } from '../../app/commands/cast.ts';
 import type { Voice } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
-import { Row } from '../parts/row.tsx';
+import { useDay, useRun } from '../frame/context.ts';
+import { Row } from '../kit/row.tsx';
 import { nameOf } from '../words/chain.ts';
 import { behindWords } from '../words/voice.ts';
 

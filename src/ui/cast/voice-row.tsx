@@ -1,11 +1,11 @@
+import { isMissed, type VoiceAnswer } from '../../day/answers/voice-answers.ts';
 import { NEEDS } from '../../day/model.ts';
-import { isMissed, type VoiceAnswer } from '../../day/voice-answers.ts';
 import { wordOf } from '../../shared/open-word.ts';
-import { useDay } from '../context.ts';
-import { Row } from '../parts/row.tsx';
-import { chainWords } from '../words/cast.ts';
+import { useDay } from '../frame/context.ts';
+import { Row } from '../kit/row.tsx';
 import { nameOf, VOICE_MARK } from '../words/chain.ts';
 import { behindWords, stateWords } from '../words/voice.ts';
+import { chainWords } from './words.ts';
 
 /** One of the cast: the mark and word of how they are recorded, and the chain under the name. */
 export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => void }) {

@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { DayImport, Stands } from '../../app/import/import-days.ts';
 import type { Preview } from '../../app/preview.ts';
+import { hrefOf } from '../frame/route.ts';
 import { Button } from '../kit/button.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { hrefOf } from '../route.ts';
-import { Previews } from './preview.tsx';
-import '../styles/days.css';
+import { Sheet } from '../kit/sheet.tsx';
+import { Previews } from './previews.tsx';
+import './days.css';
 
 const UNDER: Record<DayImport['how'], string> = {
   chosen: 'Nothing is changed yet.',

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { type DayImport, importDays } from '../../app/import/import-days.ts';
-import { useApp } from '../context.ts';
-import { LongField } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { complain } from '../saying.ts';
+import { useApp } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
+import { LongField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { sentenceFor } from '../words/problems.ts';
 
 interface ChooseProps {

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
-import { useApp } from '../context.ts';
+import { useApp } from '../frame/context.ts';
+import { NextDay } from '../frame/next-day-button.tsx';
+import { tell } from '../frame/saying.ts';
+import { DayFileButton } from '../frame/sending/day-file-button.tsx';
 import { Button } from '../kit/button.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { tell } from '../saying.ts';
-import { titleOf } from '../words/days.ts';
-import { DayFileButton } from './day-file-button.tsx';
-import { NextDay } from './next-day.tsx';
+import { Sheet } from '../kit/sheet.tsx';
+import { titleOf } from '../words/day-outline.ts';
 
 /** What can be done with a day from the list: a copy that leaves the phone, tomorrow from it, erasing it. */
 export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => void }) {

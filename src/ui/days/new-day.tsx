@@ -3,13 +3,13 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { AppStore } from '../../app/app-store.ts';
 import { describeDay, headAfter, isSameProduction, newDayHead } from '../../app/commands/day.ts';
 import { type HeaderFields, TIMECODE_RATES } from '../../day/model.ts';
-import { useApp } from '../context.ts';
+import { useApp } from '../frame/context.ts';
+import { goTo } from '../frame/route.ts';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { goTo } from '../route.ts';
-import { complain } from '../saying.ts';
-import { titleOf } from '../words/days.ts';
+import { Choice, TextField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
+import { titleOf } from '../words/day-outline.ts';
 
 /** What goes on from the day before; a day that cannot be read proposes nothing. */
 const proposed = async (app: AppStore, latest: string | undefined): Promise<HeaderFields> => {

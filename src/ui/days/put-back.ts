@@ -1,7 +1,7 @@
 import { type Phone, settleCopies as settling } from '../../app/import/settle-copies.ts';
-import { trouble } from '../parts/messages.ts';
-import { route } from '../route.ts';
-import { backAfterLossWords, comingBackWords, onlyCopiedWords } from '../words/put-back.ts';
+import { route } from '../frame/route.ts';
+import { trouble } from '../kit/messages.ts';
+import { backAfterLossWords, comingBackWords, onlyCopiedWords } from './put-back-words.ts';
 
 /**
  * Makes the copies and the database say the same, and says what came back, because whoever tapped it may have missed it on

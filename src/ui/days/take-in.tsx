@@ -1,16 +1,16 @@
 import { useState } from 'preact/hooks';
 import type { DayImport, Stands } from '../../app/import/import-days.ts';
 import type { FileRead, Regained } from '../../app/regain.ts';
-import { useApp } from '../context.ts';
-import { Row } from '../parts/row.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { goTo } from '../route.ts';
-import { complain, tell } from '../saying.ts';
+import { useApp } from '../frame/context.ts';
+import { goTo } from '../frame/route.ts';
+import { complain, tell } from '../frame/saying.ts';
+import { Row } from '../kit/row.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { countOf } from '../words/chain.ts';
-import { titleOf } from '../words/days.ts';
-import { damageWords, regainedWords } from '../words/regained.ts';
+import { titleOf } from '../words/day-outline.ts';
 import { AtTheDoor } from './at-the-door.tsx';
 import { ChooseFile } from './choose-file.tsx';
+import { damageWords, regainedWords } from './regained-words.ts';
 
 interface TakeInProps {
   /** What came from outside the app: it need not be chosen. */

@@ -1,4 +1,4 @@
-import type { PictureBand } from '../../report/day-picture.ts';
+import type { PictureBand } from '../../report/printed/day-picture.ts';
 import { BAND, bandLabel, bandWidth, LETTER, labelPlaces } from './measures.ts';
 import { hatch, rungs, zigzag } from './shapes.ts';
 

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import type { TakeId } from '../../day/model.ts';
-import type { DayPicture, PictureBand, PictureColumn } from '../../report/day-picture.ts';
+import type { DayPicture, PictureBand, PictureColumn } from '../../report/printed/day-picture.ts';
 import { Band, NameAgain } from './band.tsx';
 import { BAND, bandWidth, bandWords, GUTTER, HEAD, LETTER, ROW } from './measures.ts';
 import { nextPlace, type PicturePlace } from './next-place.ts';

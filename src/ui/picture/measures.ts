@@ -1,4 +1,4 @@
-import type { PictureBand } from '../../report/day-picture.ts';
+import type { PictureBand } from '../../report/printed/day-picture.ts';
 
 // All in units of the drawing: 16 of them are one rem, so the picture grows with the text of the phone.
 export const GUTTER = 44;

@@ -1,4 +1,4 @@
-import type { DayPicture } from '../../report/day-picture.ts';
+import type { DayPicture } from '../../report/printed/day-picture.ts';
 
 /** A button of the picture: a take in the head (`row` is -1), or a band of a row. */
 export interface PicturePlace {

@@ -1,9 +1,9 @@
 import type { Planning } from '../../app/planner.ts';
 import type { Day } from '../../day/model.ts';
-import type { Plan } from '../../plan/plan-next-setup.ts';
-import { Row } from '../parts/row.tsx';
+import type { Plan } from '../../plan/setup/plan-next-setup.ts';
+import { Row } from '../kit/row.tsx';
 import { listOf, nameOf, partName } from '../words/chain.ts';
-import { additionWords, costWords, leftOutWords, proofWords, WORKING } from '../words/plan.ts';
+import { additionWords, costWords, leftOutWords, proofWords, WORKING } from './words.ts';
 
 interface OutcomeProps {
   readonly day: Day;

@@ -1,10 +1,10 @@
 import { markOut, pinVoice } from '../../app/commands/plan.ts';
-import { answersNow } from '../../day/answers.ts';
-import { outAt, pinsOf } from '../../day/links.ts';
+import { answersNow } from '../../day/answers/answers.ts';
+import { outAt, pinsOf } from '../../day/chain/links.ts';
 import type { Pins, VoiceId } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { nameOf, partName } from '../words/chain.ts';
 
 /** What somebody keeps whatever is planned, and which of it is out of order. */

@@ -1,6 +1,6 @@
-import type { Plan } from '../../plan/plan-next-setup.ts';
+import type { Plan } from '../../plan/setup/plan-next-setup.ts';
 import { Button } from '../kit/button.tsx';
-import { betterWords } from '../words/plan.ts';
+import { betterWords } from './words.ts';
 
 interface PlanFootProps {
   /** What can be accepted; nothing while a question is not answered. */

@@ -1,6 +1,6 @@
 import type { OpenPlanPort } from '../../app/planner.ts';
 import { workThrough } from '../../app/work-through.ts';
-import type { PlanAsked, PlanNews } from '../../plan/plan-news.ts';
+import type { PlanAsked, PlanNews } from '../../plan/setup/plan-news.ts';
 
 export interface PlanQuestion {
   readonly number: number;
@@ -28,7 +28,7 @@ const SLICE_MS = 8;
 
 /** The page itself, for where no worker can start; only then does it load the search. */
 export const pagePort: OpenPlanPort = ({ hear, failed }) => {
-  const loading = import('../../plan/plan-news.ts');
+  const loading = import('../../plan/setup/plan-news.ts');
   let asking = 0;
   let stop = (): void => {};
   return {

@@ -1,5 +1,5 @@
 import { workThrough } from '../../app/work-through.ts';
-import { planNews } from '../../plan/plan-news.ts';
+import { planNews } from '../../plan/setup/plan-news.ts';
 import type { PlanQuestion, PlanReply } from './plan-ports.ts';
 
 /** As long as a tap may wait for the work on the question before it to be given up. */

@@ -1,12 +1,12 @@
 import type { Planning } from '../../app/planner.ts';
-import { answersNow } from '../../day/answers.ts';
-import { pinsOf } from '../../day/links.ts';
+import { answersNow } from '../../day/answers/answers.ts';
+import { pinsOf } from '../../day/chain/links.ts';
 import type { Day, Voice, VoiceId } from '../../day/model.ts';
 import { Button } from '../kit/button.tsx';
-import { Row } from '../parts/row.tsx';
+import { Row } from '../kit/row.tsx';
 import { nameOf } from '../words/chain.ts';
 import { pinWords } from '../words/facts.ts';
-import { whatIfWords } from '../words/plan.ts';
+import { whatIfWords } from './words.ts';
 
 interface WantedListProps {
   readonly day: Day;

@@ -1,11 +1,11 @@
 import { weighMoves } from '../../app/commands/plan.ts';
-import { answersNow } from '../../day/answers.ts';
-import { weightsIn } from '../../day/links.ts';
+import { answersNow } from '../../day/answers/answers.ts';
+import { weightsIn } from '../../day/chain/links.ts';
 import type { SaidWeights } from '../../day/model.ts';
 import { PLAIN_WEIGHTS } from '../../plan/plan-problem.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 
 const MOVES: readonly { readonly move: keyof SaidWeights; readonly name: string }[] = [
   { move: 'fit', name: 'fit a pack that nobody wears' },

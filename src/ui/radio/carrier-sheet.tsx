@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks';
 import { describeCarrier } from '../../app/commands/radio.ts';
 import { formatMhz, parseMhz, readNumber } from '../../app/commands/typed.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { complain } from '../saying.ts';
+import { Choice, TextField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 
 /** Something else that radiates: comms, a camera link, a return. Without an id it is a new one. */
 export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose: () => void }) {

@@ -2,10 +2,10 @@ import { useState } from 'preact/hooks';
 import { setGuards } from '../../app/commands/radio.ts';
 import { readNumber } from '../../app/commands/typed.ts';
 import { type Guards, SUGGESTED_GUARDS } from '../../radio/carrier.ts';
-import { useRun } from '../context.ts';
+import { useRun } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { TextField } from '../parts/field.tsx';
-import { complain } from '../saying.ts';
+import { TextField } from '../kit/field.tsx';
 
 const FIELDS = [
   ['carrierKhz', 'Carrier to carrier'],

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
-import type { Analysis } from '../../radio/analysis.ts';
-import type { DayPlan } from '../../radio/day-plan.ts';
-import { namedHits } from '../../radio/named-hits.ts';
-import { useDay } from '../context.ts';
+import type { DayPlan } from '../../radio/day/day-plan.ts';
+import { namedHits } from '../../radio/day/named-hits.ts';
+import type { Analysis } from '../../radio/intermodulation/analysis.ts';
+import { useDay } from '../frame/context.ts';
+import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
-import { Row } from '../parts/row.tsx';
-import { Cautions } from '../prep/cautions.tsx';
-import { carrierWords, FAMILY_NAME, hitWords } from '../words/radio.ts';
+import { Row } from '../kit/row.tsx';
+import { carrierWords, FAMILY_NAME, hitWords } from './words.ts';
 
 const SHOWN_AT_FIRST = 4;
 

@@ -1,12 +1,12 @@
 import { markOccupied, setGuards } from '../../app/commands/radio.ts';
 import type { TvRaster } from '../../day/model.ts';
-import { neighbourhoodOf } from '../../radio/day-ranges.ts';
-import { tvChannel, tvChannelsIn } from '../../radio/tv-channels.ts';
-import { useDay, useRun } from '../context.ts';
+import { neighbourhoodOf } from '../../radio/day/day-ranges.ts';
+import { tvChannel, tvChannelsIn } from '../../radio/day/tv-channels.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { Choice } from '../parts/field.tsx';
-import { complain } from '../saying.ts';
-import { rangeWords } from '../words/radio.ts';
+import { Choice } from '../kit/field.tsx';
+import { rangeWords } from './words.ts';
 
 const idOf = (raster: TvRaster, channel: number): string => `tv-${raster}-${channel}`;
 

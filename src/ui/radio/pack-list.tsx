@@ -1,14 +1,14 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { setFrequencies } from '../../app/commands/radio.ts';
 import { formatMhz, parseMhzOrNone } from '../../app/commands/typed.ts';
-import type { Analysis } from '../../radio/analysis.ts';
-import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';
-import { rangeProblemOf } from '../../radio/day-ranges.ts';
-import { useDay, useRun } from '../context.ts';
+import type { DayPlan, PlanCarrier } from '../../radio/day/day-plan.ts';
+import { rangeProblemOf } from '../../radio/day/day-ranges.ts';
+import type { Analysis } from '../../radio/intermodulation/analysis.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { complain } from '../saying.ts';
 import { nameOf } from '../words/chain.ts';
-import { hitsWords } from '../words/radio.ts';
+import { hitsWords } from './words.ts';
 
 interface PackListProps {
   readonly plan: DayPlan;

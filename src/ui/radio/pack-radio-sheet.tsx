@@ -1,19 +1,19 @@
 import { useEffect } from 'preact/hooks';
 import { setFrequencies, switchTransmitters } from '../../app/commands/radio.ts';
 import { formatMhz } from '../../app/commands/typed.ts';
-import type { Analysis } from '../../radio/analysis.ts';
-import { spreadOut } from '../../radio/clean-positions.ts';
-import type { DayPlan, PlanCarrier } from '../../radio/day-plan.ts';
-import { rangeProblemOf, rangesFor } from '../../radio/day-ranges.ts';
-import { carriersWithout, namedHits } from '../../radio/named-hits.ts';
-import { useDay, useRun } from '../context.ts';
-import { Choice } from '../parts/field.tsx';
-import { Row } from '../parts/row.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { spreadOut } from '../../radio/clean/clean-positions.ts';
+import type { DayPlan, PlanCarrier } from '../../radio/day/day-plan.ts';
+import { rangeProblemOf, rangesFor } from '../../radio/day/day-ranges.ts';
+import { carriersWithout, namedHits } from '../../radio/day/named-hits.ts';
+import type { Analysis } from '../../radio/intermodulation/analysis.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { Choice } from '../kit/field.tsx';
+import { Row } from '../kit/row.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { sentenceFor } from '../words/problems.ts';
-import { carrierWords, hitWords, roomWords } from '../words/radio.ts';
 import { NewRange } from './range-form.tsx';
 import { useSearch } from './use-search.ts';
+import { carrierWords, hitWords, roomWords } from './words.ts';
 
 const SHOWN = 12;
 

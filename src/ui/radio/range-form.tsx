@@ -2,13 +2,13 @@ import { useState } from 'preact/hooks';
 import { describeBand } from '../../app/commands/radio.ts';
 import { formatMhz, parseMhz, readNumber } from '../../app/commands/typed.ts';
 import type { BandFields } from '../../day/model.ts';
-import { groupOf } from '../../radio/day-ranges.ts';
+import { groupOf } from '../../radio/day/day-ranges.ts';
 import type { Result } from '../../shared/result.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { TextField } from '../parts/field.tsx';
-import { complain } from '../saying.ts';
-import { rangeWords } from '../words/radio.ts';
+import { TextField } from '../kit/field.tsx';
+import { rangeWords } from './words.ts';
 
 interface BandTyped {
   readonly from: string;

@@ -1,6 +1,6 @@
 import type { Carrier, Guards, OccupiedBlock, TuningRange } from '../../radio/carrier.ts';
-import { type CleanPosition, cleanPositionsInSteps } from '../../radio/clean-positions.ts';
-import { type CleanSet, cleanSetInSteps } from '../../radio/clean-set.ts';
+import { type CleanPosition, cleanPositionsInSteps } from '../../radio/clean/clean-positions.ts';
+import { type CleanSet, cleanSetInSteps } from '../../radio/clean/clean-set.ts';
 import type { Problem, Result } from '../../shared/result.ts';
 
 /** What a search looks for: free positions for one more pack, or a set for several at once. */

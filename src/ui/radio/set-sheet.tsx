@@ -1,21 +1,21 @@
 import { useState } from 'preact/hooks';
 import { setFrequencies } from '../../app/commands/radio.ts';
 import { formatMhz } from '../../app/commands/typed.ts';
-import type { CleanSet } from '../../radio/clean-set.ts';
-import type { DayPlan } from '../../radio/day-plan.ts';
-import { groupsOf, rangesFor } from '../../radio/day-ranges.ts';
-import { carriersWithout } from '../../radio/named-hits.ts';
-import { useDay, useRun } from '../context.ts';
+import type { CleanSet } from '../../radio/clean/clean-set.ts';
+import type { DayPlan } from '../../radio/day/day-plan.ts';
+import { groupsOf, rangesFor } from '../../radio/day/day-ranges.ts';
+import { carriersWithout } from '../../radio/day/named-hits.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
-import { Choice } from '../parts/field.tsx';
-import { Row } from '../parts/row.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { Cautions } from '../prep/cautions.tsx';
+import { Choice } from '../kit/field.tsx';
+import { Row } from '../kit/row.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { countOf, partName } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
-import { rangeWords } from '../words/radio.ts';
 import { NewRange } from './range-form.tsx';
 import { type SearchState, useSearch } from './use-search.ts';
+import { rangeWords } from './words.ts';
 
 const STEPS = { short: 100_000_000, long: 1_000_000_000 } as const;
 

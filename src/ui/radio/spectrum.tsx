@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Analysis } from '../../radio/analysis.ts';
-import { type Stretch, stretchesOf } from '../../radio/frequency-axis.ts';
-import { FAMILIES } from '../../radio/hit.ts';
-import { type CarrierMark, FAMILY_LINES, spectrumLayout } from '../../radio/spectrum-layout.ts';
-import { FAMILY_FORMULA, FAMILY_NAME, rangeWords } from '../words/radio.ts';
+import type { Analysis } from '../../radio/intermodulation/analysis.ts';
+import { FAMILIES } from '../../radio/intermodulation/hit.ts';
+import { type Stretch, stretchesOf } from '../../radio/spectrum/frequency-axis.ts';
+import { type CarrierMark, FAMILY_LINES, spectrumLayout } from '../../radio/spectrum/spectrum-layout.ts';
+import { FAMILY_FORMULA, FAMILY_NAME, rangeWords } from './words.ts';
 
 const PLOT_PX = 120;
 const GUARD_ROW_PX = 7;

@@ -3,13 +3,13 @@ import { useState } from 'preact/hooks';
 import { inputsFrom } from '../../app/commands/chain.ts';
 import { addInputs, addSelectors, addSend, addTracks, addTransmitters } from '../../app/commands/rig.ts';
 import { INPUT_KINDS, type InputKind, RESERVED_USES, type ReservedUse } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
+import { Choice, TextField } from '../kit/field.tsx';
 import { openSection } from '../kit/section.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
 import { countOf } from '../words/chain.ts';
 import { INPUT_KIND_WORD } from '../words/connectors.ts';
-import { runWords } from '../words/runs.ts';
+import { runWords } from '../words/number-runs.ts';
 import { asOptions } from './block-fields.tsx';
 import { SelectField } from './picker.tsx';
 

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
 import { addReceiver, type ReceiverSpec } from '../../app/commands/rig.ts';
 import { OUTPUT_KINDS, type OutputKind } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
+import { Choice, TextField } from '../kit/field.tsx';
 import { openSection } from '../kit/section.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
 import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
 import type { AddProps } from './add-parts.tsx';
 import { PLACE_OPTIONS } from './receiver-sheet.tsx';

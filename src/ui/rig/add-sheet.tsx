@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { Row } from '../parts/row.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { Row } from '../kit/row.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { AddInputs, AddPacks, AddSelectors, AddSend, AddTracks } from './add-parts.tsx';
 import { AddReceiver } from './add-receiver.tsx';
 

@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks';
 import type { Command } from '../../app/day-store.ts';
 import type { Day, Part, SelectorPosition } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { FromWhen } from '../frame/from-when.tsx';
 import { Button } from '../kit/button.tsx';
-import { Choice } from '../parts/field.tsx';
-import { FromWhen } from '../parts/from-when.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { Choice } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { asOptions, type Block, blocksOf, Pairs } from './block-fields.tsx';
 import { SelectField } from './picker.tsx';
 

@@ -1,12 +1,12 @@
 import { inputsFrom, leadFrom, likelyInput, outputsFor, pairUp, plugRun } from '../../app/commands/chain.ts';
 import { tuneBlock } from '../../app/commands/rig.ts';
-import { answersNow } from '../../day/answers.ts';
-import { tunedTo } from '../../day/links.ts';
+import { answersNow } from '../../day/answers/answers.ts';
+import { tunedTo } from '../../day/chain/links.ts';
 import type { Day, Part, PartId } from '../../day/model.ts';
 import { countOf } from '../words/chain.ts';
-import { channelsOn } from '../words/rig.ts';
 import { type Block, blocksOf, channelsIn } from './block-fields.tsx';
 import type { Beginning, BlockTask } from './block-sheet.tsx';
+import { channelsOn } from './words.ts';
 
 /** The block that was chosen, else the first with something loose in it; and where its first goes, or would go. */
 function beginning(

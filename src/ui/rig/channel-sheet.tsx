@@ -1,17 +1,17 @@
 import { useState } from 'preact/hooks';
 import { tuneChannel } from '../../app/commands/chain.ts';
 import { addOutput, freeNames } from '../../app/commands/rig.ts';
-import { answersBefore } from '../../day/answers.ts';
-import { tunedTo, wornBy } from '../../day/links.ts';
-import { useDay, useRun } from '../context.ts';
+import { answersBefore } from '../../day/answers/answers.ts';
+import { tunedTo, wornBy } from '../../day/chain/links.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { FromWhen } from '../frame/from-when.tsx';
 import { Button } from '../kit/button.tsx';
-import { FromWhen } from '../parts/from-when.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { nameOf, partName } from '../words/chain.ts';
-import { channelsOn } from '../words/rig.ts';
 import { OutputKindChoice, OutputLead } from './output-lead.tsx';
 import { Picker } from './picker.tsx';
 import { KeptFor, type PartSheetProps, WholeDay } from './whole-day.tsx';
+import { channelsOn } from './words.ts';
 
 /** One receiver channel: the pack it is tuned to, and the outputs it leaves by. */
 export function ChannelSheet({ part, onClose }: PartSheetProps) {

@@ -1,16 +1,16 @@
 import { useState } from 'preact/hooks';
 import { layRecorder, layStartingRig, readRigSpec, STARTING_RIGS } from '../../app/commands/rig.ts';
 import { type InDoubt, isInDoubt } from '../../app/in-doubt.ts';
-import { useApp, useDay, useRun } from '../context.ts';
-import { InDoubtQuestion } from '../days/in-doubt.tsx';
+import { useApp, useDay, useRun } from '../frame/context.ts';
+import { InDoubtQuestion } from '../frame/in-doubt-question.tsx';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { TextField } from '../parts/field.tsx';
-import { trouble } from '../parts/messages.ts';
-import { Row } from '../parts/row.tsx';
-import { complain } from '../saying.ts';
+import { TextField } from '../kit/field.tsx';
+import { trouble } from '../kit/messages.ts';
+import { Row } from '../kit/row.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
-import { specWords } from '../words/rig.ts';
+import { specWords } from './words.ts';
 
 /** No rig yet: one from the shelf, one from another day, or one said in a breath. */
 export function EmptyRig() {

@@ -1,22 +1,22 @@
 import { useState } from 'preact/hooks';
 import { plugRun, sendInput, setMute, throwSelectors } from '../../app/commands/chain.ts';
-import { answersBefore } from '../../day/answers.ts';
+import { answersBefore } from '../../day/answers/answers.ts';
+import type { Reach } from '../../day/chain/reach.ts';
 import { INPUT_KINDS, type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../day/model.ts';
-import type { Reach } from '../../day/reach.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { FromWhen } from '../frame/from-when.tsx';
+import { Because } from '../frame/sheets/because.tsx';
 import { Button } from '../kit/button.tsx';
-import { Choice } from '../parts/field.tsx';
-import { FromWhen } from '../parts/from-when.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { Because } from '../sheets/because.tsx';
+import { Choice } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { partName } from '../words/chain.ts';
 import { INPUT_KIND_WORD } from '../words/connectors.ts';
 import { positionName, sourceName } from '../words/facts.ts';
-import { arrivalWords, inputStateWords, inputWords } from '../words/rig.ts';
 import { leadOptions } from './lead-options.ts';
 import { Picker } from './picker.tsx';
 import { Toggles } from './toggles.tsx';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
+import { arrivalWords, inputStateWords, inputWords } from './words.ts';
 
 /** One input: which lead reaches it, by which position, and the tracks it feeds. */
 export function InputSheet({ part, onClose }: PartSheetProps) {

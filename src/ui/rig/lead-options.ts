@@ -1,10 +1,10 @@
 import { leadFrom } from '../../app/commands/chain.ts';
-import { answersBefore } from '../../day/answers.ts';
+import { answersBefore } from '../../day/answers/answers.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
 import type { Day, Links } from '../../day/model.ts';
 import { nameOf, partName } from '../words/chain.ts';
-import { arrivalWords } from '../words/rig.ts';
 import type { Option } from './picker.tsx';
+import { arrivalWords } from './words.ts';
 
 /** Whatever can be plugged into an input: outputs not kept for something else, and hardlines; loose ends first. */
 export function leadOptions(day: Day, before: string | undefined, current: string | undefined): Option[] {

@@ -1,14 +1,14 @@
 import { leadFrom, plugRun } from '../../app/commands/chain.ts';
-import { answersBefore } from '../../day/answers.ts';
+import { answersBefore } from '../../day/answers/answers.ts';
 import { OUTPUT_KINDS, type Part, type SelectorPosition } from '../../day/model.ts';
 import { wordIn } from '../../shared/open-word.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { partName } from '../words/chain.ts';
 import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
-import { reservedWord } from '../words/rig.ts';
 import { inputOptions } from './lead-options.ts';
 import { Picker } from './picker.tsx';
 import { PartChoice } from './whole-day.tsx';
+import { reservedWord } from './words.ts';
 
 interface OutputLeadProps {
   readonly output: Part;

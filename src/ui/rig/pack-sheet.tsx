@@ -1,19 +1,19 @@
 import { useState } from 'preact/hooks';
 import { describePart } from '../../app/commands/rig.ts';
 import { formatMhz, parseMhzOrNone } from '../../app/commands/typed.ts';
-import { answersBefore } from '../../day/answers.ts';
-import { wornBy } from '../../day/links.ts';
+import { answersBefore } from '../../day/answers/answers.ts';
+import { wornBy } from '../../day/chain/links.ts';
 import type { Part } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { FromWhen } from '../frame/from-when.tsx';
+import { complain } from '../frame/saying.ts';
+import { GiveList } from '../frame/sheets/give-list.tsx';
 import { Button } from '../kit/button.tsx';
-import { TextField } from '../parts/field.tsx';
-import { FromWhen } from '../parts/from-when.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { complain } from '../saying.ts';
-import { GiveList } from '../sheets/give-list.tsx';
+import { TextField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { nameOf } from '../words/chain.ts';
-import { channelsOn, reservedWord } from '../words/rig.ts';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
+import { channelsOn, reservedWord } from './words.ts';
 
 const WEARS = [
   { value: 'pack', name: 'pack' },

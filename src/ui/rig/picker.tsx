@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { Button } from '../kit/button.tsx';
-import { Row } from '../parts/row.tsx';
+import { Row } from '../kit/row.tsx';
 
 export interface Option {
   readonly id: string;

@@ -1,11 +1,11 @@
-import { hitCount } from '../../radio/named-hits.ts';
-import { dueCount, upkeepAt } from '../../upkeep/day-due.ts';
-import { useDay } from '../context.ts';
-import { useNow } from '../prep/use-now.ts';
-import { usePlan } from '../radio/use-plan.ts';
-import { hrefOf } from '../route.ts';
+import { hitCount } from '../../radio/day/named-hits.ts';
+import { dueCount, upkeepAt } from '../../upkeep/due/day-due.ts';
+import { useDay } from '../frame/context.ts';
+import { useNow } from '../frame/prep/use-now.ts';
+import { usePlan } from '../frame/prep/use-plan.ts';
+import { hrefOf } from '../frame/route.ts';
 import { countOf } from '../words/chain.ts';
-import '../styles/prep-links.css';
+import './prep-links.css';
 
 /** The way from the rig to radio and upkeep, each with what is wrong or due there. */
 export function PrepLinks() {

@@ -1,13 +1,13 @@
 import { leadFrom } from '../../app/commands/chain.ts';
-import { tunedTo } from '../../day/links.ts';
+import { tunedTo } from '../../day/chain/links.ts';
 import type { Part } from '../../day/model.ts';
 import { wordIn } from '../../shared/open-word.ts';
+import { Row } from '../kit/row.tsx';
 import { Section } from '../kit/section.tsx';
-import { Row } from '../parts/row.tsx';
 import { countOf, partName } from '../words/chain.ts';
 import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
-import { reservedWord } from '../words/rig.ts';
 import type { ListProps } from './rig-lists.tsx';
+import { reservedWord } from './words.ts';
 
 const PLACE_WORD = { cart: 'on the cart', bag: 'in the bag', remote: 'remote box' } as const;
 

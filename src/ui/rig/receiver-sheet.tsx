@@ -1,14 +1,14 @@
 import { useState } from 'preact/hooks';
 import { addOutput, freeNames } from '../../app/commands/rig.ts';
 import { PLACES } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { FromWhen } from '../frame/from-when.tsx';
 import { Button } from '../kit/button.tsx';
-import { FromWhen } from '../parts/from-when.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { countOf } from '../words/chain.ts';
-import { reservedWord } from '../words/rig.ts';
 import { OutputKindChoice, OutputLead } from './output-lead.tsx';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
+import { reservedWord } from './words.ts';
 
 export const PLACE_OPTIONS = PLACES.map((value) => ({
   value,

@@ -1,16 +1,16 @@
 import { formatMhz } from '../../app/commands/typed.ts';
-import type { Answers } from '../../day/answers.ts';
-import { wornBy } from '../../day/links.ts';
+import type { Answers } from '../../day/answers/answers.ts';
+import { wornBy } from '../../day/chain/links.ts';
 import { type Day, type PartId, TAPS, WEARS } from '../../day/model.ts';
 import { wordOf } from '../../shared/open-word.ts';
+import type { MarkState } from '../kit/mark.tsx';
+import { Row } from '../kit/row.tsx';
 import { Section } from '../kit/section.tsx';
-import type { MarkState } from '../parts/mark.tsx';
-import { Row } from '../parts/row.tsx';
 import { countOf, nameOf, partName } from '../words/chain.ts';
 import { positionName } from '../words/facts.ts';
-import { arrivalWords, channelsOn, inputStateWords, inputsWords, inputWords } from '../words/rig.ts';
-import { runWords } from '../words/runs.ts';
+import { runWords } from '../words/number-runs.ts';
 import { bankOf, bankWords } from './selector-sheet.tsx';
+import { arrivalWords, channelsOn, inputStateWords, inputsWords, inputWords } from './words.ts';
 
 export interface ListProps {
   readonly day: Day;

@@ -1,20 +1,20 @@
 import { useState } from 'preact/hooks';
 import { throwSelectors } from '../../app/commands/chain.ts';
 import { describePart } from '../../app/commands/rig.ts';
-import { answersBefore } from '../../day/answers.ts';
-import { thrownTo } from '../../day/links.ts';
+import { answersBefore } from '../../day/answers/answers.ts';
+import { thrownTo } from '../../day/chain/links.ts';
 import type { Day, Part, SelectorPosition } from '../../day/model.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { FromWhen } from '../frame/from-when.tsx';
 import { Button } from '../kit/button.tsx';
-import { TextField } from '../parts/field.tsx';
-import { FromWhen } from '../parts/from-when.tsx';
-import { Row } from '../parts/row.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { TextField } from '../kit/field.tsx';
+import { Row } from '../kit/row.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { countOf, partName } from '../words/chain.ts';
 import { positionName } from '../words/facts.ts';
-import { arrivalWords } from '../words/rig.ts';
-import { runWords } from '../words/runs.ts';
+import { runWords } from '../words/number-runs.ts';
 import { type PartSheetProps, WholeDay } from './whole-day.tsx';
+import { arrivalWords } from './words.ts';
 
 const POSITIONS = ['a', 'b'] as const;
 

@@ -1,10 +1,10 @@
 import { bringBackPart, strikeRig, struckParts } from '../../app/commands/rig.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { wordIn } from '../../shared/open-word.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
+import { Row } from '../kit/row.tsx';
 import { Section } from '../kit/section.tsx';
-import { Row } from '../parts/row.tsx';
 
 const TYPE_WORD = {
   input: 'input',

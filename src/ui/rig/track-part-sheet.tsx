@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { sendInput } from '../../app/commands/chain.ts';
-import { answersBefore } from '../../day/answers.ts';
-import { useDay, useRun } from '../context.ts';
-import { FromWhen } from '../parts/from-when.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import { answersBefore } from '../../day/answers/answers.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { FromWhen } from '../frame/from-when.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { Toggles } from './toggles.tsx';
 import { PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 

@@ -3,9 +3,9 @@ import { useState } from 'preact/hooks';
 import { describePart, reservePart, strikePart } from '../../app/commands/rig.ts';
 import { type Part, type PartFields, RESERVED_USES, type ReservedUse } from '../../day/model.ts';
 import type { Open } from '../../shared/open-word.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
+import { Choice, TextField } from '../kit/field.tsx';
 
 export interface PartSheetProps {
   readonly part: Part;

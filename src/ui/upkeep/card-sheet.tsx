@@ -2,14 +2,14 @@ import { useState } from 'preact/hooks';
 import { readNumbers } from '../../app/commands/typed.ts';
 import { describeCard } from '../../app/commands/upkeep.ts';
 import type { CardFields } from '../../day/model.ts';
-import { SIZE_UNITS, type SizeUnit } from '../../upkeep/media.ts';
-import { useApp, useDay, useRun } from '../context.ts';
+import { SIZE_UNITS, type SizeUnit } from '../../upkeep/due/media.ts';
+import { useApp, useDay, useRun } from '../frame/context.ts';
+import { Cautions } from '../frame/prep/caution-notes.tsx';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { Cautions } from '../prep/cautions.tsx';
-import { complain } from '../saying.ts';
-import { figureWords } from '../words/upkeep.ts';
+import { Choice, TextField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
+import { figureWords } from './words.ts';
 
 /** A card: how large, what was on it, when it went in and came out, and how many checked copies there are. */
 export function CardSheet({ id, onClose }: { id: string | undefined; onClose: () => void }) {

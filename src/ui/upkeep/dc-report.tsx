@@ -1,7 +1,7 @@
-import { type DayRun, dcRun } from '../../upkeep/day-runs.ts';
-import { fuseLimit } from '../../upkeep/direct-current.ts';
+import { type DayRun, dcRun } from '../../upkeep/wiring/day-runs.ts';
+import { fuseLimit } from '../../upkeep/wiring/direct-current.ts';
 import { sentenceFor } from '../words/problems.ts';
-import { figureWords, hoursWords, RUN_CAUTION_WORDS } from '../words/upkeep.ts';
+import { figureWords, hoursWords, RUN_CAUTION_WORDS } from './words.ts';
 
 /** A DC lead on the cart, computed: volts at the device, the drop, and how long the battery lasts. */
 export function DcReport({ run }: { run: DayRun }) {

@@ -2,13 +2,13 @@ import { useState } from 'preact/hooks';
 import { readNumbers } from '../../app/commands/typed.ts';
 import { addDevice, describeDevices, freshCells, jamDevices } from '../../app/commands/upkeep.ts';
 import type { DeviceFields } from '../../day/model.ts';
-import { groupOf } from '../../radio/day-ranges.ts';
-import { type Device, devicesOf, RECORDER } from '../../upkeep/day-devices.ts';
-import { useDay, useRun } from '../context.ts';
+import { groupOf } from '../../radio/day/day-ranges.ts';
+import { type Device, devicesOf, RECORDER } from '../../upkeep/due/day-devices.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { complain } from '../saying.ts';
+import { Choice, TextField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { DoneAgo } from './done-ago.tsx';
 
 interface DeviceSheetProps {

@@ -1,15 +1,15 @@
 import { freshCells, jamDevices } from '../../app/commands/upkeep.ts';
 import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
-import type { UpkeepNow } from '../../upkeep/day-due.ts';
-import type { DueItem } from '../../upkeep/due-list.ts';
-import { type DueGroup, dueGroups } from '../../upkeep/due-list.ts';
-import { useRun } from '../context.ts';
+import type { UpkeepNow } from '../../upkeep/due/day-due.ts';
+import type { DueItem } from '../../upkeep/due/due-list.ts';
+import { type DueGroup, dueGroups } from '../../upkeep/due/due-list.ts';
+import { useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
-import { Mark, type MarkState } from '../parts/mark.tsx';
+import { Mark, type MarkState } from '../kit/mark.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { deviceName } from '../words/prep-facts.ts';
-import { actionWords, reasonWords } from '../words/upkeep.ts';
+import { actionWords, reasonWords } from './words.ts';
 
 interface DueProps {
   readonly day: Day;

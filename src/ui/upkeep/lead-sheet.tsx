@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
 import { describeLeads, putOnSnake } from '../../app/commands/upkeep.ts';
 import { SNAKE_SIGNALS, type SnakeSignal } from '../../day/model.ts';
-import type { DayLead } from '../../upkeep/day-wiring.ts';
-import { useRun } from '../context.ts';
+import type { DayLead } from '../../upkeep/wiring/day-wiring.ts';
+import { useRun } from '../frame/context.ts';
+import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
-import { Choice, TextField } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { Cautions } from '../prep/cautions.tsx';
+import { Choice, TextField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 import { countOf } from '../words/chain.ts';
 import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
 

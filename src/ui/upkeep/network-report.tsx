@@ -1,8 +1,8 @@
 import type { Day } from '../../day/model.ts';
-import { type DayRun, knownLeads, networkRun, streamsOf } from '../../upkeep/day-runs.ts';
-import type { LeadLimit, NetworkLeadReport } from '../../upkeep/ethernet-power.ts';
+import { type DayRun, knownLeads, networkRun, streamsOf } from '../../upkeep/wiring/day-runs.ts';
+import type { LeadLimit, NetworkLeadReport } from '../../upkeep/wiring/ethernet-power.ts';
 import { sentenceFor } from '../words/problems.ts';
-import { figureWords, LIMIT_SHORT, LIMIT_WORDS } from '../words/upkeep.ts';
+import { figureWords, LIMIT_SHORT, LIMIT_WORDS } from './words.ts';
 
 const metresWords = (metres: number): string =>
   `${figureWords(metres, 0)} m (${figureWords(metres / 0.3048, 0)} ft)`;

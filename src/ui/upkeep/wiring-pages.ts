@@ -1,13 +1,13 @@
 import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
+import { safeName } from '../../day/files/safe-name.ts';
 import type { Day } from '../../day/model.ts';
-import { safeName } from '../../day/safe-name.ts';
 import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
 import { ok, type Result } from '../../shared/result.ts';
-import type { WiringRow } from '../../upkeep/wiring-sheet.ts';
-import { device } from '../device.ts';
-import { complain, tell } from '../saying.ts';
-import { writePages } from '../wrap/pages.ts';
-import { wrapSettings } from '../wrap/settings.ts';
+import type { WiringRow } from '../../upkeep/wiring/wiring-sheet.ts';
+import { complain, tell } from '../frame/saying.ts';
+import { device } from '../frame/sending/device.ts';
+import { writePages } from '../frame/sending/pages.ts';
+import { wrapSettings } from '../frame/sending/settings.ts';
 
 const COLUMNS = [
   { title: 'Output', share: 3 },

@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { OutgoingFile } from '../../app/sharing.ts';
-import { type DayLead, leadsOfDay } from '../../upkeep/day-wiring.ts';
-import { UNCONNECTED_PIN } from '../../upkeep/snake-pins.ts';
-import { type WiringRow, wiringSheet } from '../../upkeep/wiring-sheet.ts';
-import { useDay } from '../context.ts';
+import { type DayLead, leadsOfDay } from '../../upkeep/wiring/day-wiring.ts';
+import { UNCONNECTED_PIN } from '../../upkeep/wiring/snake-pins.ts';
+import { type WiringRow, wiringSheet } from '../../upkeep/wiring/wiring-sheet.ts';
+import { useDay } from '../frame/context.ts';
+import { Cautions } from '../frame/prep/caution-notes.tsx';
+import { complain } from '../frame/saying.ts';
 import { Button } from '../kit/button.tsx';
-import { Cautions } from '../prep/cautions.tsx';
-import { complain } from '../saying.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { LeadSheet } from './lead-sheet.tsx';
 import { sendPages, wiringAsSheet, wiringPages } from './wiring-pages.ts';

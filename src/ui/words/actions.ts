@@ -1,4 +1,5 @@
 import { formatMhz } from '../../app/commands/typed.ts';
+import { mergeVoice } from '../../day/fold/standing.ts';
 import {
   type Day,
   type Fact,
@@ -10,7 +11,6 @@ import {
   type Voice,
 } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
-import { mergeVoice } from '../../day/standing.ts';
 import { takeFrom } from '../../day/takes.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { factWords } from './facts.ts';

@@ -1,8 +1,8 @@
-import type { InputState } from '../../day/input-answers.ts';
+import type { InputState } from '../../day/answers/input-answers.ts';
+import { type TrackAnswer, type TrackState, voiceName } from '../../day/answers/track-answers.ts';
+import type { Break, Path, VoiceState } from '../../day/answers/voice-answers.ts';
 import type { Day, Rig } from '../../day/model.ts';
-import { type TrackAnswer, type TrackState, voiceName } from '../../day/track-answers.ts';
-import type { Break, Path, VoiceState } from '../../day/voice-answers.ts';
-import type { MarkState } from '../parts/mark.tsx';
+import type { MarkState } from '../kit/mark.tsx';
 
 export const partName = (rig: Rig, id: string | null | undefined): string =>
   id ? (rig.byId.get(id)?.name ?? id) : '';

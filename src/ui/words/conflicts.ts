@@ -1,7 +1,7 @@
-import type { Conflict } from '../../day/conflicts.ts';
-import { type DescribedField, type DescribedTwice, registersOf } from '../../day/described-twice.ts';
+import { saidOfLink } from '../../day/chain/said-of-link.ts';
 import type { Day, Fact, FactId, Slate, Stamp, TakeId } from '../../day/model.ts';
-import { saidOfLink } from '../../day/said-of-link.ts';
+import type { Conflict } from '../../day/phones/conflicts.ts';
+import { type DescribedField, type DescribedTwice, registersOf } from '../../day/phones/described-twice.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';

@@ -1,3 +1,4 @@
+import { saidOfLink } from '../../day/chain/said-of-link.ts';
 import {
   type Day,
   type Fact,
@@ -7,7 +8,6 @@ import {
   SELECTOR_POSITIONS,
   type SelectorPosition,
 } from '../../day/model.ts';
-import { saidOfLink } from '../../day/said-of-link.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takeFrom } from '../../day/takes.ts';
 import { isOneOf, type Open, unknownText, wordOf } from '../../shared/open-word.ts';

@@ -1,4 +1,4 @@
-import type { MarkState } from '../parts/mark.tsx';
+import type { MarkState } from '../kit/mark.tsx';
 
 /** What each mark and its word mean, in one sentence: said where they stand, and on the page of words. */
 export const MARK_MEANS = {

@@ -1,6 +1,6 @@
 import { formatMhz } from '../../app/commands/typed.ts';
 import type { Day, FactOf } from '../../day/model.ts';
-import { RECORDER } from '../../upkeep/day-devices.ts';
+import { RECORDER } from '../../upkeep/due/day-devices.ts';
 import { listOf, partName } from './chain.ts';
 
 type PrepFact = FactOf<

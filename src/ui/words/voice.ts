@@ -1,5 +1,5 @@
+import type { VoiceAnswer } from '../../day/answers/voice-answers.ts';
 import type { Rig, Voice } from '../../day/model.ts';
-import type { VoiceAnswer } from '../../day/voice-answers.ts';
 import { listOf, partName, VOICE_WORD } from './chain.ts';
 
 /** How a voice is recorded, and where: `alone on 5`, `clash on 7`, `not recorded`. */

@@ -2,18 +2,18 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { takeBack } from '../../app/commands/correct.ts';
 import { checkOf, type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
 import type { Day } from '../../day/model.ts';
-import type { SentReport } from '../../day/sent-reports.ts';
-import { REPORT_FORMATS } from '../../report/report-name.ts';
-import { reportAgain } from '../../report/report-to-send.ts';
-import { useRun } from '../context.ts';
-import { device } from '../device.ts';
+import type { SentReport } from '../../day/wrap/sent-reports.ts';
+import { REPORT_FORMATS } from '../../report/printed/report-name.ts';
+import { reportAgain } from '../../report/revision/report-to-send.ts';
+import { useRun } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
+import { device } from '../frame/sending/device.ts';
+import { modelOf } from '../frame/sending/report-model.ts';
 import { Button } from '../kit/button.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { complain } from '../saying.ts';
+import { Sheet } from '../kit/sheet.tsx';
 import { listOf } from '../words/chain.ts';
 import { clockTime } from '../words/times.ts';
 import { type MadeFiles, makeFiles, outgoingText } from './outgoing-files.ts';
-import { modelOf } from './report-model.ts';
 import { ReportText } from './report-text.tsx';
 
 interface AgainProps {

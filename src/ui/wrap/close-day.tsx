@@ -1,9 +1,9 @@
 import type { ReportModel } from '../../report/model.ts';
-import { totalsLines } from '../../report/words.ts';
-import { useDay, useOutline } from '../context.ts';
-import { DayFileButton } from '../days/day-file-button.tsx';
-import { NextDay } from '../days/next-day.tsx';
-import { copyWords } from '../words/days.ts';
+import { totalsLines } from '../../report/printed/words.ts';
+import { useDay, useOutline } from '../frame/context.ts';
+import { NextDay } from '../frame/next-day-button.tsx';
+import { DayFileButton } from '../frame/sending/day-file-button.tsx';
+import { copyWords } from '../words/day-outline.ts';
 
 /** The end of the day: what it came to, the copy that leaves the phone, and tomorrow. */
 export function CloseDay({ model }: { model: ReportModel }) {

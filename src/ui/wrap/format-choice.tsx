@@ -1,6 +1,6 @@
-import { REPORT_FORMATS, type ReportFormat } from '../../report/report-name.ts';
+import { REPORT_FORMATS, type ReportFormat } from '../../report/printed/report-name.ts';
+import { setWrap, wrapSettings } from '../frame/sending/settings.ts';
 import { Button } from '../kit/button.tsx';
-import { setWrap, wrapSettings } from './settings.ts';
 
 const NAMES: Record<ReportFormat, string> = {
   pdf: 'Pages (PDF)',

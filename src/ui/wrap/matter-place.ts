@@ -1,6 +1,6 @@
 import type { PartId, TakeId, VoiceId } from '../../day/model.ts';
 import type { Matter } from '../../report/open-matters.ts';
-import type { Tab } from '../route.ts';
+import type { Tab } from '../frame/route.ts';
 
 /** Where a matter is settled: a sheet that opens at once, or a tab of the day. `from` is the first take it shows at. */
 export type Place =

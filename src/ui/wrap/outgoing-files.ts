@@ -1,14 +1,14 @@
 import { PAPERS, type ReportMade, TABLE_LINES } from '../../app/commands/report.ts';
 import type { OutgoingFile } from '../../app/sharing.ts';
-import { reportCsv } from '../../report/csv.ts';
-import type { CsvColumn } from '../../report/csv-columns.ts';
-import { reportHtml } from '../../report/html.ts';
-import { REPORT_TYPES, type ReportFormat, reportFileName } from '../../report/report-name.ts';
-import type { ReportToSend } from '../../report/report-to-send.ts';
-import type { Extras } from '../../report/revision.ts';
-import { reportText } from '../../report/text.ts';
+import { reportCsv } from '../../report/formats/csv.ts';
+import type { CsvColumn } from '../../report/formats/csv-columns.ts';
+import { reportHtml } from '../../report/formats/html.ts';
+import { reportText } from '../../report/formats/text.ts';
+import { REPORT_TYPES, type ReportFormat, reportFileName } from '../../report/printed/report-name.ts';
+import type { ReportToSend } from '../../report/revision/report-to-send.ts';
+import type { Extras } from '../../report/revision/revision.ts';
 import { isOneOf } from '../../shared/open-word.ts';
-import { writePages } from './pages.ts';
+import { writePages } from '../frame/sending/pages.ts';
 
 /** The files of a report. */
 export interface MadeFiles {

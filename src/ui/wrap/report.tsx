@@ -1,5 +1,5 @@
-import { changeText } from '../../report/change.ts';
-import { besideText } from '../../report/revision.ts';
+import { changeText } from '../../report/revision/change.ts';
+import { besideText } from '../../report/revision/revision.ts';
 import { countOf } from '../words/chain.ts';
 import { ReportText } from './report-text.tsx';
 import type { Outgoing } from './use-outgoing.ts';

@@ -1,6 +1,6 @@
 import { bytesOf, type Route, routeFor } from '../../app/sharing.ts';
-import { bytesText } from '../../report/words.ts';
-import { device } from '../device.ts';
+import { bytesText } from '../../report/printed/words.ts';
+import { device } from '../frame/sending/device.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { clockTime } from '../words/times.ts';

@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks';
 import { routeFor } from '../../app/sharing.ts';
-import { reportMailto } from '../../report/mailto.ts';
-import { reportSubject } from '../../report/report-name.ts';
-import { device } from '../device.ts';
+import { reportMailto } from '../../report/formats/mailto.ts';
+import { reportSubject } from '../../report/printed/report-name.ts';
+import { device } from '../frame/sending/device.ts';
+import { recipients, setWrap, wrapSettings } from '../frame/sending/settings.ts';
 import { Button } from '../kit/button.tsx';
-import { TextField } from '../parts/field.tsx';
+import { TextField } from '../kit/field.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { FormatChoice } from './format-choice.tsx';
-import { recipients, setWrap, wrapSettings } from './settings.ts';
 import { SettingsSheet } from './settings-sheet.tsx';
 import type { Outgoing } from './use-outgoing.ts';
 import { useSend } from './use-send.ts';

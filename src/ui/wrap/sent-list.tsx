@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
-import { type SentReport, sentBeside, sentReports } from '../../day/sent-reports.ts';
+import { type SentReport, sentBeside, sentReports } from '../../day/wrap/sent-reports.ts';
 import { isOfDatabase } from '../../shared/ids.ts';
-import { useApp } from '../context.ts';
-import { Row } from '../parts/row.tsx';
+import { useApp } from '../frame/context.ts';
+import { Row } from '../kit/row.tsx';
 import { listOf } from '../words/chain.ts';
-import { wayWords } from '../words/sent.ts';
 import { clockTime } from '../words/times.ts';
 import { AgainSheet } from './again-sheet.tsx';
+import { wayWords } from './sent-words.ts';
 
 /** What went out, when and to whom; each can be shown again as it was. */
 export function SentList({ day }: { day: Day }) {

@@ -3,11 +3,11 @@ import {
   csvColumnsFor,
   csvColumnTitle,
   DEFAULT_CSV_COLUMNS,
-} from '../../report/csv-columns.ts';
+} from '../../report/formats/csv-columns.ts';
+import { setWrap, wrapSettings } from '../frame/sending/settings.ts';
 import { Button } from '../kit/button.tsx';
-import { Choice, LongField } from '../parts/field.tsx';
-import { Sheet } from '../parts/sheet.tsx';
-import { setWrap, wrapSettings } from './settings.ts';
+import { Choice, LongField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
 
 /** Paper, the table's lines and columns in their order, and a signature: remembered on this phone. */
 export function SettingsSheet({ onClose }: { onClose: () => void }) {

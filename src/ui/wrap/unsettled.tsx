@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
 import type { Matter } from '../../report/open-matters.ts';
-import { matterText } from '../../report/words.ts';
-import { Row } from '../parts/row.tsx';
-import { goTo } from '../route.ts';
-import { TakeSheet } from '../sheets/take-sheet.tsx';
-import { ConflictSheet, DaySheet, TrackSheet, VoiceSheet } from '../sheets.ts';
+import { matterText } from '../../report/printed/words.ts';
+import { ConflictSheet, DaySheet, TrackSheet, VoiceSheet } from '../frame/page/sheets.ts';
+import { goTo } from '../frame/route.ts';
+import { TakeSheet } from '../frame/sheets/take-sheet.tsx';
+import { Row } from '../kit/row.tsx';
 import { countOf } from '../words/chain.ts';
 import { type Place, placeOf } from './matter-place.ts';
 

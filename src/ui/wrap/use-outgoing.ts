@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { ReportFrom, ReportMade } from '../../app/commands/report.ts';
 import type { Day } from '../../day/model.ts';
-import { knownOf } from '../../day/sent-reports.ts';
-import type { ReportFormat } from '../../report/report-name.ts';
-import { type ReportToSend, reportToSend } from '../../report/report-to-send.ts';
+import { knownOf } from '../../day/wrap/sent-reports.ts';
+import type { ReportFormat } from '../../report/printed/report-name.ts';
+import { type ReportToSend, reportToSend } from '../../report/revision/report-to-send.ts';
+import { modelOf } from '../frame/sending/report-model.ts';
+import type { WrapSettings } from '../frame/sending/settings.ts';
 import { type MadeFiles, makeFiles, outgoingText } from './outgoing-files.ts';
-import { modelOf } from './report-model.ts';
-import type { WrapSettings } from './settings.ts';
 
 /** The report as it would go out now. */
 export interface Outgoing {

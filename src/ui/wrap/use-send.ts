@@ -1,12 +1,12 @@
 import { noteSent } from '../../app/commands/report.ts';
 import { bytesOf, checkOf, type OutgoingFile, type Route, sendFiles } from '../../app/sharing.ts';
-import { mailDraft } from '../../report/eml.ts';
-import { reportSubject } from '../../report/report-name.ts';
-import { useApp, useRun } from '../context.ts';
-import { device } from '../device.ts';
-import { complain } from '../saying.ts';
+import { mailDraft } from '../../report/formats/eml.ts';
+import { reportSubject } from '../../report/printed/report-name.ts';
+import { useApp, useRun } from '../frame/context.ts';
+import { complain } from '../frame/saying.ts';
+import { device } from '../frame/sending/device.ts';
+import { recipients, wrapSettings } from '../frame/sending/settings.ts';
 import { outgoingName } from './outgoing-files.ts';
-import { recipients, wrapSettings } from './settings.ts';
 import type { Outgoing } from './use-outgoing.ts';
 
 export type Way = Route | 'draft' | 'mail';

@@ -1,6 +1,6 @@
 // The page that reads a day's facts from IndexedDB and folds them, in one browser. `rows/journal.ts` drives it.
 import { generateDay } from '../../../sample-days/generate.ts';
-import { foldDay } from '../../../src/day/fold.ts';
+import { foldDay } from '../../../src/day/fold/fold.ts';
 import type { Fact } from '../../../src/facts/fact.ts';
 import { readFact } from '../../../src/facts/fact.ts';
 

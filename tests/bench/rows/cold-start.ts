@@ -1,8 +1,8 @@
 import Papa from 'papaparse';
 import type { Page } from 'playwright-core';
 import { type GeneratedDay, generateSeason } from '../../../sample-days/generate.ts';
-import { foldDay } from '../../../src/day/fold.ts';
-import { reportCsv } from '../../../src/report/csv.ts';
+import { foldDay } from '../../../src/day/fold/fold.ts';
+import { reportCsv } from '../../../src/report/formats/csv.ts';
 import { reportOf } from '../../../src/report/model.ts';
 import type { Stage } from '../../browser/harness.ts';
 import { DAY, dayOfTakes, median, pathOf, phoneWith, SLOWDOWN, spreadsheetWith, usableAt } from '../phone.ts';

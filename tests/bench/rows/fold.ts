@@ -1,7 +1,7 @@
 import { generateDay } from '../../../sample-days/generate.ts';
-import { answersAtTake } from '../../../src/day/answers.ts';
-import { appendFacts, foldDay } from '../../../src/day/fold.ts';
-import { linksAtTake } from '../../../src/day/links.ts';
+import { answersAtTake } from '../../../src/day/answers/answers.ts';
+import { linksAtTake } from '../../../src/day/chain/links.ts';
+import { appendFacts, foldDay } from '../../../src/day/fold/fold.ts';
 import { takesInOrder } from '../../../src/day/takes.ts';
 import { stampFacts } from '../../../src/facts/stamp.ts';
 import { idSource } from '../../../src/shared/ids.ts';

@@ -1,7 +1,7 @@
-import { analyse } from '../../../src/radio/analyse.ts';
 import { SUGGESTED_GUARDS } from '../../../src/radio/carrier.ts';
-import { cleanPositions } from '../../../src/radio/clean-positions.ts';
-import { recheck } from '../../../src/radio/recheck.ts';
+import { cleanPositions } from '../../../src/radio/clean/clean-positions.ts';
+import { analyse } from '../../../src/radio/intermodulation/analyse.ts';
+import { recheck } from '../../../src/radio/intermodulation/recheck.ts';
 import { bruteForce } from '../../radio/brute-force.ts';
 import { hitLines, randomCarriers } from '../../radio/sample-carriers.ts';
 import { medianMs, type Row } from '../row.ts';

@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
-import { reportCsv } from '../../../src/report/csv.ts';
+import { reportCsv } from '../../../src/report/formats/csv.ts';
+import { reportText } from '../../../src/report/formats/text.ts';
 import { reportOf } from '../../../src/report/model.ts';
-import { reportText } from '../../../src/report/text.ts';
 import { largeDay } from '../../report/large-day.ts';
 import { run } from '../report.ts';
 import { mediansInTurn, type Row } from '../row.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { readCastList } from '../../../src/commands/cast-list.ts';
-import { planCast } from '../../../src/commands/plan-cast.ts';
-import { answersNow } from '../../../src/day/answers.ts';
-import { addedWords, chainWords, plannedWord, toAddWords } from '../../../src/ui/words/cast.ts';
+import { readCastList } from '../../../src/commands/cast/cast-list.ts';
+import { planCast } from '../../../src/commands/cast/plan-cast.ts';
+import { answersNow } from '../../../src/day/answers/answers.ts';
+import { addedWords, chainWords, plannedWord, toAddWords } from '../../../src/ui/cast/words.ts';
 import { speaker } from '../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../day/small-rig.ts';
 

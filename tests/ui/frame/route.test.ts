@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type DayPage, hrefOf, PAGES, readRoute, TABS, tabOf, WISHES } from '../../../src/ui/route.ts';
+import { type DayPage, hrefOf, PAGES, readRoute, TABS, tabOf, WISHES } from '../../../src/ui/frame/route.ts';
 
 const ALL = [...TABS, ...(Object.keys(PAGES) as DayPage[])];
 

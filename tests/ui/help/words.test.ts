@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { TABS } from '../../../src/ui/route.ts';
+import { TABS } from '../../../src/ui/frame/route.ts';
+import { FIRST_STEPS, WORD_MEANS } from '../../../src/ui/help/words.ts';
 import { INPUT_WORD, TRACK_WORD, VOICE_MARK, VOICE_WORD } from '../../../src/ui/words/chain.ts';
-import { FIRST_STEPS, WORD_MEANS } from '../../../src/ui/words/help.ts';
 import { MARK_MEANS } from '../../../src/ui/words/means.ts';
 
 test('the page calls each mark what the screens call it', () => {

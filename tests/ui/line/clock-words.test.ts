@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { clockRemarks } from '../../../src/day/clock-remarks.ts';
-import { foldDay } from '../../../src/day/fold.ts';
+import { foldDay } from '../../../src/day/fold/fold.ts';
+import { clockRemarks } from '../../../src/day/phones/clock-remarks.ts';
 import { stampFacts } from '../../../src/facts/stamp.ts';
 import { idSource } from '../../../src/shared/ids.ts';
-import { clockWords, zoneName } from '../../../src/ui/words/clock.ts';
+import { clockWords, zoneName } from '../../../src/ui/line/clock-words.ts';
 import { MORNING, take } from '../../day/say.ts';
 
 test.each([

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { SUGGESTED_GUARDS } from '../../../src/radio/carrier.ts';
-import type { PlanCarrier } from '../../../src/radio/day-plan.ts';
-import type { NamedHit } from '../../../src/radio/named-hits.ts';
-import { carrierWords, guardsWords, hitWords, rangeWords, roomWords } from '../../../src/ui/words/radio.ts';
+import type { PlanCarrier } from '../../../src/radio/day/day-plan.ts';
+import type { NamedHit } from '../../../src/radio/day/named-hits.ts';
+import { carrierWords, guardsWords, hitWords, rangeWords, roomWords } from '../../../src/ui/radio/words.ts';
 import { speaker } from '../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../day/small-rig.ts';
 

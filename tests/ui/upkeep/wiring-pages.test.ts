@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest';
-import type { WiringRow } from '../../../src/upkeep/wiring-sheet.ts';
+import type { WiringRow } from '../../../src/upkeep/wiring/wiring-sheet.ts';
 import { speaker } from '../../day/say.ts';
 
 // The sheet leaves by the browser, which is asked what it can do as soon as the file is loaded.

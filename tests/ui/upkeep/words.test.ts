@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { clockOf, figureWords, framesWords, hoursWords } from '../../../src/ui/words/upkeep.ts';
+import { clockOf, figureWords, framesWords, hoursWords } from '../../../src/ui/upkeep/words.ts';
 
 test.each([
   [5, '5 h'],

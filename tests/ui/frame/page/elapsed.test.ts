@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { elapsed } from '../../../../src/ui/words/elapsed.ts';
+import { elapsed } from '../../../../src/ui/frame/page/elapsed.ts';
 
 test('what has passed of an open take is printed as its length will be', () => {
   expect([0, 42_900, 61_000, 3_600_000, -5].map(elapsed)).toEqual([

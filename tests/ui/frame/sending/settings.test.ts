@@ -11,7 +11,7 @@ vi.stubGlobal('localStorage', {
 async function started(remembered?: string) {
   if (remembered !== undefined) kept.set(KEY, remembered);
   vi.resetModules();
-  return import('../../../../src/ui/wrap/settings.ts');
+  return import('../../../../src/ui/frame/sending/settings.ts');
 }
 
 beforeEach(() => kept.clear());

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { answersNow } from '../../../../src/day/answers.ts';
-import { candidatesFor } from '../../../../src/day/candidates.ts';
-import { candidateWords } from '../../../../src/ui/words/reasons.ts';
+import { answersNow } from '../../../../src/day/answers/answers.ts';
+import { candidatesFor } from '../../../../src/day/answers/candidates.ts';
+import { candidateWords } from '../../../../src/ui/frame/sheets/give-words.ts';
 import { speaker } from '../../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../../day/small-rig.ts';
 

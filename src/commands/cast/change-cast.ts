@@ -1,0 +1,91 @@
+import { answersNow } from '../../day/answers/answers.ts';
+import { takesWith } from '../../day/answers/heard-with.ts';
+import { voiceName } from '../../day/answers/track-answers.ts';
+import { castInOrder } from '../../day/cast-in-order.ts';
+import { leadsOf } from '../../day/chain/leads.ts';
+import { wornBy } from '../../day/chain/links.ts';
+import type { Day, Need, VoiceId } from '../../day/model.ts';
+import { takeText } from '../../day/slate.ts';
+import type { Draft } from '../../facts/fact.ts';
+import type { Open } from '../../shared/open-word.ts';
+import { fail, ok } from '../../shared/result.ts';
+import { missing, type Said } from '../command.ts';
+
+/** From here on a priority is one that nobody gave. */
+const UNRANKED = 500;
+const MOST_RANKED = UNRANKED - 1;
+
+/** The priority of the next one added: after everybody who has one. Hardlines keep theirs at the end of the scale. */
+export function nextRank(day: Day): number {
+  const ranked = castInOrder(day).filter(({ kind, priority }) => kind === 'performer' && priority < UNRANKED);
+  return Math.min(MOST_RANKED, Math.max(0, ...ranked.map(({ priority }) => priority)) + 1);
+}
+
+/**
+ * Strikes somebody off the cast: packs come off, leads hang free. Fails with `voice-on-takes` for somebody who is on
+ * a take, since the take's tracks would lose a name; such a voice is done for the day instead.
+ */
+export function strikeVoice(day: Day, voice: VoiceId): Said {
+  if (!day.voices.has(voice)) return missing('voice', voice);
+  const takes = takesWith(day, voice);
+  if (takes.length > 0) {
+    const name = voiceName(day, voice);
+    return fail({ code: 'voice-on-takes', name, take: takeText(takes[0]!), count: takes.length });
+  }
+  const { links } = answersNow(day);
+  const off = day.rig.transmitters
+    .filter(({ id }) => wornBy(links, id)?.value === voice)
+    .map(({ id }): Draft => ({ kind: 'transmitter-worn', transmitter: id, voice: null }));
+  const leads = [...leadsOf(day.rig, links)]
+    .filter(({ link }) => link.value.from === voice && link.value.to !== null)
+    .map(({ id, link }) => ({ lead: id, ...link.value, to: null }));
+  const unplugged: Draft[] = leads.length > 0 ? [{ kind: 'leads-plugged', leads }] : [];
+  return ok([...off, ...unplugged, { kind: 'voice-described', voice, fields: { struck: true } }]);
+}
+
+/** Brings somebody back on the cast, with nothing on. */
+export function reinstateVoice(day: Day, voice: VoiceId): Said {
+  if (!day.voices.has(voice)) return missing('voice', voice);
+  return ok([{ kind: 'voice-described', voice, fields: { struck: false } }]);
+}
+
+/**
+ * Says for the coming setup who is needed and who is not, as one action. Only what differs is said: somebody wanted is
+ * needed, somebody needed until now who is not wanted rests, and who is done or was never named stays so.
+ */
+export function sayWhoIsNeeded(day: Day, wanted: ReadonlyMap<VoiceId, boolean>): Said {
+  const { voices } = answersNow(day);
+  const those = (need: Need, test: (want: boolean, now: Open<Need> | null) => boolean): Draft[] => {
+    const changed = voices.filter((answer) => {
+      const want = wanted.get(answer.voice.id);
+      return want !== undefined && test(want, answer.need);
+    });
+    return changed.length === 0
+      ? []
+      : [{ kind: 'voices-needed', voices: changed.map(({ voice }) => ({ voice: voice.id, need })) }];
+  };
+  const said = [
+    ...those('needed', (want, now) => want && now !== 'needed'),
+    ...those('resting', (want, now) => !want && now === 'needed'),
+  ];
+  return said.length === 0 ? fail({ code: 'nothing-changed' }) : ok(said);
+}
+
+/** `movedBy(['a', 'b', 'c'], 'c', -1)` is `['a', 'c', 'b']`; past an end it stays at the end. */
+export function movedBy(order: readonly VoiceId[], voice: VoiceId, steps: number): VoiceId[] {
+  const from = order.indexOf(voice);
+  if (from < 0) return [...order];
+  const to = Math.min(order.length - 1, Math.max(0, from + steps));
+  return order.toSpliced(from, 1).toSpliced(to, 0, voice);
+}
+
+/** Gives priorities 1, 2, 3 in this order; only those that change are said. */
+export function rankVoices(day: Day, order: readonly VoiceId[]): Said {
+  const unknown = order.find((id) => !day.voices.has(id));
+  if (unknown !== undefined) return missing('voice', unknown);
+  const said = order
+    .map((voice, at) => ({ voice, priority: Math.min(MOST_RANKED, at + 1) }))
+    .filter(({ voice, priority }) => day.voices.get(voice)!.priority !== priority)
+    .map(({ voice, priority }): Draft => ({ kind: 'voice-described', voice, fields: { priority } }));
+  return said.length === 0 ? fail({ code: 'nothing-changed' }) : ok(said);
+}

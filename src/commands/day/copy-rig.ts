@@ -1,0 +1,22 @@
+import type { Day } from '../../day/model.ts';
+import type { Draft } from '../../facts/fact.ts';
+import { fail, ok } from '../../shared/result.ts';
+import type { Said } from '../command.ts';
+import { layOn } from '../rig/lay-on.ts';
+import { rigOf } from './start-day.ts';
+
+/**
+ * The rig of another day as it stood at its end, laid on this one. Booms, plants and feeds that were on a lead come
+ * with it; who wore a pack does not.
+ */
+export function copyRig(from: Day, onto: Day): Said {
+  if (from.rig.byId.size === 0) return fail({ code: 'rig-empty' });
+  const drafts = rigOf(from);
+  const plugged = new Set(
+    drafts.flatMap((draft) => (draft.kind === 'leads-plugged' ? draft.leads.map((lead) => lead.from) : [])),
+  );
+  const hardlines = [...from.voices.values()]
+    .filter(({ id, struck }) => plugged.has(id) && !struck)
+    .map(({ id, ...fields }): Draft => ({ kind: 'voice-described', voice: id, fields }));
+  return layOn(onto, ok([...hardlines, ...drafts]));
+}

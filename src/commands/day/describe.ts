@@ -1,0 +1,77 @@
+import { checkPattern } from '../../day/files/file-pattern.ts';
+import type { Day, PartId, VoiceId } from '../../day/model.ts';
+import type { Draft } from '../../facts/fact.ts';
+import { type HeaderFields, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
+import type { PartFields } from '../../facts/kinds/part-described.ts';
+import type { VoiceFields } from '../../facts/kinds/voice-described.ts';
+import { isOneOf } from '../../shared/open-word.ts';
+import { fail, ok } from '../../shared/result.ts';
+import type { CastEntry } from '../cast/cast-list.ts';
+import { nextRank } from '../cast/change-cast.ts';
+import { planCast } from '../cast/plan-cast.ts';
+import { missing, type Said } from '../command.ts';
+import { nameProblem } from '../rig/part-names.ts';
+
+/** Says fields of the day's head; each holds for the whole day. */
+export function describeDay(fields: HeaderFields): Said {
+  const { date, timecodeRate } = fields;
+  if (date && Number.isNaN(Date.parse(`${date}T12:00:00Z`)))
+    return fail({ code: 'date-unknown', typed: date });
+  if (timecodeRate && !isOneOf(TIMECODE_RATES, timecodeRate))
+    return fail({ code: 'rate-unknown', timecodeRate });
+  if (fields.filePattern !== undefined) {
+    const pattern = checkPattern(fields.filePattern);
+    if (!pattern.ok) return pattern;
+  }
+  return ok([{ kind: 'day-described', fields }]);
+}
+
+/** Says fields of a voice; a spelling corrected once is corrected everywhere. */
+export function describeVoice(day: Day, voice: VoiceId, fields: VoiceFields): Said {
+  if (!day.voices.has(voice)) return missing('voice', voice);
+  if (fields.part !== undefined && fields.part.trim() === '') return fail({ code: 'name-empty' });
+  return ok([{ kind: 'voice-described', voice, fields }]);
+}
+
+/** Adds one voice. `id` is new. */
+export function addVoice(fields: VoiceFields, id: VoiceId): Said {
+  const part = fields.part?.trim() ?? '';
+  if (part === '' && (fields.person ?? '').trim() === '') return fail({ code: 'name-empty' });
+  return ok([{ kind: 'voice-described', voice: id, fields: { ...fields, part } }]);
+}
+
+/**
+ * Adds the performers read from a call sheet. One already there (by cast number, or by name where there is none) is
+ * described anew, not doubled; what the sheet leaves empty stays as it was.
+ */
+export function addCast(day: Day, entries: readonly CastEntry[], newId: () => VoiceId): Said {
+  if (entries.length === 0) return fail({ code: 'cast-empty' });
+  let rank = nextRank(day);
+  const said = planCast(day, entries).flatMap(({ entry, does, known }): Draft[] => {
+    const names = namesSaid(entry);
+    if (does === 'nothing') return [];
+    if (known) {
+      const fields = { ...names, ...(known.struck && { struck: false }) };
+      return [{ kind: 'voice-described', voice: known.id, fields }];
+    }
+    const fields: VoiceFields = { kind: 'performer', number: entry.number, ...names, priority: rank };
+    rank = Math.min(499, rank + 1);
+    return [{ kind: 'voice-described', voice: newId(), fields }];
+  });
+  return said.length === 0 ? fail({ code: 'nothing-changed' }) : ok(said);
+}
+
+const namesSaid = ({ part, person }: CastEntry): VoiceFields => ({
+  ...(part !== '' && { part }),
+  ...(person !== '' && { person }),
+});
+
+/** Says fields of a part of the rig; they hold for the whole day. Two parts of one type must not bear one name. */
+export function describePart(day: Day, part: PartId, fields: PartFields): Said {
+  const known = day.rig.byId.get(part);
+  if (!known) return missing('part', part);
+  const name = fields.name?.trim();
+  const wrong = name === undefined ? null : nameProblem(day, known.type, name, part);
+  const said = name === undefined ? fields : { ...fields, name };
+  return wrong ?? ok([{ kind: 'part-described', part, fields: said }]);
+}

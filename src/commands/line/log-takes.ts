@@ -1,0 +1,97 @@
+import { rateOfDay } from '../../day/header.ts';
+import type { Day, Stamp, TakeId } from '../../day/model.ts';
+import { takeText } from '../../day/slate.ts';
+import { currentSlate, nextNumber, nextTake, openTakes, ownOpenTake, slateAfter } from '../../day/takes.ts';
+import type { Slate, TakeFields, TakeKind } from '../../facts/kinds/take-logged.ts';
+import { fail, ok } from '../../shared/result.ts';
+import { type FollowedClock, timecodeAt, timeOfDayClock } from '../../time/followed-clock.ts';
+import { msToFrames } from '../../time/timecode.ts';
+import { type Moment, missing, type Placing, placed, type Said } from '../command.ts';
+
+/**
+ * The clock a take is stamped with: the one tied to the recorder, or time of day until there is one. Null where nobody
+ * here can count at the day's rate.
+ */
+export function clockFor(day: Day, now: Moment): FollowedClock | null {
+  const rate = rateOfDay(day);
+  return day.clock ?? (rate && timeOfDayClock(now.atMs, now.zone, rate));
+}
+
+const stampAt = (day: Day, now: Moment): Stamp | null => {
+  const clock = clockFor(day, now);
+  return clock && { frames: timecodeAt(clock, now.atMs), rate: clock.rate };
+};
+
+/** Rolls the next take of a kind: slate and number are filled in, the start is stamped. One at a time on a phone. */
+export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): Said {
+  const open = ownOpenTake(day, now.database);
+  if (open) return fail({ code: 'take-open', take: takeText(open) });
+  const { slate, number } = nextTake(day, kind);
+  // A setup without sound has nothing to wait for: it is logged whole.
+  const start = kind === 'mos' ? null : stampAt(day, now);
+  const times = kind === 'mos' ? {} : { ...(start && { start }), rolledAt: now.atMs };
+  return ok([{ kind: 'take-logged', fields: { kind, slate, number, ...times } }]);
+}
+
+const LONGEST_MS = 86_400_000;
+
+/**
+ * Cuts an open take, that of this phone unless another is named. Its length is the time that passed, whatever the
+ * timecode did meanwhile; one that was left open for more than a day gets none.
+ */
+export function cutTake(day: Day, now: Moment, take?: TakeId): Said {
+  const open =
+    take === undefined ? ownOpenTake(day, now.database) : openTakes(day).find(({ id }) => id === take);
+  if (!open) return fail({ code: 'no-take-open' });
+  const rate = open.start?.rate ?? rateOfDay(day);
+  const passedMs = Math.max(0, now.atMs - open.rolledAt!);
+  const length = passedMs > LONGEST_MS || !rate ? null : { frames: msToFrames(passedMs, rate), rate };
+  return ok([{ kind: 'take-described', take: open.id, fields: { cutAt: now.atMs, length } }]);
+}
+
+/** Logs a take afterwards, everything typed; it can be put before an earlier take. */
+export function logTake(day: Day, fields: TakeFields, at: Placing = {}): Said {
+  const kind = fields.kind ?? 'take';
+  const slate = fields.slate ?? currentSlate(day);
+  const number = fields.number ?? nextNumber(day, kind, slate);
+  return ok([placed({ kind: 'take-logged', fields: { ...fields, kind, slate, number } }, at)]);
+}
+
+/** Corrects what was said of a take, field by field. To circle a take says that it is not NG, and NG that it is not circled. */
+export function describeTake(day: Day, take: string, said: TakeFields): Said {
+  if (!day.takes.has(take)) return missing('take', take);
+  const other: TakeFields = said.noGood ? { circled: false } : said.circled ? { noGood: false } : {};
+  return ok([{ kind: 'take-described', take, fields: { ...said, ...other } }]);
+}
+
+/** Circles a take, or takes the circle off. */
+export const circleTake = (day: Day, take: string, circled: boolean): Said =>
+  describeTake(day, take, { circled });
+
+/** Adds a note to a take, or to one track of it. */
+export function addNote(day: Day, take: string, typed: string, track?: string): Said {
+  if (!day.takes.has(take)) return missing('take', take);
+  const text = typed.trim();
+  if (text === '') return fail({ code: 'note-empty' });
+  if (text.length > 4000) return fail({ code: 'note-too-long', longest: 4000, length: text.length });
+  return ok([{ kind: 'note-added', take, text, ...(track && { track }) }]);
+}
+
+/** Calls a slate: the takes from here on belong to it. Without one, the next setup. */
+export function callSlate(day: Day, slate: Slate = slateAfter(day), at: Placing = {}): Said {
+  return ok([placed({ kind: 'slate-called', slate }, at)]);
+}
+
+/** Changes the sound roll from here on. */
+export function changeRoll(roll: string, at: Placing = {}): Said {
+  const name = roll.trim();
+  if (name === '' || name.length > 200) return fail({ code: 'roll-name', longest: 200 });
+  return ok([placed({ kind: 'roll-changed', roll: name }, at)]);
+}
+
+/** Ties the phone's clock to the recorder: it showed `frames` when the mixer tapped. */
+export function followClock(day: Day, frames: number, now: Moment): Said {
+  const rate = rateOfDay(day);
+  if (!rate) return fail({ code: 'rate-unknown', timecodeRate: day.header.timecodeRate });
+  return ok([{ kind: 'clock-followed', frames, rate, atMs: now.atMs }]);
+}

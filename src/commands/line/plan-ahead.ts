@@ -1,0 +1,34 @@
+import { answersNow } from '../../day/answers/answers.ts';
+import { pinsOf } from '../../day/chain/links.ts';
+import type { Day, VoiceId } from '../../day/model.ts';
+import type { Pins, SaidWeights } from '../../facts/kinds/plan-said.ts';
+import { fail, ok } from '../../shared/result.ts';
+import { missing, type Said } from '../command.ts';
+
+/** Pins a voice to what it has, or lets a pin go (undefined); the other pins of the voice stay. */
+export function pinVoice(
+  day: Day,
+  voice: VoiceId,
+  change: { [Pin in keyof Pins]?: Pins[Pin] | undefined },
+): Said {
+  if (!day.voices.has(voice)) return missing('voice', voice);
+  const now = pinsOf(answersNow(day).links, voice)?.value ?? {};
+  const pins = Object.fromEntries(
+    Object.entries({ ...now, ...change }).filter(([, value]) => value !== undefined && value !== false),
+  ) as Pins;
+  return ok([{ kind: 'voice-pinned', voice, pins: Object.keys(pins).length > 0 ? pins : null }]);
+}
+
+/** Marks a transmitter, channel, lead, input or track as out of order, or as in order again. */
+export function markOut(part: string, out: boolean): Said {
+  return ok([{ kind: 'out-marked', part, out }]);
+}
+
+/** Says what each kind of move costs on this rig, 1 to 99. */
+export function weighMoves(weights: SaidWeights): Said {
+  const wrong = Object.entries(weights).find(
+    ([, w]) => w !== undefined && !(Number.isInteger(w) && w >= 1 && w <= 99),
+  );
+  if (wrong) return fail({ code: 'weight-unusable', move: wrong[0], weight: Number(wrong[1]) });
+  return ok([{ kind: 'moves-weighed', weights }]);
+}

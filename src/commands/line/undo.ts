@@ -1,0 +1,118 @@
+import type { Day, Fact } from '../../day/model.ts';
+import { takeText } from '../../day/slate.ts';
+import type { Draft } from '../../facts/fact.ts';
+import { MOST_TARGETS } from '../../facts/kinds/corrected.ts';
+import { batchOf } from '../../facts/kinds/envelope.ts';
+import { databaseOf, type FactId } from '../../shared/ids.ts';
+import { fail, ok } from '../../shared/result.ts';
+import type { Said } from '../command.ts';
+
+interface Action {
+  readonly facts: readonly Fact[];
+  /** The retractions that undid it, while it is undone. */
+  readonly undoneBy?: readonly FactId[];
+}
+
+interface Actions {
+  readonly done: readonly Action[];
+  readonly undone: readonly Action[];
+}
+
+/**
+ * The actions of this phone, told from the journal alone, so that undo reaches across a reload. What came in by
+ * import is not ours to undo. `database` is the six characters that this phone's facts are written under.
+ */
+export function actionsOf(day: Day, database: string): Actions {
+  const known = tellings.get(day);
+  if (known?.database === database) return known.actions;
+  const actions = told(day, database);
+  tellings.set(day, { database, actions });
+  return actions;
+}
+
+/** A day does not change: what it says of its actions is asked for by two buttons and by both commands. */
+const tellings = new WeakMap<Day, { readonly database: string; readonly actions: Actions }>();
+
+function told(day: Day, database: string): Actions {
+  const done: Action[] = [];
+  let undone: Action[] = [];
+  for (const facts of batchesOf(day, database)) {
+    const [first] = facts;
+    const by = first?.kind === 'fact-retracted' ? first.by : 'hand';
+    if (by === 'undo') {
+      const action = done.pop();
+      if (action) undone.push({ facts: action.facts, undoneBy: idsOf(facts) });
+    } else if (by === 'redo') {
+      const action = undone.pop();
+      if (action) done.push({ facts: action.facts });
+    } else {
+      done.push({ facts });
+      undone = [];
+    }
+  }
+  return { done: done[0] && isBeginning(day, done[0]) ? done.slice(1) : done, undone };
+}
+
+/**
+ * What a day began with: its head, and with it whatever came from the day before. It is no step that undo could take
+ * back: an untitled day with nothing in it would be left. A log taken from a card is one.
+ */
+const isBeginning = ({ facts: [first] }: Day, { facts }: Action): boolean =>
+  first?.kind === 'day-described' &&
+  facts[0]?.id === first.id &&
+  facts.every(({ kind }) => kind !== 'take-logged');
+
+function batchesOf(day: Day, database: string): Fact[][] {
+  const batches = new Map<FactId, Fact[]>();
+  for (const fact of day.facts) {
+    // What left the phone has left it: undo reaches past it, and its place in the list takes it back.
+    if (databaseOf(fact.id) !== database || fact.kind === 'report-sent') continue;
+    const batch = batches.get(batchOf(fact));
+    if (batch) batch.push(fact);
+    else batches.set(batchOf(fact), [fact]);
+  }
+  return [...batches.values()];
+}
+
+/**
+ * Takes back the last action of this phone. Fails with `undo-built-on` where it logged a take of which another phone has
+ * said something since, unless it is wanted `evenIfBuiltOn`.
+ */
+export function undo(day: Day, database: string, { evenIfBuiltOn = false } = {}): Said {
+  const facts = actionsOf(day, database).done.at(-1)?.facts ?? [];
+  if (facts.length === 0) return fail({ code: 'nothing-to-undo' });
+  const built = evenIfBuiltOn ? undefined : facts.find((fact) => wordsOfOthers(day, database, fact) > 0);
+  const take = built && day.takes.get(built.id);
+  if (built && take) {
+    const count = wordsOfOthers(day, database, built);
+    return fail({ code: 'undo-built-on', take: takeText(take), count });
+  }
+  return ok(retracting(idsOf(facts), 'undo'));
+}
+
+const idsOf = (facts: readonly Fact[]): FactId[] => facts.map(({ id }) => id);
+
+function retracting(ids: readonly FactId[], by: 'undo' | 'redo'): Draft[] {
+  const drafts: Draft[] = [];
+  for (let from = 0; from < ids.length; from += MOST_TARGETS)
+    drafts.push({ kind: 'fact-retracted', targets: ids.slice(from, from + MOST_TARGETS), by });
+  return drafts;
+}
+
+/** How often other phones spoke of a take, or placed something before it. */
+const wordsOfOthers = (day: Day, database: string, { id, kind }: Fact): number =>
+  kind !== 'take-logged'
+    ? 0
+    : day.facts.filter(
+        (fact) =>
+          databaseOf(fact.id) !== database &&
+          !day.takenBack.has(fact.id) &&
+          (fact.before === id || ('take' in fact && fact.take === id)),
+      ).length;
+
+/** Brings back the action that undo took back last. */
+export function redo(day: Day, database: string): Said {
+  const undoneBy = actionsOf(day, database).undone.at(-1)?.undoneBy;
+  if (!undoneBy) return fail({ code: 'nothing-to-redo' });
+  return ok(retracting(undoneBy, 'redo'));
+}

@@ -1,0 +1,134 @@
+import { answersAtTake } from '../../day/answers/answers.ts';
+import type { Day, FactId, Part, PartId, Take } from '../../day/model.ts';
+import { takeText } from '../../day/slate.ts';
+import { takesInOrder } from '../../day/takes.ts';
+import type { PartFields, ReservedUse } from '../../facts/kinds/part-described.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import { missing, type Said, together } from '../command.ts';
+import { laid } from './lay-rig.ts';
+import { nameProblem } from './part-names.ts';
+import { pinsWithout } from './what-stands.ts';
+
+// A part holds for the whole day, so striking one out reaches back to every take. Whatever recorded a voice on a take
+// is therefore never struck or reserved: it is unplugged, retuned or thrown from here on instead.
+
+/** The first take on which somebody was recorded by way of one of these parts. */
+function takeThrough(day: Day, parts: ReadonlySet<PartId>): Take | undefined {
+  const has = (id: PartId | null): boolean => id !== null && parts.has(id);
+  return takesInOrder(day).find((take) =>
+    answersAtTake(day, take.id).voices.some(({ paths }) =>
+      paths.some(
+        (path) =>
+          path.broken === null &&
+          (has(path.transmitter) ||
+            has(path.channel) ||
+            has(path.output) ||
+            has(path.input) ||
+            has(path.selector) ||
+            path.tracks.some(has)),
+      ),
+    ),
+  );
+}
+
+function recordedProblem(day: Day, part: Part, parts: ReadonlySet<PartId>): Result<never, Problem> | null {
+  const take = takeThrough(day, parts);
+  return take ? fail({ code: 'part-recorded', name: part.name, take: takeText(take) }) : null;
+}
+
+/** A part with those that go with it: a receiver's channels and outputs, an input's selector. */
+function withDependents<P extends Part>(parts: Iterable<P>, { id }: Part): P[] {
+  return [...parts].filter(
+    (part) =>
+      part.id === id ||
+      part.receiver === id ||
+      (part.type === 'selector' && part.input === id) ||
+      (part.type === 'output' && part.carries?.length === 1 && part.carries[0] === id),
+  );
+}
+
+const saidOf = (parts: readonly Part[], fields: PartFields): Said =>
+  parts.length === 1
+    ? ok([{ kind: 'part-described', part: parts[0]!.id, fields }])
+    : ok([laid(parts.map(({ id }) => ({ part: id, fields })))]);
+
+/** Strikes a part out of the rig, with what goes with it. Fails with `part-recorded` where a take would lose a voice. */
+export function strikePart(day: Day, id: PartId): Said {
+  const part = day.rig.byId.get(id);
+  if (!part) return missing('part', id);
+  const parts = withDependents(day.rig.byId.values(), part);
+  const ids = new Set(parts.map((one) => one.id));
+  return (
+    recordedProblem(day, part, ids) ??
+    together(saidOf(parts, { struck: true }), ok(pinsWithout(day, (pinned) => ids.has(pinned))))
+  );
+}
+
+/** Strikes the whole rig, to lay another; fails once somebody was recorded with it. */
+export function strikeRig(day: Day): Said {
+  const parts = [...day.rig.byId.values()];
+  if (parts.length === 0) return fail({ code: 'rig-empty' });
+  const take = takeThrough(day, new Set(parts.map(({ id }) => id)));
+  if (take) return fail({ code: 'part-recorded', name: 'The rig', take: takeText(take) });
+  return saidOf(parts, { struck: true });
+}
+
+/** A part that was struck out, as it was, and the fact that struck it. */
+interface StruckPart extends Part {
+  readonly by: FactId;
+}
+
+function allStruck(day: Day): StruckPart[] {
+  const parts = new Map<PartId, StruckPart>();
+  const merge = (by: FactId, id: PartId, fields: PartFields): void => {
+    const blank = { id, type: 'input', name: id, order: parts.size } as const;
+    parts.set(id, { ...blank, ...parts.get(id), ...fields, ...(fields.struck && { by }) } as StruckPart);
+  };
+  for (const fact of day.facts) {
+    if (day.takenBack.has(fact.id)) continue;
+    if (fact.kind === 'part-described') merge(fact.id, fact.part, fact.fields);
+    if (fact.kind === 'rig-laid') for (const { part, fields } of fact.parts) merge(fact.id, part, fields);
+  }
+  return [...parts.values()].filter(({ struck }) => struck);
+}
+
+/** A struck part with those that were struck along with it. */
+const struckWith = (struck: readonly StruckPart[], part: StruckPart): StruckPart[] =>
+  withDependents(struck, part).filter(({ by }) => by === part.by);
+
+/** Why parts cannot come back: another of the same name stands, or another selector before the same input. */
+function returnProblem(day: Day, parts: readonly Part[]): Result<never, Problem> | null {
+  for (const { type, name, input } of parts) {
+    const wrong = nameProblem(day, type, name);
+    if (wrong) return wrong;
+    const other = day.rig.selectors.find((one) => type === 'selector' && one.input === input);
+    if (other) return fail({ code: 'selector-there', input: day.rig.byId.get(input!)?.name ?? input! });
+  }
+  return null;
+}
+
+/** What was struck out and can be brought back, without what comes back with it, in reading order. */
+export function struckParts(day: Day): Part[] {
+  const struck = allStruck(day);
+  return struck
+    .filter((part) => !struck.some((owner) => owner !== part && withDependents([part], owner).length > 0))
+    .filter((part) => returnProblem(day, struckWith(struck, part)) === null)
+    .sort((a, b) => a.order - b.order);
+}
+
+/** Brings a struck part back, with what was struck with it; its leads and tunings are as they were. */
+export function bringBackPart(day: Day, id: PartId): Said {
+  const struck = allStruck(day);
+  const part = struck.find((one) => one.id === id);
+  if (!part) return fail({ code: 'not-taken-back' });
+  const parts = struckWith(struck, part);
+  return returnProblem(day, parts) ?? saidOf(parts, { struck: false });
+}
+
+/** Keeps an output, an input or a send for comms, playback or timecode: never offered to a voice. Null gives it back. */
+export function reservePart(day: Day, id: PartId, use: ReservedUse | null): Said {
+  const part = day.rig.byId.get(id);
+  if (!part || !['output', 'input', 'send'].includes(part.type)) return missing('output', id);
+  const wrong = use === null ? null : recordedProblem(day, part, new Set([id]));
+  return wrong ?? ok([{ kind: 'part-described', part: id, fields: { reserved: use } }]);
+}

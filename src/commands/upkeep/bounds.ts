@@ -1,0 +1,22 @@
+import { fail, type Result } from '../../shared/result.ts';
+
+/** A typed figure, what it is called, and the ends it must lie between. */
+export interface Bound {
+  readonly field: string;
+  /** Not given, or taken back: nothing to check. */
+  readonly value: number | null | undefined;
+  readonly min: number;
+  readonly max: number;
+  readonly whole?: boolean;
+}
+
+/** The first figure that is no number, is out of bounds or should be whole, as a failure; undefined when all are fine. */
+export function outOfBounds(bounds: readonly Bound[]): Result<never> | undefined {
+  for (const { field, value, min, max, whole } of bounds) {
+    if (value === null || value === undefined) continue;
+    if (!Number.isFinite(value)) return fail({ code: 'quantity-not-finite', field });
+    if (value < min || value > max) return fail({ code: 'quantity-out-of-range', field, value, min, max });
+    if (whole && !Number.isInteger(value)) return fail({ code: 'quantity-not-whole', field, value });
+  }
+  return undefined;
+}

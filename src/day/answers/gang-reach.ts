@@ -1,0 +1,91 @@
+import { gangName, gangOf, gangsOn } from '../chain/gang-links.ts';
+import type { Day, Fact, PartId, Take, TakeId } from '../model.ts';
+import { itemOnLine, placeOfTake, takesInOrder } from '../takes.ts';
+import { answersAtTake, answersNow } from './answers.ts';
+import { audibleOn, type TrackAnswer } from './track-answers.ts';
+
+// What declaring a gang before a take of the past, or ending one there, does to that take and those after it: worked out
+// before it is said.
+
+/** How far a track stays as it is before a take. */
+export interface Stretch {
+  /** The takes on which it does, one after another. */
+  readonly takes: readonly Take[];
+  /** The take before which it changes; `end` where it does so after the last take, null where it is so still. */
+  readonly until: TakeId | 'end' | null;
+  /** Takes after those with a clash that a gang of the same sources would end too, if it held on. */
+  readonly alike: readonly Take[];
+}
+
+/** The takes from one on, on which a track is used just as before that one. */
+export function stretchOf(day: Day, track: PartId, before: TakeId): Stretch {
+  const later = takesFrom(day, before);
+  const answers = later.map(({ id }) => onTrack(answersAtTake(day, id).tracks, track));
+  const sources = (answers[0]?.heard ?? []).map(({ source }) => source.id);
+  const ended = endOfGang(day, track, sources, placeOfTake(day, before));
+  const heldAt = later.filter(({ id }) => placeOfTake(day, id) < ended).length;
+  const changes = answers.findIndex((answer) => use(answer) !== use(answers[0]));
+  const count = Math.min(heldAt, changes < 0 ? later.length : changes);
+  const isStill =
+    use(onTrack(answersNow(day).tracks, track)) === use(answers[0]) && ended === day.line.length;
+  return {
+    takes: later.slice(0, count),
+    until: later[count]?.id ?? (isStill ? null : 'end'),
+    alike: later.slice(count, heldAt).filter((_, at) => {
+      const answer = answers[count + at]!;
+      return answer.state === 'clash' && audibleOn(answer).every(({ source }) => sources.includes(source.id));
+    }),
+  };
+}
+
+/** Whether a gang of these very sources holds just before a take, or at the end of the line. */
+export function isGangAt(day: Day, at: TakeId | 'end', track: PartId, sources: readonly string[]): boolean {
+  const { links } = at === 'end' ? answersNow(day) : answersAtTake(day, at);
+  return links.get(gangName(track, sources))?.value === true;
+}
+
+/** The takes that would clash if every gang of a track ended before one; a gang declared later holds. */
+export function clashesWithoutGang(day: Day, track: PartId, before: TakeId): Take[] {
+  const from = placeOfTake(day, before);
+  const known = new Map<TrackAnswer, boolean>();
+  const wouldClash = (answer: TrackAnswer, take: TakeId): boolean => {
+    if (answer.state !== 'gang') return false;
+    const left = gangsOn(answersAtTake(day, take).links, track).filter(
+      ({ by }) => (itemOnLine(day, by)?.place ?? 0) >= from,
+    );
+    return gangOf(left, soundsOf(answer)) === undefined;
+  };
+  return takesFrom(day, before).filter(({ id }) => {
+    const answer = onTrack(answersAtTake(day, id).tracks, track);
+    if (!answer) return false;
+    // Takes that share an answer share the gangs behind it.
+    const clashes = known.get(answer) ?? wouldClash(answer, id);
+    known.set(answer, clashes);
+    return clashes;
+  });
+}
+
+const onTrack = (tracks: readonly TrackAnswer[], id: PartId): TrackAnswer | undefined =>
+  tracks.find(({ track }) => track.id === id);
+
+const soundsOf = (answer: TrackAnswer): string[] => audibleOn(answer).map(({ source }) => source.id);
+
+/** A track is used the same way where the same voices come by the same sources, on purpose or not. */
+const use = (answer: TrackAnswer | undefined): string =>
+  JSON.stringify([
+    answer?.state,
+    ...(answer ? audibleOn(answer) : []).map(({ source, voice }) => [source.id, voice]),
+  ]);
+
+const takesFrom = (day: Day, before: TakeId): Take[] =>
+  takesInOrder(day).filter(({ id }) => placeOfTake(day, id) >= placeOfTake(day, before));
+
+/** Where on the line a gang that is declared at a place is ended by what was said already; its end where it is not. */
+function endOfGang(day: Day, track: PartId, sources: readonly string[], from: number): number {
+  const name = gangName(track, sources);
+  const ends = (fact: Fact): boolean =>
+    (fact.kind === 'gang-declared' && fact.track === track && fact.sources.length === 0) ||
+    (fact.kind === 'gang-ended' && gangName(fact.track, fact.sources) === name);
+  const at = day.line.findIndex(({ fact, takenBack, place }) => place >= from && !takenBack && ends(fact));
+  return at < 0 ? day.line.length : at;
+}

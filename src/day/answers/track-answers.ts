@@ -1,0 +1,77 @@
+import type { FactId } from '../../shared/ids.ts';
+import type { Chain } from '../chain/chain.ts';
+import { gangOf } from '../chain/gang-links.ts';
+import { nameTypedFor } from '../chain/links.ts';
+import { isMuted, liveSources, type Reach, type Source, type Standing } from '../chain/reach.ts';
+import type { Part, PartId, VoiceId } from '../model.ts';
+
+export type TrackState = 'mix' | 'empty' | 'single' | 'gang' | 'clash' | 'muted';
+
+/** A source that somebody is on, as it arrives at a track. */
+export interface Heard {
+  readonly source: Source;
+  readonly voice: VoiceId;
+  readonly input: PartId;
+  readonly muted: boolean;
+}
+
+export interface TrackAnswer {
+  readonly track: Part;
+  readonly state: TrackState;
+  /** What editors read: the parts heard on it, or the name typed by hand. Empty where nobody is. */
+  readonly name: string;
+  readonly typed: boolean;
+  readonly heard: readonly Heard[];
+  readonly because: readonly FactId[];
+}
+
+/** Whoever is heard on a track: those muted arrive there, and are not. */
+export const audibleOn = ({ heard }: Pick<TrackAnswer, 'heard'>): Heard[] =>
+  heard.filter(({ muted }) => !muted);
+
+/** What a track records, from what reaches the inputs that feed it; a mix is fed by none. */
+export function trackAnswer(
+  standing: Standing,
+  chain: Chain,
+  track: Part,
+  feeding: readonly Reach[],
+): TrackAnswer {
+  const typed = nameTypedFor(chain, track.id);
+  const heard = feeding.flatMap((at) =>
+    liveSources(at).map((source) => ({
+      source,
+      voice: source.voice!,
+      input: at.input.id,
+      muted: isMuted(at, source),
+    })),
+  );
+  const audible = audibleOn({ heard }).map(({ source }) => source.id);
+  const gang = audible.length > 1 ? gangOf(chain.gangsOn(track.id), audible) : undefined;
+  // A voice that comes by two ways is one; two voices of one name are two.
+  const named = [...new Set(heard.map(({ voice }) => voice))].map((voice) => voiceName(standing, voice));
+  return {
+    track,
+    state: track.mix ? 'mix' : trackState(heard.length, audible.length, gang !== undefined),
+    name: typed?.value ?? (track.mix ? track.name : named.join(', ')),
+    typed: Boolean(typed?.value),
+    heard,
+    because: [
+      ...feeding.flatMap(({ because }) => because),
+      ...heard.flatMap(({ source }) => source.because),
+      ...[gang?.by, typed?.by].filter((id) => id !== undefined),
+    ],
+  };
+}
+
+function trackState(live: number, audible: number, onPurpose: boolean): TrackState {
+  if (live === 0) return 'empty';
+  if (audible === 0) return 'muted';
+  if (audible === 1) return 'single';
+  return onPurpose ? 'gang' : 'clash';
+}
+
+/** How a voice is called on tracks: its part, or the person where no part was given. */
+export function voiceName({ voices }: Pick<Standing, 'voices'>, id: VoiceId): string {
+  const voice = voices.get(id);
+  return voice?.part || voice?.person || '(no name)';
+}

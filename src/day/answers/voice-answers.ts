@@ -1,0 +1,168 @@
+import type { FactId } from '../../shared/ids.ts';
+import type { Chain, SaidOf } from '../chain/chain.ts';
+import type { PluggedLead } from '../chain/leads.ts';
+import { hadPack, needOf } from '../chain/links.ts';
+import type { Reach, Standing } from '../chain/reach.ts';
+import type { Link, Need, Open, PartId, Voice } from '../model.ts';
+import type { TrackAnswer, TrackState } from './track-answers.ts';
+
+/**
+ * How a voice is recorded. Somebody who wore a pack today and has none now is `unrecorded` until they are said to rest
+ * or to be done; `off` is whoever nobody waits for: those who rest, and those who have not been wired yet.
+ */
+export type VoiceState = 'alone' | 'gang' | 'clash' | 'muted' | 'unrecorded' | 'off';
+
+/** Where a chain breaks, named link by link from the body. */
+export type Break =
+  | 'no-transmitter'
+  | 'pack-gone'
+  | 'no-channel'
+  | 'no-output'
+  | 'no-lead'
+  | 'lead-hangs'
+  | 'pushed-out'
+  | 'switched-away'
+  | 'no-track';
+
+/** One way from a body to the tracks, as far as it goes. */
+export interface Path {
+  readonly transmitter: PartId | null;
+  readonly channel: PartId | null;
+  readonly output: PartId | null;
+  readonly lead: string | null;
+  readonly input: PartId | null;
+  readonly selector: PartId | null;
+  readonly tracks: readonly PartId[];
+  /** The receiver channel or hardline voice it is heard as, once there is one. */
+  readonly source: string | null;
+  readonly broken: Break | null;
+  readonly because: readonly FactId[];
+}
+
+export interface VoiceAnswer {
+  readonly voice: Voice;
+  readonly state: VoiceState;
+  readonly need: Open<Need> | null;
+  readonly tracks: readonly PartId[];
+  readonly paths: readonly Path[];
+}
+
+const START: Path = {
+  transmitter: null,
+  channel: null,
+  output: null,
+  lead: null,
+  input: null,
+  selector: null,
+  tracks: [],
+  source: null,
+  broken: null,
+  because: [],
+};
+
+/** What a voice's ways are looked up in. */
+export interface Wiring {
+  readonly standing: Standing;
+  readonly chain: Chain;
+  readonly reachOf: (input: PartId) => Reach | undefined;
+  readonly trackOf: (track: PartId) => TrackAnswer | undefined;
+}
+
+/** Whether a voice is heard on a track, alone or with others. */
+export const isHeard = ({ state }: Pick<VoiceAnswer, 'state'>): boolean =>
+  state === 'alone' || state === 'gang' || state === 'clash';
+
+/** Whether a voice is waited for and not heard: also somebody who is needed and muted. */
+export const isMissed = ({ state, need }: Pick<VoiceAnswer, 'state' | 'need'>): boolean =>
+  state === 'unrecorded' || (state === 'muted' && isWaitedFor(need));
+
+/** A need that only a newer version knows may be a need: whoever has it is not taken for resting or done. */
+export const isWaitedFor = (need: Open<Need> | null): boolean =>
+  need !== null && need !== 'resting' && need !== 'done';
+
+/** A voice's ways to the tracks, and how it is recorded. */
+export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
+  const { chain, standing } = wiring;
+  const need = needOf(chain, voice.id)?.value ?? null;
+  const radio = chain.packsOn(voice.id).flatMap((pack) => radioPaths(wiring, pack));
+  // A hardline that is unplugged is no source; it waits like a pack that is on nobody. One whose socket was taken does not.
+  const plugged = chain
+    .leadsFrom(voice.id)
+    .some(({ link, pushedOutOf }) => link.value.to !== null || pushedOutOf !== null);
+  const wired = plugged ? leadPaths(wiring, voice.id, { ...START, source: voice.id }) : [];
+  const paths = [...radio, ...wired];
+  const tracks = [...new Set(paths.flatMap((path) => path.tracks))].filter((id) => standing.rig.byId.has(id));
+  if (paths.length === 0) {
+    const had = hadPack(chain, voice.id);
+    const lost = had && standing.rig.byId.has(had.value) ? had : undefined;
+    const state = isWaitedFor(need) || (lost && need === null) ? 'unrecorded' : 'off';
+    return { voice, state, need, tracks, paths: [withNothing(voice, lost)] };
+  }
+  return { voice, state: stateOn(wiring, voice, tracks, need), need, tracks, paths };
+}
+
+/** The way of somebody who wears nothing and is plugged into nothing. */
+function withNothing(voice: Voice, lost: Link<PartId> | undefined): Path {
+  if (lost) return { ...START, broken: 'pack-gone', because: [lost.by] };
+  return { ...START, broken: voice.kind === 'performer' ? 'no-transmitter' : 'no-lead' };
+}
+
+function radioPaths(wiring: Wiring, pack: SaidOf): Path[] {
+  const worn: Path = { ...START, transmitter: pack.part, because: [pack.by] };
+  const channels = wiring.chain.channelsOf(pack.part);
+  if (channels.length === 0) return [{ ...worn, broken: 'no-channel' }];
+  return channels.flatMap(({ part: channel, by }) => {
+    const tuned: Path = { ...worn, channel, source: channel, because: [...worn.because, by] };
+    const outputs = wiring.standing.rig.outputs.filter(
+      ({ reserved, carries = [] }) => !reserved && carries.includes(channel),
+    );
+    if (outputs.length === 0) return [{ ...tuned, broken: 'no-output' as const }];
+    return outputs.flatMap(({ id }) => leadPaths(wiring, id, { ...tuned, output: id }));
+  });
+}
+
+function leadPaths(wiring: Wiring, from: string, path: Path): Path[] {
+  const leads = wiring.chain.leadsFrom(from);
+  if (leads.length === 0) return [{ ...path, broken: 'no-lead' }];
+  return leads.map((lead) => inputPath(wiring, lead, path));
+}
+
+function inputPath(wiring: Wiring, lead: PluggedLead, path: Path): Path {
+  const led: Path = { ...path, lead: lead.id, because: [...path.because, lead.link.by] };
+  const reach = lead.link.value.to ? wiring.reachOf(lead.link.value.to) : undefined;
+  if (!reach) return hangingPath(wiring, lead, led);
+  const at: Path = {
+    ...led,
+    input: reach.input.id,
+    selector: reach.selector?.part.id ?? null,
+    because: [...led.because, ...reach.because],
+  };
+  if (reach.arrival?.lead !== lead.id) return { ...at, broken: 'switched-away' };
+  return reach.tracks.length === 0 ? { ...at, broken: 'no-track' } : { ...at, tracks: reach.tracks };
+}
+
+/** A lead that goes nowhere; or, as long as another sits where it was, one that was pushed out. */
+function hangingPath({ reachOf }: Wiring, { pushedOutOf }: PluggedLead, led: Path): Path {
+  const reach = pushedOutOf ? reachOf(pushedOutOf.input) : undefined;
+  const isThrown = !reach?.selector || reach.selector.position === pushedOutOf?.position;
+  const other = isThrown ? reach?.arrival : reach?.away;
+  if (!reach || !other) return { ...led, broken: 'lead-hangs' };
+  return { ...led, input: reach.input.id, because: [...led.because, other.because], broken: 'pushed-out' };
+}
+
+const BEST_FIRST: readonly TrackState[] = ['single', 'gang', 'clash'];
+const AS_VOICE: Partial<Record<TrackState, VoiceState>> = { single: 'alone', gang: 'gang', clash: 'clash' };
+
+function stateOn(
+  { trackOf }: Wiring,
+  voice: Voice,
+  tracks: readonly PartId[],
+  need: Open<Need> | null,
+): VoiceState {
+  const on = tracks.map(trackOf).filter((track) => track !== undefined);
+  const heard = on.filter((track) => track.heard.some((one) => one.voice === voice.id && !one.muted));
+  const best = BEST_FIRST.find((state) => heard.some((track) => track.state === state));
+  if (best) return AS_VOICE[best]!;
+  if (on.some((track) => track.heard.some((one) => one.voice === voice.id))) return 'muted';
+  return need === 'resting' || need === 'done' ? 'off' : 'unrecorded';
+}

@@ -1,0 +1,92 @@
+import type { FactId } from '../../shared/ids.ts';
+import type { Lead, Link, Links, Part, PartId, Rig, VoiceId } from '../model.ts';
+import { type Gang, gangsOn } from './gang-links.ts';
+import {
+  type PluggedLead,
+  pluggedLead,
+  type Socket,
+  type SwitchedInputs,
+  socketKey,
+  switchedInputs,
+} from './leads.ts';
+import { LEAD, tunedTo, wornBy } from './links.ts';
+
+/** A part of the rig, and the fact that says what it is linked to. */
+export interface SaidOf {
+  readonly part: PartId;
+  readonly by: FactId;
+}
+
+/** The chain at one place on the line, read from the body and from the recorder. */
+export class Chain {
+  readonly #links: Links;
+  readonly #switched: SwitchedInputs;
+  readonly #leads = new Map<string, Link<Lead>>();
+  readonly #packs: ReadonlyMap<string, SaidOf[]>;
+  readonly #channels: ReadonlyMap<string, SaidOf[]>;
+
+  constructor(rig: Rig, links: Links) {
+    this.#links = links;
+    this.#switched = switchedInputs(rig);
+    for (const [name, link] of links)
+      if (name.startsWith(LEAD)) this.#leads.set(name.slice(LEAD.length), link as Link<Lead>);
+    this.#packs = byEnd(rig.transmitters, (id) => wornBy(links, id));
+    this.#channels = byEnd(rig.channels, (id) => tunedTo(links, id));
+  }
+
+  /** The link by this name, as `Links` gives it. */
+  get(name: string): Link | undefined {
+    return this.#links.get(name);
+  }
+
+  /** The lead that sits in a socket, if one does. */
+  leadIn(socket: Socket): PluggedLead | undefined {
+    const id = this.#links.get(socketKey(this.#switched, socket))?.value as string | undefined;
+    const link = id === undefined ? undefined : this.#leads.get(id);
+    // The lead plugged there last may have gone elsewhere since: then nothing sits there.
+    if (id === undefined || link?.value.to !== socket.input) return undefined;
+    if (this.#switched.has(socket.input) && link.value.position !== socket.position) return undefined;
+    return { id, link, pushedOutOf: null };
+  }
+
+  /** The leads that begin at an output or a hardline voice, and where they are. */
+  leadsFrom(end: PartId | VoiceId): PluggedLead[] {
+    const found: PluggedLead[] = [];
+    for (const [id, link] of this.#leads) {
+      if (link.value.from === end) found.push(pluggedLead(this.#links, this.#switched, id, link));
+    }
+    return found;
+  }
+
+  /** The transmitters a voice wears, in the order of the rig. */
+  packsOn(voice: VoiceId): readonly SaidOf[] {
+    return this.#packs.get(voice) ?? [];
+  }
+
+  /** The receiver channels tuned to a transmitter, in the order of the rig. */
+  channelsOf(transmitter: PartId): readonly SaidOf[] {
+    return this.#channels.get(transmitter) ?? [];
+  }
+
+  /** The gangs that hold on a track. */
+  gangsOn(track: PartId): Gang[] {
+    return gangsOn(this.#links, track);
+  }
+}
+
+/** The parts by what each is linked to. */
+function byEnd(
+  parts: readonly Part[],
+  linkOf: (part: PartId) => Link<string | null> | undefined,
+): ReadonlyMap<string, SaidOf[]> {
+  const found = new Map<string, SaidOf[]>();
+  for (const { id } of parts) {
+    const link = linkOf(id);
+    if (!link || link.value === null) continue;
+    const said = { part: id, by: link.by };
+    const others = found.get(link.value);
+    if (others) others.push(said);
+    else found.set(link.value, [said]);
+  }
+  return found;
+}

@@ -1,0 +1,45 @@
+import type { FactId } from '../../shared/ids.ts';
+import type { Links, PartId } from '../model.ts';
+
+// Every set of sources that may share a track is a link of its own, true while it may: one gang never takes the place
+// of another, two phones that each declare one do not contradict each other, and ending one leaves the others.
+
+const GANG = 'gang:';
+
+/** Stands between the ids in the name of a gang's link, and in none of them. */
+const BETWEEN = ',';
+
+/** Sources that share a track on purpose, with the fact that says so. */
+export interface Gang {
+  readonly sources: readonly string[];
+  readonly by: FactId;
+}
+
+export const gangName = (track: PartId, sources: readonly string[]): string =>
+  GANG + [track, ...new Set(sources.toSorted())].join(BETWEEN);
+
+const isOn = (name: string, track: PartId): boolean => name.startsWith(GANG + track + BETWEEN);
+
+/** The names of all gangs of a track among these links, ended ones included. */
+export const gangNamesOn = (names: Iterable<string>, track: PartId): string[] =>
+  [...names].filter((name) => isOn(name, track));
+
+/** The track and the sources of a gang, from the name of its link; undefined for other links. */
+export function gangNamed(name: string): { readonly track: PartId; readonly sources: string[] } | undefined {
+  if (!name.startsWith(GANG)) return undefined;
+  const [track, ...sources] = name.slice(GANG.length).split(BETWEEN);
+  return { track: track!, sources };
+}
+
+/** The gangs that hold on a track. */
+export function gangsOn(links: Links, track: PartId): Gang[] {
+  const gangs: Gang[] = [];
+  for (const [name, { value, by }] of links) {
+    if (value && isOn(name, track)) gangs.push({ sources: gangNamed(name)!.sources, by });
+  }
+  return gangs;
+}
+
+/** The gang that lets these share a track, if one does. */
+export const gangOf = (gangs: readonly Gang[], sources: readonly string[]): Gang | undefined =>
+  gangs.find((gang) => sources.every((source) => gang.sources.includes(source)));

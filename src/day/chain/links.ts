@@ -1,0 +1,184 @@
+import type { Fact, FactOf } from '../../facts/fact.ts';
+import { knew } from '../../facts/kinds/envelope.ts';
+import type { Pins, SaidWeights } from '../../facts/kinds/plan-said.ts';
+import type {
+  Day,
+  LineItem,
+  Link,
+  Links,
+  LinkWrite,
+  Need,
+  Open,
+  PartId,
+  SelectorPosition,
+  TakeId,
+  VoiceId,
+  Write,
+} from '../model.ts';
+import { placeOfTake } from '../takes.ts';
+import { gangName, gangNamesOn } from './gang-links.ts';
+
+// The chain is a set of links, each of which holds one value at a time: who wears a transmitter, where a lead goes.
+// A change on the line is a write to some of them. What the values mean together is computed in `answers.ts`.
+
+/** How the names of the links begin that are also looked up from their other end. */
+const WORN = 'worn:';
+const TUNED = 'tuned:';
+export const LEAD = 'lead:';
+export const SOCKET = 'socket:';
+
+/** Which pack a voice was given last. It stays when the pack goes, and no phone contradicts another by it. */
+export const HAD_PACK = 'had-pack:';
+
+/** The names of the links, by what they link. */
+export const key = {
+  had: (voice: VoiceId) => HAD_PACK + voice,
+  worn: (transmitter: PartId) => WORN + transmitter,
+  tuned: (channel: PartId) => TUNED + channel,
+  lead: (lead: string) => LEAD + lead,
+  /** With a position, what sits at that end of the selector before the input. */
+  socket: (input: PartId, position?: Open<SelectorPosition>) =>
+    position ? `${SOCKET}${input}/${position}` : SOCKET + input,
+  thrown: (selector: PartId) => `thrown:${selector}`,
+  sent: (input: PartId) => `sent:${input}`,
+  muted: (part: PartId) => `muted:${part}`,
+  named: (track: PartId) => `named:${track}`,
+  need: (voice: VoiceId) => `need:${voice}`,
+  pins: (voice: VoiceId) => `pins:${voice}`,
+  out: (part: string) => `out:${part}`,
+  weights: 'weights',
+  roll: 'roll',
+} as const;
+
+/**
+ * The links that a fact writes; none for a fact that changes nothing on the chain. What ends every gang of a track
+ * writes those that there are: `names` are the links before it.
+ */
+export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Write[] {
+  switch (fact.kind) {
+    case 'transmitter-worn':
+      return [
+        [key.worn(fact.transmitter), fact.voice],
+        ...(fact.voice === null ? [] : [[key.had(fact.voice), fact.transmitter] as const]),
+      ];
+    case 'channels-tuned':
+      return fact.tunings.map(({ channel, transmitter }) => [key.tuned(channel), transmitter]);
+    case 'leads-plugged':
+      return fact.leads.flatMap(leadWrites);
+    case 'selectors-thrown':
+      return fact.selectors.map((selector) => [key.thrown(selector), fact.position]);
+    case 'inputs-sent':
+      return fact.routes.map(({ input, tracks }) => [key.sent(input), tracks]);
+    case 'mute-set':
+      return [[key.muted(fact.part), fact.muted]];
+    case 'gang-declared':
+      return fact.sources.length > 0
+        ? [[gangName(fact.track, fact.sources), true]]
+        : gangNamesOn(names, fact.track).map((name) => [name, false]);
+    case 'gang-ended':
+      return [[gangName(fact.track, fact.sources), false]];
+    case 'track-named':
+      return [[key.named(fact.track), fact.name]];
+    case 'voices-needed':
+      return fact.voices.map(({ voice, need }) => [key.need(voice), need]);
+    case 'voice-pinned':
+      return [[key.pins(fact.voice), fact.pins]];
+    case 'out-marked':
+      return [[key.out(fact.part), fact.out]];
+    case 'moves-weighed':
+      return [[key.weights, fact.weights]];
+    case 'roll-changed':
+      return [[key.roll, fact.roll]];
+    default:
+      return [];
+  }
+}
+
+/**
+ * A lead that goes into a socket also becomes what sits there. What sat there before is thereby out, wherever on the
+ * line this write comes to stand: who is pushed out is read from the line and never said. Whether an input has one
+ * socket or, with a selector before it, two, is a matter of the rig, so both are written.
+ */
+function leadWrites({ lead, from, to, position = 'a' }: FactOf<'leads-plugged'>['leads'][number]): Write[] {
+  const plugged: Write = [key.lead(lead), { from, to, position }];
+  return to === null ? [plugged] : [plugged, [key.socket(to), lead], [key.socket(to, position), lead]];
+}
+
+/** Whether whoever made one of two writes knew of the other. */
+const isEitherKnown = (fact: Pick<Fact, 'id' | 'seen'>, { by, seen }: LinkWrite): boolean =>
+  knew(fact, by) || knew(seen ? { id: by, seen } : { id: by }, fact.id);
+
+const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
+/**
+ * The link that a fact makes of the one before it on the line. What was said when neither knew of the other stays
+ * beside it as a rival; what either knew of was put before or after it on purpose.
+ */
+export function linkOver(old: Link | undefined, value: unknown, fact: Fact): Link {
+  const { id: by, seen } = fact;
+  const write: LinkWrite = seen ? { value, by, seen } : { value, by };
+  if (!old || (!old.rivals && knew(fact, old.by))) return write;
+  const rivals = [old, ...(old.rivals ?? [])]
+    .filter((link) => !isEitherKnown(fact, link) && !same(link.value, value))
+    .map(({ rivals: _, ...link }: Link) => link);
+  return rivals.length > 0 ? { ...write, rivals } : write;
+}
+
+/**
+ * What an item of the line writes: nothing where it is taken back, and what was resolved where phones differed. `names`
+ * are the links before it.
+ */
+export const writesOfItem = (
+  { fact, takenBack, resolved }: LineItem,
+  names: Iterable<string>,
+): readonly Write[] => (takenBack ? [] : (resolved ?? writesOf(fact, names)));
+
+/** Writes what a fact, or what was resolved in its place, says of the links; false where it says nothing. */
+export function applyWrites(
+  links: Map<string, Link>,
+  fact: Fact,
+  writes = writesOf(fact, links.keys()),
+): boolean {
+  for (const [name, value, said = fact] of writes) links.set(name, linkOver(links.get(name), value, said));
+  return writes.length > 0;
+}
+
+/** Items of the line between two copies of the links. */
+export const CHECKPOINT_EVERY = 256;
+
+/** The links just before the item at `index` of the line; `day.line.length` is now. */
+export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: number): Map<string, Link> {
+  if (index >= day.line.length) return new Map(day.tail);
+  const from = Math.floor(index / CHECKPOINT_EVERY);
+  const links = new Map(day.memory.checkpoints[from]);
+  for (let at = from * CHECKPOINT_EVERY; at < index; at += 1) {
+    const item = day.line[at]!;
+    applyWrites(links, item.fact, writesOfItem(item, links.keys()));
+  }
+  return links;
+}
+
+/** The links just before a take, which hold for it. */
+export const linksAtTake = (day: Day, take: TakeId): Links => linksAt(day, placeOfTake(day, take));
+
+/** Whatever gives a link by its name. */
+export type LinkReader = Pick<Links, 'get'>;
+
+const read = <Value>(links: LinkReader, name: string): Link<Value> | undefined =>
+  links.get(name) as Link<Value> | undefined;
+
+export const wornBy = (links: LinkReader, transmitter: PartId) =>
+  read<VoiceId | null>(links, key.worn(transmitter));
+export const hadPack = (links: LinkReader, voice: VoiceId) => read<PartId>(links, key.had(voice));
+export const tunedTo = (links: LinkReader, channel: PartId) => read<PartId | null>(links, key.tuned(channel));
+export const thrownTo = (links: LinkReader, selector: PartId) =>
+  read<Open<SelectorPosition>>(links, key.thrown(selector));
+export const sentTo = (links: LinkReader, input: PartId) => read<readonly PartId[]>(links, key.sent(input));
+export const mutedAt = (links: LinkReader, part: PartId) => read<boolean>(links, key.muted(part));
+export const nameTypedFor = (links: LinkReader, track: PartId) =>
+  read<string | null>(links, key.named(track));
+export const needOf = (links: LinkReader, voice: VoiceId) => read<Open<Need>>(links, key.need(voice));
+export const pinsOf = (links: LinkReader, voice: VoiceId) => read<Pins | null>(links, key.pins(voice));
+export const outAt = (links: LinkReader, part: string) => read<boolean>(links, key.out(part));
+export const weightsIn = (links: LinkReader) => read<SaidWeights>(links, key.weights);
+export const rollIn = (links: LinkReader) => read<string>(links, key.roll);

@@ -1,0 +1,119 @@
+import { SELECTOR_POSITIONS } from '../../facts/kinds/chain-changed.ts';
+import type { FactId } from '../../shared/ids.ts';
+import { isOneOf } from '../../shared/open-word.ts';
+import type { Open, Part, PartId, Rig, SelectorPosition, Voice, VoiceId } from '../model.ts';
+import type { Chain } from './chain.ts';
+import type { PluggedLead } from './leads.ts';
+import { mutedAt, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';
+
+/** Whatever can arrive at an input: a receiver channel, or a hardline voice. */
+export interface Source {
+  /** The receiver channel, or the hardline voice itself. */
+  readonly id: string;
+  readonly channel: PartId | null;
+  readonly transmitter: PartId | null;
+  /** Who is on it right now; null for a source that nobody is on. */
+  readonly voice: VoiceId | null;
+  readonly mutedAtBody: boolean;
+  readonly because: readonly FactId[];
+}
+
+/** A lead's end at an input, and what comes through it. */
+export interface Arrival {
+  readonly lead: string;
+  readonly from: string;
+  readonly sources: readonly Source[];
+  /** Kept for comms, playback or timecode: no voice comes this way. */
+  readonly reserved: boolean;
+  readonly because: FactId;
+}
+
+/** What reaches an input, and what a selector keeps from it. */
+export interface Reach {
+  readonly input: Part;
+  readonly arrival: Arrival | null;
+  /** At the other position of the selector before this input. */
+  readonly away: Arrival | null;
+  readonly selector: { readonly part: Part; readonly position: Open<SelectorPosition> } | null;
+  readonly muted: boolean;
+  readonly tracks: readonly PartId[];
+  readonly because: readonly FactId[];
+}
+
+/** The known ends of the chain that a place on the line is computed against. */
+export interface Standing {
+  readonly rig: Rig;
+  readonly voices: ReadonlyMap<VoiceId, Voice>;
+}
+
+/** What reaches an input, by way of the selector before it where there is one. */
+export function inputReach(standing: Standing, chain: Chain, input: Part): Reach {
+  const selector = standing.rig.selectors.findLast((one) => one.input === input.id);
+  const thrown = selector && thrownTo(chain, selector.id);
+  const position = thrown?.value ?? 'a';
+  const at = (wanted: SelectorPosition): Arrival | null => {
+    const lead = chain.leadIn({ input: input.id, position: wanted });
+    return lead?.link.value.from ? arrivalOf(standing, chain, lead) : null;
+  };
+  const muted = mutedAt(chain, input.id);
+  const sent = sentTo(chain, input.id);
+  // At a position that only a newer version knows, nothing is claimed to arrive.
+  const isRead = isOneOf(SELECTOR_POSITIONS, position);
+  const arrival = isRead ? at(position) : null;
+  return {
+    input,
+    arrival,
+    away: selector && isRead ? at(position === 'a' ? 'b' : 'a') : null,
+    selector: selector ? { part: selector, position } : null,
+    muted: muted?.value ?? false,
+    tracks: sent?.value ?? [],
+    because: [thrown?.by, muted?.by, sent?.by, arrival?.because].filter((id) => id !== undefined),
+  };
+}
+
+function arrivalOf(standing: Standing, chain: Chain, { id: lead, link }: PluggedLead): Arrival | null {
+  const from = link.value.from!;
+  const voice = standing.voices.get(from);
+  if (voice) {
+    return { lead, from, sources: [hardline(voice, link.by)], reserved: false, because: link.by };
+  }
+  const output = standing.rig.byId.get(from);
+  if (!output) return null;
+  const reserved = Boolean(output.reserved);
+  const channels = reserved ? [] : (output.carries ?? []).filter((id) => standing.rig.byId.has(id));
+  const sources = channels.map((channel) => radioSource(standing, chain, channel));
+  return { lead, from, sources, reserved, because: link.by };
+}
+
+const hardline = (voice: Voice, by: FactId): Source => ({
+  id: voice.id,
+  channel: null,
+  transmitter: null,
+  voice: voice.id,
+  mutedAtBody: false,
+  because: [by],
+});
+
+/** What a receiver channel brings: the voice that wears the transmitter it is tuned to, if anybody does. */
+function radioSource({ rig, voices }: Standing, chain: Chain, channel: PartId): Source {
+  const tuned = tunedTo(chain, channel);
+  const transmitter = tuned?.value && rig.byId.has(tuned.value) ? tuned.value : null;
+  const worn = transmitter ? wornBy(chain, transmitter) : undefined;
+  const voice = worn?.value ? voices.get(worn.value) : undefined;
+  const muted = transmitter ? mutedAt(chain, transmitter) : undefined;
+  return {
+    id: channel,
+    channel,
+    transmitter,
+    // Struck off the cast or not: whoever was on a take stays on it.
+    voice: voice?.id ?? null,
+    mutedAtBody: muted?.value ?? false,
+    because: [worn?.by, tuned?.by, muted?.by].filter((id) => id !== undefined),
+  };
+}
+
+export const isMuted = (reach: Reach, source: Source): boolean => reach.muted || source.mutedAtBody;
+
+/** The sources at an input that somebody is on. */
+export const liveSources = (reach: Reach): Source[] =>
+  (reach.arrival?.sources ?? []).filter(({ voice }) => voice !== null);

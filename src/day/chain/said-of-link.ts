@@ -1,0 +1,29 @@
+import type { Draft, Fact } from '../../facts/fact.ts';
+import { bodyOf } from '../../facts/kinds/envelope.ts';
+import { gangNamed } from './gang-links.ts';
+import { writesOf } from './links.ts';
+
+/** The kinds that write several links at once, with the list that has one item for each. */
+const LISTS: { readonly [Name in Fact['kind']]?: string } = {
+  'channels-tuned': 'tunings',
+  'leads-plugged': 'leads',
+  'selectors-thrown': 'selectors',
+  'inputs-sent': 'routes',
+  'voices-needed': 'voices',
+};
+
+/** What a fact says of one link only, as it would be said anew; undefined where it says nothing of it. */
+export function saidOfLink(fact: Fact, link: string): Draft | undefined {
+  const gang = gangNamed(link);
+  // What ended every gang of the track is said again of this one alone.
+  if (gang && fact.kind === 'gang-declared' && fact.sources.length === 0)
+    return says(fact, link) ? { kind: 'gang-ended', ...gang } : undefined;
+  const body = bodyOf(fact);
+  const list = LISTS[fact.kind];
+  if (!list) return says(fact, link) ? (body as Draft) : undefined;
+  const items = body[list] as readonly unknown[];
+  const item = items.find((one) => says({ ...fact, [list]: [one] } as Fact, link));
+  return item === undefined ? undefined : ({ ...body, [list]: [item] } as Draft);
+}
+
+const says = (fact: Fact, link: string): boolean => writesOf(fact, [link]).some(([name]) => name === link);

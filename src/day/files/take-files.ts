@@ -1,0 +1,72 @@
+import { answersAtTake } from '../answers/answers.ts';
+import type { TrackAnswer } from '../answers/track-answers.ts';
+import { filledHeader } from '../header.ts';
+import type { Day, PartId, Take, TakeId } from '../model.ts';
+import { takesInOrder } from '../takes.ts';
+import { fileNameOnTrack, fileNamesOf } from './file-name.ts';
+
+/** A sound file of a take. */
+export interface TakeFile {
+  readonly name: string;
+  /** The one track in it; null where all tracks of the take are in one file. */
+  readonly track: PartId | null;
+}
+
+/** A track that carries something at a take, or that was named by hand: the mix, and isos with somebody on, muted or not. */
+export const isRecorded = ({ state, typed }: TrackAnswer): boolean => state !== 'empty' || typed;
+
+export const tracksRecorded = (day: Day, take: Take): PartId[] =>
+  take.kind === 'mos'
+    ? []
+    : answersAtTake(day, take.id)
+        .tracks.filter(isRecorded)
+        .map(({ track }) => track.id);
+
+const memory = new WeakMap<Day, ReadonlyMap<TakeId, readonly TakeFile[]>>();
+
+/**
+ * The sound files of every take of the day: one of all its tracks or, where the recorder writes mono files, one of each
+ * track. MOS has none, unless somebody typed a name for it; a take with sound of whose tracks nothing is known has one.
+ */
+export function filesOfTakes(day: Day): ReadonlyMap<TakeId, readonly TakeFile[]> {
+  const known = memory.get(day);
+  if (known) return known;
+  const names = fileNamesOf(day);
+  const isMono = filledHeader(day.header).fileLayout === 'mono';
+  const files = new Map<TakeId, readonly TakeFile[]>();
+  for (const take of takesInOrder(day)) {
+    const tracks = isMono ? tracksRecorded(day, take) : [];
+    const name = names.get(take.id) ?? '';
+    files.set(
+      take.id,
+      tracks.length > 0 ? monoFiles(day, take, tracks) : name ? [{ name, track: null }] : [],
+    );
+  }
+  memory.set(day, files);
+  return files;
+}
+
+/** A name typed by hand is that of the file, where there is but one. */
+function monoFiles(day: Day, take: Take, tracks: readonly PartId[]): TakeFile[] {
+  const typed = take.file?.trim();
+  if (typed && tracks.length === 1) return [{ name: typed, track: tracks[0]! }];
+  return tracks.map((track) => ({ name: fileNameOnTrack(day, take, track), track }));
+}
+
+/**
+ * Names of the files of one take in one breath: what they have in common once, `'24BT3_1, _2, _16.wav'`; in full where
+ * that cannot be told apart from the rest.
+ */
+export function namesTogether(names: readonly string[]): string {
+  const [first = '', ...others] = names;
+  if (others.length === 0) return first;
+  const ending = /\.[A-Za-z0-9]{1,5}$/.exec(first)?.[0] ?? '';
+  let shared = first;
+  for (const name of others) while (!name.startsWith(shared)) shared = shared.slice(0, -1);
+  // A mark begins with what stands between it and the name.
+  const from = Math.max(...['_', '-', ' ', '.'].map((mark) => shared.lastIndexOf(mark)));
+  const isShort = from > 0 && names.every((name) => name.endsWith(ending));
+  if (!isShort) return names.join(', ');
+  const marks = names.map((name) => name.slice(from, name.length - ending.length));
+  return marks.includes('') ? names.join(', ') : `${first.slice(0, from)}${marks.join(', ')}${ending}`;
+}

@@ -1,0 +1,55 @@
+import type { Part, PartId, Rig } from '../model.ts';
+
+const memory = new WeakMap<readonly Part[], ReadonlyMap<PartId, string>>();
+
+/**
+ * How the tracks of the recorder are called, in its order, no two alike: `'5'`. A mix that is called by a word has the
+ * number of its place, and where another track bears that number its word: `'L'`. What is called alike all the same has
+ * its place beside it: `'5 (place 7)'`.
+ */
+export function trackLabels({ tracks }: Rig): ReadonlyMap<PartId, string> {
+  const known = memory.get(tracks);
+  if (known) return known;
+  const labels = labelsOf(tracks);
+  memory.set(tracks, labels);
+  return labels;
+}
+
+function labelsOf(tracks: readonly Part[]): ReadonlyMap<PartId, string> {
+  const labels = new Map<PartId, string>();
+  const taken = new Set<string>();
+  const call = (track: Part, words: Iterable<string>): void => {
+    if (labels.has(track.id)) return;
+    for (const word of words) {
+      const read = readAs(word);
+      if (read === '' || taken.has(read)) continue;
+      taken.add(read);
+      labels.set(track.id, word.trim());
+      return;
+    }
+  };
+  // A number on a track is its own; a mix without one takes what is left.
+  for (const track of tracks) if (!isMixByWord(track)) call(track, [track.name]);
+  for (const [at, track] of tracks.entries()) if (isMixByWord(track)) call(track, [`${at + 1}`, track.name]);
+  for (const [at, track] of tracks.entries()) call(track, withPlace(track.name.trim(), at + 1));
+  return new Map(tracks.map(({ id }) => [id, labels.get(id)!]));
+}
+
+/** One of these is free, as there is no end of them. */
+function* withPlace(name: string, place: number): Generator<string> {
+  const isRead = readAs(name) !== '';
+  if (!isRead) yield `${place}`;
+  for (let beside = `${place}`; ; beside += ` ${place}`) yield `${isRead ? name : 'track'} (place ${beside})`;
+}
+
+export const isNumber = (text: string): boolean => /^\d+$/.test(text.trim());
+
+export const isMixByWord = ({ mix, name }: Part): boolean => mix === true && !isNumber(name);
+
+/** Two names that look alike are alike: case, width, blanks and what cannot be seen tell nothing apart. */
+const readAs = (text: string): string =>
+  text
+    .replaceAll(/[\p{C}\s]+/gu, '')
+    .normalize('NFKC')
+    .replaceAll(/\s+/gu, '')
+    .toUpperCase();

@@ -1,0 +1,29 @@
+import type { Day, Take } from '../model.ts';
+import { takesNumberedTwice } from '../takes.ts';
+import { type DescribedTwice, describedTwice } from './described-twice.ts';
+import { type OrderUnsure, orderUnsure } from './order-unsure.ts';
+import { type SaidTwice, saidTwice } from './said-twice.ts';
+
+/** What cannot both be true, or could have been either way round, shown until somebody says what is true. */
+export type Conflict =
+  | SaidTwice
+  | DescribedTwice
+  /** One slate and take number was logged twice. */
+  | { readonly kind: 'take-twice'; readonly takes: readonly Take[] }
+  | OrderUnsure;
+
+const found = new WeakMap<Day, Conflict[]>();
+
+/** The conflicts of the day, along the whole line; a day of one phone can only have a number logged twice. */
+export function conflictsOf(day: Day): Conflict[] {
+  const known = found.get(day);
+  if (known) return known;
+  const conflicts: Conflict[] = [
+    ...saidTwice(day),
+    ...describedTwice(day),
+    ...takesNumberedTwice(day).map((takes): Conflict => ({ kind: 'take-twice', takes })),
+    ...orderUnsure(day),
+  ];
+  found.set(day, conflicts);
+  return conflicts;
+}

@@ -1,0 +1,60 @@
+import { BIT_DEPTHS } from '../../facts/kinds/day-described.ts';
+import { isOneOf } from '../../shared/open-word.ts';
+import { framesToMs } from '../../time/timecode.ts';
+import { filesOfTakes, tracksRecorded } from '../files/take-files.ts';
+import type { Day, Take } from '../model.ts';
+import { sampleFormats, takenAtMs } from '../taken-at.ts';
+import { takesInOrder } from '../takes.ts';
+
+/** What the day adds up to. */
+export interface DayTotals {
+  /** Everything logged and not taken back, MOS and false starts too. */
+  readonly takes: number;
+  readonly circled: number;
+  /** Sound files: one a take, or one for each of its tracks where the recorder writes mono files; none for MOS. */
+  readonly files: number;
+  readonly recordedMs: number;
+  /** Takes with sound whose length nobody knows: recorded time and bytes are at least what they say. */
+  readonly withoutLength: number;
+  readonly longest: { readonly take: Take; readonly ms: number } | null;
+  /** Sound alone: samples of every track that carries something at the take, without the files' headers. */
+  readonly bytes: number;
+}
+
+const BYTES_PER_SAMPLE = { '16': 2, '24': 3, '32': 4, '32f': 4 } as const;
+
+/** Real milliseconds a take lasted; null where its length is not known. */
+export const lengthMs = ({ length }: Take): number | null =>
+  length ? framesToMs(length.frames, length.rate) : null;
+
+/**
+ * Totals of a day. Bytes are sample rate × bytes a sample × tracks × seconds: ten seconds of one track at 48 kHz and
+ * 24 bit are 1 440 000. Each take counts in what held when it rolled.
+ */
+export function dayTotals(day: Day): DayTotals {
+  const takes = takesInOrder(day);
+  const recorded = takes.filter(({ kind }) => kind !== 'mos');
+  const formatAt = sampleFormats(day);
+  let recordedMs = 0;
+  let bytes = 0;
+  let longest: DayTotals['longest'] = null;
+  for (const take of recorded) {
+    const ms = lengthMs(take) ?? 0;
+    recordedMs += ms;
+    if (ms > (longest?.ms ?? 0)) longest = { take, ms };
+    const { sampleRate, bitDepth } = formatAt(takenAtMs(day, take));
+    // Nobody here can say how large a sample of a depth of a newer version is.
+    if (!isOneOf(BIT_DEPTHS, bitDepth)) continue;
+    const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;
+    bytes += Math.round(ms * bytesPerTrackMs) * tracksRecorded(day, take).length;
+  }
+  return {
+    takes: takes.length,
+    circled: takes.filter(({ circled }) => circled).length,
+    files: [...filesOfTakes(day).values()].reduce((sum, files) => sum + files.length, 0),
+    recordedMs,
+    withoutLength: recorded.filter((take) => lengthMs(take) === null).length,
+    longest,
+    bytes,
+  };
+}

@@ -1,0 +1,116 @@
+import { counterOf, databaseOf, type FactId } from '../../shared/ids.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { Envelope } from '../kinds/envelope.ts';
+import { mergeFacts } from '../merge-facts.ts';
+import { isSameFact } from '../stored.ts';
+import type { DayFile } from './day-file-facts.ts';
+
+const DAY_MS = 86_400_000;
+
+/**
+ * What a day may be after something was taken in. It is less than what is read: whatever grows from here on (counters
+ * by one, entries by those said here, each with the counters of all databases known) has room for a lifetime of days
+ * below what the next reader refuses. `aheadMs` is how far after this phone's clock an entry may be dated: a later
+ * entry of whoever knows it is never earlier on the line.
+ */
+export const DOOR_LIMITS = {
+  counter: 10_000_000,
+  facts: 150_000,
+  /** Characters of the entries as a file has them. */
+  size: 30_000_000,
+  databases: 100,
+  aheadMs: 2 * 366 * DAY_MS,
+} as const;
+
+/** What this phone has of a day. */
+export interface HeldDay {
+  readonly stored: readonly Envelope[];
+  /** Facts that came from a damaged file without checks: a whole one takes the place of each. */
+  readonly unsure: ReadonlySet<FactId>;
+}
+
+/** One id, two bodies, and nothing that says which of them is damaged. */
+export interface Dispute {
+  readonly here: Envelope;
+  readonly there: Envelope;
+}
+
+/** Which of two bodies stands, where somebody has looked at both. */
+export type Stands = 'here' | 'file';
+
+/** What a file does to a day. */
+export interface Admitted {
+  /** Not known yet, in the order of ids. */
+  readonly fresh: readonly Envelope[];
+  /** Whole ones in place of damaged ones. */
+  readonly mended: readonly Envelope[];
+  /** How many were known. */
+  readonly same: number;
+  /** Those of the file that stay out, because what is here stands. */
+  readonly leftOut: readonly FactId[];
+  /** Those of the day that are unsure afterwards. */
+  readonly unsure: ReadonlySet<FactId>;
+}
+
+/**
+ * What a file does to a day, or why it may not come in. A whole fact takes the place of one that may be damaged. Two of
+ * which nobody can tell that fail with `fact-id-twice` and `disputes`, unless it is said which `stands`. Whatever shows
+ * what a file would change, and whatever takes it in, asks this.
+ */
+export function admit(held: HeldDay, file: DayFile, nowMs: number, stands?: Stands): Result<Admitted> {
+  const known = new Map(held.stored.map((fact) => [fact.id, fact]));
+  const mended: Envelope[] = [];
+  const disputes: Dispute[] = [];
+  const leftOut = new Set<FactId>();
+  for (const fact of file.stored) {
+    const here = known.get(fact.id);
+    if (!here || isSameFact(here, fact)) continue;
+    const beats = held.unsure.has(fact.id) && !file.unchecked;
+    if (beats || stands === 'file') mended.push(fact);
+    else if (stands === 'here') leftOut.add(fact.id);
+    else disputes.push({ here, there: fact });
+  }
+  if (disputes.length > 0)
+    return fail({ code: 'fact-id-twice', ids: disputes.map(({ here }) => here.id), disputes });
+  const changed = new Set(mended.map(({ id }) => id));
+  const coming = file.stored.filter(({ id }) => !changed.has(id) && !leftOut.has(id));
+  const merged = mergeFacts(held.stored, coming);
+  if (!merged.ok) return merged;
+  const { fresh, same } = merged.value;
+  const refused = refusedAtDoor(held.stored, [...fresh, ...mended], nowMs);
+  if (refused) return fail(refused);
+  const unsure = new Set(held.unsure);
+  if (file.unchecked) for (const { id } of [...fresh, ...mended]) unsure.add(id);
+  else for (const { id } of file.stored) if (!leftOut.has(id)) unsure.delete(id);
+  return ok({ fresh, mended, same, leftOut: [...leftOut], unsure });
+}
+
+/** Why these facts may not come onto a day that has others; undefined where they may. `nowMs` is the phone's clock. */
+function refusedAtDoor(
+  here: readonly Envelope[],
+  fresh: readonly Envelope[],
+  nowMs: number,
+): Problem | undefined {
+  if (fresh.length === 0) return undefined;
+  const high = fresh.find(({ id, seen = {} }) =>
+    [counterOf(id), ...Object.values(seen)].some((counter) => counter > DOOR_LIMITS.counter),
+  );
+  if (high) return { code: 'door-counter', limit: DOOR_LIMITS.counter };
+  const latest = fresh.reduce((last, { at }) => Math.max(last, at), 0);
+  if (latest > nowMs + DOOR_LIMITS.aheadMs) return { code: 'door-date', atMs: latest, nowMs };
+  const all = [...here, ...fresh];
+  if (all.length > DOOR_LIMITS.facts)
+    return { code: 'door-facts', count: all.length, limit: DOOR_LIMITS.facts };
+  const databases = new Set(all.map(({ id }) => databaseOf(id))).size;
+  if (databases > DOOR_LIMITS.databases)
+    return { code: 'door-databases', count: databases, limit: DOOR_LIMITS.databases };
+  const size = all.reduce((sum, fact) => sum + JSON.stringify(fact).length, 0);
+  if (size > DOOR_LIMITS.size) return { code: 'door-size' };
+  return undefined;
+}
+
+/** The day after it: as the next file of the same day comes upon it. */
+export function heldAfter(held: HeldDay, { fresh, mended, unsure }: Admitted): HeldDay {
+  const changed = new Map(mended.map((fact) => [fact.id, fact]));
+  return { stored: [...held.stored.map((fact) => changed.get(fact.id) ?? fact), ...fresh], unsure };
+}

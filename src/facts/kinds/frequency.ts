@@ -1,0 +1,54 @@
+import { fail, ok, type Result } from '../../shared/result.ts';
+
+/** Below this a frequency is taken for a slip of the keyboard. */
+export const LOWEST_KHZ = 1_000;
+/** Above this a frequency is taken for a slip of the keyboard (kHz typed where MHz were asked). */
+export const HIGHEST_KHZ = 100_000_000;
+
+export type FrequencyProblem =
+  | { readonly code: 'frequency-not-whole'; readonly khz: number }
+  | { readonly code: 'frequency-not-positive'; readonly khz: number }
+  | { readonly code: 'frequency-too-low'; readonly khz: number; readonly lowestKhz: number }
+  | { readonly code: 'frequency-too-high'; readonly khz: number; readonly highestKhz: number };
+
+export type MhzProblem =
+  | FrequencyProblem
+  | { readonly code: 'frequency-empty' }
+  | { readonly code: 'frequency-unreadable'; readonly text: string }
+  | { readonly code: 'frequency-finer-than-khz'; readonly text: string };
+
+/** A frequency as a whole number of kHz between 1 MHz and 100 GHz. `checkKhz(0)` → `frequency-not-positive` */
+export function checkKhz(khz: number): Result<number, FrequencyProblem> {
+  // A problem goes to a screen, and a screen never shows NaN or Infinity.
+  if (!Number.isSafeInteger(khz))
+    return fail({ code: 'frequency-not-whole', khz: Number.isFinite(khz) ? khz : 0 });
+  if (khz <= 0) return fail({ code: 'frequency-not-positive', khz });
+  if (khz < LOWEST_KHZ) return fail({ code: 'frequency-too-low', khz, lowestKhz: LOWEST_KHZ });
+  if (khz > HIGHEST_KHZ) return fail({ code: 'frequency-too-high', khz, highestKhz: HIGHEST_KHZ });
+  return ok(khz);
+}
+
+const MHZ = /^([+-]?)(\d{1,9})(?:[.,](\d*))?(?:\s*mhz)?$/i;
+
+/**
+ * MHz as typed, with a point or a comma, to whole kHz; digit by digit, so no binary fraction is ever involved.
+ * `parseMhz('470,1')` → ok 470100; `parseMhz('470.1255')` → `frequency-finer-than-khz`
+ */
+export function parseMhz(text: string): Result<number, MhzProblem> {
+  const trimmed = text.trim();
+  if (trimmed === '') return fail({ code: 'frequency-empty' });
+  const match = MHZ.exec(trimmed);
+  if (!match) return fail({ code: 'frequency-unreadable', text });
+  const [, sign, whole = '', fraction = ''] = match;
+  if (/[1-9]/.test(fraction.slice(3))) return fail({ code: 'frequency-finer-than-khz', text });
+  const khz = Number(whole) * 1000 + Number(fraction.slice(0, 3).padEnd(3, '0'));
+  return checkKhz(sign === '-' && khz > 0 ? -khz : khz);
+}
+
+/** MHz as typed where a frequency may also be taken away: nothing typed is null. */
+export const parseMhzOrNone = (text: string): Result<number | null, MhzProblem> =>
+  text.trim() === '' ? ok(null) : parseMhz(text);
+
+/** Whole kHz as MHz with three places, which `parseMhz` reads back. `formatMhz(470_100)` → '470.100' */
+export const formatMhz = (khz: number): string =>
+  `${khz < 0 ? '-' : ''}${Math.floor(Math.abs(khz) / 1000)}.${String(Math.abs(khz) % 1000).padStart(3, '0')}`;

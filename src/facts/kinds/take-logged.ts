@@ -1,0 +1,89 @@
+import * as z from 'zod/mini';
+import { isOneOf, isWord } from '../../shared/open-word.ts';
+import { factIdText, idText, longText, shortText, text, wholeNumber } from './envelope.ts';
+import { kind } from './kind.ts';
+import { openEnum } from './open-enum.ts';
+import { RATE_IDS } from './rate-ids.ts';
+
+/**
+ * A slate. Lettered: a scene and how many setups in it came before (0 is the master, 1 is A). Numbered: a running
+ * slate number, with the scene given separately.
+ */
+const lettered = z.object({ style: z.literal('lettered'), scene: shortText, setup: wholeNumber(0, 20_000) });
+const numbered = z.object({
+  style: z.literal('numbered'),
+  number: wholeNumber(0, 999_999),
+  scene: shortText,
+});
+const calledSlate = z.discriminatedUnion('style', [lettered, numbered]);
+export type Slate = z.infer<typeof calledSlate>;
+
+/** A take keeps its place though its slate is of a style that only a newer version can read: `said` is that style. */
+const unreadSlate = z.object({ style: z.literal('unread'), said: text(40) });
+const slate = z.discriminatedUnion('style', [lettered, numbered, unreadSlate]);
+export type TakeSlate = z.infer<typeof slate>;
+
+/** The slate that the takes from here on belong to. */
+export const slateCalled = kind('slate-called', z.object({ slate: calledSlate }));
+
+export const TAKE_KINDS = ['take', 'pickup', 'wild', 'tone', 'mos'] as const;
+export type TakeKind = (typeof TAKE_KINDS)[number];
+
+export const HIGHEST_TAKE = 9999;
+/** At 60 frames a second more than two weeks. */
+const MOST_FRAMES = 100_000_000;
+
+/** A place in time: a count of frames at an exact rate. */
+const stamp = z.object({ frames: wholeNumber(0, MOST_FRAMES), rate: openEnum(RATE_IDS) });
+
+/** Everything that can be said of a take, at the time or afterwards. Null takes a field's value back. */
+export const takeFields = z.object({
+  kind: z.optional(openEnum(TAKE_KINDS)),
+  slate: z.optional(slate),
+  number: z.optional(wholeNumber(0, HIGHEST_TAKE)),
+  start: z.optional(z.nullable(stamp)),
+  /** Duration as a count of frames. */
+  length: z.optional(z.nullable(stamp)),
+  /** UTC ms of Roll and of Cut by the phone's clock; an open take has no cut. */
+  rolledAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
+  cutAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
+  circled: z.optional(z.boolean()),
+  noGood: z.optional(z.boolean()),
+  falseStart: z.optional(z.boolean()),
+  tailSlate: z.optional(z.boolean()),
+  /** A file name typed by hand instead of the one the pattern gives. */
+  file: z.optional(z.nullable(shortText)),
+});
+export type TakeFields = z.infer<typeof takeFields>;
+
+export const takeLogged = kind('take-logged', z.object({ fields: takeFields }), 1, {}, withUnreadSlate);
+export const takeDescribed = kind(
+  'take-described',
+  z.object({ take: factIdText, fields: takeFields }),
+  1,
+  {},
+  withUnreadSlate,
+);
+
+function withUnreadSlate(body: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  const fields = body.fields as { readonly slate?: { readonly style?: unknown } } | null | undefined;
+  const style = fields?.slate?.style;
+  if (!isWord(style) || isOneOf(['lettered', 'numbered', 'unread'], style)) return body;
+  return { ...body, fields: { ...fields, slate: { style: 'unread', said: style } } };
+}
+
+/** A remark on a take, or on one track of it. */
+export const noteAdded = kind(
+  'note-added',
+  z.object({ take: factIdText, track: z.optional(idText), text: longText }),
+);
+
+/** The recorder showed the timecode `frames` when the phone's clock said `atMs`. */
+export const clockFollowed = kind(
+  'clock-followed',
+  z.object({
+    frames: wholeNumber(0, MOST_FRAMES),
+    rate: z.enum(RATE_IDS),
+    atMs: wholeNumber(0, 253_402_300_799_999),
+  }),
+);

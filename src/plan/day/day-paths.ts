@@ -1,0 +1,103 @@
+import { isHardline } from '../../day/cast-in-order.ts';
+import { leadsOf, type PluggedLead } from '../../day/chain/leads.ts';
+import { key, outAt } from '../../day/chain/links.ts';
+import type { Day, Lead, Links, Part, PartId, SelectorPosition, VoiceId } from '../../day/model.ts';
+import {
+  INPUT_KINDS,
+  type InputKind,
+  inputOf,
+  inputsFitting,
+  outputOf,
+} from '../../facts/kinds/rig-kinds.ts';
+import { isOneOf } from '../../shared/open-word.ts';
+import type { PlanPath } from '../plan-problem.ts';
+
+const HARDLINE_FITS = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline === 'planned');
+const fitsOf = (kind: string | undefined): readonly InputKind[] =>
+  outputOf(kind)?.canMove ? inputsFitting(kind) : [];
+
+/** An output or a hardline voice, with what comes out of it and the lead on it. */
+interface End {
+  readonly from: PartId | VoiceId;
+  readonly source: string;
+  readonly fits: readonly InputKind[];
+  readonly lead: string;
+  /** Where that lead is plugged now. */
+  readonly at: Lead | undefined;
+  readonly out: boolean;
+}
+
+/** Every way from a source to an input: as plugged now, and wherever its lead could be plugged instead. */
+export const planPaths = (day: Day, links: Links): PlanPath[] =>
+  endsOf(day, links).flatMap((end) => day.rig.inputs.flatMap((input) => waysInto(day, input, end)));
+
+function endsOf(day: Day, links: Links): End[] {
+  // Of two leads on one end the one that is plugged counts.
+  const leads = new Map<string, PluggedLead>();
+  for (const lead of leadsOf(day.rig, links)) {
+    const { from, to } = lead.link.value;
+    if (!from) continue;
+    const known = leads.get(from);
+    if (!known || (known.link.value.to === null && to !== null)) leads.set(from, lead);
+  }
+  const endOf = (from: string, source: string, fits: readonly InputKind[]): End => {
+    const known = leads.get(from);
+    const lead = known?.id ?? leadNamedAfter(from, links);
+    const out = isOut(links, lead) || isOut(links, from);
+    return { from, source, fits, lead, at: known?.link.value, out };
+  };
+  const ends: End[] = [];
+  for (const { id, carries = [], reserved, outputKind } of day.rig.outputs) {
+    // An output of two channels brings both at once; only the first can be planned as somebody's own.
+    if (!reserved && carries[0]) ends.push(endOf(id, carries[0], fitsOf(outputKind)));
+  }
+  for (const { id, kind, struck } of day.voices.values()) {
+    if (!struck && (isHardline(kind) || leads.has(id))) ends.push(endOf(id, id, HARDLINE_FITS));
+  }
+  return ends;
+}
+
+export const isOut = (links: Links, part: string): boolean => outAt(links, part)?.value ?? false;
+
+const LONGEST_ID = 64;
+
+/** A new lead is named after its end, unless a lead that is on another end has that name. */
+function leadNamedAfter(end: string, links: Links): string {
+  const isFree = (id: string): boolean =>
+    id.length <= LONGEST_ID && ((links.get(key.lead(id))?.value as Lead | undefined)?.from ?? null) === null;
+  return [`lead-${end}`, `lead2-${end}`].find(isFree) ?? end;
+}
+
+function waysInto({ rig }: Day, input: Part, { from, lead, source, fits, at, out }: End): PlanPath[] {
+  const selector = rig.selectors.findLast((one) => one.input === input.id);
+  const positions = selector ? (['a', 'b'] as const) : (['a'] as const);
+  return positions.flatMap((position) => {
+    const isThere = at?.to === input.id && (!selector || at.position === position);
+    if (!isThere && !(input.inputKind && isOneOf(fits, input.inputKind))) return [];
+    return {
+      id: pathId({ lead, from, input: input.id, position }),
+      source,
+      input: input.id,
+      lead,
+      plugged: isThere,
+      out,
+      ...(selector && { selector: { id: selector.id, position } }),
+    };
+  });
+}
+
+interface PathEnds {
+  readonly lead: string;
+  readonly from: PartId | VoiceId;
+  readonly input: PartId;
+  readonly position: SelectorPosition;
+}
+
+const pathId = ({ lead, from, input, position }: PathEnds): string =>
+  JSON.stringify([lead, from, input, position]);
+
+/** The ends of a path, from the id that `problemOf` gave it. */
+export function pathEnds(id: string): PathEnds {
+  const [lead, from, input, position] = JSON.parse(id) as [string, string, string, SelectorPosition];
+  return { lead, from, input, position };
+}

@@ -1,0 +1,55 @@
+import type { Answers } from '../../day/answers/answers.ts';
+import { answersAtTake } from '../../day/answers/answers.ts';
+import { type WorkingHeader, workingHeader } from '../../day/header.ts';
+import type { Day, Take, TakeId } from '../../day/model.ts';
+import { takesInOrder } from '../../day/takes.ts';
+import type { Recording } from '../../wave/recording/recordings.ts';
+import { rateOfCard } from '../log-and-card/card-rate.ts';
+import { type Logged, loggedTakes } from '../log-and-card/logged.ts';
+import { type Recorded, recordedOf } from '../log-and-card/recorded.ts';
+import type { CardMatch } from '../pairing/match-recordings.ts';
+import type { Tolerance } from './difference.ts';
+
+/** A take and its recording, with all that is compared of them. */
+export interface CheckedPair {
+  readonly take: Take;
+  readonly recording: Recording;
+  readonly logged: Logged;
+  readonly recorded: Recorded;
+  readonly answers: Answers;
+}
+
+/** Everything one check looks at. */
+export interface Checking {
+  readonly day: Day;
+  readonly match: CardMatch;
+  readonly tolerance: Tolerance;
+  /** At the rate of the card where that of the day is one that only a newer version knows. */
+  readonly header: WorkingHeader;
+  /** All takes of the day in order. */
+  readonly takes: readonly Take[];
+  readonly pairs: readonly CheckedPair[];
+  /** The take that follows another on the line. */
+  readonly nextTake: (take: TakeId) => TakeId | null;
+}
+
+export function checkingOf(day: Day, match: CardMatch, tolerance: Tolerance): Checking {
+  const takes = takesInOrder(day);
+  const logged = new Map(loggedTakes(day).map((one) => [one.take.id, one]));
+  const placeOf = new Map(takes.map(({ id }, at) => [id, at]));
+  const pairs = match.pairs.flatMap(({ take, recording }) => {
+    const one = logged.get(take);
+    if (!one) return [];
+    const recorded = recordedOf(recording);
+    return [{ take: one.take, recording, logged: one, recorded, answers: answersAtTake(day, take) }];
+  });
+  return {
+    day,
+    match,
+    tolerance,
+    header: workingHeader(day, rateOfCard(match.recordings)),
+    takes,
+    pairs,
+    nextTake: (take) => takes[(placeOf.get(take) ?? takes.length) + 1]?.id ?? null,
+  };
+}

@@ -1,0 +1,100 @@
+import type { Day } from '../../day/model.ts';
+import { isKept, type Kept, keptDifferences } from '../../day/wrap/card-check.ts';
+import type { DifferenceKey } from '../../day/wrap/card-settlement.ts';
+import { cutText } from '../log-and-card/plain-key.ts';
+import type { CardMatch } from '../pairing/match-recordings.ts';
+import { cardDifferences } from './card-differences.ts';
+import { type Checking, checkingOf } from './checking.ts';
+import {
+  DEFAULT_TOLERANCE,
+  type Difference,
+  type DifferenceCode,
+  type Found,
+  SEVERITIES,
+  SEVERITY_OF,
+  type Tolerance,
+} from './difference.ts';
+import { settingDifferences } from './setting-differences.ts';
+import { takeDifferences } from './take-differences.ts';
+import { timeDifferences } from './time-differences.ts';
+import { trackDifferences } from './track-differences.ts';
+import { placesByTime, unmatchedDifferences } from './unmatched.ts';
+
+/**
+ * All in which the log and the card differ, in the order of the day, the worst first within one place; what concerns the
+ * whole day or card stands at its head. `match` must be of this day as it is. Every difference can be settled by keeping
+ * the log, and most by taking what the file says.
+ */
+export function differencesOf(
+  day: Day,
+  match: CardMatch,
+  tolerance: Tolerance = DEFAULT_TOLERANCE,
+): Difference[] {
+  const checking = checkingOf(day, match, tolerance);
+  const found = [
+    ...unmatchedDifferences(checking),
+    ...takeDifferences(checking),
+    ...timeDifferences(checking),
+    ...trackDifferences(checking),
+    ...settingDifferences(checking),
+    ...cardDifferences(checking),
+  ];
+  const placeOf = placesOf(checking);
+  const kept = keptDifferences(day);
+  return found
+    .map((one) => ({ place: placeOf(one), difference: differenceFrom(one, kept) }))
+    .sort((a, b) => a.place - b.place || rankOf(a.difference) - rankOf(b.difference))
+    .map(({ difference }) => difference);
+}
+
+function differenceFrom(found: Found, kept: Kept): Difference {
+  const { aspect, ...said } = found;
+  const { code, take, track, recording } = said;
+  const name = recording?.files[0]?.name;
+  const key: DifferenceKey = {
+    code: aspect === undefined ? code : cutText(`${code} ${aspect}`, 200),
+    ...(take && { take }),
+    ...(name !== undefined && { file: cutText(name, 200) }),
+    ...(track && { track }),
+    values: valuesOf(said),
+  };
+  return {
+    detail: {},
+    ...said,
+    ...key,
+    code,
+    severity: SEVERITY_OF[code],
+    settlements: [...(found.settlements ?? []), { kind: 'keep-log', difference: key }],
+    kept: isKept(kept, key),
+  };
+}
+
+const LONGEST = 4000;
+
+/** Both values as one text. Figures are compared whole: a drift is measured anew with every take. */
+function valuesOf({ was, is }: Pick<Found, 'was' | 'is'>): string {
+  const text = JSON.stringify([was, is], (_, value) =>
+    typeof value === 'number' ? Math.round(value) : value,
+  );
+  return text.length <= LONGEST ? text : `${cutText(text, LONGEST - 10)} ${text.length}`;
+}
+
+const ORDER = new Map(Object.keys(SEVERITY_OF).map((code, at) => [code as DifferenceCode, at]));
+
+const rankOf = ({ code, severity }: Difference): number =>
+  SEVERITIES.indexOf(severity) * 1000 + ORDER.get(code)!;
+
+/** Where on the line a difference belongs: at its take, just before the take that follows, or at the head of the day. */
+function placesOf(checking: Checking): (found: Found) => number {
+  const { day, takes, pairs } = checking;
+  const index = new Map(takes.map(({ id }, at) => [id, at]));
+  const takeOf = new Map(pairs.map(({ recording, take }) => [recording, take.id]));
+  const placeBefore = placesByTime(checking);
+  return ({ take, recording }) => {
+    const known = take ?? (recording && takeOf.get(recording));
+    if (known !== undefined) return index.get(known) ?? day.takes.size;
+    if (!recording) return -1;
+    const before = placeBefore(recording);
+    return before === null ? takes.length : index.get(before)! - 0.5;
+  };
+}

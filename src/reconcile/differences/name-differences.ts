@@ -1,0 +1,89 @@
+import { filesOfTakes, namesTogether } from '../../day/files/take-files.ts';
+import type { TakeFields } from '../../facts/kinds/take-logged.ts';
+import { fileMarksOf, isMono, patternWith } from '../log-and-card/file-marks.ts';
+import { stemKey, stemOf } from '../log-and-card/plain-key.ts';
+import { fileNamesIn, recordingName } from '../log-and-card/recorded.ts';
+import type { CheckedPair, Checking } from './checking.ts';
+import type { Found } from './difference.ts';
+
+/** Files that are called otherwise than the report says: what they are of, and how mono files are marked. */
+export function nameDifferences(checking: Checking): Found[] {
+  const differing = checking.pairs.filter((pair) => !isNamedAlike(checking, pair));
+  const marked = differing.filter((pair) => isMarkedOtherwise(checking, pair));
+  return [
+    ...namesDiffer(
+      checking,
+      differing.filter((pair) => !marked.includes(pair)),
+    ),
+    ...marksDiffer(checking, marked),
+  ];
+}
+
+/** One file of a set that bears the name it should is enough: others may be of tracks that the log knows nothing of. */
+function isNamedAlike({ header }: Checking, { logged, recorded, recording }: CheckedPair): boolean {
+  if (logged.stems.some((stem) => recorded.stems.has(stem))) return true;
+  const hasMarks = header.fileLayout === 'mono' && isMono(recording) && recording.parts.length === 1;
+  return !hasMarks && recorded.shortStems.has(logged.stem);
+}
+
+function isMarkedOtherwise({ day }: Checking, { logged, recorded, recording }: CheckedPair): boolean {
+  const marks = fileMarksOf(day, recording);
+  return marks ? stemKey(marks.stem) === logged.stem : recorded.shortStems.has(logged.stem);
+}
+
+const said = ({ day }: Checking, { take, recording }: CheckedPair): Pick<Found, 'was' | 'is'> => ({
+  was: namesTogether((filesOfTakes(day).get(take.id) ?? []).map(({ name }) => name)),
+  is: namesTogether(fileNamesIn(recording)),
+});
+
+const detailOf = (pairs: readonly CheckedPair[]) => ({
+  count: pairs.reduce((sum, { recording }) => sum + recording.files.length, 0),
+  takes: pairs.map(({ take }) => take.id),
+});
+
+const renaming = ({ day }: Checking, pair: CheckedPair): { take: string; fields: TakeFields }[] => {
+  const { take, recording } = pair;
+  const marks = fileMarksOf(day, recording);
+  const [first = ''] = fileNamesIn(recording);
+  const file = marks ? marks.stem + first.slice(stemOf(first).length) : recordingName(recording);
+  return file.length <= 200 ? [{ take: take.id, fields: { file } }] : [];
+};
+
+/** A recorder that names its files otherwise does so all day: that is said once. */
+function namesDiffer(checking: Checking, pairs: readonly CheckedPair[]): Found[] {
+  const [first] = pairs;
+  if (first && pairs.length >= 4 && pairs.length * 2 > checking.pairs.length)
+    return [
+      {
+        code: 'file-names-differ',
+        ...said(checking, first),
+        detail: detailOf(pairs),
+        settlements: [{ kind: 'describe-takes', takes: pairs.flatMap((pair) => renaming(checking, pair)) }],
+      },
+    ];
+  return pairs.map((pair) => ({
+    code: 'file-name-differs',
+    take: pair.take.id,
+    recording: pair.recording,
+    ...said(checking, pair),
+    settlements: [{ kind: 'describe-takes', takes: renaming(checking, pair) }],
+  }));
+}
+
+/** The marks are of the recorder and not of a take: where all are alike they go into the pattern of names. */
+function marksDiffer(checking: Checking, pairs: readonly CheckedPair[]): Found[] {
+  const [first] = pairs;
+  if (!first) return [];
+  const marks = new Set(pairs.map(({ recording }) => fileMarksOf(checking.day, recording)?.pattern ?? ''));
+  const [only = ''] = marks;
+  const filePattern = marks.size === 1 && only ? patternWith(only, checking.header.filePattern) : null;
+  return [
+    {
+      code: 'file-names-differ',
+      aspect: 'marks',
+      ...said(checking, first),
+      detail: detailOf(pairs),
+      settlements: filePattern ? [{ kind: 'describe-day', fields: { filePattern } }] : [],
+    },
+  ];
+}

@@ -1,0 +1,138 @@
+import type { Stamp } from '../../day/model.ts';
+import { lengthOfFile, startOfFile } from '../log-and-card/file-fields.ts';
+import { aroundDay, nearestFrames } from '../log-and-card/label-time.ts';
+import { startApartMs } from '../pairing/score-pair.ts';
+import { type CardClock, clockAgainstCard } from './card-clock.ts';
+import type { CheckedPair, Checking } from './checking.ts';
+import type { Found } from './difference.ts';
+import { type Pulldown, pulldownBetween } from './pulldown.ts';
+
+/** Starts and lengths that lie too far apart, and what the two clocks as a whole do. */
+export function timeDifferences(checking: Checking): Found[] {
+  const { pairs, match } = checking;
+  const clock = clockAgainstCard(checking);
+  const pulldown = pulldownBetween(pairs, match.axis);
+  const starts = pairs.filter((pair) => startFramesApart(checking, pair) > checking.tolerance.startFrames);
+  const byClock = new Set(clock ? starts.filter((pair) => isByClock(checking, clock, pair)) : []);
+  // One or two takes are no clock: they are said one by one.
+  const grouped = byClock.size >= 3 ? byClock : new Set<CheckedPair>();
+  return [
+    ...(pulldown ? [pulldownFound(pulldown)] : []),
+    ...(clock && grouped.size > 0 ? [clockApart(checking, clock, [...grouped])] : []),
+    ...(clock && !pulldown && isDrifting(clock) ? [clockDrifts(clock)] : []),
+    ...starts.filter((pair) => !grouped.has(pair)).map((pair) => startDiffers(checking, pair)),
+    ...pairs.flatMap((pair) => notLogged(checking, pair)),
+    ...pairs.flatMap((pair) => lengthDiffers(checking, pair)),
+  ];
+}
+
+function startFramesApart({ match, header }: Checking, { logged, recorded }: CheckedPair): number {
+  if (logged.startMs === undefined || recorded.startMs === undefined) return 0;
+  return nearestFrames(startApartMs(logged.startMs, recorded, match.axis.dayMs), header.timecodeRate);
+}
+
+/** The start fits once the log's clock is set right, so the clock is what differs and not the take. */
+function isByClock(
+  { match, header, tolerance }: Checking,
+  clock: CardClock,
+  { logged, recorded }: CheckedPair,
+): boolean {
+  const startMs = logged.startMs!;
+  const apart = startApartMs(startMs + clock.laterAt(startMs), recorded, match.axis.dayMs);
+  return nearestFrames(apart, header.timecodeRate) <= tolerance.startFrames;
+}
+
+const startFields = (checking: Checking, { recording }: CheckedPair): { start?: Stamp } => {
+  const start = startOfFile(recording, checking.header.timecodeRate);
+  return start ? { start } : {};
+};
+
+const pulldownFound = ({ ratio, by, ppm, pairs }: Pulldown): Found => ({
+  code: 'pulldown',
+  was: '1',
+  is: ratio,
+  detail: { by, ppm, pairs },
+});
+
+function clockApart(checking: Checking, clock: CardClock, pairs: readonly CheckedPair[]): Found {
+  const { corrected, laterAt: _laterAt, ...detail } = clock;
+  const takes = pairs.map((pair) => ({ take: pair.take.id, fields: startFields(checking, pair) }));
+  return {
+    code: 'clock-apart',
+    was: 0,
+    is: clock.lastFrames,
+    detail: { ...detail, takes: takes.map(({ take }) => take) },
+    settlements: [
+      { kind: 'describe-takes', takes },
+      ...(corrected ? [{ kind: 'follow-recorder' as const, ...corrected }] : []),
+    ],
+  };
+}
+
+/** Drift is worth a word from a quarter of a frame an hour on: three frames in a long day. */
+const isDrifting = ({ framesPerHour }: CardClock): boolean => Math.abs(framesPerHour) >= 0.25;
+
+function clockDrifts({ corrected, laterAt: _laterAt, ...detail }: CardClock): Found {
+  return {
+    code: 'clock-drifts',
+    was: 0,
+    is: detail.ppm,
+    detail,
+    settlements: corrected ? [{ kind: 'follow-recorder', ...corrected }] : [],
+  };
+}
+
+function startDiffers(checking: Checking, pair: CheckedPair): Found {
+  const { match, header } = checking;
+  const { take, recording, logged, recorded } = pair;
+  const later = aroundDay(recorded.startMs! - logged.startMs!, match.axis.dayMs);
+  const fields = startFields(checking, pair);
+  return {
+    code: 'start-differs',
+    take: take.id,
+    recording,
+    was: take.start,
+    is: fields.start ?? null,
+    detail: { frames: nearestFrames(later, header.timecodeRate) },
+    settlements: [{ kind: 'describe-takes', takes: [{ take: take.id, fields }] }],
+  };
+}
+
+function notLogged({ header }: Checking, { take, recording }: CheckedPair): Found[] {
+  const start = take.start ? undefined : startOfFile(recording, header.timecodeRate);
+  const length = take.length ? undefined : lengthOfFile(recording, header.timecodeRate);
+  const found = (
+    code: 'start-not-logged' | 'length-not-logged',
+    fields: { start?: Stamp; length?: Stamp },
+  ): Found => ({
+    code,
+    take: take.id,
+    recording,
+    was: null,
+    is: fields.start ?? fields.length ?? null,
+    settlements: [{ kind: 'describe-takes', takes: [{ take: take.id, fields }] }],
+  });
+  return [
+    ...(start ? [found('start-not-logged', { start })] : []),
+    ...(length ? [found('length-not-logged', { length })] : []),
+  ];
+}
+
+function lengthDiffers({ header, tolerance }: Checking, { take, recording, ...pair }: CheckedPair): Found[] {
+  const { logged, recorded } = pair;
+  const length = lengthOfFile(recording, header.timecodeRate);
+  if (logged.lengthMs === undefined || recorded.lengthMs === undefined || !length) return [];
+  const frames = nearestFrames(recorded.lengthMs - logged.lengthMs, header.timecodeRate);
+  if (Math.abs(frames) <= tolerance.lengthFrames) return [];
+  return [
+    {
+      code: 'length-differs',
+      take: take.id,
+      recording,
+      was: take.length,
+      is: length,
+      detail: { frames },
+      settlements: [{ kind: 'describe-takes', takes: [{ take: take.id, fields: { length } }] }],
+    },
+  ];
+}

@@ -1,0 +1,80 @@
+import type { Answers } from '../../day/answers/answers.ts';
+import { type TrackAnswer, voiceName } from '../../day/answers/track-answers.ts';
+import { trackLabels } from '../../day/files/track-labels.ts';
+import type { Day, Part, PartId } from '../../day/model.ts';
+import type { Recording, RecordingTrack } from '../../wave/recording/recordings.ts';
+import { fileTracksOf } from '../log-and-card/file-tracks.ts';
+import { plainKey } from '../log-and-card/plain-key.ts';
+
+/** One track of the recorder in a recording, against what the chain says of it. */
+export interface TrackCheck {
+  readonly track: Part;
+  /** How it is called: `'5'`. */
+  readonly number: string;
+  readonly answer: TrackAnswer;
+  /** Undefined where the recording does not hold the track. */
+  readonly file: RecordingTrack | undefined;
+  readonly verdict: 'same' | 'name-differs' | 'not-recorded';
+}
+
+/**
+ * Every track against its channel in the files; null where the files do not say which channel is which. Names that
+ * recorders give by themselves, cut names, one name out of a gang, and any name of a mix count as the same.
+ */
+export function checkTracks(day: Day, answers: Answers, recording: Recording): TrackCheck[] | null {
+  const files = fileTracksOf(day.rig.tracks, recording);
+  if (!files) return null;
+  const labels = trackLabels(day.rig);
+  return answers.tracks.map((answer) => {
+    const { track } = answer;
+    const file = files.get(track.id);
+    const number = labels.get(track.id) ?? track.name;
+    return { track, number, answer, file, verdict: verdictOn(day, answer, file) };
+  });
+}
+
+/** Which tracks of the recorder differ, by their ids. */
+export const differingTracks = (day: Day, answers: Answers, recording: Recording): Set<PartId> =>
+  new Set(
+    (checkTracks(day, answers, recording) ?? [])
+      .filter(({ verdict }) => verdict !== 'same')
+      .map(({ track }) => track.id),
+  );
+
+function verdictOn(day: Day, answer: TrackAnswer, file: RecordingTrack | undefined): TrackCheck['verdict'] {
+  if (!file) return isMissed(answer) ? 'not-recorded' : 'same';
+  return agrees(day, answer, file) ? 'same' : 'name-differs';
+}
+
+/** Somebody can be heard on the track; one who is muted may be left unarmed. */
+const isMissed = ({ state }: TrackAnswer): boolean =>
+  state === 'single' || state === 'gang' || state === 'clash';
+
+/** What recorders call a track nobody has named: '5', 'Tr 5', 'Ch05', 'Input 5' (common practice, no source). */
+const OF_ITSELF = /^(?:TR|TRK|TRACK|CH|CHANNEL|IN|INPUT|ISO)?\W?\s*\d{0,3}$/;
+
+function agrees(day: Day, answer: TrackAnswer, file: RecordingTrack): boolean {
+  const name = plainKey(file.name ?? '');
+  if (OF_ITSELF.test(name)) return true;
+  const { state, heard, typed } = answer;
+  if (state === 'mix')
+    return /MIX/.test(`${plainKey(file.function ?? '')} ${name}`) || isSame(answer.name, name);
+  if (isSame(answer.name, name)) return true;
+  if (typed || heard.length === 0) return false;
+  const voices = [...new Set(heard.map(({ voice }) => voiceName(day, voice)))];
+  const named = name.split(/\s*[,;/+&|]\s*/).filter(Boolean);
+  return named.length > 0 && named.every((one) => voices.some((voice) => isSame(voice, one)));
+}
+
+/** Recorders cut names, none of them below eight characters (common practice, no source). */
+const CUT_AT = 8;
+
+function isSame(logged: string, file: string): boolean {
+  const [whole, found] = [lettersOf(logged), lettersOf(file)];
+  return whole === found || (found.length >= CUT_AT && whole.startsWith(found));
+}
+
+const lettersOf = (text: string): string => {
+  const key = plainKey(text);
+  return key.replaceAll(/[^\p{L}\p{N}]+/gu, '') || key;
+};

@@ -1,0 +1,53 @@
+import { trackLabels } from '../../day/files/track-labels.ts';
+import type { Day } from '../../day/model.ts';
+import type { Recording } from '../../wave/recording/recordings.ts';
+import { fileTracksOf } from './file-tracks.ts';
+import { stemOf } from './plain-key.ts';
+
+/** How a recorder names the mono files of one recording. */
+export interface FileMarks {
+  /** What stands before the marks. */
+  readonly stem: string;
+  /** The marks as a pattern of names has them: `'_tr{track}'`. */
+  readonly pattern: string;
+}
+
+const LEAD = /(?:[\s._-]+(?:TR?|CH|TRK|TRACK)?)$/i;
+
+/**
+ * The marks that all mono files of a recording have in common: what each track is called, behind the name. Null where
+ * there are none, or the recorder split its files, which then have other marks too.
+ */
+export function fileMarksOf(day: Day, recording: Recording): FileMarks | null {
+  if (!isMono(recording) || recording.parts.length > 1) return null;
+  const labels = trackLabels(day.rig);
+  const found = [...(fileTracksOf(day.rig.tracks, recording) ?? [])].map(([track, { file }]) =>
+    markOf(stemOf(file), labels.get(track) ?? ''),
+  );
+  const [first] = found;
+  if (!first || !found.every((one) => one !== null && one.stem === first.stem && one.lead === first.lead))
+    return null;
+  const width = Math.min(2, Math.max(...found.map((one) => one!.width)));
+  return { stem: first.stem, pattern: `${first.lead}{track${width > 1 ? `:${width}` : ''}}` };
+}
+
+/** A set of mono files, and not one file alone. */
+export const isMono = ({ parts }: Recording): boolean =>
+  parts[0]!.files.length > 1 && parts[0]!.files.every(({ resolved }) => resolved.tracks.length === 1);
+
+/** `markOf('24BT3_tr05', '5')` is the stem 24BT3, the lead _tr and a number two wide. */
+function markOf(name: string, label: string): { stem: string; lead: string; width: number } | null {
+  const written = /^\d+$/.test(label) ? /\d+$/.exec(name)?.[0] : label;
+  if (!written || !name.toUpperCase().endsWith(written.toUpperCase())) return null;
+  if (/^\d+$/.test(label) && Number(written) !== Number(label)) return null;
+  const before = name.slice(0, -written.length);
+  const lead = LEAD.exec(before)?.[0] ?? '';
+  const isPadded = written.startsWith('0');
+  return lead ? { stem: before.slice(0, -lead.length), lead, width: isPadded ? written.length : 1 } : null;
+}
+
+/** A pattern of names with other marks of tracks at its end; null where it has the marks elsewhere. */
+export function patternWith(marks: string, pattern: string): string | null {
+  const without = pattern.replace(/[\s._-]*[^\s._\-{}]*\{track(?::2)?\}$/, '');
+  return without.includes('{track') ? null : without + marks;
+}

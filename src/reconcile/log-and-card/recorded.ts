@@ -1,0 +1,79 @@
+import { compareText } from '../../wave/recording/recording-sets.ts';
+import type { Recording } from '../../wave/recording/recordings.ts';
+import { samplesMs } from './label-time.ts';
+import { plainKey, slateKey, stemKey, stemOf, takeNumber } from './plain-key.ts';
+
+/** A recording in the form in which it is compared with takes. */
+export interface Recorded {
+  readonly recording: Recording;
+  /** What the files are called, and what is left without the mark of a track or a part. */
+  readonly stems: ReadonlySet<string>;
+  readonly shortStems: ReadonlySet<string>;
+  readonly scene: string | undefined;
+  readonly number: number | undefined;
+  readonly roll: string | undefined;
+  /** Of the file's first sample and of the press of the button; they differ by the pre-roll. */
+  readonly startMs: number | undefined;
+  readonly pressMs: number | undefined;
+  readonly lengthMs: number | undefined;
+  readonly types: ReadonlySet<string>;
+}
+
+/** What recorders hang on a name: a track, a part of a split file, a copy's number. */
+const MARK = /(?:[\s._-]+(?:TR?|CH|TRK|TRACK|PART)?\d{1,4}|[\s._-]+[A-Z]|\s*\(\d{1,3}\))$/;
+
+export function recordedOf(recording: Recording): Recorded {
+  const { files, scene, tape, start, length, sampleRate, takeTypes } = recording;
+  const stems = new Set(files.map(({ name }) => stemKey(name)));
+  const startMs = start && samplesMs(start.samples, start.sampleRate);
+  const preRoll = sampleRate === undefined ? 0 : samplesMs(preRollSamples(recording), sampleRate);
+  return {
+    recording,
+    stems,
+    shortStems: new Set([...stems].map((stem) => stem.replace(MARK, '')).filter(Boolean)),
+    scene: keyOrNone(scene, slateKey),
+    number: takeNumber(recording.take),
+    roll: keyOrNone(tape, slateKey),
+    startMs,
+    pressMs: startMs === undefined ? undefined : startMs + preRoll,
+    lengthMs: sampleRate === undefined || length === 0 ? undefined : samplesMs(length, sampleRate),
+    types: new Set(takeTypes),
+  };
+}
+
+const keyOrNone = (text: string | undefined, key: (text: string) => string): string | undefined =>
+  text === undefined ? undefined : key(text) || undefined;
+
+/** Samples recorded before the button was pressed (iXML 3.01, PRE_RECORD_SAMPLECOUNT); 0 where nothing says so. */
+export function preRollSamples({ files, length }: Recording): number {
+  const ixml = files[0]?.ixml;
+  const point = ixml?.syncPoints.find((one) => one.function === 'PRE_RECORD_SAMPLECOUNT');
+  const samples = point?.samples ?? ixml?.preRecordSamples ?? 0;
+  return samples <= length ? samples : 0;
+}
+
+/**
+ * One name for all files of a recording: the first file's, without the mark of a track or part where all files agree on
+ * the rest. `24BT3_1.wav` and `24BT3_2.wav` are `24BT3.wav`.
+ */
+export function recordingName({ files }: Pick<Recording, 'files'>): string {
+  const [name = ''] = fileNamesIn({ files });
+  const stem = stemOf(name);
+  const short = plainKey(stem).replace(MARK, '');
+  const shared = files.length > 1 && files.every((file) => stemKey(file.name).replace(MARK, '') === short);
+  const rest = stem.slice(0, short.length);
+  // Folding the case may change a length (ß is SS); then the name stays as it is.
+  return shared && short !== '' && plainKey(rest) === short ? rest + name.slice(stem.length) : name;
+}
+
+/** The names of its files, without the folders they lie in. */
+export const fileNamesIn = ({ files }: Pick<Recording, 'files'>): string[] =>
+  files.map(({ name }) => name.replace(/^.*[/\\]/s, ''));
+
+/** By tape, start and name, whatever order the files came in. */
+export const byTapeAndStart = (a: Recording, b: Recording): number =>
+  compareText(a.tape ?? '', b.tape ?? '') ||
+  (a.start?.samples ?? -1) - (b.start?.samples ?? -1) ||
+  compareText(a.files[0]!.name, b.files[0]!.name) ||
+  a.length - b.length ||
+  compareText(JSON.stringify([a.scene, a.take, a.note]), JSON.stringify([b.scene, b.take, b.note]));

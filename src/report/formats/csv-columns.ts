@@ -1,0 +1,191 @@
+import type { ReportModel } from '../model.ts';
+import { withoutIsolates } from '../printed/isolated.ts';
+import {
+  bitDepthWords,
+  layoutWords,
+  noteText,
+  rateWords,
+  STATE_WORDS,
+  STATUS_WORDS,
+  sampleRateWords,
+  trackText,
+  trackUnit,
+} from '../printed/words.ts';
+import type { NoteLine, TakeLine } from '../take-lines.ts';
+import type { TrackLine } from '../track-lines.ts';
+import { guardFormula, guardName } from './csv-field.ts';
+
+/** What a line of the table speaks of: a whole take, or one track of it. */
+export type CsvLines = 'take' | 'track';
+
+/** One line of the table. A take without tracks has one line without a track. */
+export interface CsvRow {
+  readonly take: TakeLine;
+  readonly track: TrackLine | null;
+}
+
+interface Column {
+  readonly title: string;
+  /** Absent where it fits both kinds of table. */
+  readonly only?: CsvLines;
+  readonly cell: (row: CsvRow, model: ReportModel) => string;
+  /** Speaks of this track in this take, and of no other line. */
+  readonly ofLine?: true;
+}
+
+/** A cell holds one text, and what tells a formula is its first character. */
+const name = (value: string): string => guardName(withoutIsolates(value));
+const text = (value: string): string => guardFormula(withoutIsolates(value));
+
+/** Every column there is but `each-track`, by the word the mixer sees and keeps. */
+const COLUMNS = {
+  production: { title: 'Production', cell: (_, { head }) => text(head.production) },
+  day: { title: 'Day', cell: (_, { head }) => name(head.label) },
+  date: { title: 'Date', cell: (_, { head }) => text(head.date) },
+  unit: { title: 'Unit', cell: (_, { head }) => text(head.unit) },
+  mixer: { title: 'Mixer', cell: (_, { head }) => text(head.mixer) },
+  recorder: { title: 'Recorder', cell: (_, { head }) => text(head.recorder) },
+  'sample-rate': { title: 'Sample rate', cell: (_, { head }) => sampleRateWords(head.sampleRate) },
+  'bit-depth': { title: 'Bit depth', cell: (_, { head }) => bitDepthWords(head.bitDepth) },
+  'timecode-rate': { title: 'Timecode rate', cell: (_, { head }) => rateWords(head.timecodeRate) },
+  'file-layout': { title: 'File layout', cell: (_, { head }) => layoutWords(head.fileLayout) },
+  file: { title: 'File', ofLine: true, cell: (row) => name(fileCell(row)) },
+  roll: { title: 'Roll', cell: ({ take }) => name(take.rollWord) },
+  scene: { title: 'Scene', cell: ({ take }) => name(take.scene) },
+  slate: { title: 'Slate', cell: ({ take }) => name(take.slate) },
+  take: { title: 'Take', cell: ({ take }) => name(take.take) },
+  called: { title: 'Called', cell: ({ take }) => name(take.text) },
+  start: { title: 'Start', cell: ({ take }) => text(take.start) },
+  length: { title: 'Length', cell: ({ take }) => clockLength(take) },
+  circled: { title: 'Circled', cell: ({ take }) => (take.circled ? 'circled' : '') },
+  status: { title: 'Status', cell: ({ take }) => take.status.map((one) => STATUS_WORDS[one]).join(', ') },
+  tracks: {
+    title: 'Tracks',
+    only: 'take',
+    cell: ({ take }) => text(take.tracks.map(trackUnit).join('; ')),
+  },
+  track: { title: 'Track', only: 'track', cell: ({ track }) => name(track?.number ?? '') },
+  name: { title: 'Name', only: 'track', cell: ({ track }) => name(track?.name ?? '') },
+  state: { title: 'State', only: 'track', cell: ({ track }) => (track ? stateCell(track) : '') },
+  voices: { title: 'Voices', only: 'track', cell: ({ track }) => text(track ? voicesCell(track) : '') },
+  'track-notes': { title: 'Track notes', only: 'track', ofLine: true, cell: (row) => text(trackNotes(row)) },
+  notes: { title: 'Notes', cell: (row) => text(otherNotes(row)) },
+} satisfies Record<string, Column>;
+
+/** `each-track` stands for as many columns as the recorder has tracks that were used. */
+export type CsvColumn = keyof typeof COLUMNS | 'each-track';
+
+const ONLY_TAKES: readonly CsvColumn[] = ['each-track'];
+
+/** The columns a table of this kind can have, in the usual order. */
+export const csvColumnsFor = (lines: CsvLines): CsvColumn[] =>
+  [...(Object.keys(COLUMNS) as CsvColumn[]), ...ONLY_TAKES].filter((id) => fits(id, lines));
+
+const fits = (id: CsvColumn, lines: CsvLines): boolean =>
+  id === 'each-track' ? lines === 'take' : ((COLUMNS[id] as Column).only ?? lines) === lines;
+
+/** What the mixer sees when ordering the columns. */
+export const csvColumnTitle = (id: CsvColumn): string =>
+  id === 'each-track' ? 'Each track' : COLUMNS[id].title;
+
+export const DEFAULT_CSV_COLUMNS: Record<CsvLines, readonly CsvColumn[]> = {
+  take: [
+    'file',
+    'roll',
+    'scene',
+    'slate',
+    'take',
+    'start',
+    'length',
+    'circled',
+    'status',
+    'each-track',
+    'notes',
+  ],
+  track: [
+    'file',
+    'roll',
+    'scene',
+    'slate',
+    'take',
+    'start',
+    'length',
+    'circled',
+    'status',
+    'track',
+    'name',
+    'state',
+    'voices',
+    'track-notes',
+    'notes',
+  ],
+};
+
+/** One printed column: its title, and its cell in a row, guarded. */
+export interface PrintedColumn {
+  readonly title: string;
+  readonly cell: (row: CsvRow) => string;
+  /** The cell is the same in every line of one take, or of one track line, which takes may share. */
+  readonly sameFor: 'take' | 'track' | null;
+}
+
+/** The columns as printed, each once; what is unknown (kept by another version) or does not fit the table is left out. */
+export function printedColumns(
+  model: ReportModel,
+  lines: CsvLines,
+  ids: readonly CsvColumn[],
+): PrintedColumn[] {
+  const known = [...new Set(ids)].filter((id) => (id in COLUMNS || id === 'each-track') && fits(id, lines));
+  return known.flatMap((id) => {
+    if (id === 'each-track') return eachTrack(model);
+    const column: Column = COLUMNS[id];
+    const { title, cell, ofLine, only = 'take' } = column;
+    return [{ title, cell: (row: CsvRow) => cell(row, model), sameFor: ofLine ? null : only }];
+  });
+}
+
+const eachTrack = ({ layout }: ReportModel): PrintedColumn[] =>
+  layout
+    .filter(({ spans }) => spans.some(({ line }) => line !== null))
+    .map(({ track: id, number }) => ({
+      title: text(`Track ${number}`),
+      sameFor: 'take',
+      cell: ({ take }) => {
+        const line = take.tracks.find(({ track }) => track === id);
+        return name(line ? trackText(line) : '');
+      },
+    }));
+
+/** The file of the track, or all files of the take. */
+function fileCell({ take, track }: CsvRow): string {
+  const own = take.files.filter((file) => track !== null && file.track === track.track);
+  return (own.length > 0 ? own : take.files).map((file) => file.name).join('; ');
+}
+
+/** Hours, minutes and seconds, which a spreadsheet can add up; the minutes of `1:52` it would take for hours. */
+function clockLength({ lengthMs }: TakeLine): string {
+  if (lengthMs === null) return '';
+  const seconds = Math.round(lengthMs / 1000);
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${two(Math.floor(seconds / 3600))}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
+}
+
+const stateCell = ({ state, typed }: TrackLine): string =>
+  [typed ? 'typed by hand' : '', STATE_WORDS[state] || 'alone'].filter(Boolean).join(', ');
+
+const voicesCell = ({ voices }: TrackLine): string =>
+  voices.map((voice) => (voice.muted ? `${voice.name} (muted)` : voice.name)).join(', ');
+
+const trackNotes = ({ take, track }: CsvRow): string =>
+  notesJoined(
+    take.notes.filter((note) => track !== null && note.track === track.track).map(({ text }) => text),
+  );
+
+/** Notes on the take, and on tracks that have no line of their own. */
+function otherNotes({ take, track }: CsvRow): string {
+  const hasLine = (note: NoteLine) =>
+    track !== null && note.track !== null && take.tracks.some((line) => line.track === note.track);
+  return notesJoined(take.notes.filter((note) => !hasLine(note)).map(noteText));
+}
+
+const notesJoined = (notes: readonly string[]): string => notes.join('\n');

@@ -1,0 +1,84 @@
+import type { ReportModel } from '../model.ts';
+import { withoutIsolates } from '../printed/isolated.ts';
+import type { Extras } from '../revision/revision.ts';
+import { type Revision, revisionLines } from '../revision/revision.ts';
+import {
+  type CsvColumn,
+  type CsvLines,
+  type CsvRow,
+  DEFAULT_CSV_COLUMNS,
+  type PrintedColumn,
+  printedColumns,
+} from './csv-columns.ts';
+import { guardFormula } from './csv-field.ts';
+
+export interface CsvOptions extends Pick<Extras, 'revision'> {
+  /** One line a take, or one line a track of a take. */
+  readonly lines?: CsvLines;
+  /** In the order the mixer wants; `DEFAULT_CSV_COLUMNS` where nothing is said. */
+  readonly columns?: readonly CsvColumn[];
+  /** Some spreadsheets read UTF-8 only behind a byte-order mark. */
+  readonly byteOrderMark?: boolean;
+}
+
+const BYTE_ORDER_MARK = '\ufeff';
+
+/**
+ * The takes as CSV (RFC 4180): a header line, CR LF after every record, every field in quotes, and a single quote
+ * before what a spreadsheet would run or turn into something else; `unguard` in `csv-field.ts` takes it off.
+ */
+export function reportCsv(model: ReportModel, options: CsvOptions = {}): string {
+  const { lines = 'take', columns = DEFAULT_CSV_COLUMNS[lines], byteOrderMark = false, revision } = options;
+  const printed = printedColumns(model, lines, columns);
+  if (printed.length === 0) return byteOrderMark ? BYTE_ORDER_MARK : '';
+  const records = [printed.map(({ title }) => title), ...cellsOf(rowsOf(model, lines), printed)];
+  const all = revision ? withChanges(records, revision) : records;
+  return (byteOrderMark ? BYTE_ORDER_MARK : '') + csvText(all);
+}
+
+/** Records of fields as RFC 4180 text; the fields are taken as they are. `csvText([['a,b', '']])` is `"a,b",""` CR LF. */
+export const csvText = (records: readonly (readonly string[])[]): string => records.map(csvRecord).join('');
+
+/** Every field in quotes, a quote inside it doubled (RFC 4180 section 2, rule 7). */
+const csvRecord = (fields: readonly string[]): string => {
+  const doubled = fields.some((field) => field.includes('"'))
+    ? fields.map((field) => field.replaceAll('"', '""'))
+    : fields;
+  return `"${doubled.join('","')}"\r\n`;
+};
+
+/** The cells of every line; those that are the same for all tracks of a take, or for all takes of a track, once. */
+function cellsOf(rows: readonly CsvRow[], columns: readonly PrintedColumn[]): string[][] {
+  const ofTracks = new Map<CsvRow['track'], string[]>();
+  let take: CsvRow['take'] | undefined;
+  let ofTake: string[] = [];
+  return rows.map((row) => {
+    if (row.take !== take) ofTake = [];
+    take = row.take;
+    const ofTrack = ofTracks.get(row.track) ?? [];
+    ofTracks.set(row.track, ofTrack);
+    return columns.map(({ cell, sameFor }, at) => {
+      const known = sameFor === 'take' ? ofTake : sameFor === 'track' ? ofTrack : null;
+      if (!known) return cell(row);
+      known[at] ??= cell(row);
+      return known[at];
+    });
+  });
+}
+
+/** What changed stands in a first column of its own, one record each, before the takes. */
+function withChanges([header, ...records]: string[][], revision: Revision): string[][] {
+  const empty = header!.map(() => '');
+  return [
+    [`Revision ${revision.letter}, changed since ${revision.since}`, ...header!],
+    ...revisionLines(revision).map((line) => [guardFormula(withoutIsolates(line)), ...empty]),
+    ...records.map((record) => ['', ...record]),
+  ];
+}
+
+function rowsOf({ takes }: ReportModel, lines: CsvLines): CsvRow[] {
+  if (lines === 'take') return takes.map((take) => ({ take, track: null }));
+  return takes.flatMap((take): CsvRow[] =>
+    take.tracks.length === 0 ? [{ take, track: null }] : take.tracks.map((track) => ({ take, track })),
+  );
+}

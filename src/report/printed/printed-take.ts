@@ -1,0 +1,48 @@
+import type { TakeLine } from '../take-lines.ts';
+import type { TrackLine } from '../track-lines.ts';
+import { isolated } from './isolated.ts';
+import { counted, noteText, statusWords, trackUnit } from './words.ts';
+
+/** A take in the words that every format prints. */
+export interface PrintedTake {
+  readonly text: string;
+  readonly circled: boolean;
+  /** The name of its file, or how many there are: `'4 files'`, `'no file'`. */
+  readonly file: string;
+  /** The names of several files; empty for one. */
+  readonly names: string;
+  readonly start: string;
+  readonly length: string;
+  /** Circled, status, and the scene where the slate does not say it. */
+  readonly words: readonly string[];
+  /** `'5 Lena'`, `'16 Pol, Sana (ganged)'`. */
+  readonly tracks: readonly string[];
+  readonly notes: readonly string[];
+}
+
+export const printedTake = (take: TakeLine): PrintedTake => ({
+  text: take.text,
+  circled: take.circled,
+  file: take.files.length > 1 ? counted(take.files.length, 'file') : take.file || 'no file',
+  names: take.files.length > 1 ? take.file : '',
+  start: take.start,
+  length: take.length,
+  words: [...statusWords(take), ...sceneWords(take)],
+  tracks: tracksOf(take),
+  notes: take.notes.map(noteText),
+});
+
+/** Takes with one chain share their tracks, so these are put into words once for all of them. */
+const inWords = new WeakMap<readonly TrackLine[], readonly string[]>();
+
+function tracksOf({ tracks }: TakeLine): readonly string[] {
+  const known = inWords.get(tracks);
+  if (known) return known;
+  const words = tracks.map(trackUnit);
+  inWords.set(tracks, words);
+  return words;
+}
+
+/** A lettered slate begins with its scene; a running number and a wild track do not say theirs. */
+const sceneWords = ({ scene, text }: TakeLine): string[] =>
+  scene && !text.startsWith(scene) ? [`scene ${isolated(scene)}`] : [];

@@ -1,0 +1,210 @@
+import type { TrackState } from '../../day/answers/track-answers.ts';
+import { takeText } from '../../day/slate.ts';
+import { BIT_DEPTHS, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
+import { isOneOf, unknownText, wordIn } from '../../shared/open-word.ts';
+import { formatSeconds } from '../../time/length.ts';
+import { cleanLine } from '../clean-text.ts';
+import type { ReportHead, ReportModel } from '../model.ts';
+import type { Matter } from '../open-matters.ts';
+import { NO_ROLL } from '../rolls.ts';
+import type { Status, TakeLine } from '../take-lines.ts';
+import type { TrackLine } from '../track-lines.ts';
+import { isolated } from './isolated.ts';
+
+/** How a track is used, in a word; nothing needs saying of one voice alone. */
+export const STATE_WORDS: Record<TrackState, string> = {
+  mix: 'mix',
+  empty: 'nobody',
+  single: '',
+  gang: 'ganged',
+  clash: 'clash',
+  muted: 'muted',
+};
+
+export const STATUS_WORDS: Record<Status, string> = {
+  'no-good': 'NG',
+  'false-start': 'false start',
+  pickup: 'pickup',
+  wild: 'wild track',
+  tone: 'room tone',
+  mos: 'MOS',
+  'tail-slate': 'tail slate',
+  rolling: 'still rolling',
+  'no-start': 'no start',
+  'no-length': 'no length',
+};
+
+/** `['circled', 'NG', 'tail slate']`. */
+export const statusWords = ({ circled, status }: Pick<TakeLine, 'circled' | 'status'>): string[] => [
+  ...(circled ? ['circled'] : []),
+  ...status.map((one) => STATUS_WORDS[one]),
+];
+
+/** `'Ines'`, `'Pol, Sana (ganged)'`, `'Tomas (muted)'`, `'Ines, Dora (Dora muted)'`, `'Door (typed by hand: Ines)'`. */
+export function trackText({ name, state, typed, voices }: TrackLine): string {
+  const on = typed ? voices.map((voice) => isolated(voice.name)).join(', ') : '';
+  const muted = state === 'muted' ? [] : voices.filter((voice) => voice.muted);
+  const remarks = [
+    typed && (on ? `typed by hand: ${on}` : 'typed by hand'),
+    state !== 'mix' && STATE_WORDS[state],
+    ...muted.map((voice) => `${isolated(voice.name)} muted`),
+  ].filter(Boolean);
+  return remarks.length > 0 ? `${isolated(name)} (${remarks.join('; ')})` : isolated(name);
+}
+
+/** `'5 Lena'`, `'16 Pol, Sana (ganged)'`; a mix whose word says that it is one has no other: `'Mix L'`. */
+export function trackUnit(line: TrackLine): string {
+  const text = trackText(line);
+  return text === 'Mix' && /mix/i.test(line.number) ? line.number : `${isolated(line.number)} ${text}`;
+}
+
+/** What a note is about: `'track 5: rustle'`, `'plane at the end'`. */
+export const noteText = ({
+  number,
+  text,
+}: {
+  readonly number: string | null;
+  readonly text: string;
+}): string => (number === null ? text : `track ${isolated(number)}: ${isolated(text)}`);
+
+const KHZ = 1000;
+
+export const sampleRateWords = (rate: number): string => `${rate / KHZ} kHz`;
+export const bitDepthWords = (depth: ReportHead['bitDepth']): string =>
+  !isOneOf(BIT_DEPTHS, depth) ? unknownText(depth) : depth === '32f' ? '32 bit float' : `${depth} bit`;
+export const rateWords = (rate: ReportHead['timecodeRate']): string =>
+  !isOneOf(TIMECODE_RATES, rate)
+    ? unknownText(rate)
+    : rate.endsWith('DF')
+      ? `${rate.slice(0, -2)} fps drop-frame`
+      : `${rate} fps`;
+export const layoutWords = (layout: ReportHead['fileLayout']): string =>
+  wordIn({ poly: 'one poly file a take', mono: 'one mono file a track' }, layout);
+
+/** `'7A, 7B'`, `'7A; 2 takes with no roll'`. */
+const rollsWords = ({ rolls, takesWithoutRoll }: ReportHead): string =>
+  [
+    rolls.join(', '),
+    ...(takesWithoutRoll > 0 ? [`${counted(takesWithoutRoll, 'take')} with ${NO_ROLL}`] : []),
+  ].join('; ');
+
+/** The head of the report as label and text, in order, without what nobody said. */
+export function headLines(head: ReportHead): (readonly [label: string, text: string])[] {
+  const all: (readonly [string, string])[] = [
+    ['Production', head.production],
+    ['Day', head.label],
+    ['Date', head.date],
+    [head.rolls.length > 1 ? 'Rolls' : 'Roll', rollsWords(head)],
+    ['Unit', head.unit],
+    ['Mixer', head.mixer],
+    ['Boom', head.boom],
+    ['Utility', head.utility],
+    ['Contact', head.contact],
+    ['Recorder', head.recorder],
+    ['Sample rate', sampleRateWords(head.sampleRate)],
+    ['Bit depth', bitDepthWords(head.bitDepth)],
+    ['Timecode', rateWords(head.timecodeRate)],
+    ['Files', layoutWords(head.fileLayout)],
+    ['Remarks', head.remarks],
+  ];
+  return all.filter(([, text]) => text !== '');
+}
+
+const NAMED = 4;
+
+/** `'24B/1, 24B/2'`; of more than four the first three and how many more. */
+export function namesText(names: readonly string[]): string {
+  const said = names.map(isolated);
+  return said.length <= NAMED
+    ? said.join(', ')
+    : `${said.slice(0, NAMED - 1).join(', ')} and ${said.length - NAMED + 1} more`;
+}
+
+/** One sentence for a matter that is not settled. A matter of another room may bring its own `text`. */
+export function matterText(said: Matter): string {
+  const matter = inIsolates(said);
+  const takes = namesText(matter.names ?? []);
+  const many = (matter.names?.length ?? 0) > 1;
+  switch (matter.code) {
+    case 'facts-unknown':
+      return `${matter.count} entries were made by a newer version and are missing here.`;
+    case 'words-unknown':
+      return `What a newer version calls ${takes} is not known here, and nothing was worked out from it.`;
+    case 'take-open':
+      return `${takes} ${many ? 'have' : 'has'} no cut.`;
+    case 'takes-without-start':
+      return `No start time: ${takes}.`;
+    case 'takes-without-length':
+      return `No length: ${takes}.`;
+    case 'takes-numbered-twice':
+      return `${matter.names?.[0]} was logged ${many ? `${matter.names!.length} times` : 'twice'}.`;
+    case 'files-named-twice':
+      return `${fileOf(matter)} of ${takes}.`;
+    case 'clash':
+      return `Track ${matter.number}: ${matter.name} on one track, not declared a gang: ${takes}.`;
+    case 'clash-on-input':
+      return `Two voices on ${matter.name}, which feeds no track: ${takes}.`;
+    case 'voice-unrecorded':
+      return `${matter.name} was on no track: ${takes}.`;
+    case 'voice-pack-gone':
+      return `${matter.name} gave up a pack and was on no track: ${takes}.`;
+    case 'voice-muted':
+      return `${matter.name} was needed but muted: ${takes}.`;
+    case 'name-typed-over':
+      return `Track ${matter.number} is named ${matter.name} by hand, but ${matter.on || 'nobody'} was on it: ${takes}.`;
+    default:
+      return typeof matter.text === 'string'
+        ? matter.text
+        : `Not settled: ${matter.code.replaceAll('-', ' ')}.`;
+  }
+}
+
+/** Whatever of a matter was typed, so that it can stand in a sentence. */
+function inIsolates(matter: Matter): Matter {
+  const typed = TYPED.flatMap((field): [string, string][] => {
+    const said = matter[field];
+    return typeof said === 'string' ? [[field, isolated(said)]] : [];
+  });
+  return { ...matter, ...Object.fromEntries(typed), names: matter.names?.map(isolated) ?? [] };
+}
+
+const TYPED = ['name', 'on', 'file', 'number'];
+
+/** `'24BT3.wav is the file'`, `'24BT3_1.wav is a file'`, `'24BT3_1.wav and 3 more are files'`. */
+const fileOf = ({ file, more, isOfSeveral }: Matter): string =>
+  more ? `${file} and ${more} more are files` : `${file} is ${isOfSeveral ? 'a' : 'the'} file`;
+
+/** `'1 take'`, `'2 takes'`. */
+export const counted = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
+
+/** Decimal units, as cards are sold: `'1.44 MB'`, `'12.3 GB'`. */
+export function bytesText(bytes: number): string {
+  const units = ['bytes', 'kB', 'MB', 'GB', 'TB'];
+  // By the digits that are printed: 999 999 bytes round to a thousand kB, which is 1.00 MB.
+  const printed = Number(Math.max(1, bytes).toPrecision(3));
+  const unit = Math.min(units.length - 1, Math.floor(Math.log10(printed) / 3));
+  const value = bytes / 1000 ** unit;
+  return `${unit === 0 ? value : value.toPrecision(3)} ${units[unit]}`;
+}
+
+/** `'0:07'`, `'1:02:10'`, to the nearest second. */
+export const durationText = (ms: number): string => formatSeconds(Math.round(ms / 1000));
+
+/** The totals as label and text. */
+export function totalsLines({
+  totals,
+  card,
+}: Pick<ReportModel, 'totals' | 'card'>): (readonly [label: string, text: string])[] {
+  const { takes, circled, files, recordedMs, withoutLength, longest, bytes } = totals;
+  const atLeast = withoutLength > 0 ? 'at least ' : '';
+  return [
+    ['Takes', `${takes}, ${circled} circled, ${counted(files, 'file')}`],
+    ['Recorded', `${atLeast}${durationText(recordedMs)}`],
+    ...(longest
+      ? [['Longest', `${cleanLine(takeText(longest.take))}, ${durationText(longest.ms)}`] as const]
+      : []),
+    ['Sound', `${atLeast}${bytesText(bytes)}`],
+    ...(card ? [['Card', `checked against ${counted(card.files, 'file')}, ${card.open} open`] as const] : []),
+  ];
+}

@@ -1,0 +1,121 @@
+import type { PartId, TakeId } from '../../day/model.ts';
+import type { ReportModel } from '../model.ts';
+import { type PrintedLayout, unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import { headLines, matterText, totalsLines } from '../printed/words.ts';
+import { type Change, changesOf } from './change.ts';
+import { takeChanges } from './take-changes.ts';
+
+/**
+ * What differs between two reports of one day, in the order of the pages. Where nothing does, they print the same in
+ * every format. What is compared is told apart by its id: two tracks, takes or voices may be called alike.
+ */
+export function reportChanges(was: ReportModel, is: ReportModel): Change[] {
+  const changes = [
+    ...pairChanges(headPairs(was), headPairs(is)),
+    ...openChanges(was, is),
+    ...layoutChanges(was, is),
+    ...takeChanges(was, is),
+    ...pairChanges(cardPairs(was), cardPairs(is)),
+  ];
+  // Totals follow from what stands above them.
+  return changes.length > 0 ? changes : pairChanges(totalsLines(was), totalsLines(is));
+}
+
+type Pairs = readonly (readonly [what: string, text: string])[];
+
+function pairChanges(before: Pairs, after: Pairs): Change[] {
+  const was = new Map(before);
+  const is = new Map(after);
+  const whats = [...new Set([...is.keys(), ...was.keys()])];
+  return whats.flatMap((what) =>
+    changesOf('head', { what, was: was.get(what) ?? '', is: is.get(what) ?? '' }),
+  );
+}
+
+/** One roll and two have different labels. */
+const headPairs = ({ head }: ReportModel): Pairs =>
+  headLines(head).map(([label, text]) => [label === 'Roll' ? 'Rolls' : label, text]);
+
+const cardPairs = (model: ReportModel): Pairs => totalsLines(model).filter(([label]) => label === 'Card');
+
+/** Two matters may read the same: each of them counts. */
+function openChanges(was: ReportModel, is: ReportModel): Change[] {
+  const before = was.open.map(matterText);
+  const after = is.open.map(matterText);
+  const matter = { part: 'open', field: '', takes: [] } as const;
+  return [
+    ...without(before, after).map(
+      (text): Change => ({ ...matter, kind: 'gone', what: 'Not open any more', was: text, is: '' }),
+    ),
+    ...without(after, before).map(
+      (text): Change => ({ ...matter, kind: 'added', what: 'Not settled', was: '', is: text }),
+    ),
+  ];
+}
+
+/** The texts less the others, each of which takes one away. */
+function without(texts: readonly string[], others: readonly string[]): string[] {
+  const left = [...others];
+  return texts.filter((text) => {
+    const at = left.indexOf(text);
+    if (at >= 0) left.splice(at, 1);
+    return at < 0;
+  });
+}
+
+function layoutChanges(was: ReportModel, is: ReportModel): Change[] {
+  const before = new Map(usedTracks(was.layout).map((track) => [track.track, track]));
+  const after = new Map(usedTracks(is.layout).map((track) => [track.track, track]));
+  const tracks = [...new Set([...after.keys(), ...before.keys()])];
+  const unused = (model: ReportModel, used: ReadonlyMap<PartId, unknown>): string =>
+    unusedTracks(model.layout.filter(({ track }) => !used.has(track))).join(', ');
+  return [
+    ...orderChanges(was, is),
+    ...tracks.flatMap((track) => trackChanges(before.get(track), after.get(track))),
+    // Of a track that is used in one of the two, that was said above.
+    ...changesOf('track', { what: 'Nobody on', was: unused(was, after), is: unused(is, before) }),
+  ];
+}
+
+/** Only the lines that differ; the others are the same for whoever has the report. */
+function trackChanges(was: PrintedLayout | undefined, is: PrintedLayout | undefined): Change[] {
+  const what = `Track ${(was ?? is)!.number}`;
+  const text = (lines: readonly string[] = []): string => lines.join('; ');
+  if (!was || !is) return changesOf('track', { what, was: text(was?.lines), is: text(is?.lines) });
+  if (was.number !== is.number) {
+    const called = ({ number, lines }: PrintedLayout): string => `${number}: ${text(lines)}`;
+    return changesOf('track', { what, was: called(was), is: called(is) });
+  }
+  const old = without(was.lines, is.lines);
+  const now = without(is.lines, was.lines);
+  const count = old.length + now.length;
+  const some =
+    old.length > 0 && now.length > 0 ? what : `${count > 1 ? 'Lines' : 'A line'} of track ${was.number}`;
+  return changesOf('track', { what: some, was: text(old), is: text(now) });
+}
+
+/** The order among the tracks that both have, in the layout and in every take that has several of them. */
+function orderChanges(was: ReportModel, is: ReportModel): Change[] {
+  const order = (one: ReportModel, other: ReportModel) => {
+    const known = new Set(other.layout.map(({ track }) => track));
+    return one.layout.filter(({ track }) => known.has(track));
+  };
+  const before = order(was, is);
+  const after = order(is, was);
+  if (before.every(({ track }, at) => after[at]!.track === track)) return [];
+  const numbers = (tracks: typeof before): string => tracks.map(({ number }) => number).join(', ');
+  const takes = takesInOtherOrder(was, is);
+  return changesOf('track', { what: 'Order of tracks', was: numbers(before), is: numbers(after) }).map(
+    (change) => ({ ...change, takes }),
+  );
+}
+
+function takesInOtherOrder(was: ReportModel, is: ReportModel): TakeId[] {
+  const before = new Map(was.takes.map(({ takeId, tracks }) => [takeId, tracks.map(({ track }) => track)]));
+  return is.takes.flatMap(({ takeId, tracks }) => {
+    const old = before.get(takeId) ?? [];
+    const now = tracks.map(({ track }) => track).filter((track) => old.includes(track));
+    const then = old.filter((track) => now.includes(track));
+    return now.every((track, at) => track === then[at]) ? [] : [takeId];
+  });
+}

@@ -1,0 +1,73 @@
+import { setupLetters, setupOf } from '../../day/slate.ts';
+import type { SentReport } from '../../day/wrap/sent-reports.ts';
+import type { ReportModel } from '../model.ts';
+import { type Change, changeText } from './change.ts';
+import { reportChanges } from './report-changes.ts';
+
+/** What makes a report a revision of one that went out before. */
+export interface Revision {
+  /** `'B'`, `'C'` and so on; I and O are left out, as on slates. */
+  readonly letter: string;
+  /** The letter of the report it is compared with. */
+  readonly since: string;
+  readonly changes: readonly Change[];
+  /** The report it is compared with, and others that went out under its letter with other lines: two phones sent them. */
+  readonly beside?: { readonly compared: Sending; readonly others: readonly Sending[] };
+}
+
+/** When a report was handed over, where it was. */
+type Sending = Pick<SentReport, 'at' | 'zone'>;
+
+/** The letter of the first report that goes out. */
+export const FIRST_LETTER = 'A';
+
+/** `nextLetter('A')` is `'B'`, `nextLetter('H')` is `'J'`, `nextLetter('Z')` is `'AA'`. */
+export const nextLetter = (letter: string): string => setupLetters((setupOf(letter) ?? 0) + 1);
+
+/** The report as it is now, as a revision of the one sent last. */
+export const revisionOf = (
+  now: ReportModel,
+  sent: { readonly letter: string; readonly model: ReportModel },
+): Revision => ({
+  letter: nextLetter(sent.letter),
+  since: sent.letter,
+  changes: reportChanges(sent.model, now),
+});
+
+/** The sentences at the head of a revision. */
+export function revisionLines(revision: Revision): string[] {
+  const { changes } = revision;
+  const beside = besideText(revision);
+  const changed = changes.length > 0 ? changes.map(changeText) : ['Nothing that is printed here.'];
+  return beside ? [beside, ...changed] : changed;
+}
+
+/** Says that the letter it is compared with stands on more than one report; empty where it does not. */
+export function besideText({ since, beside }: Revision): string {
+  if (!beside) return '';
+  const { compared, others } = beside;
+  const times = [...others, compared].sort((a, b) => a.at - b.at).map(momentText);
+  const all = `at ${times.slice(0, -1).join(', at ')} and at ${times.at(-1)}`;
+  const [count, from] = times.length === 2 ? ['Two', 'two phones'] : [String(times.length), 'several phones'];
+  const day = momentText(compared).slice(0, DATE_LENGTH);
+  const isOneDay = times.every((time) => time.startsWith(day));
+  const which = momentText(compared).slice(isOneDay ? DATE_LENGTH + 1 : 0);
+  return `${count} different reports ${since} went out, from ${from}: ${all}. This is compared with the one of ${which}.`;
+}
+
+const DATE_LENGTH = 10;
+
+/** `'2026-10-07 18:05'`, by the clock of whoever sent it. */
+const momentText = ({ at, zone }: Sending): string =>
+  new Date(at + zone * 60_000).toISOString().slice(0, 16).replace('T', ' ');
+
+/** `'Changed since revision A'`. */
+export const revisionTitle = ({ since }: Revision): string => `Changed since revision ${since}`;
+
+/** What a report may carry beside the day itself. */
+export interface Extras {
+  /** Absent on the first report that goes out. */
+  readonly revision?: Revision | undefined;
+  /** A line under the report, in the mixer's words. */
+  readonly signature?: string | undefined;
+}

@@ -1,0 +1,70 @@
+import { noteText, statusWords, trackText } from '../printed/words.ts';
+import type { TakeLine } from '../take-lines.ts';
+import type { TrackLine } from '../track-lines.ts';
+
+/** One thing that a take says. */
+export interface TakeField {
+  /** `'length'`, `'track 5'`. */
+  readonly title: string;
+  /** Two takes say the same where these are the same. */
+  readonly key: string;
+  /** In the words that are printed. */
+  readonly text: string;
+  /** In words that tell apart what is printed alike. */
+  readonly closer: string;
+  /** Of a track, how it is called. */
+  readonly number?: string;
+}
+
+/** All that a take says, field by field; a track under its id, whatever it is called. */
+export function takeFields(take: TakeLine): Map<string, TakeField> {
+  const plain = (title: string, text: string): [string, TakeField] => [
+    title,
+    { title, key: text, text, closer: text },
+  ];
+  return new Map([
+    plain('slate and take', take.text),
+    ['file', fileField(take)],
+    plain('roll', take.roll),
+    plain('scene', take.scene),
+    plain('start', take.start),
+    ['length', lengthField(take)],
+    plain('status', statusWords(take).join(', ')),
+    ...take.tracks.map((line): [string, TakeField] => [`track ${line.track}`, trackField(line)]),
+    ['notes', notesField(take)],
+  ]);
+}
+
+function fileField({ files, file }: TakeLine): TakeField {
+  const title = files.length > 1 ? 'files' : 'file';
+  return { title, key: JSON.stringify(files), text: file, closer: files.map(({ name }) => name).join(', ') };
+}
+
+/** Two lengths can round to one, and be of one count of frames at two rates. */
+function lengthField({ length, lengthFrames, lengthMs }: TakeLine): TakeField {
+  const known = lengthFrames !== null && lengthMs !== null;
+  return {
+    title: 'length',
+    key: JSON.stringify([length, lengthFrames, lengthMs]),
+    text: known ? `${length} (${lengthFrames} frames)` : '',
+    closer: known ? `${length} (${lengthFrames} frames, ${(lengthMs / 1000).toFixed(3)} s)` : '',
+  };
+}
+
+/** Another voice is another one, whatever both are called. */
+function trackField(line: TrackLine): TakeField {
+  const text = trackText(line);
+  const { number, name, state, typed, voices } = line;
+  const key = JSON.stringify([number, name, state, typed, voices]);
+  return { title: `track ${number}`, key, text, closer: text, number };
+}
+
+function notesField({ notes }: TakeLine): TakeField {
+  const texts = notes.map(noteText);
+  return {
+    title: 'notes',
+    key: JSON.stringify(texts),
+    text: texts.join('; '),
+    closer: texts.map((text) => `“${text}”`).join(' '),
+  };
+}

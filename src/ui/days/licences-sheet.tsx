@@ -1,0 +1,20 @@
+import { useEffect, useState } from 'preact/hooks';
+import { Sheet } from '../kit/sheet.tsx';
+
+/** The licences of everything that ships, as the build gathered them; on the phone like the rest of the app. */
+export function LicenceSheet({ onClose }: { onClose: () => void }) {
+  const [text, setText] = useState('');
+  useEffect(() => {
+    fetch('/licences.txt')
+      .then(async (answer) => setText(answer.ok ? await answer.text() : 'The list is not on this phone yet.'))
+      .catch(() => setText('The list is not on this phone yet. Open the app once with a signal.'));
+  }, []);
+  return (
+    <Sheet title="Licences" under="Whose work this app is built with." onClose={onClose}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: nothing in it takes the focus, and keys must be able to scroll it (WCAG 2.1.1). */}
+      <pre class="section licences" tabIndex={0}>
+        {text}
+      </pre>
+    </Sheet>
+  );
+}

@@ -1,0 +1,77 @@
+import type { Preview } from '../../app/preview.ts';
+import type { FileRead } from '../../app/regain.ts';
+import { useApp } from '../frame/context.ts';
+import { Row } from '../kit/row.tsx';
+import { titleOf } from '../words/day-outline.ts';
+import { sentenceFor } from '../words/problems.ts';
+import { disputeWords, previewLines } from './preview-words.ts';
+import { damageWords } from './regained-words.ts';
+
+interface PreviewsProps {
+  readonly reads: readonly FileRead[];
+  readonly previews: readonly Preview[];
+}
+
+/** What each file is, where it is not simply whole, and what each day would be. */
+export function Previews({ reads, previews }: PreviewsProps) {
+  const files = reads.length > 1 || reads.some(({ damage }) => damage);
+  return (
+    <>
+      {files && (
+        <ul class="rows">
+          {reads.map((one) => (
+            <li key={one.name}>
+              <Row mark={one.damage ? 'broken' : 'single'} title={one.name} under={damageWords(one)} />
+            </li>
+          ))}
+        </ul>
+      )}
+      {previews.map((preview) => (
+        <OneDay key={preview.day} preview={preview} />
+      ))}
+    </>
+  );
+}
+
+/** The day by its name and whether this phone has it, and what would change. */
+function OneDay({ preview }: { preview: Preview }) {
+  const { after, isNew, disputes, refused, fresh, mended } = preview;
+  const known = useApp().days.value.find(({ id }) => id === preview.day);
+  const comes = fresh + mended > 0 || refused.length === 0;
+  return (
+    <section class="section preview">
+      <h3>{titleOf(known ?? after.header)}</h3>
+      <p class="soft">
+        {[after.header.date, isNew ? 'a day that this phone does not have' : 'on this phone already']
+          .filter(Boolean)
+          .join(' · ')}
+      </p>
+      {disputes.length > 0 && (
+        <>
+          <p class="warn">
+            {disputes.length === 1
+              ? 'One entry says something else here than in the file. One of the two was damaged:'
+              : `${disputes.length} entries say something else here than in the file. Either was damaged:`}
+          </p>
+          <ul>
+            {disputes.map((dispute) => (
+              <li key={dispute.here.id}>{disputeWords(after, dispute)}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {comes && (
+        <ul>
+          {previewLines(preview).map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+      {refused.map(({ name, problem }) => (
+        <p key={name} class="warn">
+          {name}: {sentenceFor(problem)}
+        </p>
+      ))}
+    </section>
+  );
+}

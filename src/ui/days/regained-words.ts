@@ -1,0 +1,38 @@
+import type { FileRead, Regained } from '../../app/regain.ts';
+import { countOf } from '../words/chain.ts';
+import { sentenceFor } from '../words/problems.ts';
+
+/** What is wrong with a file, and how much of it can be had all the same. */
+export function damageWords({ file, damage }: FileRead): string {
+  if (!damage) return `whole, ${countOf(file?.facts.length ?? 0, 'entry', 'entries')}`;
+  const why = sentenceFor(damage.problem).replace(/ (Nothing|It) was (not )?(taken in|read)\.$/, '');
+  if (!file) return `${why} Nothing in it can be read.`;
+  const lost = damage.lost > 0 ? `, ${damage.lost} cannot` : '';
+  // A changed letter that still reads as an entry is what only a check of that entry notices.
+  const doubt = file.unchecked
+    ? ' An older version wrote it, without a check of each entry: any may not say what it said.'
+    : '';
+  return `${why} ${countOf(file.facts.length, 'entry', 'entries')} can be read${lost}.${doubt}`;
+}
+
+/** What taking in a set of files came to: how much is on the disk now, each entry looked at, and what is not. */
+export function regainedWords(reads: readonly FileRead[], regained: Regained): string {
+  const { entries, fresh, verified, days, refused } = regained;
+  const lost = reads.reduce((sum, { file, damage }) => sum + (file ? (damage?.lost ?? 0) : 0), 0);
+  const unread = reads.filter(({ file }) => !file).length;
+  return [
+    `${countOf(entries, 'entry', 'entries')} of ${countOf(days.length, 'day')}: ${
+      verified === entries ? 'all' : verified
+    } checked one by one on this phone, ${fresh} of them new.`,
+    verified < entries ? `${entries - verified} are not on the disk yet; they are held and tried again.` : '',
+    lost > 0
+      ? `${countOf(lost, 'entry was', 'entries were')} damaged in ${lost === 1 ? 'its' : 'their'} file${
+          reads.length > 1 ? ', and came where another file has them' : ''
+        }.`
+      : '',
+    unread > 0 ? `${countOf(unread, 'file')} could not be read at all.` : '',
+    refused.length > 0 ? `${countOf(refused.length, 'file')} contradicted this phone and stayed out.` : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+}

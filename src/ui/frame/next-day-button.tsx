@@ -1,0 +1,35 @@
+import { useState } from 'preact/hooks';
+import { type InDoubt, isInDoubt } from '../../app/in-doubt.ts';
+import { Button } from '../kit/button.tsx';
+import { useApp } from './context.ts';
+import { InDoubtQuestion } from './in-doubt-question.tsx';
+import { goTo } from './route.ts';
+import { complain } from './saying.ts';
+
+/** Starts the next day from one; what of it is in doubt is said before. */
+export function NextDay({ from }: { from: string }) {
+  const app = useApp();
+  const [doubt, setDoubt] = useState<InDoubt | null>(null);
+  const start = async (evenInDoubt: boolean): Promise<void> => {
+    const result = await app.startFrom(from, { evenInDoubt });
+    if (result.ok) goTo({ at: 'day', day: result.value, tab: 'cast' });
+    else if (isInDoubt(result.problem)) setDoubt(result.problem);
+    else complain(result.problem);
+  };
+  if (doubt) {
+    return (
+      <InDoubtQuestion
+        doubt={doubt}
+        anyway="Start it anyway"
+        onAnyway={() => void start(true)}
+        onLeave={() => setDoubt(null)}
+      />
+    );
+  }
+  return (
+    <>
+      <Button onClick={() => void start(false)}>Start the next day from this one</Button>
+      <p class="soft">The same rig as it stands, the cast and the crew. Packs come off.</p>
+    </>
+  );
+}

@@ -1,0 +1,77 @@
+import { effect, useComputed } from '@preact/signals';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { Saving } from '../../../app/saving.ts';
+import { answersNow } from '../../../day/answers/answers.ts';
+import { BIT_DEPTHS, TIMECODE_RATES } from '../../../day/model.ts';
+import { wordOf } from '../../../shared/open-word.ts';
+import { Button } from '../../kit/button.tsx';
+import { useApp, useDay } from '../context.ts';
+import { ClockFace } from './clock-face.tsx';
+import { DimToggle } from './dim-toggle.tsx';
+import { ClockSheet, DaySheet } from './sheets.ts';
+
+const SAVING_WORD = { saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
+/** Where a saved day is kept; a day to play in is nobody's loss. */
+const COPY_WORD = { none: ', no copy', whole: ', copied', older: ', copy older' } as const;
+
+/** The day, its roll and rate, the running timecode, whether everything is kept, and the dark set's look. */
+export function Head() {
+  const store = useDay();
+  const [open, setOpen] = useState<'day' | 'clock' | null>(null);
+  const day = store.day.value;
+  const { production, label, timecodeRate, sampleRate, bitDepth, sample } = day.header;
+  const { roll } = answersNow(day);
+  const title = [sample ? 'Sample' : '', production, label].filter(Boolean).join(' · ') || 'Untitled day';
+  const facts = [
+    roll ? `roll ${roll}` : 'no roll',
+    wordOf(TIMECODE_RATES, timecodeRate),
+    `${sampleRate / 1000}k ${wordOf(BIT_DEPTHS, bitDepth)}`,
+  ];
+  return (
+    <header class="head">
+      <Button look="bare" class="head-day" onClick={() => setOpen('day')}>
+        <span class="unseen">About this day: </span>
+        <strong>{title}</strong>
+        <span class="soft">{facts.join(' · ')}</span>
+      </Button>
+      <DimToggle />
+      <Button look="bare" class="head-clock" onClick={() => setOpen('clock')}>
+        <span class="unseen">Follow the recorder's timecode: </span>
+        <ClockFace />
+        <SavedWord sample={sample} followed={day.clock !== null} />
+      </Button>
+      {open === 'day' && <DaySheet onClose={() => setOpen(null)} />}
+      {open === 'clock' && <ClockSheet onClose={() => setOpen(null)} />}
+    </header>
+  );
+}
+
+/** Its numbers stand there at once; on a quick disk the word, which comes with the next drawing, need not change at all. */
+function SavedWord({ sample, followed }: { sample: boolean; followed: boolean }) {
+  const { saving, copy, day } = useDay();
+  const app = useApp();
+  const { kept } = app.parts.journal.state;
+  // What a closed window held is on no disk, whatever has been saved since.
+  const isHeld = app.left.countOf(day.peek().id) > 0;
+  const word = useRef<HTMLElement>(null);
+  const state = useComputed(() => saving.value.state).value;
+  useLayoutEffect(
+    () =>
+      effect(() => {
+        Object.assign(word.current!.dataset, numbersOf(saving.value));
+      }),
+    [saving],
+  );
+  const savedWord = `saved${sample ? '' : COPY_WORD[copy.value]}`;
+  const wholeWord = isHeld ? 'NOT ALL SAVED' : savedWord;
+  const savingWord = state === 'saved' ? wholeWord : SAVING_WORD[state];
+  return (
+    <span class={isHeld || state === 'not-saved' ? 'warn' : 'soft'} ref={word}>
+      {kept ? savingWord : 'NOT KEPT'}
+      {' · '}
+      {followed ? 'followed' : 'time of day'}
+    </span>
+  );
+}
+
+const numbersOf = ({ state, waiting }: Saving) => ({ saving: state, unsaved: String(waiting) });

@@ -1,0 +1,85 @@
+import { useId, useState } from 'preact/hooks';
+import type { LeftDay } from '../../../app/left-held.ts';
+import type { DayId } from '../../../day/model.ts';
+import { Button } from '../../kit/button.tsx';
+import { actionWords } from '../../words/actions.ts';
+import { countOf } from '../../words/chain.ts';
+import { titleOf } from '../../words/day-outline.ts';
+import { clockTime } from '../../words/times.ts';
+import { useApp } from '../context.ts';
+import { complain, tell } from '../saying.ts';
+import { leftHeldWords, unreadableWords } from './left-held-words.ts';
+
+/** Actions that are told before somebody asks for all of them. */
+const SHOWN = 4;
+
+interface OfferProps {
+  readonly left: LeftDay;
+  /** Whether the day must be told: on its own pages it stands above. */
+  readonly isNamed: boolean;
+  readonly onTaken?: ((day: DayId) => void) | undefined;
+}
+
+/** What was held of a day when its window was closed, action by action, to be taken in again or discarded. */
+export function LeftHeldOffer({ left, isNamed, onTaken }: OfferProps) {
+  const heading = useId();
+  const held = useApp().left;
+  const [isWhole, setWhole] = useState(false);
+  const [isAsking, setAsking] = useState(false);
+  const { day, after, actions, unreadable } = left;
+  const count = actions.length + unreadable;
+  const takeIn = async (): Promise<void> => {
+    const result = await held.takeIn(day);
+    if (!result.ok) return complain(result.problem);
+    tell(`${countOf(result.value, 'action')} taken in`);
+    onTaken?.(day);
+  };
+  const discard = async (): Promise<void> => {
+    await held.discard(day);
+    tell(`${countOf(count, 'action')} discarded`);
+  };
+  const shown = isWhole ? actions : actions.slice(0, SHOWN);
+  return (
+    <section class="banner left-held" aria-labelledby={heading}>
+      <h2 id={heading} class="unseen">
+        Held when the app was closed
+      </h2>
+      <p role="alert">
+        {isNamed && `${titleOf(after.header)}: `}
+        {leftHeldWords(left)}
+      </p>
+      <ul>
+        {shown.map((facts) => (
+          <li key={facts[0]?.id}>
+            <span class="mono">{facts[0] && clockTime(facts[0].at, facts[0].zone)}</span>{' '}
+            {actionWords(after, facts)}
+          </li>
+        ))}
+      </ul>
+      {shown.length < actions.length && (
+        <Button look="plain" onClick={() => setWhole(true)}>
+          Show all {actions.length}
+        </Button>
+      )}
+      {unreadable > 0 && <p>{unreadableWords(unreadable)}</p>}
+      {isAsking ? (
+        <fieldset class="buttons choice">
+          <legend>Discarded, they are gone for good.</legend>
+          <Button onClick={() => void discard()}>Discard {countOf(count, 'action')}</Button>
+          <Button look="solid" onClick={() => setAsking(false)}>
+            Keep them
+          </Button>
+        </fieldset>
+      ) : (
+        <div class="buttons">
+          {actions.length > 0 && (
+            <Button look="solid" onClick={() => void takeIn()}>
+              {actions.length === 1 ? 'Take it in' : 'Take them in'}
+            </Button>
+          )}
+          <Button onClick={() => setAsking(true)}>Discard</Button>
+        </div>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,20 @@
+import type { LeftDay } from '../../../app/left-held.ts';
+import { countOf } from '../../words/chain.ts';
+
+/** How much was held when the app was closed, and where it stands now. */
+export function leftHeldWords({
+  actions,
+  unreadable,
+  isNew,
+}: Pick<LeftDay, 'actions' | 'unreadable' | 'isNew'>): string {
+  const count = actions.length + unreadable;
+  const [they, were] = count === 1 ? ['It is', 'was'] : ['They are', 'were'];
+  const where = isNew ? 'Nothing else of the day is on this phone.' : `${they} not on the day yet.`;
+  return `${countOf(count, 'action')} ${were} held when the app was closed. ${where}`;
+}
+
+/** Of actions that this version can make nothing of. */
+export const unreadableWords = (count: number): string =>
+  `${count === 1 ? 'One of them' : `${count} of them`} cannot be read here: nothing is done with ${
+    count === 1 ? 'it' : 'them'
+  } unless you discard.`;

@@ -1,0 +1,130 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { callSlate, circleTake, rollTake } from '../../../app/commands/takes.ts';
+import type { Take, TakeId } from '../../../day/model.ts';
+import { slateText, takeText } from '../../../day/slate.ts';
+import { currentSlate, lastTake, nextTake, ownOpenTake, slateAfter } from '../../../day/takes.ts';
+import { Button } from '../../kit/button.tsx';
+import { useApp, useDatabase, useDay, useRun } from '../context.ts';
+import { useCut } from '../use-cut.ts';
+import { elapsed } from './elapsed.ts';
+import { NoteSheet, SlateSheet } from './sheets.ts';
+
+/**
+ * Roll and Cut, the largest thing on the screen, with the next slate and take filled in, and the take at hand: the open
+ * one of this phone, or else the last of the day.
+ */
+export function RollDock() {
+  const day = useDay().day.value;
+  const run = useRun();
+  const cut = useCut();
+  const database = useDatabase();
+  /** The slate, or a note on the take that was at hand when it was tapped: another may be by now. */
+  const [sheet, setSheet] = useState<'slate' | { readonly note: TakeId } | null>(null);
+  const open = ownOpenTake(day, database);
+  const last = open ?? lastTake(day);
+  const slate = currentSlate(day, database);
+  const next = nextTake(day, 'take', slate);
+  const after = slateAfter(day, slate);
+  const close = (): void => setSheet(null);
+  return (
+    <section class="dock" aria-label="Take">
+      <div class="dock-slate">
+        <Button look="bare" class="dock-name" onClick={() => setSheet('slate')}>
+          <span class="unseen">Slate </span>
+          <TakeName name={takeText(open ?? next)} />
+          {open ? (
+            <span class="soft">
+              <Rolling take={open} />
+            </span>
+          ) : (
+            <span class="soft dock-hint">next · tap for other kinds</span>
+          )}
+        </Button>
+        {!open && (
+          <Button
+            label={`setup ${slateText(after)}`}
+            onClick={() => run(callSlate(after), `Slate ${slateText(after)}`)}
+          >
+            setup {endOf(slateText(after))}
+          </Button>
+        )}
+      </div>
+      <div class="dock-last">
+        {last && (
+          <>
+            <Button
+              pressed={last.circled}
+              onClick={() =>
+                run(
+                  circleTake(last.id, !last.circled),
+                  last.circled ? `${takeText(last)} not circled` : `${takeText(last)} circled`,
+                )
+              }
+            >
+              circle {shortName(last)}
+              <span class="unseen"> take {takeText(last)}</span>
+            </Button>
+            <Button onClick={() => setSheet({ note: last.id })}>
+              note {shortName(last)}
+              <span class="unseen"> take {takeText(last)}</span>
+            </Button>
+          </>
+        )}
+      </div>
+      {open ? (
+        <Button look="bare" class="roll roll-open" onClick={() => cut(open)}>
+          Cut
+        </Button>
+      ) : (
+        <Button look="bare" class="roll" onClick={() => run(rollTake(), `${takeText(next)} rolling`)}>
+          Roll
+        </Button>
+      )}
+      {sheet === 'slate' && <SlateSheet onClose={close} />}
+      {typeof sheet === 'object' && sheet && <NoteSheet take={sheet.note} onClose={close} />}
+    </section>
+  );
+}
+
+/** A take by the end of its slate where that is too long; a screen reader gets all of it. */
+function TakeName({ name }: { name: string }) {
+  const at = name.lastIndexOf('/');
+  const shown = at > 0 ? endOf(name.slice(0, at)) + name.slice(at) : name;
+  if (shown === name) return <strong>{name}</strong>;
+  return (
+    <>
+      <span class="unseen">{name}</span>
+      <strong class="dock-long" aria-hidden="true">
+        {shown}
+      </strong>
+    </>
+  );
+}
+
+const MOST_SHOWN = 5;
+
+/** Slates of one scene differ at their ends. The joiner (U+2060) keeps the dots on the line of the rest. */
+const endOf = (slate: string): string =>
+  slate.length > MOST_SHOWN ? `…\u2060${slate.slice(1 - MOST_SHOWN)}` : slate;
+
+/** Short enough for a button beside the slate: the take number, or the name of a wild track. */
+const shortName = (take: Take): string =>
+  take.kind === 'wild' || take.kind === 'tone' ? takeText(take) : String(take.number);
+
+function Rolling({ take }: { take: Take }) {
+  const { clock } = useApp().parts;
+  const text = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    const tick = (): void => {
+      if (text.current) text.current.textContent = elapsed(clock.now().atMs - (take.rolledAt ?? 0));
+    };
+    tick();
+    const timer = setInterval(tick, 500);
+    return () => clearInterval(timer);
+  }, [take, clock]);
+  return (
+    <>
+      rolling <span ref={text} aria-hidden="true" />
+    </>
+  );
+}

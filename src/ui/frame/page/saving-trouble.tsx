@@ -1,0 +1,64 @@
+import { Button } from '../../kit/button.tsx';
+import { countOf } from '../../words/chain.ts';
+import { useApp, useDay } from '../context.ts';
+import { NotKeptBanner } from './not-kept.tsx';
+
+const BECAUSE: Record<string, string> = {
+  QuotaExceededError: 'the phone has no room left. Free some space, or export the day now.',
+  InvalidStateError: 'the database was closed under the app. Close other windows of it, or open it again.',
+  VersionError: 'a newer version of the app is open in another window. Load this window again.',
+  UnknownError: 'the phone lost its database for a moment.',
+  FactIdTwice: 'two entries carry one id. Export the day and start the app again.',
+};
+
+/** Where what is not saved is meanwhile, and what becomes of it when the window closes. */
+function heldWords(waiting: number, inWindowOnly: boolean | undefined): string {
+  const [they, them] = waiting === 1 ? ['It is', 'it'] : ['They are', 'them'];
+  return inWindowOnly
+    ? `${they} held in this window only, and tried again: if it is closed, ${them === 'it' ? 'it is' : 'they are'} lost. Export the day now.`
+    : `${they} held and tried again. If the app is closed before, it offers ${them} when it is opened.`;
+}
+
+/** Says in words that something is not on the disk, why, and that it is held and tried again. */
+export function SavingTrouble() {
+  const store = useDay();
+  const { state } = useApp().parts.journal;
+  const { state: saving, waiting, because, regained, inWindowOnly } = store.saving.value;
+  if (!state.kept) return <NotKeptBanner />;
+  if (saving !== 'not-saved') {
+    const damaged = store.damaged.value;
+    const unsure = store.unsure.value;
+    return (
+      <>
+        {regained > 0 && (
+          <p class="banner" role="alert">
+            The phone emptied its database while the app was open. {countOf(regained, 'entry', 'entries')} of
+            this day were held here and are written back; other days may be gone. Export this day now.
+          </p>
+        )}
+        {damaged > 0 && (
+          <p class="banner" role="alert">
+            {countOf(damaged, 'entry', 'entries')} of this day cannot be read. Take in a copy of the day, and
+            what the copy has is mended.
+          </p>
+        )}
+        {unsure > 0 && (
+          <p class="banner" role="alert">
+            {countOf(unsure, 'entry', 'entries')} of this day came without a check, from a damaged file or an
+            older copy: nothing tells whether a letter was changed. Take in a whole copy of the day, and what
+            differs is mended.
+          </p>
+        )}
+      </>
+    );
+  }
+  return (
+    <div class="banner" role="alert">
+      <p>
+        {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone said ${because}.`}{' '}
+        {heldWords(waiting, inWindowOnly)}
+      </p>
+      <Button onClick={store.retry}>Try now</Button>
+    </div>
+  );
+}

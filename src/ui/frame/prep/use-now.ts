@@ -1,0 +1,16 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Moment } from '../../../app/day-store.ts';
+import { useApp } from '../context.ts';
+
+const EVERY_MS = 15_000;
+
+/** The moment, renewed every so often: what is due changes by itself. */
+export function useNow(): Moment {
+  const { clock } = useApp().parts;
+  const [now, setNow] = useState(() => clock.now());
+  useEffect(() => {
+    const timer = setInterval(() => setNow(clock.now()), EVERY_MS);
+    return () => clearInterval(timer);
+  }, [clock]);
+  return now;
+}

@@ -1,0 +1,54 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { DayOutline } from '../../../app/ports.ts';
+import { type OutgoingFile, routeFor, sendFiles } from '../../../app/sharing.ts';
+import { safeName } from '../../../day/files/safe-name.ts';
+import { Button } from '../../kit/button.tsx';
+import { useApp } from '../context.ts';
+import { complain, tell } from '../saying.ts';
+import { device } from './device.ts';
+
+const SEND_WORD = {
+  share: 'Share the day file',
+  download: 'Download the day file',
+  copy: 'Copy the day file',
+} as const;
+
+interface DayFileProps {
+  readonly day: DayOutline;
+  readonly quiet?: boolean;
+}
+
+/** Sends the day file off the phone by the best way there is, and notes that it left. */
+export function DayFileButton({ day, quiet = false }: DayFileProps) {
+  const app = useApp();
+  const { id, facts, date } = day;
+  const title = `${day.production} ${day.label}`.trim();
+  const [file, setFile] = useState<OutgoingFile | null>(null);
+  // The copy is made before the tap, anew with every entry: the share sheet opens only straight from one.
+  useEffect(() => {
+    let wanted = facts >= 0;
+    void app.dayFile(id).then((content) => {
+      const name = safeName(`${date} ${title} day file`.trim(), 'txt');
+      if (wanted) setFile({ name, type: 'text/plain', content });
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [app, id, facts, date, title]);
+
+  const route = file ? routeFor(device, [file]) : 'download';
+  const send = async (): Promise<void> => {
+    if (!file) return;
+    const result = await sendFiles(device, route, [file], title);
+    if (!result.ok) return complain(result.problem);
+    if (!result.value.sent) return;
+    await (await app.open(id)).copied();
+    await app.refreshDays();
+    tell('A copy of the day has left the phone');
+  };
+  return (
+    <Button look={quiet ? 'outline' : 'solid'} disabled={!file} onClick={() => void send()}>
+      {SEND_WORD[route]}
+    </Button>
+  );
+}

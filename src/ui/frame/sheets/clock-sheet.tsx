@@ -1,0 +1,131 @@
+import { useEffect, useState } from 'preact/hooks';
+import { clockFor, followClock } from '../../../app/commands/takes.ts';
+import { rateOfDay } from '../../../day/header.ts';
+import { TIMECODE_RATES } from '../../../day/model.ts';
+import { wordOf } from '../../../shared/open-word.ts';
+import { nextWholeSecond, timeOfDayClock } from '../../../time/followed-clock.ts';
+import { type RateId, rateOf } from '../../../time/rate.ts';
+import { addFrames, formatTimecode, parseTimecode } from '../../../time/timecode.ts';
+import { Button } from '../../kit/button.tsx';
+import { TextField } from '../../kit/field.tsx';
+import { Sheet } from '../../kit/sheet.tsx';
+import { sentenceFor } from '../../words/problems.ts';
+import { useApp, useDay, useRun } from '../context.ts';
+import { complain } from '../saying.ts';
+
+const LEAD_MS = 4000;
+const STEPS = [
+  { name: '− 1 h', seconds: -3600 },
+  { name: '− 1 min', seconds: -60 },
+  { name: '− 1 s', seconds: -1 },
+  { name: '+ 1 s', seconds: 1 },
+  { name: '+ 1 min', seconds: 60 },
+  { name: '+ 1 h', seconds: 3600 },
+] as const;
+
+/** Ties the phone's clock to the recorder's timecode, at a rate that can be counted in here. */
+export function ClockSheet({ onClose }: { onClose: () => void }) {
+  const { value: day } = useDay().day;
+  const rate = rateOfDay(day);
+  if (rate) return <FollowSheet rate={rate} onClose={onClose} />;
+  return (
+    <Sheet
+      title="Follow the recorder"
+      under={`Rate ${wordOf(TIMECODE_RATES, day.header.timecodeRate)}; the day's head sets it.`}
+      onClose={onClose}
+    >
+      <p class="section">{sentenceFor({ code: 'rate-unknown', timecodeRate: day.header.timecodeRate })}</p>
+    </Sheet>
+  );
+}
+
+/** One tap when the recorder shows the whole second named. */
+function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const { clock } = useApp().parts;
+  const [target, setTarget] = useState(() => {
+    const now = clock.now();
+    return nextWholeSecond(
+      { ...(clockFor(store.day.peek(), now) ?? timeOfDayClock(now.atMs, now.zone, rate)), rate },
+      now.atMs,
+      LEAD_MS,
+    ).frames;
+  });
+  const [typed, setTyped] = useState('');
+
+  // The second that is offered moves on when the mixer lets it pass, as long as nothing was typed or stepped.
+  const [own, setOwn] = useState(false);
+  useEffect(() => {
+    if (own) return;
+    const timer = setInterval(() => {
+      const now = clock.now();
+      setTarget(
+        nextWholeSecond(
+          { ...(clockFor(store.day.peek(), now) ?? timeOfDayClock(now.atMs, now.zone, rate)), rate },
+          now.atMs,
+          LEAD_MS,
+        ).frames,
+      );
+    }, LEAD_MS);
+    return () => clearInterval(timer);
+  }, [own, clock, store, rate]);
+
+  const step = (seconds: number): void => {
+    setOwn(true);
+    setTarget(addFrames(target, seconds * rateOf(rate).base, rate));
+  };
+  const type = (): void => {
+    const read = parseTimecode(typed, rate);
+    if (!read.ok) {
+      complain(read.problem);
+      return;
+    }
+    setOwn(true);
+    setTarget(read.value);
+    setTyped('');
+  };
+  const follow = (): void => {
+    if (run(followClock(target), `Following from ${formatTimecode(target, rate)}`)) onClose();
+  };
+
+  return (
+    <Sheet
+      title="Follow the recorder"
+      under={`Tap when the recorder comes to this second. Rate ${rate}; the day's head sets it.`}
+      onClose={onClose}
+      foot={
+        <Button look="solid" class="tap-now" onClick={follow}>
+          Now it shows
+          <strong class="mono">{formatTimecode(target, rate)}</strong>
+        </Button>
+      }
+    >
+      <div class="section">
+        <div class="steps">
+          {STEPS.map(({ name, seconds }) => (
+            <Button key={name} onClick={() => step(seconds)}>
+              {name}
+            </Button>
+          ))}
+        </div>
+      </div>
+      <form
+        class="section"
+        onSubmit={(event) => {
+          event.preventDefault();
+          type();
+        }}
+      >
+        <TextField
+          label="Or type a timecode to wait for"
+          value={typed}
+          onInput={setTyped}
+          inputMode="numeric"
+          placeholder="21:32:10"
+        />
+        <Button type="submit">Wait for this</Button>
+      </form>
+    </Sheet>
+  );
+}

@@ -1,0 +1,162 @@
+import { useState } from 'preact/hooks';
+import { describeDay } from '../../../app/commands/day.ts';
+import { changeRoll } from '../../../app/commands/takes.ts';
+import { answersNow } from '../../../day/answers/answers.ts';
+import { type Header, TIMECODE_RATES } from '../../../day/model.ts';
+import { unknownWords } from '../../../day/unknown-words.ts';
+import { Button } from '../../kit/button.tsx';
+import { Choice, TextField } from '../../kit/field.tsx';
+import { Sheet } from '../../kit/sheet.tsx';
+import { countOf, listOf } from '../../words/chain.ts';
+import { copyWords, PROMISED_WORDS } from '../../words/day-outline.ts';
+import { SLATE_STYLES } from '../../words/takes.ts';
+import { useApp, useDay, useOutline, useRun } from '../context.ts';
+import { Looks } from '../look-choice.tsx';
+import { DayFileButton } from '../sending/day-file-button.tsx';
+import { UpdateOffer } from '../update-offer.tsx';
+
+const TEXTS = [
+  ['production', 'Production'],
+  ['label', 'Day'],
+  ['unit', 'Unit'],
+  ['mixer', 'Sound mixer'],
+  ['boom', 'Boom'],
+  ['utility', 'Utility'],
+  ['contact', 'Contact'],
+  ['recorder', 'Recorder'],
+  ['filePattern', 'File names, as {slate} {take} {take:2} {roll} {scene} {track}'],
+] as const satisfies readonly (readonly [keyof Header, string])[];
+
+/** The head of the day: what stands at the top of the report. Only what was changed is said. */
+export function DaySheet({ onClose }: { onClose: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const header = store.day.value.header;
+  const { roll } = answersNow(store.day.value);
+  const [edited, setEdited] = useState<Partial<Header>>({});
+  const [newRoll, setNewRoll] = useState(roll);
+  const shown = { ...header, ...edited };
+  const set = (fields: Partial<Header>): void => setEdited({ ...edited, ...fields });
+
+  const save = (): void => {
+    const saidRoll = newRoll.trim() !== roll && newRoll.trim() !== '';
+    const fine =
+      (Object.keys(edited).length === 0 || run(describeDay(edited), 'Head of the day saved')) &&
+      (!saidRoll || run(changeRoll(newRoll), `Roll ${newRoll.trim()} from here on`));
+    if (fine) onClose();
+  };
+
+  return (
+    <Sheet
+      title="About this day"
+      onClose={onClose}
+      foot={
+        <div class="buttons">
+          <Button look="solid" onClick={save}>
+            Save
+          </Button>
+          <a class="button as-button" href="#/">
+            All days
+          </a>
+          <a class="button as-button" href="#/help">
+            Words
+          </a>
+        </div>
+      }
+    >
+      <UpdateOffer />
+      <Safety />
+      <div class="section">
+        <Looks />
+      </div>
+      <div class="section">
+        <div class="field-pair">
+          <TextField
+            label="Sound roll from here on"
+            value={newRoll}
+            onInput={setNewRoll}
+            capitals="characters"
+          />
+          <TextField label="Date" type="date" value={shown.date} onInput={(date) => set({ date })} />
+        </div>
+        {TEXTS.map(([field, label]) => (
+          <TextField
+            key={field}
+            label={label}
+            value={shown[field]}
+            onInput={(value) => set({ [field]: value })}
+          />
+        ))}
+        <Choice
+          label="Timecode rate"
+          value={shown.timecodeRate}
+          options={TIMECODE_RATES.map((value) => ({ value, name: value.replace('DF', ' DF') }))}
+          onChoose={(timecodeRate) => set({ timecodeRate })}
+        />
+        <Choice
+          label="Slates"
+          value={shown.slateStyle}
+          options={SLATE_STYLES}
+          onChoose={(slateStyle) => set({ slateStyle })}
+        />
+        <Choice
+          label="Sample rate"
+          value={String(shown.sampleRate)}
+          options={['44100', '48000', '48048', '96000'].map((value) => ({
+            value,
+            name: `${Number(value) / 1000}k`,
+          }))}
+          onChoose={(value) => set({ sampleRate: Number(value) })}
+        />
+        <Choice
+          label="Bit depth"
+          value={shown.bitDepth}
+          options={(['16', '24', '32', '32f'] as const).map((value) => ({
+            value,
+            name: value.replace('f', ' float'),
+          }))}
+          onChoose={(bitDepth) => set({ bitDepth })}
+        />
+        <Choice
+          label="Files"
+          value={shown.fileLayout}
+          options={[
+            { value: 'poly', name: 'One of all tracks' },
+            { value: 'mono', name: 'One a track' },
+          ]}
+          onChoose={(fileLayout) => set({ fileLayout })}
+        />
+      </div>
+    </Sheet>
+  );
+}
+
+/** Where this day is kept, and what the browser said to keeping it. */
+function Safety() {
+  const day = useDay().day.value;
+  const { unknown } = day;
+  const words = unknownWords(day);
+  const { safekeeping } = useApp();
+  const outline = useOutline();
+  return (
+    <div class="section safety">
+      <p>
+        <strong>{copyWords(outline)}</strong>{' '}
+        <span class="soft">{PROMISED_WORDS[safekeeping.promised.value]}</span>
+      </p>
+      {unknown.length > 0 && (
+        <p class="soft">
+          {countOf(unknown.length, 'entry', 'entries')} of this day {unknown.length === 1 ? 'was' : 'were'}{' '}
+          said by a newer version of the app: kept and handed on, but not understood here.
+        </p>
+      )}
+      {words.length > 0 && (
+        <p class="soft">
+          What a newer version calls {listOf(words)} is kept and handed on, shown as unknown, and nothing is
+          worked out from it.
+        </p>
+      )}
+      <DayFileButton day={outline} quiet />
+    </div>
+  );
+}

@@ -1,0 +1,28 @@
+import type { Candidate, PackOffer, Reason } from '../../../day/answers/candidates.ts';
+import type { Day } from '../../../day/model.ts';
+import { listOf, nameOf, partName } from '../../words/chain.ts';
+
+const WORDS: Record<Reason, (packs: string, input: string) => string> = {
+  'needed-unrecorded': (packs) => (packs ? `needed, ${packs} is not recorded` : 'needed, has no pack'),
+  'needed-muted': (packs) => `needed, ${packs} is muted`,
+  'needed-clash': (_, input) => `needed, shares ${input}: this ends the clash`,
+  'needed-ganged': (_, input) => `needed, shares ${input}`,
+  'wears-nothing': () => 'has no pack',
+  recorded: (packs) => `has ${packs}`,
+  resting: (packs) => (packs ? `resting, has ${packs}` : 'resting'),
+  done: () => 'done for the day',
+};
+
+/** The reason beside a name. */
+export function candidateWords(day: Day, { voice, reason }: Candidate): string {
+  const packs = listOf(
+    voice.paths.flatMap(({ transmitter }) => (transmitter ? partName(day.rig, transmitter) : [])),
+  );
+  const input = partName(day.rig, voice.paths.find((path) => path.input)?.input);
+  return WORDS[reason](packs, input);
+}
+
+export function offerWords(day: Day, { wearer, wearerNeed }: PackOffer): string {
+  if (wearer === null) return 'on nobody';
+  return wearerNeed ? `on ${nameOf(day, wearer)}, ${wearerNeed}` : `on ${nameOf(day, wearer)}`;
+}

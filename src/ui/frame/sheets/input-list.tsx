@@ -1,0 +1,57 @@
+import { plugRun } from '../../../app/commands/chain.ts';
+import type { Answers } from '../../../day/answers/answers.ts';
+import { inputsToOffer } from '../../../day/answers/inputs-to-offer.ts';
+import type { VoiceAnswer } from '../../../day/answers/voice-answers.ts';
+import { type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../../day/model.ts';
+import { isOneOf, type Open } from '../../../shared/open-word.ts';
+import { Row } from '../../kit/row.tsx';
+import { nameOf, partName } from '../../words/chain.ts';
+import { useDay, useRun } from '../context.ts';
+
+interface InputListProps {
+  readonly answers: Answers;
+  readonly answer: VoiceAnswer;
+  readonly before: string | undefined;
+  readonly onDone: () => void;
+}
+
+/** Where a hardline's lead goes: free inputs first. */
+export function InputList({ answers, answer, before, onDone }: InputListProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { id } = answer.voice;
+  const name = nameOf(day, id);
+  const plugged = answer.paths.some(({ lead, transmitter }) => lead && !transmitter);
+  const plug = (to: PartId | null, position: SelectorPosition = 'a'): void => {
+    const done = to ? `${name} into ${partName(day.rig, to)}` : `${name} unplugged`;
+    if (run(plugRun([id], [to], position, { before }), done)) onDone();
+  };
+  const offered = inputsToOffer(answers);
+  return (
+    <>
+      <p class="section-title soft">
+        {offered.length > 0 ? `Plug ${name} into` : 'No input is free for a lead'}
+      </p>
+      <ul class="rows">
+        {offered.map(({ input, state, reach }) => (
+          <li key={input.id}>
+            <Row
+              title={input.name}
+              word={state}
+              onTap={() => plug(input.id, readPosition(reach.selector?.position))}
+            />
+          </li>
+        ))}
+        {plugged && (
+          <li>
+            <Row title="nothing" word="lead hangs free" onTap={() => plug(null)} />
+          </li>
+        )}
+      </ul>
+    </>
+  );
+}
+
+/** A lead is not plugged where only a newer version could say which end of the selector it is. */
+const readPosition = (position: Open<SelectorPosition> = 'a'): SelectorPosition =>
+  isOneOf(SELECTOR_POSITIONS, position) ? position : 'a';

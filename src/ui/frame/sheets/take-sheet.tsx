@@ -1,0 +1,135 @@
+import { useState } from 'preact/hooks';
+import { bringBack, moveBefore, takeBack } from '../../../app/commands/correct.ts';
+import { circleTake } from '../../../app/commands/takes.ts';
+import { answersAtTake } from '../../../day/answers/answers.ts';
+import { trackLabels } from '../../../day/files/track-labels.ts';
+import type { LineItem } from '../../../day/model.ts';
+import { takeText } from '../../../day/slate.ts';
+import { isOpen, takeFrom } from '../../../day/takes.ts';
+import { formatLength } from '../../../time/length.ts';
+import { formatTimecode } from '../../../time/timecode.ts';
+import { Button } from '../../kit/button.tsx';
+import { Row } from '../../kit/row.tsx';
+import { Sheet } from '../../kit/sheet.tsx';
+import { shortened } from '../../words/actions.ts';
+import { onTrackWords, partName, TRACK_WORD } from '../../words/chain.ts';
+import { statusWords } from '../../words/takes.ts';
+import { useDay, useRun } from '../context.ts';
+import { FromWhen } from '../from-when.tsx';
+import { useCut } from '../use-cut.ts';
+import { NoteSheet } from './note-sheet.tsx';
+import { TakeForm } from './take-form.tsx';
+
+/** One take: what was recorded on which track, and everything that can be corrected. */
+export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const cut = useCut();
+  const [doing, setDoing] = useState<'form' | 'note' | 'move' | null>(null);
+  const take = day.takes.get(item.fact.id);
+  if (!take) return <TakenBackSheet item={item} onClose={onClose} />;
+  const name = takeText(take);
+  if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
+  if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
+  const labels = trackLabels(day.rig);
+  const start = take.start ? formatTimecode(take.start.frames, take.start.rate) : 'no start';
+  const length = take.length
+    ? formatLength(take.length.frames, take.length.rate)
+    : isOpen(take)
+      ? 'rolling'
+      : 'no length';
+  const move = (before: string | undefined): void => {
+    const done = before ? `${name} moved on the line` : `${name} back where it was said`;
+    if (run(moveBefore(take.id, before ?? null), done)) onClose();
+  };
+  return (
+    <Sheet
+      title={name}
+      under={[start, length, ...statusWords(take)].join(' · ')}
+      onClose={onClose}
+      foot={
+        <>
+          {doing === 'move' && <FromWhen before={undefined} onPlace={move} question="put it where?" />}
+          <div class="buttons">
+            {isOpen(take) && (
+              <Button look="solid" onClick={() => cut(take)}>
+                Cut
+              </Button>
+            )}
+            <Button
+              pressed={take.circled}
+              onClick={() =>
+                run(
+                  circleTake(take.id, !take.circled),
+                  take.circled ? `${name} not circled` : `${name} circled`,
+                )
+              }
+            >
+              circle
+            </Button>
+            <Button onClick={() => setDoing('note')}>note</Button>
+            <Button onClick={() => setDoing('form')}>correct</Button>
+            <Button expanded={doing === 'move'} onClick={() => setDoing('move')}>
+              move
+            </Button>
+            <Button onClick={() => run(takeBack([take.id]), `${name} taken back`) && onClose()}>
+              take back
+            </Button>
+          </div>
+        </>
+      }
+    >
+      {take.notes.length > 0 && (
+        <ul class="rows">
+          {take.notes.map((note) => (
+            <li key={note.id} class="row-action">
+              <Row
+                title={note.text}
+                under={
+                  note.track
+                    ? `track ${labels.get(note.track) ?? partName(day.rig, note.track)}`
+                    : 'whole take'
+                }
+              />
+              <Button
+                look="plain"
+                label={`Take back the note ${note.text}`}
+                onClick={() => run(takeBack([note.id]), `Note taken back: ${shortened(note.text)}`)}
+              >
+                take back
+              </Button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <ul class="rows">
+        {answersAtTake(day, take.id)
+          .tracks.filter(({ state }) => state !== 'empty')
+          .map(({ track, state, name }) => (
+            <li key={track.id}>
+              <Row
+                number={labels.get(track.id)}
+                mark={state === 'empty' ? 'free' : state}
+                title={onTrackWords({ state, name }, labels.get(track.id) ?? '')}
+                word={TRACK_WORD[state]}
+              />
+            </li>
+          ))}
+      </ul>
+    </Sheet>
+  );
+}
+
+function TakenBackSheet({ item: { fact }, onClose }: { item: LineItem; onClose: () => void }) {
+  const run = useRun();
+  const name = fact.kind === 'take-logged' ? takeText(takeFrom(fact)) : 'Take';
+  return (
+    <Sheet title={`${name}, taken back`} under="What was placed before it keeps its place." onClose={onClose}>
+      <div class="section">
+        <Button look="solid" onClick={() => run(bringBack([fact.id]), `${name} brought back`) && onClose()}>
+          Bring it back
+        </Button>
+      </div>
+    </Sheet>
+  );
+}

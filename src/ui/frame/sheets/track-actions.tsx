@@ -1,0 +1,125 @@
+import { useState } from 'preact/hooks';
+import { moveToTrack, nameTrack, setMute, throwSelectors } from '../../../app/commands/chain.ts';
+import { answersBefore } from '../../../day/answers/answers.ts';
+import type { TrackAnswer } from '../../../day/answers/track-answers.ts';
+import type { SubjectAnswer } from '../../../day/answers/track-subject.ts';
+import type { PartId } from '../../../day/model.ts';
+import { Button } from '../../kit/button.tsx';
+import { TextField } from '../../kit/field.tsx';
+import { partName } from '../../words/chain.ts';
+import { positionName } from '../../words/facts.ts';
+import { useDay, useRun } from '../context.ts';
+
+interface ActionsProps {
+  readonly answer: TrackAnswer;
+  /** Whoever the sheet is about, as they stand at the place that is looked at. */
+  readonly subject: SubjectAnswer | undefined;
+  readonly before: string | undefined;
+  readonly onDone: () => void;
+}
+
+/** Mute, selector, track and name: what can change on a track besides whose pack it is. */
+export function TrackActions({ answer, subject, before, onDone }: ActionsProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [asking, setAsking] = useState<'track' | 'name' | null>(null);
+  const { track } = answer;
+  const at = { before };
+  const input = subject?.input;
+  const { inputs } = answersBefore(day, before);
+  const reach = inputs.find((one) => one.input.id === (input ?? subject?.path?.input))?.reach;
+  const selector = reach?.selector?.part;
+  const muted = reach?.muted ?? false;
+  const does = (done: boolean): void => {
+    if (done) onDone();
+  };
+  return (
+    <div class="section">
+      <div class="buttons">
+        {input && (
+          <Button onClick={() => does(run(setMute(input, !muted, at), muted ? 'Heard again' : 'Muted'))}>
+            {muted ? 'Unmute' : 'Mute'} {partName(day.rig, input)}
+          </Button>
+        )}
+        {selector && reach?.selector && (
+          <Button
+            onClick={() => {
+              const other = reach.selector?.position === 'a' ? 'b' : 'a';
+              const done = `${selector.name} to ${positionName(day, selector.id, other)}`;
+              does(run(throwSelectors([selector.id], other, at), done));
+            }}
+          >
+            {selector.name} to {positionName(day, selector.id, reach.selector.position === 'a' ? 'b' : 'a')}
+          </Button>
+        )}
+        {input && (
+          <Button expanded={asking === 'track'} onClick={() => setAsking('track')}>
+            Other track
+          </Button>
+        )}
+        {!track.mix && (
+          <Button expanded={asking === 'name'} onClick={() => setAsking('name')}>
+            Type a name
+          </Button>
+        )}
+      </div>
+      {asking === 'track' && input && (
+        <TrackChoice
+          current={reach?.tracks ?? []}
+          onChoose={(to) =>
+            does(run(moveToTrack(input, track.id, to, at), `${partName(day.rig, input)} sent`))
+          }
+        />
+      )}
+      {asking === 'name' && (
+        <NameForm
+          name={answer.typed ? answer.name : ''}
+          onSay={(name) =>
+            does(run(nameTrack(track.id, name, at), name ? 'Named by hand' : 'Named by its chain'))
+          }
+        />
+      )}
+    </div>
+  );
+}
+
+function TrackChoice({
+  current,
+  onChoose,
+}: {
+  current: readonly PartId[];
+  onChoose: (track: PartId) => void;
+}) {
+  const { rig } = useDay().day.value;
+  return (
+    <div class="buttons grid-buttons" role="group" aria-label="Send to track">
+      {rig.tracks
+        .filter(({ mix }) => !mix)
+        .map(({ id, name }) => (
+          <Button key={id} pressed={current.includes(id)} onClick={() => onChoose(id)}>
+            {name}
+          </Button>
+        ))}
+    </div>
+  );
+}
+
+function NameForm({ name, onSay }: { name: string; onSay: (name: string) => void }) {
+  const [typed, setTyped] = useState(name);
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        onSay(typed);
+      }}
+    >
+      <TextField
+        label="Name on the track, instead of its chain's"
+        value={typed}
+        onInput={setTyped}
+        capitals="words"
+      />
+      <Button type="submit">{typed.trim() === '' ? 'Use the chain' : 'Use this name'}</Button>
+    </form>
+  );
+}

@@ -1,0 +1,71 @@
+import {
+  VOICE_KINDS,
+  VOICE_TEXT_LONGEST,
+  type VoiceFields,
+  type VoiceKind,
+  type VoiceText,
+} from '../../../day/model.ts';
+import { isOneOf, type Open } from '../../../shared/open-word.ts';
+import { TextField } from '../../kit/field.tsx';
+
+/** What is typed of a voice. */
+export type VoiceTexts = Readonly<Record<VoiceText, string>>;
+
+export const blankFields: VoiceTexts = { part: '', person: '', number: '', place: '' };
+
+/** How each field is called where it is asked of a kind of voice, in the order in which they are asked. */
+const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
+  part: {
+    performer: 'Part, as editors read it',
+    boom: 'Name, as editors read it',
+    plant: 'Name, as editors read it',
+    feed: 'Name, as editors read it',
+  },
+  person: { performer: 'Performer', boom: 'Operator', plant: null, feed: null },
+  number: { performer: 'Cast number', boom: null, plant: null, feed: null },
+  place: { performer: null, boom: null, plant: 'Place', feed: 'From' },
+};
+
+type Asked = readonly (readonly [field: VoiceText, label: string])[];
+
+/** Whatever only a newer version knows has a name all the same. */
+const ASKED_OF_UNKNOWN: Asked = [['part', 'Name, as editors read it']];
+
+const asked = (kind: Open<VoiceKind>): Asked =>
+  isOneOf(VOICE_KINDS, kind)
+    ? (Object.keys(LABELS) as VoiceText[]).flatMap((field) => {
+        const label = LABELS[field][kind];
+        return label === null ? [] : [[field, label] as const];
+      })
+    : ASKED_OF_UNKNOWN;
+
+/** What was typed of the fields that are asked of this kind, trimmed. */
+export const saidFields = (kind: Open<VoiceKind>, texts: VoiceTexts): VoiceFields =>
+  Object.fromEntries(
+    asked(kind).map(([field]) => [field, texts[field].trim().slice(0, VOICE_TEXT_LONGEST[field])]),
+  );
+
+interface FieldsetProps {
+  readonly kind: Open<VoiceKind>;
+  readonly texts: VoiceTexts;
+  readonly onInput: (texts: VoiceTexts) => void;
+  /** Who has the cast number already, in words; empty where nobody has. */
+  readonly taken: string;
+}
+
+export function VoiceFieldset({ kind, texts, onInput, taken }: FieldsetProps) {
+  return (
+    <>
+      {asked(kind).map(([field, label]) => (
+        <TextField
+          key={field}
+          label={label}
+          value={texts[field]}
+          onInput={(value) => onInput({ ...texts, [field]: value })}
+          capitals={field === 'number' ? 'characters' : 'words'}
+          {...(field === 'number' && taken !== '' && { hint: taken })}
+        />
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,21 @@
+import { useContext } from 'preact/hooks';
+import { Button } from '../kit/button.tsx';
+import { RestartContext } from './context.ts';
+import { complain } from './saying.ts';
+import { version } from './version.ts';
+
+/** A new version is offered at a pause, never forced: it also starts by itself with the next start of the app. */
+export function UpdateOffer() {
+  const restart = useContext(RestartContext);
+  if (version.value.update === 'current') return null;
+  const run = async (): Promise<void> => {
+    const result = await restart();
+    if (!result.ok) complain(result.problem);
+  };
+  return (
+    <p class="section">
+      A new version is on this phone. It starts with the next start of the app.{' '}
+      <Button onClick={() => void run()}>Restart now</Button>
+    </p>
+  );
+}

@@ -1,0 +1,59 @@
+import { Button } from '../kit/button.tsx';
+import { Mark, type MarkState } from '../kit/mark.tsx';
+import { MARK_MEANS } from '../words/means.ts';
+import { FIRST_STEPS, WORD_MEANS } from './words.ts';
+import './help.css';
+
+/** The way through a day, the marks and the words, each in a sentence. It needs no signal. */
+export function Help() {
+  return (
+    <div class="page">
+      <header class="section help-head">
+        <h1>The words</h1>
+        <Button onClick={() => history.back()}>Back</Button>
+      </header>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: nothing in it takes the focus, and keys must be able to scroll it (WCAG 2.1.1). */}
+      <main class="body help" tabIndex={0}>
+        <section aria-labelledby="help-way">
+          <h2 id="help-way">A day, in order</h2>
+          <ol>
+            {FIRST_STEPS.map(([where, what]) => (
+              <li key={where}>
+                <strong>{where}</strong> {what}
+              </li>
+            ))}
+          </ol>
+        </section>
+        <section aria-labelledby="help-marks">
+          <h2 id="help-marks">The marks</h2>
+          <dl class="help-marks">
+            {Object.entries(MARK_MEANS).map(([state, { word, means }]) => (
+              <div key={state}>
+                <dt>
+                  <Mark state={state as MarkState} /> {word}
+                </dt>
+                <dd>{means}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+        <section aria-labelledby="help-words">
+          <h2 id="help-words">The words</h2>
+          <dl>
+            {WORD_MEANS.map(([word, means]) => (
+              <div key={word}>
+                <dt>{word}</dt>
+                <dd>{means}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+      </main>
+      <footer class="foot help-foot">
+        <a class="button as-button" href="#/">
+          All days
+        </a>
+      </footer>
+    </div>
+  );
+}

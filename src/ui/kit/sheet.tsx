@@ -1,0 +1,76 @@
+import type { ComponentChildren } from 'preact';
+import { useId, useLayoutEffect, useRef } from 'preact/hooks';
+import { afterNextPaint, useAfterNextPaint } from './after-next-paint.ts';
+import { Button } from './button.tsx';
+import { Dialog } from './dialog.tsx';
+import { Said, Trouble } from './live.tsx';
+import { said, sheetsOpen, trouble } from './messages.ts';
+import { useKeyboard } from './use-keyboard.ts';
+import { useTyped } from './use-typed.ts';
+
+interface SheetProps {
+  readonly title: ComponentChildren;
+  readonly under?: ComponentChildren;
+  readonly onClose: () => void;
+  readonly foot?: ComponentChildren;
+  readonly children: ComponentChildren;
+}
+
+const TYPED = 'What you typed here is not kept yet. Once more leaves it behind.';
+
+/**
+ * Comes up over the page at the thumb. The close button closes it. The phone's back button, Escape and a tap beside it do
+ * so too, but where something was typed only at the second time: those are the ways to leave by mistake. It waits for the
+ * paint that shows its opener pressed; one that takes the place of another comes at once, or the page would be seen
+ * between them.
+ */
+export function Sheet(props: SheetProps) {
+  return useAfterNextPaint(sheetsOpen.peek() > 0) ? <OpenSheet {...props} /> : null;
+}
+
+function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
+  const heading = useId();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const saidBefore = useRef(said.peek().at);
+  const hasTyped = useTyped(dialog);
+  useKeyboard(dialog);
+  const leave = (): boolean => {
+    const stays = hasTyped() && trouble.peek() !== TYPED;
+    if (stays) trouble.value = TYPED;
+    else onClose();
+    return stays;
+  };
+  useLayoutEffect(() => {
+    sheetsOpen.value += 1;
+    return () => {
+      if (trouble.peek() === TYPED) trouble.value = null;
+      // A screen reader hears what the page says only once the page can be reached again.
+      afterNextPaint(() => {
+        sheetsOpen.value -= 1;
+      });
+    };
+  }, []);
+  return (
+    <Dialog class="sheet" labelledBy={heading} element={dialog} onLeave={leave}>
+      <div class="sheet-inside">
+        <div class="sheet-head">
+          <div>
+            <h2 id={heading}>{title}</h2>
+            {under !== undefined && <p class="soft">{under}</p>}
+          </div>
+          <Button look="bare" onClick={onClose}>
+            Close
+          </Button>
+        </div>
+        <div class="sheet-body">{children}</div>
+        <div class="sheet-foot">
+          <Trouble />
+          {foot}
+        </div>
+        <div class="live">
+          <Said silent={said.value.at === saidBefore.current} />
+        </div>
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,63 @@
+import { useState } from 'preact/hooks';
+import { bringBack, moveBefore, takeBack } from '../../app/commands/correct.ts';
+import type { LineItem } from '../../day/model.ts';
+import { itemOnLine } from '../../day/takes.ts';
+import { useDay, useRun } from '../frame/context.ts';
+import { FromWhen } from '../frame/from-when.tsx';
+import { Button } from '../kit/button.tsx';
+import { Sheet } from '../kit/sheet.tsx';
+import { factWords } from '../words/facts.ts';
+import { clockTime } from '../words/times.ts';
+
+/** One change: when it was said, from which take it holds, and how to move it or take it back. */
+export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const { fact, takenBack } = item;
+  const [before, setBefore] = useState(placedBefore(day, fact.id));
+  const words = factWords(day, fact);
+  const place = (to: string | undefined): void => {
+    if (
+      run(
+        moveBefore(fact.id, to ?? null),
+        to ? 'Moved: every line after it follows' : 'Back where it was said',
+      )
+    ) {
+      setBefore(to);
+    }
+  };
+  return (
+    <Sheet
+      title={words}
+      under={`said at ${clockTime(fact.at, fact.zone)}${takenBack ? ', taken back' : ''}`}
+      onClose={onClose}
+      foot={<FromWhen before={before} onPlace={place} question="holds from when?" />}
+    >
+      <div class="section buttons">
+        {takenBack ? (
+          <Button
+            look="solid"
+            onClick={() => run(bringBack([fact.id]), `${words}: brought back`) && onClose()}
+          >
+            Bring it back
+          </Button>
+        ) : (
+          <Button onClick={() => run(takeBack([fact.id]), `${words}: taken back`) && onClose()}>
+            Take it back
+          </Button>
+        )}
+        {before !== undefined && <Button onClick={() => place(undefined)}>Where it was said</Button>}
+      </div>
+    </Sheet>
+  );
+}
+
+/** The take that a change stands before, if it was placed: by itself, or by the last move that is not taken back. */
+function placedBefore(day: ReturnType<typeof useDay>['day']['value'], id: string): string | undefined {
+  let before = itemOnLine(day, id)?.fact.before;
+  for (const fact of day.facts) {
+    if (fact.kind === 'fact-moved' && fact.target === id && !day.takenBack.has(fact.id))
+      before = fact.to ?? undefined;
+  }
+  return before;
+}

@@ -1,0 +1,43 @@
+import { answersNow } from '../../day/answers/answers.ts';
+import { useDay } from '../frame/context.ts';
+import { hrefOf } from '../frame/route.ts';
+import { countOf } from '../words/chain.ts';
+import { useConflictButton } from './summary-line.tsx';
+
+/** A day that has no tracks: the way to the first thing to say. */
+export function NoRig({ onConflicts }: { onConflicts: () => void }) {
+  const day = useDay().day.value;
+  return (
+    <div class="section empty">
+      {useConflictButton(onConflicts)}
+      <p>
+        <strong>No rig yet.</strong> Say what the recorder has, and this screen shows who is on which track.
+      </p>
+      <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'rig' })}>
+        Lay the rig
+      </a>
+    </div>
+  );
+}
+
+/** Before the first take: who is still to be said, or to be given a pack. Who works with booms alone rolls, and is not asked again. */
+export function NextStep() {
+  const day = useDay().day.value;
+  const performers = answersNow(day).voices.filter(({ voice }) => voice.kind === 'performer');
+  const bare = performers.filter(({ paths }) =>
+    paths.every(({ broken }) => broken === 'no-transmitter' || broken === 'pack-gone'),
+  ).length;
+  if (performers.length > 0 && bare === 0) return null;
+  return (
+    <div class="section empty">
+      <p>
+        <strong>{bare === 0 ? 'No performers yet.' : `${countOf(bare, 'performer')} without a pack.`}</strong>{' '}
+        {bare === 0 && 'Say who is recorded; then a'}
+        {bare > 0 && 'On Cast, a'} tap on a name gives it a pack.
+      </p>
+      <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'cast' })}>
+        {bare === 0 ? 'Add the cast' : 'Give packs'}
+      </a>
+    </div>
+  );
+}

@@ -1,0 +1,71 @@
+import type { Answers } from '../../day/answers/answers.ts';
+import type { Day, PartId, VoiceId } from '../../day/model.ts';
+import { conflictsOf } from '../../day/phones/conflicts.ts';
+import { useDay } from '../frame/context.ts';
+import { useWorkedOut } from '../kit/after-next-paint.ts';
+import { Button } from '../kit/button.tsx';
+import { countOf, listOf, nameOf } from '../words/chain.ts';
+import { claimWords } from './claim-words.ts';
+
+interface SummaryProps {
+  readonly answers: Answers;
+  readonly onTrack: (track: PartId) => void;
+  readonly onVoice: (voice: VoiceId) => void;
+  readonly onFree: () => void;
+  readonly onConflicts: () => void;
+}
+
+/** How much two phones contradict each other, one tap from where it is settled; nothing where they do not. */
+export function useConflictButton(onTap: () => void) {
+  // Found along the whole line of a day of several phones, which is half the work of a tap.
+  const count = useWorkedOut(useDay().day.value, (day: Day) => conflictsOf(day).length);
+  return count > 0 ? (
+    <Button key="contradictions" look="plain" class="warn" onClick={onTap}>
+      {countOf(count, 'contradiction')}
+    </Button>
+  ) : null;
+}
+
+/** One line of truth: what is wrong stands first and is one tap from its place. */
+export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: SummaryProps) {
+  const day = useDay().day.value;
+  const { summary } = answers;
+  const clash = answers.tracks.find(({ state }) => state === 'clash');
+  const lost = summary.unrecorded;
+  const troubles = [
+    lost.length > 0 && (
+      <Button key="lost" look="plain" class="warn" onClick={() => onVoice(lost[0]!)}>
+        {lost.length < 3 ? listOf(lost.map((id) => nameOf(day, id))) : countOf(lost.length, 'voice')} not
+        recorded
+      </Button>
+    ),
+    summary.clashes > 0 && (
+      // Where two meet on an input that feeds no track, the list of inputs shows it.
+      <Button
+        key="clash"
+        look="plain"
+        class="warn"
+        onClick={() => (clash ? onTrack(clash.track.id) : onFree())}
+      >
+        {countOf(summary.clashes, 'clash', 'clashes')}
+      </Button>
+    ),
+    useConflictButton(onConflicts),
+  ].filter(Boolean);
+  return (
+    <div class="summary">
+      {troubles}
+      <Button look="bare" class="summary-rest" onClick={onFree}>
+        <b>{summary.sources}</b> sources · <b>{summary.tracksUsed}</b> of {summary.tracks} iso ·{' '}
+        <b>{summary.free}</b> free · <b>{summary.gangs}</b> {summary.gangs === 1 ? 'gang' : 'gangs'}
+        {summary.muted > 0 && (
+          <>
+            {' '}
+            · <b>{summary.muted}</b> muted
+          </>
+        )}
+        {troubles.length === 0 && claimWords(answers)}
+      </Button>
+    </div>
+  );
+}

@@ -1,0 +1,69 @@
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { TakeId } from '../../day/model.ts';
+import { dayPicture } from '../../report/printed/day-picture.ts';
+import { useDay } from '../frame/context.ts';
+import { Page } from '../frame/page/page.tsx';
+import { modelOf } from '../frame/sending/report-model.ts';
+import { TakeSheet } from '../frame/sheets/take-sheet.tsx';
+import { Button } from '../kit/button.tsx';
+import { DayDrawing } from './day-drawing.tsx';
+import { Legend } from './legend.tsx';
+import './picture.css';
+
+const WIDTHS = [24, 36, 54, 84, 126] as const;
+const FIRST = 2;
+
+/** Who was on which track, take by take: bands that break where the chain changed. */
+export function Picture() {
+  const day = useDay().day.value;
+  const [zoom, setZoom] = useState(FIRST);
+  const [open, setOpen] = useState<TakeId | null>(null);
+  const picture = useMemo(() => dayPicture(modelOf(day, [])), [day]);
+  const item = open === null ? undefined : day.takeItems.get(open);
+  const ground = useKeptMiddle(zoom);
+  return (
+    <Page
+      tab="picture"
+      foot={
+        <div class="picture-foot">
+          <Button disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
+            Smaller
+          </Button>
+          <Button disabled={zoom === WIDTHS.length - 1} onClick={() => setZoom(zoom + 1)}>
+            Larger
+          </Button>
+        </div>
+      }
+    >
+      <h1 class="section-title">Who was on which track</h1>
+      {picture.columns.length === 0 ? (
+        <p class="section">The picture begins with the first take.</p>
+      ) : (
+        <>
+          <Legend />
+          <div class="picture-ground" ref={ground}>
+            <DayDrawing picture={picture} column={WIDTHS[zoom] ?? WIDTHS[FIRST]} onTake={setOpen} />
+          </div>
+        </>
+      )}
+      {item && <TakeSheet item={item} onClose={() => setOpen(null)} />}
+    </Page>
+  );
+}
+
+/** Keeps what is in the middle of a scrolled ground there when its content grows or shrinks. */
+function useKeptMiddle(zoom: number) {
+  const ground = useRef<HTMLDivElement>(null);
+  const last = useRef<{ readonly zoom: number; readonly width: number }>({ zoom, width: 0 });
+  useLayoutEffect(() => {
+    const shown = ground.current;
+    if (!shown) return;
+    const { zoom: before, width } = last.current;
+    if (before !== zoom && width > 0 && shown.scrollLeft > 0) {
+      const half = shown.clientWidth / 2;
+      shown.scrollLeft = ((shown.scrollLeft + half) / width) * shown.scrollWidth - half;
+    }
+    last.current = { zoom, width: shown.scrollWidth };
+  });
+  return ground;
+}

@@ -1,0 +1,125 @@
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
+import { acceptPlan } from '../../app/commands/plan.ts';
+import { castInOrder } from '../../day/cast-in-order.ts';
+import type { VoiceId } from '../../day/model.ts';
+import { slateText } from '../../day/slate.ts';
+import { currentSlate, slateAfter } from '../../day/takes.ts';
+import { problemOf } from '../../plan/day/day-problem.ts';
+import { besidesMoves, neededNow } from '../../plan/day/plan-facts.ts';
+import type { Move } from '../../plan/moves.ts';
+import { useDatabase, useDay, useRun } from '../frame/context.ts';
+import { Page } from '../frame/page/page.tsx';
+import { goTo } from '../frame/route.ts';
+import { Button } from '../kit/button.tsx';
+import { countOf, listOf } from '../words/chain.ts';
+import { sentenceFor } from '../words/problems.ts';
+import { Outcome } from './outcome.tsx';
+import { PinSheet } from './pin-sheet.tsx';
+import { PlanFoot } from './plan-foot.tsx';
+import { MoveList } from './plan-moves.tsx';
+import { usePlanner, useSame } from './use-planner.ts';
+import { WantedList } from './wanted-list.tsx';
+import { WeightsSheet } from './weights-sheet.tsx';
+import { besideWords, WORKING } from './words.ts';
+import './plan.css';
+
+/** Moves are the same if they read the same, whatever object they are. */
+const nameOfMove = (move: Move): string => JSON.stringify(move);
+
+/** The next setup: who is needed, what to do for it with the fewest moves, and a checklist to do it by. */
+export function Plan() {
+  const day = useDay().day.value;
+  const run = useRun();
+  const slate = currentSlate(day, useDatabase());
+  const [wanted, setWanted] = useState<ReadonlySet<VoiceId>>(() => neededNow(day));
+  const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
+  const [weighing, setWeighing] = useState(false);
+  const [pinning, setPinning] = useState<VoiceId | null>(null);
+  const problem = useSame(useMemo(() => problemOf(day, wanted), [day, wanted]));
+  const [{ problem: answered, planned, isLooking, better, addition, whatIf }, planner] = usePlanner(problem);
+  const isStale = answered !== problem;
+  const shown = planned?.ok ? planned.value : undefined;
+  const plan = isStale ? undefined : shown;
+  const moves = shown?.moves ?? [];
+  const chosen = isStale ? [] : moves.filter((move) => ticked.has(nameOfMove(move)));
+  const count = chosen.length;
+  const besides = useMemo(
+    () => (plan ? besidesMoves(day, wanted, plan, count > 0 ? chosen : plan.moves) : []),
+    [day, wanted, plan, ticked, count],
+  );
+  useLayoutEffect(() => {
+    if (chosen.length > 0) planner.begin();
+  });
+
+  const toggle = (voice: VoiceId): void => {
+    const next = new Set(wanted);
+    if (!next.delete(voice)) next.add(voice);
+    setWanted(next);
+  };
+  const tick = (move: Move): void => {
+    const next = new Set(ticked);
+    if (!next.delete(nameOfMove(move))) next.add(nameOfMove(move));
+    setTicked(next);
+  };
+  const accept = (accepted: readonly Move[]): void => {
+    if (!plan) return;
+    const done =
+      accepted.length < moves.length ? `${countOf(accepted.length, 'move')} done` : 'The next setup stands';
+    if (!run(acceptPlan(wanted, plan, accepted), done)) return;
+    setTicked(new Set());
+    if (accepted.length === moves.length) goTo({ at: 'day', day: day.id, tab: 'now' });
+  };
+
+  return (
+    <Page
+      tab="plan"
+      foot={
+        <PlanFoot
+          plan={plan}
+          ticked={chosen.length}
+          better={better}
+          onAcceptTicked={() => accept(chosen)}
+          onAcceptAll={() => accept(moves)}
+          onShowBetter={planner.showBetter}
+        />
+      }
+    >
+      <div class="plan-head">
+        <h1>Next setup: {slateText(slateAfter(day, slate))}</h1>
+        <Button look="plain" onClick={() => setWeighing(true)}>
+          what moves cost
+        </Button>
+      </div>
+      {!planned && (
+        <p class="plan-cost soft" role="status">
+          {WORKING}
+        </p>
+      )}
+      {shown && (
+        <Outcome day={day} plan={shown} isLooking={isLooking} isStale={isStale} addition={addition} />
+      )}
+      {planned && !planned.ok && <p class="problem">{sentenceFor(planned.problem)}</p>}
+      <MoveList
+        day={day}
+        moves={moves}
+        isTicked={(move) => ticked.has(nameOfMove(move))}
+        onTick={tick}
+        isStale={isStale}
+      />
+      {besides.length > 0 && (
+        <p class="section">Also: {listOf(besides.map((beside) => besideWords(day, beside)))}.</p>
+      )}
+      <WantedList
+        day={day}
+        cast={castInOrder(day)}
+        wanted={wanted}
+        whatIf={whatIf}
+        onToggle={toggle}
+        onWhatIf={planner.askWhatIf}
+        onPin={setPinning}
+      />
+      {weighing && <WeightsSheet onClose={() => setWeighing(false)} />}
+      {pinning !== null && <PinSheet voice={pinning} onClose={() => setPinning(null)} />}
+    </Page>
+  );
+}

@@ -1,0 +1,70 @@
+import { useState } from 'preact/hooks';
+import { answersNow } from '../../day/answers/answers.ts';
+import type { PartId } from '../../day/model.ts';
+import { useDay } from '../frame/context.ts';
+import { Page } from '../frame/page/page.tsx';
+import { Button } from '../kit/button.tsx';
+import { AddSheet } from './add-sheet.tsx';
+import { BlockSheet } from './block-sheet.tsx';
+import { PLUG, TUNE } from './block-tasks.ts';
+import { EmptyRig } from './empty-rig.tsx';
+import { PartSheet } from './part-sheet.tsx';
+import { PrepLinks } from './prep-links.tsx';
+import { Receivers } from './receiver-list.tsx';
+import { Inputs, Packs, Selectors, Sends, Tracks } from './rig-lists.tsx';
+import { BankSheet } from './selector-sheet.tsx';
+import { StartOver, Struck } from './struck.tsx';
+import './rig.css';
+
+type Open =
+  | { readonly part: PartId }
+  | { readonly bank: string }
+  | { readonly sheet: 'add' | 'plug' | 'tune' }
+  | null;
+
+/** The rig as it stands, in lines that open; or the ways to lay one. */
+export function Rig() {
+  const day = useDay().day.value;
+  const [open, setOpen] = useState<Open>(null);
+  const close = (): void => setOpen(null);
+  if (day.rig.byId.size === 0) {
+    return (
+      <Page tab="rig">
+        <EmptyRig />
+      </Page>
+    );
+  }
+  const lists = { day, answers: answersNow(day), onPart: (part: PartId) => setOpen({ part }) };
+  return (
+    <Page tab="rig" foot={<RigFoot onOpen={(sheet) => setOpen({ sheet })} />}>
+      <h1 class="unseen">Rig</h1>
+      <Inputs {...lists} />
+      <Tracks {...lists} />
+      <Receivers {...lists} />
+      <Selectors {...lists} onBank={(bank) => setOpen({ bank })} />
+      <Packs {...lists} />
+      <Sends {...lists} />
+      <PrepLinks />
+      <Struck />
+      <StartOver />
+      {open && 'part' in open && <PartSheet id={open.part} onClose={close} />}
+      {open && 'bank' in open && <BankSheet bank={open.bank} onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'add' && <AddSheet onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'plug' && <BlockSheet task={PLUG} onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'tune' && <BlockSheet task={TUNE} onClose={close} />}
+    </Page>
+  );
+}
+
+/** What is done to many parts at once, in the thumb's corner. */
+function RigFoot({ onOpen }: { onOpen: (sheet: 'add' | 'plug' | 'tune') => void }) {
+  return (
+    <div class="rig-foot">
+      <Button onClick={() => onOpen('plug')}>Plug a block</Button>
+      <Button onClick={() => onOpen('tune')}>Tune a block</Button>
+      <Button look="solid" onClick={() => onOpen('add')}>
+        Add
+      </Button>
+    </div>
+  );
+}

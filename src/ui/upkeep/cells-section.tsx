@@ -1,0 +1,84 @@
+import { freshCells } from '../../app/commands/upkeep.ts';
+import type { Moment } from '../../app/day-store.ts';
+import type { Day } from '../../day/model.ts';
+import type { CellsDue } from '../../upkeep/due/batteries.ts';
+import type { Device } from '../../upkeep/due/day-devices.ts';
+import { swapsToWrap, type UpkeepNow } from '../../upkeep/due/day-due.ts';
+import { useRun } from '../frame/context.ts';
+import { Cautions } from '../frame/prep/caution-notes.tsx';
+import { Button } from '../kit/button.tsx';
+import { Section } from '../kit/section.tsx';
+import { countOf } from '../words/chain.ts';
+import { clockOf, hoursWords } from './words.ts';
+
+interface CellsProps {
+  readonly day: Day;
+  readonly upkeep: UpkeepNow;
+  readonly now: Moment;
+  readonly onDevice: (id: string) => void;
+}
+
+/** Every device with cells: how long they last, and one tap for fresh ones. */
+export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
+  const run = useRun();
+  const devices = upkeep.devices.filter(({ hasCells }) => hasCells);
+  const unsaid = upkeep.withoutCells.length;
+  const under =
+    devices.length === 0
+      ? 'no device with cells yet'
+      : unsaid > 0
+        ? `${countOf(unsaid, 'device')} of ${devices.length}: nobody said when fresh`
+        : `${countOf(devices.length, 'device')} followed`;
+  const all = (which: readonly Device[], words: string): boolean =>
+    run(freshCells(which.map(({ id }) => id)), words);
+  return (
+    <Section name="Batteries" under={under}>
+      {devices.length > 0 && (
+        <div class="section buttons">
+          <Button onClick={() => all(devices, `Fresh cells in all ${devices.length}`)}>
+            Fresh in all {devices.length}
+          </Button>
+          {unsaid > 0 && unsaid < devices.length && (
+            <Button onClick={() => all(upkeep.withoutCells, `Fresh cells in ${unsaid}`)}>
+              Fresh in the other {unsaid}
+            </Button>
+          )}
+        </div>
+      )}
+      <ul class="device-rows">
+        {devices.map((device) => (
+          <li key={device.id} class="device-row">
+            <Button look="bare" class="device-about" onClick={() => onDevice(device.id)}>
+              <strong>{device.name}</strong>
+              <span class="soft">{cellsWords(day, upkeep, device, now)}</span>
+            </Button>
+            <Button
+              label={`Fresh cells in ${device.name}`}
+              onClick={() => all([device], `Fresh cells in ${device.name}`)}
+            >
+              Fresh
+            </Button>
+          </li>
+        ))}
+      </ul>
+      <Cautions of={['cells', 'lithium', 'air-travel']} />
+    </Section>
+  );
+}
+
+function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): string {
+  const fresh = day.upkeep.cells.get(device.id);
+  const runtime = fresh?.runtimeHours ?? device.runtimeHours;
+  const lasts = runtime === undefined ? 'runtime not said' : `${hoursWords(runtime)} ${device.runtimeBasis}`;
+  if (!fresh) return `${lasts}; not said when fresh`;
+  const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
+  const due = upkeep.cells.due.find((one: CellsDue) => one.device === device.id);
+  const swaps = swapsToWrap(day, device).map(clock);
+  return [
+    `fresh ${clock(fresh.atMs)}, ${lasts}`,
+    due ? `due ${clock(due.dueAtMs)}` : '',
+    swaps.length > 0 ? `to wrap: fresh ones at ${swaps.join(', ')}` : '',
+  ]
+    .filter((words) => words !== '')
+    .join(' · ');
+}

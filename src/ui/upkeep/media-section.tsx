@@ -1,0 +1,97 @@
+import type { Moment } from '../../app/day-store.ts';
+import type { Day } from '../../day/model.ts';
+import { formatOf, formatOfAFile } from '../../upkeep/due/day-cards.ts';
+import type { CardState, UpkeepNow } from '../../upkeep/due/day-due.ts';
+import { bytesPerSecond, minutesToFileLimit } from '../../upkeep/due/media.ts';
+import { Cautions } from '../frame/prep/caution-notes.tsx';
+import { Button } from '../kit/button.tsx';
+import { Row } from '../kit/row.tsx';
+import { Section } from '../kit/section.tsx';
+import { countOf } from '../words/chain.ts';
+import { sentenceFor } from '../words/problems.ts';
+import { clockOf, figureWords, gigabytes, hoursWords } from './words.ts';
+
+interface MediaProps {
+  readonly day: Day;
+  readonly upkeep: UpkeepNow;
+  readonly now: Moment;
+  readonly onCard: (id: string | undefined) => void;
+}
+
+/** Cards with what is left on them at the day's pace, and when a file reaches 4 GiB. */
+export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
+  const format = formatOf(day);
+  const rate = bytesPerSecond(format);
+  const limit = minutesToFileLimit(formatOfAFile(day));
+  const left = upkeep.cards.flatMap(({ card, left: found }) =>
+    found.ok && !card.out ? [found.value.hoursLeft] : [],
+  );
+  return (
+    <Section
+      name="Media"
+      under={
+        left.length === 0
+          ? 'no card in yet'
+          : `${hoursWords(Math.min(...left))} of recording left, ${format.tracks} tracks`
+      }
+    >
+      <ul class="rows">
+        {upkeep.cards.map((state) => (
+          <li key={state.card.id}>
+            <Row
+              title={state.card.card}
+              under={cardWords(state, now)}
+              word={copiesWords(state)}
+              onTap={() => onCard(state.card.id)}
+            />
+          </li>
+        ))}
+      </ul>
+      <Button look="bare" class="prep-more" onClick={() => onCard(undefined)}>
+        Add a card
+      </Button>
+      <div class="section">
+        <dl class="figures">
+          <dt>
+            {format.tracks} tracks, {format.sampleRate / 1000}k {day.header.bitDepth}
+          </dt>
+          <dd>
+            {rate.ok ? `${figureWords((rate.value * 3600) / 1e9, 2)} GB an hour` : sentenceFor(rate.problem)}
+          </dd>
+          <dt>A file reaches 4 GiB</dt>
+          <dd>
+            {limit.ok ? `after ${hoursWords(limit.value / 60)}, where the recorder goes on in another` : ''}
+          </dd>
+        </dl>
+        <p class="soft">GB is 10⁹ bytes, as on the card; GiB is 2³⁰, 7.4 % more.</p>
+      </div>
+      <Cautions of={['media']} />
+    </Section>
+  );
+}
+
+function cardWords({ card, left }: CardState, now: Moment): string {
+  if (!left.ok) return sentenceFor(left.problem);
+  const { hoursLeft, fullAtMs, lastsToWrap } = left.value;
+  const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
+  return [
+    card.out
+      ? `came out ${clock(card.outAtMs ?? now.atMs)}`
+      : `${hoursWords(hoursLeft)} left of ${gigabytes(card.capacityBytes)}`,
+    `${hoursWords(card.recordedMs / 3_600_000)} on it today`,
+    card.out || fullAtMs === undefined ? '' : `full about ${clock(fullAtMs)} at this pace`,
+    lastsToWrap === true && !card.out ? 'lasts to wrap' : '',
+  ]
+    .filter((words) => words !== '')
+    .join(' · ');
+}
+
+function copiesWords({ card }: CardState) {
+  if (card.copies >= 2) return countOf(card.copies, 'copy', 'copies');
+  return (
+    <>
+      <strong>{card.out ? 'do not erase' : ''}</strong>
+      {card.copies === 0 ? 'no copy' : '1 copy'}
+    </>
+  );
+}

@@ -1,0 +1,128 @@
+import { jamDevices } from '../../app/commands/upkeep.ts';
+import type { Moment } from '../../app/day-store.ts';
+import { rateOfDay } from '../../day/header.ts';
+import { type Day, TIMECODE_RATES } from '../../day/model.ts';
+import { wordOf } from '../../shared/open-word.ts';
+import { worstPair } from '../../upkeep/due/day-apart.ts';
+import type { Device } from '../../upkeep/due/day-devices.ts';
+import type { UpkeepNow } from '../../upkeep/due/day-due.ts';
+import { labelsBehindClock } from '../../upkeep/due/drift.ts';
+import { useRun } from '../frame/context.ts';
+import { Cautions } from '../frame/prep/caution-notes.tsx';
+import { Button } from '../kit/button.tsx';
+import { Section } from '../kit/section.tsx';
+import { countOf } from '../words/chain.ts';
+import { deviceName } from '../words/prep-facts.ts';
+import { sentenceFor } from '../words/problems.ts';
+import { UserBits } from './user-bits-list.tsx';
+import { clockOf, figureWords, framesWords } from './words.ts';
+
+interface TimecodeProps {
+  readonly day: Day;
+  readonly upkeep: UpkeepNow;
+  readonly now: Moment;
+  readonly onDevice: (id: string) => void;
+}
+
+/** Which device was jammed when and from what, how far it may have drifted, and one tap for a jam. */
+export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
+  const run = useRun();
+  const devices = upkeep.devices.filter(({ hasTimecode, type }) => hasTimecode && type !== 'recorder');
+  const rate = rateOfDay(day);
+  const rateWord = wordOf(TIMECODE_RATES, day.header.timecodeRate);
+  const apart = worstPair(day, now.atMs);
+  const jam = (ids: readonly string[], words: string): boolean => run(jamDevices(ids), words);
+  return (
+    <Section
+      name="Timecode"
+      under={
+        devices.length === 0
+          ? `${rateWord}; no slate, box or camera added yet`
+          : `${rateWord} · ${countOf(devices.length, 'device')}${upkeep.withoutJam.length > 0 ? `, ${upkeep.withoutJam.length} never jammed` : ''}`
+      }
+    >
+      {devices.length > 1 && (
+        <div class="section buttons">
+          <Button
+            onClick={() =>
+              jam(
+                devices.map(({ id }) => id),
+                `All ${devices.length} jammed`,
+              )
+            }
+          >
+            Jammed all {devices.length} from {deviceName(day, 'recorder')}
+          </Button>
+        </div>
+      )}
+      <ul class="device-rows">
+        {devices.map((device) => (
+          <li key={device.id} class="device-row">
+            <Button look="bare" class="device-about" onClick={() => onDevice(device.id)}>
+              <strong>{device.name}</strong>
+              <span class="soft">{jamWords(day, upkeep, device, now)}</span>
+            </Button>
+            <Button
+              label={`${device.name} jammed`}
+              onClick={() => jam([device.id], `${device.name} jammed from ${deviceName(day, 'recorder')}`)}
+            >
+              Jam
+            </Button>
+          </li>
+        ))}
+        <li class="device-row">
+          <Button look="bare" class="device-about" onClick={() => onDevice('recorder')}>
+            <strong>{deviceName(day, 'recorder')}</strong>
+            <span class="soft">
+              {tolerance(upkeep.devices.find(({ type }) => type === 'recorder'))}; the head of the chain
+            </span>
+          </Button>
+        </li>
+      </ul>
+      <div class="section">
+        <dl class="figures">
+          {apart && (
+            <>
+              <dt>Worst apart</dt>
+              <dd>
+                {apart.devices.map((id) => deviceName(day, id)).join(' and ')}: {framesWords(apart.frames)}
+              </dd>
+            </>
+          )}
+          {rate && (
+            <>
+              <dt>Labels and the wall clock</dt>
+              <dd>{behindWords(labelsBehindClock(rate).hourMs)}</dd>
+            </>
+          )}
+        </dl>
+        <UserBits date={day.header.date} />
+      </div>
+      <Cautions of={['drift']} />
+    </Section>
+  );
+}
+
+const tolerance = (device: Device | undefined): string =>
+  device?.ppm === undefined ? 'tolerance not said' : `${figureWords(device.ppm, 3)} ppm`;
+
+function jamWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): string {
+  const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
+  const due = upkeep.jams.due.find((one) => one.device === device.id);
+  if (due) {
+    const again = due.dueAtMs === undefined ? 'never due' : `due ${clock(due.dueAtMs)}`;
+    const from = deviceName(day, due.from);
+    return `${framesWords(due.driftFrames)} at worst, ${tolerance(device)} · jammed ${clock(due.jammedAtMs)} from ${from} · ${again}`;
+  }
+  const last = day.upkeep.jams.findLast((jam) => jam.device === device.id);
+  if (!last) return `${tolerance(device)}; not jammed yet`;
+  const why = upkeep.jams.unknown.find((one) => one.device === device.id);
+  return `jammed ${clock(last.atMs)} from ${deviceName(day, last.from)} · ${why ? sentenceFor(why.problem) : tolerance(device)}`;
+}
+
+/** How labels run against time of day at a rate. */
+function behindWords(hourMs: number): string {
+  if (Math.abs(hourMs) < 0.5) return 'run together';
+  const seconds = figureWords(Math.abs(hourMs) / 1000, 4);
+  return `${seconds} s ${hourMs > 0 ? 'behind' : 'ahead'} each hour`;
+}

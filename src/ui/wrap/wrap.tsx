@@ -1,0 +1,50 @@
+import { useMemo } from 'preact/hooks';
+import { useApp, useDay } from '../frame/context.ts';
+import { Page } from '../frame/page/page.tsx';
+import { goTo } from '../frame/route.ts';
+import { wrapSettings } from '../frame/sending/settings.ts';
+import { Row } from '../kit/row.tsx';
+import { CloseDay } from './close-day.tsx';
+import { ReportSection } from './report.tsx';
+import { rollMatters } from './roll-matters.ts';
+import { SendSection } from './send.tsx';
+import { SendDock } from './send-dock.tsx';
+import { SentList } from './sent-list.tsx';
+import { Unsettled } from './unsettled.tsx';
+import { useOutgoing } from './use-outgoing.ts';
+import './wrap.css';
+
+/** The end of the day: what is not settled, the card, the report, what was sent, and tomorrow. */
+export function Wrap() {
+  const day = useDay().day.value;
+  const { days } = useApp();
+  const matters = useMemo(() => rollMatters(day, days.value), [day, days.value]);
+  const outgoing = useOutgoing(day, wrapSettings.value, matters);
+  const { model } = outgoing.report;
+  return (
+    <Page tab="wrap" foot={<SendDock outgoing={outgoing} />}>
+      <h1 class="unseen">Wrap</h1>
+      <Unsettled day={day} matters={model.open} />
+      <ul class="rows wrap-pages">
+        <li>
+          <Row
+            title="Card check"
+            under="the recorder's own files against the log"
+            onTap={() => goTo({ at: 'day', day: day.id, tab: 'card' })}
+          />
+        </li>
+        <li>
+          <Row
+            title="Picture of the day"
+            under="who was on which track, take by take"
+            onTap={() => goTo({ at: 'day', day: day.id, tab: 'picture' })}
+          />
+        </li>
+      </ul>
+      <ReportSection {...outgoing} />
+      <SendSection outgoing={outgoing} />
+      <SentList day={day} />
+      <CloseDay model={model} />
+    </Page>
+  );
+}

@@ -1,0 +1,39 @@
+import { rateOfDay } from '../../day/header.ts';
+import type { Day } from '../../day/model.ts';
+import { devicesOf, headPpm } from './day-devices.ts';
+import { type Jam, worstApart } from './jams.ts';
+
+export interface Apart {
+  readonly devices: readonly [string, string];
+  readonly frames: number;
+}
+
+const MOST_DEVICES = 64;
+
+/** The two jammed devices that may differ most, of those jammed from one source; undefined with fewer than two. */
+export function worstPair(day: Day, nowMs: number): Apart | undefined {
+  const devices = devicesOf(day);
+  const rate = rateOfDay(day);
+  if (!rate) return undefined;
+  const last = new Map<string, Jam>();
+  for (const jam of day.upkeep.jams) {
+    const ppm = devices.find(({ id }) => id === jam.device)?.ppm;
+    const known = last.get(jam.device);
+    if (ppm !== undefined && jam.atMs <= nowMs && (known?.atMs ?? 0) <= jam.atMs)
+      last.set(jam.device, { device: jam.device, from: jam.from, atMs: jam.atMs, tolerancePpm: ppm });
+  }
+  const jams = [...last.values()].slice(0, MOST_DEVICES);
+  let worst: Apart | undefined;
+  jams.forEach((one, at) => {
+    for (const other of jams.slice(at + 1)) {
+      const sourcePpm = headPpm(day, one.from);
+      // A source nobody knows the clock of is out of it only where both were jammed at once.
+      if (sourcePpm === undefined && one.atMs !== other.atMs) continue;
+      const check = { nowMs, rate, referencePpm: sourcePpm ?? 0 };
+      const apart = worstApart(one, other, check);
+      if (apart.ok && apart.value > (worst?.frames ?? -1))
+        worst = { devices: [one.device, other.device], frames: apart.value };
+    }
+  });
+  return worst;
+}

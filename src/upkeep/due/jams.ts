@@ -1,0 +1,157 @@
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { RateId } from '../../time/rate.ts';
+import { actionAt, byName, type DueAction } from '../due-action.ts';
+import { firstBadQuantity, moment } from '../quantity.ts';
+import { frameMs, LEAST_PPM, tolerance } from './drift.ts';
+
+/** A device was set to the timecode of another at a UTC ms; `tolerancePpm` is the device's own clock, if it is known. */
+export interface Jam {
+  readonly device: string;
+  readonly from: string;
+  readonly atMs: number;
+  readonly tolerancePpm: number | undefined;
+}
+
+export interface JamCheck {
+  readonly nowMs: number;
+  readonly takeOpen: boolean;
+  readonly rate: RateId;
+  /** Re-jam before the worst case reaches this many frames; one unless said. */
+  readonly limitFrames?: number;
+  /** The tolerance of the clock everything was first jammed from; 0 when that clock is the only truth there is. */
+  readonly referencePpm?: number;
+  /** The same where there are several such clocks, by the device; undefined where nobody knows it. */
+  readonly headPpm?: (device: string) => number | undefined;
+}
+
+/** Worst case against the clock at the head of the chain; no `dueAtMs` when nothing can drift. */
+export interface JamDue {
+  readonly device: string;
+  readonly from: string;
+  readonly jammedAtMs: number;
+  readonly driftFrames: number;
+  readonly driftMs: number;
+  readonly dueAtMs?: number;
+  readonly action: DueAction;
+}
+
+export interface JamPlan {
+  readonly due: readonly JamDue[];
+  readonly unknown: readonly { readonly device: string; readonly problem: Problem }[];
+}
+
+/**
+ * For each device's last jam: worst drift now, and when it is due again, soonest first. A device jammed from
+ * another inherits what that one had drifted by then; the tolerances of two clocks add. A device goes to `unknown` where
+ * the tolerance of any clock of its chain is, and with jams that cannot be. Fails only on a bad check.
+ * Example: 1 ppm jammed at 07:00 at 25 is due after 11.11 h.
+ */
+export function planJams(jams: readonly Jam[], check: JamCheck): Result<JamPlan> {
+  const { limitFrames = 1, referencePpm = 0, nowMs } = check;
+  const problem = firstBadQuantity([
+    moment('nowMs', nowMs),
+    tolerance(referencePpm),
+    { field: 'limitFrames', value: limitFrames, min: 0.01, max: 1e6 },
+  ]);
+  if (problem) return fail(problem);
+  const unknown = jams.flatMap((jam) => {
+    const wrong = jamProblem(jam, nowMs);
+    return wrong ? [{ device: jam.device, problem: wrong }] : [];
+  });
+  const sound = jams.filter((jam) => jamProblem(jam, nowMs) === undefined);
+  const due: JamDue[] = [];
+  const headPpm = check.headPpm ?? (() => referencePpm);
+  for (const device of new Set(sound.map((jam) => jam.device))) {
+    const last = lastJam(sound, device, nowMs);
+    if (!last) continue;
+    const one = dueOf(last, sound, { ...check, limitFrames, headPpm });
+    if (one.ok) due.push(one.value);
+    else unknown.push({ device, problem: one.problem });
+  }
+  due.sort(
+    (a, b) => (a.dueAtMs ?? Number.MAX_VALUE) - (b.dueAtMs ?? Number.MAX_VALUE) || byName(a.device, b.device),
+  );
+  return ok({ due, unknown });
+}
+
+function jamProblem(jam: Jam, nowMs: number): Problem | undefined {
+  const problem = firstBadQuantity([tolerance(jam.tolerancePpm ?? 0), moment('atMs', jam.atMs)]);
+  if (problem) return problem;
+  if (jam.atMs > nowMs) return { code: 'jam-after-now' };
+  return jam.from === jam.device ? { code: 'jam-from-itself' } : undefined;
+}
+
+const lastJam = (jams: readonly Jam[], device: string, untilMs: number): Jam | undefined =>
+  jams
+    .filter((jam) => jam.device === device && jam.atMs <= untilMs)
+    .reduce<Jam | undefined>((last, jam) => (last && last.atMs > jam.atMs ? last : jam), undefined);
+
+type Chain = Required<Pick<JamCheck, 'headPpm'>>;
+
+function dueOf(
+  jam: Jam,
+  jams: readonly Jam[],
+  check: JamCheck & Chain & { limitFrames: number },
+): Result<JamDue> {
+  if (jam.tolerancePpm === undefined) return fail({ code: 'no-tolerance', device: jam.device });
+  const source = driftOf(jams, jam.from, jam.atMs, check);
+  if (!source.ok) return source;
+  const ppm = jam.tolerancePpm + source.value.headPpm;
+  const inheritedMs = source.value.driftMs;
+  const driftMs = inheritedMs + ppm * 1e-6 * (check.nowMs - jam.atMs);
+  const spareMs = Math.max(0, check.limitFrames * frameMs(check.rate) - inheritedMs);
+  const isSteady = ppm < LEAST_PPM;
+  const neverDue = isSteady && spareMs > 0;
+  const dueAtMs = jam.atMs + (isSteady ? 0 : Math.round((spareMs * 1e6) / ppm));
+  return ok({
+    device: jam.device,
+    from: jam.from,
+    jammedAtMs: jam.atMs,
+    driftFrames: driftMs / frameMs(check.rate),
+    driftMs,
+    ...(!neverDue && { dueAtMs }),
+    action: neverDue ? 'later' : actionAt(dueAtMs, check.nowMs, check.takeOpen),
+  });
+}
+
+/** Worst drift of a source at a moment, and the clock at the head of its chain: the first that was never jammed itself. */
+function driftOf(
+  jams: readonly Jam[],
+  device: string,
+  atMs: number,
+  chain: Chain,
+): Result<{ readonly driftMs: number; readonly headPpm: number }> {
+  // Only jams strictly earlier count, so a ring of devices jammed from each other at one moment ends.
+  const jam = lastJam(jams, device, atMs - 1);
+  const ppm = jam ? jam.tolerancePpm : chain.headPpm(device);
+  if (ppm === undefined) return fail({ code: 'source-without-tolerance', device });
+  if (!jam) return ok({ driftMs: 0, headPpm: ppm });
+  const source = driftOf(jams, jam.from, jam.atMs, chain);
+  if (!source.ok) return source;
+  const { driftMs, headPpm } = source.value;
+  return ok({ driftMs: driftMs + (ppm + headPpm) * 1e-6 * (atMs - jam.atMs), headPpm });
+}
+
+/**
+ * The worst two jammed devices can differ, in frames. When both were jammed from one source at different
+ * times, the source's own wander between the two jams counts too.
+ * Example: 5 and 10 ppm, both jammed an hour ago from one source, are 1.35 frames apart at 25.
+ */
+export function worstApart(
+  one: Jam,
+  other: Jam,
+  check: Pick<JamCheck, 'nowMs' | 'rate' | 'referencePpm'>,
+): Result<number> {
+  const { nowMs, rate, referencePpm = 0 } = check;
+  const problem =
+    firstBadQuantity([moment('nowMs', nowMs), tolerance(referencePpm)]) ??
+    jamProblem(one, nowMs) ??
+    jamProblem(other, nowMs);
+  if (problem) return fail(problem);
+  if (one.from !== other.from) return fail({ code: 'different-sources', from: [one.from, other.from] });
+  const without = [one, other].find(({ tolerancePpm }) => tolerancePpm === undefined);
+  if (without) return fail({ code: 'no-tolerance', device: without.device });
+  const own = (jam: Jam): number => (jam.tolerancePpm ?? 0) * (nowMs - jam.atMs);
+  const apartMs = (own(one) + own(other) + referencePpm * Math.abs(one.atMs - other.atMs)) * 1e-6;
+  return ok(apartMs / frameMs(rate));
+}

@@ -1,0 +1,71 @@
+import { answersNow } from '../../day/answers/answers.ts';
+import { voiceName } from '../../day/answers/track-answers.ts';
+import { leadsOf } from '../../day/chain/leads.ts';
+import type { Day, Lead, Part } from '../../day/model.ts';
+import { inputOf, outputOf } from '../../facts/kinds/rig-kinds.ts';
+import { LEAD_ENDS, type LeadFields, SNAKE_SIGNALS } from '../../facts/kinds/runs-described.ts';
+import { isOneOf, unknownText } from '../../shared/open-word.ts';
+import type { LeadEnds, RigLead } from './wiring-sheet.ts';
+
+/** A lead of the rig as it is plugged now, with what identifies it. */
+export interface DayLead extends RigLead {
+  readonly id: string;
+}
+
+/**
+ * The leads of the rig as they are plugged now, in the reading order of the inputs, for the sheet in the lid. Leads
+ * that hang free are left out; a lead that nobody named is called by its number on the sheet.
+ */
+export function leadsOfDay(day: Day): DayLead[] {
+  const { links } = answersNow(day);
+  const leads = [...leadsOf(day.rig, links)].flatMap(({ id, link }) => {
+    const input = link.value.to === null ? undefined : day.rig.byId.get(link.value.to);
+    const output = nameOfEnd(day, link.value.from);
+    return input && output !== undefined ? [{ id, lead: link.value, input, output }] : [];
+  });
+  const place = new Map(day.rig.inputs.map(({ id }, at) => [id, at]));
+  leads.sort(
+    (a, b) =>
+      (place.get(a.input.id) ?? 0) - (place.get(b.input.id) ?? 0) ||
+      (a.lead.position < b.lead.position ? -1 : 1),
+  );
+  return leads.map(({ id, lead, input, output }, at) => {
+    const said = day.upkeep.leads.get(id);
+    const selector = selectorBefore(day, input, lead);
+    return {
+      id,
+      output,
+      lead: said?.name || String(at + 1),
+      ends: endsOf(said, day.rig.byId.get(lead.from ?? ''), input),
+      input: input.name,
+      ...(selector && { selector }),
+    };
+  });
+}
+
+function nameOfEnd(day: Day, from: string | null): string | undefined {
+  if (from === null) return undefined;
+  return day.voices.has(from) ? voiceName(day, from) : day.rig.byId.get(from)?.name;
+}
+
+function selectorBefore(day: Day, input: Part, lead: Lead): RigLead['selector'] {
+  const selector = day.rig.selectors.find((one) => one.input === input.id);
+  if (!selector) return undefined;
+  const [a = 'A', b = 'B'] = selector.positions ?? [];
+  return { name: selector.name, position: lead.position === 'a' ? a : b };
+}
+
+/** How a lead is made off as it was described; what never was is said to be so, and pins are not guessed. */
+function endsOf(said: LeadFields | undefined, output: Part | undefined, input: Part): LeadEnds {
+  if (said?.ends === 'xlr') return { kind: 'xlr' };
+  const { carries = 'analogue' } = said ?? {};
+  // Which pins do what is not guessed where only a newer version knows what the circuit carries.
+  if (said?.ends === 'snake' && said.circuit !== undefined)
+    return isOneOf(SNAKE_SIGNALS, carries)
+      ? { kind: 'snake', snake: said.snake || 'snake', circuit: said.circuit, carries }
+      : { kind: 'other', words: unknownText(carries) };
+  if (said?.ends && !isOneOf(LEAD_ENDS, said.ends)) return { kind: 'other', words: unknownText(said.ends) };
+  if (said?.ends === 'other') return { kind: 'other', words: said.words || 'not said' };
+  const follows = outputOf(output?.outputKind)?.madeOff ?? inputOf(input.inputKind)?.madeOff;
+  return { kind: 'other', words: follows ?? 'not said' };
+}

@@ -1,0 +1,111 @@
+import type { SnakeSignal } from '../../facts/kinds/runs-described.ts';
+import type { Problem } from '../../shared/result.ts';
+import { byName } from '../due-action.ts';
+import { type CircuitPins, SNAKE_AES3_NAMES, snakePins, XLR_PINS } from './snake-pins.ts';
+
+/** How a lead is made off: one XLR pair, one circuit (1 to 8) of a named 25-pin snake, or anything else in words. */
+export type LeadEnds =
+  | { readonly kind: 'xlr' }
+  | {
+      readonly kind: 'snake';
+      readonly snake: string;
+      readonly circuit: number;
+      readonly carries: SnakeSignal;
+    }
+  | { readonly kind: 'other'; readonly words: string };
+
+/** A lead of the rig; with a selector, the position in which it reaches its input. */
+export interface RigLead {
+  readonly output: string;
+  readonly lead: string;
+  readonly ends: LeadEnds;
+  readonly input: string;
+  readonly selector?: { readonly name: string; readonly position: string };
+}
+
+export interface WiringRow {
+  readonly output: string;
+  readonly lead: string;
+  readonly input: string;
+  /** The snake and its circuit, such as `A 3` or `A 5 out 1/2`. */
+  readonly circuit?: string;
+  readonly pins?: CircuitPins;
+  readonly words?: string;
+  readonly selector?: RigLead['selector'];
+}
+
+export interface WiringSheet {
+  readonly rows: readonly WiringRow[];
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * The sheet for the lid: a row a lead in the order given, pin by pin where it is known, and what cannot be as it
+ * is drawn: no such circuit, one circuit used twice, one input reached twice without a selector between.
+ */
+export function wiringSheet(leads: readonly RigLead[]): WiringSheet {
+  return {
+    rows: leads.map(rowOf),
+    problems: [
+      ...leads.flatMap(({ ends }) => {
+        const pins = ends.kind === 'snake' ? snakePins(ends.circuit) : undefined;
+        return pins && !pins.ok ? [pins.problem] : [];
+      }),
+      ...circuitsUsedTwice(leads),
+      ...inputsReachedTwice(leads),
+    ],
+  };
+}
+
+function rowOf({ output, lead, ends, input, selector }: RigLead): WiringRow {
+  const base = { output, lead, input, ...(selector && { selector }) };
+  if (ends.kind === 'xlr') return { ...base, pins: XLR_PINS };
+  if (ends.kind === 'other') return { ...base, words: ends.words };
+  const pins = snakePins(ends.circuit);
+  if (!pins.ok) return base;
+  const digital = ends.carries === 'aes3' ? ` ${SNAKE_AES3_NAMES[ends.circuit - 1]}` : '';
+  return { ...base, circuit: `${ends.snake} ${ends.circuit}${digital}`, pins: pins.value };
+}
+
+function circuitsUsedTwice(leads: readonly RigLead[]): readonly Problem[] {
+  const groups = groupBy(leads, ({ ends }) =>
+    ends.kind === 'snake' ? JSON.stringify([ends.snake, ends.circuit]) : undefined,
+  );
+  return groups
+    .filter(({ length }) => length > 1)
+    .map((group) => {
+      const ends = group[0]!.ends as LeadEnds & { kind: 'snake' };
+      const names = group.map(({ lead }) => lead).sort(byName);
+      return { code: 'circuit-used-twice', snake: ends.snake, circuit: ends.circuit, leads: names };
+    });
+}
+
+function inputsReachedTwice(leads: readonly RigLead[]): readonly Problem[] {
+  const groups = groupBy(leads, ({ input }) => input);
+  return groups
+    .filter((group) => group.length > 1 && !isSelected(group))
+    .map((group) => ({
+      code: 'input-reached-twice',
+      input: group[0]!.input,
+      leads: group.map(({ lead }) => lead).sort(byName),
+    }));
+}
+
+/** Every lead of the group goes through one selector, each in a position of its own. */
+function isSelected(group: readonly RigLead[]): boolean {
+  const names = new Set(group.map(({ selector }) => selector?.name));
+  const positions = new Set(group.map(({ selector }) => selector?.position));
+  return names.size === 1 && !names.has(undefined) && positions.size === group.length;
+}
+
+function groupBy<T>(items: readonly T[], keyOf: (item: T) => string | undefined): readonly (readonly T[])[] {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    if (key === undefined) continue;
+    const group = groups.get(key);
+    if (group) group.push(item);
+    else groups.set(key, [item]);
+  }
+  return [...groups.values()];
+}

@@ -1,0 +1,64 @@
+import { nearestRate, type RateId } from '../../time/rate.ts';
+
+/** What recorders wrote as key=value lines into the bext description before iXML (common practice, no standard). */
+export interface DescriptionLines {
+  readonly scene: string | undefined;
+  readonly take: string | undefined;
+  readonly tape: string | undefined;
+  readonly note: string | undefined;
+  readonly project: string | undefined;
+  readonly circled: boolean | undefined;
+  readonly userBits: string | undefined;
+  /** As written, '023.976-ND', and the rate it stands for. */
+  readonly speed: string | undefined;
+  readonly rate: RateId | undefined;
+  /** Names of TRK1, TRK2 ... by number. */
+  readonly tracks: readonly { readonly number: number; readonly name: string }[];
+  /** Every line in order, keys without the prefix letter. */
+  readonly all: readonly { readonly key: string; readonly value: string }[];
+}
+
+const LINE = /^\s*[a-z]?([A-Z][A-Z0-9_]*)=(.*)$/;
+
+/**
+ * Reads lines such as `sSCENE=21A` or `iTAKE=3`, whatever the prefix letter; undefined where there is none.
+ * Of two lines with one key the first counts. `sUBITS=$12311801` gives the user bits '12311801'.
+ */
+export function readDescriptionLines(description: string): DescriptionLines | undefined {
+  const all = description
+    .split(/[\r\n]+/)
+    .map((line) => LINE.exec(line))
+    .filter((match) => match !== null)
+    .map(([, key, value]) => ({ key: key!, value: value!.trim() }));
+  if (all.length === 0) return undefined;
+  const first = (key: string): string | undefined =>
+    all.find((line) => line.key === key && line.value !== '')?.value;
+  const speed = first('SPEED');
+  return {
+    scene: first('SCENE'),
+    take: first('TAKE'),
+    tape: first('TAPE'),
+    note: first('NOTE'),
+    project: first('PROJECT'),
+    circled: flagOf(first('CIRCLED')),
+    userBits: first('UBITS')?.replace(/^\$/, ''),
+    speed,
+    rate: speed === undefined ? undefined : nearestRate(speed),
+    tracks: tracksIn(all),
+    all,
+  };
+}
+
+function tracksIn(lines: DescriptionLines['all']): DescriptionLines['tracks'] {
+  const tracks = new Map<number, string>();
+  for (const { key, value } of lines) {
+    const [, digits] = /^TRK(\d{1,3})$/.exec(key) ?? [];
+    if (digits && value !== '' && !tracks.has(Number(digits))) tracks.set(Number(digits), value);
+  }
+  return [...tracks].map(([number, name]) => ({ number, name })).sort((a, b) => a.number - b.number);
+}
+
+function flagOf(text: string | undefined): boolean | undefined {
+  if (text === undefined) return undefined;
+  return /^(true|1|yes)$/i.test(text) ? true : /^(false|0|no)$/i.test(text) ? false : undefined;
+}

@@ -1,0 +1,60 @@
+import { decodeBytes } from '../riff/text-field.ts';
+
+export interface IXmlText {
+  readonly text: string;
+  readonly encoding: 'ascii' | 'utf-8' | 'windows-1252' | 'utf-16le' | 'utf-16be';
+}
+
+const UTF_16LE = new TextDecoder('utf-16le');
+const UTF_16BE = new TextDecoder('utf-16be');
+
+/**
+ * The text of an iXML payload. The chunk names no encoding and may hold one-byte or two-byte text (iXML 3.01, the
+ * iXML chunk), so a byte-order mark or the first tag decides; NULs and control characters, which XML forbids, go.
+ */
+export function readIXmlText(payload: Uint8Array): IXmlText {
+  const bytes = payload.subarray(firstByteOfText(payload));
+  const wide = wideEncoding(bytes);
+  const decoded = wide
+    ? { text: decoderOf(wide).decode(wholeCharacters(bytes)), encoding: wide }
+    : decodeBytes(bytes.subarray(0, lengthWithoutNuls(bytes)));
+  return { text: cleaned(decoded.text), encoding: decoded.encoding };
+}
+
+/** Growth room may stand before the text as well; an odd run of NULs before it can be half a character, so keep one. */
+function firstByteOfText(bytes: Uint8Array): number {
+  const first = bytes.findIndex((byte) => byte !== 0);
+  if (first <= 0) return 0;
+  return first % 2 === 1 && bytes[first] === 0x3c && bytes[first + 1] === 0 ? first - 1 : first;
+}
+
+function wideEncoding(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | undefined {
+  const [a, b, c, d] = bytes;
+  if (a === 0xff && b === 0xfe) return 'utf-16le';
+  if (a === 0xfe && b === 0xff) return 'utf-16be';
+  // '<' and one more character, each with an empty half.
+  if (a === 0x3c && b === 0 && c !== 0 && d === 0) return 'utf-16le';
+  if (a === 0 && b === 0x3c && c === 0 && d !== 0) return 'utf-16be';
+  return undefined;
+}
+
+const decoderOf = (wide: 'utf-16le' | 'utf-16be'): TextDecoder => (wide === 'utf-16le' ? UTF_16LE : UTF_16BE);
+
+/** A chunk of odd length ends in half a character, which would come out as a replacement character. */
+const wholeCharacters = (bytes: Uint8Array): Uint8Array =>
+  bytes.subarray(0, bytes.byteLength - (bytes.byteLength % 2));
+
+function lengthWithoutNuls(bytes: Uint8Array): number {
+  let length = bytes.byteLength;
+  while (length > 0 && bytes[length - 1] === 0) length -= 1;
+  return length;
+}
+
+/** Characters that XML 1.0 allows nowhere; tab, line feed and carriage return stay. */
+const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
+
+const cleaned = (text: string): string =>
+  text
+    .replace(/^[\ufeff\s]+/, '')
+    .replaceAll(FORBIDDEN, '')
+    .trimEnd();

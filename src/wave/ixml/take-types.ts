@@ -1,0 +1,35 @@
+import { textOf, type XmlNode } from '../xml/xml-node.ts';
+import type { IXmlValues } from './ixml-values.ts';
+
+/** The dictionary of iXML 3.01, TAKE_TYPE, without DEFAULT, which says nothing. */
+export const TAKE_TYPES = [
+  'NO_GOOD',
+  'FALSE_START',
+  'WILD_TRACK',
+  'PICKUP',
+  'REHEARSAL',
+  'ANNOUNCEMENT',
+  'SOUND_GUIDE',
+] as const;
+
+export type TakeType = (typeof TAKE_TYPES)[number];
+
+/** Flags of versions before 2.0, each now a word of TAKE_TYPE. */
+const OLD_FLAGS = ['NO_GOOD', 'FALSE_START', 'WILD_TRACK'] as const satisfies readonly TakeType[];
+const MOST_WORDS = 50;
+
+/**
+ * The words of TAKE_TYPE, unknown ones kept as written, and of the older flags that are TRUE, each once.
+ * 'FALSE_START, PICKUP' gives ['FALSE_START', 'PICKUP']; DEFAULT, empty or absent gives [].
+ */
+export function readTakeTypes(root: XmlNode, values: IXmlValues): readonly string[] {
+  const listed = (textOf(root, 'TAKE_TYPE') ?? '').split(',', MOST_WORDS).map((word) => word.trim());
+  const flagged = OLD_FLAGS.filter((name) => values.flag(root, name));
+  const words = [...listed, ...flagged].map(known).filter((word) => word !== '' && word !== 'DEFAULT');
+  return [...new Set(words)];
+}
+
+function known(word: string): string {
+  const upper = word.toUpperCase();
+  return upper === 'DEFAULT' || (TAKE_TYPES as readonly string[]).includes(upper) ? upper : word;
+}

@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import type { DayPicture, PictureBand } from '../../../src/report/printed/day-picture.ts';
+import { labelPlaces, wholeWords } from '../../../src/ui/picture/measures.ts';
+import { nextPlace } from '../../../src/ui/picture/next-place.ts';
+import { hatch, rungs, zigzag } from '../../../src/ui/picture/shapes.ts';
+
+const band = (from: number, to: number): PictureBand => ({
+  from,
+  to,
+  fromTake: `take-${from}`,
+  state: 'single',
+  name: 'Ines',
+  word: '',
+  typed: false,
+});
+const column = (at: number) => ({
+  takeId: `take-${at}`,
+  text: `24/${at}`,
+  circled: false,
+  kind: 'take' as const,
+  startsSetup: false,
+});
+
+/** Six takes; track 1 is one band, track 2 two with a gap before the last take. */
+const PICTURE: DayPicture = {
+  columns: [0, 1, 2, 3, 4, 5].map(column),
+  rows: [
+    { track: 'tr1', number: '1', bands: [band(0, 5)] },
+    { track: 'tr2', number: '2', bands: [band(0, 2), band(3, 4)] },
+  ],
+};
+
+describe('the arrow keys on the picture of the day', () => {
+  test.each([
+    ['along the takes', { row: -1, at: 2 }, 'ArrowRight', { row: -1, at: 3 }],
+    ['not past the last take', { row: -1, at: 5 }, 'ArrowRight', { row: -1, at: 5 }],
+    ['down from a take to the band under it', { row: -1, at: 4 }, 'ArrowDown', { row: 0, at: 0 }],
+    ['along the bands', { row: 1, at: 0 }, 'ArrowRight', { row: 1, at: 1 }],
+    ['up from a band to the one above', { row: 1, at: 1 }, 'ArrowUp', { row: 0, at: 0 }],
+    [
+      'up from the first row to the take where the band begins',
+      { row: 0, at: 0 },
+      'ArrowUp',
+      { row: -1, at: 0 },
+    ],
+    ['not below the last row', { row: 1, at: 1 }, 'ArrowDown', { row: 1, at: 1 }],
+    ['to the last', { row: -1, at: 0 }, 'End', { row: -1, at: 5 }],
+    ['to the first', { row: 1, at: 1 }, 'Home', { row: 1, at: 0 }],
+  ])('lead %s', (_, place, key, next) => {
+    expect(nextPlace(PICTURE, place, key)).toEqual(next);
+  });
+
+  test('lead over a gap to the last band of a row', () => {
+    const late = { ...PICTURE, rows: [...PICTURE.rows, { track: 'tr3', number: '3', bands: [band(5, 5)] }] };
+    expect(nextPlace(late, { row: 2, at: 0 }, 'ArrowUp')).toEqual({ row: 1, at: 1 });
+  });
+
+  test('leave other keys alone', () => {
+    expect(nextPlace(PICTURE, { row: 0, at: 0 }, 'Tab')).toBeUndefined();
+  });
+});
+
+describe('a band', () => {
+  test('shows whole words of its name or none', () => {
+    expect(wholeWords('Judge Havlík, Zuzu, clash', 400)).toBe('Judge Havlík, Zuzu, clash');
+    expect(wholeWords('Judge Havlík, Zuzu, clash', 150)).toBe('Judge Havlík, Zuzu');
+    expect(wholeWords('Conductor', 30)).toBe('');
+  });
+
+  test('says its name again where it is long, and always inside itself', () => {
+    expect(labelPlaces(band(0, 0), 54)).toEqual([0]);
+    expect(labelPlaces(band(0, 12), 54)).toEqual([0, 260, 520]);
+    expect(labelPlaces({ ...band(0, 0), name: 'Conductor' }, 24)).toEqual([]);
+  });
+
+  test.each([3, 21, 51, 1000])('%d wide has shapes of numbers that stay inside it', (width) => {
+    for (const path of [zigzag(10, 20, width), rungs(10, 20, width), hatch(10, 20, width)]) {
+      expect(path).not.toMatch(/NaN|Infinity|undefined/);
+    }
+    const ends = [...hatch(10, 20, width).matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)];
+    expect(ends.length).toBeGreaterThan(1);
+    for (const [, x, y] of ends) {
+      expect(Number(x)).toBeGreaterThanOrEqual(10);
+      expect(Number(x)).toBeLessThanOrEqual(10 + width);
+      expect(Number(y)).toBeGreaterThanOrEqual(20);
+      expect(Number(y)).toBeLessThanOrEqual(50);
+    }
+  });
+});
