@@ -28,17 +28,21 @@ function cells(row: Row): string[] {
   ];
 }
 
-/** Runs every file of `rows/`, or those whose name is asked for, and prints one table; false when a budget is missed. */
-export async function printTable(
+/** Runs every file of `rows/`, or those whose name is asked for: the table as Markdown, and whether every budget is kept. */
+export async function benchTable(
   load: (path: string) => Promise<{ rows: Rows }>,
   wanted: string[],
-): Promise<boolean> {
+): Promise<{ readonly text: string; readonly kept: boolean }> {
   const folder = join(import.meta.dirname, 'rows');
   const files = readdirSync(folder).filter(
     (name) => wanted.length === 0 || wanted.includes(name.replace('.ts', '')),
   );
-  const table = [['work', 'this project', 'the other', 'other / this', 'budget', 'verdict']];
-  let kept = files.length > 0;
+  if (files.length === 0) throw new Error(`No rows are called ${wanted.join(' or ')}`);
+  const table = [
+    ['work', 'this project', 'the other', 'other / this', 'budget', 'verdict'],
+    Array<string>(6).fill('---'),
+  ];
+  let kept = true;
   for (const file of files) {
     const { rows } = await load(pathToFileURL(join(folder, file)).href);
     for (const row of await rows()) {
@@ -46,13 +50,5 @@ export async function printTable(
       if (verdictOn(row) === 'MISSED') kept = false;
     }
   }
-  const widths = table[0]!.map((_, column) => Math.max(...table.map((line) => [...line[column]!].length)));
-  for (const line of table)
-    console.log(
-      line
-        .map((cell, column) => cell.padEnd(widths[column]!))
-        .join('  ')
-        .trimEnd(),
-    );
-  return kept;
+  return { text: table.map((line) => `| ${line.join(' | ')} |`).join('\n'), kept };
 }
