@@ -4,10 +4,12 @@ import { linksAtTake } from '../../../src/day/chain/links.ts';
 import { appendFacts, foldDay } from '../../../src/day/fold/fold.ts';
 import { takesInOrder } from '../../../src/day/takes.ts';
 import { stampFacts } from '../../../src/facts/stamp.ts';
-import { idSource } from '../../../src/shared/ids.ts';
+import { counterOf, idSource } from '../../../src/shared/ids.ts';
 import { medianMs, type Row } from '../row.ts';
 
 const SEED = 9;
+/** Characters of an id that name its phone and window. */
+const WRITER = 11;
 
 /** A day of so many facts, and what one more costs: the median of many appended one after another. */
 function folded(facts: number): { fold: number; append: number } {
@@ -15,11 +17,13 @@ function folded(facts: number): { fold: number; append: number } {
   const made = generateDay({ seed: SEED, takes, tracks: 16, performers: 12, facts });
   const fold = medianMs(5, () => foldDay(made.day, made.facts));
   let day = foldDay(made.day, made.facts);
-  const ids = idSource('benchmarker', 400_000_000);
+  // The phone that said the day says more of it.
+  const last = made.facts.at(-1)!;
+  const ids = idSource(last.id.slice(-WRITER), counterOf(last.id));
   const append = medianMs(201, () => {
     const [one] = stampFacts([{ kind: 'mute-set', what: 'input', part: 'in2', muted: true }], {
       day: made.day,
-      at: 0,
+      at: last.at + 1,
       zone: 0,
       nextId: ids.next,
     });
