@@ -19,6 +19,17 @@ const tooWide = ({ page }: Stage): Promise<string[]> =>
     return over > 0 ? [`the page is ${over} px too wide`] : [];
   });
 
+/** Figures and words that stand below their row's title, and not beside it. */
+const thrownUnder = ({ page }: Stage): Promise<string[]> =>
+  page.evaluate(() =>
+    [...document.querySelectorAll('.row-text')].flatMap((text) => {
+      const word = text.parentElement?.querySelector(':scope > .row-word, :scope > .kit-section-word');
+      if (!word?.textContent) return [];
+      const isBeside = word.getBoundingClientRect().top < text.getBoundingClientRect().bottom;
+      return isBeside ? [] : [`${word.textContent} is under ${text.textContent?.slice(0, 40)}`];
+    }),
+  );
+
 /** What lies outside the screen at its sides, but for what scrolls by itself, such as a line of takes. */
 const cutOff = ({ page }: Stage): Promise<string[]> =>
   page.evaluate(() => {
@@ -41,7 +52,7 @@ test.each([
   { width: 390, height: 844 },
   { width: 360, height: 640 },
 ])(
-  'every page and its main sheets have buttons of at least 48 px at $width x $height, and at 200 % nothing is cut off sideways (WCAG 2.2, 2.5.8, 1.4.4 and 1.4.10)',
+  'every page and its main sheets have buttons of at least 48 px at $width x $height, figures beside their titles, and at 200 % nothing cut off sideways (WCAG 2.2, 2.5.8, 1.4.4 and 1.4.10)',
   async (viewport) => {
     await onStage({ viewport, clock: CLOCK }, async (stage) => {
       const session = await stage.context.newCDPSession(stage.page);
@@ -55,7 +66,11 @@ test.each([
       const usual = await textSize();
       const wrong: string[] = [];
       await eachPlace(stage, async (place) => {
-        const small = [...(await smallButtons(stage)), ...(await tooWide(stage))];
+        const small = [
+          ...(await smallButtons(stage)),
+          ...(await tooWide(stage)),
+          ...(await thrownUnder(stage)),
+        ];
         await setText(200);
         expect(await textSize()).toBe(2 * usual);
         const large = [...(await tooWide(stage)), ...(await cutOff(stage))].map((one) => `at 200 %, ${one}`);
