@@ -138,7 +138,7 @@ async function start(): Promise<void> {
   followAddress();
   // Reading changes nothing, so it need not wait for the word on which version is in charge.
   const reading = readFirstScreen();
-  await updates.settle();
+  await updates.takeWaiting();
   app = await reading;
   const root = document.getElementById('app');
   if (root) render(<App app={app} restart={updates.restartIntoUpdate} />, root);
@@ -148,7 +148,7 @@ async function start(): Promise<void> {
     .start()
     .then((isThere) => (isThere ? preloadAll() : undefined))
     .catch(() => {});
-  settleCopies?.().catch(() => {});
+  alignCopies?.().catch(() => {});
 }
 
 const windowName = randomName(5);
@@ -160,7 +160,7 @@ const copies = (): Promise<CopyBeside> => {
 };
 
 /** Makes copies and database say the same, of all days or of so many. Nothing where the database keeps nothing. */
-let settleCopies: ((most?: number) => Promise<void>) | undefined;
+let alignCopies: ((most?: number) => Promise<void>) | undefined;
 
 /** The store, with what its first screen shows: the day at the address, or else the list of days. */
 async function readFirstScreen(): Promise<AppStore> {
@@ -185,14 +185,14 @@ async function readFirstScreen(): Promise<AppStore> {
     ),
   });
   if (journal.state.kept)
-    settleCopies = async (most) => {
+    alignCopies = async (most) => {
       const [part, kept] = await Promise.all([import('./ui/days/put-back.ts'), copies()]);
-      await part.settleCopies({ app: store, journal, copies: kept, lookAgain: neighbours.lookAgain }, most);
+      await part.alignCopies({ app: store, journal, copies: kept, lookAgain: neighbours.lookAgain }, most);
       // What came back from a copy need not be offered.
       await store.left.refresh();
     };
   // A new database where there are copies beside it: the browser has lost the one they belong to.
-  if (journal.state.begun) await settleCopies?.(1).catch(() => {});
+  if (journal.state.begun) await alignCopies?.(1).catch(() => {});
   const where = route.peek();
   if (where.at !== 'day') await store.refreshDays().catch(() => {});
   else {

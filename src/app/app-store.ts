@@ -106,7 +106,7 @@ export function appStore(
   /** Another store of the day would not know what this one holds, and would say its ids a second time. */
   const letGo = async (id: string, opened: Promise<DayStore>): Promise<void> => {
     const store = await opened.catch(() => undefined);
-    await store?.settled();
+    await store?.flushed();
     if (current?.store === opened) return;
     store?.close();
     stores.delete(id);
@@ -135,7 +135,7 @@ export function appStore(
 
   const refreshDaysWhen = async (store: DayStore): Promise<void> => {
     const { id } = store.outline();
-    if (store.saving.peek().state !== 'not-saved') await Promise.race([store.settled(), delay(500)]);
+    if (store.saving.peek().state !== 'not-saved') await Promise.race([store.flushed(), delay(500)]);
     await refreshDays().catch(() => {});
     if (!days.peek().some((day) => day.id === id)) days.value = [store.outline(), ...days.peek()];
   };
@@ -185,7 +185,7 @@ export function appStore(
     const merged = await merge(file, stands);
     if (!merged.ok) return merged;
     const store = await open(file.day);
-    await Promise.race([store.settled(), delay(DISK_PATIENCE_MS)]);
+    await Promise.race([store.flushed(), delay(DISK_PATIENCE_MS)]);
     // What was damaged here may be whole now.
     await store.refresh();
     await refreshDays().catch(() => {});
@@ -234,7 +234,7 @@ export function appStore(
     async dayFile(id) {
       const { writeDayFile } = await import('../facts/day-file/day-file.ts');
       const store = await open(id);
-      await Promise.race([store.settled(), delay(500)]);
+      await Promise.race([store.flushed(), delay(500)]);
       const { header } = store.day.peek();
       // What is stored goes out as stored; what the phone has not taken yet goes out too.
       const { stored } = await heldOf(id);

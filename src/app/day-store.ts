@@ -50,7 +50,7 @@ export interface DayStore {
   /** A new id for a voice or a part of the rig. */
   newId(): string;
   retry(): void;
-  settled(): Promise<void>;
+  flushed(): Promise<void>;
   /** Reads what other windows have written since. */
   refresh(): Promise<void>;
   /** Notes that a copy of the day has left the phone. */
@@ -232,7 +232,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     takeIn,
     newId: () => `e${ids.next()}`,
     retry: queue.retry,
-    settled: queue.settled,
+    flushed: queue.flushed,
     refresh,
     async copied() {
       // A share sheet may be open for longer than its day is there.

@@ -22,7 +22,7 @@ export interface Copies {
   /** The days that they hold, the one written last first. */
   days(): Promise<DayId[]>;
   /** Writes into the copies what only the database has of a day, and gives what only they have. Never rejects. */
-  settle(day: DayId): Promise<OnlyCopied>;
+  align(day: DayId): Promise<OnlyCopied>;
   /** Tries again to remove what was erased and could not be removed. */
   finishForgetting(): Promise<void>;
 }
@@ -41,13 +41,13 @@ export interface PutBack {
  * Makes the copies and the journal say the same of these days, one after the other, and gives those that something came
  * back to or was lost of. `journal` is the database alone: what comes from the copies need not be copied again.
  */
-export async function* settleDays(
+export async function* alignDays(
   journal: Journal,
   copies: Copies,
   days: readonly DayId[],
 ): AsyncGenerator<readonly [DayId, PutBack]> {
   for (const day of days) {
-    const { whole, unchecked, damaged } = await copies.settle(day);
+    const { whole, unchecked, damaged } = await copies.align(day);
     const back = await putBackAll(journal, day, whole, unchecked);
     if (back.fresh + damaged > 0) yield [day, { ...back, damaged }];
   }

@@ -21,7 +21,7 @@ export interface SavingQueue {
   /** Tries again at once whatever is held. */
   retry(): void;
   /** Resolves when nothing waits. */
-  settled(): Promise<void>;
+  flushed(): Promise<void>;
   /** Puts what waits where it outlives this window. */
   putAside(): void;
   /** Gives up whatever is held: its day was erased, and no later try may bring a part of it back. */
@@ -130,7 +130,7 @@ export function savingQueue({ journal, holding, onSaved, everything }: Parts): S
     retry() {
       if (held.length > 0) void run();
     },
-    settled: () =>
+    flushed: () =>
       held.length === 0
         ? Promise.resolve()
         : new Promise((done) => {

@@ -34,7 +34,7 @@ export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
   watchController(() => onNewVersion());
 
   return {
-    settle: async () => {
+    takeWaiting: async () => {
       await startWaitingVersion();
       if (!isReloading) await holdWindow(PATIENCE_MS);
       if (isReloading) await never();
@@ -139,7 +139,7 @@ function tellChangesOnly(events: UpdateEvents): Told {
 }
 
 const withoutWorker = (events: UpdateEvents): UpdateWatcher => ({
-  settle: async () => undefined,
+  takeWaiting: async () => undefined,
   start: async () => {
     events.onOffline('unsupported');
     return true;

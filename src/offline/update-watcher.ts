@@ -39,7 +39,7 @@ export interface UpdateWatcher {
    * To be awaited before anything is rendered. Starts a waiting version when no other window is open;
    * the page then loads anew and the promise never settles. Takes a few ms where nothing waits, 7 s at worst.
    */
-  readonly settle: () => Promise<void>;
+  readonly takeWaiting: () => Promise<void>;
   /**
    * To be called after the first render: registers the worker, holds its promise against the files and looks for newer
    * versions. True when parts that come later can be loaded; false where files are gone and nobody answers for them.

@@ -8,7 +8,7 @@ export const dayOf = (folder: string): DayId => decodeURIComponent(folder.slice(
 /** What a window asks of the worker that writes the copies; answered in the order of asking. */
 export type Asked =
   | { readonly to: 'keep'; readonly folder: string; readonly file: string; readonly line: string }
-  | { readonly to: 'settle' | 'forget'; readonly folder: string };
+  | { readonly to: 'align' | 'forget'; readonly folder: string };
 export interface Answered {
   readonly done: boolean;
   /** After settling, what of the day the copies hold and the database does not. */

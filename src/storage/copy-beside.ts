@@ -44,7 +44,7 @@ export function copyBeside(window: string): CopyBeside {
       const found = (await foldersWithDates()).sort((a, b) => b.writtenMs - a.writtenMs);
       return found.map(({ name }) => dayOf(name)).filter((day) => !erased.has(day));
     },
-    settle: async (day) => (await ask({ to: 'settle', folder: folderOf(day) })).onlyCopied,
+    align: async (day) => (await ask({ to: 'align', folder: folderOf(day) })).onlyCopied,
   };
 }
 
@@ -107,7 +107,7 @@ function asking(): (asked: Asked) => Promise<Answered> {
     if (!worker) return Promise.resolve(NO_ANSWER);
     worker.postMessage(asked);
     return new Promise((done) => {
-      if (asked.to !== 'settle') setTimeout(done, ANSWER_WITHIN_MS, NO_ANSWER);
+      if (asked.to !== 'align') setTimeout(done, ANSWER_WITHIN_MS, NO_ANSWER);
       waiting.push(done);
     });
   };

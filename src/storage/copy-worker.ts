@@ -2,9 +2,9 @@
 // written is the system's from then on, whatever becomes of the browser.
 
 import type { OnlyCopied } from '../app/put-back.ts';
+import { align } from './copy-align.ts';
 import { type Answered, type Asked, NOTHING_COPIED } from './copy-asked.ts';
 import { copies, type OpenFile, openFile, writeAtEnd } from './copy-files.ts';
-import { settle } from './copy-settle.ts';
 
 /** The file of this window for each day that it has said something of. */
 const files = new Map<string, OpenFile>();
@@ -36,21 +36,21 @@ async function forget(folder: string): Promise<void> {
 type Keep = Extract<Asked, { to: 'keep' }>;
 
 /**
- * The first action of a day in this window waits until the day is settled: "saved" is said of all that the screen shows,
+ * The first action of a day in this window waits until the day is aligned: "saved" is said of all that the screen shows,
  * and some of it may have been killed on its way to the copy. What only the copy has is come upon again by the window.
  */
 async function keep({ folder, file, line }: Keep): Promise<void> {
   const known = files.get(folder);
   if (known) return writeAtEnd(known, line);
   const day = await (await copies()).getDirectoryHandle(folder, { create: true });
-  await settle(folder).catch(() => {});
+  await align(folder).catch(() => {});
   const opened = await openFile(day, file);
   files.set(folder, opened);
   writeAtEnd(opened, line);
 }
 
 async function act(asked: Asked): Promise<OnlyCopied> {
-  if (asked.to === 'settle') return settle(asked.folder);
+  if (asked.to === 'align') return align(asked.folder);
   await (asked.to === 'keep' ? keep(asked) : forget(asked.folder));
   return NOTHING_COPIED;
 }

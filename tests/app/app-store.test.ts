@@ -27,7 +27,7 @@ describe('a day left while the phone has no room', () => {
     again.run(say(3));
     state.full = false;
     again.retry();
-    await again.settled();
+    await again.flushed();
     expect(again.saving.value.state).toBe('saved');
     const ids = (await journal.read(day)).map((fact) => (fact as { id: string }).id);
     expect(ids).toHaveLength(3);
@@ -52,7 +52,7 @@ describe('a day left while the phone has no room', () => {
     await app.erase(day);
     state.full = false;
     store.retry();
-    await store.settled();
+    await store.flushed();
     await store.copied();
     expect(await journal.read(day)).toEqual([]);
     expect(await journal.days()).toEqual([]);
@@ -68,7 +68,7 @@ test('the list of days counts what an open day has said, whether it is on the di
   if (!started.ok) throw new Error('not started');
   const store = await app.open(started.value);
   store.run(say(2));
-  await store.settled();
+  await store.flushed();
   await app.refreshDays();
   expect(app.days.value.map(({ takes }) => takes)).toEqual([2]);
   state.full = true;
@@ -86,7 +86,7 @@ test('what a window held of a day that another one erased does not come back', a
   expect(store.erased.value).toBe(true);
   state.full = false;
   store.retry();
-  await store.settled();
+  await store.flushed();
   expect(await journal.read(day)).toEqual([]);
 });
 

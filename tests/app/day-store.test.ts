@@ -63,7 +63,7 @@ describe('the open day', () => {
     store.run(say(1));
     expect(takesInOrder(store.day.value)).toHaveLength(1);
     expect(store.saving.value.state).toBe('saving');
-    await store.settled();
+    await store.flushed();
     expect(store.saving.value).toEqual({ state: 'saved', waiting: 0, because: null, regained: 0 });
     expect(await journal.read('day-1')).toHaveLength(1);
   });
@@ -88,12 +88,12 @@ describe('the open day', () => {
     const first = await open();
     first.run(say(1));
     first.run(say(2));
-    await first.settled();
+    await first.flushed();
     first.close();
     const second = await open();
     expect(takesInOrder(second.day.value)).toHaveLength(2);
     second.undo();
-    await second.settled();
+    await second.flushed();
     const third = await open();
     expect(takesInOrder(third.day.value)).toHaveLength(1);
     expect(third.canRedo.value).toBe(true);
@@ -112,7 +112,7 @@ describe('the open day', () => {
     expect(takesInOrder(store.day.value)).toHaveLength(2);
     refuse(null);
     store.retry();
-    await store.settled();
+    await store.flushed();
     expect(store.saving.value.state).toBe('saved');
     expect((await journal.read('day-1')).map((fact) => (fact as { id: string }).id)).toEqual(
       store.day.value.facts.map(({ id }) => id),
@@ -124,7 +124,7 @@ describe('the open day', () => {
     const [a, b] = await Promise.all([open(), open()]);
     a.run(say(1));
     b.run(say(2));
-    await Promise.all([a.settled(), b.settled()]);
+    await Promise.all([a.flushed(), b.flushed()]);
     await expect.poll(() => takesInOrder(a.day.value).length).toBe(2);
     await expect.poll(() => takesInOrder(b.day.value).length).toBe(2);
     expect(a.day.value.facts.map(({ id }) => id)).toEqual(b.day.value.facts.map(({ id }) => id));
@@ -145,7 +145,7 @@ describe('the open day', () => {
     inBetween = async () => {
       inBetween = async () => {};
       other.run(say(1));
-      await other.settled();
+      await other.flushed();
     };
     const store = await open();
     await expect.poll(() => takesInOrder(store.day.value)).toHaveLength(1);
@@ -166,7 +166,7 @@ describe('the open day', () => {
     const { open, journal, erase } = phone();
     const [one, two] = [await open(), await open()];
     one.run(say(1));
-    await one.settled();
+    await one.flushed();
     await two.refresh();
     await erase();
     await two.refresh();

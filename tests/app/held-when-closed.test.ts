@@ -82,7 +82,7 @@ describe('actions that were held when the app was closed', () => {
     expect(takesInOrder(store.day.value)).toHaveLength(1);
     state.full = false;
     expect(await app.left.takeIn(day)).toMatchObject({ ok: true, value: 2 });
-    await store.settled();
+    await store.flushed();
     expect(takesInOrder(store.day.value).map(({ number }) => number)).toEqual([1, 2, 3]);
     const stored = (await journal.read(day)).map((fact) => (fact as Envelope).id);
     expect(stored.slice(1)).toEqual(heldIds);
@@ -112,7 +112,7 @@ describe('actions that were held when the app was closed', () => {
     await Promise.all([one.left.refresh(), other.left.refresh()]);
     state.full = false;
     await Promise.all([one.left.takeIn(day), other.left.takeIn(day)]);
-    await Promise.all([(await one.open(day)).settled(), (await other.open(day)).settled()]);
+    await Promise.all([(await one.open(day)).flushed(), (await other.open(day)).flushed()]);
     expect(await journal.read(day)).toHaveLength(3);
   });
 
@@ -123,7 +123,7 @@ describe('actions that were held when the app was closed', () => {
     // Its window was put to sleep before it could take note.
     const before = storage.copy();
     store.retry();
-    await store.settled();
+    await store.flushed();
     expect(storage.keys()).toEqual([]);
     storage.restore(before);
     const app = openApp();
@@ -140,7 +140,7 @@ describe('actions that were held when the app was closed', () => {
     const store = await app.open(day);
     store.run(say(4));
     await app.left.takeIn(day);
-    await store.settled();
+    await store.flushed();
     expect(takesInOrder(store.day.value).map(({ number }) => number)).toEqual([1, 2, 3, 4]);
   });
 
@@ -189,7 +189,7 @@ describe('actions that were held when the app was closed', () => {
     expect(left).toMatchObject({ day: started.value, isNew: true });
     expect(left?.after.header.production).toBe('Harbour Lights');
     await app.left.takeIn(started.value);
-    await (await app.open(started.value)).settled();
+    await (await app.open(started.value)).flushed();
     await app.refreshDays();
     expect(app.days.value.map(({ production }) => production)).toEqual(['Harbour Lights']);
   });
@@ -210,7 +210,7 @@ describe('actions that were held when the app was closed', () => {
     expect(app.left.days.value).toMatchObject([{ actions: [[{ unknown: true }]], unreadable: 1 }]);
     state.full = false;
     await app.left.takeIn(day);
-    await (await app.open(day)).settled();
+    await (await app.open(day)).flushed();
     expect((await journal.read(day)).filter((fact) => (fact as Envelope).id === heldIds[0])).toEqual([newer]);
     expect(app.left.days.value).toMatchObject([{ actions: [], unreadable: 1 }]);
     await app.left.discard(day);

@@ -52,7 +52,7 @@ async function dayWith(...drafts: Draft[]) {
   const today = await app.start(() => ({ ok: true, value: [HEAD, ...drafts] }));
   if (!today.ok) throw new Error('not started');
   const store = await app.open(today.value);
-  await store.settled();
+  await store.flushed();
   /** Facts of a colleague who knew of nothing here. */
   const arrive = (...said: Draft[]): void => {
     const facts = speaker('phoneb')

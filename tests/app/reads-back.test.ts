@@ -22,7 +22,7 @@ async function dayWith(foreign: readonly Envelope[], atMs = MORNING) {
     });
   const first = await open();
   first.addForeign(foreign as never, foreign);
-  await first.settled();
+  await first.flushed();
   const unreadable = async (): Promise<unknown[]> =>
     (await journal.read('day-1')).filter((fact) => !readFact(fact).ok);
   return { store: await open(), clock, journal, unreadable };
@@ -39,7 +39,7 @@ describe('nothing is called saved that a reload refuses', () => {
     expect(result).toMatchObject({ ok: false, problem: { code: 'day-full' } });
     if (!result.ok) expect(sentenceFor(result.problem)).toContain('next day');
     expect(openTakes(store.day.value)).toEqual([]);
-    await store.settled();
+    await store.flushed();
     expect(await unreadable()).toEqual([]);
   });
 
@@ -49,7 +49,7 @@ describe('nothing is called saved that a reload refuses', () => {
     const result = store.run((day) => callSlate(day, slate));
     expect(result).toMatchObject({ ok: false, problem: { code: 'entry-unfit', kind: 'slate-called' } });
     if (!result.ok) expect(sentenceFor(result.problem)).toContain('Nothing was changed');
-    await store.settled();
+    await store.flushed();
     expect(await unreadable()).toEqual([]);
     // And the next action is none the worse.
     expect(store.run(rollTake).ok).toBe(true);
@@ -75,7 +75,7 @@ describe('what a stranger has run up to its ceiling', () => {
       number: 2,
       slate: { scene: '24', setup: 1 },
     });
-    await store.settled();
+    await store.flushed();
     expect(await unreadable()).toEqual([]);
   });
 
@@ -85,7 +85,7 @@ describe('what a stranger has run up to its ceiling', () => {
     expect(store.run((day, now) => cutTake(day, now, open.id)).ok).toBe(true);
     expect(openTakes(store.day.value)).toEqual([]);
     expect(takesInOrder(store.day.value)[0]).toMatchObject({ cutAt: MORNING, length: null });
-    await store.settled();
+    await store.flushed();
     expect(await unreadable()).toEqual([]);
   });
 
@@ -99,7 +99,7 @@ describe('what a stranger has run up to its ceiling', () => {
     expect(takesInOrder(store.day.value)).toHaveLength(2500);
     expect(store.undo().ok).toBe(true);
     expect(takesInOrder(store.day.value)).toHaveLength(0);
-    await store.settled();
+    await store.flushed();
     expect(await unreadable()).toEqual([]);
   });
 });

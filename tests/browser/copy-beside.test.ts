@@ -170,7 +170,7 @@ test('a letter changed in the database is mended from the copy, and one changed 
     await stage.reload();
     await expect.poll(async () => (await copyFiles(stage.page)).length).toBe(1);
     await leaveApp(stage);
-    // A day at rest is not looked at; its next action settles it.
+    // A day at rest is not looked at; its next action aligns it.
     await changeCopies(stage.page, 'Harbour', 'Harbohr');
     await stage.page.goto(`${stage.origin}/#/day/${head.day}/now`);
     await takeOne(stage.page);

@@ -297,10 +297,10 @@ const waitReadyUntouched = (page: Page): Promise<void> =>
 async function waitOfflineReady(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const { active } = await navigator.serviceWorker.ready;
-    const settled = (): boolean =>
+    const isReady = (): boolean =>
       active?.state === 'activated' && navigator.serviceWorker.controller !== null;
     await new Promise<void>((done) => {
-      const look = (): void => (settled() ? done() : undefined);
+      const look = (): void => (isReady() ? done() : undefined);
       active?.addEventListener('statechange', look);
       navigator.serviceWorker.addEventListener('controllerchange', look);
       look();

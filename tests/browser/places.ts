@@ -86,7 +86,7 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
   }
   await goTo(page, `#/day/${day}/now`);
   await page.getByRole('button', { name: 'Roll', exact: true }).tap();
-  await settled(page);
+  await atRest(page);
   await see('now, rolling');
   await page.getByRole('button', { name: 'Cut', exact: true }).tap();
   await seeEmptyDay(stage, see);
@@ -99,7 +99,7 @@ async function seeTheDoor({ page, reload }: Stage, see: (name: string) => Promis
   await page.getByRole('button', { name: 'Take in a day file' }).tap();
   await page.getByLabel('Or paste its text').fill(sampleText('small').replace('Ledger', 'Lodger'));
   await page.getByRole('button', { name: 'Take in what can be read' }).waitFor();
-  await settled(page);
+  await atRest(page);
   await see('days › what it would change');
   await reload();
 }
@@ -126,7 +126,7 @@ async function opened(
 ): Promise<void> {
   await goTo(page, hash);
   await page.getByRole('button', { name }).first().tap();
-  await settled(page);
+  await atRest(page);
   await see(`${hash.split('/').at(-1) || 'days'} › ${name.source}`);
   // Not every button opens a sheet; a fresh page is the same after each.
   await reload();
@@ -137,11 +137,11 @@ async function goTo(page: Page, hash: string): Promise<void> {
     location.hash = to;
   }, hash);
   await page.locator('main:not([aria-busy])').first().waitFor();
-  await settled(page);
+  await atRest(page);
 }
 
 /** Two frames after the last animation: what is measured stands still. */
-async function settled(page: Page): Promise<void> {
+async function atRest(page: Page): Promise<void> {
   await page.evaluate(async () => {
     const frame = (): Promise<unknown> => new Promise((done) => requestAnimationFrame(done));
     await frame();

@@ -292,9 +292,9 @@ describe('a restart into the new version', () => {
   test('that another window forced is told, and reloads nothing', () =>
     begin(async (stage) => {
       await putProbe(stage.page);
-      // The app's own watcher settles before it renders; this one has to be told that there is a screen.
+      // The app's own watcher takes a waiting version before it renders; this one has to be told that there is a screen.
       await stage.page.evaluate(
-        () => void (globalThis as unknown as { probe: Probe }).probe.watcher.settle(),
+        () => void (globalThis as unknown as { probe: Probe }).probe.watcher.takeWaiting(),
       );
       const other = await stage.openWindow();
       await offer(stage, 'two');

@@ -117,7 +117,7 @@ describe(`hostile counters and ceilings, seed ${SEED}`, () => {
           if (!result.ok && !inWords(result.problem)) wrong.push(`no words for ${result.problem.code}`);
         }
         store.undo();
-        await store.settled();
+        await store.flushed();
         const kept = await journal.read(DAY);
         lost += kept.filter((one) => !readFact(one).ok).length;
         if (kept.some((one) => !readFact(one).ok)) wrong.push('saved, and not read back');

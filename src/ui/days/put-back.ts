@@ -1,4 +1,4 @@
-import { type Phone, settleCopies as settling } from '../../app/import/settle-copies.ts';
+import { alignCopies as aligning, type Phone } from '../../app/import/align-copies.ts';
 import { route } from '../frame/route.ts';
 import { trouble } from '../kit/messages.ts';
 import { backAfterLossWords, comingBackWords, onlyCopiedWords } from './put-back-words.ts';
@@ -7,8 +7,8 @@ import { backAfterLossWords, comingBackWords, onlyCopiedWords } from './put-back
  * Makes the copies and the database say the same, and says what came back, because whoever tapped it may have missed it on
  * the screen, and tapped again.
  */
-export async function settleCopies(phone: Phone, most = Number.POSITIVE_INFINITY): Promise<void> {
-  for await (const { days, isAfterLoss, isAll } of settling(phone, dayAtAddress, most)) {
+export async function alignCopies(phone: Phone, most = Number.POSITIVE_INFINITY): Promise<void> {
+  for await (const { days, isAfterLoss, isAll } of aligning(phone, dayAtAddress, most)) {
     if (!isAfterLoss) {
       if (!isAll) trouble.value = onlyCopiedWords(days);
     } else if (isAll) trouble.value = backAfterLossWords(days);

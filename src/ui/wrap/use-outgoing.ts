@@ -19,7 +19,7 @@ export interface Outgoing {
 }
 
 /** A pause in typing or tapping before the files are made anew. */
-const SETTLE_MS = 150;
+const DEBOUNCE_MS = 150;
 
 /** The report with its files, made before anybody taps Send: the share sheet opens only straight from a tap. */
 export function useOutgoing(day: Day, settings: WrapSettings, matters: readonly string[]): Outgoing {
@@ -53,7 +53,7 @@ function useFiles(
       void makeFiles(report, made, formats, stop.signal).then((files) => {
         if (!stop.signal.aborted) setDone({ of: [report, made, formats], files });
       });
-    }, SETTLE_MS);
+    }, DEBOUNCE_MS);
     return () => {
       stop.abort();
       clearTimeout(timer);

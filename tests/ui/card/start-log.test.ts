@@ -26,7 +26,7 @@ test('a log started from a card, notes and all, is one step to undo and one to r
   expect(store.canUndo.value).toBe(false);
   store.redo();
   expect(notes()).toContain('Plane at the end');
-  await store.settled();
+  await store.flushed();
   expect(await journal.read(started.value)).toHaveLength(store.day.value.facts.length);
 });
 

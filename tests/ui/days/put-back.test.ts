@@ -9,10 +9,10 @@ import { MORNING, speaker, take } from '../../day/say.ts';
 /** The modules as a window has them that was just opened. */
 async function freshModules() {
   vi.resetModules();
-  const { settleCopies } = await import('../../../src/ui/days/put-back.ts');
+  const { alignCopies } = await import('../../../src/ui/days/put-back.ts');
   const { route } = await import('../../../src/ui/frame/route.ts');
   const { trouble } = await import('../../../src/ui/kit/messages.ts');
-  return { settleCopies, route, trouble };
+  return { alignCopies, route, trouble };
 }
 
 const takesOf = (day: string, count: number): Envelope[] => {
@@ -53,7 +53,7 @@ function phoneWith(
   const copies = {
     finishForgetting: async () => {},
     days: async () => Object.keys(copied),
-    settle: async (day: string) => {
+    align: async (day: string) => {
       asked.push(day);
       const stored = new Set((await inner.read(day)).map((fact) => (fact as Envelope).id));
       const whole = takesOf(day, copied[day]!).filter(({ id }) => !stored.has(id));
@@ -65,16 +65,16 @@ function phoneWith(
 
 describe('the copies beside the database, after a start', () => {
   test('of a lost database give back the day at the address first, and the rest behind the first screen', async () => {
-    const { settleCopies, route, trouble } = await freshModules();
+    const { alignCopies, route, trouble } = await freshModules();
     route.value = { at: 'day', day: 'older', tab: 'now' } as typeof route.value;
     const phone = phoneWith({ newest: 2, older: 3, oldest: 4 }, true);
-    await settleCopies(phone, 1);
+    await alignCopies(phone, 1);
     expect(phone.asked).toEqual(['older']);
     expect(await phone.journal.read('older')).toHaveLength(3);
     expect(trouble.value).toBe(
       'The browser had lost its database and began a new one. The days come back from the copy beside it, the last one first.',
     );
-    await settleCopies(phone);
+    await alignCopies(phone);
     expect(phone.asked.slice(1)).toEqual(['older', 'newest', 'oldest']);
     expect(phone.app.days.value).toHaveLength(3);
     expect(trouble.value).toBe(
@@ -83,51 +83,51 @@ describe('the copies beside the database, after a start', () => {
   });
 
   test('say nothing where nothing was missing, the first start of all too', async () => {
-    const { settleCopies, route, trouble } = await freshModules();
+    const { alignCopies, route, trouble } = await freshModules();
     route.value = { at: 'days' } as typeof route.value;
-    await settleCopies(phoneWith({}, true), 1);
-    await settleCopies(phoneWith({}, true));
-    await settleCopies(phoneWith({ today: 0 }, false));
+    await alignCopies(phoneWith({}, true), 1);
+    await alignCopies(phoneWith({}, true));
+    await alignCopies(phoneWith({ today: 0 }, false));
     expect(trouble.value).toBe(null);
   });
 
   test('say what a kill had left in them alone', async () => {
-    const { settleCopies, trouble } = await freshModules();
-    await settleCopies(phoneWith({ today: 1 }, false));
+    const { alignCopies, trouble } = await freshModules();
+    await alignCopies(phoneWith({ today: 1 }, false));
     expect(trouble.value).toBe(
       '1 entry was in the second copy only, as after a crash, and came back. Look at the last take.',
     );
   });
 
   test('say what finds no room, and go on with the next day', async () => {
-    const { settleCopies, trouble } = await freshModules();
+    const { alignCopies, trouble } = await freshModules();
     const phone = phoneWith({ today: 2, yesterday: 1 }, false, true);
-    await settleCopies(phone);
+    await alignCopies(phone);
     expect(phone.asked).toEqual(['today', 'yesterday']);
     expect(trouble.value).toBe(
       '3 entries are in the second copy only, as after a crash. 3 of them found no room yet; they are tried again at the next start.',
     );
     // Looked at again, they are still three.
-    await settleCopies(phone);
+    await alignCopies(phone);
     expect(trouble.value).toMatch(/^3 entries/);
   });
 
   test('say what was damaged in them, and do not call it checked', async () => {
-    const { settleCopies, trouble } = await freshModules();
-    await settleCopies(phoneWith({ today: 2 }, true, false, { today: 1 }));
+    const { alignCopies, trouble } = await freshModules();
+    await alignCopies(phoneWith({ today: 2 }, true, false, { today: 1 }));
     expect(trouble.value).toBe(
       'The browser had lost its database and began a new one. Put back from the copy beside it: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be put back. Take in a day file that left the phone: it mends the day.',
     );
-    await settleCopies(phoneWith({ yesterday: 0 }, false, false, { yesterday: 2 }));
+    await alignCopies(phoneWith({ yesterday: 0 }, false, false, { yesterday: 2 }));
     expect(trouble.value).toContain('3 entries were damaged in the copy and could not be put back.');
   });
 
   test('of a lost database are spoken of once, and when all is back: put away, it stays away meanwhile', async () => {
-    const { settleCopies, trouble } = await freshModules();
+    const { alignCopies, trouble } = await freshModules();
     const phone = phoneWith({ today: 2, yesterday: 1, before: 1 }, true);
-    await settleCopies(phone, 1);
+    await alignCopies(phone, 1);
     trouble.value = null;
-    await settleCopies(phone, 2);
+    await alignCopies(phone, 2);
     expect(await phone.journal.read('yesterday')).toHaveLength(1);
     expect(trouble.value).toBe(null);
   });

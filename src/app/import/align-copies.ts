@@ -1,7 +1,7 @@
 import type { DayId } from '../../facts/kinds/envelope.ts';
 import type { AppStore } from '../app-store.ts';
 import type { Journal } from '../ports.ts';
-import { type Copies, type PutBack, settleDays } from '../put-back.ts';
+import { alignDays, type Copies, type PutBack } from '../put-back.ts';
 
 export interface Phone {
   readonly app: AppStore;
@@ -30,7 +30,7 @@ const DAYS_A_LOOK = 20;
  * Makes the copies and the database say the same of every day, or of so many days: first the one that is wanted, then the
  * one written last. Tells with every day what has come back so far.
  */
-export async function* settleCopies(
+export async function* alignCopies(
   { app, journal, copies, lookAgain }: Phone,
   wanted: () => DayId | undefined,
   most: number,
@@ -44,7 +44,7 @@ export async function* settleCopies(
   const copied = await copies.days();
   const first = wanted();
   const days = [...copied.filter((day) => day === first), ...copied.filter((day) => day !== first)];
-  for await (const [day, came] of settleDays(journal, copies, days.slice(0, most))) {
+  for await (const [day, came] of alignDays(journal, copies, days.slice(0, most))) {
     back.set(day, came);
     app.parts.neighbours.tell(day);
     lookAgain(day);

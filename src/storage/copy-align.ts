@@ -1,5 +1,5 @@
 // An action goes to the copy and to the database at the same time, and a kill between the two leaves it in one of them.
-// Settling makes both say the same of a day again. A day at rest has one file, whose name says which database it was
+// Aligning them makes both say the same of a day again. A day at rest has one file, whose name says which database it was
 // compared with; whatever was said since stands in other files, so that a look at the names tells whether there is
 // anything to compare.
 
@@ -18,7 +18,7 @@ import { DATABASE, dayRange, FILLING } from './database.ts';
 /** A window that the system has put to sleep may hold its turn; then the day stays as it is until the next start. */
 const TURN_WITHIN_MS = 1000;
 
-/** Windows that settle at the same time would each take away what the other one counts on. */
+/** Windows that align at the same time would each take away what the other one counts on. */
 const inTurn = <T>(work: () => Promise<T>): Promise<T> =>
   navigator.locks.request('rollbook-copies', { signal: AbortSignal.timeout(TURN_WITHIN_MS) }, work);
 
@@ -27,10 +27,10 @@ let filling: unknown;
 
 /**
  * Writes into the copy of a day what only the database has, and gives what only the copy has: that is the window's to put
- * back, and until it is there the day does not count as settled. A copied fact that fits its check is whole, and what the
+ * back, and until it is there the day does not count as aligned. A copied fact that fits its check is whole, and what the
  * database says else under its id is damaged; one without a check stands back behind the database.
  */
-export const settle = (folder: string): Promise<OnlyCopied> =>
+export const align = (folder: string): Promise<OnlyCopied> =>
   inTurn(async () => {
     const day = await (await copies()).getDirectoryHandle(folder);
     const files = await filesIn(day);
