@@ -1,5 +1,5 @@
 import { readCastList } from '../src/commands/cast/cast-list.ts';
-import { type Moment, type Placing, placed, type Said } from '../src/commands/command.ts';
+import { type CommandResult, type Moment, type Placing, placed } from '../src/commands/command.ts';
 import { addCast, addVoice, describeDay, describeVoice } from '../src/commands/day/describe.ts';
 import * as chain from '../src/commands/line/change-chain.ts';
 import { moveBefore, takeBack } from '../src/commands/line/correct.ts';
@@ -297,7 +297,7 @@ export class Story {
     return found.id;
   }
 
-  #say(command: (day: Day, now: Moment) => Said): this {
+  #say(command: (day: Day, now: Moment) => CommandResult): this {
     const { atMs, zone } = this.#clock;
     const said = must(command(this.#day, { atMs, zone }));
     const facts = stampFacts(said, { day: this.#id, at: atMs, zone, nextId: this.#ids.next });

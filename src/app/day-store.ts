@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import type { Moment, Said } from '../commands/command.ts';
+import type { CommandResult, Moment } from '../commands/command.ts';
 import { actionsOf, redo, undo } from '../commands/line/undo.ts';
 import { appendFacts, foldDay } from '../day/fold/fold.ts';
 import type { Day } from '../day/model.ts';
@@ -18,7 +18,7 @@ import { type Saving, savingQueue } from './saving.ts';
 export type { Moment };
 
 /** A command as the store runs it: it sees the day as it stands and the moment it is given. */
-export type Command = (day: Day, now: Moment) => Said;
+export type Command = (day: Day, now: Moment) => CommandResult;
 
 /** One day, open: its facts folded, its actions kept, other windows followed. */
 export interface DayStore {

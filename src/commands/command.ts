@@ -2,7 +2,7 @@ import type { Draft } from '../facts/fact.ts';
 import { fail, type Problem, type Result } from '../shared/result.ts';
 
 /** What a command gives: the facts of one action, or why there are none. */
-export type Said = Result<readonly Draft[]>;
+export type CommandResult = Result<readonly Draft[]>;
 
 /** The moment a command is given, and on which phone, handed in. */
 export interface Moment {
@@ -22,10 +22,10 @@ export interface Placing {
 export const placed = <T extends Draft>(draft: T, { before }: Placing): T =>
   before ? { ...draft, before } : draft;
 
-/** The problems of several commands given as one: the first that failed, or all that was said. */
-export function together(...said: readonly Said[]): Said {
+/** The problems of several commands given as one: the first that failed, or the drafts of all. */
+export function together(...results: readonly CommandResult[]): CommandResult {
   const drafts: Draft[] = [];
-  for (const one of said) {
+  for (const one of results) {
     if (!one.ok) return one;
     drafts.push(...one.value);
   }

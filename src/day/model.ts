@@ -168,12 +168,12 @@ export {
   TAPS,
   WEARS,
 } from '../facts/kinds/part-described.ts';
-export type { Pins, SaidWeights } from '../facts/kinds/plan-said.ts';
+export type { MoveWeights, Pins } from '../facts/kinds/plan-settings.ts';
 export type { BandFields, TvRaster } from '../facts/kinds/radio-planned.ts';
 export { INPUT_KINDS, type InputKind, OUTPUT_KINDS, type OutputKind } from '../facts/kinds/rig-kinds.ts';
 export { type RunFields, SNAKE_SIGNALS, type SnakeSignal } from '../facts/kinds/runs-described.ts';
 export { TAKE_KINDS } from '../facts/kinds/take-logged.ts';
-export type { CardFields, DeviceFields } from '../facts/kinds/upkeep-said.ts';
+export type { CardFields, DeviceFields } from '../facts/kinds/upkeep-logged.ts';
 export {
   VOICE_KINDS,
   VOICE_TEXT_LONGEST,

@@ -40,19 +40,19 @@ const SAME_START_MS = 2000;
 /** Clocks that differ by more are of two days, and say nothing of each other. */
 const MOST_OFFSET_MS = 12 * 3_600_000;
 
-type Said = readonly (Fact | UnknownFact)[];
+type AnyFacts = readonly (Fact | UnknownFact)[];
 
 /** What one phone said, in the order of its counters. */
 interface Phone {
   readonly database: string;
-  readonly facts: Said;
+  readonly facts: AnyFacts;
 }
 
 /**
  * The clock of every phone of the day against that of the phone that spoke first, which is 0. `facts` are in the order
  * of their ids. A function of the facts alone: every order of merging gives the same.
  */
-export function phoneClocks(facts: Said): ReadonlyMap<string, PhoneClock> {
+export function phoneClocks(facts: AnyFacts): ReadonlyMap<string, PhoneClock> {
   const phones = phonesOf(facts);
   const clocks = new Map<string, PhoneClock>();
   for (const phone of phones) {
@@ -62,7 +62,7 @@ export function phoneClocks(facts: Said): ReadonlyMap<string, PhoneClock> {
   return clocks;
 }
 
-function phonesOf(facts: Said): Phone[] {
+function phonesOf(facts: AnyFacts): Phone[] {
   const said = new Map<string, (Fact | UnknownFact)[]>();
   for (const fact of facts) {
     const own = said.get(databaseOf(fact.id));

@@ -14,12 +14,12 @@ import { PAPERS, ROUTES, TABLE_LINES } from '../facts/kinds/report-sent.ts';
 import { INPUT_KINDS, OUTPUT_KINDS } from '../facts/kinds/rig-kinds.ts';
 import { LEAD_ENDS, RUN_TYPES, SNAKE_SIGNALS } from '../facts/kinds/runs-described.ts';
 import { TAKE_KINDS } from '../facts/kinds/take-logged.ts';
-import { RUNTIME_BASES } from '../facts/kinds/upkeep-said.ts';
+import { RUNTIME_BASES } from '../facts/kinds/upkeep-logged.ts';
 import { VOICE_KINDS } from '../facts/kinds/voice-described.ts';
 import { isOneOf } from '../shared/open-word.ts';
 import type { Day, Fact, Take } from './model.ts';
 
-type Said = readonly [words: readonly string[], word: string | null | undefined];
+type Worded = readonly [words: readonly string[], word: string | null | undefined];
 
 /**
  * The words of enumerations that only a newer version knows, each once, as they stand on this day. What is said with them
@@ -27,19 +27,19 @@ type Said = readonly [words: readonly string[], word: string | null | undefined]
  */
 export function unknownWords(day: Day): string[] {
   const { header, upkeep } = day;
-  const said: Said[] = [
+  const said: Worded[] = [
     [BIT_DEPTHS, header.bitDepth],
     [TIMECODE_RATES, header.timecodeRate],
     [FILE_LAYOUTS, header.fileLayout],
     [SLATE_STYLES, header.slateStyle],
     [TV_RASTERS, upkeep.guards.tvRaster],
-    ...[...day.voices.values()].map(({ kind }): Said => [VOICE_KINDS, kind]),
+    ...[...day.voices.values()].map(({ kind }): Worded => [VOICE_KINDS, kind]),
     ...[...day.rig.byId.values()].flatMap(saidOfPart),
     ...[...day.takes.values()].flatMap(saidOfTake),
-    ...[...upkeep.bands.values()].map(({ use }): Said => [BAND_USES, use]),
-    ...[...upkeep.devices.values()].map(({ runtimeBasis }): Said => [RUNTIME_BASES, runtimeBasis]),
-    ...[...upkeep.runs.values()].map(({ type }): Said => [RUN_TYPES, type]),
-    ...[...upkeep.leads.values()].flatMap(({ ends, carries }): Said[] => [
+    ...[...upkeep.bands.values()].map(({ use }): Worded => [BAND_USES, use]),
+    ...[...upkeep.devices.values()].map(({ runtimeBasis }): Worded => [RUNTIME_BASES, runtimeBasis]),
+    ...[...upkeep.runs.values()].map(({ type }): Worded => [RUN_TYPES, type]),
+    ...[...upkeep.leads.values()].flatMap(({ ends, carries }): Worded[] => [
       [LEAD_ENDS, ends],
       [SNAKE_SIGNALS, carries],
     ]),
@@ -49,7 +49,7 @@ export function unknownWords(day: Day): string[] {
   return [...new Set(unknown)].sort();
 }
 
-const saidOfPart = (part: PartFields): Said[] => [
+const saidOfPart = (part: PartFields): Worded[] => [
   [PART_TYPES, part.type],
   [INPUT_KINDS, part.inputKind],
   [TAPS, part.tap],
@@ -59,7 +59,7 @@ const saidOfPart = (part: PartFields): Said[] => [
   [WEARS, part.wear],
 ];
 
-const saidOfTake = ({ kind, slate, unreadStart, unreadLength }: Take): Said[] => [
+const saidOfTake = ({ kind, slate, unreadStart, unreadLength }: Take): Worded[] => [
   [TAKE_KINDS, kind],
   [[], slate.style === 'unread' ? slate.said : undefined],
   [[], unreadStart],
@@ -67,7 +67,7 @@ const saidOfTake = ({ kind, slate, unreadStart, unreadLength }: Take): Said[] =>
 ];
 
 /** What stands in no list of the day but where it was said. */
-function saidByFact(fact: Fact): Said[] {
+function saidByFact(fact: Fact): Worded[] {
   switch (fact.kind) {
     case 'voices-needed':
       return fact.voices.map(({ need }) => [NEEDS, need]);

@@ -2,7 +2,7 @@ import type { Fact, FactOf } from '../facts/fact.ts';
 import type { DeviceId } from '../facts/kinds/envelope.ts';
 import type { BandFields, CarrierFields, GuardFields } from '../facts/kinds/radio-planned.ts';
 import type { LeadFields, RunFields } from '../facts/kinds/runs-described.ts';
-import type { CardFields, DeviceFields, ShiftFields } from '../facts/kinds/upkeep-said.ts';
+import type { CardFields, DeviceFields, ShiftFields } from '../facts/kinds/upkeep-logged.ts';
 import type { FactId } from '../shared/ids.ts';
 
 /** Fresh cells in one device. */

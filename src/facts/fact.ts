@@ -20,7 +20,7 @@ import { dayDescribed } from './kinds/day-described.ts';
 import { type Envelope, envelope } from './kinds/envelope.ts';
 import type { Kind } from './kinds/kind.ts';
 import { partDescribed, rigLaid } from './kinds/part-described.ts';
-import { movesWeighed, outMarked, voicePinned } from './kinds/plan-said.ts';
+import { movesWeighed, outMarked, voicePinned } from './kinds/plan-settings.ts';
 import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from './kinds/radio-planned.ts';
 import { reportSent } from './kinds/report-sent.ts';
 import { leadsDescribed, runDescribed } from './kinds/runs-described.ts';
@@ -31,7 +31,7 @@ import {
   devicesDescribed,
   devicesJammed,
   shiftPlanned,
-} from './kinds/upkeep-said.ts';
+} from './kinds/upkeep-logged.ts';
 import { voiceDescribed } from './kinds/voice-described.ts';
 import { storedForm } from './stored.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { diceOf } from '../../sample-days/dice.ts';
 import { loadSample } from '../../sample-days/load.ts';
-import type { Said } from '../../src/commands/command.ts';
+import type { CommandResult } from '../../src/commands/command.ts';
 import { carryOver } from '../../src/commands/day/start-day.ts';
 import { declareGang, dissolveGang } from '../../src/commands/line/change-chain.ts';
 import { resolveConflict } from '../../src/commands/line/resolve-conflict.ts';
@@ -21,7 +21,7 @@ import { MORNING, type Speaker, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 
 /** The day after a command; throws where it fails. */
-function dayAfter(day: Day, said: Said): Day {
+function dayAfter(day: Day, said: CommandResult): Day {
   if (!said.ok) throw new Error(said.problem.code);
   const ids = idSource('phonezwin01');
   for (const { id } of day.facts) ids.see(id);
@@ -206,7 +206,7 @@ describe('several gangs of a track', () => {
     const [ended] = b.say({ kind: 'gang-declared', track: 'tr3', sources: [] });
     const day = foldDay('day-1', [...a.facts, ...b.facts]);
     const link = gangName('tr3', ['near1', 'near2']);
-    expect(conflictsOf(day).map((one) => one.kind === 'said-twice' && one.link)).toContain(link);
+    expect(conflictsOf(day).map((one) => one.kind === 'link-conflict' && one.link)).toContain(link);
     expect(saidOfLink(ended!, link)).toEqual({
       kind: 'gang-ended',
       track: 'tr3',
@@ -215,7 +215,7 @@ describe('several gangs of a track', () => {
     const among = [ended!.id, declared!.id];
     for (const stands of among) {
       const after = dayAfter(day, resolveConflict(day, link, among, stands));
-      const links = conflictsOf(after).map((one) => one.kind === 'said-twice' && one.link);
+      const links = conflictsOf(after).map((one) => one.kind === 'link-conflict' && one.link);
       expect(links).toEqual([gangName('tr3', ['near1', 'near3'])]);
       expect(gangsOn(after.tail, 'tr3').some(({ sources }) => sources.includes('near2'))).toBe(
         stands === declared!.id,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Said } from '../../src/commands/command.ts';
+import type { CommandResult } from '../../src/commands/command.ts';
 import { noteSent } from '../../src/commands/day/send-report.ts';
 import { addNote, changeRoll } from '../../src/commands/line/log-takes.ts';
 import { weighMoves } from '../../src/commands/line/plan-ahead.ts';
@@ -47,7 +47,7 @@ const range = { use: 'tunable', fromKhz: 470_000, toKhz: 480_000 } as const;
 
 describe('what may be typed is held at both ends', () => {
   // Our own ranges: beyond them a figure is a slip of the keyboard.
-  test.each<[string, number, number, (value: number) => Said, isWhole?: boolean]>([
+  test.each<[string, number, number, (value: number) => CommandResult, isWhole?: boolean]>([
     ['metres', 0.1, 1000, (metres) => describeRun(day, 'r', { type: 'dc', metres })],
     ['watts', 0.001, 10_000, (watts) => describeRun(day, 'r', { type: 'dc', watts })],
     ['powerClass', 0, 8, (powerClass) => describeRun(day, 'r', { type: 'dc', powerClass }), true],
@@ -113,7 +113,7 @@ describe('what may be typed is held at both ends', () => {
     ).toMatchObject({ ok: false });
   });
 
-  test.each<[string, number, number, (count: number) => Said, string]>([
+  test.each<[string, number, number, (count: number) => CommandResult, string]>([
     ['tracks', 1, 64, (count) => addTracks(day, count, newId), 'how-many'],
     ['packs', 1, 64, (count) => addTransmitters(day, 'B', count, newId), 'how-many'],
     ['channels of a receiver', 1, 64, (count) => receiver(count), 'receiver-channels'],

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Moment, Said } from '../../src/commands/command.ts';
+import type { CommandResult, Moment } from '../../src/commands/command.ts';
 import { bringBack, moveBefore, takeBack } from '../../src/commands/line/correct.ts';
 import { callSlate, cutTake, describeTake, logTake, rollTake } from '../../src/commands/line/log-takes.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
@@ -29,7 +29,7 @@ function set() {
   let atMs = MORNING;
   const day = (): Day => foldDay('day-1', facts);
   const on = (database: string) => {
-    const does = (command: (day: Day, now: Moment) => Said): Fact[] => {
+    const does = (command: (day: Day, now: Moment) => CommandResult): Fact[] => {
       const said = command(day(), { atMs, zone: 120, database });
       if (!said.ok) throw new Error(said.problem.code);
       const ids = idSource(`${database}00000`);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Said } from '../../src/commands/command.ts';
+import type { CommandResult } from '../../src/commands/command.ts';
 import { readMetres, readNumber, readNumbers } from '../../src/commands/typed-number.ts';
 import { describeLeads, describeRun, putOnSnake } from '../../src/commands/upkeep/describe-runs.ts';
 import {
@@ -31,9 +31,9 @@ const phone = speaker();
 phone.say(...SMALL_RIG);
 const day = phone.day();
 
-const codeOf = (said: Said): string => (said.ok ? 'ok' : said.problem.code);
+const codeOf = (said: CommandResult): string => (said.ok ? 'ok' : said.problem.code);
 /** What a command said, which must also be fit to be kept. */
-function saidBy(said: Said) {
+function saidBy(said: CommandResult) {
   if (!said.ok) throw new Error(said.problem.code);
   const ids = idSource('phonea00000');
   for (const fact of stampFacts(said.value, { day: 'd', at: NOW.atMs, zone: 0, nextId: ids.next }))

@@ -6,7 +6,7 @@ import {
   reinstateVoice,
   strikeVoice,
 } from '../../src/commands/cast/change-cast.ts';
-import { type Said, together } from '../../src/commands/command.ts';
+import { type CommandResult, together } from '../../src/commands/command.ts';
 import { addCast } from '../../src/commands/day/describe.ts';
 import {
   declareGang,
@@ -40,10 +40,10 @@ const phone = speaker();
 phone.say(...SMALL_RIG, ...SMALL_CAST, { kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
 const takeId = phone.id(take('24', 1, 1));
 const day = phone.day();
-const said = <T = unknown>(command: Said): T => (command.ok ? command.value : command.problem) as T;
+const said = <T = unknown>(command: CommandResult): T => (command.ok ? command.value : command.problem) as T;
 
 describe('a command that names what is not there is refused, and one that names what is, is not', () => {
-  test.each<[string, string, (id: string) => Said, wrong: string, right: string]>([
+  test.each<[string, string, (id: string) => CommandResult, wrong: string, right: string]>([
     ['a pack given', 'transmitter', (id) => giveTransmitter(day, id, 'ines'), 'none', 'A1'],
     ['who gets a pack', 'voice', (id) => giveTransmitter(day, 'A1', id), 'none', 'dora'],
     ['a channel tuned', 'channel', (id) => tuneChannel(day, id, 'A1'), 'none', 'near1'],
@@ -90,7 +90,7 @@ describe('a command that names what is not there is refused, and one that names 
     expect(command(right).ok).toBe(true);
   });
 
-  test.each<[string, Said]>([
+  test.each<[string, CommandResult]>([
     ['not-on-this-day', throwSelectors(day, [], 'a')],
     ['not-on-this-day', throwSelectors(laidRig('cart').day(), ['sel-line1', 'line1'], 'a')],
     ['not-on-this-day', markNeed(day, [], 'needed')],

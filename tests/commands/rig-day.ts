@@ -1,4 +1,4 @@
-import type { Said } from '../../src/commands/command.ts';
+import type { CommandResult } from '../../src/commands/command.ts';
 import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import { answersNow } from '../../src/day/answers/answers.ts';
 import type { Day } from '../../src/day/model.ts';
@@ -8,7 +8,7 @@ import { type Speaker, speaker } from '../day/say.ts';
 
 export interface Laying extends Speaker {
   /** Runs a command on the day as it stands. Throws its problem's code where it fails. */
-  run(command: (day: Day) => Said): void;
+  run(command: (day: Day) => CommandResult): void;
   newId(): string;
 }
 
@@ -48,7 +48,7 @@ export function wearEveryPack(phone: Laying): void {
   }
 }
 
-export const problemOf = (said: Said): Problem | null => (said.ok ? null : said.problem);
+export const problemOf = (said: CommandResult): Problem | null => (said.ok ? null : said.problem);
 
 /** For every track the names on it, in order. */
 export const trackNames = (day: Day): Record<string, string> =>

@@ -110,7 +110,7 @@ describe('two phones', () => {
     a.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
     b.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'dora' });
     const both = [...a.facts, ...b.facts];
-    expect(conflictsOf(foldDay('day-1', both))).toMatchObject([{ kind: 'said-twice', link: 'worn:A1' }]);
+    expect(conflictsOf(foldDay('day-1', both))).toMatchObject([{ kind: 'link-conflict', link: 'worn:A1' }]);
     const settled = stampFacts([{ kind: 'transmitter-worn', transmitter: 'A1', voice: 'dora' }], {
       day: 'day-1',
       at: MORNING,

@@ -158,7 +158,7 @@ describe(`copies of a day changed apart, seed ${SEED}`, () => {
     const a = goesOn(common, 'phonea', [roll(1)]);
     const b = goesOn(common, 'phoneb', [roll(2)]);
     const merged = takenIn(a, b);
-    expect(conflictsOf(foldDay('day-1', merged))).toMatchObject([{ kind: 'said-twice', link: 'roll' }]);
+    expect(conflictsOf(foldDay('day-1', merged))).toMatchObject([{ kind: 'link-conflict', link: 'roll' }]);
     expect(conflictsOf(foldDay('day-1', goesOn(merged, 'phonea', [roll(1)])))).toEqual([]);
   });
 
@@ -170,17 +170,17 @@ describe(`copies of a day changed apart, seed ${SEED}`, () => {
       const merged = takenIn(takenIn(phones[x]!, phones[y]!), phones[z]!);
       const [roll, twice, ...more] = conflictsOf(foldDay('day-1', merged));
       expect(more).toEqual([]);
-      expect(roll?.kind === 'said-twice' && [...roll.by].sort()).toEqual(
+      expect(roll?.kind === 'link-conflict' && [...roll.by].sort()).toEqual(
         phones.map(([first]) => first!.id).sort(),
       );
       expect(twice?.kind === 'take-twice' && twice.takes).toHaveLength(3);
       // A later word of somebody who knew all three leaves the take in between in doubt, until it is said what is true.
       const goneOn = goesOn(merged, 'phonea', [{ what: 2, which: 0, other: 2 }]);
       expect(conflictsOf(foldDay('day-1', goneOn)).map(({ kind }) => kind)).toEqual([
-        'said-twice',
+        'link-conflict',
         'take-twice',
       ]);
-      const among = roll?.kind === 'said-twice' ? [...roll.by] : [];
+      const among = roll?.kind === 'link-conflict' ? [...roll.by] : [];
       const resolution: Draft = { kind: 'conflict-resolved', link: 'roll', among, stands: among[0]! };
       const ids = idSource('phoneawin01', goneOn.length);
       const resolved = stampFacts([resolution], { day: 'day-1', at: MORNING, zone: 0, nextId: ids.next });

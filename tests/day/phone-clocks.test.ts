@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
 import { phoneClocks } from '../../src/day/phone-clocks.ts';
 import { clockRemarks } from '../../src/day/phones/clock-remarks.ts';
-import { describedTwice } from '../../src/day/phones/described-twice.ts';
+import { fieldConflicts } from '../../src/day/phones/field-conflicts.ts';
 import { SaidOrder } from '../../src/day/said-order.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import { factId } from '../../src/shared/ids.ts';
@@ -250,7 +250,7 @@ describe('what two phones describe differently', () => {
     phones[0].say(of(one), MORNING + SECOND);
     phones[1].say(of(other), MORNING + 2 * SECOND);
     phones[0].take(phones[1]);
-    return describedTwice(phones[0].day()).map(({ of: what, field, by }) => `${what} ${field} ${by.length}`);
+    return fieldConflicts(phones[0].day()).map(({ of: what, field, by }) => `${what} ${field} ${by.length}`);
   };
   const length = (frames: number): Draft => ({
     kind: 'take-described',

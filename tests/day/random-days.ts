@@ -1,5 +1,5 @@
 import { type Dice, diceOf } from '../../sample-days/dice.ts';
-import type { Said } from '../../src/commands/command.ts';
+import type { CommandResult } from '../../src/commands/command.ts';
 import {
   giveTransmitter,
   sendInput,
@@ -196,7 +196,7 @@ class RandomPhone {
     return this.#takes.length > 0 ? this.dice.pick(this.#takes) : undefined;
   }
 
-  #run(command: (day: Day) => Said, deeds: readonly Deed[], before?: string): void {
+  #run(command: (day: Day) => CommandResult, deeds: readonly Deed[], before?: string): void {
     const [fact, ...more] = this.#tell(command);
     if (!fact || more.length > 0) throw new Error(`A change is one fact, and this is ${more.length + 1}.`);
     this.#changes.push(fact.id);
@@ -210,7 +210,7 @@ class RandomPhone {
   }
 
   /** The facts of a command; none where it has nothing to do, such as an undo with nothing done. */
-  #tell(command: (day: Day) => Said): readonly Fact[] {
+  #tell(command: (day: Day) => CommandResult): readonly Fact[] {
     const said = command(this.day);
     return said.ok ? this.#say(said.value) : [];
   }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { diceOf } from '../../sample-days/dice.ts';
-import type { Moment, Said } from '../../src/commands/command.ts';
+import type { CommandResult, Moment } from '../../src/commands/command.ts';
 import { callSlate, cutTake, logTake, rollTake } from '../../src/commands/line/log-takes.ts';
 import { answersAtTake } from '../../src/day/answers/answers.ts';
 import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
@@ -113,7 +113,7 @@ describe('the line of a merged day is what happened', () => {
     a.take(b);
     const facts = a.facts.toSorted((one, other) => (one.id < other.id ? -1 : 1));
     const whole = foldDay('day-1', facts);
-    expect(conflictsOf(whole).map(({ kind }) => kind)).toEqual(['said-twice']);
+    expect(conflictsOf(whole).map(({ kind }) => kind)).toEqual(['link-conflict']);
     for (const known of [[], a.facts.slice(0, own)]) {
       const rest = facts.filter((fact) => !known.includes(fact));
       const day = appendFacts(foldDay('day-1', known), rest);
@@ -219,7 +219,7 @@ describe('a colleague’s file that comes in while a take rolls', () => {
       const dice = diceOf(seed);
       const [mine, theirs] = phonesOnSet(0, dice.below(8 * MINUTE) - 4 * MINUTE) as [SetPhone, SetPhone];
       let now = MORNING + MINUTE;
-      const does = (phone: SetPhone, command: (day: Day, moment: Moment) => Said): Fact => {
+      const does = (phone: SetPhone, command: (day: Day, moment: Moment) => CommandResult): Fact => {
         const moment = { atMs: now, zone: 0, database: phone.database };
         const said = command(phone.day(), moment);
         if (!said.ok) throw new Error(said.problem.code);

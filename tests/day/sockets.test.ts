@@ -159,7 +159,9 @@ describe('a socket holds the lead that was plugged last on the line', () => {
       seen: { phonea: phone.facts.length - 1 },
     };
     const conflicts = conflictsOf(foldDay('day-1', [...phone.facts, late]));
-    expect(conflicts).toMatchObject([{ kind: 'said-twice', link: 'socket:in1', by: [late.id, ours[0]!.id] }]);
+    expect(conflicts).toMatchObject([
+      { kind: 'link-conflict', link: 'socket:in1', by: [late.id, ours[0]!.id] },
+    ]);
     expect(saidOfLink(ours[0]!, 'socket:in1')).toMatchObject({ leads: [{ lead: 'lead-boom2' }] });
   });
 });

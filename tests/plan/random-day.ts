@@ -1,6 +1,6 @@
 import { type Dice, diceOf } from '../../sample-days/dice.ts';
 import { strikeVoice } from '../../src/commands/cast/change-cast.ts';
-import type { Placing, Said } from '../../src/commands/command.ts';
+import type { CommandResult, Placing } from '../../src/commands/command.ts';
 import { addVoice } from '../../src/commands/day/describe.ts';
 import * as chain from '../../src/commands/line/change-chain.ts';
 import { moveBefore, takeBack } from '../../src/commands/line/correct.ts';
@@ -104,7 +104,7 @@ export function randomDay(rig: string, seed: number): RandomDay {
   return { day, wanted: wantedOf(day, dice), after: (drafts) => phone.after(drafts) };
 }
 
-type Attempt = (command: (day: Day) => Said) => void;
+type Attempt = (command: (day: Day) => CommandResult) => void;
 
 function castOf(dice: Dice, attempt: Attempt): void {
   const performers = 2 + dice.below(MOST_PERFORMERS - 1);
@@ -141,7 +141,7 @@ const takeFields = (count: number) => ({
   length: { frames: 250, rate: '25' as const },
 });
 
-type Change = (day: Day, dice: Dice, placing: Placing, phone: Phone) => Said;
+type Change = (day: Day, dice: Dice, placing: Placing, phone: Phone) => CommandResult;
 
 const idOf = (parts: readonly Part[], dice: Dice): PartId => dice.pick(parts).id;
 const voiceOf = (day: Day, dice: Dice): VoiceId => dice.pick([...day.voices.keys()]);

@@ -1,4 +1,4 @@
-import type { Moment, Said } from '../../commands/command.ts';
+import type { CommandResult, Moment } from '../../commands/command.ts';
 import type { Day } from '../../day/model.ts';
 import type { Command } from '../day-store.ts';
 
@@ -6,21 +6,21 @@ import type { Command } from '../day-store.ts';
 
 /** A command of the day. */
 export const onDay =
-  <Intent extends unknown[]>(said: (day: Day, ...intent: Intent) => Said) =>
+  <Intent extends unknown[]>(command: (day: Day, ...intent: Intent) => CommandResult) =>
   (...intent: Intent): Command =>
   (day) =>
-    said(day, ...intent);
+    command(day, ...intent);
 
 /** A command of the day and of the moment it is given. */
 export const atMoment =
-  <Intent extends unknown[]>(said: (day: Day, now: Moment, ...intent: Intent) => Said) =>
+  <Intent extends unknown[]>(command: (day: Day, now: Moment, ...intent: Intent) => CommandResult) =>
   (...intent: Intent): Command =>
   (day, now) =>
-    said(day, now, ...intent);
+    command(day, now, ...intent);
 
 /** A command that needs to know nothing of the day. */
 export const onAnyDay =
-  <Intent extends unknown[]>(said: (...intent: Intent) => Said) =>
+  <Intent extends unknown[]>(command: (...intent: Intent) => CommandResult) =>
   (...intent: Intent): Command =>
   () =>
-    said(...intent);
+    command(...intent);

@@ -9,7 +9,7 @@ import { takeText } from '../../day/slate.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Open } from '../../shared/open-word.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, type Said } from '../command.ts';
+import { type CommandResult, missing } from '../command.ts';
 
 /** From here on a priority is one that nobody gave. */
 const UNRANKED = 500;
@@ -25,7 +25,7 @@ export function nextRank(day: Day): number {
  * Strikes somebody off the cast: packs come off, leads hang free. Fails with `voice-on-takes` for somebody who is on
  * a take, since the take's tracks would lose a name; such a voice is done for the day instead.
  */
-export function strikeVoice(day: Day, voice: VoiceId): Said {
+export function strikeVoice(day: Day, voice: VoiceId): CommandResult {
   if (!day.voices.has(voice)) return missing('voice', voice);
   const takes = takesWith(day, voice);
   if (takes.length > 0) {
@@ -44,7 +44,7 @@ export function strikeVoice(day: Day, voice: VoiceId): Said {
 }
 
 /** Brings somebody back on the cast, with nothing on. */
-export function reinstateVoice(day: Day, voice: VoiceId): Said {
+export function reinstateVoice(day: Day, voice: VoiceId): CommandResult {
   if (!day.voices.has(voice)) return missing('voice', voice);
   return ok([{ kind: 'voice-described', voice, fields: { struck: false } }]);
 }
@@ -53,7 +53,7 @@ export function reinstateVoice(day: Day, voice: VoiceId): Said {
  * Says for the coming setup who is needed and who is not, as one action. Only what differs is said: somebody wanted is
  * needed, somebody needed until now who is not wanted rests, and who is done or was never named stays so.
  */
-export function sayWhoIsNeeded(day: Day, wanted: ReadonlyMap<VoiceId, boolean>): Said {
+export function sayWhoIsNeeded(day: Day, wanted: ReadonlyMap<VoiceId, boolean>): CommandResult {
   const { voices } = answersNow(day);
   const those = (need: Need, test: (want: boolean, now: Open<Need> | null) => boolean): Draft[] => {
     const changed = voices.filter((answer) => {
@@ -80,7 +80,7 @@ export function movedBy(order: readonly VoiceId[], voice: VoiceId, steps: number
 }
 
 /** Gives priorities 1, 2, 3 in this order; only those that change are said. */
-export function rankVoices(day: Day, order: readonly VoiceId[]): Said {
+export function rankVoices(day: Day, order: readonly VoiceId[]): CommandResult {
   const unknown = order.find((id) => !day.voices.has(id));
   if (unknown !== undefined) return missing('voice', unknown);
   const said = order

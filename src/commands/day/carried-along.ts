@@ -2,7 +2,7 @@ import { answersNow } from '../../day/answers/answers.ts';
 import { outAt, pinsOf, weightsIn } from '../../day/chain/links.ts';
 import type { Day, PartId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
-import type { Pins } from '../../facts/kinds/plan-said.ts';
+import type { Pins } from '../../facts/kinds/plan-settings.ts';
 import { leadsStanding } from '../rig/what-stands.ts';
 
 /**

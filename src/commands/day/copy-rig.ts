@@ -1,7 +1,7 @@
 import type { Day } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import { fail, ok } from '../../shared/result.ts';
-import type { Said } from '../command.ts';
+import type { CommandResult } from '../command.ts';
 import { layOn } from '../rig/lay-on.ts';
 import { rigOf } from './start-day.ts';
 
@@ -9,7 +9,7 @@ import { rigOf } from './start-day.ts';
  * The rig of another day as it stood at its end, laid on this one. Booms, plants and feeds that were on a lead come
  * with it; who wore a pack does not.
  */
-export function copyRig(from: Day, onto: Day): Said {
+export function copyRig(from: Day, onto: Day): CommandResult {
   if (from.rig.byId.size === 0) return fail({ code: 'rig-empty' });
   const drafts = rigOf(from);
   const plugged = new Set(

@@ -9,11 +9,11 @@ import { fail, ok } from '../../shared/result.ts';
 import type { CastEntry } from '../cast/cast-list.ts';
 import { nextRank } from '../cast/change-cast.ts';
 import { planCast } from '../cast/plan-cast.ts';
-import { missing, type Said } from '../command.ts';
+import { type CommandResult, missing } from '../command.ts';
 import { nameProblem } from '../rig/part-names.ts';
 
 /** Says fields of the day's head; each holds for the whole day. */
-export function describeDay(fields: HeaderFields): Said {
+export function describeDay(fields: HeaderFields): CommandResult {
   const { date, timecodeRate } = fields;
   if (date && Number.isNaN(Date.parse(`${date}T12:00:00Z`)))
     return fail({ code: 'date-unknown', typed: date });
@@ -27,14 +27,14 @@ export function describeDay(fields: HeaderFields): Said {
 }
 
 /** Says fields of a voice; a spelling corrected once is corrected everywhere. */
-export function describeVoice(day: Day, voice: VoiceId, fields: VoiceFields): Said {
+export function describeVoice(day: Day, voice: VoiceId, fields: VoiceFields): CommandResult {
   if (!day.voices.has(voice)) return missing('voice', voice);
   if (fields.part !== undefined && fields.part.trim() === '') return fail({ code: 'name-empty' });
   return ok([{ kind: 'voice-described', voice, fields }]);
 }
 
 /** Adds one voice. `id` is new. */
-export function addVoice(fields: VoiceFields, id: VoiceId): Said {
+export function addVoice(fields: VoiceFields, id: VoiceId): CommandResult {
   const part = fields.part?.trim() ?? '';
   if (part === '' && (fields.person ?? '').trim() === '') return fail({ code: 'name-empty' });
   return ok([{ kind: 'voice-described', voice: id, fields: { ...fields, part } }]);
@@ -44,7 +44,7 @@ export function addVoice(fields: VoiceFields, id: VoiceId): Said {
  * Adds the performers read from a call sheet. One already there (by cast number, or by name where there is none) is
  * described anew, not doubled; what the sheet leaves empty stays as it was.
  */
-export function addCast(day: Day, entries: readonly CastEntry[], newId: () => VoiceId): Said {
+export function addCast(day: Day, entries: readonly CastEntry[], newId: () => VoiceId): CommandResult {
   if (entries.length === 0) return fail({ code: 'cast-empty' });
   let rank = nextRank(day);
   const said = planCast(day, entries).flatMap(({ entry, does, known }): Draft[] => {
@@ -67,7 +67,7 @@ const namesSaid = ({ part, person }: CastEntry): VoiceFields => ({
 });
 
 /** Says fields of a part of the rig; they hold for the whole day. Two parts of one type must not bear one name. */
-export function describePart(day: Day, part: PartId, fields: PartFields): Said {
+export function describePart(day: Day, part: PartId, fields: PartFields): CommandResult {
   const known = day.rig.byId.get(part);
   if (!known) return missing('part', part);
   const name = fields.name?.trim();

@@ -19,11 +19,11 @@ export function differingAlong(day: Day, what: 'day' | 'rig' = 'day'): Conflict[
   const { links } = answersNow(day);
   const along = what === 'day' ? [...DAY_LINKS, ...[...namesAlong(day).keys()].map(key.named)] : RIG_LINKS;
   return conflictsOf(day).filter((conflict) => {
-    if (conflict.kind === 'said-twice') {
+    if (conflict.kind === 'link-conflict') {
       const { link } = conflict;
       return along.some((start) => link.startsWith(start)) && links.get(link)?.rivals !== undefined;
     }
-    if (conflict.kind !== 'described-twice') return false;
+    if (conflict.kind !== 'field-conflict') return false;
     if (conflict.of === 'part') return true;
     if (what === 'rig') return false;
     return conflict.of === 'voice' || (conflict.of === 'day' && !OWN_FIELDS.has(conflict.field));

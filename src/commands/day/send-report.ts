@@ -1,6 +1,6 @@
 import type { ReportFrom, ReportMade } from '../../facts/kinds/report-sent.ts';
 import { ok } from '../../shared/result.ts';
-import type { Said } from '../command.ts';
+import type { CommandResult } from '../command.ts';
 
 /** What left the phone. */
 export interface Outgoing {
@@ -19,7 +19,7 @@ const LONGEST = 200;
 /**
  * Notes that a report was handed over. It has happened, so it is never refused: what is too long to be kept is cut.
  */
-export function noteSent({ letter, route, files, to, made, from }: Outgoing): Said {
+export function noteSent({ letter, route, files, to, made, from }: Outgoing): CommandResult {
   const short = (texts: readonly string[], most: number) =>
     texts.slice(0, most).map((text) => text.slice(0, LONGEST));
   return ok([

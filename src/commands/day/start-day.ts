@@ -5,7 +5,7 @@ import type { Day, Header } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { HeaderFields } from '../../facts/kinds/day-described.ts';
 import { ok } from '../../shared/result.ts';
-import type { Moment, Said } from '../command.ts';
+import type { CommandResult, Moment } from '../command.ts';
 import { ifASource, ifInRig, leadsStanding } from '../rig/what-stands.ts';
 import { marksOf, upkeepOf } from './carried-along.ts';
 import { dateAt, nextDate, nextLabel } from './day-after.ts';
@@ -15,7 +15,7 @@ import { dateAt, nextDate, nextLabel } from './day-after.ts';
  * come off at wrap and mutes go, so nobody wears anything yet. What follows a sample day is one too: its people are
  * made up as well.
  */
-export function carryOver(from: Day, now: Moment): Said {
+export function carryOver(from: Day, now: Moment): CommandResult {
   const { sample } = from.header;
   return ok([
     {

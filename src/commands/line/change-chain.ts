@@ -3,17 +3,27 @@ import { isGangAt, stretchOf } from '../../day/answers/gang-reach.ts';
 import type { Day, Need, PartId, SelectorPosition, VoiceId } from '../../day/model.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, type Placing, placed, type Said } from '../command.ts';
+import { type CommandResult, missing, type Placing, placed } from '../command.ts';
 
 /** Puts a transmitter on a voice, or (null) on nobody. Whoever wore it before wears it no longer. */
-export function giveTransmitter(day: Day, transmitter: PartId, to: VoiceId | null, at: Placing = {}): Said {
+export function giveTransmitter(
+  day: Day,
+  transmitter: PartId,
+  to: VoiceId | null,
+  at: Placing = {},
+): CommandResult {
   if (!day.rig.byId.has(transmitter)) return missing('transmitter', transmitter);
   if (to !== null && !day.voices.has(to)) return missing('voice', to);
   return ok([placed({ kind: 'transmitter-worn', transmitter, voice: to }, at)]);
 }
 
 /** Tunes a receiver channel to a transmitter, or (null) to none. */
-export function tuneChannel(day: Day, channel: PartId, transmitter: PartId | null, at: Placing = {}): Said {
+export function tuneChannel(
+  day: Day,
+  channel: PartId,
+  transmitter: PartId | null,
+  at: Placing = {},
+): CommandResult {
   if (!day.rig.byId.has(channel)) return missing('channel', channel);
   if (transmitter !== null && !day.rig.byId.has(transmitter)) return missing('transmitter', transmitter);
   return ok([placed({ kind: 'channels-tuned', tunings: [{ channel, transmitter }] }, at)]);
@@ -25,14 +35,19 @@ export function throwSelectors(
   selectors: readonly PartId[],
   position: SelectorPosition,
   at: Placing = {},
-): Said {
+): CommandResult {
   const unknown = selectors.find((id) => day.rig.byId.get(id)?.type !== 'selector');
   if (unknown !== undefined || selectors.length === 0) return missing('selector', unknown ?? '');
   return ok([placed({ kind: 'selectors-thrown', selectors: [...selectors], position }, at)]);
 }
 
 /** Sends an input to these iso tracks and no others. The mix hears every input and is not said. */
-export function sendInput(day: Day, input: PartId, tracks: readonly PartId[], at: Placing = {}): Said {
+export function sendInput(
+  day: Day,
+  input: PartId,
+  tracks: readonly PartId[],
+  at: Placing = {},
+): CommandResult {
   if (day.rig.byId.get(input)?.type !== 'input') return missing('input', input);
   const wrong = tracks.find((id) => day.rig.byId.get(id)?.type !== 'track' || day.rig.byId.get(id)?.mix);
   if (wrong !== undefined) return missing('iso track', wrong);
@@ -40,14 +55,20 @@ export function sendInput(day: Day, input: PartId, tracks: readonly PartId[], at
 }
 
 /** Sends an input to a track instead of another; what it feeds besides stays. */
-export function moveToTrack(day: Day, input: PartId, from: PartId, to: PartId, at: Placing = {}): Said {
+export function moveToTrack(
+  day: Day,
+  input: PartId,
+  from: PartId,
+  to: PartId,
+  at: Placing = {},
+): CommandResult {
   const fed = answersBefore(day, at.before).inputs.find((one) => one.input.id === input)?.reach.tracks ?? [];
   const kept = fed.filter((id) => id !== from && id !== to && day.rig.byId.has(id));
   return sendInput(day, input, [...kept, to], at);
 }
 
 /** Mutes an input or a transmitter, or lets it be heard again. */
-export function setMute(day: Day, part: PartId, muted: boolean, at: Placing = {}): Said {
+export function setMute(day: Day, part: PartId, muted: boolean, at: Placing = {}): CommandResult {
   const type = day.rig.byId.get(part)?.type;
   if (type === undefined || !isOneOf(['input', 'transmitter'], type)) return missing('input', part);
   return ok([placed({ kind: 'mute-set', what: type, part, muted }, at)]);
@@ -62,7 +83,7 @@ export interface GangPlacing extends Placing {
  * Says that all who share a track there do so on purpose, besides any other gang of it. Before a take it holds as long
  * as the track stays as it is there, and no longer, unless it is to hold onwards.
  */
-export function declareGang(day: Day, track: PartId, at: GangPlacing = {}): Said {
+export function declareGang(day: Day, track: PartId, at: GangPlacing = {}): CommandResult {
   const answer = answersBefore(day, at.before).tracks.find((one) => one.track.id === track);
   if (!answer) return missing('track', track);
   const sources = [...new Set(answer.heard.map(({ source }) => source.id))];
@@ -76,19 +97,19 @@ export function declareGang(day: Day, track: PartId, at: GangPlacing = {}): Said
 }
 
 /** Ends every gang of a track: whoever still shares it clashes from there on, unless ganged again later. */
-export function dissolveGang(day: Day, track: PartId, at: Placing = {}): Said {
+export function dissolveGang(day: Day, track: PartId, at: Placing = {}): CommandResult {
   if (!day.rig.byId.has(track)) return missing('track', track);
   return ok([placed({ kind: 'gang-declared', track, sources: [] }, at)]);
 }
 
 /** Types a name for a track, an exception that is shown as one; an empty name ends it. */
-export function nameTrack(day: Day, track: PartId, name: string, at: Placing = {}): Said {
+export function nameTrack(day: Day, track: PartId, name: string, at: Placing = {}): CommandResult {
   if (!day.rig.byId.has(track)) return missing('track', track);
   return ok([placed({ kind: 'track-named', track, name: name.trim().slice(0, 200) || null }, at)]);
 }
 
 /** Says who is needed from here on, who rests and who is done. */
-export function markNeed(day: Day, voices: readonly VoiceId[], need: Need, at: Placing = {}): Said {
+export function markNeed(day: Day, voices: readonly VoiceId[], need: Need, at: Placing = {}): CommandResult {
   const unknown = voices.find((id) => !day.voices.has(id));
   if (unknown !== undefined || voices.length === 0) return missing('voice', unknown ?? '');
   return ok([placed({ kind: 'voices-needed', voices: voices.map((voice) => ({ voice, need })) }, at)]);

@@ -1,17 +1,17 @@
 import { isOnTheLine } from '../../day/fold/line-item.ts';
 import type { Day, FactId } from '../../day/model.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, type Said } from '../command.ts';
+import { type CommandResult, missing } from '../command.ts';
 
 /** Takes facts back. What was put before a take keeps its place even when the take is taken back. */
-export function takeBack(day: Day, targets: readonly FactId[]): Said {
+export function takeBack(day: Day, targets: readonly FactId[]): CommandResult {
   const standing = targets.filter((id) => !day.takenBack.has(id));
   if (standing.length === 0) return fail({ code: 'already-taken-back' });
   return ok([{ kind: 'fact-retracted', targets: standing, by: 'hand' }]);
 }
 
 /** Brings facts back by taking back whatever took them back. */
-export function bringBack(day: Day, targets: readonly FactId[]): Said {
+export function bringBack(day: Day, targets: readonly FactId[]): CommandResult {
   const wanted = new Set(targets);
   const culprits = day.facts.filter(
     (fact) =>
@@ -24,7 +24,7 @@ export function bringBack(day: Day, targets: readonly FactId[]): Said {
 }
 
 /** Moves a change or a take to just before a take, or (null) back to where it was said. */
-export function moveBefore(day: Day, target: FactId, take: FactId | null): Said {
+export function moveBefore(day: Day, target: FactId, take: FactId | null): CommandResult {
   const fact = day.facts.find(({ id }) => id === target);
   if (!fact || !isOnTheLine(fact)) return missing('change', target);
   if (take !== null && !day.takes.has(take)) return missing('take', take);

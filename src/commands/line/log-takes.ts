@@ -6,7 +6,7 @@ import type { Slate, TakeFields, TakeKind } from '../../facts/kinds/take-logged.
 import { fail, ok } from '../../shared/result.ts';
 import { type FollowedClock, timecodeAt, timeOfDayClock } from '../../time/followed-clock.ts';
 import { msToFrames } from '../../time/timecode.ts';
-import { type Moment, missing, type Placing, placed, type Said } from '../command.ts';
+import { type CommandResult, type Moment, missing, type Placing, placed } from '../command.ts';
 
 /**
  * The clock a take is stamped with: the one tied to the recorder, or time of day until there is one. Null where nobody
@@ -23,7 +23,7 @@ const stampAt = (day: Day, now: Moment): Stamp | null => {
 };
 
 /** Rolls the next take of a kind: slate and number are filled in, the start is stamped. One at a time on a phone. */
-export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): Said {
+export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): CommandResult {
   const open = ownOpenTake(day, now.database);
   if (open) return fail({ code: 'take-open', take: takeText(open) });
   const { slate, number } = nextTake(day, kind);
@@ -39,7 +39,7 @@ const LONGEST_MS = 86_400_000;
  * Cuts an open take, that of this phone unless another is named. Its length is the time that passed, whatever the
  * timecode did meanwhile; one that was left open for more than a day gets none.
  */
-export function cutTake(day: Day, now: Moment, take?: TakeId): Said {
+export function cutTake(day: Day, now: Moment, take?: TakeId): CommandResult {
   const open =
     take === undefined ? ownOpenTake(day, now.database) : openTakes(day).find(({ id }) => id === take);
   if (!open) return fail({ code: 'no-take-open' });
@@ -50,7 +50,7 @@ export function cutTake(day: Day, now: Moment, take?: TakeId): Said {
 }
 
 /** Logs a take afterwards, everything typed; it can be put before an earlier take. */
-export function logTake(day: Day, fields: TakeFields, at: Placing = {}): Said {
+export function logTake(day: Day, fields: TakeFields, at: Placing = {}): CommandResult {
   const kind = fields.kind ?? 'take';
   const slate = fields.slate ?? currentSlate(day);
   const number = fields.number ?? nextNumber(day, kind, slate);
@@ -58,18 +58,18 @@ export function logTake(day: Day, fields: TakeFields, at: Placing = {}): Said {
 }
 
 /** Corrects what was said of a take, field by field. To circle a take says that it is not NG, and NG that it is not circled. */
-export function describeTake(day: Day, take: string, said: TakeFields): Said {
+export function describeTake(day: Day, take: string, said: TakeFields): CommandResult {
   if (!day.takes.has(take)) return missing('take', take);
   const other: TakeFields = said.noGood ? { circled: false } : said.circled ? { noGood: false } : {};
   return ok([{ kind: 'take-described', take, fields: { ...said, ...other } }]);
 }
 
 /** Circles a take, or takes the circle off. */
-export const circleTake = (day: Day, take: string, circled: boolean): Said =>
+export const circleTake = (day: Day, take: string, circled: boolean): CommandResult =>
   describeTake(day, take, { circled });
 
 /** Adds a note to a take, or to one track of it. */
-export function addNote(day: Day, take: string, typed: string, track?: string): Said {
+export function addNote(day: Day, take: string, typed: string, track?: string): CommandResult {
   if (!day.takes.has(take)) return missing('take', take);
   const text = typed.trim();
   if (text === '') return fail({ code: 'note-empty' });
@@ -78,19 +78,19 @@ export function addNote(day: Day, take: string, typed: string, track?: string): 
 }
 
 /** Calls a slate: the takes from here on belong to it. Without one, the next setup. */
-export function callSlate(day: Day, slate: Slate = slateAfter(day), at: Placing = {}): Said {
+export function callSlate(day: Day, slate: Slate = slateAfter(day), at: Placing = {}): CommandResult {
   return ok([placed({ kind: 'slate-called', slate }, at)]);
 }
 
 /** Changes the sound roll from here on. */
-export function changeRoll(roll: string, at: Placing = {}): Said {
+export function changeRoll(roll: string, at: Placing = {}): CommandResult {
   const name = roll.trim();
   if (name === '' || name.length > 200) return fail({ code: 'roll-name', longest: 200 });
   return ok([placed({ kind: 'roll-changed', roll: name }, at)]);
 }
 
 /** Ties the phone's clock to the recorder: it showed `frames` when the mixer tapped. */
-export function followClock(day: Day, frames: number, now: Moment): Said {
+export function followClock(day: Day, frames: number, now: Moment): CommandResult {
   const rate = rateOfDay(day);
   if (!rate) return fail({ code: 'rate-unknown', timecodeRate: day.header.timecodeRate });
   return ok([{ kind: 'clock-followed', frames, rate, atMs: now.atMs }]);

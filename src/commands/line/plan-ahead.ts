@@ -1,16 +1,16 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import { pinsOf } from '../../day/chain/links.ts';
 import type { Day, VoiceId } from '../../day/model.ts';
-import type { Pins, SaidWeights } from '../../facts/kinds/plan-said.ts';
+import type { MoveWeights, Pins } from '../../facts/kinds/plan-settings.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, type Said } from '../command.ts';
+import { type CommandResult, missing } from '../command.ts';
 
 /** Pins a voice to what it has, or lets a pin go (undefined); the other pins of the voice stay. */
 export function pinVoice(
   day: Day,
   voice: VoiceId,
   change: { [Pin in keyof Pins]?: Pins[Pin] | undefined },
-): Said {
+): CommandResult {
   if (!day.voices.has(voice)) return missing('voice', voice);
   const now = pinsOf(answersNow(day).links, voice)?.value ?? {};
   const pins = Object.fromEntries(
@@ -20,12 +20,12 @@ export function pinVoice(
 }
 
 /** Marks a transmitter, channel, lead, input or track as out of order, or as in order again. */
-export function markOut(part: string, out: boolean): Said {
+export function markOut(part: string, out: boolean): CommandResult {
   return ok([{ kind: 'out-marked', part, out }]);
 }
 
 /** Says what each kind of move costs on this rig, 1 to 99. */
-export function weighMoves(weights: SaidWeights): Said {
+export function weighMoves(weights: MoveWeights): CommandResult {
   const wrong = Object.entries(weights).find(
     ([, w]) => w !== undefined && !(Number.isInteger(w) && w >= 1 && w <= 99),
   );

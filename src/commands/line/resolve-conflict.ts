@@ -1,11 +1,11 @@
 import type { Day, FactId, TakeId } from '../../day/model.ts';
-import { registersOf } from '../../day/phones/described-twice.ts';
+import { registersOf } from '../../day/phones/field-conflicts.ts';
 import { ORDER_LINK } from '../../day/phones/order-unsure.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import type { Draft, Fact } from '../../facts/fact.ts';
 import { bodyOf } from '../../facts/kinds/envelope.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, type Said } from '../command.ts';
+import { type CommandResult, missing } from '../command.ts';
 
 /**
  * Says which of several words on one link is true: it then holds from where the first of them stands on the line, takes
@@ -16,7 +16,7 @@ export function resolveConflict(
   link: string,
   among: readonly FactId[],
   stands: FactId | null,
-): Said {
+): CommandResult {
   const unknown = among.find((id) => !day.facts.some((fact) => fact.id === id));
   if (unknown !== undefined) return missing('change', unknown);
   if (stands !== null && !among.includes(stands)) return missing('change', stands);
@@ -24,7 +24,7 @@ export function resolveConflict(
 }
 
 /** Says one field of a fact once more, now that all words on it are known, which leaves no other standing. */
-export function sayFieldAgain(day: Day, id: FactId, { of, id: thing, field }: DescribedField): Said {
+export function sayFieldAgain(day: Day, id: FactId, { of, id: thing, field }: DescribedField): CommandResult {
   const fact = day.facts.find((one) => one.id === id);
   const register =
     fact && registersOf(fact).find((one) => one.of === of && one.id === thing && one.field === field);
@@ -46,7 +46,7 @@ function marksOf(fact: Fact): { circled: boolean; noGood: boolean } {
 }
 
 /** Says that two takes are one, logged by two phones: notes and marks of both are of `into`, and `take` is gone. */
-export function joinTakes(day: Day, take: TakeId, into: TakeId): Said {
+export function joinTakes(day: Day, take: TakeId, into: TakeId): CommandResult {
   if (!day.takes.has(take)) return missing('take', take);
   if (!day.takes.has(into)) return missing('take', into);
   if (take === into) return fail({ code: 'before-itself' });
@@ -54,7 +54,7 @@ export function joinTakes(day: Day, take: TakeId, into: TakeId): Said {
 }
 
 /** Says whether a change came before a take or after it, where the clocks could not tell. */
-export function decideOrder(day: Day, change: FactId, take: TakeId, isBefore: boolean): Said {
+export function decideOrder(day: Day, change: FactId, take: TakeId, isBefore: boolean): CommandResult {
   const item = day.line.find(({ fact }) => fact.id === change);
   const of = day.takeItems.get(take);
   if (!item) return missing('change', change);

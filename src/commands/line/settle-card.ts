@@ -5,7 +5,7 @@ import type { CardSettlement } from '../../day/wrap/card-settlement.ts';
 import type { Draft } from '../../facts/fact.ts';
 import { takeFields } from '../../facts/kinds/take-logged.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, placed, type Said, together } from '../command.ts';
+import { type CommandResult, missing, placed, together } from '../command.ts';
 import { describeDay } from '../day/describe.ts';
 import { moveBefore, takeBack } from './correct.ts';
 import { addNote, changeRoll, describeTake, logTake } from './log-takes.ts';
@@ -16,7 +16,7 @@ type Of<Kind extends CardSettlement['kind']> = Extract<CardSettlement, { kind: K
  * Settles one difference between the card and the log: the facts of one action, so one undo takes it back. Fails as
  * the commands it stands for do, and with `file-value-unfit` where a file says what no log can hold.
  */
-export function settleCard(day: Day, settlement: CardSettlement): Said {
+export function settleCard(day: Day, settlement: CardSettlement): CommandResult {
   switch (settlement.kind) {
     case 'describe-takes':
       return describeTakes(day, settlement);
@@ -46,22 +46,22 @@ export function settleCard(day: Day, settlement: CardSettlement): Said {
 }
 
 /** Settles several differences as one action. */
-export const settleAll = (day: Day, settlements: readonly CardSettlement[]): Said =>
+export const settleAll = (day: Day, settlements: readonly CardSettlement[]): CommandResult =>
   together(...settlements.map((settlement) => settleCard(day, settlement)));
 
 /** Says that the card was checked: how many files and recordings it held, and how many differences are open. */
-export const noteCardCheck = (files: number, recordings: number, open: number): Said =>
+export const noteCardCheck = (files: number, recordings: number, open: number): CommandResult =>
   ok([{ kind: 'card-checked', files, recordings, open }]);
 
 const unfit = fail({ code: 'file-value-unfit' });
 const fits = (fields: unknown): boolean => takeFields.safeParse(fields).success;
 
-function describeTakes(day: Day, { takes }: Of<'describe-takes'>): Said {
+function describeTakes(day: Day, { takes }: Of<'describe-takes'>): CommandResult {
   if (takes.some(({ fields }) => !fits(fields))) return unfit;
   return together(...takes.map(({ take, fields }) => describeTake(day, take, fields)));
 }
 
-function changeRolls(day: Day, { roll, before, back }: Of<'change-roll'>): Said {
+function changeRolls(day: Day, { roll, before, back }: Of<'change-roll'>): CommandResult {
   const unknown = [before, back?.before].find((take) => take !== undefined && !day.takes.has(take));
   if (unknown !== undefined) return missing('take', unknown);
   return together(
@@ -71,7 +71,7 @@ function changeRolls(day: Day, { roll, before, back }: Of<'change-roll'>): Said 
 }
 
 /** The name is typed before the take and whatever was typed before it comes back after it. */
-function nameTrackAt(day: Day, { track, name, take, until }: Of<'name-track'>): Said {
+function nameTrackAt(day: Day, { track, name, take, until }: Of<'name-track'>): CommandResult {
   if (!day.rig.byId.has(track)) return missing('track', track);
   const unknown = [take, until].find((id) => id !== null && !day.takes.has(id));
   if (unknown) return missing('take', unknown);
@@ -83,7 +83,7 @@ function nameTrackAt(day: Day, { track, name, take, until }: Of<'name-track'>): 
   return ok([named(typed, take), ...(until ? [named(earlier, until)] : [])]);
 }
 
-function logRecording(day: Day, { fields, before }: Of<'log-recording'>): Said {
+function logRecording(day: Day, { fields, before }: Of<'log-recording'>): CommandResult {
   if (before !== null && !day.takes.has(before)) return missing('take', before);
   return fits(fields) ? logTake(day, fields, before === null ? {} : { before }) : unfit;
 }

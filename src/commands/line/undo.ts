@@ -5,7 +5,7 @@ import { MOST_TARGETS } from '../../facts/kinds/corrected.ts';
 import { batchOf } from '../../facts/kinds/envelope.ts';
 import { databaseOf, type FactId } from '../../shared/ids.ts';
 import { fail, ok } from '../../shared/result.ts';
-import type { Said } from '../command.ts';
+import type { CommandResult } from '../command.ts';
 
 interface Action {
   readonly facts: readonly Fact[];
@@ -78,7 +78,7 @@ function batchesOf(day: Day, database: string): Fact[][] {
  * Takes back the last action of this phone. Fails with `undo-built-on` where it logged a take of which another phone has
  * said something since, unless it is wanted `evenIfBuiltOn`.
  */
-export function undo(day: Day, database: string, { evenIfBuiltOn = false } = {}): Said {
+export function undo(day: Day, database: string, { evenIfBuiltOn = false } = {}): CommandResult {
   const facts = actionsOf(day, database).done.at(-1)?.facts ?? [];
   if (facts.length === 0) return fail({ code: 'nothing-to-undo' });
   const built = evenIfBuiltOn ? undefined : facts.find((fact) => wordsOfOthers(day, database, fact) > 0);
@@ -111,7 +111,7 @@ const wordsOfOthers = (day: Day, database: string, { id, kind }: Fact): number =
       ).length;
 
 /** Brings back the action that undo took back last. */
-export function redo(day: Day, database: string): Said {
+export function redo(day: Day, database: string): CommandResult {
   const undoneBy = actionsOf(day, database).undone.at(-1)?.undoneBy;
   if (!undoneBy) return fail({ code: 'nothing-to-redo' });
   return ok(retracting(undoneBy, 'redo'));

@@ -3,7 +3,7 @@ import type { Day, PartId } from '../../day/model.ts';
 import type { PartFields, ReservedUse } from '../../facts/kinds/part-described.ts';
 import { INPUTS, type InputKind, type OutputKind } from '../../facts/kinds/rig-kinds.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, type Said } from '../command.ts';
+import { type CommandResult, missing } from '../command.ts';
 import { laid, nextOrder, type SaidPart } from './lay-rig.ts';
 import { freeNames, nameProblem } from './part-names.ts';
 
@@ -13,7 +13,7 @@ const isCount = (count: number): boolean => Number.isInteger(count) && count >= 
 const howMany = () => fail({ code: 'how-many', least: 1, most: MOST_AT_ONCE });
 
 /** Adds inputs of a kind. Each goes to the next iso track that nothing feeds; when none is left, to no track yet. */
-export function addInputs(day: Day, kind: InputKind, count: number, newId: () => PartId): Said {
+export function addInputs(day: Day, kind: InputKind, count: number, newId: () => PartId): CommandResult {
   if (!isCount(count)) return howMany();
   const parts = numbered(day, freeNames(day, 'input', INPUTS[kind].called, count), newId, {
     type: 'input',
@@ -31,7 +31,7 @@ export function unfedTracks(day: Day): PartId[] {
 }
 
 /** Adds iso tracks, pre-fader, numbered on from those already there. */
-export function addTracks(day: Day, count: number, newId: () => PartId): Said {
+export function addTracks(day: Day, count: number, newId: () => PartId): CommandResult {
   if (!isCount(count)) return howMany();
   const next = Math.max(day.rig.tracks.length, ...day.rig.tracks.map(({ name }) => Number(name) || 0)) + 1;
   const names = Array.from({ length: count }, (_, at) => String(next + at));
@@ -39,7 +39,7 @@ export function addTracks(day: Day, count: number, newId: () => PartId): Said {
 }
 
 /** Adds a send of the recorder, with what it is for. */
-export function addSend(day: Day, name: string, use: ReservedUse | null, newId: () => PartId): Said {
+export function addSend(day: Day, name: string, use: ReservedUse | null, newId: () => PartId): CommandResult {
   const wrong = nameProblem(day, 'send', name);
   if (wrong) return wrong;
   return ok([laid(numbered(day, [name.trim()], newId, { type: 'send', reserved: use }))]);
@@ -54,7 +54,7 @@ export interface OutputSpec {
 }
 
 /** Adds one more output to a receiver: a second way out for a channel, or one that carries timecode or comms. */
-export function addOutput(day: Day, receiver: PartId, spec: OutputSpec, id: PartId): Said {
+export function addOutput(day: Day, receiver: PartId, spec: OutputSpec, id: PartId): CommandResult {
   if (day.rig.byId.get(receiver)?.type !== 'receiver') return missing('receiver', receiver);
   const channel = spec.channel === null ? null : day.rig.byId.get(spec.channel);
   if (channel === undefined) return missing('channel', spec.channel ?? '');

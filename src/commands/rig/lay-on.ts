@@ -4,7 +4,7 @@ import { outAt, weightsIn } from '../../day/chain/links.ts';
 import type { Day } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import { ok } from '../../shared/result.ts';
-import type { Said } from '../command.ts';
+import type { CommandResult } from '../command.ts';
 import { underNewIds } from './under-new-ids.ts';
 import { pinsWithout } from './what-stands.ts';
 
@@ -12,7 +12,7 @@ import { pinsWithout } from './what-stands.ts';
  * Lays a rig on a day. Where one was struck before, the new one answers as on an empty day: its parts and leads have ids
  * that this day never had, and what the old rig left on the cast goes. A hardline that is on the cast is not respelled.
  */
-export function layOn(day: Day, said: Said): Said {
+export function layOn(day: Day, said: CommandResult): CommandResult {
   if (!said.ok) return said;
   const drafts = said.value.flatMap((draft) => hardlineOn(day, draft));
   return ok([...leftovers(day), ...underNewIds(day, drafts)]);

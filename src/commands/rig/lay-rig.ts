@@ -4,7 +4,7 @@ import type { Draft } from '../../facts/fact.ts';
 import type { PartFields, Place } from '../../facts/kinds/part-described.ts';
 import { INPUTS, type OutputKind } from '../../facts/kinds/rig-kinds.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, type Placing, placed, type Said } from '../command.ts';
+import { type CommandResult, missing, type Placing, placed } from '../command.ts';
 import { freeNames, idAfter, LONGEST_NAME, nameProblem } from './part-names.ts';
 import type { RigSpec } from './rig-spec.ts';
 
@@ -23,7 +23,7 @@ export const laid = (parts: SaidPart[]): Draft => ({ kind: 'rig-laid', parts });
  * Lays a recorder: its inputs and tracks, and each input on a track of its own. Track 1 is the mix. Where there are
  * more inputs than iso tracks, the last inputs share the last track.
  */
-export function layRecorder(spec: RigSpec): Said {
+export function layRecorder(spec: RigSpec): CommandResult {
   const tracks: SaidPart[] = Array.from({ length: spec.tracks }, (_, at) => ({
     part: `tr${at + 1}`,
     fields:
@@ -64,7 +64,7 @@ export interface ReceiverSpec {
 }
 
 /** Adds a receiver with its channels and outputs. `id` is new; parts of it are named after it. */
-export function addReceiver(day: Day, spec: ReceiverSpec, id: PartId): Said {
+export function addReceiver(day: Day, spec: ReceiverSpec, id: PartId): CommandResult {
   const name = spec.name.trim();
   const count = spec.modules.reduce((sum, { channels }) => sum + channels, 0);
   const wrong = nameProblem(day, 'receiver', name);
@@ -99,7 +99,7 @@ export function addReceiver(day: Day, spec: ReceiverSpec, id: PartId): Said {
 }
 
 /** Adds transmitters `prefix`1 to `prefix`n, counting on from those already there. */
-export function addTransmitters(day: Day, prefix: string, count: number, newId: () => PartId): Said {
+export function addTransmitters(day: Day, prefix: string, count: number, newId: () => PartId): CommandResult {
   const letters = prefix.trim();
   if (letters === '') return fail({ code: 'name-empty' });
   if (letters.length > 12) return fail({ code: 'name-too-long', longest: 12 });
@@ -127,7 +127,7 @@ export function tuneBlock(
   channels: readonly PartId[],
   transmitters: readonly PartId[],
   at: Placing = {},
-): Said {
+): CommandResult {
   const count = Math.min(channels.length, transmitters.length);
   if (count === 0) return fail({ code: 'block-empty' });
   const tunings = channels
@@ -141,7 +141,7 @@ export function plugBlock(
   outputs: readonly PartId[],
   inputs: readonly PartId[],
   position: 'a' | 'b' = 'a',
-): Said {
+): CommandResult {
   const count = Math.min(outputs.length, inputs.length);
   if (count === 0) return fail({ code: 'block-empty' });
   const leads = outputs
@@ -154,7 +154,11 @@ export function plugBlock(
  * Puts a bank of selectors before inputs, one each, with what their two positions are called. Selectors and banks are
  * numbered on from those already there.
  */
-export function addSelectors(day: Day, inputs: readonly PartId[], positions: [string, string]): Said {
+export function addSelectors(
+  day: Day,
+  inputs: readonly PartId[],
+  positions: [string, string],
+): CommandResult {
   if (inputs.length === 0) return fail({ code: 'block-empty' });
   const named = positions.map((name) => name.trim()) as [string, string];
   for (const name of named) {

@@ -4,7 +4,7 @@ import type { Day, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '.
 import { inputsFitting, type OutputKind } from '../../facts/kinds/rig-kinds.ts';
 import type { Open } from '../../shared/open-word.ts';
 import { fail, ok } from '../../shared/result.ts';
-import { missing, type Placing, placed, type Said } from '../command.ts';
+import { type CommandResult, missing, type Placing, placed } from '../command.ts';
 import { idAfter } from './part-names.ts';
 
 /** The lead that leaves an output or a hardline voice, if one does: rather one that is plugged than one that hangs. */
@@ -29,7 +29,7 @@ export function plugRun(
   inputs: readonly (PartId | null)[],
   position: SelectorPosition = 'a',
   at: Placing = {},
-): Said {
+): CommandResult {
   const count = Math.min(from.length, inputs.length);
   if (count === 0) return fail({ code: 'block-empty' });
   const { links } = answersBefore(day, at.before);

@@ -5,7 +5,7 @@ import type { Place } from '../../facts/kinds/part-described.ts';
 import { stampFacts } from '../../facts/stamp.ts';
 import { idSource } from '../../shared/ids.ts';
 import { ok } from '../../shared/result.ts';
-import type { Said } from '../command.ts';
+import type { CommandResult } from '../command.ts';
 import { addOutput } from './grow-rig.ts';
 import {
   addReceiver,
@@ -24,7 +24,7 @@ export interface StartingRig {
   readonly name: string;
   readonly about: string;
   /** Lays it: the facts of one action. */
-  readonly lay: () => Said;
+  readonly lay: () => CommandResult;
 }
 
 /** Says commands one after another on a day of their own, so that each sees what the one before laid. */
@@ -38,7 +38,7 @@ class Laying {
     return foldDay('laying', stampFacts(this.drafts, saying));
   }
 
-  say(said: Said): void {
+  say(said: CommandResult): void {
     if (!said.ok) throw new Error(`A starting rig failed: ${said.problem.code}`);
     this.drafts.push(...said.value);
   }
@@ -75,7 +75,7 @@ class Laying {
 const run = (prefix: string, from: number, to: number): string[] =>
   Array.from({ length: to - from + 1 }, (_, at) => `${prefix}${from + at}`);
 
-function bagOfSixteen(): Said {
+function bagOfSixteen(): CommandResult {
   const rig = new Laying();
   rig.recorder({
     tracks: 16,
@@ -108,7 +108,7 @@ function bagOfSixteen(): Said {
   return ok(rig.drafts);
 }
 
-function cartWithFarBox(): Said {
+function cartWithFarBox(): CommandResult {
   const rig = new Laying();
   rig.recorder({
     tracks: 16,
@@ -129,7 +129,7 @@ function cartWithFarBox(): Said {
   return ok(rig.drafts);
 }
 
-function twoModules(): Said {
+function twoModules(): CommandResult {
   const rig = new Laying();
   rig.recorder({
     tracks: 12,

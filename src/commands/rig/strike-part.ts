@@ -4,7 +4,7 @@ import { takeText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import type { PartFields, ReservedUse } from '../../facts/kinds/part-described.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
-import { missing, type Said, together } from '../command.ts';
+import { type CommandResult, missing, together } from '../command.ts';
 import { laid } from './lay-rig.ts';
 import { nameProblem } from './part-names.ts';
 import { pinsWithout } from './what-stands.ts';
@@ -47,13 +47,13 @@ function withDependents<P extends Part>(parts: Iterable<P>, { id }: Part): P[] {
   );
 }
 
-const saidOf = (parts: readonly Part[], fields: PartFields): Said =>
+const saidOf = (parts: readonly Part[], fields: PartFields): CommandResult =>
   parts.length === 1
     ? ok([{ kind: 'part-described', part: parts[0]!.id, fields }])
     : ok([laid(parts.map(({ id }) => ({ part: id, fields })))]);
 
 /** Strikes a part out of the rig, with what goes with it. Fails with `part-recorded` where a take would lose a voice. */
-export function strikePart(day: Day, id: PartId): Said {
+export function strikePart(day: Day, id: PartId): CommandResult {
   const part = day.rig.byId.get(id);
   if (!part) return missing('part', id);
   const parts = withDependents(day.rig.byId.values(), part);
@@ -65,7 +65,7 @@ export function strikePart(day: Day, id: PartId): Said {
 }
 
 /** Strikes the whole rig, to lay another; fails once somebody was recorded with it. */
-export function strikeRig(day: Day): Said {
+export function strikeRig(day: Day): CommandResult {
   const parts = [...day.rig.byId.values()];
   if (parts.length === 0) return fail({ code: 'rig-empty' });
   const take = takeThrough(day, new Set(parts.map(({ id }) => id)));
@@ -117,7 +117,7 @@ export function struckParts(day: Day): Part[] {
 }
 
 /** Brings a struck part back, with what was struck with it; its leads and tunings are as they were. */
-export function bringBackPart(day: Day, id: PartId): Said {
+export function bringBackPart(day: Day, id: PartId): CommandResult {
   const struck = allStruck(day);
   const part = struck.find((one) => one.id === id);
   if (!part) return fail({ code: 'not-taken-back' });
@@ -126,7 +126,7 @@ export function bringBackPart(day: Day, id: PartId): Said {
 }
 
 /** Keeps an output, an input or a send for comms, playback or timecode: never offered to a voice. Null gives it back. */
-export function reservePart(day: Day, id: PartId, use: ReservedUse | null): Said {
+export function reservePart(day: Day, id: PartId, use: ReservedUse | null): CommandResult {
   const part = day.rig.byId.get(id);
   if (!part || !['output', 'input', 'send'].includes(part.type)) return missing('output', id);
   const wrong = use === null ? null : recordedProblem(day, part, new Set([id]));

@@ -1,11 +1,11 @@
 import type { Day } from '../../day/model.ts';
 import type { LeadFields, RunFields, SnakeSignal } from '../../facts/kinds/runs-described.ts';
 import { fail, ok } from '../../shared/result.ts';
-import type { Said } from '../command.ts';
+import type { CommandResult } from '../command.ts';
 import { outOfBounds } from './bounds.ts';
 
 /** Describes a cable run: a powered network lead, or a DC lead on the cart. A new one needs its type. */
-export function describeRun(day: Day, run: string, fields: RunFields): Said {
+export function describeRun(day: Day, run: string, fields: RunFields): CommandResult {
   if (!day.upkeep.runs.has(run) && !fields.type) return fail({ code: 'run-without-type' });
   const wrong = outOfBounds([
     { field: 'metres', value: fields.metres, min: 0.1, max: 1000 },
@@ -26,13 +26,18 @@ export function describeRun(day: Day, run: string, fields: RunFields): Said {
 }
 
 /** Says how leads are made off. */
-export function describeLeads(leads: readonly string[], fields: LeadFields): Said {
+export function describeLeads(leads: readonly string[], fields: LeadFields): CommandResult {
   if (leads.length === 0) return fail({ code: 'nothing-chosen' });
   return ok([{ kind: 'leads-described', leads: leads.map((lead) => ({ lead, fields })) }]);
 }
 
 /** Puts leads on the circuits of an 8-channel snake, in order from `first`. */
-export function putOnSnake(leads: readonly string[], snake: string, carries: SnakeSignal, first = 1): Said {
+export function putOnSnake(
+  leads: readonly string[],
+  snake: string,
+  carries: SnakeSignal,
+  first = 1,
+): CommandResult {
   const name = snake.trim();
   if (leads.length === 0) return fail({ code: 'nothing-chosen' });
   if (name === '') return fail({ code: 'name-empty' });

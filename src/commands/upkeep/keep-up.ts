@@ -1,8 +1,8 @@
 import type { Day } from '../../day/model.ts';
 import type { DeviceId } from '../../facts/kinds/envelope.ts';
-import type { CardFields, DeviceFields } from '../../facts/kinds/upkeep-said.ts';
+import type { CardFields, DeviceFields } from '../../facts/kinds/upkeep-logged.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
-import { type Moment, missing, type Said } from '../command.ts';
+import { type CommandResult, type Moment, missing } from '../command.ts';
 import { outOfBounds } from './bounds.ts';
 
 const RECORDER = 'recorder';
@@ -28,7 +28,12 @@ function atOf({ minutesAgo }: Ago, now: Moment): Result<{ atMs?: number }> {
 }
 
 /** Fresh cells went into these devices. */
-export function freshCells(day: Day, devices: readonly DeviceId[], now: Moment, ago: Ago = {}): Said {
+export function freshCells(
+  day: Day,
+  devices: readonly DeviceId[],
+  now: Moment,
+  ago: Ago = {},
+): CommandResult {
   const wrong = wrongDevices(day, devices);
   if (wrong) return wrong;
   const at = atOf(ago, now);
@@ -42,7 +47,7 @@ export function jamDevices(
   now: Moment,
   from: DeviceId = RECORDER,
   ago: Ago = {},
-): Said {
+): CommandResult {
   const wrong = wrongDevices(day, devices) ?? wrongDevices(day, [from]);
   if (wrong) return wrong;
   if (devices.includes(from)) return fail({ code: 'jam-from-itself' });
@@ -57,7 +62,7 @@ const wrongDeviceFields = ({ runtimeHours, ppm }: DeviceFields): Result<never> |
   ]);
 
 /** Says fields of devices that are there: their runtime, the tolerance of their clocks. */
-export function describeDevices(day: Day, devices: readonly DeviceId[], fields: DeviceFields): Said {
+export function describeDevices(day: Day, devices: readonly DeviceId[], fields: DeviceFields): CommandResult {
   const wrong = wrongDevices(day, devices) ?? wrongDeviceFields(fields);
   if (wrong) return wrong;
   if (fields.name !== undefined && fields.name.trim() === '') return fail({ code: 'name-empty' });
@@ -65,7 +70,7 @@ export function describeDevices(day: Day, devices: readonly DeviceId[], fields: 
 }
 
 /** Adds a device that is no transmitter of the rig: a slate, a timecode box, a camera, the comms base. */
-export function addDevice(id: DeviceId, fields: DeviceFields): Said {
+export function addDevice(id: DeviceId, fields: DeviceFields): CommandResult {
   const name = fields.name?.trim() ?? '';
   if (name === '') return fail({ code: 'name-empty' });
   if (name.length > 200) return fail({ code: 'name-too-long', longest: 200 });
@@ -76,7 +81,7 @@ export function addDevice(id: DeviceId, fields: DeviceFields): Said {
 const MOST_BYTES = 1e15;
 
 /** Describes a card. A new one needs its size. */
-export function describeCard(day: Day, card: string, fields: CardFields): Said {
+export function describeCard(day: Day, card: string, fields: CardFields): CommandResult {
   const known = day.upkeep.cards.get(card);
   const { bytes, usedBytes } = { ...known, ...fields };
   if (bytes === undefined) return fail({ code: 'card-without-size' });

@@ -2,7 +2,7 @@ import type { Day, PartId } from '../../day/model.ts';
 import { checkKhz } from '../../facts/kinds/frequency.ts';
 import type { BandFields, CarrierFields, GuardFields } from '../../facts/kinds/radio-planned.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
-import { missing, type Said } from '../command.ts';
+import { type CommandResult, missing } from '../command.ts';
 
 const WIDEST_GUARD_KHZ = 10_000;
 const WIDEST_BAND_KHZ = 2_000_000;
@@ -31,7 +31,7 @@ function wrongName(name: string | undefined): Result<never> | undefined {
 }
 
 /** Sets distances to keep in whole kHz, 0 to 10 MHz; 0 switches a test off. */
-export function setGuards(guards: GuardFields): Said {
+export function setGuards(guards: GuardFields): CommandResult {
   for (const [guard, khz] of Object.entries(guards)) {
     const wrong = typeof khz === 'number' ? wrongDistance(guard, khz) : undefined;
     if (wrong) return wrong;
@@ -43,7 +43,7 @@ export function setGuards(guards: GuardFields): Said {
 export function setFrequencies(
   day: Day,
   tunings: readonly { readonly transmitter: PartId; readonly khz: number | null }[],
-): Said {
+): CommandResult {
   if (tunings.length === 0) return fail({ code: 'nothing-chosen' });
   for (const { transmitter, khz } of tunings) {
     if (day.rig.byId.get(transmitter)?.type !== 'transmitter') return missing('transmitter', transmitter);
@@ -56,7 +56,7 @@ export function setFrequencies(
 }
 
 /** Says that transmitters are on the air, or off. */
-export function switchTransmitters(day: Day, transmitters: readonly PartId[], on: boolean): Said {
+export function switchTransmitters(day: Day, transmitters: readonly PartId[], on: boolean): CommandResult {
   const unknown = transmitters.find((id) => day.rig.byId.get(id)?.type !== 'transmitter');
   if (unknown !== undefined) return missing('transmitter', unknown);
   if (transmitters.length === 0) return fail({ code: 'nothing-chosen' });
@@ -64,7 +64,7 @@ export function switchTransmitters(day: Day, transmitters: readonly PartId[], on
 }
 
 /** Describes something else that radiates. A new one needs a name and a frequency. */
-export function describeCarrier(day: Day, carrier: string, fields: CarrierFields): Said {
+export function describeCarrier(day: Day, carrier: string, fields: CarrierFields): CommandResult {
   const known = day.upkeep.carriers.get(carrier);
   if (!known && !fields.name?.trim()) return fail({ code: 'name-empty' });
   if (!known && !fields.khz) return fail({ code: 'frequency-empty' });
@@ -74,7 +74,7 @@ export function describeCarrier(day: Day, carrier: string, fields: CarrierFields
 }
 
 /** Describes a stretch of spectrum, in use by others or where packs tune. A new one needs its use and both ends. */
-export function describeBand(day: Day, band: string, fields: BandFields): Said {
+export function describeBand(day: Day, band: string, fields: BandFields): CommandResult {
   const { use, fromKhz, toKhz, rasterKhz } = { ...day.upkeep.bands.get(band), ...fields };
   if (!use || !fromKhz || !toKhz) return fail({ code: 'band-without-ends' });
   const wrong =
@@ -97,7 +97,7 @@ export function markOccupied(
   band: string,
   block: { readonly name: string; readonly fromKhz: number; readonly toKhz: number },
   occupied: boolean,
-): Said {
+): CommandResult {
   if (!occupied && !day.upkeep.bands.has(band)) return missing('stretch', band);
   return occupied
     ? describeBand(day, band, { use: 'occupied', ...block, struck: false })

@@ -1,8 +1,8 @@
 import type { Day } from '../../day/model.ts';
 import { takesInOrder } from '../../day/takes.ts';
-import type { ShiftFields } from '../../facts/kinds/upkeep-said.ts';
+import type { ShiftFields } from '../../facts/kinds/upkeep-logged.ts';
 import { ok } from '../../shared/result.ts';
-import type { Moment, Said } from '../command.ts';
+import type { CommandResult, Moment } from '../command.ts';
 import { lastMs, nearestMs, nextMs, readClockTime, showsAt } from './shift-times.ts';
 
 /** The hours of the day as typed, by the clock; an empty one is not known. */
@@ -16,7 +16,7 @@ export interface TypedShift {
  * Plans the shift. Which date a clock time belongs to follows from the day: from what was planned before and from its first
  * take, and only where there is neither from when it is said. So saving it again late in the day moves nothing to tomorrow.
  */
-export function planShift(day: Day, typed: TypedShift, now: Moment): Said {
+export function planShift(day: Day, typed: TypedShift, now: Moment): CommandResult {
   const call = readClockTime(typed.call);
   if (!call.ok) return call;
   const meal = readClockTime(typed.meal);

@@ -1,6 +1,6 @@
 import type { Fact, FactOf } from '../../facts/fact.ts';
 import { knew } from '../../facts/kinds/envelope.ts';
-import type { Pins, SaidWeights } from '../../facts/kinds/plan-said.ts';
+import type { MoveWeights, Pins } from '../../facts/kinds/plan-settings.ts';
 import type {
   Day,
   LineItem,
@@ -180,5 +180,5 @@ export const nameTypedFor = (links: LinkReader, track: PartId) =>
 export const needOf = (links: LinkReader, voice: VoiceId) => read<Open<Need>>(links, key.need(voice));
 export const pinsOf = (links: LinkReader, voice: VoiceId) => read<Pins | null>(links, key.pins(voice));
 export const outAt = (links: LinkReader, part: string) => read<boolean>(links, key.out(part));
-export const weightsIn = (links: LinkReader) => read<SaidWeights>(links, key.weights);
+export const weightsIn = (links: LinkReader) => read<MoveWeights>(links, key.weights);
 export const rollIn = (links: LinkReader) => read<string>(links, key.roll);

@@ -1,13 +1,13 @@
 import type { Day, Take } from '../model.ts';
 import { takesNumberedTwice } from '../takes.ts';
-import { type DescribedTwice, describedTwice } from './described-twice.ts';
+import { type FieldConflict, fieldConflicts } from './field-conflicts.ts';
+import { type LinkConflict, linkConflicts } from './link-conflicts.ts';
 import { type OrderUnsure, orderUnsure } from './order-unsure.ts';
-import { type SaidTwice, saidTwice } from './said-twice.ts';
 
 /** What cannot both be true, or could have been either way round, shown until somebody says what is true. */
 export type Conflict =
-  | SaidTwice
-  | DescribedTwice
+  | LinkConflict
+  | FieldConflict
   /** One slate and take number was logged twice. */
   | { readonly kind: 'take-twice'; readonly takes: readonly Take[] }
   | OrderUnsure;
@@ -19,8 +19,8 @@ export function conflictsOf(day: Day): Conflict[] {
   const known = found.get(day);
   if (known) return known;
   const conflicts: Conflict[] = [
-    ...saidTwice(day),
-    ...describedTwice(day),
+    ...linkConflicts(day),
+    ...fieldConflicts(day),
     ...takesNumberedTwice(day).map((takes): Conflict => ({ kind: 'take-twice', takes })),
     ...orderUnsure(day),
   ];

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Command } from '../../app/day-store.ts';
 import { useDay } from '../frame/context.ts';
-import { complain, tell } from '../frame/saying.ts';
+import { complain, tell } from '../frame/messages.ts';
 
 /**
  * Does something when the screen is left by whatever way, and when the phone is put away: what was tapped counts even

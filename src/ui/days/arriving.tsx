@@ -4,8 +4,8 @@ import { takeUpArrival, timesHanded } from '../../app/import/arrivals.ts';
 import type { DayImport } from '../../app/import/import-days.ts';
 import { openTakes } from '../../day/takes.ts';
 import { useApp } from '../frame/context.ts';
+import { complain, tell } from '../frame/messages.ts';
 import { type DayPage, hrefOf, opensWith, type Wish } from '../frame/route.ts';
-import { complain, tell } from '../frame/saying.ts';
 import { TakeInSheet } from './take-in.tsx';
 
 /** Leads on from a shortcut of the home screen, or to the door with what the system or another app handed over. */

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { type DayImport, importDays } from '../../app/import/import-days.ts';
 import { useApp } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { LongField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { sentenceFor } from '../words/problems.ts';

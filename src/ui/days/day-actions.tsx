@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../frame/context.ts';
+import { tell } from '../frame/messages.ts';
 import { NextDay } from '../frame/next-day-button.tsx';
-import { tell } from '../frame/saying.ts';
 import { DayFileButton } from '../frame/sending/day-file-button.tsx';
 import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';

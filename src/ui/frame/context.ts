@@ -4,7 +4,7 @@ import type { AppStore } from '../../app/app-store.ts';
 import type { Command, DayStore } from '../../app/day-store.ts';
 import type { DayOutline } from '../../app/ports.ts';
 import { fail, type Result } from '../../shared/result.ts';
-import { complain, tell } from './saying.ts';
+import { complain, tell } from './messages.ts';
 
 export const AppContext = createContext<AppStore | null>(null);
 export const RestartContext = createContext<() => Promise<Result<unknown>>>(async () =>

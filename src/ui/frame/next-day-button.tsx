@@ -3,8 +3,8 @@ import { type InDoubt, isInDoubt } from '../../app/in-doubt.ts';
 import { Button } from '../kit/button.tsx';
 import { useApp } from './context.ts';
 import { InDoubtQuestion } from './in-doubt-question.tsx';
+import { complain } from './messages.ts';
 import { goTo } from './route.ts';
-import { complain } from './saying.ts';
 
 /** Starts the next day from one; what of it is in doubt is said before. */
 export function NextDay({ from }: { from: string }) {

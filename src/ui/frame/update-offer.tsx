@@ -1,7 +1,7 @@
 import { useContext } from 'preact/hooks';
 import { Button } from '../kit/button.tsx';
 import { RestartContext } from './context.ts';
-import { complain } from './saying.ts';
+import { complain } from './messages.ts';
 import { version } from './version.ts';
 
 /** A new version is offered at a pause, never forced: it also starts by itself with the next start of the app. */

@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { Button } from './button.tsx';
-import { said, sheetsOpen, trouble } from './messages.ts';
+import { notice, sheetsOpen, trouble } from './messages.ts';
 
 const SHOWN_MS = 4000;
 
@@ -9,27 +9,27 @@ const SHOWN_MS = 4000;
  * a sheet is open nothing is heard from the page, and the sheet has both.
  */
 export function Live() {
-  const { text, at } = said.value;
+  const { text, at } = notice.value;
   useEffect(() => {
     if (!text) return;
     const timer = setTimeout(() => {
-      said.value = { text: '', at };
+      notice.value = { text: '', at };
     }, SHOWN_MS);
     return () => clearTimeout(timer);
   }, [text, at]);
   return (
     <div class="live">
-      <Said silent={sheetsOpen.value > 0} />
+      <Notice silent={sheetsOpen.value > 0} />
       {sheetsOpen.value === 0 && <Trouble />}
     </div>
   );
 }
 
 /** What was done. */
-export function Said({ silent = false }: { silent?: boolean }) {
-  const text = silent ? '' : said.value.text;
+export function Notice({ silent = false }: { silent?: boolean }) {
+  const text = silent ? '' : notice.value.text;
   return (
-    <p role="status" class={text ? 'live-said' : 'unseen'}>
+    <p role="status" class={text ? 'live-notice' : 'unseen'}>
       {text}
     </p>
   );

@@ -3,8 +3,8 @@ import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { afterNextPaint, useAfterNextPaint } from './after-next-paint.ts';
 import { Button } from './button.tsx';
 import { Dialog } from './dialog.tsx';
-import { Said, Trouble } from './live.tsx';
-import { said, sheetsOpen, trouble } from './messages.ts';
+import { Notice, Trouble } from './live.tsx';
+import { notice, sheetsOpen, trouble } from './messages.ts';
 import { useKeyboard } from './use-keyboard.ts';
 import { useTyped } from './use-typed.ts';
 
@@ -31,7 +31,7 @@ export function Sheet(props: SheetProps) {
 function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
   const heading = useId();
   const dialog = useRef<HTMLDialogElement>(null);
-  const saidBefore = useRef(said.peek().at);
+  const noticeBefore = useRef(notice.peek().at);
   const hasTyped = useTyped(dialog);
   useKeyboard(dialog);
   const leave = (): boolean => {
@@ -68,7 +68,7 @@ function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
           {foot}
         </div>
         <div class="live">
-          <Said silent={said.value.at === saidBefore.current} />
+          <Notice silent={notice.value.at === noticeBefore.current} />
         </div>
       </div>
     </Dialog>

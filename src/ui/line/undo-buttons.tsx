@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Fact } from '../../day/model.ts';
 import type { Problem, Result } from '../../shared/result.ts';
 import { useDay } from '../frame/context.ts';
-import { complain, tell } from '../frame/saying.ts';
+import { complain, tell } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { undoneWords } from '../words/actions.ts';
 import { sentenceFor } from '../words/problems.ts';

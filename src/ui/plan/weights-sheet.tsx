@@ -1,13 +1,13 @@
 import { weighMoves } from '../../app/commands/plan.ts';
 import { answersNow } from '../../day/answers/answers.ts';
 import { weightsIn } from '../../day/chain/links.ts';
-import type { SaidWeights } from '../../day/model.ts';
+import type { MoveWeights } from '../../day/model.ts';
 import { PLAIN_WEIGHTS } from '../../plan/plan-problem.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 
-const MOVES: readonly { readonly move: keyof SaidWeights; readonly name: string }[] = [
+const MOVES: readonly { readonly move: keyof MoveWeights; readonly name: string }[] = [
   { move: 'fit', name: 'fit a pack that nobody wears' },
   { move: 'move', name: 'move a pack between bodies' },
   { move: 'borrow', name: 'borrow one that is wanted back' },
@@ -22,7 +22,7 @@ export function WeightsSheet({ onClose }: { onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();
   const weights = { ...PLAIN_WEIGHTS, ...weightsIn(answersNow(day).links)?.value };
-  const weigh = (move: keyof SaidWeights, by: number): void => {
+  const weigh = (move: keyof MoveWeights, by: number): void => {
     const weight = Math.min(99, Math.max(1, (weights[move] ?? 1) + by));
     run(weighMoves({ ...weights, [move]: weight }), `${weight} for one`);
   };

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { describeCarrier } from '../../app/commands/radio.ts';
 import { formatMhz, parseMhz, readNumber } from '../../app/commands/typed.ts';
 import { useDay, useRun } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';

@@ -3,7 +3,7 @@ import { setGuards } from '../../app/commands/radio.ts';
 import { readNumber } from '../../app/commands/typed.ts';
 import { type Guards, SUGGESTED_GUARDS } from '../../radio/carrier.ts';
 import { useRun } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
 

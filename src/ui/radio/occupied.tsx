@@ -3,7 +3,7 @@ import type { TvRaster } from '../../day/model.ts';
 import { neighbourhoodOf } from '../../radio/day/day-ranges.ts';
 import { tvChannel, tvChannelsIn } from '../../radio/day/tv-channels.ts';
 import { useDay, useRun } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice } from '../kit/field.tsx';
 import { rangeWords } from './words.ts';

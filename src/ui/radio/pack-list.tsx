@@ -5,7 +5,7 @@ import type { DayPlan, PlanCarrier } from '../../radio/day/day-plan.ts';
 import { rangeProblemOf } from '../../radio/day/day-ranges.ts';
 import type { Analysis } from '../../radio/intermodulation/analysis.ts';
 import { useDay, useRun } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { nameOf } from '../words/chain.ts';
 import { hitsWords } from './words.ts';

@@ -5,7 +5,7 @@ import type { BandFields } from '../../day/model.ts';
 import { groupOf } from '../../radio/day/day-ranges.ts';
 import type { Result } from '../../shared/result.ts';
 import { useDay, useRun } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
 import { rangeWords } from './words.ts';

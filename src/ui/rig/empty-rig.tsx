@@ -3,7 +3,7 @@ import { layRecorder, layStartingRig, readRigSpec, STARTING_RIGS } from '../../a
 import { type InDoubt, isInDoubt } from '../../app/in-doubt.ts';
 import { useApp, useDay, useRun } from '../frame/context.ts';
 import { InDoubtQuestion } from '../frame/in-doubt-question.tsx';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
 import { trouble } from '../kit/messages.ts';

@@ -6,7 +6,7 @@ import { wornBy } from '../../day/chain/links.ts';
 import type { Part } from '../../day/model.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { GiveList } from '../frame/sheets/give-list.tsx';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';

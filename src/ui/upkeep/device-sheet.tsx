@@ -5,7 +5,7 @@ import type { DeviceFields } from '../../day/model.ts';
 import { groupOf } from '../../radio/day/day-ranges.ts';
 import { type Device, devicesOf, RECORDER } from '../../upkeep/due/day-devices.ts';
 import { useDay, useRun } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';

@@ -4,7 +4,7 @@ import type { Day } from '../../day/model.ts';
 import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
 import { ok, type Result } from '../../shared/result.ts';
 import type { WiringRow } from '../../upkeep/wiring/wiring-sheet.ts';
-import { complain, tell } from '../frame/saying.ts';
+import { complain, tell } from '../frame/messages.ts';
 import { device } from '../frame/sending/device.ts';
 import { writePages } from '../frame/sending/pages.ts';
 import { wrapSettings } from '../frame/sending/settings.ts';

@@ -1,7 +1,7 @@
 import { saidOfLink } from '../../day/chain/said-of-link.ts';
 import type { Day, Fact, FactId, Slate, Stamp, TakeId } from '../../day/model.ts';
 import type { Conflict } from '../../day/phones/conflicts.ts';
-import { type DescribedField, type DescribedTwice, registersOf } from '../../day/phones/described-twice.ts';
+import { type DescribedField, type FieldConflict, registersOf } from '../../day/phones/field-conflicts.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
@@ -19,12 +19,12 @@ export function saidWords(day: Day, id: FactId, link: string): string {
 /** What a conflict is about, in a line that tells it from others of its kind. */
 export function conflictTitle(day: Day, conflict: Conflict): string {
   switch (conflict.kind) {
-    case 'said-twice': {
+    case 'link-conflict': {
       const [first] = conflict.by;
       const concerned = takesWords(day, conflict.takes);
       return `${saidWords(day, first!, conflict.link)}, or not${concerned && `: ${concerned}`}`;
     }
-    case 'described-twice':
+    case 'field-conflict':
       return `${thingWords(day, conflict)}: ${FIELD_WORDS[conflict.field] ?? conflict.field}`;
     case 'take-twice':
       return `${takeText(conflict.takes[0]!)} was logged ${conflict.takes.length === 2 ? 'twice' : `${conflict.takes.length} times`}`;
@@ -36,12 +36,12 @@ export function conflictTitle(day: Day, conflict: Conflict): string {
 /** A conflict as an open matter of the report, with every alternative. */
 export function conflictWords(day: Day, conflict: Conflict): string {
   switch (conflict.kind) {
-    case 'said-twice': {
+    case 'link-conflict': {
       const said = conflict.by.map((id) => saidWords(day, id, conflict.link));
       const concerned = takesWords(day, conflict.takes);
       return `Two phones differ: ${said.join(', or ')}${concerned && `, on ${concerned}`}`;
     }
-    case 'described-twice': {
+    case 'field-conflict': {
       const said = conflict.by.map((id) => fieldWords(day, id, conflict));
       return `Two phones differ on ${thingWords(day, conflict)}: ${said.join(', or ')}`;
     }
@@ -68,7 +68,7 @@ function takesWords(day: Day, takes: readonly TakeId[]): string {
   return names.length < 3 ? listOf(names) : `${names[0]} to ${names.at(-1)}`;
 }
 
-function thingWords(day: Day, { of, id }: DescribedTwice): string {
+function thingWords(day: Day, { of, id }: FieldConflict): string {
   if (of === 'take') return nameOfTake(day, id);
   if (of === 'voice') return nameOf(day, id);
   return of === 'part' ? partName(day.rig, id) || 'a part that was struck out' : 'the head of the day';
@@ -130,7 +130,7 @@ const YES_NO: Record<string, readonly [yes: string, no: string]> = {
 };
 
 /** What a fact says of the field about which phones differ. */
-export function fieldWords(day: Day, id: FactId, { of, id: thing, field }: DescribedTwice): string {
+export function fieldWords(day: Day, id: FactId, { of, id: thing, field }: FieldConflict): string {
   const fact = factOf(day, id);
   const said =
     fact && registersOf(fact).find((one) => one.of === of && one.id === thing && one.field === field);

@@ -6,7 +6,7 @@ import type { SentReport } from '../../day/wrap/sent-reports.ts';
 import { REPORT_FORMATS } from '../../report/printed/report-name.ts';
 import { reportAgain } from '../../report/revision/report-to-send.ts';
 import { useRun } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { device } from '../frame/sending/device.ts';
 import { modelOf } from '../frame/sending/report-model.ts';
 import { Button } from '../kit/button.tsx';

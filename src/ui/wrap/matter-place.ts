@@ -39,7 +39,7 @@ export function placeOf(matter: Matter): Place {
       return { sheet: 'day' };
     case 'clash-on-input':
       return { tab: 'rig' };
-    case 'said-twice':
+    case 'phones-differ':
       return { sheet: 'conflicts' };
     case 'take-open':
       return { tab: 'now' };

@@ -3,7 +3,7 @@ import { bytesOf, checkOf, type OutgoingFile, type Route, sendFiles } from '../.
 import { mailDraft } from '../../report/formats/eml.ts';
 import { reportSubject } from '../../report/printed/report-name.ts';
 import { useApp, useRun } from '../frame/context.ts';
-import { complain } from '../frame/saying.ts';
+import { complain } from '../frame/messages.ts';
 import { device } from '../frame/sending/device.ts';
 import { recipients, wrapSettings } from '../frame/sending/settings.ts';
 import { outgoingName } from './outgoing-files.ts';

@@ -4,7 +4,7 @@ import { type SampleFormat, sampleFormats, takenAtMs } from '../../day/taken-at.
 import { isOpen, takesInOrder } from '../../day/takes.ts';
 import { lengthMs } from '../../day/wrap/day-totals.ts';
 import { BIT_DEPTHS } from '../../facts/kinds/day-described.ts';
-import type { CardFields } from '../../facts/kinds/upkeep-said.ts';
+import type { CardFields } from '../../facts/kinds/upkeep-logged.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import type { Card, Recorded } from './card-left.ts';
 import type { RecordingFormat } from './media.ts';

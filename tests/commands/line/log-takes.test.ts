@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Moment, Said } from '../../../src/commands/command.ts';
+import type { CommandResult, Moment } from '../../../src/commands/command.ts';
 import {
   addNote,
   callSlate,
@@ -27,7 +27,7 @@ import { MORNING, type Speaker, speaker } from '../../day/say.ts';
 
 const at = (ms: number): Moment => ({ atMs: MORNING + ms, zone: 120 });
 
-const does = (phone: Speaker, said: Said): void => {
+const does = (phone: Speaker, said: CommandResult): void => {
   if (!said.ok) throw new Error(said.problem.code);
   phone.say(...said.value);
 };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Said } from '../../../src/commands/command.ts';
+import type { CommandResult } from '../../../src/commands/command.ts';
 import { describeTake } from '../../../src/commands/line/log-takes.ts';
 import {
   decideOrder,
@@ -39,7 +39,7 @@ const only = <Kind extends Conflict['kind']>(day: Day, kind: Kind): Extract<Conf
 };
 
 /** Runs a command on what a phone has, and says what it gives. */
-function run(phone: SetPhone, at: number, command: (day: Day) => Said): void {
+function run(phone: SetPhone, at: number, command: (day: Day) => CommandResult): void {
   const said = command(phone.day());
   if (!said.ok) throw new Error(said.problem.code);
   for (const draft of said.value) phone.say(draft, MORNING + at * MINUTE);
@@ -65,7 +65,7 @@ describe('what two phones said of one link', () => {
       ['dora', 'dora'],
     ] as const) {
       const { a, between, takes, ...said } = disputedPack();
-      const conflict = only(a.day(), 'said-twice');
+      const conflict = only(a.day(), 'link-conflict');
       expect(conflict.takes).toEqual([between, ...takes]);
       run(a, 60, (day) => resolveConflict(day, conflict.link, conflict.by, said[chosen]));
       const day = a.day();
@@ -82,7 +82,7 @@ describe('what two phones said of one link', () => {
     ] as const) {
       const { a, ...said } = disputedPack();
       const printed = (): string[] => reportText(reportOf(a.day())).split('\n');
-      const conflict = only(a.day(), 'said-twice');
+      const conflict = only(a.day(), 'link-conflict');
       expect(printed().join(' ')).toContain(other);
       run(a, 60, (day) => resolveConflict(day, conflict.link, conflict.by, said[chosen]));
       const tracks = reportOf(a.day()).takes.map(
@@ -95,7 +95,7 @@ describe('what two phones said of one link', () => {
 
   test('can both have happened, one after the other', () => {
     const { a, between, takes } = disputedPack();
-    const conflict = only(a.day(), 'said-twice');
+    const conflict = only(a.day(), 'link-conflict');
     run(a, 60, (day) => resolveConflict(day, conflict.link, conflict.by, null));
     const day = a.day();
     expect(conflictsOf(day)).toEqual([]);
@@ -106,7 +106,7 @@ describe('what two phones said of one link', () => {
     const { a, between, takes } = disputedPack();
     a.say(worn('tomas'), MORNING + 50 * MINUTE);
     const later = a.say(take('25', 0, 1), MORNING + 51 * MINUTE).id;
-    const conflict = only(a.day(), 'said-twice');
+    const conflict = only(a.day(), 'link-conflict');
     expect(conflict.takes).toEqual([between, ...takes]);
     run(a, 60, (day) => resolveConflict(day, conflict.link, conflict.by, conflict.by[1]!));
     const day = a.day();
@@ -125,7 +125,7 @@ describe('what two phones said of one link', () => {
 
   test('is back when the resolving is taken back, and when the true word is', () => {
     const { a, ines, between } = disputedPack();
-    const conflict = only(a.day(), 'said-twice');
+    const conflict = only(a.day(), 'link-conflict');
     run(a, 60, (day) => resolveConflict(day, conflict.link, conflict.by, ines));
     const resolving = a.facts.at(-1)!.id;
     a.say({ kind: 'fact-retracted', targets: [ines], by: 'hand' }, MORNING + 61 * MINUTE);
@@ -133,7 +133,7 @@ describe('what two phones said of one link', () => {
     a.say({ kind: 'fact-retracted', targets: [a.facts.at(-1)!.id], by: 'hand' }, MORNING + 62 * MINUTE);
     expect(wearer(a.day(), between)).toBe('ines');
     a.say({ kind: 'fact-retracted', targets: [resolving], by: 'hand' }, MORNING + 63 * MINUTE);
-    expect(only(a.day(), 'said-twice').by).toHaveLength(2);
+    expect(only(a.day(), 'link-conflict').by).toHaveLength(2);
   });
 
   test('speaks only of that link, of all that a fact had said', () => {
@@ -216,7 +216,7 @@ describe('what holds for the whole day, described by two phones', () => {
     );
     a.take(b);
     expect(a.day().voices.get('ines')?.part).toBe('Mrs Halm');
-    const conflict = only(a.day(), 'described-twice');
+    const conflict = only(a.day(), 'field-conflict');
     expect(conflict).toMatchObject({ of: 'voice', id: 'ines', field: 'part' });
     expect(conflict.by[0]).toBe(renamed.id);
     run(a, 200, (day) => sayFieldAgain(day, conflict.by[1]!, conflict));
@@ -238,7 +238,7 @@ describe('what holds for the whole day, described by two phones', () => {
     );
     a.take(b);
     expect(a.day().takes.get(id)).toMatchObject({ circled: false, noGood: true });
-    const conflict = only(a.day(), 'described-twice');
+    const conflict = only(a.day(), 'field-conflict');
     expect(conflict).toMatchObject({ of: 'take', id, field: 'mark' });
     run(a, 10, (day) => sayFieldAgain(day, conflict.by[1]!, conflict));
     expect(a.day().takes.get(id)).toMatchObject({ circled: true, noGood: false });

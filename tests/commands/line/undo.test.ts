@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Said } from '../../../src/commands/command.ts';
+import type { CommandResult } from '../../../src/commands/command.ts';
 import { bringBack, moveBefore, takeBack } from '../../../src/commands/line/correct.ts';
 import { actionsOf, redo, undo } from '../../../src/commands/line/undo.ts';
 import { answersNow } from '../../../src/day/answers/answers.ts';
@@ -11,7 +11,7 @@ import { SetPhone } from '../../day/three-phones.ts';
 
 const OURS = 'phonea';
 
-const does = (phone: Speaker, said: Said): void => {
+const does = (phone: Speaker, said: CommandResult): void => {
   if (!said.ok) throw new Error(said.problem.code);
   phone.say(...said.value);
 };

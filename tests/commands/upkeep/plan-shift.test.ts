@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Moment } from '../../../src/commands/command.ts';
 import { planShift, type TypedShift } from '../../../src/commands/upkeep/plan-shift.ts';
-import type { ShiftFields } from '../../../src/facts/kinds/upkeep-said.ts';
+import type { ShiftFields } from '../../../src/facts/kinds/upkeep-logged.ts';
 import { MORNING, type Speaker, speaker, take } from '../../day/say.ts';
 
 const HOUR = 3_600_000;

@@ -31,7 +31,7 @@ describe('what phones differ in, in words', () => {
     expect(conflicts.map((one) => conflictWords(day, one))).toEqual([
       'Two phones differ: A1 on Dora, or A1 on Ines, on 24/1 to 24/3',
     ]);
-    expect(modelOf(day, []).open.map(({ code }) => code)).toContain('said-twice');
+    expect(modelOf(day, []).open.map(({ code }) => code)).toContain('phones-differ');
   });
 
   test('tells two of one kind apart', () => {

@@ -31,7 +31,7 @@ describe('a matter that is not settled', () => {
     ['facts-unknown', { sheet: 'day' }],
     ['take-open', { tab: 'now' }],
     ['clash-on-input', { tab: 'rig' }],
-    ['said-twice', { sheet: 'conflicts' }],
+    ['phones-differ', { sheet: 'conflicts' }],
     ['of-a-newer-version', { tab: 'line' }],
   ])('%s has a place', (code, place) => {
     expect(placeOf({ code, ...TAKES })).toEqual(place);

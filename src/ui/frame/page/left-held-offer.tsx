@@ -7,7 +7,7 @@ import { countOf } from '../../words/chain.ts';
 import { titleOf } from '../../words/day-outline.ts';
 import { clockTime } from '../../words/times.ts';
 import { useApp } from '../context.ts';
-import { complain, tell } from '../saying.ts';
+import { complain, tell } from '../messages.ts';
 import { leftHeldWords, unreadableWords } from './left-held-words.ts';
 
 /** Actions that are told before somebody asks for all of them. */

@@ -4,7 +4,7 @@ import { type OutgoingFile, routeFor, sendFiles } from '../../../app/sharing.ts'
 import { safeName } from '../../../day/files/safe-name.ts';
 import { Button } from '../../kit/button.tsx';
 import { useApp } from '../context.ts';
-import { complain, tell } from '../saying.ts';
+import { complain, tell } from '../messages.ts';
 import { device } from './device.ts';
 
 const SEND_WORD = {

@@ -15,5 +15,5 @@ export const modelOf: ModelOf = (day, matters) =>
 /** What phones differ in, as open matters of the report. Takes numbered twice the report finds itself. */
 const conflictMatters = (day: Day, conflicts: readonly Conflict[]): Matter[] =>
   conflicts.flatMap((conflict) =>
-    conflict.kind === 'take-twice' ? [] : [{ code: 'said-twice', text: conflictWords(day, conflict) }],
+    conflict.kind === 'take-twice' ? [] : [{ code: 'phones-differ', text: conflictWords(day, conflict) }],
   );

@@ -11,7 +11,7 @@ import { TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { sentenceFor } from '../../words/problems.ts';
 import { useApp, useDay, useRun } from '../context.ts';
-import { complain } from '../saying.ts';
+import { complain } from '../messages.ts';
 
 const LEAD_MS = 4000;
 const STEPS = [

@@ -44,15 +44,15 @@ export function ConflictSheet({ onClose }: { onClose: () => void }) {
 function keyOf(conflict: Conflict): string {
   if (conflict.kind === 'take-twice') return conflict.takes.map(({ id }) => id).join();
   if (conflict.kind === 'order-unsure') return `${conflict.change} ${conflict.take}`;
-  return conflict.by.join() + (conflict.kind === 'said-twice' ? conflict.link : conflict.field);
+  return conflict.by.join() + (conflict.kind === 'link-conflict' ? conflict.link : conflict.field);
 }
 
 function OneConflict({ conflict }: { conflict: Conflict }) {
   switch (conflict.kind) {
-    case 'said-twice':
-      return <SaidTwice conflict={conflict} />;
-    case 'described-twice':
-      return <DescribedTwice conflict={conflict} />;
+    case 'link-conflict':
+      return <LinkConflict conflict={conflict} />;
+    case 'field-conflict':
+      return <FieldConflict conflict={conflict} />;
     case 'take-twice':
       return <TakeTwice conflict={conflict} />;
     case 'order-unsure':
@@ -107,7 +107,7 @@ function TrueRows({ by, wordsOf, onTrue }: TrueRowsProps) {
   });
 }
 
-function SaidTwice({ conflict }: Of<'said-twice'>) {
+function LinkConflict({ conflict }: Of<'link-conflict'>) {
   const day = useDay().day.value;
   const run = useRun();
   const { link, by } = conflict;
@@ -133,7 +133,7 @@ function SaidTwice({ conflict }: Of<'said-twice'>) {
   );
 }
 
-function DescribedTwice({ conflict }: Of<'described-twice'>) {
+function FieldConflict({ conflict }: Of<'field-conflict'>) {
   const day = useDay().day.value;
   const run = useRun();
   return (

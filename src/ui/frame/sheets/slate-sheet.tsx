@@ -9,7 +9,7 @@ import { TextField } from '../../kit/field.tsx';
 import { Row } from '../../kit/row.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { useDatabase, useDay, useRun } from '../context.ts';
-import { complain } from '../saying.ts';
+import { complain } from '../messages.ts';
 import { TakeForm } from './take-form.tsx';
 
 const KINDS: readonly { readonly kind: TakeKind; readonly title: string; readonly word: string }[] = [

@@ -16,7 +16,7 @@ import { Sheet } from '../../kit/sheet.tsx';
 import { SLATE_STYLES } from '../../words/takes.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
-import { complain } from '../saying.ts';
+import { complain } from '../messages.ts';
 
 const KIND_NAMES: Record<TakeKind, string> = {
   take: 'Take',

@@ -1,13 +1,13 @@
 import type { Problem } from '../../shared/result.ts';
 import { afterNextPaint } from '../kit/after-next-paint.ts';
-import { said, trouble } from '../kit/messages.ts';
+import { notice, trouble } from '../kit/messages.ts';
 import { sentenceFor } from '../words/problems.ts';
 
 export function tell(text: string): void {
   trouble.value = null;
   // The paint that shows it is done does not wait for the words.
   afterNextPaint(() => {
-    said.value = { text, at: said.peek().at + 1 };
+    notice.value = { text, at: notice.peek().at + 1 };
   });
 }
 

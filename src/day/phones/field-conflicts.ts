@@ -8,8 +8,8 @@ import { linkOver } from '../chain/links.ts';
 import type { Day, Fact, Link, Stamp } from '../model.ts';
 
 /** Phones that did not know of each other described one thing differently; the later in time stands. */
-export interface DescribedTwice {
-  readonly kind: 'described-twice';
+export interface FieldConflict {
+  readonly kind: 'field-conflict';
   readonly of: 'day' | 'voice' | 'part' | 'take';
   /** The voice, part or take; empty for the day. */
   readonly id: string;
@@ -18,7 +18,7 @@ export interface DescribedTwice {
   readonly by: readonly FactId[];
 }
 
-type Register = Pick<DescribedTwice, 'of' | 'id' | 'field'> & { readonly value: unknown };
+type Register = Pick<FieldConflict, 'of' | 'id' | 'field'> & { readonly value: unknown };
 
 /** Two thumbs that cut one take are some way apart, and nobody needs to know. */
 const SAME_LENGTH_MS = 3000;
@@ -34,7 +34,7 @@ export type DescribedField =
   | 'mark';
 
 /** What holds for the whole day, or is said of one take, where phones differ at the end of the day. */
-export function describedTwice(day: Day): DescribedTwice[] {
+export function fieldConflicts(day: Day): FieldConflict[] {
   const { order } = day;
   if (!order) return [];
   const registers = new Map<string, { register: Register; link: Link }>();
@@ -47,11 +47,11 @@ export function describedTwice(day: Day): DescribedTwice[] {
       registers.set(name, { register, link });
     }
   }
-  return [...registers.values()].flatMap(({ register: { of, id, field }, link }): DescribedTwice[] => {
+  return [...registers.values()].flatMap(({ register: { of, id, field }, link }): FieldConflict[] => {
     if (of === 'take' && !day.takes.has(id)) return [];
     const rivals = (link.rivals ?? []).filter((rival) => !isAlike(field, link.value, rival.value));
     if (rivals.length === 0) return [];
-    return [{ kind: 'described-twice', of, id, field, by: [link.by, ...rivals.map(({ by }) => by)] }];
+    return [{ kind: 'field-conflict', of, id, field, by: [link.by, ...rivals.map(({ by }) => by)] }];
   });
 }
 

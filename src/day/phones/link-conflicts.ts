@@ -4,8 +4,8 @@ import { HAD_PACK, linkOver, writesOfItem } from '../chain/links.ts';
 import type { Day, Link, TakeId } from '../model.ts';
 
 /** Phones that did not know of each other said different things of one link of the chain. */
-export interface SaidTwice {
-  readonly kind: 'said-twice';
+export interface LinkConflict {
+  readonly kind: 'link-conflict';
   readonly link: string;
   /** The word that holds until it is resolved, then the others. */
   readonly by: readonly FactId[];
@@ -25,13 +25,13 @@ interface Found {
  * Where phones contradict each other along the line. A later word of somebody who knew of both ends a contradiction from
  * there on and leaves the takes before it in doubt, so it is told as long as there are any.
  */
-export function saidTwice(day: Day): SaidTwice[] {
+export function linkConflicts(day: Day): LinkConflict[] {
   if (!day.order) return [];
   const takes = day.takeOrder.map((id) => ({ id, place: day.takeItems.get(id)!.place }));
   return contradictions(day)
     .filter(({ link, by }) => !isResolved(day, link, by))
     .map(({ link, by, from, until }) => ({
-      kind: 'said-twice' as const,
+      kind: 'link-conflict' as const,
       link,
       by,
       takes: takes.filter(({ place }) => place > from && place < until).map(({ id }) => id),

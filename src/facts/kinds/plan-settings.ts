@@ -30,7 +30,7 @@ const weights = z.object({
   replug: weight,
   route: weight,
 });
-export type SaidWeights = z.infer<typeof weights>;
+export type MoveWeights = z.infer<typeof weights>;
 
 /** What each kind of move costs on this rig. */
 export const movesWeighed = kind('moves-weighed', z.object({ weights: weights }));
