@@ -26,7 +26,7 @@ export interface Preview {
   readonly disputes: readonly Dispute[];
   /** Files of this day that may not come in. */
   readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
-  /** Null where the day is too large to be laid beside itself while somebody waits. */
+  /** Null where the day is too large to be compared with itself while somebody waits. */
   readonly changes: DayChanges | null;
   /** UTC ms of the latest entry dated after this phone's clock by more than clocks differ; null where none is. */
   readonly datedMs: number | null;

@@ -9,8 +9,8 @@ import { isRead, nextSetup, sameSlate, slateText } from './slate.ts';
 
 const NO_SLATE: Slate = { style: 'lettered', scene: '1', setup: 0 };
 
-export function takeFrom(fact: FactOf<'take-logged'>): TakeDraft {
-  const blank: TakeDraft = {
+export function takeFrom(fact: FactOf<'take-logged'>): MutableTake {
+  const blank: MutableTake = {
     id: fact.id,
     kind: 'take',
     slate: NO_SLATE,
@@ -34,10 +34,10 @@ export function takeFrom(fact: FactOf<'take-logged'>): TakeDraft {
 export type OfTake = FactOf<'take-described' | 'note-added'>;
 
 /** A take while its day is being folded and nobody holds it yet. */
-export type TakeDraft = { -readonly [Field in keyof Omit<Take, 'notes'>]: Take[Field] } & { notes: Note[] };
+export type MutableTake = { -readonly [Field in keyof Omit<Take, 'notes'>]: Take[Field] } & { notes: Note[] };
 
 /** Writes into a take what a fact says of it. */
-export function describeTake(take: TakeDraft, fact: OfTake): void {
+export function describeTake(take: MutableTake, fact: OfTake): void {
   if (fact.kind === 'take-described') writeFields(take, fact.fields);
   else take.notes.push({ id: fact.id, track: fact.track, text: fact.text });
 }
@@ -46,7 +46,7 @@ export function describeTake(take: TakeDraft, fact: OfTake): void {
  * A stranger's file may have more fields than those of a take: none of them is its id or its notes. A take is circled or
  * NG, not both: the later said stands, and NG where both are said at once.
  */
-function writeFields(take: TakeDraft, fields: TakeFields): void {
+function writeFields(take: MutableTake, fields: TakeFields): void {
   const { id, notes } = take;
   const { start, length, ...others } = fields;
   Object.assign(take, others);
@@ -68,7 +68,7 @@ function readStamp(said: SaidStamp | null): [Stamp | null, Take['unreadStart']] 
 }
 
 /** The take with what a fact says of it, as another take. */
-export function takeWith(take: Take, fact: OfTake): TakeDraft {
+export function takeWith(take: Take, fact: OfTake): MutableTake {
   const described = { ...take, notes: [...take.notes] };
   describeTake(described, fact);
   return described;

@@ -38,7 +38,7 @@ export interface UpkeepSaid {
 }
 
 /** The same while a day is being folded. */
-export interface UpkeepDraft extends UpkeepSaid {
+export interface MutableUpkeep extends UpkeepSaid {
   guards: GuardFields;
   shift: ShiftFields;
   readonly carriers: Map<string, CarrierFields>;
@@ -52,7 +52,7 @@ export interface UpkeepDraft extends UpkeepSaid {
   readonly leads: Map<string, LeadFields>;
 }
 
-export const newUpkeep = (): UpkeepDraft => ({
+export const newUpkeep = (): MutableUpkeep => ({
   guards: {},
   shift: {},
   carriers: new Map(),
@@ -71,7 +71,7 @@ const merge = <Fields extends object>(all: Map<string, Fields>, id: string, fiel
 };
 
 /** Takes in one fact, if it is of this family. Facts come in the order of their ids, so the later word wins. */
-export function applyUpkeep(said: UpkeepDraft, fact: Fact): void {
+export function applyUpkeep(said: MutableUpkeep, fact: Fact): void {
   switch (fact.kind) {
     case 'guards-set':
       said.guards = { ...said.guards, ...fact.guards };

@@ -25,7 +25,7 @@ export interface ReportModel {
   /** What is not settled; empty when the report is final. */
   readonly open: readonly Matter[];
   readonly totals: DayTotals;
-  /** When the card was last laid beside the log; null while it was not. */
+  /** When the card was last compared with the log; null while it was not. */
   readonly card: CardCheck | null;
 }
 

@@ -85,11 +85,11 @@ export interface Problems {
   'counter-beyond-limit': { line: number };
   'not-shared': NoDetail;
   'turned-away': NoDetail;
-  'door-counter': { limit: number };
-  'door-date': { atMs: number; nowMs: number };
-  'door-facts': { count: number; limit: number };
-  'door-databases': { count: number; limit: number };
-  'door-size': NoDetail;
+  'admit-counter': { limit: number };
+  'admit-date': { atMs: number; nowMs: number };
+  'admit-facts': { count: number; limit: number };
+  'admit-databases': { count: number; limit: number };
+  'admit-size': NoDetail;
   'weight-unusable': { move: string; weight: number };
   'pinned-twice': NoDetail;
   'not-a-wave-name': NoDetail;

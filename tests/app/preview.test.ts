@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readAsFarAsPossible } from '../../src/app/regain.ts';
 import { takeText } from '../../src/day/slate.ts';
-import { DOOR_LIMITS } from '../../src/facts/day-file/admit.ts';
+import { ADMIT_LIMITS } from '../../src/facts/day-file/admit.ts';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import type { Draft, Fact } from '../../src/facts/fact.ts';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
@@ -95,9 +95,9 @@ describe('what a file would change', () => {
   test('is refused with its reason where it may not come in, and tells both sides of what is disputed', async () => {
     const { morning, other } = twoPhones(take('24', 1, 2));
     const { app } = await phoneWith(morning);
-    const late = { ...other[0]!, at: MORNING + DOOR_LIMITS.aheadMs + 1 };
+    const late = { ...other[0]!, at: MORNING + ADMIT_LIMITS.aheadMs + 1 };
     const [dated] = await app.preview([read([...morning, late])]);
-    expect(dated).toMatchObject({ fresh: 0, refused: [{ problem: { code: 'door-date' } }] });
+    expect(dated).toMatchObject({ fresh: 0, refused: [{ problem: { code: 'admit-date' } }] });
     const sooner = { ...other[0]!, at: MORNING + 40 * 86_400_000 };
     expect(previewLines((await app.preview([read([...morning, sooner])]))[0]!)).toContain(
       "Dated later than this phone's clock, up to 2026-11-16.",

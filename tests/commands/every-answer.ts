@@ -1,7 +1,7 @@
 import { carryOver } from '../../src/commands/day/start-day.ts';
 import { answersNow } from '../../src/day/answers/answers.ts';
-import { packsToOffer } from '../../src/day/answers/candidates.ts';
 import { inputsToOffer } from '../../src/day/answers/inputs-to-offer.ts';
+import { packsToOffer } from '../../src/day/answers/pack-offers.ts';
 import { leadsOf } from '../../src/day/chain/leads.ts';
 import type { Day } from '../../src/day/model.ts';
 import { conflictsOf } from '../../src/day/phones/conflicts.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { answersAtTake, answersNow } from '../../src/day/answers/answers.ts';
-import { candidatesFor, packsToOffer } from '../../src/day/answers/candidates.ts';
 import { inputsToOffer } from '../../src/day/answers/inputs-to-offer.ts';
+import { packsToOffer, voicesToOffer } from '../../src/day/answers/pack-offers.ts';
 import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { crowdPhone } from '../plan/crowd-scene.ts';
@@ -77,7 +77,7 @@ test('all that a crowd answers, and who is offered what, is as it was (seeds 1 t
     phone.say({ kind: 'track-named', track: phone.day().rig.tracks.at(-1)!.id, name: 'Crowd' });
     const day = phone.day();
     const answers = answersNow(day);
-    const candidates = candidatesFor(answers, pack!.id).map(
+    const candidates = voicesToOffer(answers, pack!.id).map(
       ({ voice, reason }) => `${voice.voice.id} ${reason}`,
     );
     const packs = packsToOffer(day.rig, answers, people[0]!).map(

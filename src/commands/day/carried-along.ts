@@ -3,7 +3,7 @@ import { outAt, pinsOf, weightsIn } from '../../day/chain/links.ts';
 import type { Day, PartId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Pins } from '../../facts/kinds/plan-settings.ts';
-import { leadsStanding } from '../rig/what-stands.ts';
+import { leadsInRig } from '../rig/not-struck.ts';
 
 /**
  * What was said of a rig and a cast besides what they are, and is as true tomorrow: what is out of order, packs that are
@@ -32,7 +32,7 @@ function canBeOut(day: Day): Set<string> {
   const ends = [...day.rig.byId.keys(), ...voices];
   return new Set([
     ...ends,
-    ...leadsStanding(day).map(({ lead }) => lead),
+    ...leadsInRig(day).map(({ lead }) => lead),
     ...ends.flatMap((end) => [`lead-${end}`, `lead2-${end}`]),
   ]);
 }
@@ -72,7 +72,7 @@ const RECORDER = 'recorder';
  */
 export function upkeepOf(day: Day): Draft[] {
   const { upkeep, rig } = day;
-  const standing = new Set(leadsStanding(day).map(({ lead }) => lead));
+  const standing = new Set(leadsInRig(day).map(({ lead }) => lead));
   const leads = [...upkeep.leads]
     .filter(([lead]) => standing.has(lead))
     .map(([lead, fields]) => ({ lead, fields }));

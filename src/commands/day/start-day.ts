@@ -6,7 +6,7 @@ import type { Draft } from '../../facts/fact.ts';
 import type { HeaderFields } from '../../facts/kinds/day-described.ts';
 import { ok } from '../../shared/result.ts';
 import type { CommandResult, Moment } from '../command.ts';
-import { ifASource, ifInRig, leadsStanding } from '../rig/what-stands.ts';
+import { ifASource, ifInRig, leadsInRig } from '../rig/not-struck.ts';
 import { marksOf, upkeepOf } from './carried-along.ts';
 import { dateAt, nextDate, nextLabel } from './day-after.ts';
 
@@ -69,7 +69,7 @@ export function rigOf(day: Day): Draft[] {
   const { links } = answersNow(day);
   const { rig } = day;
   const parts = [...rig.byId.values()].map(({ id, ...fields }) => ({ part: id, fields }));
-  const leads = leadsStanding(day);
+  const leads = leadsInRig(day);
   const tunings = rig.channels.map(({ id }) => ({
     channel: id,
     transmitter: ifInRig(day, tunedTo(links, id)?.value),

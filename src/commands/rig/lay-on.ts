@@ -5,8 +5,8 @@ import type { Day } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import { ok } from '../../shared/result.ts';
 import type { CommandResult } from '../command.ts';
+import { pinsWithout } from './not-struck.ts';
 import { underNewIds } from './under-new-ids.ts';
-import { pinsWithout } from './what-stands.ts';
 
 /**
  * Lays a rig on a day. Where one was struck before, the new one answers as on an empty day: its parts and leads have ids

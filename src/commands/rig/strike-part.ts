@@ -6,8 +6,8 @@ import type { PartFields, ReservedUse } from '../../facts/kinds/part-described.t
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import { type CommandResult, missing, together } from '../command.ts';
 import { laid } from './lay-rig.ts';
+import { pinsWithout } from './not-struck.ts';
 import { nameProblem } from './part-names.ts';
-import { pinsWithout } from './what-stands.ts';
 
 // A part holds for the whole day, so striking one out reaches back to every take. Whatever recorded a voice on a take
 // is therefore never struck or reserved: it is unplugged, retuned or thrown from here on instead.

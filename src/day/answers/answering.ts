@@ -1,6 +1,6 @@
 import { Chain } from '../chain/chain.ts';
 import { rollIn } from '../chain/links.ts';
-import { inputReach, type Reach, type Standing } from '../chain/reach.ts';
+import { type ChainEnds, inputReach, type Reach } from '../chain/reach.ts';
 import type { Links, PartId } from '../model.ts';
 import { type InputAnswer, inputAnswer } from './input-answers.ts';
 import { type Summary, summaryOf } from './summary.ts';
@@ -18,23 +18,23 @@ export interface ChainAnswers {
 }
 
 /** Works the chain out from its links: what reaches each input, then what each track records, then who is on which. */
-export function chainAnswers(standing: Standing, links: Links): ChainAnswers {
-  const { rig } = standing;
+export function chainAnswers(ends: ChainEnds, links: Links): ChainAnswers {
+  const { rig } = ends;
   const chain = new Chain(rig, links);
-  const reach = new Map(rig.inputs.map((input) => [input.id, inputReach(standing, chain, input)]));
+  const reach = new Map(rig.inputs.map((input) => [input.id, inputReach(ends, chain, input)]));
   const feeding = feedingOf([...reach.values()]);
   const tracks = rig.tracks.map((track) =>
-    trackAnswer(standing, chain, track, (!track.mix && feeding.get(track.id)) || []),
+    trackAnswer(ends, chain, track, (!track.mix && feeding.get(track.id)) || []),
   );
   const byTrack = new Map(tracks.map((answer) => [answer.track.id, answer]));
   const inputs = [...reach.values()].map((at) => inputAnswer(at, (track) => byTrack.get(track)?.state));
   const wiring = {
-    standing,
+    ends,
     chain,
     reachOf: (input: PartId) => reach.get(input),
     trackOf: (track: PartId) => byTrack.get(track),
   };
-  const voices = [...standing.voices.values()]
+  const voices = [...ends.voices.values()]
     .filter(({ struck }) => !struck)
     .map((voice) => voiceAnswer(wiring, voice));
   return {

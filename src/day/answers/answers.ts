@@ -1,5 +1,5 @@
 import { linksAt } from '../chain/links.ts';
-import type { Standing } from '../chain/reach.ts';
+import type { ChainEnds } from '../chain/reach.ts';
 import { chainAt } from '../fold/fold.ts';
 import type { Day, Links, TakeId } from '../model.ts';
 import { placeOfTake } from '../takes.ts';
@@ -56,7 +56,7 @@ export const answersBefore = (day: Day, take: TakeId | undefined): Answers =>
 export const answersNow = (day: Day): Answers => answersAt(day, day.line.length);
 
 /** The answers for any set of links: also those of a plan that nobody has accepted yet. */
-export const answersFrom = (standing: Standing, links: Links): Answers => ({
-  ...chainAnswers(standing, links),
+export const answersFrom = (ends: ChainEnds, links: Links): Answers => ({
+  ...chainAnswers(ends, links),
   links,
 });

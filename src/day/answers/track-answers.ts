@@ -2,7 +2,7 @@ import type { FactId } from '../../shared/ids.ts';
 import type { Chain } from '../chain/chain.ts';
 import { gangOf } from '../chain/gang-links.ts';
 import { nameTypedFor } from '../chain/links.ts';
-import { isMuted, liveSources, type Reach, type Source, type Standing } from '../chain/reach.ts';
+import { type ChainEnds, isMuted, liveSources, type Reach, type Source } from '../chain/reach.ts';
 import type { Part, PartId, VoiceId } from '../model.ts';
 
 export type TrackState = 'mix' | 'empty' | 'single' | 'gang' | 'clash' | 'muted';
@@ -31,7 +31,7 @@ export const audibleOn = ({ heard }: Pick<TrackAnswer, 'heard'>): Heard[] =>
 
 /** What a track records, from what reaches the inputs that feed it; a mix is fed by none. */
 export function trackAnswer(
-  standing: Standing,
+  ends: ChainEnds,
   chain: Chain,
   track: Part,
   feeding: readonly Reach[],
@@ -48,7 +48,7 @@ export function trackAnswer(
   const audible = audibleOn({ heard }).map(({ source }) => source.id);
   const gang = audible.length > 1 ? gangOf(chain.gangsOn(track.id), audible) : undefined;
   // A voice that comes by two ways is one; two voices of one name are two.
-  const named = [...new Set(heard.map(({ voice }) => voice))].map((voice) => voiceName(standing, voice));
+  const named = [...new Set(heard.map(({ voice }) => voice))].map((voice) => voiceName(ends, voice));
   return {
     track,
     state: track.mix ? 'mix' : trackState(heard.length, audible.length, gang !== undefined),
@@ -71,7 +71,7 @@ function trackState(live: number, audible: number, onPurpose: boolean): TrackSta
 }
 
 /** How a voice is called on tracks: its part, or the person where no part was given. */
-export function voiceName({ voices }: Pick<Standing, 'voices'>, id: VoiceId): string {
+export function voiceName({ voices }: Pick<ChainEnds, 'voices'>, id: VoiceId): string {
   const voice = voices.get(id);
   return voice?.part || voice?.person || '(no name)';
 }

@@ -2,7 +2,7 @@ import type { FactId } from '../../shared/ids.ts';
 import type { Chain, SaidOf } from '../chain/chain.ts';
 import type { PluggedLead } from '../chain/leads.ts';
 import { hadPack, needOf } from '../chain/links.ts';
-import type { Reach, Standing } from '../chain/reach.ts';
+import type { ChainEnds, Reach } from '../chain/reach.ts';
 import type { Link, Need, Open, PartId, Voice } from '../model.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
 
@@ -62,7 +62,7 @@ const START: Path = {
 
 /** What a voice's ways are looked up in. */
 export interface Wiring {
-  readonly standing: Standing;
+  readonly ends: ChainEnds;
   readonly chain: Chain;
   readonly reachOf: (input: PartId) => Reach | undefined;
   readonly trackOf: (track: PartId) => TrackAnswer | undefined;
@@ -82,7 +82,7 @@ export const isWaitedFor = (need: Open<Need> | null): boolean =>
 
 /** A voice's ways to the tracks, and how it is recorded. */
 export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
-  const { chain, standing } = wiring;
+  const { chain, ends } = wiring;
   const need = needOf(chain, voice.id)?.value ?? null;
   const radio = chain.packsOn(voice.id).flatMap((pack) => radioPaths(wiring, pack));
   // A hardline that is unplugged is no source; it waits like a pack that is on nobody. One whose socket was taken does not.
@@ -91,10 +91,10 @@ export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
     .some(({ link, pushedOutOf }) => link.value.to !== null || pushedOutOf !== null);
   const wired = plugged ? leadPaths(wiring, voice.id, { ...START, source: voice.id }) : [];
   const paths = [...radio, ...wired];
-  const tracks = [...new Set(paths.flatMap((path) => path.tracks))].filter((id) => standing.rig.byId.has(id));
+  const tracks = [...new Set(paths.flatMap((path) => path.tracks))].filter((id) => ends.rig.byId.has(id));
   if (paths.length === 0) {
     const had = hadPack(chain, voice.id);
-    const lost = had && standing.rig.byId.has(had.value) ? had : undefined;
+    const lost = had && ends.rig.byId.has(had.value) ? had : undefined;
     const state = isWaitedFor(need) || (lost && need === null) ? 'unrecorded' : 'off';
     return { voice, state, need, tracks, paths: [withNothing(voice, lost)] };
   }
@@ -113,7 +113,7 @@ function radioPaths(wiring: Wiring, pack: SaidOf): Path[] {
   if (channels.length === 0) return [{ ...worn, broken: 'no-channel' }];
   return channels.flatMap(({ part: channel, by }) => {
     const tuned: Path = { ...worn, channel, source: channel, because: [...worn.because, by] };
-    const outputs = wiring.standing.rig.outputs.filter(
+    const outputs = wiring.ends.rig.outputs.filter(
       ({ reserved, carries = [] }) => !reserved && carries.includes(channel),
     );
     if (outputs.length === 0) return [{ ...tuned, broken: 'no-output' as const }];

@@ -41,19 +41,19 @@ export interface Reach {
 }
 
 /** The known ends of the chain that a place on the line is computed against. */
-export interface Standing {
+export interface ChainEnds {
   readonly rig: Rig;
   readonly voices: ReadonlyMap<VoiceId, Voice>;
 }
 
 /** What reaches an input, by way of the selector before it where there is one. */
-export function inputReach(standing: Standing, chain: Chain, input: Part): Reach {
-  const selector = standing.rig.selectors.findLast((one) => one.input === input.id);
+export function inputReach(ends: ChainEnds, chain: Chain, input: Part): Reach {
+  const selector = ends.rig.selectors.findLast((one) => one.input === input.id);
   const thrown = selector && thrownTo(chain, selector.id);
   const position = thrown?.value ?? 'a';
   const at = (wanted: SelectorPosition): Arrival | null => {
     const lead = chain.leadIn({ input: input.id, position: wanted });
-    return lead?.link.value.from ? arrivalOf(standing, chain, lead) : null;
+    return lead?.link.value.from ? arrivalOf(ends, chain, lead) : null;
   };
   const muted = mutedAt(chain, input.id);
   const sent = sentTo(chain, input.id);
@@ -71,17 +71,17 @@ export function inputReach(standing: Standing, chain: Chain, input: Part): Reach
   };
 }
 
-function arrivalOf(standing: Standing, chain: Chain, { id: lead, link }: PluggedLead): Arrival | null {
+function arrivalOf(ends: ChainEnds, chain: Chain, { id: lead, link }: PluggedLead): Arrival | null {
   const from = link.value.from!;
-  const voice = standing.voices.get(from);
+  const voice = ends.voices.get(from);
   if (voice) {
     return { lead, from, sources: [hardline(voice, link.by)], reserved: false, because: link.by };
   }
-  const output = standing.rig.byId.get(from);
+  const output = ends.rig.byId.get(from);
   if (!output) return null;
   const reserved = Boolean(output.reserved);
-  const channels = reserved ? [] : (output.carries ?? []).filter((id) => standing.rig.byId.has(id));
-  const sources = channels.map((channel) => radioSource(standing, chain, channel));
+  const channels = reserved ? [] : (output.carries ?? []).filter((id) => ends.rig.byId.has(id));
+  const sources = channels.map((channel) => radioSource(ends, chain, channel));
   return { lead, from, sources, reserved, because: link.by };
 }
 
@@ -95,7 +95,7 @@ const hardline = (voice: Voice, by: FactId): Source => ({
 });
 
 /** What a receiver channel brings: the voice that wears the transmitter it is tuned to, if anybody does. */
-function radioSource({ rig, voices }: Standing, chain: Chain, channel: PartId): Source {
+function radioSource({ rig, voices }: ChainEnds, chain: Chain, channel: PartId): Source {
   const tuned = tunedTo(chain, channel);
   const transmitter = tuned?.value && rig.byId.has(tuned.value) ? tuned.value : null;
   const worn = transmitter ? wornBy(chain, transmitter) : undefined;

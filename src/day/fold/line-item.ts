@@ -24,10 +24,10 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
 export const isOnTheLine = (fact: Fact): boolean => ON_THE_LINE.has(fact.kind);
 
 /** An item of the line while its day is being folded. */
-export type LineDraft = { -readonly [Field in keyof LineItem]: LineItem[Field] };
+export type MutableLineItem = { -readonly [Field in keyof LineItem]: LineItem[Field] };
 
-/** An item that is not laid yet. */
-export const lineDraft = (fact: Fact, takenBack: boolean): LineDraft => ({
+/** An item that is not on the line yet. */
+export const newLineItem = (fact: Fact, takenBack: boolean): MutableLineItem => ({
   fact,
   takenBack,
   chainBefore: 0,

@@ -13,20 +13,20 @@ type Resolution = FactOf<'conflict-resolved'>;
  */
 export class Resolver {
   readonly #of = new Map<FactId, Resolution[]>();
-  readonly #standing = new Map<FactId, Fact>();
+  readonly #stands = new Map<FactId, Fact>();
   readonly #begun = new Set<Resolution>();
 
   /** `resolutions` in the order in which they were said, the last one on a link holding; `known` are all facts. */
   constructor(resolutions: readonly Resolution[], known: readonly Fact[], takenBack: ReadonlySet<FactId>) {
     const wanted = new Set(resolutions.map(({ stands }) => stands));
     for (const fact of known) {
-      if (wanted.has(fact.id) && !takenBack.has(fact.id)) this.#standing.set(fact.id, fact);
+      if (wanted.has(fact.id) && !takenBack.has(fact.id)) this.#stands.set(fact.id, fact);
     }
     for (const resolution of resolutions) {
       // Without the true word, or where all of them happened, every word stands as it was said.
       for (const id of resolution.among) {
         const others = (this.#of.get(id) ?? []).filter(({ link }) => link !== resolution.link);
-        const decides = resolution.stands !== null && this.#standing.has(resolution.stands);
+        const decides = resolution.stands !== null && this.#stands.has(resolution.stands);
         this.#of.set(id, decides ? [...others, resolution] : others);
       }
     }
@@ -45,7 +45,7 @@ export class Resolver {
   #begin(resolution: Resolution): Write[] {
     if (this.#begun.has(resolution)) return [];
     this.#begun.add(resolution);
-    const said = this.#standing.get(resolution.stands!)!;
+    const said = this.#stands.get(resolution.stands!)!;
     return writesWith(said, resolution.link).map(([name, value]) => [name, value, said]);
   }
 }

@@ -2,7 +2,7 @@ import { type Fact, isKnown, type UnknownFact } from '../../facts/fact.ts';
 import { counterOf, databaseOf, type FactId, FewIds, isOfDatabase } from '../../shared/ids.ts';
 import type { TakeId } from '../model.ts';
 import { SaidOrder } from '../said-order.ts';
-import { isOnTheLine, type LineDraft, lineDraft } from './line-item.ts';
+import { isOnTheLine, type MutableLineItem, newLineItem } from './line-item.ts';
 import type { LineMove } from './line-order.ts';
 
 /** The facts of a day by what is done with them, each list in the order in which things were said. */
@@ -11,10 +11,10 @@ export interface SortedFacts {
   readonly unknown: UnknownFact[];
   readonly takenBack: FewIds;
   /** Changes and takes. */
-  readonly items: LineDraft[];
-  readonly takeItems: Map<TakeId, LineDraft>;
+  readonly items: MutableLineItem[];
+  readonly takeItems: Map<TakeId, MutableLineItem>;
   /** What holds for the whole day, takes, and what is said of one take; without what is taken back. */
-  readonly standing: Fact[];
+  readonly wholeDay: Fact[];
   readonly moves: LineMove[];
   /** For every database that wrote any of them, its highest counter. */
   readonly highest: Map<string, number>;
@@ -39,7 +39,7 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
     takenBack,
     items: [],
     takeItems: new Map(),
-    standing: [],
+    wholeDay: [],
     moves: [],
     highest: new Map(),
     lastAt: 0,
@@ -61,35 +61,35 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
     if (isKnown(fact)) sortFact(sorted, fact, takenBack.has(id, counter));
     else unknown.push(fact);
   }
-  for (const list of [unknown, sorted.items, sorted.standing, sorted.moves]) list.reverse();
+  for (const list of [unknown, sorted.items, sorted.wholeDay, sorted.moves]) list.reverse();
   const order = sorted.highest.size > 1 ? new SaidOrder(facts) : null;
   if (order) sortByTime(sorted, order);
   return { ...sorted, order, known: unknown.length === 0 ? ([...facts] as Fact[]) : facts.filter(isKnown) };
 }
 
 /** Ids order what was said at one time: the lists come in the order of the ids. */
-function sortByTime({ items, standing, moves }: Sorting, order: SaidOrder): void {
+function sortByTime({ items, wholeDay, moves }: Sorting, order: SaidOrder): void {
   const timeOf = (id: FactId): number => order.timeOf(id);
   items.sort((a, b) => timeOf(a.fact.id) - timeOf(b.fact.id));
-  standing.sort((a, b) => timeOf(a.id) - timeOf(b.id));
+  wholeDay.sort((a, b) => timeOf(a.id) - timeOf(b.id));
   moves.sort((a, b) => timeOf(a.by) - timeOf(b.by));
 }
 
 function sortFact(sorted: Sorting, fact: Fact, isTakenBack: boolean): void {
-  const { takenBack, items, takeItems, standing, moves } = sorted;
+  const { takenBack, items, takeItems, wholeDay, moves } = sorted;
   sorted.lastAt = Math.max(sorted.lastAt, fact.at);
   if (isOnTheLine(fact)) {
-    const item = lineDraft(fact, isTakenBack);
+    const item = newLineItem(fact, isTakenBack);
     items.push(item);
     if (fact.before !== undefined) moves.push({ by: fact.id, item, before: fact.before });
     if (fact.kind !== 'take-logged') return;
     takeItems.set(fact.id, item);
-    if (!isTakenBack) standing.push(fact);
+    if (!isTakenBack) wholeDay.push(fact);
   } else if (!isTakenBack) {
     if (fact.kind === 'fact-retracted') {
       for (const target of fact.targets) if (target < fact.id) takenBack.add(target);
     } else if (fact.kind === 'fact-moved') moves.push({ by: fact.id, target: fact.target, before: fact.to });
-    else standing.push(fact);
+    else wholeDay.push(fact);
   }
 }
 

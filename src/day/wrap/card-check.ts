@@ -1,7 +1,7 @@
 import type { Day, FactId, FactOf } from '../model.ts';
 import type { DifferenceKey } from './card-settlement.ts';
 
-/** The last time the card was laid beside the log. */
+/** The last time the card was compared with the log. */
 export interface CardCheck {
   readonly by: FactId;
   /** UTC ms when it was said. */

@@ -13,7 +13,7 @@ const DAY_MS = 86_400_000;
  * below what the next reader refuses. `aheadMs` is how far after this phone's clock an entry may be dated: a later
  * entry of whoever knows it is never earlier on the line.
  */
-export const DOOR_LIMITS = {
+export const ADMIT_LIMITS = {
   counter: 10_000_000,
   facts: 150_000,
   /** Characters of the entries as a file has them. */
@@ -93,19 +93,19 @@ function refusedAtDoor(
 ): Problem | undefined {
   if (fresh.length === 0) return undefined;
   const high = fresh.find(({ id, seen = {} }) =>
-    [counterOf(id), ...Object.values(seen)].some((counter) => counter > DOOR_LIMITS.counter),
+    [counterOf(id), ...Object.values(seen)].some((counter) => counter > ADMIT_LIMITS.counter),
   );
-  if (high) return { code: 'door-counter', limit: DOOR_LIMITS.counter };
+  if (high) return { code: 'admit-counter', limit: ADMIT_LIMITS.counter };
   const latest = fresh.reduce((last, { at }) => Math.max(last, at), 0);
-  if (latest > nowMs + DOOR_LIMITS.aheadMs) return { code: 'door-date', atMs: latest, nowMs };
+  if (latest > nowMs + ADMIT_LIMITS.aheadMs) return { code: 'admit-date', atMs: latest, nowMs };
   const all = [...here, ...fresh];
-  if (all.length > DOOR_LIMITS.facts)
-    return { code: 'door-facts', count: all.length, limit: DOOR_LIMITS.facts };
+  if (all.length > ADMIT_LIMITS.facts)
+    return { code: 'admit-facts', count: all.length, limit: ADMIT_LIMITS.facts };
   const databases = new Set(all.map(({ id }) => databaseOf(id))).size;
-  if (databases > DOOR_LIMITS.databases)
-    return { code: 'door-databases', count: databases, limit: DOOR_LIMITS.databases };
+  if (databases > ADMIT_LIMITS.databases)
+    return { code: 'admit-databases', count: databases, limit: ADMIT_LIMITS.databases };
   const size = all.reduce((sum, fact) => sum + JSON.stringify(fact).length, 0);
-  if (size > DOOR_LIMITS.size) return { code: 'door-size' };
+  if (size > ADMIT_LIMITS.size) return { code: 'admit-size' };
   return undefined;
 }
 

@@ -4,7 +4,7 @@ import { kind } from './kind.ts';
 
 const count = wholeNumber(0, 100_000);
 
-/** The card was laid beside the log: so many files and recordings, and so many differences left open. */
+/** The card was compared with the log: so many files and recordings, and so many differences left open. */
 export const cardChecked = kind('card-checked', z.object({ files: count, recordings: count, open: count }));
 
 /**

@@ -10,7 +10,7 @@ import {
   recordingUnits,
 } from '../network/order-units.ts';
 import { type Chains, stageCosts } from '../network/stage-costs.ts';
-import { standingChains } from '../network/standing-chains.ts';
+import { unmovedChains } from '../network/unmoved-chains.ts';
 import type { Steps } from '../steps.ts';
 import { type FoundPlan, searchChains } from './chain-search.ts';
 
@@ -77,7 +77,7 @@ export function* recordedChains(
   if (!first.fits) return fail({ code: 'plan-too-large', voices: network.voices.length });
   const costs = stageCosts(network, first.units);
   const stay = Int32Array.from(network.banks, ({ current }) => current);
-  const recording = yield* searchChains(costs, standingChains(costs), stay, budget);
+  const recording = yield* searchChains(costs, unmovedChains(costs), stay, budget);
   const leftOut = leftOutByLevel(levels, recording.chains);
   const second = gangingUnits(levels, leftOut);
   const ganging = yield* goOn(network, second, recording, budget);

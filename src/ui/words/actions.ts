@@ -1,5 +1,5 @@
 import { formatMhz } from '../../app/commands/typed.ts';
-import { mergeVoice } from '../../day/fold/standing.ts';
+import { mergeVoice } from '../../day/fold/parts-list.ts';
 import {
   type Day,
   type Fact,

@@ -118,15 +118,15 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'not-shared': () => 'What was shared could not be read. Share it once more, or choose it here.',
   'turned-away': () =>
     'A web page tried to hand over a file. It was not kept: files come in by the share sheet of the phone, or are chosen here.',
-  'door-counter': ({ limit }) =>
+  'admit-counter': ({ limit }) =>
     `An entry in the file has a number above ${grouped(limit)}, which no day comes to. Nothing was taken in.`,
-  'door-date': ({ atMs, nowMs }) =>
+  'admit-date': ({ atMs, nowMs }) =>
     `An entry in the file is dated ${dateOf(atMs)}, and this phone's date is ${dateOf(nowMs)}. If the phone is wrong, set its date and take the file in again. Nothing was taken in.`,
-  'door-facts': ({ count, limit }) =>
+  'admit-facts': ({ count, limit }) =>
     `With the file the day would have ${grouped(count)} entries; ${grouped(limit)} is the most. Nothing was taken in.`,
-  'door-databases': ({ count, limit }) =>
+  'admit-databases': ({ count, limit }) =>
     `With the file the day would have entries of ${count} phones; ${limit} is the most. Nothing was taken in.`,
-  'door-size': () => 'With the file the day would be larger than any day file may be. Nothing was taken in.',
+  'admit-size': () => 'With the file the day would be larger than any day file may be. Nothing was taken in.',
   'weight-unusable': ({ move, weight }) => `${quoted(weight)} is no cost for ${quoted(move)}: 1 to 99.`,
   'pinned-twice': () => 'One pack is pinned to two people. Let one of them go.',
   'not-a-wave-name': () => 'is no sound file by its name.',

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import {
+  ADMIT_LIMITS,
   type Admitted,
   admit,
-  DOOR_LIMITS,
   type HeldDay,
   heldAfter,
 } from '../../../src/facts/day-file/admit.ts';
@@ -86,19 +86,19 @@ describe('limits at the door', () => {
   };
 
   test('a counter that would leave no room for a lifetime of actions is refused, as id and as what was seen', () => {
-    expect(refusal([roll(DOOR_LIMITS.counter, 'a')])).toBe(null);
-    expect(refusal([roll(DOOR_LIMITS.counter + 1, 'a')])).toMatchObject({ code: 'door-counter' });
-    const seen = { phoneb: DOOR_LIMITS.counter + 1 };
-    expect(refusal([roll(1, 'a', { seen })])).toMatchObject({ code: 'door-counter' });
+    expect(refusal([roll(ADMIT_LIMITS.counter, 'a')])).toBe(null);
+    expect(refusal([roll(ADMIT_LIMITS.counter + 1, 'a')])).toMatchObject({ code: 'admit-counter' });
+    const seen = { phoneb: ADMIT_LIMITS.counter + 1 };
+    expect(refusal([roll(1, 'a', { seen })])).toMatchObject({ code: 'admit-counter' });
     // A hundred thousand actions a day for a hundred years are fewer than what is left up to what is read.
-    expect(500_000_000 - DOOR_LIMITS.counter).toBeGreaterThan(100_000 * 100);
+    expect(500_000_000 - ADMIT_LIMITS.counter).toBeGreaterThan(100_000 * 100);
   });
 
   test('an entry dated years after the phone is refused: it would hold back everything said later', () => {
-    expect(refusal([roll(1, 'a', { at: NOW + DOOR_LIMITS.aheadMs })])).toBe(null);
-    expect(refusal([roll(1, 'a', { at: NOW + DOOR_LIMITS.aheadMs + 1 })])).toEqual({
-      code: 'door-date',
-      atMs: NOW + DOOR_LIMITS.aheadMs + 1,
+    expect(refusal([roll(1, 'a', { at: NOW + ADMIT_LIMITS.aheadMs })])).toBe(null);
+    expect(refusal([roll(1, 'a', { at: NOW + ADMIT_LIMITS.aheadMs + 1 })])).toEqual({
+      code: 'admit-date',
+      atMs: NOW + ADMIT_LIMITS.aheadMs + 1,
       nowMs: NOW,
     });
   });
@@ -109,16 +109,16 @@ describe('limits at the door', () => {
         ...roll(at + 1, 'a'),
         id: factId(at + 1, `ph${String(at).padStart(4, '0')}00000`),
       }));
-    expect(refusal(ofPhones(DOOR_LIMITS.databases))).toBe(null);
-    expect(refusal(ofPhones(DOOR_LIMITS.databases), [a])).toMatchObject({ code: 'door-databases' });
-    const many = Array.from({ length: DOOR_LIMITS.facts }, (_, at) => roll(at + 10, 'a'));
-    expect(refusal([b], many)).toMatchObject({ code: 'door-facts', count: DOOR_LIMITS.facts + 1 });
+    expect(refusal(ofPhones(ADMIT_LIMITS.databases))).toBe(null);
+    expect(refusal(ofPhones(ADMIT_LIMITS.databases), [a])).toMatchObject({ code: 'admit-databases' });
+    const many = Array.from({ length: ADMIT_LIMITS.facts }, (_, at) => roll(at + 10, 'a'));
+    expect(refusal([b], many)).toMatchObject({ code: 'admit-facts', count: ADMIT_LIMITS.facts + 1 });
     const long = Array.from({ length: 8 }, (_, at) => roll(at + 10, 'a', { more: 'x'.repeat(3_900_000) }));
-    expect(refusal(long.slice(0, 4), long.slice(4))).toMatchObject({ code: 'door-size' });
+    expect(refusal(long.slice(0, 4), long.slice(4))).toMatchObject({ code: 'admit-size' });
   });
 
   test('what is known already is not measured again: a day that is past a limit here can still be sent and mended', () => {
-    const high = roll(DOOR_LIMITS.counter + 5, 'a');
+    const high = roll(ADMIT_LIMITS.counter + 5, 'a');
     expect(admitted(held([high]), whole([high]), NOW)).toMatchObject({ fresh: [], same: 1 });
   });
 });

@@ -1,12 +1,12 @@
 import { giveTransmitter } from '../../../app/commands/chain.ts';
 import { answersBefore } from '../../../day/answers/answers.ts';
-import { candidatesFor, packsToOffer } from '../../../day/answers/candidates.ts';
+import { packsToOffer, voicesToOffer } from '../../../day/answers/pack-offers.ts';
 import { wornBy } from '../../../day/chain/links.ts';
 import type { PartId, VoiceId } from '../../../day/model.ts';
 import { Row } from '../../kit/row.tsx';
 import { nameOf, partName } from '../../words/chain.ts';
 import { useDay, useRun } from '../context.ts';
-import { candidateWords, offerWords } from './give-words.ts';
+import { packOfferWords, voiceOfferWords } from './give-words.ts';
 
 interface GiveProps {
   readonly transmitter: PartId;
@@ -25,12 +25,12 @@ export function GiveList({ transmitter, before, onDone }: GiveProps) {
     const done = `${pack} on ${nameOf(day, to)}`;
     if (run(giveTransmitter(transmitter, to, { before }), done)) onDone();
   };
-  const rows = candidatesFor(answers, transmitter).map((candidate) => (
-    <li key={candidate.voice.voice.id}>
+  const rows = voicesToOffer(answers, transmitter).map((offer) => (
+    <li key={offer.voice.voice.id}>
       <Row
-        title={nameOf(day, candidate.voice.voice.id)}
-        word={candidateWords(day, candidate)}
-        onTap={() => give(candidate.voice.voice.id)}
+        title={nameOf(day, offer.voice.voice.id)}
+        word={voiceOfferWords(day, offer)}
+        onTap={() => give(offer.voice.voice.id)}
       />
     </li>
   ));
@@ -69,7 +69,7 @@ export function PackList({ voice, before, onDone }: TakeProps) {
         <li key={offer.transmitter.id}>
           <Row
             title={offer.transmitter.name}
-            word={offerWords(day, offer)}
+            word={packOfferWords(day, offer)}
             onTap={() => give(offer.transmitter.id)}
           />
         </li>

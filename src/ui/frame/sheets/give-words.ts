@@ -1,4 +1,4 @@
-import type { Candidate, PackOffer, Reason } from '../../../day/answers/candidates.ts';
+import type { PackOffer, Reason, VoiceOffer } from '../../../day/answers/pack-offers.ts';
 import type { Day } from '../../../day/model.ts';
 import { listOf, nameOf, partName } from '../../words/chain.ts';
 
@@ -14,7 +14,7 @@ const WORDS: Record<Reason, (packs: string, input: string) => string> = {
 };
 
 /** The reason beside a name. */
-export function candidateWords(day: Day, { voice, reason }: Candidate): string {
+export function voiceOfferWords(day: Day, { voice, reason }: VoiceOffer): string {
   const packs = listOf(
     voice.paths.flatMap(({ transmitter }) => (transmitter ? partName(day.rig, transmitter) : [])),
   );
@@ -22,7 +22,7 @@ export function candidateWords(day: Day, { voice, reason }: Candidate): string {
   return WORDS[reason](packs, input);
 }
 
-export function offerWords(day: Day, { wearer, wearerNeed }: PackOffer): string {
+export function packOfferWords(day: Day, { wearer, wearerNeed }: PackOffer): string {
   if (wearer === null) return 'on nobody';
   return wearerNeed ? `on ${nameOf(day, wearer)}, ${wearerNeed}` : `on ${nameOf(day, wearer)}`;
 }

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { answersNow } from '../../../../src/day/answers/answers.ts';
-import { candidatesFor } from '../../../../src/day/answers/candidates.ts';
-import { candidateWords } from '../../../../src/ui/frame/sheets/give-words.ts';
+import { voicesToOffer } from '../../../../src/day/answers/pack-offers.ts';
+import { voiceOfferWords } from '../../../../src/ui/frame/sheets/give-words.ts';
 import { speaker } from '../../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../../day/small-rig.ts';
 
@@ -19,9 +19,9 @@ test('beside each name stands why they may get the pack', () => {
     ],
   });
   const day = phone.day();
-  const words = candidatesFor(answersNow(day), 'A2').map((one) => [
+  const words = voicesToOffer(answersNow(day), 'A2').map((one) => [
     one.voice.voice.id,
-    candidateWords(day, one),
+    voiceOfferWords(day, one),
   ]);
   expect(Object.fromEntries(words)).toMatchObject({
     ines: 'needed, A1 is muted',

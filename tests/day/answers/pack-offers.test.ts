@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { answersNow } from '../../../src/day/answers/answers.ts';
-import { candidatesFor, packsToOffer } from '../../../src/day/answers/candidates.ts';
+import { packsToOffer, voicesToOffer } from '../../../src/day/answers/pack-offers.ts';
 import type { Need } from '../../../src/day/model.ts';
 import type { Draft } from '../../../src/facts/fact.ts';
 import { type Speaker, speaker } from '../say.ts';
@@ -21,7 +21,7 @@ function wired(...more: Draft[]): Speaker {
   return phone;
 }
 const candidates = (phone: Speaker, pack = 'A3') =>
-  candidatesFor(answersNow(phone.day()), pack).map(({ voice, reason }) => `${voice.voice.id} ${reason}`);
+  voicesToOffer(answersNow(phone.day()), pack).map(({ voice, reason }) => `${voice.voice.id} ${reason}`);
 const offers = (phone: Speaker, voice: string) =>
   packsToOffer(phone.day().rig, answersNow(phone.day()), voice).map(
     ({ transmitter, wearer, wearerNeed }) => `${transmitter.id} ${wearer} ${wearerNeed}`,

@@ -14,7 +14,7 @@ export type Reason =
   | 'resting'
   | 'done';
 
-export interface Candidate {
+export interface VoiceOffer {
   readonly voice: VoiceAnswer;
   readonly reason: Reason;
 }
@@ -47,7 +47,7 @@ function reasonFor({ state, need, paths }: VoiceAnswer): Reason {
 }
 
 /** Who may get this pack, with the reason beside the name, best first. Whoever wears it is left out. */
-export function candidatesFor(answers: Answers, transmitter: PartId): Candidate[] {
+export function voicesToOffer(answers: Answers, transmitter: PartId): VoiceOffer[] {
   const wearer = wornBy(answers.links, transmitter)?.value;
   return answers.voices
     .filter(({ voice }) => voice.kind === 'performer' && voice.id !== wearer)

@@ -17,7 +17,7 @@ export const ifASource = (day: Day, id: End | undefined): End =>
   ifInRig(day, id) ?? (id && day.voices.get(id)?.struck === false ? id : null);
 
 /** The leads as they are plugged now between what stands; an end at anything else hangs free. */
-export const leadsStanding = (day: Day): (Lead & { readonly lead: string })[] =>
+export const leadsInRig = (day: Day): (Lead & { readonly lead: string })[] =>
   [...leadsOf(day.rig, answersNow(day).links)]
     .map(({ id, link: { value } }) => ({
       lead: id,
