@@ -186,10 +186,10 @@ async function readFirstScreen(): Promise<AppStore> {
   });
   if (journal.state.kept)
     alignCopies = async (most) => {
-      const [part, kept] = await Promise.all([import('./ui/days/put-back.ts'), copies()]);
+      const [part, kept] = await Promise.all([import('./ui/days/align-copies.ts'), copies()]);
       await part.alignCopies({ app: store, journal, copies: kept, lookAgain: neighbours.lookAgain }, most);
       // What came back from a copy need not be offered.
-      await store.left.refresh();
+      await store.unsaved.refresh();
     };
   // A new database where there are copies beside it: the browser has lost the one they belong to.
   if (journal.state.begun) await alignCopies?.(1).catch(() => {});
@@ -200,7 +200,7 @@ async function readFirstScreen(): Promise<AppStore> {
     await store.open(where.day).catch(() => {});
     void store.refreshDays().catch(() => {});
   }
-  void store.left.refresh().catch(() => {});
+  void store.unsaved.refresh().catch(() => {});
   return store;
 }
 

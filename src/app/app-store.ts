@@ -9,17 +9,17 @@ import { storedForm } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import { ok, type Problem, type Result } from '../shared/result.ts';
 import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
+import type { FileRead, Imported } from './import-files.ts';
 import type { Agreed, InDoubt } from './in-doubt.ts';
-import { type LeftHeld, leftHeld } from './left-held.ts';
 import type { Started, WholeDay } from './next-day.ts';
 import type { DayOutline } from './ports.ts';
 import type { Preview } from './preview.ts';
 import { readAll } from './read-stored.ts';
-import type { FileRead, Regained } from './regain.ts';
 import type { Safekeeping } from './safekeeping.ts';
+import { type Unsaved, unsavedActions } from './unsaved.ts';
 
-/** What came of taking in a day file. */
-export interface TakenIn {
+/** What came of importing a day file. */
+export interface ImportedDay {
   readonly day: string;
   readonly fresh: number;
   readonly known: number;
@@ -42,7 +42,7 @@ export interface AppStore {
   /** Puts that where it outlives this window, as far as there is such a place. */
   putAside(): void;
   /** What was held when windows were closed. */
-  readonly left: LeftHeld;
+  readonly unsaved: Unsaved;
   /** Starts a day with a command, saves what that says, and gives the id of the day. */
   start(command: Command): Promise<Result<string>>;
   /** The head of a day, for the next one's crew and settings. */
@@ -57,15 +57,15 @@ export interface AppStore {
    * `next-day-in-doubt` unless that is agreed to.
    */
   rigFrom(day: string, agreed?: Agreed): Promise<Result<Command, Problem | InDoubt>>;
-  /** Takes in a day file: new facts are added, known ones left, contradictions refused whole. */
-  takeIn(text: string): Promise<Result<TakenIn>>;
-  /** What taking in a set of files would do, day by day. Nothing is done. */
+  /** Imports a day file: new facts are added, known ones left, contradictions refused whole. */
+  importText(text: string): Promise<Result<ImportedDay>>;
+  /** What importing a set of files would do, day by day. Nothing is done. */
   preview(reads: readonly FileRead[]): Promise<readonly Preview[]>;
   /**
-   * Takes in what was read of any set of day files, and looks at the disk for every entry of them. `stands` says which
+   * Imports what was read of any set of day files, and looks at the disk for every entry of them. `stands` says which
    * holds where a file and the phone have different entries under one id; unless it is said, such a file stays out.
    */
-  regain(reads: readonly FileRead[], stands?: Stands): Promise<Regained>;
+  importFiles(reads: readonly FileRead[], stands?: Stands): Promise<Imported>;
   /** A day as the text of a day file. */
   dayFile(day: string): Promise<string>;
   erase(day: string): Promise<void>;
@@ -143,10 +143,10 @@ export function appStore(
   /** A day as this window has it, where it has it: with what the phone has not taken yet. */
   const readWhole = async (id: string): Promise<WholeDay> => {
     const store = await stores.get(id)?.catch(() => undefined);
-    const count = left.countOf(id);
-    if (store) return { day: store.day.peek(), damaged: store.damaged.peek(), left: count };
+    const count = unsaved.countOf(id);
+    if (store) return { day: store.day.peek(), damaged: store.damaged.peek(), unsaved: count };
     const { facts, damaged } = readAll(await journal.read(id));
-    return { day: foldDay(id, facts), damaged, left: count };
+    return { day: foldDay(id, facts), damaged, unsaved: count };
   };
 
   /** What is stored of a day, as stored, as far as it can be read. */
@@ -163,25 +163,25 @@ export function appStore(
     return { stored: [...stored, ...held], unsure: new Set(unsure) };
   };
 
-  const left = leftHeld({
+  const unsaved = unsavedActions({
     holding: parts.holding,
     open,
     onDisk: readStored,
     onDiskOrHeld: async (day) => (await heldOf(day)).stored,
   });
 
-  const merge = async (file: DayFile, stands?: Stands): Promise<Result<TakenIn>> => {
+  const merge = async (file: DayFile, stands?: Stands): Promise<Result<ImportedDay>> => {
     const { admit } = await import('../facts/day-file/admit.ts');
     const admitted = admit(await heldOf(file.day), file, clock.now().atMs, stands);
     if (!admitted.ok) return admitted;
     const { fresh, mended, same, leftOut } = admitted.value;
     const store = await open(file.day);
-    await store.takeIn(admitted.value);
+    await store.addAdmitted(admitted.value);
     await refreshDaysWhen(store);
     return ok({ day: file.day, fresh: fresh.length + mended.length, known: same, leftOut });
   };
 
-  const mergeAndWait = async (file: DayFile, stands?: Stands): Promise<Result<TakenIn>> => {
+  const mergeAndWait = async (file: DayFile, stands?: Stands): Promise<Result<ImportedDay>> => {
     const merged = await merge(file, stands);
     if (!merged.ok) return merged;
     const store = await open(file.day);
@@ -203,7 +203,7 @@ export function appStore(
     putAside() {
       for (const store of stores.values()) store.then((opened) => opened.putAside()).catch(() => {});
     },
-    left,
+    unsaved,
     start,
     headOf: async (id) => (await readWhole(id)).day.header,
     async startFrom(id, agreed) {
@@ -214,7 +214,7 @@ export function appStore(
       const { rigOfDay } = await import('./next-day.ts');
       return rigOfDay(await readWhole(id), agreed);
     },
-    async takeIn(text) {
+    async importText(text) {
       const { readDayFile } = await import('../facts/day-file/day-file.ts');
       const file = readDayFile(text);
       return file.ok ? merge(file.value) : file;
@@ -223,13 +223,13 @@ export function appStore(
       const { previewOf } = await import('./preview.ts');
       return previewOf(reads, heldOf, clock.now().atMs);
     },
-    async regain(reads, stands) {
-      const { regain } = await import('./regain.ts');
+    async importFiles(reads, stands) {
+      const { importFiles } = await import('./import-files.ts');
       const phone = {
         merge: (file: DayFile) => mergeAndWait(file, stands),
         read: (day: string) => journal.read(day),
       };
-      return regain(phone, reads);
+      return importFiles(phone, reads);
     },
     async dayFile(id) {
       const { writeDayFile } = await import('../facts/day-file/day-file.ts');
@@ -248,7 +248,7 @@ export function appStore(
       if (current?.id === id) current = undefined;
       await journal.erase(id);
       parts.holding?.forget(id);
-      await left.refresh().catch(() => {});
+      await unsaved.refresh().catch(() => {});
       parts.neighbours.tell(id);
       await refreshDays();
     },

@@ -46,7 +46,7 @@ export interface DayStore {
   /** Adds one action that a closed window had put aside under this key. */
   addLeft(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[], key: string): void;
   /** Does to the day what a file was found to do; rejects where the phone has no room to mend what is damaged. */
-  takeIn(admitted: Admitted): Promise<void>;
+  addAdmitted(admitted: Admitted): Promise<void>;
   /** A new id for a voice or a part of the rig. */
   newId(): string;
   retry(): void;
@@ -90,7 +90,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const damaged = signal(first.damaged);
   const ids = idSource(`${journal.state.database}${parts.window}`);
   for (const fact of first.facts) ids.see(fact.id);
-  // What may be taken in later was said before whatever is said now.
+  // What may be restored later was said before whatever is said now.
   for (const held of parts.holding?.idsOf(id) ?? []) ids.see(held);
   const earlier = outlines.find((outline) => outline.id === id);
   const kept = signal<Kept>({
@@ -155,7 +155,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     day.value = foldDay(id, [...others, ...readAll(mended).facts]);
   };
 
-  const takeIn = async ({ fresh, mended, unsure }: Admitted): Promise<void> => {
+  const addAdmitted = async ({ fresh, mended, unsure }: Admitted): Promise<void> => {
     kept.value = { ...kept.peek(), unsure: [...unsure] };
     if (mended.length > 0) {
       await journal.mend(mended, outline());
@@ -229,7 +229,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     redo: () => run((now) => redo(now, journal.state.database)),
     addForeign,
     addLeft: addSaid,
-    takeIn,
+    addAdmitted,
     newId: () => `e${ids.next()}`,
     retry: queue.retry,
     flushed: queue.flushed,

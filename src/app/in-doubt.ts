@@ -9,8 +9,8 @@ export interface InDoubt {
   /** Entries that cannot be read, and those of a newer version of the app. */
   readonly damaged: number;
   readonly newer: number;
-  /** Actions that a closed window held: offered, and neither taken in nor discarded yet. */
-  readonly left: number;
+  /** Actions that a closed window held: offered, and neither restored nor discarded yet. */
+  readonly unsaved: number;
   /** Where phones differ in what goes along. */
   readonly differing: readonly Conflict[];
 }

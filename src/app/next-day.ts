@@ -12,7 +12,7 @@ import type { Clock } from './ports.ts';
 export interface WholeDay {
   readonly day: Day;
   readonly damaged: number;
-  readonly left: number;
+  readonly unsaved: number;
 }
 
 /** The next days that this window started, by the day they follow. */
@@ -74,10 +74,10 @@ export function rigOfDay(whole: WholeDay, agreed?: Agreed): Result<Command, InDo
   return doubt && !agreed?.evenInDoubt ? fail(doubt) : ok((onto) => copyRig(whole.day, onto));
 }
 
-function doubtOf({ day, damaged, left }: WholeDay, differing: readonly Conflict[]): InDoubt | undefined {
+function doubtOf({ day, damaged, unsaved }: WholeDay, differing: readonly Conflict[]): InDoubt | undefined {
   const newer = day.unknown.length;
-  if (damaged + newer + left + differing.length === 0) return undefined;
-  return { code: 'next-day-in-doubt', day, damaged, newer, left, differing };
+  if (damaged + newer + unsaved + differing.length === 0) return undefined;
+  return { code: 'next-day-in-doubt', day, damaged, newer, unsaved, differing };
 }
 
 const sizeOf = ({ day, damaged }: WholeDay): number => day.facts.length + day.unknown.length + damaged;

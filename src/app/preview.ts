@@ -9,10 +9,10 @@ import { reportOf } from '../report/model.ts';
 import type { Change } from '../report/revision/change.ts';
 import { reportChanges } from '../report/revision/report-changes.ts';
 import type { Problem, Result } from '../shared/result.ts';
+import type { FileRead } from './import-files.ts';
 import { readAll } from './read-stored.ts';
-import type { FileRead } from './regain.ts';
 
-/** What taking in a set of files would do to one day. Nothing of it is done yet. */
+/** What importing a set of files would do to one day. Nothing of it is done yet. */
 export interface Preview {
   readonly day: DayId;
   /** The phone has no such day. */

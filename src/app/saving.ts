@@ -9,7 +9,7 @@ export interface Saving {
   /** The name of what the device said, while it says no. */
   readonly because: string | null;
   /** Facts put back after the device had emptied its database under the open app; 0 unless that happened. */
-  readonly regained: number;
+  readonly restored: number;
   /** Some of what waits could be put nowhere else: it is lost when the window closes. */
   readonly inWindowOnly?: true;
 }
@@ -52,12 +52,12 @@ const LAST_RETRY_MS = 15_000;
  * that comes after this one.
  */
 export function savingQueue({ journal, holding, onSaved, everything }: Parts): SavingQueue {
-  const saving = signal<Saving>({ state: 'saved', waiting: 0, because: null, regained: 0 });
+  const saving = signal<Saving>({ state: 'saved', waiting: 0, because: null, restored: 0 });
   const held: Waiting[] = [];
   let running = false;
   let delay = FIRST_RETRY_MS;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let regained = 0;
+  let restored = 0;
   let waiters: (() => void)[] = [];
 
   const report = (because: string | null): void => {
@@ -67,7 +67,7 @@ export function savingQueue({ journal, holding, onSaved, everything }: Parts): S
       state,
       waiting: held.length,
       because,
-      regained,
+      restored,
       ...(inWindowOnly && { inWindowOnly }),
     };
   };
@@ -96,7 +96,7 @@ export function savingQueue({ journal, holding, onSaved, everything }: Parts): S
     clearTimeout(timer);
     try {
       for (let first = held[0]; first; first = held[0]) {
-        regained += await journal.append(first.facts, first.outline(), saidBefore);
+        restored += await journal.append(first.facts, first.outline(), saidBefore);
         held.shift();
         letGo(first);
         delay = FIRST_RETRY_MS;

@@ -5,7 +5,7 @@
 
 import { type IDBPDatabase, openDB } from 'idb';
 import type { DayOutline } from '../app/ports.ts';
-import type { OnlyCopied } from '../app/put-back.ts';
+import type { OnlyCopied } from '../app/restore.ts';
 import { isReadable } from '../facts/fact.ts';
 import type { Envelope } from '../facts/kinds/envelope.ts';
 import { compareStored } from '../facts/stored.ts';

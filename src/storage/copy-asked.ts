@@ -1,4 +1,4 @@
-import type { OnlyCopied } from '../app/put-back.ts';
+import type { OnlyCopied } from '../app/restore.ts';
 import type { DayId } from '../facts/kinds/envelope.ts';
 
 /** Ids hold characters that file names may not, and a name may not be two dots. */

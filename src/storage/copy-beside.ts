@@ -1,4 +1,4 @@
-import type { Copies } from '../app/put-back.ts';
+import type { Copies } from '../app/restore.ts';
 import type { DayId, Envelope } from '../facts/kinds/envelope.ts';
 import type { FactId } from '../shared/ids.ts';
 import { type Answered, type Asked, dayOf, folderOf, NOTHING_COPIED } from './copy-asked.ts';

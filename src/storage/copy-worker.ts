@@ -1,7 +1,7 @@
 // Writes the copy beside the database: every action as one line, in a file of its day and of this window. What is
 // written is the system's from then on, whatever becomes of the browser.
 
-import type { OnlyCopied } from '../app/put-back.ts';
+import type { OnlyCopied } from '../app/restore.ts';
 import { align } from './copy-align.ts';
 import { type Answered, type Asked, NOTHING_COPIED } from './copy-asked.ts';
 import { copies, type OpenFile, openFile, writeAtEnd } from './copy-files.ts';

@@ -64,7 +64,7 @@ describe('the open day', () => {
     expect(takesInOrder(store.day.value)).toHaveLength(1);
     expect(store.saving.value.state).toBe('saving');
     await store.flushed();
-    expect(store.saving.value).toEqual({ state: 'saved', waiting: 0, because: null, regained: 0 });
+    expect(store.saving.value).toEqual({ state: 'saved', waiting: 0, because: null, restored: 0 });
     expect(await journal.read('day-1')).toHaveLength(1);
   });
 

@@ -20,12 +20,12 @@ async function brought(result: ReturnType<typeof importDays>): Promise<DayImport
 }
 
 describe('the door for day files', () => {
-  test('shows what a file would change, and changes it only when it is taken in', async () => {
+  test('shows what a file would change, and changes it only when it is imported', async () => {
     const { app, journal } = phone();
     const days = await brought(importDays(app, { how: 'opened', files: [fileOf(textOf(dayOf(3)))] }));
     expect(await days.preview()).toMatchObject([{ day: 'day-1', isNew: true, fresh: 3 }]);
     expect(await journal.read('day-1')).toEqual([]);
-    expect(await days.takeIn()).toMatchObject({
+    expect(await days.importAll()).toMatchObject({
       ok: true,
       value: { days: ['day-1'], fresh: 3, verified: 3 },
     });
@@ -69,11 +69,11 @@ describe('the door for day files', () => {
   test('a file that contradicts the phone stays out until it is said which holds', async () => {
     const { app } = phone();
     const facts = dayOf(2);
-    await (await brought(importDays(app, { how: 'chosen', files: [fileOf(textOf(facts))] }))).takeIn();
+    await (await brought(importDays(app, { how: 'chosen', files: [fileOf(textOf(facts))] }))).importAll();
     const other = facts.map((fact, at) => (at === 0 ? { ...fact, at: fact.at - 60_000 } : fact));
     const days = await brought(importDays(app, { how: 'chosen', files: [fileOf(textOf(other))] }));
     expect(await days.preview()).toMatchObject([{ disputes: [{ here: { id: facts[0]!.id } }] }]);
-    expect(await days.takeIn()).toMatchObject({ ok: false });
-    expect(await days.takeIn('file')).toMatchObject({ ok: true, value: { fresh: 1 } });
+    expect(await days.importAll()).toMatchObject({ ok: false });
+    expect(await days.importAll('file')).toMatchObject({ ok: true, value: { fresh: 1 } });
   });
 });

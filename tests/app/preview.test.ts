@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readAsFarAsPossible } from '../../src/app/regain.ts';
+import { readAsFarAsPossible } from '../../src/app/import-files.ts';
 import { takeText } from '../../src/day/slate.ts';
 import { ADMIT_LIMITS } from '../../src/facts/day-file/admit.ts';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
@@ -84,9 +84,9 @@ describe('what a file would change', () => {
     const { app } = await phoneWith(morning);
     const files = [read([...morning, ...other.slice(0, 1)], 'one'), read([...morning, ...other], 'two')];
     const [preview] = await app.preview(files);
-    const regained = await app.regain(files);
+    const imported = await app.importFiles(files);
     const day = (await app.open('day-1')).day.value;
-    expect(regained.fresh).toBe(preview!.fresh);
+    expect(imported.fresh).toBe(preview!.fresh);
     expect(day.facts.map(({ id }) => id)).toEqual(preview!.after.facts.map(({ id }) => id));
     expect((await app.preview(files))[0]).toMatchObject({ fresh: 0, known: 2 * morning.length + 3 });
     expect(previewLines((await app.preview(files))[0]!)).toEqual([expect.stringMatching(/^Nothing new/)]);

@@ -133,9 +133,9 @@ async function onCardOf(
 }
 
 async function openSmallDay({ page }: Stage): Promise<void> {
-  await page.getByRole('button', { name: 'Take in a day file' }).tap();
+  await page.getByRole('button', { name: 'Import a day file' }).tap();
   await page.getByLabel('Or paste its text').fill(sampleText('small'));
-  await page.getByRole('button', { name: 'Take in what was pasted' }).tap();
+  await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
 }
 

@@ -55,7 +55,7 @@ const everything = (page: Page): Promise<string> =>
       }),
   );
 const isWaiting = (page: Page): Promise<boolean> => page.evaluate(() => caches.has('rollbook-shared'));
-const door = (page: Page) => page.getByRole('dialog', { name: 'Take this in?' });
+const door = (page: Page) => page.getByRole('dialog', { name: 'Import this?' });
 
 /** The day at the address, as a stranger would have it: renamed, a take added, and one left rolling. */
 const strangers = (day: string): string => {
@@ -184,18 +184,18 @@ describe('arrivals while a take is rolling', () => {
   });
 });
 
-test('pasted text is shown for what it would change, and taken in by the tap after that', async () => {
+test('pasted text is shown for what it would change, and imported by the tap after that', async () => {
   await onStage({}, async (stage) => {
     const { page } = stage;
     const before = await everything(page);
-    await tap(page, 'Take in a day file');
+    await tap(page, 'Import a day file');
     await page.getByLabel('Or paste its text').fill('a shopping list');
     await page.getByText('This is not a day file').first().waitFor();
     await page.getByLabel('Or paste its text').fill(sampleText('small'));
     await door(page).getByText('41 new entries').waitFor();
     await page.waitForTimeout(300);
     expect(await everything(page)).toBe(before);
-    await tap(page, 'Take in what was pasted');
+    await tap(page, 'Import what was pasted');
     await page.locator('.dock').waitFor();
     await stage.waitSaved();
     expect(await storedFacts(page, 'sample-small')).toHaveLength(41);

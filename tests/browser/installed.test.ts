@@ -81,7 +81,7 @@ describe('the manifest (W3C Web Application Manifest)', () => {
 });
 
 describe('day files from outside', () => {
-  test('are taken in by a tap when another app shares one, with no signal (W3C Web Share Target)', async () => {
+  test('are imported by a tap when another app shares one, with no signal (W3C Web Share Target)', async () => {
     const { action, method, params } = manifest.share_target;
     expect([action, method, params.files[0].name]).toEqual(['/take-in', 'POST', 'files']);
     await onStage({ clock: CLOCK }, async (stage) => {
@@ -91,10 +91,10 @@ describe('day files from outside', () => {
       await share(stage, [
         { name: 'day.txt', mimeType: 'text/plain', buffer: Buffer.from(sampleText('small')) },
       ]);
-      await page.getByRole('button', { name: 'Take in', exact: true }).tap();
+      await page.getByRole('button', { name: 'Import', exact: true }).tap();
       await page.locator('.dock').waitFor();
       await page.getByText('Lieve').first().waitFor();
-      // Once taken in it is not taken in again.
+      // Once imported it is not imported again.
       await goTo(stage, '#/shared');
       await page.getByRole('heading', { name: 'Rollbook' }).waitFor();
     });
@@ -108,12 +108,12 @@ describe('day files from outside', () => {
       const text = sampleText('small').split('\n').slice(0, -3).join('\n');
       await share(stage, [{ name: 'cut-off.txt', mimeType: 'text/plain', buffer: Buffer.from(text) }]);
       await page.getByRole('dialog', { name: 'Not every file is whole' }).waitFor();
-      await page.getByRole('button', { name: 'Take in what can be read' }).tap();
-      await page.getByRole('dialog', { name: 'Taken in' }).waitFor();
+      await page.getByRole('button', { name: 'Import what can be read' }).tap();
+      await page.getByRole('dialog', { name: 'Imported' }).waitFor();
     });
   });
 
-  test('are not lost where the window that was to take them in was closed: the list of days leads to them', async () => {
+  test('are not lost where the window that was to import them was closed: the list of days leads to them', async () => {
     await onStage({ clock: CLOCK }, async (stage) => {
       const { page } = stage;
       await stage.waitOfflineReady();
@@ -124,7 +124,7 @@ describe('day files from outside', () => {
       }, sampleText('small'));
       await stage.relaunch();
       await stage.page.getByRole('button', { name: /A file was handed over/ }).tap();
-      await stage.page.getByRole('button', { name: 'Take in', exact: true }).tap();
+      await stage.page.getByRole('button', { name: 'Import', exact: true }).tap();
       await stage.page.locator('.dock').waitFor();
       await stage.page.getByText('Lieve').first().waitFor();
       expect(await stage.page.evaluate(() => caches.has('rollbook-shared'))).toBe(false);
@@ -145,7 +145,7 @@ describe('day files from outside', () => {
     });
   });
 
-  test('are taken in by a tap when the system opens one with the app (W3C File Handling); another file is refused in words', async () => {
+  test('are imported by a tap when the system opens one with the app (W3C File Handling); another file is refused in words', async () => {
     const before = (): void => {
       Object.defineProperty(window, 'launchQueue', {
         value: {
@@ -166,7 +166,7 @@ describe('day files from outside', () => {
       await launch('a shopping list');
       await page.getByRole('alert').filter({ hasText: 'not a day file' }).waitFor();
       await launch(sampleText('small'));
-      await page.getByRole('button', { name: 'Take in', exact: true }).tap();
+      await page.getByRole('button', { name: 'Import', exact: true }).tap();
       await page.locator('.dock').waitFor();
       await page.getByText('Lieve').first().waitFor();
     });

@@ -11,7 +11,7 @@ import { startDay, tab, tap } from './tapping.ts';
 const SEED = 20_261_007;
 const KILLS = LONG ? 200 : 4;
 const KILLS_OF_LAYING = LONG ? 20 : 2;
-const KILLS_OF_TAKING_IN = LONG ? 40 : 2;
+const KILLS_OF_IMPORTING = LONG ? 40 : 2;
 /** A day of thousands of takes is no day; the next one begins after so many kills. */
 const KILLS_A_DAY = 20;
 
@@ -149,21 +149,21 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
   );
 
   test(
-    `${KILLS_OF_TAKING_IN} kills while a day file is taken in: the day is there whole or not at all`,
+    `${KILLS_OF_IMPORTING} kills while a day file is imported: the day is there whole or not at all`,
     async () => {
       const random = seededNumbers(SEED + 1);
       const sample = loadSampleFile('full').stored;
       let half = 0;
       let whole = 0;
       await onStage({}, async (stage) => {
-        for (let kill = 0; kill < KILLS_OF_TAKING_IN; kill += 1) {
+        for (let kill = 0; kill < KILLS_OF_IMPORTING; kill += 1) {
           const day = `killed-${kill}`;
           const facts = sample.map((fact) => ({ ...fact, day }));
           const text = writeDayFile(day, 'Killed', facts);
           await stage.page.goto(`${stage.origin}/#/`);
-          await tap(stage.page, /^Take in a day file/);
+          await tap(stage.page, /^Import a day file/);
           await stage.page.getByLabel('Or paste its text').fill(text);
-          await tap(stage.page, 'Take in what was pasted');
+          await tap(stage.page, 'Import what was pasted');
           await wait(random() * 500);
           const saved = await stage.page.locator('[data-unsaved="0"]').count();
           await stage.crash();
@@ -173,8 +173,8 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
           else if (stored > 0 || saved > 0) half += 1;
         }
       });
-      const tried = `${KILLS_OF_TAKING_IN} kills, ${whole} whole, ${KILLS_OF_TAKING_IN - whole} not begun`;
-      noteFault('browser killed while a day file is taken in', tried, half);
+      const tried = `${KILLS_OF_IMPORTING} kills, ${whole} whole, ${KILLS_OF_IMPORTING - whole} not begun`;
+      noteFault('browser killed while a day file is imported', tried, half);
       console.log(tried);
       expect(half).toBe(0);
     },

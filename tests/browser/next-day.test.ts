@@ -21,9 +21,9 @@ function differingDay(): string {
 test('the next day asks what is in doubt, is one after a double tap, and undo stops at its beginning', async () => {
   await onStage({}, async (stage) => {
     const { page } = stage;
-    await tap(page, /^Take in a day file/);
+    await tap(page, /^Import a day file/);
     await page.getByLabel('Or paste its text').fill(differingDay());
-    await tap(page, 'Take in what was pasted');
+    await tap(page, 'Import what was pasted');
     await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
     await tap(page, 'Start the next day from this one');
     const question = page.getByRole('group', { name: '2 things are in doubt' });

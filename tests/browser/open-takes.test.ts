@@ -50,11 +50,11 @@ describe('an open take keeps its Cut', () => {
     colleague.say(take('30', 0, 2, { length: null, rolledAt: Date.UTC(2026, 9, 7, 7, 5) }));
     await onStage({ clock: '2026-10-07T07:10:00Z' }, async (stage) => {
       const { page, at, tap, inSheet, closed } = hands(stage);
-      await tap('Take in a day file');
+      await tap('Import a day file');
       await page()
         .getByLabel('Or paste its text')
         .fill(writeDayFile('day-1', 'Second unit', colleague.facts));
-      await tap('Take in what was pasted');
+      await tap('Import what was pasted');
       await page().locator('.dock').waitFor();
       const others = page().getByRole('list', { name: 'Other takes that are rolling' });
       expect(await others.getByRole('listitem').count()).toBe(2);
@@ -93,11 +93,11 @@ test('the form of a take says only what was typed over: a length corrected leave
   });
   await onStage({ clock: '2026-10-07T07:10:00Z' }, async (stage) => {
     const { page, tap, fill, inSheet, closed } = hands(stage);
-    await tap('Take in a day file');
+    await tap('Import a day file');
     await page()
       .getByLabel('Or paste its text')
       .fill(writeDayFile('day-1', 'Day 1', phone.facts));
-    await tap('Take in what was pasted');
+    await tap('Import what was pasted');
     await page().locator('.dock').waitFor();
     await tab(page(), 'Line');
     await tap(/12\/3 · 10:00/);

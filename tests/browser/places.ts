@@ -65,8 +65,7 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
     await look(name);
   };
   await see('days, none yet');
-  for (const name of [/^New day$/, /^Take in a day file$/, /^Licences$/])
-    await opened(stage, '#/', name, see);
+  for (const name of [/^New day$/, /^Import a day file$/, /^Licences$/]) await opened(stage, '#/', name, see);
   await seeTheDoor(stage, see);
   await goTo(page, '#/day/none/now');
   await see('a day that is none');
@@ -93,12 +92,12 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
   return names;
 }
 
-/** What a day file would change, before it is taken in: a damaged one of a day that is not there. */
+/** What a day file would change, before it is imported: a damaged one of a day that is not there. */
 async function seeTheDoor({ page, reload }: Stage, see: (name: string) => Promise<void>): Promise<void> {
   await goTo(page, '#/');
-  await page.getByRole('button', { name: 'Take in a day file' }).tap();
+  await page.getByRole('button', { name: 'Import a day file' }).tap();
   await page.getByLabel('Or paste its text').fill(sampleText('small').replace('Ledger', 'Lodger'));
-  await page.getByRole('button', { name: 'Take in what can be read' }).waitFor();
+  await page.getByRole('button', { name: 'Import what can be read' }).waitFor();
   await atRest(page);
   await see('days › what it would change');
   await reload();

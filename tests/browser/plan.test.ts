@@ -101,9 +101,9 @@ const listen = ({ page }: Stage, ticksFirst = false): Promise<void> =>
 async function openCrowd(stage: Stage): Promise<void> {
   const { page } = stage;
   await stage.waitOfflineReady();
-  await page.getByRole('button', { name: 'Take in a day file' }).tap();
+  await page.getByRole('button', { name: 'Import a day file' }).tap();
   await page.getByLabel('Or paste its text').fill(crowdFile());
-  await page.getByRole('button', { name: 'Take in what was pasted' }).tap();
+  await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
   await stage.waitSaved();
   await stage.killServer();

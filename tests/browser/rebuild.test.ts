@@ -24,7 +24,7 @@ async function dayFile(page: Page): Promise<string> {
 }
 
 async function choose(page: Page, files: Record<string, string>): Promise<void> {
-  await tap(page, /^Take in a day file/);
+  await tap(page, /^Import a day file/);
   await page.locator('input[type="file"]').setInputFiles(
     Object.entries(files).map(([name, text]) => ({
       name,
@@ -34,7 +34,7 @@ async function choose(page: Page, files: Record<string, string>): Promise<void> 
   );
 }
 
-test('a lost database is rebuilt from any set of copies, damaged ones too, and it is said what was regained', async () => {
+test('a lost database is rebuilt from any set of copies, damaged ones too, and it is said what was imported', async () => {
   await onStage({}, async (stage) => {
     const { page, context, origin } = stage;
     await startDay(page);
@@ -62,7 +62,7 @@ test('a lost database is rebuilt from any set of copies, damaged ones too, and i
     torn[2] = '{"id":"';
     await choose(page, { 'evening.txt': torn.join('\n'), 'morning.txt': morning });
     await page.getByRole('dialog').getByText('6 entries can be read, 1 cannot.').waitFor();
-    await tap(page, 'Take in what can be read');
+    await tap(page, 'Import what can be read');
     await page
       .getByRole('dialog')
       .getByText('7 entries of 1 day: all checked one by one on this phone, 7 of them new.')
@@ -93,7 +93,7 @@ test('a damaged entry in the database is told, and a copy of the day mends it', 
     await told.waitFor();
     await later(stage);
     await choose(page, { 'copy.txt': copy });
-    await tap(page, /^Take in$/);
+    await tap(page, /^Import$/);
     await page.locator('.dock').waitFor();
     await told.waitFor({ state: 'detached' });
     expect(await storedFacts(page, day)).toEqual(whole);

@@ -22,10 +22,10 @@ test('two phones that differ are merged without loss, and the day shows what can
   const { a, b } = twoPhones();
   await onStage({ clock: '2026-10-07T18:00:00Z' }, async (stage) => {
     const { page } = stage;
-    const takeIn = async (text: string): Promise<void> => {
-      await page.getByRole('button', { name: 'Take in a day file' }).tap();
+    const importFile = async (text: string): Promise<void> => {
+      await page.getByRole('button', { name: 'Import a day file' }).tap();
       await page.getByLabel('Or paste its text').fill(text);
-      await page.getByRole('button', { name: 'Take in what was pasted' }).tap();
+      await page.getByRole('button', { name: 'Import what was pasted' }).tap();
       await page.locator('.dock').waitFor();
       await stage.waitSaved();
     };
@@ -33,10 +33,10 @@ test('two phones that differ are merged without loss, and the day shows what can
       page.evaluate(() => {
         location.hash = '#/';
       });
-    await takeIn(a);
+    await importFile(a);
     expect(await page.locator('.summary').textContent()).not.toContain('contradiction');
     await toDays();
-    await takeIn(b);
+    await importFile(b);
     await page.getByRole('button', { name: '2 contradictions' }).tap();
     await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
     await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
@@ -46,7 +46,7 @@ test('two phones that differ are merged without loss, and the day shows what can
     expect(report.match(/24A\/1 /g)!.length).toBeGreaterThanOrEqual(2);
     // The same file again brings nothing new.
     await toDays();
-    await page.getByRole('button', { name: 'Take in a day file' }).tap();
+    await page.getByRole('button', { name: 'Import a day file' }).tap();
     await page.getByLabel('Or paste its text').fill(b);
     await page.getByText(/^Nothing new: all \d+ entries are here already\.$/).waitFor();
     await page.getByRole('link', { name: 'Open the day' }).tap();

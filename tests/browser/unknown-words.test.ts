@@ -32,12 +32,12 @@ function newerDay(): { day: string; text: string; count: number } {
   return { day, text: writeDayFile(day, 'Newer', facts), count: facts.length };
 }
 
-test('a day of a newer version is taken in whole, and every page shows what it can of it', async () => {
+test('a day of a newer version is imported whole, and every page shows what it can of it', async () => {
   await onStage({}, async ({ page, waitSaved, screenshot }) => {
     const { day, text, count } = newerDay();
-    await tap(page, 'Take in a day file');
+    await tap(page, 'Import a day file');
     await page.getByLabel('Or paste its text').fill(text);
-    await tap(page, 'Take in what was pasted');
+    await tap(page, 'Import what was pasted');
     await page.locator('.dock').waitFor();
     await waitSaved(page);
     expect(await storedFacts(page, day)).toHaveLength(count);

@@ -13,11 +13,11 @@ test('a performer who lost the pack and one who is muted are said on the first s
   phone.say({ kind: 'voices-needed', voices: [{ voice: 'dora', need: 'needed' }] });
   await onStage({ clock: '2026-10-07T18:00:00Z' }, async (stage) => {
     const { page, tap, inSheet, closed } = hands(stage);
-    await tap('Take in a day file');
+    await tap('Import a day file');
     await page()
       .getByLabel('Or paste its text')
       .fill(writeDayFile('day-1', 'Harbour Lights', phone.facts));
-    await tap('Take in what was pasted');
+    await tap('Import what was pasted');
     await page().locator('.dock').waitFor();
     const summary = () => page().locator('.summary').textContent();
     expect(await summary()).toContain('no clash, nobody unrecorded');

@@ -59,7 +59,7 @@ describe(`hostile cast lists, seed ${SEED}`, () => {
         } else if (facts) {
           added += 1;
           const day = foldDay('day-1', facts);
-          if (!facts.every((fact) => readFact(fact).ok)) wrong.push('a fact that no day file takes in');
+          if (!facts.every((fact) => readFact(fact).ok)) wrong.push('a fact that no day file can bring');
           const file = readDayFile(writeDayFile('day-1', '', facts));
           if (!file.ok) wrong.push(`no day file: ${file.problem.code}`);
           for (const { part, person, number } of day.voices.values()) {

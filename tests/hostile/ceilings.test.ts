@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Command } from '../../src/app/day-store.ts';
-import { readAsFarAsPossible } from '../../src/app/regain.ts';
+import { readAsFarAsPossible } from '../../src/app/import-files.ts';
 import { addNote, callSlate, cutTake, rollTake } from '../../src/commands/line/log-takes.ts';
 import { openTakes } from '../../src/day/takes.ts';
 import { readDayFile, writeDayFile } from '../../src/facts/day-file/day-file.ts';
@@ -104,9 +104,11 @@ describe(`hostile counters and ceilings, seed ${SEED}`, () => {
         const facts = factsOf(said);
         expect(facts.filter((one) => !readFact(one).ok)).toEqual([]);
         const { app, journal } = await phoneWith([envelopeOf(1, 'roll-changed', { roll: 'A' })]);
-        const regained = await app.regain([readAsFarAsPossible('file.txt', writeDayFile(DAY, '', facts))]);
+        const imported = await app.importFiles([
+          readAsFarAsPossible('file.txt', writeDayFile(DAY, '', facts)),
+        ]);
         const wrong: string[] = [];
-        const [refusal] = regained.refused;
+        const [refusal] = imported.refused;
         came[refusal ? 'refused' : 'in'] += 1;
         if (refusal && (!inWords(refusal.problem) || (await journal.read(DAY)).length !== 1))
           wrong.push('refused');

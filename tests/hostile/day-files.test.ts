@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readAsFarAsPossible } from '../../src/app/regain.ts';
+import { readAsFarAsPossible } from '../../src/app/import-files.ts';
 import { answersNow } from '../../src/day/answers/answers.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
@@ -10,7 +10,7 @@ import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { isSameFact } from '../../src/facts/stored.ts';
 import { idSource } from '../../src/shared/ids.ts';
-import { damageWords } from '../../src/ui/days/regained-words.ts';
+import { damageWords } from '../../src/ui/days/imported-words.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';
 import { noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from '../day/say.ts';
@@ -34,14 +34,14 @@ interface Outcome {
 }
 
 /** Takes one text in as the sheet, the share sheet and a pasted text do, and says what does not hold afterwards. */
-async function takeIn(text: string, name: string): Promise<Outcome> {
+async function importFile(text: string, name: string): Promise<Outcome> {
   const { app, journal, held } = await phoneWith(KNOWN);
   const before = await held();
   const read = readAsFarAsPossible(name, text);
-  const regained = await app.regain([read]);
+  const imported = await app.importFiles([read]);
   const wrong: string[] = [];
   const check = (holds: boolean, what: string): void => void (holds || wrong.push(what));
-  const problem = regained.refused[0]?.problem ?? (read.file ? undefined : read.damage?.problem);
+  const problem = imported.refused[0]?.problem ?? (read.file ? undefined : read.damage?.problem);
   if (!read.file || problem) {
     check((await held()) === before, 'a refused file left something behind');
     check(problem !== undefined && !sentenceFor(problem).includes(`(${problem.code})`), 'no words');
@@ -58,8 +58,8 @@ async function takeIn(text: string, name: string): Promise<Outcome> {
     'a known fact is gone',
   );
   check(read.file.stored.every(same), 'a fact of the file is missing');
-  check(stored.length === regained.fresh + (day === DAY ? KNOWN.length : 0), 'something else came along');
-  check(regained.verified === regained.entries, 'not all verified');
+  check(stored.length === imported.fresh + (day === DAY ? KNOWN.length : 0), 'something else came along');
+  check(imported.verified === imported.entries, 'not all verified');
   check(
     stored.every((fact) => readFact(fact).ok),
     'something unreadable was kept',
@@ -68,13 +68,13 @@ async function takeIn(text: string, name: string): Promise<Outcome> {
 }
 
 describe(`hostile day files, seed ${SEED}`, () => {
-  test(`${CASES.dayFiles} generated ones are refused whole and in words, or taken in whole`, async () => {
+  test(`${CASES.dayFiles} generated ones are refused whole and in words, or imported whole`, async () => {
     const came = { in: 0, 'in part': 0, out: 0 };
     let cases = 0;
     let harmed = 0;
     await fc.assert(
       fc.asyncProperty(hostileFile, fc.constantFrom(...NASTY_TEXTS), async (text, name) => {
-        const { let: how, wrong } = await takeIn(text, name);
+        const { let: how, wrong } = await importFile(text, name);
         came[how] += 1;
         cases += 1;
         harmed += Number(wrong.length > 0);
@@ -95,28 +95,30 @@ describe(`hostile day files, seed ${SEED}`, () => {
     const before = await held();
     const forged = { ...KNOWN[3]!, at: KNOWN[3]!.at + 1 };
     const fresh = envelopeOf(500, 'roll-changed', { roll: 'forged' });
-    const regained = await app.regain([
+    const imported = await app.importFiles([
       readAsFarAsPossible('forged.txt', writeDayFile(DAY, '', [forged, fresh])),
     ]);
-    expect(regained.refused).toMatchObject([{ problem: { code: 'fact-id-twice' } }]);
+    expect(imported.refused).toMatchObject([{ problem: { code: 'fact-id-twice' } }]);
     expect(await held()).toBe(before);
   });
 
-  test('100,000 facts are taken in whole, folded and answered, and one of them forged refuses them all', async () => {
+  test('100,000 facts are imported whole, folded and answered, and one of them forged refuses them all', async () => {
     const many = Array.from({ length: 100_000 }, (_, at) =>
       envelopeOf(at + 100, 'roll-changed', { roll: `${at}` }),
     );
     const text = writeDayFile(DAY, 'Many', many);
     const { app, journal } = await phoneWith(KNOWN);
-    const regained = await app.regain([readAsFarAsPossible('many.txt', text)]);
-    expect(regained).toMatchObject({ fresh: 100_000, verified: 100_000, refused: [] });
+    const imported = await app.importFiles([readAsFarAsPossible('many.txt', text)]);
+    expect(imported).toMatchObject({ fresh: 100_000, verified: 100_000, refused: [] });
     expect(await journal.read(DAY)).toHaveLength(100_000 + KNOWN.length);
     expect((await app.open(DAY)).day.value.line.length).toBeGreaterThanOrEqual(100_000);
 
     const other = await phoneWith(KNOWN);
     const before = await other.held();
     const forged = [...many, { ...KNOWN[0]!, at: 1 }];
-    const refused = await other.app.regain([readAsFarAsPossible('many.txt', writeDayFile(DAY, '', forged))]);
+    const refused = await other.app.importFiles([
+      readAsFarAsPossible('many.txt', writeDayFile(DAY, '', forged)),
+    ]);
     expect(refused.refused).toHaveLength(1);
     expect(await other.held()).toBe(before);
   }, 240_000);

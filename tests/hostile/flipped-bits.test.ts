@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readAsFarAsPossible } from '../../src/app/regain.ts';
+import { readAsFarAsPossible } from '../../src/app/import-files.ts';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { linesOf, readCopies } from '../../src/storage/copy-lines.ts';
@@ -40,12 +40,12 @@ describe(`flipped bits, seed ${SEED}`, () => {
         const { app, journal } = await phoneWith([]);
         const damaged = readAsFarAsPossible('damaged.txt', flip(GOOD, flips));
         expect(damaged.file?.unchecked).toBeUndefined();
-        await app.regain([damaged]);
+        await app.importFiles([damaged]);
         const partly = await journal.read(DAY);
         kept += partly.length;
         untrue += untrueOf(partly);
         expect(untrueOf(partly)).toBe(0);
-        const good = await app.regain([readAsFarAsPossible('good.txt', GOOD)]);
+        const good = await app.importFiles([readAsFarAsPossible('good.txt', GOOD)]);
         expect(good).toMatchObject({ refused: [], entries: FACTS.length, verified: FACTS.length });
         expect(untrueOf(await journal.read(DAY))).toBe(0);
         expect(await journal.read(DAY)).toHaveLength(FACTS.length);
@@ -61,8 +61,8 @@ describe(`flipped bits, seed ${SEED}`, () => {
     await fc.assert(
       fc.asyncProperty(places, async (flips) => {
         const { app, journal } = await phoneWith([]);
-        await app.regain([readAsFarAsPossible('damaged.txt', flip(OLD, flips))]);
-        const good = await app.regain([readAsFarAsPossible('good.txt', GOOD)]);
+        await app.importFiles([readAsFarAsPossible('damaged.txt', flip(OLD, flips))]);
+        const good = await app.importFiles([readAsFarAsPossible('good.txt', GOOD)]);
         expect(good).toMatchObject({ refused: [], verified: FACTS.length });
         const there = new Map(
           (await journal.read(DAY)).map((fact) => [(fact as Envelope).id, JSON.stringify(fact)]),

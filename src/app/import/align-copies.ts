@@ -1,7 +1,7 @@
 import type { DayId } from '../../facts/kinds/envelope.ts';
 import type { AppStore } from '../app-store.ts';
 import type { Journal } from '../ports.ts';
-import { alignDays, type Copies, type PutBack } from '../put-back.ts';
+import { alignDays, type Copies, type Restored } from '../restore.ts';
 
 export interface Phone {
   readonly app: AppStore;
@@ -14,14 +14,14 @@ export interface Phone {
 
 /** What came back since the start, of each day that had anything missing. */
 export interface CameBack {
-  readonly days: readonly PutBack[];
+  readonly days: readonly Restored[];
   /** The browser had lost the whole database. */
   readonly isAfterLoss: boolean;
   /** Every day was looked at. */
   readonly isAll: boolean;
 }
 
-const back = new Map<DayId, PutBack>();
+const back = new Map<DayId, Restored>();
 
 /** Days between two looks of the list at what has come back: every look draws it anew. */
 const DAYS_A_LOOK = 20;

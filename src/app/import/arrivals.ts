@@ -50,8 +50,8 @@ export type Arrival =
   | { readonly kind: 'nothing'; readonly problem?: Problem };
 
 /**
- * Takes up what arrived. Files that were opened are given once; what was shared waits until it is taken in or thrown away,
- * unless nothing of it can ever be taken in.
+ * Takes up what arrived. Files that were opened are given once; what was shared waits until it is imported or thrown away,
+ * unless nothing of it can ever be imported.
  */
 export async function takeUpArrival(app: AppStore): Promise<Arrival> {
   const { how, recordings, others } = await arrivedFiles();

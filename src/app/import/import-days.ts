@@ -1,8 +1,8 @@
 import type { Stands } from '../../facts/day-file/admit.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import type { AppStore } from '../app-store.ts';
+import { type FileRead, type Imported, readAsFarAsPossible } from '../import-files.ts';
 import type { Preview } from '../preview.ts';
-import { type FileRead, type Regained, readAsFarAsPossible } from '../regain.ts';
 import { discardShared } from './shared-files.ts';
 
 export type { Dispute, Stands } from '../../facts/day-file/admit.ts';
@@ -17,19 +17,19 @@ export type DayFiles =
   | { readonly how: 'chosen' | 'shared' | 'opened'; readonly files: readonly File[] }
   | { readonly how: 'pasted'; readonly text: string };
 
-/** Day files that were read. Nothing is changed before they are taken in. */
+/** Day files that were read. Nothing is changed before they are imported. */
 export interface DayImport {
   readonly how: DayFiles['how'];
   readonly reads: readonly FileRead[];
-  /** What taking them in would do, day by day. */
+  /** What importing would do, day by day. */
   preview(): Promise<readonly Preview[]>;
   /** `stands` says which holds where a file and the phone differ. Fails where every file contradicts the phone. */
-  takeIn(stands?: Stands): Promise<Result<Regained>>;
+  importAll(stands?: Stands): Promise<Result<Imported>>;
   /** Throws away what was shared, which waits until then; missing where nothing waits. */
   readonly discard?: () => Promise<unknown>;
 }
 
-/** The one way in for day files, however they came. Fails where nothing of them could be taken in. */
+/** The one way in for day files, however they came. Fails where nothing of them could be imported. */
 export async function importDays(app: AppStore, brought: DayFiles): Promise<Result<DayImport>> {
   const { how } = brought;
   const read =
@@ -46,12 +46,12 @@ export async function importDays(app: AppStore, brought: DayFiles): Promise<Resu
     how,
     reads,
     preview: () => app.preview(reads),
-    async takeIn(stands) {
-      const regained = await app.regain(reads, stands);
-      const [refused] = regained.refused;
-      if (refused && regained.days.length === 0) return fail(refused.problem);
+    async importAll(stands) {
+      const imported = await app.importFiles(reads, stands);
+      const [refused] = imported.refused;
+      if (refused && imported.days.length === 0) return fail(refused.problem);
       if (how === 'shared') await discardShared();
-      return ok(regained);
+      return ok(imported);
     },
     ...(how === 'shared' && { discard: discardShared }),
   });

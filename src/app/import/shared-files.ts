@@ -1,4 +1,4 @@
-/** Where the worker keeps what another app shared (src/offline/worker/share-target.ts), until it is taken in or thrown away. */
+/** Where the worker keeps what another app shared (src/offline/worker/share-target.ts), until it is imported or thrown away. */
 const SHARED_CACHE = 'rollbook-shared';
 
 /** The names of what was shared and waits. */

@@ -6,9 +6,9 @@ import { openTakes } from '../../day/takes.ts';
 import { useApp } from '../frame/context.ts';
 import { complain, tell } from '../frame/messages.ts';
 import { type DayPage, hrefOf, opensWith, type Wish } from '../frame/route.ts';
-import { TakeInSheet } from './take-in.tsx';
+import { ImportSheet } from './import-sheet.tsx';
 
-/** Leads on from a shortcut of the home screen, or to the door with what the system or another app handed over. */
+/** Leads on from a shortcut of the home screen, or to the preview of what the system or another app handed over. */
 export function Arriving({ wish }: { wish: Wish }) {
   const app = useApp();
   const handed = timesHanded.value;
@@ -22,7 +22,7 @@ export function Arriving({ wish }: { wish: Wish }) {
   }, [app, wish, handed]);
   return (
     <main class="page" aria-busy={brought === null}>
-      {brought && <TakeInSheet key={brought.handed} brought={brought.days} onClose={() => back(app)} />}
+      {brought && <ImportSheet key={brought.handed} brought={brought.days} onClose={() => back(app)} />}
     </main>
   );
 }

@@ -11,7 +11,7 @@ interface ChooseProps {
   readonly onClose: () => void;
 }
 
-/** Brings day files to the door: files of this phone, or the text of one. */
+/** Hands day files over to be previewed: files of this phone, or the text of one. */
 export function ChooseFile({ onBrought, onClose }: ChooseProps) {
   const app = useApp();
   const [pasted, setPasted] = useState('');
@@ -30,7 +30,7 @@ export function ChooseFile({ onBrought, onClose }: ChooseProps) {
   };
   return (
     <Sheet
-      title="Take in a day file"
+      title="Import a day file"
       under="From another phone, or copies you kept, several at once. What it would change is shown first."
       onClose={onClose}
     >

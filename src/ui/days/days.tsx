@@ -4,8 +4,8 @@ import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../frame/context.ts';
 import { Looks } from '../frame/look-choice.tsx';
 import { complain, tell } from '../frame/messages.ts';
-import { LeftHeld } from '../frame/page/left-held.tsx';
 import { NotKeptBanner } from '../frame/page/not-kept.tsx';
+import { Unsaved } from '../frame/page/unsaved.tsx';
 import { goTo, opensWith } from '../frame/route.ts';
 import { isTabOnIphone } from '../frame/sending/device.ts';
 import { UpdateOffer } from '../frame/update-offer.tsx';
@@ -15,13 +15,13 @@ import { Row } from '../kit/row.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { copyWords, titleOf } from '../words/day-outline.ts';
 import { DayActions } from './day-actions.tsx';
+import { ImportSheet } from './import-sheet.tsx';
 import { LicenceSheet } from './licences-sheet.tsx';
 import { NewDay } from './new-day.tsx';
 import { openSampleDay } from './sample-day.ts';
-import { TakeInSheet } from './take-in.tsx';
 import './days.css';
 
-type Open = { readonly day: DayOutline } | 'new' | 'take-in' | 'licences' | null;
+type Open = { readonly day: DayOutline } | 'new' | 'import-day' | 'licences' | null;
 
 /** The days on this phone. */
 export function Days() {
@@ -67,7 +67,7 @@ export function Days() {
           </p>
         )}
         <NotKeptBanner />
-        <LeftHeld onTaken={(day) => goTo({ at: 'day', day, tab: 'now' })} />
+        <Unsaved onRestored={(day) => goTo({ at: 'day', day, tab: 'now' })} />
         <UpdateOffer />
         {days.length === 0 && <First />}
         <ul class="rows">
@@ -110,7 +110,7 @@ export function Days() {
         </div>
       </main>
       <div class="foot days-foot">
-        <Button onClick={() => setOpen('take-in')}>Take in a day file</Button>
+        <Button onClick={() => setOpen('import-day')}>Import a day file</Button>
         <Button onClick={() => void sample()}>Sample day</Button>
         <Button look="solid" class="days-new" onClick={() => setOpen('new')}>
           New day
@@ -118,7 +118,7 @@ export function Days() {
       </div>
       {open === 'new' && <NewDay onClose={close} />}
       {open === 'licences' && <LicenceSheet onClose={close} />}
-      {open === 'take-in' && <TakeInSheet onClose={close} />}
+      {open === 'import-day' && <ImportSheet onClose={close} />}
       {open && typeof open === 'object' && (
         <DayActions day={days.find(({ id }) => id === open.day.id) ?? open.day} onClose={close} />
       )}

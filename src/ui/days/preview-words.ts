@@ -10,7 +10,7 @@ import { factWords } from '../words/facts.ts';
 const SHOWN = 6;
 const LONGEST = 60;
 
-/** What taking in would do to a day, one line each, what weighs most first. */
+/** What importing would do to a day, one line each, what weighs most first. */
 export function previewLines(preview: Preview): string[] {
   const { fresh, mended, known, changes, datedMs, after } = preview;
   if (fresh + mended === 0)
@@ -26,7 +26,7 @@ export function previewLines(preview: Preview): string[] {
     ...(datedMs === null ? [] : [`Dated later than this phone's clock, up to ${dateOf(datedMs)}.`]),
     ...(changes
       ? changeLines(after, changes)
-      : ['A day of so many entries is not compared line by line before it is taken in.']),
+      : ['A day of so many entries is not compared line by line before it is imported.']),
   ];
 }
 

@@ -1,11 +1,11 @@
+import type { FileRead } from '../../app/import-files.ts';
 import type { Preview } from '../../app/preview.ts';
-import type { FileRead } from '../../app/regain.ts';
 import { useApp } from '../frame/context.ts';
 import { Row } from '../kit/row.tsx';
 import { titleOf } from '../words/day-outline.ts';
 import { sentenceFor } from '../words/problems.ts';
+import { damageWords } from './imported-words.ts';
 import { disputeWords, previewLines } from './preview-words.ts';
-import { damageWords } from './regained-words.ts';
 
 interface PreviewsProps {
   readonly reads: readonly FileRead[];

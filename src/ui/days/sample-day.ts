@@ -1,13 +1,13 @@
 import fullDay from '../../../sample-days/full.txt?url';
-import type { AppStore, TakenIn } from '../../app/app-store.ts';
+import type { AppStore, ImportedDay } from '../../app/app-store.ts';
 import { fail, type Result } from '../../shared/result.ts';
 
-/** Opens the sample day, which comes with the app: taken in the first time, as it was left afterwards. */
-export async function openSampleDay(app: AppStore): Promise<Result<TakenIn>> {
+/** Opens the sample day, which comes with the app: imported the first time, as it was left afterwards. */
+export async function openSampleDay(app: AppStore): Promise<Result<ImportedDay>> {
   try {
     const response = await fetch(fullDay);
     if (!response.ok) return fail({ code: 'sample-missing' });
-    return app.takeIn(await response.text());
+    return app.importText(await response.text());
   } catch {
     return fail({ code: 'sample-missing' });
   }

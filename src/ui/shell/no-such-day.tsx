@@ -1,6 +1,6 @@
 import type { DayId } from '../../day/model.ts';
 import { useApp } from '../frame/context.ts';
-import { LeftHeld } from '../frame/page/left-held.tsx';
+import { Unsaved } from '../frame/page/unsaved.tsx';
 import { goTo, opensWith } from '../frame/route.ts';
 import { Button } from '../kit/button.tsx';
 
@@ -9,15 +9,15 @@ import { Button } from '../kit/button.tsx';
  * the phone had no room is only held, and offered.
  */
 export function NoSuchDay({ day }: { day: DayId }) {
-  const isHeld = useApp().left.countOf(day) > 0;
+  const isHeld = useApp().unsaved.countOf(day) > 0;
   return (
     <main>
-      {isHeld && <LeftHeld day={day} isNamed />}
+      {isHeld && <Unsaved day={day} isNamed />}
       <div class="section empty">
         <h1>{isHeld ? 'This day is not saved' : 'No such day on this phone'}</h1>
         <p>
           {isHeld
-            ? 'The phone had not taken it when the app was closed. Free some space, then take it in.'
+            ? 'The phone had not taken it when the app was closed. Free some space, then restore it.'
             : 'It may have been erased here, or the link is of another phone: a day comes over as a day file, not as a link.'}
         </p>
         <a class={isHeld ? 'button as-button' : 'button button-solid as-button'} href="#/">

@@ -3,7 +3,7 @@ import { countOf } from './chain.ts';
 import { conflictWords } from './conflicts.ts';
 
 /** What would go along to another day without being sure, a sentence each. */
-export function inDoubtWords({ day, damaged, newer, left, differing }: InDoubt): string[] {
+export function inDoubtWords({ day, damaged, newer, unsaved, differing }: InDoubt): string[] {
   const entries = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
   return [
     ...(damaged > 0
@@ -14,9 +14,9 @@ export function inDoubtWords({ day, damaged, newer, left, differing }: InDoubt):
           `${entries(newer)} of this day came from a newer version of the app. What was said there is missing.`,
         ]
       : []),
-    ...(left > 0
+    ...(unsaved > 0
       ? [
-          `${countOf(left, 'action')} of this day ${left === 1 ? 'was' : 'were'} held when the app was closed, and ${left === 1 ? 'is' : 'are'} not taken in. What was said there is missing.`,
+          `${countOf(unsaved, 'action')} of this day ${unsaved === 1 ? 'was' : 'were'} held when the app was closed, and ${unsaved === 1 ? 'is' : 'are'} not restored. What was said there is missing.`,
         ]
       : []),
     ...differing.map((conflict) => `${conflictWords(day, conflict)}. The first carries over.`),

@@ -33,15 +33,15 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'undo-built-on': ({ take, count }) =>
     `Another phone has ${count === 1 ? 'one entry' : `${count} entries`} on ${take}. Undo takes the take away from that phone too.`,
   'day-full': () =>
-    'No entry can follow on this day: one with an impossible number was taken in. Start the next day from this one.',
+    'No entry can follow on this day: one with an impossible number was imported. Start the next day from this one.',
   'entry-unfit': ({ where }) =>
     `That is more than an entry can hold (${quoted(where)}), so it could not be read again. Nothing was changed.`,
   'nothing-to-redo': () => 'Nothing to bring back.',
   'restart-refused': ({ because }) => RESTART[because] ?? 'Not now.',
   'fact-damaged': ({ where, line }) =>
-    `${line ? `Line ${line}: an` : 'An'} entry is damaged at ${quoted(where)}. Nothing was taken in.`,
+    `${line ? `Line ${line}: an` : 'An'} entry is damaged at ${quoted(where)}. Nothing was imported.`,
   'fact-id-twice': () =>
-    'The file contradicts this day: one entry has two different contents. Nothing was taken in.',
+    'The file contradicts this day: one entry has two different contents. Nothing was imported.',
   'roll-name': ({ longest }) => `A roll needs a name of at most ${longest} characters.`,
   'date-unknown': ({ typed }) => `${quoted(typed)} is not a date.`,
   'rate-unknown': ({ timecodeRate }) =>
@@ -91,7 +91,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'copy-failed': () => 'The text could not be copied.',
   'sample-missing': () => 'The sample day is not on this phone yet. Open the app once with a signal.',
   'held-contradicts': ({ count }) =>
-    `${count === 1 ? 'One action contradicts' : `${count} actions contradict`} an entry of this day under the same number, and stays out until you discard. The others were taken in.`,
+    `${count === 1 ? 'One action contradicts' : `${count} actions contradict`} an entry of this day under the same number, and stays out until you discard. The others were restored.`,
   'day-erased': () => 'This day was erased in another window.',
   'day-file-empty': () => 'The file is empty.',
   'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
@@ -99,34 +99,34 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'day-file-not-json': () => 'This is not a day file: its first line cannot be read.',
   'day-file-other-kind': () => 'This is a file of another kind, not a day file.',
   'day-file-newer': () =>
-    'This day file comes from a newer version of the app. Update the app, then take it in.',
+    'This day file comes from a newer version of the app. Update the app, then import it.',
   'day-file-head-damaged': ({ where }) => `The first line of the file is damaged at ${quoted(where)}.`,
   'day-file-truncated': ({ expected, found, line }) =>
-    `The file ends early, at line ${line}: ${found} of ${expected} entries are there. Nothing was taken in.`,
-  'day-file-goes-on': ({ line }) => `The file goes on after its end, at line ${line}. Nothing was taken in.`,
+    `The file ends early, at line ${line}: ${found} of ${expected} entries are there. Nothing was imported.`,
+  'day-file-goes-on': ({ line }) => `The file goes on after its end, at line ${line}. Nothing was imported.`,
   'day-file-count-wrong': ({ expected, found }) =>
-    `The file says it has ${expected} entries and has ${found}. Nothing was taken in.`,
-  'day-file-check-wrong': () => 'The file is damaged: its check does not fit. Nothing was taken in.',
-  'line-not-json': ({ line }) => `Line ${line} of the file cannot be read. Nothing was taken in.`,
-  'line-too-long': ({ line }) => `Line ${line} of the file is too long. Nothing was taken in.`,
-  'line-too-deep': ({ line }) => `Line ${line} of the file is nested too deep. Nothing was taken in.`,
-  'fact-changed': ({ line }) => `Line ${line} of the file was changed on its way. Nothing was taken in.`,
+    `The file says it has ${expected} entries and has ${found}. Nothing was imported.`,
+  'day-file-check-wrong': () => 'The file is damaged: its check does not fit. Nothing was imported.',
+  'line-not-json': ({ line }) => `Line ${line} of the file cannot be read. Nothing was imported.`,
+  'line-too-long': ({ line }) => `Line ${line} of the file is too long. Nothing was imported.`,
+  'line-too-deep': ({ line }) => `Line ${line} of the file is nested too deep. Nothing was imported.`,
+  'fact-changed': ({ line }) => `Line ${line} of the file was changed on its way. Nothing was imported.`,
   'fact-of-another-day': ({ line }) =>
-    `Line ${line} of the file belongs to another day. Nothing was taken in.`,
+    `Line ${line} of the file belongs to another day. Nothing was imported.`,
   'counter-beyond-limit': ({ line }) =>
-    `Line ${line} of the file has an impossible number. Nothing was taken in.`,
+    `Line ${line} of the file has an impossible number. Nothing was imported.`,
   'not-shared': () => 'What was shared could not be read. Share it once more, or choose it here.',
   'turned-away': () =>
     'A web page tried to hand over a file. It was not kept: files come in by the share sheet of the phone, or are chosen here.',
   'admit-counter': ({ limit }) =>
-    `An entry in the file has a number above ${grouped(limit)}, which no day comes to. Nothing was taken in.`,
+    `An entry in the file has a number above ${grouped(limit)}, which no day comes to. Nothing was imported.`,
   'admit-date': ({ atMs, nowMs }) =>
-    `An entry in the file is dated ${dateOf(atMs)}, and this phone's date is ${dateOf(nowMs)}. If the phone is wrong, set its date and take the file in again. Nothing was taken in.`,
+    `An entry in the file is dated ${dateOf(atMs)}, and this phone's date is ${dateOf(nowMs)}. If the phone is wrong, set its date and import the file again. Nothing was imported.`,
   'admit-facts': ({ count, limit }) =>
-    `With the file the day would have ${grouped(count)} entries; ${grouped(limit)} is the most. Nothing was taken in.`,
+    `With the file the day would have ${grouped(count)} entries; ${grouped(limit)} is the most. Nothing was imported.`,
   'admit-databases': ({ count, limit }) =>
-    `With the file the day would have entries of ${count} phones; ${limit} is the most. Nothing was taken in.`,
-  'admit-size': () => 'With the file the day would be larger than any day file may be. Nothing was taken in.',
+    `With the file the day would have entries of ${count} phones; ${limit} is the most. Nothing was imported.`,
+  'admit-size': () => 'With the file the day would be larger than any day file may be. Nothing was imported.',
   'weight-unusable': ({ move, weight }) => `${quoted(weight)} is no cost for ${quoted(move)}: 1 to 99.`,
   'pinned-twice': () => 'One pack is pinned to two people. Let one of them go.',
   'not-a-wave-name': () => 'is no sound file by its name.',

@@ -41,7 +41,7 @@ function BackupSection() {
       </p>
       <p class="soft">
         The day file has every entry of this day, with the names of the people in it. It is the only copy that
-        survives a lost phone, and another phone can take it in.
+        survives a lost phone, and another phone can import it.
       </p>
       <DayFileButton day={outline} />
     </section>

@@ -52,7 +52,7 @@ function SavedWord({ sample, followed }: { sample: boolean; followed: boolean })
   const app = useApp();
   const { kept } = app.parts.journal.state;
   // What a closed window held is on no disk, whatever has been saved since.
-  const isHeld = app.left.countOf(day.peek().id) > 0;
+  const isHeld = app.unsaved.countOf(day.peek().id) > 0;
   const word = useRef<HTMLElement>(null);
   const state = useComputed(() => saving.value.state).value;
   useLayoutEffect(

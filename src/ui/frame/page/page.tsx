@@ -2,9 +2,9 @@ import type { ComponentChildren } from 'preact';
 import { useDay } from '../context.ts';
 import type { DayPage } from '../route.ts';
 import { Head } from './head.tsx';
-import { LeftHeld } from './left-held.tsx';
 import { SavingBanner } from './saving-banner.tsx';
 import { Tabs } from './tabs.tsx';
+import { Unsaved } from './unsaved.tsx';
 
 interface PageProps {
   readonly tab: DayPage;
@@ -21,7 +21,7 @@ export function Page({ tab, foot, children }: PageProps) {
       <Head />
       <main class="body" data-tab={tab}>
         <SavingBanner />
-        <LeftHeld day={id} />
+        <Unsaved day={id} />
         {children}
       </main>
       <div class="foot">

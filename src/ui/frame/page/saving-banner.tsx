@@ -7,7 +7,7 @@ const SavingTrouble = lazy(() => import('./saving-trouble.tsx').then((part) => p
 export function SavingBanner() {
   const { saving, damaged, unsure } = useDay();
   const { kept } = useApp().parts.journal.state;
-  const { state, regained } = saving.value;
-  const isFine = kept && state !== 'not-saved' && regained === 0 && damaged.value + unsure.value === 0;
+  const { state, restored } = saving.value;
+  const isFine = kept && state !== 'not-saved' && restored === 0 && damaged.value + unsure.value === 0;
   return isFine ? null : <SavingTrouble />;
 }

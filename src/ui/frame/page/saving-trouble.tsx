@@ -23,29 +23,29 @@ function heldWords(waiting: number, inWindowOnly: boolean | undefined): string {
 export function SavingTrouble() {
   const store = useDay();
   const { state } = useApp().parts.journal;
-  const { state: saving, waiting, because, regained, inWindowOnly } = store.saving.value;
+  const { state: saving, waiting, because, restored, inWindowOnly } = store.saving.value;
   if (!state.kept) return <NotKeptBanner />;
   if (saving !== 'not-saved') {
     const damaged = store.damaged.value;
     const unsure = store.unsure.value;
     return (
       <>
-        {regained > 0 && (
+        {restored > 0 && (
           <p class="banner" role="alert">
-            The phone emptied its database while the app was open. {countOf(regained, 'entry', 'entries')} of
+            The phone emptied its database while the app was open. {countOf(restored, 'entry', 'entries')} of
             this day were held here and are written back; other days may be gone. Export this day now.
           </p>
         )}
         {damaged > 0 && (
           <p class="banner" role="alert">
-            {countOf(damaged, 'entry', 'entries')} of this day cannot be read. Take in a copy of the day, and
+            {countOf(damaged, 'entry', 'entries')} of this day cannot be read. Import a copy of the day, and
             what the copy has is mended.
           </p>
         )}
         {unsure > 0 && (
           <p class="banner" role="alert">
             {countOf(unsure, 'entry', 'entries')} of this day came without a check, from a damaged file or an
-            older copy: nothing tells whether a letter was changed. Take in a whole copy of the day, and what
+            older copy: nothing tells whether a letter was changed. Import a whole copy of the day, and what
             differs is mended.
           </p>
         )}

@@ -52,14 +52,14 @@ describe('actions for which the phone has no room', () => {
         expect.stringMatching(/cut of 1\/3$/),
       ]);
       expect(await page.locator('[data-saving]').textContent()).toContain('NOT ALL SAVED');
-      // Still no room: taken in, they are held as before, and the next reload offers them again.
-      await tap(page, 'Take them in');
+      // Still no room: restored, they are held as before, and the next reload offers them again.
+      await tap(page, 'Restore them');
       await page.locator('[data-unsaved="4"]').waitFor();
       expect(await offer(page).count()).toBe(0);
       await stage.reload();
       await offer(page).getByText('4 actions were held').waitFor();
       await allow();
-      await tap(page, 'Take them in');
+      await tap(page, 'Restore them');
       await offer(page).waitFor({ state: 'detached' });
       await stage.waitSaved();
       const leaving = await questionsWhile(page, stage.reload);
@@ -136,7 +136,7 @@ describe('actions for which the phone has no room', () => {
         location.hash = '#/';
       });
       await expect.poll(() => offer(page).count()).toBe(2);
-      await offer(page).filter({ hasText: 'Salt Road' }).getByRole('button', { name: 'Take it in' }).tap();
+      await offer(page).filter({ hasText: 'Salt Road' }).getByRole('button', { name: 'Restore it' }).tap();
       await page.locator('.head-day').filter({ hasText: 'Salt Road' }).waitFor();
       await stage.waitSaved();
       await stage.reload();
@@ -152,7 +152,7 @@ describe('actions for which the phone has no room', () => {
       expect(await offer(other).count()).toBe(0);
       await page.close();
       await offer(other).getByText('4 actions were held when the app was closed').waitFor();
-      await tap(other, 'Take them in');
+      await tap(other, 'Restore them');
       await tab(other, 'Line');
       expect(await takesOnTheLine(other)).toBe(3);
     });

@@ -1,5 +1,5 @@
 import { useId, useState } from 'preact/hooks';
-import type { LeftDay } from '../../../app/left-held.ts';
+import type { UnsavedDay } from '../../../app/unsaved.ts';
 import type { DayId } from '../../../day/model.ts';
 import { Button } from '../../kit/button.tsx';
 import { actionWords } from '../../words/actions.ts';
@@ -8,31 +8,31 @@ import { titleOf } from '../../words/day-outline.ts';
 import { clockTime } from '../../words/times.ts';
 import { useApp } from '../context.ts';
 import { complain, tell } from '../messages.ts';
-import { leftHeldWords, unreadableWords } from './left-held-words.ts';
+import { unreadableWords, unsavedWords } from './unsaved-words.ts';
 
 /** Actions that are told before somebody asks for all of them. */
 const SHOWN = 4;
 
 interface OfferProps {
-  readonly left: LeftDay;
+  readonly left: UnsavedDay;
   /** Whether the day must be told: on its own pages it stands above. */
   readonly isNamed: boolean;
-  readonly onTaken?: ((day: DayId) => void) | undefined;
+  readonly onRestored?: ((day: DayId) => void) | undefined;
 }
 
-/** What was held of a day when its window was closed, action by action, to be taken in again or discarded. */
-export function LeftHeldOffer({ left, isNamed, onTaken }: OfferProps) {
+/** What was held of a day when its window was closed, action by action, to be restored or discarded. */
+export function UnsavedOffer({ left, isNamed, onRestored }: OfferProps) {
   const heading = useId();
-  const held = useApp().left;
+  const held = useApp().unsaved;
   const [isWhole, setWhole] = useState(false);
   const [isAsking, setAsking] = useState(false);
   const { day, after, actions, unreadable } = left;
   const count = actions.length + unreadable;
-  const takeIn = async (): Promise<void> => {
-    const result = await held.takeIn(day);
+  const restore = async (): Promise<void> => {
+    const result = await held.restore(day);
     if (!result.ok) return complain(result.problem);
-    tell(`${countOf(result.value, 'action')} taken in`);
-    onTaken?.(day);
+    tell(`${countOf(result.value, 'action')} restored`);
+    onRestored?.(day);
   };
   const discard = async (): Promise<void> => {
     await held.discard(day);
@@ -40,13 +40,13 @@ export function LeftHeldOffer({ left, isNamed, onTaken }: OfferProps) {
   };
   const shown = isWhole ? actions : actions.slice(0, SHOWN);
   return (
-    <section class="banner left-held" aria-labelledby={heading}>
+    <section class="banner unsaved" aria-labelledby={heading}>
       <h2 id={heading} class="unseen">
         Held when the app was closed
       </h2>
       <p role="alert">
         {isNamed && `${titleOf(after.header)}: `}
-        {leftHeldWords(left)}
+        {unsavedWords(left)}
       </p>
       <ul>
         {shown.map((facts) => (
@@ -73,8 +73,8 @@ export function LeftHeldOffer({ left, isNamed, onTaken }: OfferProps) {
       ) : (
         <div class="buttons">
           {actions.length > 0 && (
-            <Button look="solid" onClick={() => void takeIn()}>
-              {actions.length === 1 ? 'Take it in' : 'Take them in'}
+            <Button look="solid" onClick={() => void restore()}>
+              {actions.length === 1 ? 'Restore it' : 'Restore them'}
             </Button>
           )}
           <Button onClick={() => setAsking(true)}>Discard</Button>

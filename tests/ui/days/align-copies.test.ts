@@ -9,7 +9,7 @@ import { MORNING, speaker, take } from '../../day/say.ts';
 /** The modules as a window has them that was just opened. */
 async function freshModules() {
   vi.resetModules();
-  const { alignCopies } = await import('../../../src/ui/days/put-back.ts');
+  const { alignCopies } = await import('../../../src/ui/days/align-copies.ts');
   const { route } = await import('../../../src/ui/frame/route.ts');
   const { trouble } = await import('../../../src/ui/kit/messages.ts');
   return { alignCopies, route, trouble };
@@ -78,7 +78,7 @@ describe('the copies beside the database, after a start', () => {
     expect(phone.asked.slice(1)).toEqual(['older', 'newest', 'oldest']);
     expect(phone.app.days.value).toHaveLength(3);
     expect(trouble.value).toBe(
-      'The browser had lost its database and began a new one. Put back from the copy beside it: 9 entries of 3 days: all checked one by one.',
+      'The browser had lost its database and began a new one. Restored from the copy beside it: 9 entries of 3 days: all checked one by one.',
     );
   });
 
@@ -116,10 +116,10 @@ describe('the copies beside the database, after a start', () => {
     const { alignCopies, trouble } = await freshModules();
     await alignCopies(phoneWith({ today: 2 }, true, false, { today: 1 }));
     expect(trouble.value).toBe(
-      'The browser had lost its database and began a new one. Put back from the copy beside it: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be put back. Take in a day file that left the phone: it mends the day.',
+      'The browser had lost its database and began a new one. Restored from the copy beside it: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be restored. Import a day file that left the phone: it mends the day.',
     );
     await alignCopies(phoneWith({ yesterday: 0 }, false, false, { yesterday: 2 }));
-    expect(trouble.value).toContain('3 entries were damaged in the copy and could not be put back.');
+    expect(trouble.value).toContain('3 entries were damaged in the copy and could not be restored.');
   });
 
   test('of a lost database are spoken of once, and when all is back: put away, it stays away meanwhile', async () => {

@@ -1,11 +1,11 @@
-import type { FileRead, Regained } from '../../app/regain.ts';
+import type { FileRead, Imported } from '../../app/import-files.ts';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 
 /** What is wrong with a file, and how much of it can be had all the same. */
 export function damageWords({ file, damage }: FileRead): string {
   if (!damage) return `whole, ${countOf(file?.facts.length ?? 0, 'entry', 'entries')}`;
-  const why = sentenceFor(damage.problem).replace(/ (Nothing|It) was (not )?(taken in|read)\.$/, '');
+  const why = sentenceFor(damage.problem).replace(/ (Nothing|It) was (not )?(imported|read)\.$/, '');
   if (!file) return `${why} Nothing in it can be read.`;
   const lost = damage.lost > 0 ? `, ${damage.lost} cannot` : '';
   // A changed letter that still reads as an entry is what only a check of that entry notices.
@@ -15,9 +15,9 @@ export function damageWords({ file, damage }: FileRead): string {
   return `${why} ${countOf(file.facts.length, 'entry', 'entries')} can be read${lost}.${doubt}`;
 }
 
-/** What taking in a set of files came to: how much is on the disk now, each entry looked at, and what is not. */
-export function regainedWords(reads: readonly FileRead[], regained: Regained): string {
-  const { entries, fresh, verified, days, refused } = regained;
+/** What importing a set of files came to: how much is on the disk now, each entry looked at, and what is not. */
+export function importedWords(reads: readonly FileRead[], imported: Imported): string {
+  const { entries, fresh, verified, days, refused } = imported;
   const lost = reads.reduce((sum, { file, damage }) => sum + (file ? (damage?.lost ?? 0) : 0), 0);
   const unread = reads.filter(({ file }) => !file).length;
   return [

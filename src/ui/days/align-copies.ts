@@ -1,7 +1,7 @@
 import { alignCopies as aligning, type Phone } from '../../app/import/align-copies.ts';
 import { route } from '../frame/route.ts';
 import { trouble } from '../kit/messages.ts';
-import { backAfterLossWords, comingBackWords, onlyCopiedWords } from './put-back-words.ts';
+import { backAfterLossWords, comingBackWords, onlyCopiedWords } from './restored-words.ts';
 
 /**
  * Makes the copies and the database say the same, and says what came back, because whoever tapped it may have missed it on

@@ -1,4 +1,4 @@
-import type { PutBack } from '../../app/put-back.ts';
+import type { Restored } from '../../app/restore.ts';
 import { countOf } from '../words/chain.ts';
 
 const LOST = 'The browser had lost its database and began a new one.';
@@ -8,19 +8,19 @@ export const comingBackWords = (): string =>
   `${LOST} The days come back from the copy beside it, the last one first.`;
 
 /** When all of them are there; `days` has what came back of each. */
-export function backAfterLossWords(days: readonly PutBack[]): string {
+export function backAfterLossWords(days: readonly Restored[]): string {
   const sum = sumOf(days);
   const { fresh, checked, unchecked } = sum;
   const all = checked === fresh && unchecked === 0 ? 'all' : String(checked - unchecked);
   return [
-    `${LOST} Put back from the copy beside it: ${countOf(fresh, 'entry', 'entries')} of`,
+    `${LOST} Restored from the copy beside it: ${countOf(fresh, 'entry', 'entries')} of`,
     `${countOf(days.length, 'day')}: ${all} checked one by one.`,
     ...doubtWords(sum),
   ].join(' ');
 }
 
 /** What a kill had left in the copy alone; `days` has what came back of each. */
-export function onlyCopiedWords(days: readonly PutBack[]): string {
+export function onlyCopiedWords(days: readonly Restored[]): string {
   const sum = sumOf(days);
   const { fresh, checked } = sum;
   const where = 'in the second copy only, as after a crash';
@@ -31,8 +31,8 @@ export function onlyCopiedWords(days: readonly PutBack[]): string {
   return [...(fresh > 0 ? [back] : []), ...doubtWords(sum)].join(' ');
 }
 
-function sumOf(days: readonly PutBack[]): Required<PutBack> {
-  const sum = (field: keyof PutBack): number => days.reduce((total, day) => total + (day[field] ?? 0), 0);
+function sumOf(days: readonly Restored[]): Required<Restored> {
+  const sum = (field: keyof Restored): number => days.reduce((total, day) => total + (day[field] ?? 0), 0);
   return {
     fresh: sum('fresh'),
     checked: sum('checked'),
@@ -42,7 +42,7 @@ function sumOf(days: readonly PutBack[]): Required<PutBack> {
 }
 
 /** What is not there yet, what may not be right, and what is not there at all. */
-function doubtWords({ fresh, checked, unchecked, damaged }: Required<PutBack>): string[] {
+function doubtWords({ fresh, checked, unchecked, damaged }: Required<Restored>): string[] {
   const words: string[] = [];
   if (fresh > checked)
     words.push(`${fresh - checked} of them found no room yet; they are tried again at the next start.`);
@@ -52,7 +52,7 @@ function doubtWords({ fresh, checked, unchecked, damaged }: Required<PutBack>): 
     );
   if (damaged > 0)
     words.push(
-      `${countOf(damaged, 'entry was', 'entries were')} damaged in the copy and could not be put back. Take in a day file that left the phone: it mends the day.`,
+      `${countOf(damaged, 'entry was', 'entries were')} damaged in the copy and could not be restored. Import a day file that left the phone: it mends the day.`,
     );
   return words;
 }

@@ -69,24 +69,24 @@ async function closedWithHeldTakes() {
   };
 }
 
-const numbers = (days: ReturnType<ReturnType<typeof phone>['openApp']>['left']['days']) =>
+const numbers = (days: ReturnType<ReturnType<typeof phone>['openApp']>['unsaved']['days']) =>
   days.value.map(({ day, actions }) => [day, actions.length]);
 
 describe('actions that were held when the app was closed', () => {
-  test('are offered by the next window, and taken in they keep their ids and reach the disk', async () => {
+  test('are offered by the next window, and restored they keep their ids and reach the disk', async () => {
     const { openApp, journal, state, storage, day, heldIds } = await closedWithHeldTakes();
     const app = openApp();
-    await app.left.refresh();
-    expect(numbers(app.left.days)).toEqual([[day, 2]]);
+    await app.unsaved.refresh();
+    expect(numbers(app.unsaved.days)).toEqual([[day, 2]]);
     const store = await app.open(day);
     expect(takesInOrder(store.day.value)).toHaveLength(1);
     state.full = false;
-    expect(await app.left.takeIn(day)).toMatchObject({ ok: true, value: 2 });
+    expect(await app.unsaved.restore(day)).toMatchObject({ ok: true, value: 2 });
     await store.flushed();
     expect(takesInOrder(store.day.value).map(({ number }) => number)).toEqual([1, 2, 3]);
     const stored = (await journal.read(day)).map((fact) => (fact as Envelope).id);
     expect(stored.slice(1)).toEqual(heldIds);
-    expect(app.left.days.value).toEqual([]);
+    expect(app.unsaved.days.value).toEqual([]);
     expect(storage.keys()).toEqual([]);
     // Undo takes back the last of them, as if nothing had happened.
     store.undo();
@@ -96,22 +96,22 @@ describe('actions that were held when the app was closed', () => {
   test('are held again where there still is no room, once, and offered by the window after', async () => {
     const { openApp, storage, day } = await closedWithHeldTakes();
     const app = openApp();
-    await app.left.refresh();
-    await app.left.takeIn(day);
+    await app.unsaved.refresh();
+    await app.unsaved.restore(day);
     const store = await app.open(day);
     await expect.poll(() => store.saving.value.waiting).toBe(2);
     expect(storage.keys()).toHaveLength(2);
     const third = openApp();
-    await third.left.refresh();
-    expect(numbers(third.left.days)).toEqual([[day, 2]]);
+    await third.unsaved.refresh();
+    expect(numbers(third.unsaved.days)).toEqual([[day, 2]]);
   });
 
-  test('taken in by two windows are there once', async () => {
+  test('restored by two windows are there once', async () => {
     const { openApp, journal, state, day } = await closedWithHeldTakes();
     const [one, other] = [openApp(), openApp()];
-    await Promise.all([one.left.refresh(), other.left.refresh()]);
+    await Promise.all([one.unsaved.refresh(), other.unsaved.refresh()]);
     state.full = false;
-    await Promise.all([one.left.takeIn(day), other.left.takeIn(day)]);
+    await Promise.all([one.unsaved.restore(day), other.unsaved.restore(day)]);
     await Promise.all([(await one.open(day)).flushed(), (await other.open(day)).flushed()]);
     expect(await journal.read(day)).toHaveLength(3);
   });
@@ -127,52 +127,52 @@ describe('actions that were held when the app was closed', () => {
     expect(storage.keys()).toEqual([]);
     storage.restore(before);
     const app = openApp();
-    await app.left.refresh();
-    expect(app.left.days.value).toEqual([]);
+    await app.unsaved.refresh();
+    expect(app.unsaved.days.value).toEqual([]);
     expect(storage.keys()).toEqual([]);
   });
 
-  test('stand before what is said first and taken in later', async () => {
+  test('stand before what is said first and restored later', async () => {
     const { openApp, state, day } = await closedWithHeldTakes();
     state.full = false;
     const app = openApp();
-    await app.left.refresh();
+    await app.unsaved.refresh();
     const store = await app.open(day);
     store.run(say(4));
-    await app.left.takeIn(day);
+    await app.unsaved.restore(day);
     await store.flushed();
     expect(takesInOrder(store.day.value).map(({ number }) => number)).toEqual([1, 2, 3, 4]);
   });
 
-  test('put the next day in doubt until they are taken in or discarded', async () => {
+  test('put the next day in doubt until they are restored or discarded', async () => {
     const { openApp, state, day } = await closedWithHeldTakes();
     state.full = false;
     const app = openApp();
-    await app.left.refresh();
+    await app.unsaved.refresh();
     const asked = await app.startFrom(day);
-    expect(asked).toMatchObject({ problem: { code: 'next-day-in-doubt', left: 2 } });
+    expect(asked).toMatchObject({ problem: { code: 'next-day-in-doubt', unsaved: 2 } });
     expect(!asked.ok && inDoubtWords(asked.problem as InDoubt)).toEqual([
-      '2 actions of this day were held when the app was closed, and are not taken in. What was said there is missing.',
+      '2 actions of this day were held when the app was closed, and are not restored. What was said there is missing.',
     ]);
-    await app.left.discard(day);
+    await app.unsaved.discard(day);
     expect((await app.startFrom(day)).ok).toBe(true);
   });
 
   test('and discarded are offered no more', async () => {
     const { openApp, storage, day } = await closedWithHeldTakes();
     const app = openApp();
-    await app.left.refresh();
-    await app.left.discard(day);
-    expect(app.left.days.value).toEqual([]);
+    await app.unsaved.refresh();
+    await app.unsaved.discard(day);
+    expect(app.unsaved.days.value).toEqual([]);
     expect(storage.keys()).toEqual([]);
   });
 
   test('of a day that is erased are gone with it, whichever window erases', async () => {
     const { openApp, storage, day } = await closedWithHeldTakes();
     const app = openApp();
-    await app.left.refresh();
+    await app.unsaved.refresh();
     await app.erase(day);
-    expect(app.left.days.value).toEqual([]);
+    expect(app.unsaved.days.value).toEqual([]);
     expect(storage.keys()).toEqual([]);
   });
 
@@ -184,17 +184,17 @@ describe('actions that were held when the app was closed', () => {
     if (!started.ok) throw new Error('not started');
     state.full = false;
     const app = openApp();
-    await app.left.refresh();
-    const [left] = app.left.days.value;
+    await app.unsaved.refresh();
+    const [left] = app.unsaved.days.value;
     expect(left).toMatchObject({ day: started.value, isNew: true });
     expect(left?.after.header.production).toBe('Harbour Lights');
-    await app.left.takeIn(started.value);
+    await app.unsaved.restore(started.value);
     await (await app.open(started.value)).flushed();
     await app.refreshDays();
     expect(app.days.value.map(({ production }) => production)).toEqual(['Harbour Lights']);
   });
 
-  test('of a newer version are taken in as they are, and those that cannot be read stay until discarded', async () => {
+  test('of a newer version are restored as they are, and those that cannot be read stay until discarded', async () => {
     const { openApp, journal, state, storage, day, heldIds } = await closedWithHeldTakes();
     const [first, second] = storage.keys();
     const newer = {
@@ -206,14 +206,14 @@ describe('actions that were held when the app was closed', () => {
     storage.area.setItem(first!, JSON.stringify([newer]));
     storage.area.setItem(second!, '[{"id":"torn');
     const app = openApp();
-    await app.left.refresh();
-    expect(app.left.days.value).toMatchObject([{ actions: [[{ unknown: true }]], unreadable: 1 }]);
+    await app.unsaved.refresh();
+    expect(app.unsaved.days.value).toMatchObject([{ actions: [[{ unknown: true }]], unreadable: 1 }]);
     state.full = false;
-    await app.left.takeIn(day);
+    await app.unsaved.restore(day);
     await (await app.open(day)).flushed();
     expect((await journal.read(day)).filter((fact) => (fact as Envelope).id === heldIds[0])).toEqual([newer]);
-    expect(app.left.days.value).toMatchObject([{ actions: [], unreadable: 1 }]);
-    await app.left.discard(day);
+    expect(app.unsaved.days.value).toMatchObject([{ actions: [], unreadable: 1 }]);
+    await app.unsaved.discard(day);
     expect(storage.keys()).toEqual([]);
   });
 
@@ -221,13 +221,13 @@ describe('actions that were held when the app was closed', () => {
     const { openApp, state, storage, day } = await closedWithHeldTakes();
     state.full = false;
     const app = openApp();
-    await app.left.refresh();
+    await app.unsaved.refresh();
     const [first] = storage.keys();
     const [held] = JSON.parse(storage.area.getItem(first!)!);
     const store = await app.open(day);
     const other = { ...held, number: 9 };
     store.addForeign([other], [other]);
-    expect(await app.left.takeIn(day)).toMatchObject({ problem: { code: 'held-contradicts' } });
+    expect(await app.unsaved.restore(day)).toMatchObject({ problem: { code: 'held-contradicts' } });
     expect(storage.keys()).toContain(first);
   });
 

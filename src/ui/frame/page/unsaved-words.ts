@@ -1,12 +1,12 @@
-import type { LeftDay } from '../../../app/left-held.ts';
+import type { UnsavedDay } from '../../../app/unsaved.ts';
 import { countOf } from '../../words/chain.ts';
 
 /** How much was held when the app was closed, and where it stands now. */
-export function leftHeldWords({
+export function unsavedWords({
   actions,
   unreadable,
   isNew,
-}: Pick<LeftDay, 'actions' | 'unreadable' | 'isNew'>): string {
+}: Pick<UnsavedDay, 'actions' | 'unreadable' | 'isNew'>): string {
   const count = actions.length + unreadable;
   const [they, were] = count === 1 ? ['It is', 'was'] : ['They are', 'were'];
   const where = isNew ? 'Nothing else of the day is on this phone.' : `${they} not on the day yet.`;

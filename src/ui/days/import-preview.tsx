@@ -15,14 +15,14 @@ const UNDER: Record<DayImport['how'], string> = {
   opened: 'Opened with this app. Nothing is changed yet.',
 };
 
-interface DoorProps {
+interface ImportPreviewProps {
   readonly brought: DayImport;
-  readonly onTakeIn: (days: DayImport, stands?: Stands) => Promise<void>;
+  readonly onImport: (days: DayImport, stands?: Stands) => Promise<void>;
   readonly onClose: () => void;
 }
 
-/** Before anything is taken in: which day it is, what is new, what would change, and the tap that does it. */
-export function AtTheDoor({ brought, onTakeIn, onClose }: DoorProps) {
+/** Before anything is imported: which day it is, what is new, what would change, and the tap that does it. */
+export function ImportPreview({ brought, onImport, onClose }: ImportPreviewProps) {
   const { reads, how, discard } = brought;
   const [previews, setPreviews] = useState<readonly Preview[] | null>(null);
   useEffect(() => {
@@ -31,21 +31,21 @@ export function AtTheDoor({ brought, onTakeIn, onClose }: DoorProps) {
   const isIdle = previews?.every(({ fresh, mended, disputes }) => fresh + mended + disputes.length === 0);
   const isDamaged = reads.some(({ damage }) => damage);
   const wording = isDamaged
-    ? 'Take in what can be read'
+    ? 'Import what can be read'
     : how === 'pasted'
-      ? 'Take in what was pasted'
-      : 'Take in';
+      ? 'Import what was pasted'
+      : 'Import';
   return (
     <Sheet
-      title={isDamaged ? 'Not every file is whole' : 'Take this in?'}
+      title={isDamaged ? 'Not every file is whole' : 'Import this?'}
       under={UNDER[how]}
       onClose={onClose}
       foot={
-        <div class="door-foot">
+        <div class="import-foot">
           <Answers
             previews={previews}
             wording={wording}
-            onTake={(stands) => void onTakeIn(brought, stands)}
+            onImport={(stands) => void onImport(brought, stands)}
           />
           {!isIdle && <Button onClick={onClose}>Not now</Button>}
         </div>
@@ -72,21 +72,21 @@ export function AtTheDoor({ brought, onTakeIn, onClose }: DoorProps) {
 interface AnswersProps {
   readonly previews: readonly Preview[] | null;
   readonly wording: string;
-  readonly onTake: (stands?: Stands) => void;
+  readonly onImport: (stands?: Stands) => void;
 }
 
-/** The tap that takes in; where entries are disputed, which of them stand is said with it. */
-function Answers({ previews, wording, onTake }: AnswersProps) {
+/** The tap that imports; where entries are disputed, which of them stand is said with it. */
+function Answers({ previews, wording, onImport }: AnswersProps) {
   const days = previews ?? [];
   const comes = days.some(({ fresh, mended }) => fresh + mended > 0);
   const [known] = days.filter(({ refused }) => refused.length === 0);
   if (days.some(({ disputes }) => disputes.length > 0))
     return (
       <>
-        <Button look="solid" onClick={() => onTake('here')}>
-          {comes ? 'Take in, keep what is here' : 'Keep what is here'}
+        <Button look="solid" onClick={() => onImport('here')}>
+          {comes ? 'Import, keep what is here' : 'Keep what is here'}
         </Button>
-        <Button onClick={() => onTake('file')}>Take in, with what the file says</Button>
+        <Button onClick={() => onImport('file')}>Import, with what the file says</Button>
       </>
     );
   if (previews && !comes)
@@ -96,7 +96,7 @@ function Answers({ previews, wording, onTake }: AnswersProps) {
       </a>
     ) : null;
   return (
-    <Button look="solid" disabled={!previews} onClick={() => onTake()}>
+    <Button look="solid" disabled={!previews} onClick={() => onImport()}>
       {wording}
     </Button>
   );

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { readAsFarAsPossible, regain } from '../../src/app/regain.ts';
+import { importFiles, readAsFarAsPossible } from '../../src/app/import-files.ts';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import type { DayFile } from '../../src/facts/day-file/day-file-facts.ts';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { mergeFacts } from '../../src/facts/merge-facts.ts';
-import { damageWords, regainedWords } from '../../src/ui/days/regained-words.ts';
+import { damageWords, importedWords } from '../../src/ui/days/imported-words.ts';
 import { seededNumbers } from '../browser/faults-table.ts';
 import { speaker, take } from '../day/say.ts';
 
@@ -38,8 +38,8 @@ describe('a set of day files', () => {
       parts.sort(() => random() - 0.5);
       const reads = parts.map((part, at) => readAsFarAsPossible(`part ${at}`, fileOf(part)));
       const empty = phone();
-      const regained = await regain(empty, reads);
-      expect(regained).toEqual({ days: ['day-1'], entries: 40, fresh: 40, verified: 40, refused: [] });
+      const imported = await importFiles(empty, reads);
+      expect(imported).toEqual({ days: ['day-1'], entries: 40, fresh: 40, verified: 40, refused: [] });
       expect(new Set(empty.stored.map(({ id }) => id))).toEqual(new Set(facts.map(({ id }) => id)));
     }
   });
@@ -52,9 +52,9 @@ describe('a set of day files', () => {
     expect(damageWords(reads[0]!)).toBe(
       'Line 5 of the file cannot be read. 9 entries can be read, 1 cannot.',
     );
-    const regained = await regain(phone(), reads);
-    expect(regained).toMatchObject({ entries: 9, fresh: 9, verified: 9 });
-    expect(regainedWords(reads, regained)).toBe(
+    const imported = await importFiles(phone(), reads);
+    expect(imported).toMatchObject({ entries: 9, fresh: 9, verified: 9 });
+    expect(importedWords(reads, imported)).toBe(
       '9 entries of 1 day: all checked one by one on this phone, 9 of them new. 1 entry was damaged in its file.',
     );
   });
@@ -69,20 +69,20 @@ describe('a set of day files', () => {
       readAsFarAsPossible('forged.txt', forged),
       readAsFarAsPossible('letter.txt', 'Dear all, tomorrow we meet at six.'),
     ];
-    const regained = await regain(phone(), reads);
-    expect(regained).toMatchObject({ entries: 10, fresh: 10, verified: 10 });
-    expect(regained.refused.map(({ name }) => name)).toEqual(['forged.txt']);
+    const imported = await importFiles(phone(), reads);
+    expect(imported).toMatchObject({ entries: 10, fresh: 10, verified: 10 });
+    expect(imported.refused.map(({ name }) => name)).toEqual(['forged.txt']);
     expect(damageWords(reads[3]!)).toContain('Nothing in it can be read.');
-    expect(regainedWords(reads, regained)).toContain(
+    expect(importedWords(reads, imported)).toContain(
       '5 entries were damaged in their file, and came where another file has them. 1 file could not be read at all.',
     );
   });
 
-  test('is never called regained where the disk does not have it', async () => {
+  test('is never called imported where the disk does not have it', async () => {
     const forgetful = { ...phone(), read: async () => [] };
     const reads = [readAsFarAsPossible('a.txt', fileOf(dayOf('phonea', 3)))];
-    const regained = await regain(forgetful, reads);
-    expect(regained).toMatchObject({ entries: 3, verified: 0 });
-    expect(regainedWords(reads, regained)).toContain('3 are not on the disk yet');
+    const imported = await importFiles(forgetful, reads);
+    expect(imported).toMatchObject({ entries: 3, verified: 0 });
+    expect(importedWords(reads, imported)).toContain('3 are not on the disk yet');
   });
 });

@@ -10,7 +10,7 @@ import type { HeldAction, HoldingPlace } from './ports.ts';
 import { readAll } from './read-stored.ts';
 
 /** What closed windows held of one day, and the phone has not. */
-export interface LeftDay {
+export interface UnsavedDay {
   readonly day: DayId;
   /** The day as it would be with them. */
   readonly after: Day;
@@ -22,15 +22,15 @@ export interface LeftDay {
   readonly unreadable: number;
 }
 
-/** Actions that were held when a window was closed: offered until somebody takes them in, or discards them. */
-export interface LeftHeld {
-  readonly days: ReadonlySignal<readonly LeftDay[]>;
+/** Actions that were held when a window was closed: offered until somebody restores or discards them. */
+export interface Unsaved {
+  readonly days: ReadonlySignal<readonly UnsavedDay[]>;
   /** How many actions are left of a day. */
   countOf(day: DayId): number;
   /** Looks again at what is left; what has reached the disk after all is let go. */
   refresh(): Promise<void>;
   /** Puts what is left of a day on it again, under its own ids, and gives how many actions came. */
-  takeIn(day: DayId): Promise<Result<number>>;
+  restore(day: DayId): Promise<Result<number>>;
   discard(day: DayId): Promise<void>;
 }
 
@@ -44,8 +44,8 @@ interface Phone {
 
 const isWhole = ({ facts }: HeldAction): boolean => facts?.every(isReadable) ?? false;
 
-export function leftHeld({ holding, open, onDisk, onDiskOrHeld }: Phone): LeftHeld {
-  const days = signal<readonly LeftDay[]>([]);
+export function unsavedActions({ holding, open, onDisk, onDiskOrHeld }: Phone): Unsaved {
+  const days = signal<readonly UnsavedDay[]>([]);
   const leftOf = (day: DayId): HeldAction[] => (holding?.left() ?? []).filter((one) => one.day === day);
 
   const refresh = async (): Promise<void> => {
@@ -54,7 +54,7 @@ export function leftHeld({ holding, open, onDisk, onDiskOrHeld }: Phone): LeftHe
     days.value = looked.filter((left) => left !== null);
   };
 
-  const lookAt = async (day: DayId): Promise<LeftDay | null> => {
+  const lookAt = async (day: DayId): Promise<UnsavedDay | null> => {
     const [saved, stored] = await Promise.all([onDisk(day), onDiskOrHeld(day)]);
     for (const action of leftOf(day)) if (isKnown(saved, action)) holding?.remove(action.key);
     const still = leftOf(day).filter((action) => !isKnown(stored, action));
@@ -69,7 +69,7 @@ export function leftHeld({ holding, open, onDisk, onDiskOrHeld }: Phone): LeftHe
     };
   };
 
-  const takeIn = async (day: DayId): Promise<Result<number>> => {
+  const restore = async (day: DayId): Promise<Result<number>> => {
     const store = await open(day);
     const stored = await onDiskOrHeld(day);
     const whole = leftOf(day).filter(isWhole);
@@ -92,7 +92,7 @@ export function leftHeld({ holding, open, onDisk, onDiskOrHeld }: Phone): LeftHe
       return left ? left.actions.length + left.unreadable : 0;
     },
     refresh,
-    takeIn,
+    restore,
     async discard(day) {
       for (const { key } of leftOf(day)) holding?.remove(key);
       await refresh();

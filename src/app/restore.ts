@@ -28,7 +28,7 @@ export interface Copies {
 }
 
 /** How many facts the journal had not, and how many of those were seen in it afterwards, looked at one by one. */
-export interface PutBack {
+export interface Restored {
   readonly fresh: number;
   readonly checked: number;
   /** How many of them were copied without a check, so that nobody can tell whether they are whole. */
@@ -45,24 +45,24 @@ export async function* alignDays(
   journal: Journal,
   copies: Copies,
   days: readonly DayId[],
-): AsyncGenerator<readonly [DayId, PutBack]> {
+): AsyncGenerator<readonly [DayId, Restored]> {
   for (const day of days) {
     const { whole, unchecked, damaged } = await copies.align(day);
-    const back = await putBackAll(journal, day, whole, unchecked);
+    const back = await restoreAll(journal, day, whole, unchecked);
     if (back.fresh + damaged > 0) yield [day, { ...back, damaged }];
   }
 }
 
-async function putBackAll(
+async function restoreAll(
   journal: Journal,
   day: DayId,
   whole: readonly Envelope[],
   unchecked: readonly Envelope[],
-): Promise<PutBack> {
+): Promise<Restored> {
   // A day for which there is no room now is come upon again at the next start.
   const noRoom = (facts: readonly Envelope[]) => () => ({ fresh: facts.length, checked: 0 });
-  const one = await putBackFacts(journal, day, whole, 'whole').catch(noRoom(whole));
-  const other = await putBackFacts(journal, day, unchecked, 'unchecked').catch(noRoom(unchecked));
+  const one = await restoreFacts(journal, day, whole, 'whole').catch(noRoom(whole));
+  const other = await restoreFacts(journal, day, unchecked, 'unchecked').catch(noRoom(unchecked));
   return {
     fresh: one.fresh + other.fresh,
     checked: one.checked + other.checked,
@@ -75,12 +75,12 @@ async function putBackAll(
  * read is mended; whole ones mend what says something else as well. Of unchecked ones nothing is put back where one
  * contradicts what can be read, and those that are count as unsure.
  */
-export async function putBackFacts(
+export async function restoreFacts(
   journal: Journal,
   day: DayId,
   facts: readonly Envelope[],
   state: 'whole' | 'unchecked' = 'unchecked',
-): Promise<PutBack> {
+): Promise<Restored> {
   const [stored, outlines] = await Promise.all([journal.read(day), journal.days()]);
   const readable = stored.filter(isReadable);
   const fresh = freshOf(readable, facts.filter(isReadable), state);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { appStore } from '../../src/app/app-store.ts';
-import { readAsFarAsPossible } from '../../src/app/regain.ts';
+import { readAsFarAsPossible } from '../../src/app/import-files.ts';
 import { safekeeping } from '../../src/app/safekeeping.ts';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
@@ -55,14 +55,14 @@ describe('a damaged file and then the good one', () => {
       const { journal, window } = phone();
       const [here, there] = [window('win01'), window('win02')];
       expect(flip(file)).not.toBe(file);
-      expect(await here.regain(read(flip(file)))).toMatchObject({
+      expect(await here.importFiles(read(flip(file)))).toMatchObject({
         fresh: first,
         verified: first,
         refused: [],
       });
       const other = await there.open('day-1');
       expect(other.unsure.value).toBe(file === OLD ? 6 : 0);
-      expect(await here.regain(read(GOOD))).toMatchObject({ entries: 6, verified: 6, refused: [] });
+      expect(await here.importFiles(read(GOOD))).toMatchObject({ entries: 6, verified: 6, refused: [] });
       expect((await journal.read('day-1')).map((fact) => JSON.stringify(fact)).sort()).toEqual(
         FACTS.map((fact) => JSON.stringify(fact)).sort(),
       );
@@ -82,7 +82,11 @@ describe('a damaged file and then the good one', () => {
     ]) {
       const { journal, window } = phone();
       const reads = texts.map((text, at) => readAsFarAsPossible(`${at}.txt`, text));
-      expect(await window('win01').regain(reads)).toMatchObject({ entries: 6, verified: 6, refused: [] });
+      expect(await window('win01').importFiles(reads)).toMatchObject({
+        entries: 6,
+        verified: 6,
+        refused: [],
+      });
       expect(JSON.stringify(await journal.read('day-1'))).toContain('Harbour Lights');
     }
   });
@@ -98,12 +102,14 @@ describe('two entries under one id that nobody can tell apart', () => {
   test('are refused, or settled by whoever has seen both, and what was left out is not called missing', async () => {
     const { window } = phone();
     const app = window('win01');
-    await app.regain(read(GOOD));
-    expect((await app.regain(read(other))).refused).toMatchObject([{ problem: { code: 'fact-id-twice' } }]);
+    await app.importFiles(read(GOOD));
+    expect((await app.importFiles(read(other))).refused).toMatchObject([
+      { problem: { code: 'fact-id-twice' } },
+    ]);
     const production = async (): Promise<string> => (await app.open('day-1')).day.value.header.production;
-    expect(await app.regain(read(other), 'here')).toMatchObject({ entries: 6, fresh: 1, verified: 6 });
+    expect(await app.importFiles(read(other), 'here')).toMatchObject({ entries: 6, fresh: 1, verified: 6 });
     expect(await production()).toBe('Harbour Lights');
-    expect(await app.regain(read(other), 'file')).toMatchObject({ entries: 7, fresh: 1, verified: 7 });
+    expect(await app.importFiles(read(other), 'file')).toMatchObject({ entries: 7, fresh: 1, verified: 7 });
     expect(await production()).toBe('Harbour Sights');
   });
 });

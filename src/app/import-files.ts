@@ -9,20 +9,20 @@ import type { Problem, Result } from '../shared/result.ts';
 /** A day file as far as it could be read. */
 export interface FileRead {
   readonly name: string;
-  /** What can be taken in; missing where nothing can. */
+  /** What can be imported; missing where nothing can. */
   readonly file?: DayFile;
   /** What is wrong with it, and how many entries it is known to have lost; missing where it is whole. */
   readonly damage?: { readonly problem: Problem; readonly lost: number };
 }
 
-/** What came of taking in a set of files. */
-export interface Regained {
+/** What came of importing a set of files. */
+export interface Imported {
   readonly days: readonly DayId[];
   /** Entries of the files, each once; how many of them were new; how many are on the disk now, looked at one by one. */
   readonly entries: number;
   readonly fresh: number;
   readonly verified: number;
-  /** Files that contradict what is here: nothing of them was taken in. */
+  /** Files that contradict what is here: nothing of them was imported. */
   readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
 }
 
@@ -43,8 +43,8 @@ interface Phone {
   read(day: DayId): Promise<unknown[]>;
 }
 
-/** Takes in files in any order, of one day or several, and then looks at the disk for every one of their entries. */
-export async function regain(phone: Phone, reads: readonly FileRead[]): Promise<Regained> {
+/** Imports files in any order, of one day or several, and then looks at the disk for every one of their entries. */
+export async function importFiles(phone: Phone, reads: readonly FileRead[]): Promise<Imported> {
   /** What came in of each day, as the last file that had it said it. */
   const taken = new Map<DayId, Map<FactId, Envelope>>();
   const refused: { name: string; problem: Problem }[] = [];
