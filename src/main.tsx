@@ -26,12 +26,12 @@ import './ui/frame/frame.css';
 import './ui/now/now.css';
 import './ui/frame/page/dock.css';
 
-/** Whether the page is in view: out of view the phone may sleep. */
+/** Whether the page is visible: while hidden the phone may sleep. */
 let awake = true;
 document.addEventListener('visibilitychange', () => {
   phoneClock.now();
   awake = !document.hidden;
-  // Out of view the phone may end the window without a word.
+  // The system may end a hidden window without notice.
   if (document.hidden) app?.putAside();
 });
 
@@ -40,7 +40,7 @@ addEventListener('beforeunload', (leaving) => {
   if (app && (app.isHolding() || isKeptNowhere(app))) leaving.preventDefault();
 });
 
-/** Whether something was said that no disk has, and none ever will. */
+/** Whether something was entered that no disk has or ever will have. */
 const isKeptNowhere = ({ parts, days, current }: AppStore): boolean =>
   !parts.journal.state.kept && (days.peek().length > 0 || (current()?.day.peek().facts.length ?? 0) > 0);
 
@@ -55,7 +55,7 @@ const phoneClock: Clock = steadyClock(
   },
 );
 
-/** A browser that refuses to keep anything refuses this as well, by throwing. */
+/** Throws in browsers that refuse storage. */
 function remembered(): Storage | undefined {
   try {
     return localStorage;
@@ -65,14 +65,14 @@ function remembered(): Storage | undefined {
 }
 
 interface Windows extends Neighbours {
-  /** Has this window look again at a day, as if another had told it to. */
+  /** Makes this window read a day again, as if another window had changed it. */
   readonly lookAgain: (day: string) => void;
 }
 
 function otherWindows(): Windows {
   const channel = new BroadcastChannel('rollbook');
   return {
-    // The screen first says that it is saved.
+    // The screen shows that it is saved first.
     tell: (day) => queueMicrotask(() => channel.postMessage(day)),
     listen(onNews) {
       const hear = ({ data }: MessageEvent): void => onNews(String(data));
@@ -85,7 +85,7 @@ function otherWindows(): Windows {
 
 const neighbours = otherWindows();
 
-/** Before the first screen there is no place for trouble but the bare page; the first screen then replaces it. */
+/** Before the first screen, errors go on the bare page, and the first screen replaces them. */
 function sayThatItWaits(): void {
   const root = document.getElementById('app');
   if (root && !app) {
@@ -106,7 +106,7 @@ async function openJournal(): Promise<Journal> {
     });
   } catch (error) {
     const isNewer = error instanceof DOMException && error.name === 'VersionError';
-    // Hardly ever wanted, so it does not come with the first screen.
+    // Rarely needed, so it is not part of the first load.
     const { memoryJournal } = await import('./storage/memory-journal.ts');
     return memoryJournal(randomName(6), isNewer ? 'newer' : 'refused');
   } finally {
@@ -114,7 +114,7 @@ async function openJournal(): Promise<Journal> {
   }
 }
 
-/** A restart may not interrupt an open take nor lose what is not on the disk yet. */
+/** A restart may not interrupt an open take or lose unsaved facts. */
 const updates: UpdateWatcher = createUpdateWatcher({
   onUpdate(state) {
     version.value = { ...version.value, update: state };
@@ -136,14 +136,14 @@ let app: AppStore | undefined;
 async function start(): Promise<void> {
   chooseLook(look.peek());
   followAddress();
-  // Reading changes nothing, so it need not wait for the word on which version is in charge.
+  // Reading changes nothing, so it need not wait to learn which version runs.
   const reading = readFirstScreen();
   await updates.takeWaiting();
   app = await reading;
   const root = document.getElementById('app');
   if (root) render(<App app={app} restart={updates.restartIntoUpdate} />, root);
   await idle();
-  // A part that does not come now is asked for again when it is wanted.
+  // A part that fails to load now is requested again when needed.
   updates
     .start()
     .then((isThere) => (isThere ? preloadAll() : undefined))
@@ -159,10 +159,10 @@ const copies = (): Promise<CopyBeside> => {
   return beside;
 };
 
-/** Makes copies and database say the same, of all days or of so many. Nothing where the database keeps nothing. */
+/** Reconciles the copies and the database, at most so many days. Undefined if there is no database. */
 let alignCopies: ((most?: number) => Promise<void>) | undefined;
 
-/** The store, with what its first screen shows: the day at the address, or else the list of days. */
+/** The store, with what its first screen shows: the day in the address, or else the list of days. */
 async function readFirstScreen(): Promise<AppStore> {
   const journal = await openJournal();
   const store = appStore({
@@ -173,12 +173,12 @@ async function readFirstScreen(): Promise<AppStore> {
     holding: holdingPlace({
       window: windowName,
       storage: remembered(),
-      // Pages without a secure origin have no such thing.
+      // Missing without a secure origin.
       locks: navigator.locks as LockManager | undefined,
       onOthers: (changed) => addEventListener('storage', changed),
     }),
     newDayId: () => `d${randomName(12)}`,
-    // Old browsers, and pages without a secure origin, have no such thing.
+    // Missing in old browsers and without a secure origin.
     safekeeping: safekeeping(
       (navigator.storage as StorageManager | undefined)?.persist && navigator.storage,
       remembered(),
@@ -188,15 +188,15 @@ async function readFirstScreen(): Promise<AppStore> {
     alignCopies = async (most) => {
       const [part, kept] = await Promise.all([import('./ui/days/align-copies.ts'), copies()]);
       await part.alignCopies({ app: store, journal, copies: kept, lookAgain: neighbours.lookAgain }, most);
-      // What came back from a copy need not be offered.
+      // What a copy restored need not be offered.
       await store.unsaved.refresh();
     };
-  // A new database where there are copies beside it: the browser has lost the one they belong to.
+  // A new database beside existing copies: the browser has lost the old one.
   if (journal.state.begun) await alignCopies?.(1).catch(() => {});
   const where = route.peek();
   if (where.at !== 'day') await store.refreshDays().catch(() => {});
   else {
-    // A day that cannot be opened says so on its screen.
+    // A day that cannot be opened reports it on its screen.
     await store.open(where.day).catch(() => {});
     void store.refreshDays().catch(() => {});
   }
@@ -204,7 +204,7 @@ async function readFirstScreen(): Promise<AppStore> {
   return store;
 }
 
-/** After the first screen is painted and nothing else is to be done. */
+/** Resolves after the first paint, once the app is idle. */
 const idle = (): Promise<void> =>
   new Promise((done) => {
     if ('requestIdleCallback' in window) requestIdleCallback(() => done(), { timeout: 2000 });

@@ -18,81 +18,77 @@ import { readAll } from './read-stored.ts';
 import type { Safekeeping } from './safekeeping.ts';
 import { type Unsaved, unsavedActions } from './unsaved.ts';
 
-/** What came of importing a day file. */
+/** The outcome of importing a day file. */
 export interface ImportedDay {
   readonly day: string;
   readonly fresh: number;
   readonly known: number;
-  /** Entries of the file that stay out, because what is here under their ids stands. */
+  /** Entries of the file that were skipped because the phone keeps its own under the same ids. */
   readonly leftOut: readonly FactId[];
 }
 
-/** The days on this phone, and the one that is open. */
+/** The days on this phone, and the open one. */
 export interface AppStore {
   readonly parts: StoreParts;
   readonly safekeeping: Safekeeping;
   readonly days: ReadonlySignal<readonly DayOutline[]>;
   readonly refreshDays: () => Promise<void>;
-  /** Opens a day; the one that was open is let go. */
+  /** Opens a day and closes the one that was open. */
   open(day: string): Promise<DayStore>;
-  /** The day that is open, once it has been read. */
+  /** The open day, once it has been read. */
   current(): DayStore | undefined;
-  /** Whether something is held in memory only, of the open day or of one that was left. */
+  /** Whether any action, of the open day or an earlier one, is in memory only. */
   isHolding(): boolean;
-  /** Puts that where it outlives this window, as far as there is such a place. */
+  /** Moves such actions to storage that outlives this window, if there is any. */
   putAside(): void;
-  /** What was held when windows were closed. */
+  /** Actions left behind by windows that were closed. */
   readonly unsaved: Unsaved;
-  /** Starts a day with a command, saves what that says, and gives the id of the day. */
+  /** Starts a day with a command, saves it, and returns its id. */
   start(command: Command): Promise<Result<string>>;
-  /** The head of a day, for the next one's crew and settings. */
+  /** The header of a day, as defaults for the next one. */
   headOf(day: string): Promise<Header>;
   /**
-   * Starts tomorrow from a day: its rig as it stands, its cast, its crew. Said again, while nothing was said of either day
-   * since, it gives the same one. Fails with `next-day-in-doubt` unless that is agreed to.
+   * Starts the next day with this one's rig, cast and crew. Calling it again before either day changes
+   * returns the same new day. Fails with `next-day-in-doubt` unless `agreed`.
    */
   startFrom(day: string, agreed?: Agreed): Promise<Result<string, Problem | InDoubt>>;
-  /**
-   * The command that lays another day's rig, as it stood at its end, on the day it is run on. Fails with
-   * `next-day-in-doubt` unless that is agreed to.
-   */
+  /** The command that copies another day's rig as of wrap. Fails with `next-day-in-doubt` unless `agreed`. */
   rigFrom(day: string, agreed?: Agreed): Promise<Result<Command, Problem | InDoubt>>;
-  /** Imports a day file: new facts are added, known ones left, contradictions refused whole. */
+  /** Imports a day file: adds new facts, skips known ones, refuses it whole if it contradicts the phone. */
   importText(text: string): Promise<Result<ImportedDay>>;
-  /** What importing a set of files would do, day by day. Nothing is done. */
+  /** What importing these files would do, day by day. Changes nothing. */
   preview(reads: readonly FileRead[]): Promise<readonly Preview[]>;
   /**
-   * Imports what was read of any set of day files, and looks at the disk for every entry of them. `stands` says which
-   * holds where a file and the phone have different entries under one id; unless it is said, such a file stays out.
+   * Imports any set of day files and checks the disk for every entry. Where a file and the phone differ under
+   * one id, `stands` says which to keep; without it that file is refused.
    */
   importFiles(reads: readonly FileRead[], stands?: Stands): Promise<Imported>;
-  /** A day as the text of a day file. */
   dayFile(day: string): Promise<string>;
   erase(day: string): Promise<void>;
 }
 
-/** Newest first by date, then by what was said last. A day without a date has that on which it was spoken of last. */
+/** Newest date first, then last changed. A day without a date counts as dated when it was last changed. */
 const newestFirst = (a: DayOutline, b: DayOutline): number => {
   const dateOf = ({ date, lastAt }: DayOutline): string =>
     date || new Date(lastAt).toISOString().slice(0, 10);
   return dateOf(b).localeCompare(dateOf(a)) || b.lastAt - a.lastAt;
 };
 
-/** How long a full phone may take to find room before it is told what is not on the disk. */
+/** How long a full phone may take to find room before the user is told what is not on the disk. */
 const DISK_PATIENCE_MS = 10_000;
 
-// Parts that are wanted once a day come when they are wanted, or with the screen that wants them.
+// Code needed once a day is loaded on demand.
 export function appStore(
   parts: StoreParts & { readonly newDayId: () => string; readonly safekeeping: Safekeeping },
 ): AppStore {
   const { journal, clock } = parts;
   const days = signal<readonly DayOutline[]>([]);
-  /** Days that are open, or were let go while the phone still refused something of theirs. */
+  /** Open days, and closed ones with facts that the phone has not accepted yet. */
   const stores = new Map<string, Promise<DayStore>>();
   const started: Started = new Map();
   let current: { readonly id: string; readonly store: Promise<DayStore>; opened?: DayStore } | undefined;
 
-  /** An open day may be ahead of the disk. */
+  /** The open day may be ahead of the disk. */
   const asOpen = (day: DayOutline): DayOutline => {
     const open = current?.id === day.id ? current.opened?.outline() : undefined;
     return open && open.facts > day.facts ? open : day;
@@ -103,7 +99,7 @@ export function appStore(
     days.value = listed.map(asOpen).sort(newestFirst);
   };
 
-  /** Another store of the day would not know what this one holds, and would say its ids a second time. */
+  /** A second store of the same day would not know what this one holds, and would reuse its ids. */
   const letGo = async (id: string, opened: Promise<DayStore>): Promise<void> => {
     const store = await opened.catch(() => undefined);
     await store?.flushed();
@@ -140,7 +136,7 @@ export function appStore(
     if (!days.peek().some((day) => day.id === id)) days.value = [store.outline(), ...days.peek()];
   };
 
-  /** A day as this window has it, where it has it: with what the phone has not taken yet. */
+  /** The day as this window has it, including facts not on the disk yet. */
   const readWhole = async (id: string): Promise<WholeDay> => {
     const store = await stores.get(id)?.catch(() => undefined);
     const count = unsaved.countOf(id);
@@ -149,10 +145,10 @@ export function appStore(
     return { day: foldDay(id, facts), damaged, unsaved: count };
   };
 
-  /** What is stored of a day, as stored, as far as it can be read. */
+  /** Everything readable that is stored of a day. */
   const readStored = async (id: string): Promise<Envelope[]> => (await journal.read(id)).filter(isReadable);
 
-  /** What the phone has of a day, on the disk or still held. */
+  /** Everything the phone has of a day, on the disk or in memory. */
   const heldOf = async (id: string): Promise<HeldDay> => {
     const [stored, outlines] = await Promise.all([readStored(id), journal.days()]);
     const store = await stores.get(id);
@@ -186,7 +182,7 @@ export function appStore(
     if (!merged.ok) return merged;
     const store = await open(file.day);
     await Promise.race([store.flushed(), delay(DISK_PATIENCE_MS)]);
-    // What was damaged here may be whole now.
+    // The import may have repaired what was damaged here.
     await store.refresh();
     await refreshDays().catch(() => {});
     return merged;
@@ -236,7 +232,7 @@ export function appStore(
       const store = await open(id);
       await Promise.race([store.flushed(), delay(500)]);
       const { header } = store.day.peek();
-      // What is stored goes out as stored; what the phone has not taken yet goes out too.
+      // Exports facts exactly as stored, plus those not on the disk yet.
       const { stored } = await heldOf(id);
       return writeDayFile(id, `${header.production} ${header.label}`.trim(), stored);
     },

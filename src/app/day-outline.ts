@@ -2,15 +2,15 @@ import type { Day } from '../day/model.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { DayOutline } from './ports.ts';
 
-/** No copy left the phone, one that has every fact of the day, or one that has not. */
+/** No exported copy, a complete one, or one that misses facts. */
 export type Copy = 'none' | 'whole' | 'older';
 
-/** What the list keeps of a day besides what follows from its facts. */
+/** What the list stores about a day that its facts do not say. */
 export interface Kept {
-  /** UTC ms when a copy last left the phone, and how many facts it had. */
+  /** UTC ms of the last export, and how many facts it had. */
   readonly at: number | undefined;
   readonly facts: number | undefined;
-  /** Facts that came from a damaged file without checks. */
+  /** Facts imported without checks from a damaged file. */
   readonly unsure?: readonly FactId[] | undefined;
 }
 
@@ -21,7 +21,6 @@ export function copyOf({ at, facts }: Kept, size: number): Copy {
   return facts === size ? 'whole' : 'older';
 }
 
-/** What the list shows of a day. */
 export function outlineOf(day: Day, kept: Kept): DayOutline {
   const { production, label, date, sample } = day.header;
   return {

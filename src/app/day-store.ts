@@ -17,48 +17,47 @@ import { type Saving, savingQueue } from './saving.ts';
 
 export type { Moment };
 
-/** A command as the store runs it: it sees the day as it stands and the moment it is given. */
+/** A command as the store runs it, given the day and the moment. */
 export type Command = (day: Day, now: Moment) => CommandResult;
 
-/** One day, open: its facts folded, its actions kept, other windows followed. */
+/** One open day: its folded facts, its undoable actions, and news from other windows. */
 export interface DayStore {
   readonly day: ReadonlySignal<Day>;
   readonly saving: ReadonlySignal<Saving>;
-  /** Stored facts that could not be read: kept, not understood, and told. */
+  /** Stored facts that could not be read: kept and reported. */
   readonly damaged: ReadonlySignal<number>;
-  /** Entries that came from a damaged file or copy without checks: any may not say what it said. */
+  /** Entries imported without checks from a damaged file or copy, so any of them may be wrong. */
   readonly unsure: ReadonlySignal<number>;
   /** Whether a copy has left the phone. */
   readonly copy: ReadonlySignal<Copy>;
-  /** Another window erased the day: nothing more is said of it here. */
+  /** Another window erased the day, so nothing more can be added. */
   readonly erased: ReadonlySignal<boolean>;
   readonly canUndo: ReadonlySignal<boolean>;
   readonly canRedo: ReadonlySignal<boolean>;
-  /** Runs a command: on success its facts are on the day at once, and saved as soon as the disk has them. */
+  /** Runs a command. Its facts show at once and are saved as soon as the disk has them. */
   run(command: Command): Result<readonly Fact[]>;
-  /** Runs commands as one action: each sees the day as those before it leave it, and all are done or none. */
+  /** Runs commands as one action: each sees the effect of those before it; all succeed or none. */
   runTogether(commands: readonly Command[]): Result<readonly Fact[]>;
-  /** Fails with `undo-built-on` where another phone built on what would be taken back, unless wanted even so. */
+  /** Fails with `undo-built-on` if another phone's facts depend on what would be undone, unless forced. */
   undo(how?: { readonly evenIfBuiltOn: boolean }): Result<readonly Fact[]>;
   redo(): Result<readonly Fact[]>;
-  /** Adds facts from a day file, as read and as stored. They are nobody's action here, so undo leaves them. */
+  /** Adds facts from a day file. They belong to no action here, so undo skips them. */
   addForeign(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[]): void;
   /** Adds one action that a closed window had put aside under this key. */
   addLeft(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[], key: string): void;
-  /** Does to the day what a file was found to do; rejects where the phone has no room to mend what is damaged. */
+  /** Applies an import. Rejects if there is no room to repair damaged facts. */
   addAdmitted(admitted: Admitted): Promise<void>;
-  /** A new id for a voice or a part of the rig. */
   newId(): string;
   retry(): void;
   flushed(): Promise<void>;
   /** Reads what other windows have written since. */
   refresh(): Promise<void>;
-  /** Notes that a copy of the day has left the phone. */
+  /** Records that a copy has left the phone. */
   copied(): Promise<void>;
   outline(): DayOutline;
-  /** Puts what is not on the disk yet where it outlives this window. */
+  /** Moves facts not on the disk yet to storage that outlives this window. */
   putAside(): void;
-  /** The day was erased: nothing that is held of it may come back. */
+  /** The day was erased: drops unsaved facts so that they cannot come back. */
   forget(): void;
   close(): void;
 }
@@ -67,17 +66,17 @@ export interface StoreParts {
   readonly journal: Journal;
   readonly clock: Clock;
   readonly neighbours: Neighbours;
-  /** Missing where there is no such place: then whatever is not on the disk goes with the window. */
+  /** If missing, facts not on the disk are lost when the window closes. */
   readonly holding?: HoldingPlace;
-  /** Five characters for this window, so that two windows never write one id. */
+  /** Five characters for this window, so that two windows never create the same id. */
   readonly window: string;
 }
 
-/** Opens a day that is in the journal, or starts one that is not yet. */
+/** Opens a stored day, or starts a new one. */
 export async function openDayStore(id: string, parts: StoreParts): Promise<DayStore> {
   const { journal, clock, neighbours } = parts;
   const news: { pending: boolean; hear: () => void } = { pending: false, hear: () => {} };
-  // Listening starts before the first read: what another window says in between must not be missed.
+  // Listens before the first read, so as not to miss what another window writes in between.
   const stop = neighbours.listen((day) => {
     if (day !== id) return;
     news.pending = true;
@@ -90,7 +89,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const damaged = signal(first.damaged);
   const ids = idSource(`${journal.state.database}${parts.window}`);
   for (const fact of first.facts) ids.see(fact.id);
-  // What may be restored later was said before whatever is said now.
+  // Put-aside facts may be restored later, so new ids must come after theirs.
   for (const held of parts.holding?.idsOf(id) ?? []) ids.see(held);
   const earlier = outlines.find((outline) => outline.id === id);
   const kept = signal<Kept>({
@@ -101,7 +100,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const erased = signal(false);
   let everSaved = stored.length > 0;
 
-  /** As stored, damaged ones included: what goes back if the device empties its database under us. */
+  /** Stored facts, damaged ones too: written back if the browser empties its database under the app. */
   const everything = stored.filter((raw) => hasId(raw));
 
   const outline = (): DayOutline => outlineOf(day.peek(), kept.peek());
@@ -145,7 +144,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   };
   const run = (command: Command): Result<readonly Fact[]> => runTogether([command]);
 
-  /** Puts facts in the place of those under their ids. */
+  /** Replaces facts by id. */
   const takeOver = (mended: readonly Envelope[]): void => {
     if (mended.length === 0) return;
     const byId = new Map(mended.map((fact) => [fact.id, fact]));
@@ -176,7 +175,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const forget = (): void => {
     erased.value = true;
     queue.drop();
-    // The names of people leave the memory too, not only the disk.
+    // People's names must leave memory too, not just the disk.
     everything.length = 0;
     day.value = foldDay(id, []);
   };
@@ -184,23 +183,23 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const refresh = async (): Promise<void> => {
     news.pending = false;
     const [raw, outlines] = await Promise.all([journal.read(id), journal.days()]);
-    // An emptied database is filled again by whoever writes first, so nothing at all means that the day was erased.
+    // The first window to write refills an emptied database, so an empty read means that the day was erased.
     if (raw.length === 0 && everSaved) return forget();
     everSaved ||= raw.length > 0;
     const all = readAll(raw);
     const known = new Set([...day.peek().facts, ...day.peek().unknown].map((fact) => fact.id));
     const fresh = all.facts.filter((fact) => !known.has(fact.id));
     if (fresh.length > 0) accept(fresh);
-    // Facts are only ever added, so somebody told of something else: a damaged one was mended.
+    // Facts are only added, so news without new ones means that a damaged one was repaired.
     if (fresh.length === 0) takeOver(changedSince(everything, raw));
     const held = new Set(everything.map((fact) => fact.id));
     for (const fact of raw) if (hasId(fact) && !held.has(fact.id)) everything.push(fact);
     damaged.value = all.damaged;
-    // What is still on its way to the disk is newer than what stands there.
+    // What is still being saved is newer than what is stored.
     const { unsure } = outlines.find((one) => one.id === id) ?? {};
     if (queue.saving.peek().waiting === 0) kept.value = { ...kept.peek(), unsure };
   };
-  // A busy neighbour tells of every action; however many it told of meanwhile, one more look is enough.
+  // A busy window sends news with every action; one more read covers all that arrived during this one.
   let looking = false;
   const look = async (): Promise<void> => {
     if (looking) return;
@@ -235,7 +234,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     flushed: queue.flushed,
     refresh,
     async copied() {
-      // A share sheet may be open for longer than its day is there.
+      // The day may be erased while a share sheet is open.
       if (erased.peek()) return;
       kept.value = { ...kept.peek(), at: clock.now().atMs, facts: sizeOf(day.peek()) };
       await journal.describe(outline());
@@ -247,11 +246,11 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   };
 }
 
-/** The day as it would be with these facts, folded beside it: nothing is said yet. */
+/** The day with these facts added, folded separately; nothing is recorded. */
 const dayWith = (day: Day, facts: readonly Fact[]): Day =>
   facts.length === 0 ? day : foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
 
-/** The highest counter known of every database but our own: what this fact's speaker knew of other phones. */
+/** The highest counter seen from every other database: what the author of this fact knew of other phones. */
 function seenBy(day: Day, database: string): Record<string, number> {
   return Object.fromEntries([...day.highest].filter(([other]) => other !== database));
 }

@@ -6,27 +6,27 @@ import { compareStored } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { Problem, Result } from '../shared/result.ts';
 
-/** A day file as far as it could be read. */
+/** A day file, as far as it could be read. */
 export interface FileRead {
   readonly name: string;
-  /** What can be imported; missing where nothing can. */
+  /** What can be imported; missing if nothing can. */
   readonly file?: DayFile;
-  /** What is wrong with it, and how many entries it is known to have lost; missing where it is whole. */
+  /** What is wrong with the file, and how many entries it is known to have lost; missing if it is intact. */
   readonly damage?: { readonly problem: Problem; readonly lost: number };
 }
 
-/** What came of importing a set of files. */
+/** The outcome of importing a set of files. */
 export interface Imported {
   readonly days: readonly DayId[];
-  /** Entries of the files, each once; how many of them were new; how many are on the disk now, looked at one by one. */
+  /** Distinct entries in the files, how many were new, and how many were then found on the disk. */
   readonly entries: number;
   readonly fresh: number;
   readonly verified: number;
-  /** Files that contradict what is here: nothing of them was imported. */
+  /** Files that contradict the phone: none of their entries were imported. */
   readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
 }
 
-/** Reads a file whole, or else what can be read of it. */
+/** Reads a file, or as much of it as possible. */
 export function readAsFarAsPossible(name: string, text: string): FileRead {
   const whole = readDayFile(text);
   if (whole.ok) return { name, file: whole.value };
@@ -37,15 +37,14 @@ export function readAsFarAsPossible(name: string, text: string): FileRead {
 }
 
 interface Phone {
-  /** Adds a file to its day and waits for the disk, with some patience. */
+  /** Adds a file to its day and waits a while for the disk. */
   merge(file: DayFile): Promise<Result<{ readonly fresh: number; readonly leftOut?: readonly FactId[] }>>;
-  /** Everything stored of a day. */
   read(day: DayId): Promise<unknown[]>;
 }
 
-/** Imports files in any order, of one day or several, and then looks at the disk for every one of their entries. */
+/** Imports files of any days in any order, then checks the disk for every one of their entries. */
 export async function importFiles(phone: Phone, reads: readonly FileRead[]): Promise<Imported> {
-  /** What came in of each day, as the last file that had it said it. */
+  /** What was imported for each day; the last file to contain an entry counts. */
   const taken = new Map<DayId, Map<FactId, Envelope>>();
   const refused: { name: string; problem: Problem }[] = [];
   let fresh = 0;

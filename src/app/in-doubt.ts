@@ -2,20 +2,20 @@ import type { Day } from '../day/model.ts';
 import type { Conflict } from '../day/phones/conflicts.ts';
 import type { Problem } from '../shared/result.ts';
 
-/** Why a day cannot be carried over without a word. */
+/** Why a day cannot be carried over without asking. */
 export interface InDoubt {
   readonly code: 'next-day-in-doubt';
   readonly day: Day;
-  /** Entries that cannot be read, and those of a newer version of the app. */
+  /** Entries that are unreadable or from a newer version of the app. */
   readonly damaged: number;
   readonly newer: number;
-  /** Actions that a closed window held: offered, and neither restored nor discarded yet. */
+  /** Actions from a closed window, neither restored nor discarded yet. */
   readonly unsaved: number;
-  /** Where phones differ in what goes along. */
+  /** Where phones disagree about what would be carried over. */
   readonly differing: readonly Conflict[];
 }
 
-/** What was in doubt was shown, and it is wanted all the same. */
+/** The user has seen these doubts and wants to go on. */
 export interface Agreed {
   readonly evenInDoubt: boolean;
 }

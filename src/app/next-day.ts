@@ -8,19 +8,19 @@ import type { Command } from './day-store.ts';
 import type { Agreed, InDoubt } from './in-doubt.ts';
 import type { Clock } from './ports.ts';
 
-/** A day with what is held of it, how many of its entries cannot be read, and how many actions are not on it yet. */
+/** A day including unsaved facts, with counts of unreadable entries and leftover actions. */
 export interface WholeDay {
   readonly day: Day;
   readonly damaged: number;
   readonly unsaved: number;
 }
 
-/** The next days that this window started, by the day they follow. */
+/** The next days started in this window, keyed by the day they follow. */
 export type Started = Map<string, Promise<StartedDay>>;
 
 interface StartedDay {
   readonly result: Result<string, Problem | InDoubt>;
-  /** How much was known of the day it follows, and of itself. */
+  /** The number of facts in both days at that moment. */
   readonly sizes: readonly number[];
 }
 
@@ -31,7 +31,7 @@ interface NextDayParts {
   readonly started: Started;
 }
 
-/** Starts the next day from one, or gives the one that this window started already; see `AppStore.startFrom`. */
+/** Starts the next day, or returns the one this window has already started; see `AppStore.startFrom`. */
 export async function startNextDay(
   parts: NextDayParts,
   id: string,
@@ -43,7 +43,7 @@ export async function startNextDay(
   return (await starting).result;
 }
 
-/** A second tap, however late, waits for the first, and starts another day only where something was said since. */
+/** A second tap waits for the first, and starts another day only if something has changed since. */
 async function startAfter(
   parts: NextDayParts,
   id: string,
@@ -68,7 +68,6 @@ async function startNow(parts: NextDayParts, id: string, agreed?: Agreed): Promi
   return { result, sizes: result.ok ? await sizesOf(parts, id, result.value) : [] };
 }
 
-/** The command of `AppStore.rigFrom`. */
 export function rigOfDay(whole: WholeDay, agreed?: Agreed): Result<Command, InDoubt> {
   const doubt = doubtOf(whole, differingAlong(whole.day, 'rig'));
   return doubt && !agreed?.evenInDoubt ? fail(doubt) : ok((onto) => copyRig(whole.day, onto));

@@ -5,7 +5,7 @@ import type { Plan, Planned } from '../plan/setup/plan-next-setup.ts';
 import type { WhatIf } from '../plan/setup/what-if.ts';
 import { fail, type Result } from '../shared/result.ts';
 
-/** Where questions are worked out. A question ends the one before; `number` comes back with the news of it. */
+/** Where plans are computed. A new question cancels the one before; each answer carries its `number`. */
 export interface PlanPort {
   readonly ask: (number: number, asked: PlanAsked) => void;
   readonly close: () => void;
@@ -16,19 +16,19 @@ export interface PlanListener {
   readonly failed: () => void;
 }
 
-/** May throw where there is no such port. */
+/** May throw where the port is not available. */
 export type OpenPlanPort = (listener: PlanListener) => PlanPort;
 
-/** What is known of the next setup. */
+/** What is known about the next setup. */
 export interface Planning {
-  /** What the plan is of; another than was asked for last until that is answered. */
+  /** What the plan is for; until an answer comes this may not be the latest question. */
   readonly problem: PlanProblem | undefined;
   readonly planned: Planned | Result<never, { readonly code: 'plan-failed' }> | undefined;
-  /** It is the first answer, and the full one is still to come. */
+  /** This is the first answer; the full one is still to come. */
   readonly isLooking: boolean;
-  /** The full answer, where somebody had begun with the first one. */
+  /** The full answer, if the user had already started on the first one. */
   readonly better: Plan | undefined;
-  /** What single thing would help; undefined while that is not known. */
+  /** The one addition that would help; undefined while unknown. */
   readonly addition: Addition | 'none' | undefined;
   readonly whatIf:
     | { readonly voice: string; readonly answer: WhatIf | undefined; readonly isLooking: boolean }
@@ -37,9 +37,9 @@ export interface Planning {
 
 export interface Planner {
   readonly ask: (problem: PlanProblem) => void;
-  /** Answered when the plan is there in full, so that like is compared with like. */
+  /** Answered only when the full plan is there, so that like is compared with like. */
   readonly askWhatIf: (voice: string) => void;
-  /** Somebody has begun with the plan that is shown: from here on it is not replaced unasked. */
+  /** The user has started on the plan shown: from here on it is not replaced without asking. */
   readonly begin: () => void;
   readonly showBetter: () => void;
   readonly close: () => void;
@@ -54,10 +54,7 @@ export const NOTHING_PLANNED: Planning = {
   whatIf: undefined,
 };
 
-/**
- * Asks the first port that there is, and the next one where it fails; shows the first answer at once and the full one
- * when it comes.
- */
+/** Asks the first port that works. Shows the first answer at once and the full one when it comes. */
 export function planner(ports: readonly OpenPlanPort[], tell: (planning: Planning) => void): Planner {
   const waiting = [...ports];
   let port: PlanPort | undefined;
@@ -76,7 +73,7 @@ export function planner(ports: readonly OpenPlanPort[], tell: (planning: Plannin
       try {
         return open({ hear, failed });
       } catch {
-        // There is no such thing on this phone.
+        // Not available on this phone.
       }
     }
     return undefined;

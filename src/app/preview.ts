@@ -12,43 +12,43 @@ import type { Problem, Result } from '../shared/result.ts';
 import type { FileRead } from './import-files.ts';
 import { readAll } from './read-stored.ts';
 
-/** What importing a set of files would do to one day. Nothing of it is done yet. */
+/** What importing these files would do to one day. Nothing is changed yet. */
 export interface Preview {
   readonly day: DayId;
-  /** The phone has no such day. */
+  /** The phone does not have this day. */
   readonly isNew: boolean;
-  /** The day as it would be. */
+  /** The day after the import. */
   readonly after: Day;
   readonly fresh: number;
   readonly mended: number;
   readonly known: number;
-  /** Entries that differ under one id, where nothing says which is damaged: what is here stands unless it is said. */
+  /** Entries that differ under one id, either of which may be damaged: the phone's is kept by default. */
   readonly disputes: readonly Dispute[];
-  /** Files of this day that may not come in. */
+  /** Files of this day that cannot be imported. */
   readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
-  /** Null where the day is too large to be compared with itself while somebody waits. */
+  /** Null if the day is too large to compare while the user waits. */
   readonly changes: DayChanges | null;
-  /** UTC ms of the latest entry dated after this phone's clock by more than clocks differ; null where none is. */
+  /** UTC ms of the latest entry if it is dated further ahead than clocks normally differ; otherwise null. */
   readonly datedMs: number | null;
 }
 
 export interface DayChanges {
-  /** What the head says else than before. */
+  /** Changes to the header. */
   readonly head: readonly Change[];
   readonly added: readonly Take[];
   readonly gone: readonly Take[];
-  /** Rolling in the file, and not before. */
+  /** Takes that are rolling in the file but not here. */
   readonly opened: readonly Take[];
-  /** What else reads differently in the report. */
+  /** Other changes to the report. */
   readonly other: readonly Change[];
   readonly conflicts: readonly Conflict[];
 }
 
-/** A day with more is a hundred times a full one. */
+/** A hundred times a full day. */
 const MOST_COMPARED = 30_000;
 const AHEAD_MS = 24 * 3_600_000;
 
-/** What each day would be. `heldOf` gives what the phone has of a day, and `admit` decides, here as when it is done. */
+/** The result for each day. `heldOf` returns what the phone has; `admit` decides as it will on import. */
 export async function previewOf(
   reads: readonly FileRead[],
   heldOf: (day: DayId) => Promise<HeldDay>,
@@ -103,7 +103,7 @@ interface Shown {
   readonly disputed: readonly Dispute[];
 }
 
-/** With what is here standing, where it is disputed. */
+/** Keeps the phone's own entries where they are disputed. */
 function admitShown(held: HeldDay, file: DayFile, nowMs: number): Shown {
   const first = admit(held, file, nowMs);
   if (first.ok || !('disputes' in first.problem)) return { result: first, disputed: [] };
@@ -125,13 +125,13 @@ function changesBetween({ stored }: HeldDay, after: Day): DayChanges {
     added: takesInOrder(after).filter(({ id }) => !before.takes.has(id)),
     gone: takesInOrder(before).filter(({ id }) => !after.takes.has(id)),
     opened: openTakes(after).filter(({ id }) => !known.has(id)),
-    // What is not settled is told as a contradiction.
+    // Anything unresolved is shown as a conflict.
     other: changes.filter((one) => one.part !== 'open' && !isHead(one) && !isWholeTake(one)),
     conflicts: conflictsOf(after).filter((one) => !conflicts.has(nameOfConflict(one))),
   };
 }
 
-/** Without what may be said of it since, such as the takes that it concerns. */
+/** Leaves out details that may change, such as the takes concerned. */
 const nameOfConflict = (conflict: Conflict): string =>
   JSON.stringify(
     conflict.kind === 'take-twice' ? conflict.takes.map(({ id }) => id) : { ...conflict, takes: null },

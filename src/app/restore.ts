@@ -9,37 +9,37 @@ import { readAll } from './read-stored.ts';
 
 /** What only the copies have of a day. */
 export interface OnlyCopied {
-  /** As they were said: what the journal says else under their ids is damaged. */
+  /** Passed their checks, so what the journal has under their ids is damaged. */
   readonly whole: readonly Envelope[];
-  /** Written without a check: what the journal has and can read stands. */
+  /** Written without a check: a readable fact in the journal wins. */
   readonly unchecked: readonly Envelope[];
-  /** How many do not fit their checks, and are nowhere else: they are lost here. */
+  /** How many fail their checks and exist nowhere else: these are lost. */
   readonly damaged: number;
 }
 
-/** The copies beside the database, as somebody sees them who makes both say the same. */
+/** The copies beside the database, as seen by the code that reconciles the two. */
 export interface Copies {
-  /** The days that they hold, the one written last first. */
+  /** The days they hold, most recently written first. */
   days(): Promise<DayId[]>;
-  /** Writes into the copies what only the database has of a day, and gives what only they have. Never rejects. */
+  /** Copies what only the database has of a day and returns what only the copies have. Never rejects. */
   align(day: DayId): Promise<OnlyCopied>;
-  /** Tries again to remove what was erased and could not be removed. */
+  /** Retries removing days that were erased but could not be deleted. */
   finishForgetting(): Promise<void>;
 }
 
-/** How many facts the journal had not, and how many of those were seen in it afterwards, looked at one by one. */
+/** How many facts the journal lacked, and how many of those were then found in it, checked one by one. */
 export interface Restored {
   readonly fresh: number;
   readonly checked: number;
-  /** How many of them were copied without a check, so that nobody can tell whether they are whole. */
+  /** How many of them were copied without a check, so nobody can tell whether they are intact. */
   readonly unchecked?: number;
-  /** How many more were damaged in the copy, and are lost here. */
+  /** How many more were damaged in the copy: these are lost. */
   readonly damaged?: number;
 }
 
 /**
- * Makes the copies and the journal say the same of these days, one after the other, and gives those that something came
- * back to or was lost of. `journal` is the database alone: what comes from the copies need not be copied again.
+ * Reconciles the copies with the journal, day by day, and yields the days that regained or lost facts.
+ * `journal` is the database alone: what comes from the copies need not be copied again.
  */
 export async function* alignDays(
   journal: Journal,
@@ -59,7 +59,7 @@ async function restoreAll(
   whole: readonly Envelope[],
   unchecked: readonly Envelope[],
 ): Promise<Restored> {
-  // A day for which there is no room now is come upon again at the next start.
+  // If there is no room for a day now, the next start tries again.
   const noRoom = (facts: readonly Envelope[]) => () => ({ fresh: facts.length, checked: 0 });
   const one = await restoreFacts(journal, day, whole, 'whole').catch(noRoom(whole));
   const other = await restoreFacts(journal, day, unchecked, 'unchecked').catch(noRoom(unchecked));
@@ -71,9 +71,9 @@ async function restoreAll(
 }
 
 /**
- * Keeps facts of a day that were left in the copy alone, whether or not the day is open. What the journal has and cannot
- * read is mended; whole ones mend what says something else as well. Of unchecked ones nothing is put back where one
- * contradicts what can be read, and those that are count as unsure.
+ * Restores facts of a day that only the copy had, whether or not the day is open. Intact ones repair
+ * unreadable or differing facts in the journal. Unchecked ones are restored only if none of them contradicts
+ * a readable fact, and count as unsure.
  */
 export async function restoreFacts(
   journal: Journal,

@@ -1,9 +1,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 
-/** Whether the browser promised not to clear the app's data by itself. */
+/** Whether the browser promised not to clear the app's data on its own. */
 export type Promised = 'not-asked' | 'promised' | 'not-promised' | 'cannot-ask';
 
-/** The browser's storage, where it can be asked for such a promise. */
 export interface StorageKeeper {
   persisted(): Promise<boolean>;
   persist(): Promise<boolean>;
@@ -11,15 +10,15 @@ export interface StorageKeeper {
 
 export interface Safekeeping {
   readonly promised: ReadonlySignal<Promised>;
-  /** Asks for the promise: once on this phone, and only where it is not given yet. Call it from a tap. */
+  /** Asks for the promise, once per phone and only if it is not given yet. Call it from a tap. */
   ask(): void;
 }
 
 const ASKED = 'rollbook-asked';
 
 /**
- * Nobody is asked before there is something to lose; some browsers then ask the user, others decide alone. That it was
- * asked is noted in `memory`, so that nobody is asked again at the next start.
+ * Asks only once there is something to lose; some browsers then ask the user, others decide alone. `memory`
+ * records that it asked, so the next start does not ask again.
  */
 export function safekeeping(
   keeper: StorageKeeper | undefined,

@@ -4,13 +4,13 @@ import type { DayOutline, HoldingPlace, Journal } from './ports.ts';
 
 export interface Saving {
   readonly state: 'saved' | 'saving' | 'not-saved';
-  /** Actions that are held in memory only. */
+  /** Actions that are in memory only. */
   readonly waiting: number;
-  /** The name of what the device said, while it says no. */
+  /** The name of the device's error while saving fails. */
   readonly because: string | null;
-  /** Facts put back after the device had emptied its database under the open app; 0 unless that happened. */
+  /** Facts written back after the browser emptied its database while the app was open; usually 0. */
   readonly restored: number;
-  /** Some of what waits could be put nowhere else: it is lost when the window closes. */
+  /** Some unsaved facts could not be put aside either: they are lost when the window closes. */
   readonly inWindowOnly?: true;
 }
 
@@ -18,13 +18,13 @@ export interface SavingQueue {
   readonly saving: ReadonlySignal<Saving>;
   /** `left`: the key under which a closed window had put the action aside. */
   add(facts: readonly Envelope[], outline: () => DayOutline, left?: string): void;
-  /** Tries again at once whatever is held. */
+  /** Retries all unsaved actions at once. */
   retry(): void;
-  /** Resolves when nothing waits. */
+  /** Resolves when nothing is waiting. */
   flushed(): Promise<void>;
-  /** Puts what waits where it outlives this window. */
+  /** Puts unsaved facts where they outlive this window. */
   putAside(): void;
-  /** Gives up whatever is held: its day was erased, and no later try may bring a part of it back. */
+  /** Drops all unsaved actions: the day was erased, and no retry may bring part of it back. */
   drop(): void;
 }
 
@@ -32,14 +32,14 @@ interface Parts {
   readonly journal: Journal;
   readonly holding: HoldingPlace | undefined;
   readonly onSaved: () => void;
-  /** All that the window has of the day, for a database that turns out to have been emptied. */
+  /** All that the window has of the day, in case the database turns out to have been emptied. */
   readonly everything: () => readonly Envelope[];
 }
 
 interface Waiting {
   readonly facts: readonly Envelope[];
   readonly outline: () => DayOutline;
-  /** Where it was put aside; null where it could not be. */
+  /** Where it was put aside; null if that failed. */
   key: string | null;
 }
 
@@ -47,9 +47,8 @@ const FIRST_RETRY_MS = 1000;
 const LAST_RETRY_MS = 15_000;
 
 /**
- * One queue for one day: actions are kept in the order they were given, each in its own transaction. What the device
- * refuses is held and tried again with the same ids, so trying twice keeps once, and put aside meanwhile, for the window
- * that comes after this one.
+ * One queue per day: actions are saved in order, each in its own transaction. What the device refuses is
+ * retried with the same ids, so a retry stores nothing twice, and meanwhile put aside for the next window.
  */
 export function savingQueue({ journal, holding, onSaved, everything }: Parts): SavingQueue {
   const saving = signal<Saving>({ state: 'saved', waiting: 0, because: null, restored: 0 });
@@ -80,7 +79,7 @@ export function savingQueue({ journal, holding, onSaved, everything }: Parts): S
     if (key !== null) holding?.remove(key);
   };
 
-  /** What waits in the queue has its own turn, and is not something that came back. */
+  /** Facts still in the queue are saved in turn; they do not count as recovered. */
   const saidBefore = (): Envelope[] => {
     const waiting = new Set(held.flatMap(({ facts }) => facts.map(({ id }) => id)));
     return everything().filter(({ id }) => !waiting.has(id));
@@ -119,9 +118,9 @@ export function savingQueue({ journal, holding, onSaved, everything }: Parts): S
     add(facts, outline, left) {
       const action: Waiting = { facts, outline, key: null };
       held.push(action);
-      // The disk is asked first, and works while the rest is told.
+      // Starts the disk first, so that it works while listeners run.
       void run();
-      // What a closed window had put aside stays aside, as this one's.
+      // An action restored from a closed window stays put aside until it is saved.
       if (saving.peek().because !== null || left) putAside();
       if (left && action.key !== null) holding?.remove(left);
       else action.key ??= left ?? null;

@@ -1,7 +1,7 @@
 import { crc32 } from '../facts/day-file/crc32.ts';
 import { fail, ok, type ProblemCode, type Result } from '../shared/result.ts';
 
-/** A file that goes out: made before the tap, because the permission a tap gives is short. */
+/** A file to send: made before the tap, because the permission that a tap grants does not last. */
 export interface OutgoingFile {
   readonly name: string;
   readonly type: string;
@@ -11,14 +11,13 @@ export interface OutgoingFile {
 export const bytesOf = ({ content }: Pick<OutgoingFile, 'content'>): Uint8Array =>
   typeof content === 'string' ? new TextEncoder().encode(content) : content;
 
-/** A sum over the bytes of a file: the same file has the same one. */
+/** A checksum over the bytes of a file. */
 export const checkOf = (file: OutgoingFile): number => crc32(bytesOf(file));
 
-/** What this browser can do with a file. */
 export interface SendingDevice {
   canShare(files: readonly OutgoingFile[]): boolean;
   share(files: readonly OutgoingFile[], title: string): Promise<void>;
-  /** False where a download would lead out of the app and not back: an app on an iPhone's home screen. */
+  /** False where a download would leave the app with no way back: an app on an iPhone's home screen. */
   readonly canDownload: boolean;
   download(file: OutgoingFile): void;
   copy(text: string): Promise<void>;
@@ -27,13 +26,13 @@ export interface SendingDevice {
 /** How files leave the phone, best first. */
 export type Route = 'share' | 'download' | 'copy';
 
-/** The route that works here for these files: the share sheet, a download, or the text by way of the clipboard. */
+/** The best route for these files on this device. */
 export function routeFor(device: SendingDevice, files: readonly OutgoingFile[]): Route {
   if (device.canShare(files)) return 'share';
   return device.canDownload ? 'download' : 'copy';
 }
 
-/** Why the share sheet did not take the files, by the names of the Web Share standard. */
+/** Share errors, by their names in the Web Share standard. */
 const SHARE_TROUBLE: Readonly<Record<string, ProblemCode & `share-${string}`>> = {
   NotAllowedError: 'share-not-allowed',
   InvalidStateError: 'share-open-already',
@@ -42,8 +41,8 @@ const SHARE_TROUBLE: Readonly<Record<string, ProblemCode & `share-${string}`>> =
 };
 
 /**
- * Sends files by one route, at once: call it straight from the tap. `sent` is false when the user closed the sheet,
- * which is no trouble. Success of the share sheet means that the files were handed over, not that they arrived.
+ * Sends files by one route; call it directly in the tap handler. `sent` is false if the user closed the
+ * sheet, which is no error. A successful share means the files were handed over, not that they arrived.
  */
 export async function sendFiles(
   device: SendingDevice,

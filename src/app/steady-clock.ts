@@ -1,32 +1,32 @@
 import type { Clock } from './ports.ts';
 
-/** What the phone shows at one moment: UTC ms, minutes east of UTC, and ms of a counter that nobody can set. */
+/** The phone's clock at one moment: UTC ms, minutes east of UTC, and ms of a monotonic counter. */
 export interface PhoneReading {
   readonly dateMs: number;
   readonly zone: number;
   readonly elapsedMs: number;
-  /** The page was in view since the reading before, so the phone did not sleep; a counter stands still in sleep. */
+  /** The page was visible since the last reading, so the phone did not sleep. The counter stops in sleep. */
   readonly awake: boolean;
 }
 
-/** The last answer, what it was read from, and how far the date was moved ahead by hand since the window opened. */
+/** The last answer, the reading behind it, and how far the clock was set ahead by hand so far. */
 export interface Steady {
   readonly atMs: number;
   readonly dateMs: number;
   readonly elapsedMs: number;
   readonly aheadMs: number;
-  /** How far the answer is from the date. */
+  /** The answer minus the phone's time. */
   readonly offset: number;
 }
 
-/** The two are read one after the other, and one of them in whole milliseconds. */
+/** The two clocks are read one after the other, and one only in whole milliseconds. */
 const JITTER_MS = 20;
-/** A clock that a network puts right by less than this is believed. */
+/** Smaller steps are trusted as network corrections. */
 const STEP_MS = 1000;
 
 /**
- * The next answer: the phone's date, but while `held` (a take is open) what the counter says has passed since the last
- * one, where the date went back, or went ahead in a phone that was awake.
+ * The phone's time; but while `held` (a take is open), time from the counter if the clock went back, or
+ * jumped ahead while the phone was awake.
  */
 export function steadyNext(last: Steady | undefined, phone: PhoneReading, held: boolean): Steady {
   const { dateMs, elapsedMs, awake } = phone;
@@ -39,7 +39,7 @@ export function steadyNext(last: Steady | undefined, phone: PhoneReading, held: 
   return { atMs, dateMs, elapsedMs, offset, aheadMs: last.aheadMs + (wasSetAhead ? Math.round(moved) : 0) };
 }
 
-/** The phone's clock, which a take does not notice being set: its length stays what it was. */
+/** The phone's clock, except that setting it during a take does not change the take's length. */
 export function steadyClock(read: () => PhoneReading, takeIsOpen: () => boolean): Clock {
   let last: Steady | undefined;
   return {

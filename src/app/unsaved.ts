@@ -9,27 +9,26 @@ import type { DayStore } from './day-store.ts';
 import type { HeldAction, HoldingPlace } from './ports.ts';
 import { readAll } from './read-stored.ts';
 
-/** What closed windows held of one day, and the phone has not. */
+/** Actions of one day that closed windows left unsaved. */
 export interface UnsavedDay {
   readonly day: DayId;
-  /** The day as it would be with them. */
+  /** The day with these actions restored. */
   readonly after: Day;
-  /** The phone has nothing else of such a day. */
+  /** The phone has nothing else of this day. */
   readonly isNew: boolean;
-  /** Action by action, in the order in which they were said. */
+  /** One list of facts per action, oldest first. */
   readonly actions: readonly (readonly (Fact | UnknownFact)[])[];
-  /** Actions that cannot be read: they stay where they are until somebody discards them. */
+  /** Unreadable actions: kept until the user discards them. */
   readonly unreadable: number;
 }
 
-/** Actions that were held when a window was closed: offered until somebody restores or discards them. */
+/** Actions left unsaved by a closed window: offered until the user restores or discards them. */
 export interface Unsaved {
   readonly days: ReadonlySignal<readonly UnsavedDay[]>;
-  /** How many actions are left of a day. */
   countOf(day: DayId): number;
-  /** Looks again at what is left; what has reached the disk after all is let go. */
+  /** Checks again what is left, and drops what has reached the disk after all. */
   refresh(): Promise<void>;
-  /** Puts what is left of a day on it again, under its own ids, and gives how many actions came. */
+  /** Restores a day's leftover actions under their own ids and returns how many there were. */
   restore(day: DayId): Promise<Result<number>>;
   discard(day: DayId): Promise<void>;
 }
@@ -38,7 +37,7 @@ interface Phone {
   readonly holding: HoldingPlace | undefined;
   readonly open: (day: DayId) => Promise<DayStore>;
   readonly onDisk: (day: DayId) => Promise<readonly Envelope[]>;
-  /** With what an open day holds of it as well. */
+  /** Includes what an open day still has in memory. */
   readonly onDiskOrHeld: (day: DayId) => Promise<readonly Envelope[]>;
 }
 

@@ -1,6 +1,7 @@
 /**
- * Works through steps, `sliceMs` at a time, and says what they yield; between two slices this thread hears what else there
- * is, such as a tap or the next question. Returns what stops it. Where a step throws, `failed` is told.
+ * Runs steps in slices of `sliceMs` and reports what they yield. Between slices the thread handles other
+ * work, such as a tap or the next question. Returns a function that stops it; `failed` is called if a step
+ * throws.
  */
 export function workThrough<T>(
   steps: Generator<T | undefined, void>,

@@ -1,20 +1,20 @@
 import type { Draft } from '../facts/fact.ts';
 import { fail, type Problem, type Result } from '../shared/result.ts';
 
-/** What a command gives: the facts of one action, or why there are none. */
+/** The result of a command: the facts of one action, or why there are none. */
 export type CommandResult = Result<readonly Draft[]>;
 
-/** The moment a command is given, and on which phone, handed in. */
+/** The moment of a command, and its phone. */
 export interface Moment {
   /** UTC ms by the phone's clock. */
   readonly atMs: number;
   /** Minutes east of UTC. */
   readonly zone: number;
-  /** The database that this phone's facts are written under; not said where there is one phone only. */
+  /** The database of this phone's facts; omitted if there is only one phone. */
   readonly database?: string;
 }
 
-/** Where a change belongs: just before this take, or where it is said. */
+/** Where a change goes: just before this take, or at the end. */
 export interface Placing {
   readonly before?: string | undefined;
 }
@@ -22,7 +22,7 @@ export interface Placing {
 export const placed = <T extends Draft>(draft: T, { before }: Placing): T =>
   before ? { ...draft, before } : draft;
 
-/** The problems of several commands given as one: the first that failed, or the drafts of all. */
+/** Combines several commands: the first failure, or all drafts. */
 export function together(...results: readonly CommandResult[]): CommandResult {
   const drafts: Draft[] = [];
   for (const one of results) {

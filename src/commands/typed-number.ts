@@ -1,8 +1,8 @@
 import { fail, ok, type Result } from '../shared/result.ts';
 
 /**
- * A figure as typed, with a point or a comma; nothing typed is null. `readNumber('76,2', 'metres')` → ok 76.2. Fails with
- * `number-unread`, which names the field.
+ * A typed figure, with a point or a comma; an empty field is null. `readNumber('76,2', 'metres')` → ok 76.2.
+ * Fails with `number-unread`, which names the field.
  */
 export function readNumber(typed: string, field: string): Result<number | null> {
   const text = typed.trim().replace(',', '.');
@@ -26,7 +26,7 @@ export function readNumbers<Field extends string>(
 
 const METRES_PER_FOOT = 0.3048;
 
-/** A length as typed, in metres unless feet are named. `readMetres('250 ft')` → ok 76.2; `readMetres('60')` → ok 60. */
+/** A typed length, in metres unless feet: `readMetres('250 ft')` → ok 76.2; `readMetres('60')` → ok 60. */
 export function readMetres(typed: string): Result<number | null> {
   const text = typed.trim().replace(/\s*(m|metres?|meters?)$/i, '');
   const feet = /^(.*?)\s*(ft|feet|foot|')$/i.exec(text);

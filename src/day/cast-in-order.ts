@@ -2,22 +2,22 @@ import { VOICE_KINDS, type VoiceKind, type VoiceText } from '../facts/kinds/voic
 import { isOneOf, type Open } from '../shared/open-word.ts';
 import type { Day, Voice } from './model.ts';
 
-/** Whether a voice of this kind is plugged in rather than worn; of a kind that only a newer version knows nobody here can say. */
+/** Whether a voice of this kind is plugged in rather than worn; undefined for an unknown kind. */
 export const isHardline = (kind: Open<VoiceKind>): boolean =>
   kind !== 'performer' && isOneOf(VOICE_KINDS, kind);
 
-/** A kind that only a newer version knows stands last. */
+/** Unknown kinds come last. */
 const kindOrder = ({ kind }: Voice): number => (VOICE_KINDS as readonly string[]).indexOf(kind) >>> 0;
 
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
-/** A voice without a cast number stands after those with one. */
+/** Voices without a cast number come last. */
 const numberOrder = (a: string, b: string): number =>
   Number(a === '') - Number(b === '') || collator.compare(a, b);
 
 /**
- * The order of the cast: performers by priority, then by cast number (2 before 10, 2A after 2), then booms, plants
- * and feeds in the same way.
+ * Cast order: performers by priority, then by cast number (2 before 10, 2A after 2), then booms, plants and
+ * feeds likewise.
  */
 export const castOrder = (a: Voice, b: Voice): number =>
   kindOrder(a) - kindOrder(b) ||
@@ -25,15 +25,15 @@ export const castOrder = (a: Voice, b: Voice): number =>
   numberOrder(a.number, b.number) ||
   collator.compare(a.part, b.part);
 
-/** Everyone of the cast, in its order; those struck off are left out. */
+/** Everyone in the cast, in order, without those removed. */
 export const castInOrder = (day: Day): Voice[] =>
   [...day.voices.values()].filter(({ struck }) => !struck).sort(castOrder);
 
-/** Those struck off the cast, in the order they would stand in. */
+/** Those removed from the cast, in the order they would have. */
 export const struckFrom = (day: Day): Voice[] =>
   [...day.voices.values()].filter(({ struck }) => struck).sort(castOrder);
 
-/** `plain('Zoë')` is `'zoe'`: how names are compared while somebody types. */
+/** `plain('Zoë')` is `'zoe'`: for comparing names as somebody types. */
 export const plain = (text: string): string =>
   text
     .normalize('NFD')
@@ -44,8 +44,8 @@ const IS_FOUND: Record<VoiceText, boolean> = { part: true, person: true, place: 
 const FOUND = (Object.keys(IS_FOUND) as VoiceText[]).filter((field) => IS_FOUND[field]);
 
 /**
- * Whether what was typed finds this voice: each typed word must begin a word of its part, person or place, or be its
- * cast number's beginning. Nothing typed finds everybody.
+ * Whether a search matches this voice: each typed word must start a word of its part, performer or place, or
+ * its cast number. An empty search matches everybody.
  */
 export function isFoundBy(voice: Voice, typed: string): boolean {
   const words = plain(FOUND.map((field) => voice[field]).join(' ')).split(/[\s'’-]+/);
@@ -54,7 +54,7 @@ export function isFoundBy(voice: Voice, typed: string): boolean {
     .every((wanted) => words.some((word) => word.startsWith(wanted)));
 }
 
-/** Who has this cast number already, of those on the cast and those struck off it. */
+/** Who already has this cast number, in the cast or removed from it. */
 export const holderOf = (day: Day, number: string): Voice | undefined =>
   number.trim() === ''
     ? undefined

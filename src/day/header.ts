@@ -3,7 +3,7 @@ import { isOneOf } from '../shared/open-word.ts';
 import type { RateId } from '../time/rate.ts';
 import type { Day, Header, Slate } from './model.ts';
 
-/** What a day says of itself before anybody says anything. */
+/** The header of a day before anything is entered. */
 export const EMPTY_HEADER: Header = {
   production: '',
   label: '',
@@ -26,25 +26,25 @@ export const EMPTY_HEADER: Header = {
 
 export type FilledHeader = { readonly [Field in keyof Header]: NonNullable<Header[Field]> };
 
-/** The header with every field there: what was said of it, else what it starts with. */
+/** The header with defaults for all fields not entered. */
 export function filledHeader(header: Header): FilledHeader {
   const said = Object.entries(header).filter(([, value]) => value !== undefined && value !== null);
   return { ...EMPTY_HEADER, ...Object.fromEntries(said) } as FilledHeader;
 }
 
-/** The day's timecode rate; null where only a newer version knows it, so that nothing may be counted in it here. */
+/** The day's timecode rate; null if only a newer version knows it, so nothing can be counted at it. */
 export function rateOfDay({ header }: { readonly header: Header }): RateId | null {
   const { timecodeRate } = filledHeader(header);
   return isOneOf(TIMECODE_RATES, timecodeRate) ? timecodeRate : null;
 }
 
-/** A header whose times and slates can be worked with. */
+/** A header whose times and slates this version can compute with. */
 export type WorkingHeader = FilledHeader & {
   readonly timecodeRate: RateId;
   readonly slateStyle: Slate['style'];
 };
 
-/** The header to work with: where only a newer version knows the rate, at `otherwise`. */
+/** The header to compute with; a rate this version does not know becomes `otherwise`. */
 export const workingHeader = (day: Pick<Day, 'header'>, otherwise: RateId): WorkingHeader =>
   ({
     ...filledHeader(day.header),
@@ -52,6 +52,6 @@ export const workingHeader = (day: Pick<Day, 'header'>, otherwise: RateId): Work
     slateStyle: styleOfDay(day),
   }) as WorkingHeader;
 
-/** How a slate that is typed is read: a style that only a newer version knows cannot be typed here. */
+/** How a typed slate is parsed: one in an unknown style cannot be typed here. */
 export const styleOfDay = ({ header: { slateStyle } }: { readonly header: Header }): Slate['style'] =>
   isOneOf(SLATE_STYLES, slateStyle) ? slateStyle : 'lettered';

@@ -12,7 +12,7 @@ import type { RateId } from '../time/rate.ts';
 import type { SaidOrder } from './said-order.ts';
 import type { UpkeepSaid } from './upkeep-facts.ts';
 
-/** What was said of something field by field, with every field filled. */
+/** Recorded fields with defaults filled in. */
 type Whole<Fields> = { readonly [Field in keyof Fields]-?: NonNullable<Fields[Field]> };
 
 /** Who or what is wanted on a track. */
@@ -27,7 +27,7 @@ export interface Part extends PartFields {
   readonly order: number;
 }
 
-/** The parts of the rig that are not struck, each list in reading order. */
+/** The parts of the rig that have not been removed, each list in reading order. */
 export interface Rig {
   readonly byId: ReadonlyMap<PartId, Part>;
   readonly inputs: readonly Part[];
@@ -59,7 +59,7 @@ export interface Take {
   readonly number: number;
   readonly start: Stamp | null;
   readonly length: Stamp | null;
-  /** The rate of a start or a length that a newer version counted: it was said, and cannot be told here. */
+  /** The unknown rate of a start or length from a newer version, which cannot be shown here. */
   readonly unreadStart?: UnknownWord | undefined;
   readonly unreadLength?: UnknownWord | undefined;
   readonly rolledAt: number | undefined;
@@ -72,24 +72,24 @@ export interface Take {
   readonly notes: readonly Note[];
 }
 
-/** What an item of the line writes to a link; `said` where that is by another fact than the one that stands there. */
+/** What an item writes to a link; `said` if that comes from another fact than the item's own. */
 export type Write<Value = unknown> = readonly [key: string, value: Value, said?: Fact];
 
-/** What was written to a link, by a fact. */
+/** A value written to a link by a fact. */
 export interface LinkWrite<Value = unknown> {
   readonly value: Value;
   readonly by: FactId;
-  /** What that fact knew of other phones, as it says itself. */
+  /** That fact's own `seen`: what it knew of other phones. */
   readonly seen?: Envelope['seen'];
 }
 
-/** One link of the chain as it stands, with the fact that made it so. */
+/** One link of the chain, with the fact behind it. */
 export interface Link<Value = unknown> extends LinkWrite<Value> {
-  /** Other values, said on another phone when neither knew of the other; shown until somebody settles it. */
+  /** Different values from phones that did not know of this one; shown until somebody resolves it. */
   readonly rivals?: readonly LinkWrite<Value>[];
 }
 
-/** The links of the chain at one place on the line, by what they link; see `links.ts` for the keys. */
+/** The links of the chain at one place on the line, by key; see `links.ts`. */
 export type Links = ReadonlyMap<string, Link>;
 
 export interface Lead {
@@ -101,25 +101,25 @@ export interface Lead {
 /** A change or a take, at its place on the line. */
 export interface LineItem {
   readonly fact: Fact;
-  /** Taken back: it holds its place for what was put before it, and does nothing. */
+  /** Retracted: it keeps its place for what was put before it, but has no effect. */
   readonly takenBack: boolean;
-  /** What it writes instead, where phones differed and it was said what is true. */
+  /** What it writes instead, after a conflict between phones was resolved. */
   readonly resolved?: readonly Write[];
-  /** The number of the chain before it: two places with one number have one chain. */
+  /** The number of the chain before it: equal numbers mean equal chains. */
   readonly chainBefore: number;
-  /** Which item of the line this is. */
+  /** The index of this item. */
   readonly place: number;
 }
 
 export type Header = Whole<HeaderFields>;
 
 /**
- * A day, folded from its facts. It is replaced, never edited: `appendFacts` gives the next one and this one must
- * not be read again, because both share what only grows.
+ * A day folded from its facts. Never edited: `appendFacts` returns the next one, after which this one must
+ * not be read, because both share data that only grows.
  */
 export interface Day {
   readonly id: DayId;
-  /** All facts in the order of their ids, those taken back included. */
+  /** All facts in order of ids, retracted ones included. */
   readonly facts: readonly Fact[];
   readonly unknown: readonly UnknownFact[];
   readonly takenBack: ReadonlySet<FactId>;
@@ -128,36 +128,36 @@ export interface Day {
   readonly rig: Rig;
   readonly takes: ReadonlyMap<TakeId, Take>;
   readonly clock: FollowedClock | null;
-  /** What was said of radio, batteries, timecode, media and cables. */
+  /** Radio, batteries, timecode, media and cables. */
   readonly upkeep: UpkeepSaid;
   readonly line: readonly LineItem[];
-  /** The takes in the order of the line, without those taken back. */
+  /** The takes in line order, without retracted ones. */
   readonly takeOrder: readonly TakeId[];
-  /** The sound rolls in the order of the line, each once. */
+  /** The sound rolls in line order, each once. */
   readonly rolls: readonly string[];
-  /** UTC ms of the latest moment at which anything known was said; 0 before that. */
+  /** UTC ms of the latest known fact; 0 if there is none. */
   readonly lastAt: number;
-  /** The item of each take on the line, also where it is taken back; see also `itemOnLine`. */
+  /** Each take's item on the line, retracted or not; see also `itemOnLine`. */
   readonly takeItems: ReadonlyMap<TakeId, LineItem>;
-  /** The chain after the last item of the line. */
+  /** The chain after the last item. */
   readonly tail: Links;
-  /** For every database that wrote into this day, its highest counter. */
+  /** The highest counter of every database that wrote to this day. */
   readonly highest: ReadonlyMap<string, number>;
-  /** When each thing was said, on a day that several phones wrote; null on a day of one. */
+  /** When each fact was recorded, if several phones wrote this day; null for one phone. */
   readonly order: SaidOrder | null;
-  /** What has been computed of this line already. */
+  /** Answers already computed for this line. */
   readonly memory: DayMemory;
 }
 
 export interface DayMemory {
-  /** Copies of the links, every so many items of the line; see `links.ts`. */
+  /** Copies of the links at intervals along the line; see `links.ts`. */
   readonly checkpoints: Links[];
-  /** Under which answers are remembered, another one whenever the rig or the cast is another; see `answers.ts`. */
+  /** The key of remembered answers, replaced whenever the rig or the cast changes; see `answers.ts`. */
   answersOf: object;
 }
 
 export { isKnown } from '../facts/fact.ts';
-// What screens need of the facts, so that they need not know how a fact is stored.
+// What screens need of the facts, so that they need not know how facts are stored.
 export { NEEDS, SELECTOR_POSITIONS } from '../facts/kinds/chain-changed.ts';
 export { BIT_DEPTHS, TIMECODE_RATES } from '../facts/kinds/day-described.ts';
 export {

@@ -5,8 +5,8 @@ const LONGEST_ID = 64;
 const ROOM_FOR_NUMBER = 6;
 
 /**
- * Gives ids that nothing on this day ever had, also nothing that was struck or taken back: the one asked for, or that one
- * with a number. What is said of a part is kept under its id, so an id used again would bring back what was said of another.
+ * Returns ids never used on this day, not even by removed or retracted items: the requested one, or that with
+ * a number. Facts about a part are kept by id, so reusing one would bring back another part's facts.
  */
 export function newIds(day: Day): (wanted: string) => string {
   const taken = textsOf(day);
@@ -19,7 +19,7 @@ export function newIds(day: Day): (wanted: string) => string {
   };
 }
 
-/** Every text that was ever said on a day. Ids are among them, whatever kind of fact they stand in. */
+/** Every text in any fact of a day: a superset of the ids in use, whatever kind of fact they are in. */
 function textsOf({ facts, unknown }: Day): Set<string> {
   const texts = new Set<string>();
   const left: unknown[] = [facts, unknown];

@@ -10,23 +10,23 @@ import { sameSlate } from './slate.ts';
 
 /** How far a phone's clock is behind the first phone's, and how that is known. */
 export interface PhoneClock {
-  /** Added to what this phone says of the time, in ms. */
+  /** Add to this phone's times, in ms. */
   readonly offset: number;
   readonly how: ClockEvidence;
-  /** How far the offset can be wrong, in ms either way. */
+  /** Possible error of the offset, in ms either way. */
   readonly doubt: number;
 }
 
 /**
- * The same timecode followed by both; one take logged by both; an exchange after which one said something, by its
- * clock, before what it knew; or nothing at all, and then both clocks are believed.
+ * Evidence, best first: both phones followed the same timecode; both logged the same take; after an exchange
+ * one phone's clock was earlier than what it had received; or none, and both clocks are trusted.
  */
 export type ClockEvidence = 'timecode' | 'take' | 'exchange' | 'none';
 
 /**
- * Two ties by hand are each good to a frame or two, and two thumbs on Roll to some seconds. Phones that agree have had
- * the time from a network and drift by seconds a day; an exchange says only how far a clock is off at least (common
- * practice, no source).
+ * Two ties by hand are each good to a frame or two, and two thumbs on Roll to some seconds. Phones that agree
+ * take network time and drift by seconds a day; an exchange only shows how far a clock is off at least
+ * (common practice, no source).
  */
 const DOUBT_MS: Record<ClockEvidence, number> = {
   timecode: 1000,
@@ -35,22 +35,22 @@ const DOUBT_MS: Record<ClockEvidence, number> = {
   none: 5000,
 };
 
-/** Two takes of one name whose timecodes begin this close to each other are one take. */
+/** Two takes with the same name and timecodes this close are the same take. */
 const SAME_START_MS = 2000;
-/** Clocks that differ by more are of two days, and say nothing of each other. */
+/** Clocks that differ by more belong to different days and prove nothing. */
 const MOST_OFFSET_MS = 12 * 3_600_000;
 
 type AnyFacts = readonly (Fact | UnknownFact)[];
 
-/** What one phone said, in the order of its counters. */
+/** One phone's facts, in order of counters. */
 interface Phone {
   readonly database: string;
   readonly facts: AnyFacts;
 }
 
 /**
- * The clock of every phone of the day against that of the phone that spoke first, which is 0. `facts` are in the order
- * of their ids. A function of the facts alone: every order of merging gives the same.
+ * Every phone's clock relative to the phone with the first fact, which is 0. `facts` in order of ids. Depends
+ * only on the facts, so every order of merging gives the same result.
  */
 export function phoneClocks(facts: AnyFacts): ReadonlyMap<string, PhoneClock> {
   const phones = phonesOf(facts);
@@ -75,7 +75,7 @@ function phonesOf(facts: AnyFacts): Phone[] {
 function clockBeside(first: Phone, phone: Phone): PhoneClock {
   const { least, most } = exchanged(first, phone);
   const found = byTimecode(first, phone) ?? byTake(first, phone) ?? { offset: 0, how: 'none' as const };
-  // What was known must have been said before, whatever the clocks say.
+  // Whatever a fact knew of came before it, whatever the clocks say.
   const offset = least > most ? found.offset : Math.min(most, Math.max(least, found.offset));
   if (Math.abs(offset) > MOST_OFFSET_MS) return { offset: 0, how: 'none', doubt: DOUBT_MS.none };
   const how = offset === found.offset ? found.how : 'exchange';
@@ -87,7 +87,7 @@ interface Found {
   readonly how: ClockEvidence;
 }
 
-/** Both phones' latest ties to a timecode of one rate: when the first phone's clock showed what the other tied to. */
+/** From both phones' latest ties to a timecode of one rate. */
 function byTimecode(first: Phone, phone: Phone): Found | null {
   const [one, other] = [lastTie(first), lastTie(phone)];
   if (!one || !other || one.rate !== other.rate) return null;
@@ -102,7 +102,7 @@ const lastTie = ({ facts }: Phone): FollowedClock | undefined =>
 
 type Logged = Extract<Fact, { kind: 'take-logged' }>;
 
-/** The median of the takes that both logged without knowing of each other's. */
+/** The median over takes that both phones logged independently. */
 function byTake(first: Phone, phone: Phone): Found | null {
   const offsets = rolled(first).flatMap((one) =>
     rolled(phone)
@@ -132,7 +132,7 @@ function isSameTake({ fields: one }: Logged, { fields: other }: Logged): boolean
   return framesToMs(either, rate) <= SAME_START_MS;
 }
 
-/** The offsets that leave everything later than what its phone knew of the other. */
+/** The offsets that keep everything later than what its phone knew of the other. */
 function exchanged(first: Phone, phone: Phone): { readonly least: number; readonly most: number } {
   let [least, most] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   for (const { known, by } of knownBefore(first, phone)) least = Math.max(least, known.at - by.at);
@@ -140,7 +140,10 @@ function exchanged(first: Phone, phone: Phone): { readonly least: number; readon
   return { least, most };
 }
 
-/** Each time that a phone had heard more of another: the last it then knew, and what it said next. */
+/**
+ * For each time a phone had heard more from another: the last fact it then knew, and the first fact it wrote
+ * after that.
+ */
 function knownBefore(of: Phone, to: Phone) {
   const found: { known: Fact | UnknownFact; by: Fact | UnknownFact }[] = [];
   let [heard, place] = [-1, -1];

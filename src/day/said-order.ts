@@ -2,25 +2,25 @@ import type { Fact, UnknownFact } from '../facts/fact.ts';
 import { counterOf, databaseOf, type FactId } from '../shared/ids.ts';
 import { type PhoneClock, phoneClocks } from './phone-clocks.ts';
 
-/** The facts of one phone so far: their counters, and their times, which never fall. */
+/** One phone's facts so far: counters, and times that never decrease. */
 interface Told {
   readonly counters: number[];
   readonly times: number[];
 }
 
 /**
- * When each thing was said on a day that several phones wrote, by the clock of the phone that spoke first. A fact is
- * never earlier than anything its phone knew, and otherwise as late as its phone's clock says: a hybrid clock after
- * Kulkarni et al. (2014), worked out from the facts and stored nowhere.
+ * When each fact was recorded on a day shared by several phones, by the first phone's clock. A fact is never
+ * earlier than anything its phone knew of, and otherwise as late as its clock says: a hybrid clock after
+ * Kulkarni et al. (2014), computed from the facts and stored nowhere.
  */
 export class SaidOrder {
-  /** How far the clock of each phone is behind that of the first. */
+  /** How far each phone's clock is behind the first one's. */
   readonly clocks: ReadonlyMap<string, PhoneClock>;
   readonly #told = new Map<string, Told>();
   readonly #times = new Map<FactId, number>();
   #latest = 0;
 
-  /** `facts` are all of the day, in the order of their ids. */
+  /** `facts` are all facts of the day, in order of ids. */
   constructor(facts: readonly (Fact | UnknownFact)[]) {
     this.clocks = phoneClocks(facts);
     for (const fact of facts) this.add(fact);
@@ -31,7 +31,7 @@ export class SaidOrder {
     return this.#times.get(id) ?? 0;
   }
 
-  /** The next fact in the order of the ids. */
+  /** The next fact in order of ids. */
   add(fact: Fact | UnknownFact): void {
     const database = databaseOf(fact.id);
     const own = this.#told.get(database) ?? { counters: [], times: [] };
@@ -46,8 +46,8 @@ export class SaidOrder {
   }
 
   /**
-   * Whether a fact was said after everything so far, and tells nothing new of the clocks: it knows all, its own clock
-   * says so, and it ties none. Then it can be added to an order that stands.
+   * Whether a fact comes after everything so far and carries no news about clocks: it knows all, its own
+   * clock agrees, and it ties no clock. Such a fact can simply be added.
    */
   isLast(fact: Fact): boolean {
     if (fact.kind === 'clock-followed' || this.#byClock(fact) < this.#latest) return false;
@@ -60,7 +60,7 @@ export class SaidOrder {
     );
   }
 
-  /** How far apart in ms two facts of two phones must be, for the clocks to tell which was first. */
+  /** How far apart in ms two phones' facts must be for their order to be certain. */
   doubtBetween(one: Fact, other: Fact): number {
     return this.#doubt(one) + this.#doubt(other);
   }
@@ -74,7 +74,7 @@ export class SaidOrder {
   }
 }
 
-/** The time of the last fact of a phone that has at most this counter. */
+/** The time of a phone's last fact up to this counter. */
 function timeUpTo(told: Told | undefined, counter: number): number {
   if (!told) return 0;
   const { counters, times } = told;

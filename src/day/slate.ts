@@ -25,7 +25,7 @@ export function setupOf(letters: string): number | undefined {
   return setup;
 }
 
-/** What is written on the board, `'24B'` or the running number `'118'`: what slates are told apart by, see `sameSlate`. */
+/** As written on the board, `'24B'` or the running number `'118'`; see `sameSlate` for comparing. */
 export function slateText(slate: TakeSlate): string {
   switch (slate.style) {
     case 'lettered':
@@ -46,21 +46,22 @@ export const nextSetup = (slate: Slate): Slate =>
   slate.style === 'lettered' ? { ...slate, setup: slate.setup + 1 } : { ...slate, number: slate.number + 1 };
 
 /**
- * Whether two slates are one. A slate is what is read on its board, whatever it was called: setup A of scene 24 and scene
- * 24A are one, and so are running number 7 of two scenes, because editors and file names cannot tell them apart.
+ * Whether two slates are the same. What is read on the board counts, however it was entered: setup A of scene
+ * 24 equals scene 24A, and so does running number 7 in two scenes, because editors and file names cannot tell
+ * them apart.
  */
 export function sameSlate(a: TakeSlate, b: TakeSlate): boolean {
-  // Of two boards that cannot be read nobody knows that they are one.
+  // Two unreadable boards are never known to be the same.
   if (!isRead(a) || !isRead(b)) return false;
   if (a.style === 'lettered' && b.style === 'lettered' && a.scene.length === b.scene.length)
-    // Only beside a longer or shorter scene can letters of a setup stand for letters of a scene.
+    // Only between scenes of different length can setup letters stand for scene letters.
     return a.scene === b.scene && a.setup === b.setup;
   return slateText(a) === slateText(b);
 }
 
 /**
- * Reads what somebody types for a slate. Lettered: `'24b'` is scene 24, setup B; letters before the number belong
- * to the scene (`'A24C'`). Numbered: `'118'`, the scene given separately.
+ * Parses a typed slate. Lettered: `'24b'` is scene 24, setup B; letters before the number belong to the scene
+ * (`'A24C'`). Numbered: `'118'`, with the scene given separately.
  */
 export function parseSlate(typed: string, style: Slate['style'], scene = ''): Result<Slate> {
   const tidy = typed.trim().toUpperCase().replaceAll(/\s+/g, '');
@@ -76,7 +77,7 @@ export function parseSlate(typed: string, style: Slate['style'], scene = ''): Re
   return ok({ style, scene: parts[1]!, setup });
 }
 
-/** How a take is called aloud: `'24B/3'`, `'24B/3 PU'`, `'24B/1 MOS'`, `'WT2'`, `'RT1'`. */
+/** How a take is read out: `'24B/3'`, `'24B/3 PU'`, `'24B/1 MOS'`, `'WT2'`, `'RT1'`. */
 export function takeText(take: { kind: Open<TakeKind>; slate: TakeSlate; number: number }): string {
   switch (take.kind) {
     case 'wild':

@@ -30,21 +30,21 @@ export function takeFrom(fact: FactOf<'take-logged'>): MutableTake {
   return blank;
 }
 
-/** What says something of one take. */
+/** A fact about one take. */
 export type OfTake = FactOf<'take-described' | 'note-added'>;
 
-/** A take while its day is being folded and nobody holds it yet. */
+/** A take during folding, before anybody holds it. */
 export type MutableTake = { -readonly [Field in keyof Omit<Take, 'notes'>]: Take[Field] } & { notes: Note[] };
 
-/** Writes into a take what a fact says of it. */
+/** Applies a fact to a take. */
 export function describeTake(take: MutableTake, fact: OfTake): void {
   if (fact.kind === 'take-described') writeFields(take, fact.fields);
   else take.notes.push({ id: fact.id, track: fact.track, text: fact.text });
 }
 
 /**
- * A stranger's file may have more fields than those of a take: none of them is its id or its notes. A take is circled or
- * NG, not both: the later said stands, and NG where both are said at once.
+ * A foreign file may contain more fields than a take has, which must not overwrite its id or notes. A take is
+ * circled or NG, not both: the later one counts, and NG if both come at once.
  */
 function writeFields(take: MutableTake, fields: TakeFields): void {
   const { id, notes } = take;
@@ -60,38 +60,38 @@ function writeFields(take: MutableTake, fields: TakeFields): void {
 
 type SaidStamp = NonNullable<TakeFields['start']>;
 
-/** A time, or the rate it was counted at where only a newer version knows that rate. */
+/** A time, or its rate if this version does not know that rate. */
 function readStamp(said: SaidStamp | null): [Stamp | null, Take['unreadStart']] {
   if (said === null) return [null, undefined];
   const { frames, rate } = said;
   return isOneOf(RATE_IDS, rate) ? [{ frames, rate }, undefined] : [null, rate];
 }
 
-/** The take with what a fact says of it, as another take. */
+/** A copy of the take with a fact applied. */
 export function takeWith(take: Take, fact: OfTake): MutableTake {
   const described = { ...take, notes: [...take.notes] };
   describeTake(described, fact);
   return described;
 }
 
-/** The item of a change or take on the line, if it is there. */
+/** The line item of a change or take, if there is one. */
 export const itemOnLine = ({ line, takeItems }: Pick<Day, 'line' | 'takeItems'>, id: FactId) =>
   takeItems.get(id) ?? line.findLast(({ fact }) => fact.id === id);
 
-/** Where on the line a take stands, and the end of the line for one that does not. */
+/** The index of a take on the line; the end if it is not there. */
 export const placeOfTake = ({ line, takeItems }: Pick<Day, 'line' | 'takeItems'>, id: TakeId): number =>
   takeItems.get(id)?.place ?? line.length;
 
-/** Takes in the order of the day, without those taken back. */
+/** Takes in line order, without retracted ones. */
 export const takesInOrder = (day: Day): Take[] => day.takeOrder.map((id) => day.takes.get(id)!);
 
-/** A take that has rolled and not cut. */
+/** A take that rolled and has not been cut. */
 export const isOpen = (take: Take): boolean =>
   take.rolledAt !== undefined && take.cutAt === undefined && take.length === null && !take.unreadLength;
 
 export const lastTake = (day: Day): Take | undefined => day.takes.get(day.takeOrder.at(-1) ?? '');
 
-/** Every take that has rolled and not cut, in the order of the day: one was left open, or two phones roll. */
+/** Every open take in line order: one may have been left open, or two phones may be rolling. */
 export function openTakes(day: Day): readonly Take[] {
   const known = openIn.get(day);
   if (known) return known;
@@ -100,12 +100,12 @@ export function openTakes(day: Day): readonly Take[] {
   return open;
 }
 
-/** They are asked for by the dock, the lists and every look at the clock. */
+/** Cached: the dock, the lists and every clock tick ask for them. */
 const openIn = new WeakMap<Day, readonly Take[]>();
 
 /**
- * The open take of this phone, which writes under `database`: what its Cut is for. Of several, the last on the line.
- * Where nobody says which phone it is, there is one.
+ * This phone's open take, which its Cut ends: the last on the line if there are several. `database` is
+ * where this phone writes; without it there is only one phone.
  */
 export const ownOpenTake = (day: Day, database?: string): Take | undefined =>
   openTakes(day).findLast(({ id }) => isSaidBy(id, database));
@@ -113,13 +113,14 @@ export const ownOpenTake = (day: Day, database?: string): Take | undefined =>
 const isSaidBy = (id: FactId, database?: string): boolean =>
   database === undefined || isOfDatabase(id, database);
 
-/** Wild tracks and room tones are counted on their own; everything else belongs to its slate, also a kind not known here. */
+/** Wild tracks and room tones have their own numbering; all other kinds, even unknown, have a slate. */
 export const isSlated = (kind: Open<TakeKind>): boolean => kind !== 'wild' && kind !== 'tone';
 
 /**
- * The slate at hand: the last one called on the line, or that of the last slated take. While a take of this phone is
- * open, it is that take's, or the one called here since: what is logged or comes in behind it must not change it under
- * the finger. Nor does a slate of another phone that did not know this one's: two people logged side by side.
+ * The current slate: the last one called, or that of the last slated take. While this phone has an open take,
+ * it is that take's, or one called here since, so that late entries or imports do not change it under the
+ * finger. Nor does another phone's slate that was called without knowing of this one: that is two people
+ * logging side by side.
  */
 export function currentSlate(day: Day, database?: string): Slate {
   const rolling = ownOpenTake(day, database);
@@ -140,7 +141,7 @@ const isCall = ({ fact }: LineItem): boolean => fact.kind === 'slate-called';
 const lastSlated = (day: Day, isWanted: (id: FactId) => boolean): LineItem | undefined =>
   day.line.findLast((item) => isWanted(item.fact.id) && slateOf(day, item));
 
-/** The slate that an item of the line calls, or that of its slated take. */
+/** The slate that an item calls, or that of its slated take. */
 function slateOf(day: Day, { fact, takenBack }: LineItem): Slate | undefined {
   if (takenBack) return undefined;
   if (fact.kind === 'slate-called') return fact.slate;
@@ -149,8 +150,8 @@ function slateOf(day: Day, { fact, takenBack }: LineItem): Slate | undefined {
 }
 
 /**
- * The number the next take of this kind gets: one above the highest of its slate (or of its series, for wild tracks
- * and room tones). A false start gives its number back.
+ * The number of the next take of this kind: one above the highest of its slate (or series, for wild tracks
+ * and room tones). A false start frees its number.
  */
 export function nextNumber(day: Day, kind: Open<TakeKind>, slate: TakeSlate): number {
   let highest = 0;
@@ -165,7 +166,7 @@ export function nextNumber(day: Day, kind: Open<TakeKind>, slate: TakeSlate): nu
 const isCountedWith = (take: Take, kind: Open<TakeKind>, slate: TakeSlate): boolean =>
   isSlated(kind) ? isSlated(take.kind) && sameSlate(take.slate, slate) : take.kind === kind;
 
-/** Where somebody has typed the highest number there is, Roll still needs one. */
+/** If somebody typed the highest possible number, Roll still needs one. */
 function firstFree(day: Day, kind: Open<TakeKind>, slate: TakeSlate): number {
   const used = new Set(
     takesInOrder(day)
@@ -183,14 +184,13 @@ export interface NextTake {
   readonly number: number;
 }
 
-/** What Roll will log. */
 export const nextTake = (day: Day, kind: TakeKind = 'take', slate = currentSlate(day)): NextTake => ({
   kind,
   slate,
   number: nextNumber(day, kind, slate),
 });
 
-/** The slate of the setup after this one: past every letter or number already used in this scene or day. */
+/** The slate of the next setup: past every letter or number already used in this scene or day. */
 export function slateAfter(day: Day, current = currentSlate(day)): Slate {
   const used = takesInOrder(day).filter(({ kind }) => isSlated(kind));
   let slate = nextSetup(current);
@@ -198,7 +198,7 @@ export function slateAfter(day: Day, current = currentSlate(day)): Slate {
   return slate;
 }
 
-/** Takes that carry one slate and number, more than one of them, false starts and pickups apart. */
+/** Takes that share a slate and number; false starts and pickups count separately. */
 export function takesNumberedTwice(day: Day): Take[][] {
   const first = new Map<string, Take>();
   const groups = new Map<string, Take[]>();
@@ -214,7 +214,7 @@ export function takesNumberedTwice(day: Day): Take[][] {
 
 const names = new WeakMap<Take, string>();
 
-/** Slate and number, or series and number, in one word. A take that changes is another take. */
+/** Slate and number, or series and number, as a string. Cached: a changed take is a new object. */
 function numberedAs(take: Take): string {
   const known = names.get(take);
   if (known !== undefined) return known;

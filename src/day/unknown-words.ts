@@ -22,8 +22,8 @@ import type { Day, Fact, Take } from './model.ts';
 type Worded = readonly [words: readonly string[], word: string | null | undefined];
 
 /**
- * The words of enumerations that only a newer version knows, each once, as they stand on this day. What is said with them
- * is kept and shown as unknown, and nothing is computed from it as if it were one of those known here.
+ * Enum words that only a newer version knows, each once, as they stand on this day. They are kept and shown
+ * as unknown, and never computed with as if they were known.
  */
 export function unknownWords(day: Day): string[] {
   const { header, upkeep } = day;
@@ -66,7 +66,7 @@ const saidOfTake = ({ kind, slate, unreadStart, unreadLength }: Take): Worded[] 
   [[], unreadLength],
 ];
 
-/** What stands in no list of the day but where it was said. */
+/** Words that are in no list of the day, only in the fact itself. */
 function saidByFact(fact: Fact): Worded[] {
   switch (fact.kind) {
     case 'voices-needed':

@@ -5,14 +5,12 @@ import type { LeadFields, RunFields } from '../facts/kinds/runs-described.ts';
 import type { CardFields, DeviceFields, ShiftFields } from '../facts/kinds/upkeep-logged.ts';
 import type { FactId } from '../shared/ids.ts';
 
-/** Fresh cells in one device. */
 export interface CellsSaid {
   readonly atMs: number;
   readonly runtimeHours: number | undefined;
   readonly by: FactId;
 }
 
-/** One device set to the timecode of another. */
 export interface JamSaid {
   readonly device: DeviceId;
   readonly from: DeviceId;
@@ -20,15 +18,15 @@ export interface JamSaid {
   readonly by: FactId;
 }
 
-/** What was said of radio, batteries, timecode, media and cables. Things that were struck are still in it. */
+/** Facts about radio, batteries, timecode, media and cables. Removed items are still included. */
 export interface UpkeepSaid {
   readonly guards: GuardFields;
   readonly shift: ShiftFields;
   readonly carriers: ReadonlyMap<string, CarrierFields>;
   readonly bands: ReadonlyMap<string, BandFields>;
-  /** Transmitters of which somebody said whether they are on. */
+  /** Transmitters that were explicitly switched on or off. */
   readonly on: ReadonlyMap<string, boolean>;
-  /** The last fresh cells of each device, by when they went in. */
+  /** The latest fresh cells of each device, by when they went in. */
   readonly cells: ReadonlyMap<DeviceId, CellsSaid>;
   readonly jams: readonly JamSaid[];
   readonly devices: ReadonlyMap<DeviceId, DeviceFields>;
@@ -70,7 +68,7 @@ const merge = <Fields extends object>(all: Map<string, Fields>, id: string, fiel
   all.set(id, { ...all.get(id), ...fields });
 };
 
-/** Takes in one fact, if it is of this family. Facts come in the order of their ids, so the later word wins. */
+/** Applies one fact, if it is of this family. Facts come in order of ids, so the later one wins. */
 export function applyUpkeep(said: MutableUpkeep, fact: Fact): void {
   switch (fact.kind) {
     case 'guards-set':
@@ -111,7 +109,7 @@ export function applyUpkeep(said: MutableUpkeep, fact: Fact): void {
   }
 }
 
-/** A swap remembered late does not undo one made since. */
+/** A swap entered late does not undo a more recent one. */
 function freshCells(cells: Map<DeviceId, CellsSaid>, device: DeviceId, fact: FactOf<'cells-changed'>): void {
   const atMs = fact.atMs ?? fact.at;
   const known = cells.get(device);

@@ -35,7 +35,7 @@ import {
 import { voiceDescribed } from './kinds/voice-described.ts';
 import { storedForm } from './stored.ts';
 
-/** Every kind of fact this version knows. A retired name stays retired: old journals still mention it. */
+/** Every kind of fact this version knows. A retired name is never reused: old journals still contain it. */
 export const KINDS = [
   dayDescribed,
   voiceDescribed,
@@ -83,15 +83,15 @@ export const KINDS = [
 type AnyKind = (typeof KINDS)[number];
 type BodyOf<K> = K extends Kind<infer Name, infer Body> ? { readonly kind: Name } & z.infer<Body> : never;
 
-/** What a command says, before it has an id, a time and a day. `before` places it just before that take. */
+/** What a command produces, before it gets an id, a time and a day. `before`: just before that take. */
 export type Draft = {
   [K in AnyKind as K['name']]: BodyOf<K> & { before?: string | undefined };
 }[AnyKind['name']];
-/** One thing that was said. */
+/** One recorded fact. */
 export type Fact = Envelope & BodyOf<AnyKind>;
 export type FactOf<Name extends Fact['kind']> = Extract<Fact, { kind: Name }>;
 
-/** A fact from a newer version: kept as it is, shown, never lost, and not understood. */
+/** A fact from a newer version: kept unchanged and shown, but not understood. */
 export interface UnknownFact extends Envelope {
   readonly unknown: true;
 }
@@ -101,16 +101,16 @@ const byName = new Map<string, Kind<string, z.ZodMiniType>>(KINDS.map((kind) => 
 export const isKnown = (fact: Fact | UnknownFact): fact is Fact => (fact as UnknownFact).unknown !== true;
 
 /**
- * Reads a stored or foreign value as a fact, lifting old versions one step at a time. A kind or version this app
- * does not know comes back marked `unknown`, and so does a fact that hangs on a word of a newer version. Fails with
- * `fact-damaged` and the path of the first field that is wrong.
+ * Reads a stored or foreign value as a fact, lifting old versions one step at a time. An unknown kind or
+ * version comes back marked `unknown`, and so does a fact that cannot be read without an unknown word. Fails
+ * with `fact-damaged` and the path of the first bad field.
  */
 export function readFact(raw: unknown): Result<Fact | UnknownFact, ProblemOf<'fact-damaged'>> {
   const head = envelope.safeParse(raw);
   if (!head.success) return damaged(head.error);
   const { kind, v } = raw as Envelope;
   const known = byName.get(kind);
-  // The value itself is kept, not the parser's copy: fields this version does not know must survive an export.
+  // Keeps the value itself, not the parser's copy: fields unknown to this version must survive an export.
   const kept = storedForm(raw as Envelope);
   if (!known || v > known.version) return ok({ ...kept, unknown: true });
   const lifted = known.newer(liftWith(known, kept)) as Envelope;
@@ -119,12 +119,12 @@ export function readFact(raw: unknown): Result<Fact | UnknownFact, ProblemOf<'fa
   return hangsOnNewerWord(body.error.issues, lifted) ? ok({ ...kept, unknown: true }) : damaged(body.error);
 }
 
-/** Whether this app can make anything of it: it may be stored, merged and exported as it is. */
+/** Whether it can be stored, merged and exported as it is, understood or not. */
 export const isReadable = (raw: unknown): raw is Envelope => readFact(raw).ok;
 
 /**
- * The fact with its body as this version has it, one step at a time. Lifts run before the body is checked, so they
- * must bear any body. Throws where a step is missing.
+ * Lifts the body to this version, one step at a time. Lifts run before the body is checked, so they must cope
+ * with any body. Throws if a step is missing.
  */
 export function liftWith(known: Kind<string, z.ZodMiniType>, fact: Envelope): Envelope {
   let body: Envelope = fact;
@@ -141,7 +141,7 @@ interface Issue {
   readonly path: PropertyKey[];
 }
 
-/** Whether nothing is wrong with a body but words of enumerations that this version does not know. */
+/** Whether a body's only fault is enum words that this version does not know. */
 const hangsOnNewerWord = (issues: readonly Issue[], body: unknown): boolean =>
   issues.every(
     ({ code, path }) => (code === 'invalid_value' || code === 'invalid_union') && isWord(valueAt(body, path)),

@@ -4,19 +4,20 @@ import type { Envelope } from './kinds/envelope.ts';
 import { isSameFact } from './stored.ts';
 
 export interface Merge {
-  /** What was not known yet, each once, in the order of ids. */
+  /** New facts, each once, in order of ids. */
   readonly fresh: readonly Envelope[];
-  /** How many incoming facts were known already. */
+  /** How many incoming facts were already known. */
   readonly same: number;
 }
 
-/** In the order of ids, which is the order of facts. */
+/** In order of ids, which is the order of facts. */
 export const byId = (one: { id: FactId }, other: { id: FactId }): number =>
   one.id < other.id ? -1 : Number(one.id > other.id);
 
 /**
  * The union of two sets of facts by id. Compare stored facts with stored facts: a lifted one differs from its
- * original. Fails with `fact-id-twice` and the `ids` that come with two different bodies; then nothing is fresh.
+ * original. If an id has two different bodies, fails with `fact-id-twice` and the `ids`, and nothing is
+ * merged.
  */
 export function mergeFacts(known: readonly Envelope[], incoming: readonly Envelope[]): Result<Merge> {
   const byTheirId = new Map(known.map((fact) => [fact.id, fact]));

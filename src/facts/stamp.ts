@@ -2,7 +2,7 @@ import type { FactId } from '../shared/ids.ts';
 import { type Draft, type Fact, versionOf } from './fact.ts';
 import type { DayId } from './kinds/envelope.ts';
 
-/** When and where something is said. `seen` names the highest counter known of every other database. */
+/** When and where an action happened. `seen` holds the highest counter known of every other database. */
 export interface Saying {
   readonly day: DayId;
   /** UTC ms. */
@@ -10,14 +10,14 @@ export interface Saying {
   /** Minutes east of UTC. */
   readonly zone: number;
   readonly seen?: Readonly<Record<string, number>>;
-  /** How far the clock was set ahead since the last action of this window. */
+  /** How far the clock was set ahead since this window's last action. */
   readonly ahead?: number;
   readonly nextId: () => FactId;
-  /** The action that this goes on with. */
+  /** The action that this one continues. */
   readonly batch?: FactId | undefined;
 }
 
-/** Turns what one action says into facts: one batch, in order, each with its id. */
+/** Turns the drafts of one action into facts: one batch, in order, each with its id. */
 export function stampFacts(drafts: readonly Draft[], saying: Saying): Fact[] {
   const { day, at, zone, seen, ahead, nextId } = saying;
   let { batch } = saying;

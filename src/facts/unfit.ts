@@ -3,8 +3,8 @@ import type { Problem } from '../shared/result.ts';
 import { type Fact, readFact } from './fact.ts';
 
 /**
- * Why these facts could not be read again once they are stored; undefined where they can. Asked before anything is said
- * to be done: what a reload refuses was never saved.
+ * Why these facts could not be read back after storing; undefined if they can. Checked before success is
+ * reported: what a reload rejects was never saved.
  */
 export function unfitToKeep(facts: readonly Fact[]): Problem | undefined {
   for (const fact of facts) {

@@ -2,20 +2,20 @@ import { fail, ok, type Result } from '../shared/result.ts';
 import { breakTies } from './break-ties.ts';
 import { type DenseMatching, denseMatching } from './dense-matching.ts';
 
-/** A pair that may never be made. */
+/** A pair that is not allowed. */
 export const FORBIDDEN = Infinity;
 
 export interface AssignmentInput {
   readonly rows: number;
   readonly columns: number;
-  /** Row-major whole numbers, `rows * columns` of them, or one array a row; FORBIDDEN where a pair may not be. */
+  /** Row-major whole numbers, or one array per row; FORBIDDEN if a pair is not allowed. */
   readonly costs: Float64Array | readonly (readonly number[])[];
-  /** The column each row has now, -1 or absent for none; kept where that costs nothing. */
+  /** The current column of each row, -1 or missing for none; kept if that costs nothing. */
   readonly current?: readonly number[];
 }
 
 export interface Assignment {
-  /** Column of each row, -1 where the row stays without one. */
+  /** Column of each row, -1 if it has none. */
   readonly columnOf: readonly number[];
   /** Sum of the costs of the pairs made. */
   readonly cost: number;
@@ -29,10 +29,10 @@ export type AssignmentProblem =
   | { readonly code: 'costs-too-large'; readonly total: number };
 
 /**
- * The exact minimum-cost assignment of rows to columns, of any two counts: as many rows as can be, then at the
- * least cost; among equal ones as many current pairs as can be, then the lowest column for the first row, the
- * second, and so on. So it never depends on how it was computed, and its own answer given as `current` stays.
- * `assign({ rows: 2, columns: 2, costs: [[1, 2], [2, 100]] })` gives columns 1, 0 and cost 4.
+ * The exact minimum-cost assignment of rows to columns, of any sizes: as many rows as possible, then at the
+ * least cost; among equals with as many current pairs as possible, then the lowest column for the first row,
+ * the second, and so on. So the result does not depend on the algorithm, and passed back as `current` it
+ * stays the same. `assign({ rows: 2, columns: 2, costs: [[1, 2], [2, 100]] })` gives columns 1, 0 and cost 4.
  */
 export function assign(input: AssignmentInput): Result<Assignment, AssignmentProblem> {
   const { rows, columns } = input;
@@ -54,7 +54,7 @@ export function assign(input: AssignmentInput): Result<Assignment, AssignmentPro
   return ok(read(solved as DenseMatching, costs, rows, columns));
 }
 
-/** The optimum with its ties broken; undefined where some row must stay without a column. */
+/** The optimum with its ties broken; undefined if some row must stay without a column. */
 function solve(costs: Float64Array, rows: number, width: number): DenseMatching | undefined {
   const solver = solverFor(rows, width);
   if (!solver.run(costs, rows, width)) return undefined;
@@ -64,7 +64,7 @@ function solve(costs: Float64Array, rows: number, width: number): DenseMatching 
 
 let kept = { rows: 0, width: 0, solver: denseMatching(0, 0) };
 
-/** Making room takes longer than a small assignment does, so the room of the last one is used again. */
+/** Allocating takes longer than a small assignment, so the last buffers are reused. */
 function solverFor(rows: number, width: number): DenseMatching {
   const fits = rows <= kept.rows && width <= kept.width;
   if (!fits) kept = { rows, width, solver: denseMatching(rows, width) };
@@ -73,7 +73,7 @@ function solverFor(rows: number, width: number): DenseMatching {
 
 interface ReadCosts {
   readonly flat: Float64Array;
-  /** Where the first cost stands that is no whole number, or -1. */
+  /** Index of the first cost that is not a whole number, or -1. */
   readonly odd: number;
   /** Not above 0. */
   readonly least: number;
@@ -94,7 +94,7 @@ function readLines(lines: readonly ArrayLike<number>[], length: number): ReadCos
   let least = 0;
   let most = 0;
   let areWhole = true;
-  // Two lines at a time, which is quicker; a last one goes twice.
+  // Two lines at a time, which is faster; a last odd one is read twice.
   for (let first = 0; first < lines.length; first += 2) {
     const second = Math.min(first + 1, lines.length - 1);
     const ones = lines[first]!;
@@ -118,13 +118,13 @@ function readLines(lines: readonly ArrayLike<number>[], length: number): ReadCos
 
 let room = new Float64Array(0);
 
-/** Costs are read into one array, which the next ones of as many use again. */
+/** Costs are read into one array, which is reused for the same size. */
 function roomFor(size: number): Float64Array {
   if (room.length !== size) room = new Float64Array(size);
   return room;
 }
 
-/** Costs with the order below them folded in: how many current pairs are kept. */
+/** Costs with the next order folded in: how many current pairs are kept. */
 function favouring(
   current: readonly number[],
   costs: Float64Array,
@@ -139,8 +139,8 @@ function favouring(
 }
 
 /**
- * One column more for each row, which leaves that row without. It costs more than any two plans can differ by, so it is
- * taken only where nothing else can be.
+ * Adds one column per row that leaves the row unassigned. It costs more than any two plans can differ by, so
+ * it is only used if nothing else is possible.
  */
 function withExits(costs: Float64Array, rows: number, columns: number, without: number): Float64Array {
   const width = columns + rows;

@@ -1,10 +1,10 @@
-/** What one run leaves behind; the arrays are reused by the next run. */
+/** Results of one run; the arrays are reused by the next. */
 export interface AugmentingPaths {
-  /** Gives every row a column of its own at least cost; false where that cannot be done. */
+  /** Gives every row its own column at least cost; false if impossible. */
   run(cost: Float64Array, rows: number, columns: number): boolean;
   /** Column of each row. */
   readonly columnOf: Int32Array;
-  /** Row of each column, -1 where the column stays free. */
+  /** Row of each column, -1 if the column is free. */
   readonly rowOf: Int32Array;
   readonly rowPrice: Float64Array;
   /** Never above zero; zero on a free column. */
@@ -12,9 +12,9 @@ export interface AugmentingPaths {
 }
 
 /**
- * Makes a solver for dense minimum-cost assignment with rows <= columns, with room for the given sizes.
- * Costs are row-major; Infinity forbids a pair. Shortest augmenting paths with prices (Jonker and Volgenant,
- * Computing 38 (1987) 325-340), O(rows^2 * columns), exact as long as sums of costs stay below 2^53.
+ * A solver for dense minimum-cost assignment with rows <= columns, up to the given sizes. Costs are
+ * row-major; Infinity forbids a pair. Shortest augmenting paths with prices (Jonker and Volgenant, Computing
+ * 38 (1987) 325-340), O(rows^2 * columns), exact as long as sums of costs stay below 2^53.
  */
 export function augmentingPaths(maxRows: number, maxColumns: number): AugmentingPaths {
   const columnOf = new Int32Array(maxRows);
@@ -26,7 +26,7 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
   const path = { columnOf, rowOf, cameFrom };
   const todo = new Int32Array(maxColumns);
 
-  /** Of the columns still to do, the nearest one; a free one where they tie. Returns its place in `todo`, or -1. */
+  /** The nearest remaining column, preferring free ones. Returns its index in `todo`, or -1. */
   const relax = (cost: Float64Array, row: number, reached: number, columns: number, left: number): number => {
     const base = row * columns;
     const offset = reached - rowPrice[row]!;
@@ -51,7 +51,7 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
     return place;
   };
 
-  /** Columns final before the last one sit behind `left` in `todo`; prices move so that the path is tight. */
+  /** Columns final before the last one are behind `left` in `todo`; prices move so that the path is tight. */
   const movePrices = (start: number, reached: number, left: number, columns: number): void => {
     rowPrice[start]! += reached;
     for (let at = left + 1; at < columns; at += 1) {
@@ -119,14 +119,14 @@ export function augmentingPaths(maxRows: number, maxColumns: number): Augmenting
   return { columnOf, rowOf, rowPrice, columnPrice, run };
 }
 
-/** A path found: for each column on it, the row it was reached from, and which row had it before. */
+/** A path: for each column on it, the row it was reached from, and which row had it before. */
 interface Path {
   readonly columnOf: Int32Array;
   readonly rowOf: Int32Array;
   readonly cameFrom: Int32Array;
 }
 
-/** Every row on the path that ends at column `end` moves on to the next column of it; row `start` had none. */
+/** Every row on the path to column `end` moves to its next column; row `start` had none. */
 export function flipPath({ columnOf, rowOf, cameFrom }: Path, start: number, end: number): void {
   let column = end;
   for (;;) {

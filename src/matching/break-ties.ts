@@ -1,28 +1,28 @@
 import type { DenseMatching } from './dense-matching.ts';
 
-/** Sets of columns, 32 to a word. The room is used again by the next call and made larger when that needs more. */
+/** Sets of columns, 32 to a word. Reused by the next call, and enlarged if needed. */
 let room = makeRoom(0, 0);
 
 function makeRoom(rows: number, words: number) {
   return {
     words,
-    /** For each row the columns it pairs with without slack, and after the last one those of price zero. */
+    /** For each row the columns it pairs with without slack; after the last row those of price zero. */
     tight: new Int32Array((rows + 1) * words),
-    /** Columns of rows still to be decided, and free ones. */
+    /** Columns of undecided rows, and free ones. */
     open: new Int32Array(words),
-    /** Of those, the ones that the search has not come to. */
+    /** Of those, the ones the search has not visited. */
     unseen: new Int32Array(words),
     queue: new Int32Array(words * 32),
-    /** The column whose row moves on to this one. */
+    /** The column whose row moves to this one. */
     cameFrom: new Int32Array(words * 32),
   };
 }
 
 /**
- * Walks the rows in order and gives each the lowest column that some optimum gives it. Optima are exactly the
- * assignments along tight pairs that leave only columns of price zero free. So a row may have another tight column if
- * whoever has it can move on to one, and so forth, until somebody takes the column that the row gives up. Free columns
- * are held by one row more, for which every column of price zero is tight.
+ * Visits the rows in order and gives each the lowest column that some optimum gives it. Optima are exactly
+ * the assignments along tight pairs that leave only columns of price zero free. So a row may take another
+ * tight column if its owner can move to one, and so on, until somebody takes the column that the row gives
+ * up. Free columns belong to one extra row, for which every column of price zero is tight.
  */
 export function breakTies(solver: DenseMatching, costs: Float64Array, rows: number, width: number): void {
   const words = (width + 31) >> 5;
@@ -39,7 +39,7 @@ export function breakTies(solver: DenseMatching, costs: Float64Array, rows: numb
   }
 }
 
-/** The word of the set of the first `count` columns. */
+/** Word number `word` of the set of the first `count` columns. */
 const wordOfFirst = (count: number, word: number): number =>
   count >= (word + 1) * 32 ? -1 : count <= word * 32 ? 0 : ~(-1 << count);
 
@@ -53,7 +53,7 @@ function findTight(
 ): void {
   const { tight } = room;
   const words = (width + 31) >> 5;
-  // Two rows at a time, for the prices of the columns are read once for both; a last one goes twice.
+  // Two rows at a time, to read the column prices once for both; a last odd one is done twice.
   for (let one = 0; one < rows; one += 2) {
     const two = Math.min(one + 1, rows - 1);
     const oneRow = one * width;
@@ -95,7 +95,7 @@ function lowestInExchange(solver: DenseMatching, row: number, rows: number, word
   return -1;
 }
 
-/** Whether those who have columns can move on, beginning with this one, until somebody takes the column `home`. */
+/** Whether owners of columns can move on, from this one, until somebody takes the column `home`. */
 function leadsTo(home: number, start: number, rowOf: Int32Array, rows: number, words: number): boolean {
   const { tight, unseen, queue, cameFrom } = room;
   unseen[start >> 5]! &= ~(1 << start);

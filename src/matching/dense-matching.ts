@@ -1,18 +1,18 @@
 import { flipPath } from './augmenting-paths.ts';
 import { type Matching, reduceRows } from './reduction.ts';
 
-/** What one run leaves behind; the arrays are reused by the next run. */
+/** Results of one run; the arrays are reused by the next. */
 export interface DenseMatching extends Matching {
-  /** Gives every row a column of its own at least cost; false where that cannot be done. */
+  /** Gives every row its own column at least cost; false if impossible. */
   run(cost: Float64Array, rows: number, columns: number): boolean;
 }
 
 /**
- * Makes a solver for dense minimum-cost assignment with rows <= columns, with room for the given sizes.
- * Costs are row-major; Infinity forbids a pair. Rows bid first, and shortest augmenting paths with prices place those
- * left over (Jonker and Volgenant, Computing 38 (1987) 325-340), O(rows^2 * columns), exact as long as sums of costs
- * stay below 2^53. Quicker than `augmentingPaths`, and finds another one among equal optima than that does: the search
- * for a plan follows which one it is given, and proves fewer plans in its time when given these.
+ * A solver for dense minimum-cost assignment with rows <= columns, up to the given sizes. Costs are
+ * row-major; Infinity forbids a pair. Rows bid first, and shortest augmenting paths with prices place the
+ * rest (Jonker and Volgenant, Computing 38 (1987) 325-340), O(rows^2 * columns), exact as long as sums of
+ * costs stay below 2^53. Faster than `augmentingPaths`, but picks other optima: the plan search depends on
+ * which it gets, and proves fewer plans in its time with these.
  */
 export function denseMatching(maxRows: number, maxColumns: number): DenseMatching {
   const columnOf = new Int32Array(maxRows);
@@ -21,7 +21,7 @@ export function denseMatching(maxRows: number, maxColumns: number): DenseMatchin
   const distance = new Float64Array(maxColumns);
   const cameFrom = new Int32Array(maxColumns);
   const path = { columnOf, rowOf, cameFrom };
-  /** Columns whose distance is final, the nearest first. */
+  /** Columns whose distance is final, nearest first. */
   const queue = new Int32Array(maxColumns);
 
   const startAt = (cost: Float64Array, row: number, columns: number): void => {
@@ -30,7 +30,7 @@ export function denseMatching(maxRows: number, maxColumns: number): DenseMatchin
       distance[column] = cost[at]! - columnPrice[column]!;
   };
 
-  /** Queues, from place `low` on, the nearest of the columns beyond `reached`; returns where they end. */
+  /** Queues, from index `low` on, the nearest of the columns beyond `reached`; returns where they end. */
   const queueNearest = (low: number, reached: number, columns: number): number => {
     let nearest = Infinity;
     let up = low;
@@ -51,7 +51,10 @@ export function denseMatching(maxRows: number, maxColumns: number): DenseMatchin
     return -1;
   };
 
-  /** The first `passed` columns are nearer than the end; their prices move so that the path is the cheapest of its rows. */
+  /**
+   * The first `passed` columns are nearer than the end; their prices move so that the path is the cheapest of
+   * its rows.
+   */
   const movePrices = (reached: number, passed: number): void => {
     for (let at = 0; at < passed; at += 1) {
       const column = queue[at]!;
@@ -73,7 +76,8 @@ export function denseMatching(maxRows: number, maxColumns: number): DenseMatchin
         end = freeAmong(low, up);
         if (end >= 0) break;
       }
-      // Two rows at a time, for the price and the distance of a column are read once for both; a last one goes twice.
+      // Two rows at a time, to read a column's price and distance once for both; a last odd one is done
+      // twice.
       const one = queue[low++]!;
       const two = low < up ? queue[low++]! : one;
       const oneRow = rowOf[one]! * columns;

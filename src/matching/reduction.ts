@@ -1,13 +1,14 @@
-/** How often, for each row, a row may bid before the search for paths takes over. */
+/** How often a row may bid, per row, before the path search takes over. */
 const PATIENCE = 2;
-/** How often those who were outbid at no gain may try again. */
+/** How often rows outbid at no gain may try again. */
 const ROUNDS = 2;
 
 let waiting = new Int32Array(0);
 
 /**
- * A start that leaves few rows over: every row bids for its cheapest column up to what the second one would cost it,
- * and whoever is outbid bids again ("augmenting row reduction": Jonker and Volgenant, Computing 38 (1987) 325-340).
+ * A start that leaves few rows: every row bids for its cheapest column up to the cost of its second choice,
+ * and whoever is outbid bids again ("augmenting row reduction": Jonker and Volgenant, Computing 38 (1987)
+ * 325-340).
  */
 export function reduceRows(matching: Matching, cost: Float64Array, rows: number, columns: number): void {
   if (waiting.length < rows) waiting = new Int32Array(rows);
@@ -44,7 +45,7 @@ function bidAll(
         first = column;
       } else next = price;
     }
-    // With one column or none there is nothing to compare; the search for paths sees to it.
+    // With at most one column there is nothing to compare; the path search handles it.
     if (next === Infinity) continue;
     let column = first;
     if (least < next) columnPrice[first]! -= next - least;
@@ -54,7 +55,7 @@ function bidAll(
         column < columns &&
         (rowOf[column]! >= 0 || cost[base + column]! - columnPrice[column]! > least)
       );
-      // Who could only outbid somebody at no gain waits for the search: bidding on would go round in a circle.
+      // Rows that could only outbid at no gain wait for the search: bidding on would loop.
       if (column === columns) continue;
     }
     const outbid = rowOf[column]!;
@@ -70,9 +71,9 @@ function bidAll(
 export interface Matching {
   /** Column of each row. */
   readonly columnOf: Int32Array;
-  /** Row of each column, -1 where the column stays free. */
+  /** Row of each column, -1 if the column is free. */
   readonly rowOf: Int32Array;
-  /** Where there are more columns than rows: never above zero, and zero on a free column. */
+  /** With more columns than rows: never above zero, and zero on a free column. */
   readonly columnPrice: Float64Array;
 }
 
@@ -80,9 +81,9 @@ let cheapestRowOf = new Int32Array(0);
 let wonBy = new Int32Array(0);
 
 /**
- * Prices every column of a square matrix at its least cost and gives it to the row that has it so, if that row has none
- * yet ("column reduction" and "reduction transfer": Jonker and Volgenant, Computing 38 (1987) 325-340). With fewer rows
- * than columns it would not do: a column that stays free must have no price.
+ * Prices every column of a square matrix at its least cost and gives it to that row, if the row has none yet
+ * ("column reduction" and "reduction transfer": Jonker and Volgenant, Computing 38 (1987) 325-340). Not valid
+ * with fewer rows than columns: a column that stays free must have no price.
  */
 export function reduceColumns(matching: Matching, cost: Float64Array, size: number): void {
   const { columnOf, rowOf, columnPrice } = matching;
@@ -94,7 +95,7 @@ export function reduceColumns(matching: Matching, cost: Float64Array, size: numb
   findColumnMinima(columnPrice, cheapestRowOf, cost, size);
   for (let column = size - 1; column >= 0; column -= 1) {
     const row = cheapestRowOf[column]!;
-    // A column that no row may have: nothing can be assigned, which the search for paths will find.
+    // No row may have this column, so nothing can be assigned, as the path search will find.
     if (columnPrice[column] === Infinity) columnPrice[column] = 0;
     else if (wonBy[row]!++ === 0) {
       rowOf[column] = row;
@@ -114,7 +115,7 @@ function findColumnMinima(
 ): void {
   columnPrice.fill(Infinity, 0, size);
   const last = size - 1;
-  // Four rows at a time take half as long as one by one; the last row may come more than once.
+  // Four rows at a time, which takes half as long; the last row may repeat.
   for (let row = 0; row < size; row += 4) {
     const [second, third, fourth] = [
       Math.min(row + 1, last),
@@ -148,7 +149,7 @@ function findColumnMinima(
   }
 }
 
-/** A row that won one column only leaves it as cheap for others as the next best one is for itself. */
+/** A row with only one column leaves it as cheap for others as its own next best is for itself. */
 function transfer(
   columnPrice: Float64Array,
   cost: Float64Array,

@@ -7,16 +7,17 @@ const HOUR_MS = 3_600_000;
 
 export interface RegistrationEvents {
   readonly onOffline: (state: OfflineState) => void;
-  /** Called when a version came to wait or stopped waiting. */
+  /** Called when a version starts or stops waiting. */
   readonly onWaiting: (isWaiting: boolean) => void;
 }
 
-/** Looks again at what the worker is and has; true where nothing is known to be missing. */
+/** Checks the worker and its files; true if nothing is known to be missing. */
 type Look = () => Promise<boolean>;
 
 /**
- * Registers the worker now, and looks for a newer one and at the files when the app comes back to the screen, at most
- * hourly; at the files whenever it or the signal comes back where it is not ready. Resolves with the first look at them.
+ * Registers the worker. Whenever the app comes back to the screen, at most hourly, it looks for a newer
+ * version and checks the files; while the app is not ready offline, it checks them every time the app or the
+ * signal comes back. Resolves after the first check.
  */
 export function keepRegistered(events: RegistrationEvents): Promise<boolean> {
   const workbox = new Workbox(WORKER, { updateViaCache: 'none' });
@@ -36,19 +37,19 @@ export function keepRegistered(events: RegistrationEvents): Promise<boolean> {
     try {
       if (registration) await workbox.update();
       else {
-        // Once the page is loaded: the first visit's own files come first, and the worker then fetches them all again.
+        // After the page has loaded: its own files come first, and the worker then fetches them all again.
         registration = await workbox.register();
         look = registration && follow(registration, { ...events, onOffline });
       }
     } catch {
-      // No signal, most likely: what is on the phone goes on working.
+      // Probably no signal; what is on the phone keeps working.
       if (!registration?.active) onOffline('failed');
     }
     isAsking = false;
   };
   const askWhenDue = (): void => {
     if (document.visibilityState !== 'visible') return;
-    // The phone's clock may have been set back: any distance counts.
+    // Any distance counts, because the phone's clock may have been set back.
     const isDue = !registration || Math.abs(Date.now() - askedAtMs) >= HOUR_MS;
     if (isDue && !isAsking) void ask();
     if (isDue || !isReady) void look?.();
@@ -61,10 +62,7 @@ export function keepRegistered(events: RegistrationEvents): Promise<boolean> {
   return ask().then(() => look?.() ?? true);
 }
 
-/**
- * Has it looked at with every change of the registration. Workbox itself watches no update after the first that it did
- * not begin.
- */
+/** Checks with every change. Workbox only watches the first update that it did not start itself. */
 function follow(registration: ServiceWorkerRegistration, { onOffline, onWaiting }: RegistrationEvents): Look {
   const look: Look = async () => {
     const { active, installing, waiting } = registration;
@@ -74,7 +72,7 @@ function follow(registration: ServiceWorkerRegistration, { onOffline, onWaiting 
       return true;
     }
     const kept = await keptBy(active);
-    // Another one is in charge by now, and the answer is not about its files.
+    // Another worker has taken over, so the answer is not about its files.
     if (registration.active !== active) return look();
     onOffline(OFFLINE[kept]);
     return kept === 'all';

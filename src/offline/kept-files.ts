@@ -1,10 +1,10 @@
 import { messageSW } from 'workbox-window';
 
 /**
- * What a worker has of its version's files, after it tried to fetch what was missing (worker/kept-files.ts). `no-start`: one
- * is gone that the app cannot start without.
+ * Which files of its version a worker has, after it tried to fetch missing ones (worker/kept-files.ts).
+ * `no-start`: one that the app needs to start is gone.
  */
 export type Kept = 'all' | 'some' | 'no-start';
 
-/** Asks a worker, which asks the network only where something is missing. A version from before this answers never. */
+/** The worker uses the network only for missing files. A version from before this message never answers. */
 export const keptBy = (worker: ServiceWorker): Promise<Kept> => messageSW(worker, { type: 'WHAT_IS_KEPT' });

@@ -1,6 +1,6 @@
 const KEY = 'rollbook-restarted';
 
-/** Reloads the page, but never twice in a row; false when it did not, also where the guard cannot be kept. */
+/** Reloads the page, but never twice in a row; false if it did not, or if the guard cannot be stored. */
 export function reloadOnce(): boolean {
   try {
     if (sessionStorage.getItem(KEY)) return false;
@@ -12,16 +12,16 @@ export function reloadOnce(): boolean {
   return true;
 }
 
-/** What was found when it was asked first. */
+/** The answer to the first call. */
 let reloaded: boolean | undefined;
 
-/** True when this page was loaded by `reloadOnce`; asking lifts the guard. */
+/** True if this page was loaded by `reloadOnce`; asking clears the guard. */
 export function wasReloaded(): boolean {
   reloaded ??= liftGuard();
   return reloaded;
 }
 
-/** Whether there was one; true also where nobody can tell, so that nothing goes round in a circle. */
+/** Whether the guard was set; true also if that cannot be told, to prevent a reload loop. */
 function liftGuard(): boolean {
   try {
     const was = sessionStorage.getItem(KEY) !== null;

@@ -9,25 +9,25 @@ import { holdWindow, isAnotherWindowOpen, loaded, sleep, whileOnlyWindow } from 
 
 const PATIENCE_MS = 1_500;
 const ANSWER_WITHIN_MS = 3_000;
-// Chromium puts a new worker off, for minutes, when the old one is asked for a file in the moment of the
-// change (w3c/ServiceWorker issue 1295). Measured: 1 change of 3 put off without a pause, 0 of 160 after 100 ms.
+// Chromium delays a new worker for minutes when the old one is asked for a file during the change
+// (w3c/ServiceWorker issue 1295). Measured: 1 change of 3 delayed without a pause, 0 of 160 after 100 ms.
 const QUIET_MS = 150;
 
 const never = (): Promise<never> => new Promise(() => undefined);
 const refuse = (because: RestartRefusal['because']): Result<never, RestartRefusal> =>
   fail({ code: 'restart-refused', because });
 
-/** Watches the worker of this window; without one (no secure context, or development) it only says so. */
+/** Watches this window's worker; without one (no secure context, or development) it only reports that. */
 export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
   const told = tellChangesOnly(events);
-  // Not prevented: the import that failed must fail for its caller too, who knows what was wanted.
+  // Not prevented: the import must also fail for its caller, who knows what was wanted.
   window.addEventListener('vite:preloadError', () => {
     void isOnPhone().then(events.onPartMissing);
   });
   if (!('serviceWorker' in navigator) || import.meta.env.DEV) return withoutWorker(told);
 
   let isReloading = false;
-  // Before the first render nothing can be lost, so a new version in charge may load the page anew.
+  // Before the first render nothing can be lost, so a new version may reload the page.
   let onNewVersion = (): void => {
     if (!wasReloaded() && !isReloading) isReloading = reloadOnce();
   };
@@ -41,7 +41,7 @@ export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
       onNewVersion = () => told.onUpdate('stale');
     },
     start: () => {
-      // Nearly every start has no other use for the answer, which a slow phone takes its time for.
+      // Clears the guard now; most starts do not need the answer, and a slow phone takes its time over it.
       wasReloaded();
       return keepRegistered({
         onOffline: told.onOffline,
@@ -52,34 +52,34 @@ export function createUpdateWatcher(events: UpdateEvents): UpdateWatcher {
   };
 }
 
-/** Puts a waiting version in charge when this is the only window, and has not been loaded anew for one just now. */
+/** Activates a waiting version if this is the only window and was not just reloaded. */
 async function startWaitingVersion(): Promise<void> {
   const waiting = waitingWorker(await readRegistration());
   if (!waiting || wasReloaded()) return;
   await whileOnlyWindow(async () => {
     const [isWhole] = await Promise.all([hasAll(waiting), Promise.race([loaded(), sleep(PATIENCE_MS)])]);
-    // The files of the running version would go with it, and leave one that cannot start.
+    // Activating it would drop the running version's files and leave one that cannot start.
     if (isWhole) await putInCharge(waiting);
   });
 }
 
-/** Whether a worker says in good time that it has every file of its version. */
+/** Whether a worker confirms in time that it has every file of its version. */
 const hasAll = (worker: ServiceWorker): Promise<boolean> =>
   Promise.race([keptBy(worker).then((kept) => kept === 'all'), sleep(ANSWER_WITHIN_MS).then(() => false)]);
 
-/** Whether opening the app again finds every part of it: those of the version that is in charge by now. */
+/** Whether reopening the app would find every part of the version now in charge. */
 async function isOnPhone(): Promise<boolean> {
   const active = 'serviceWorker' in navigator && (await readRegistration())?.active;
   return active ? hasAll(active) : false;
 }
 
-/** Resolves when the worker is in charge, or after some patience when the browser puts it off. */
+/** Resolves when the worker has taken over, or after a while if the browser delays it. */
 async function putInCharge(waiting: ServiceWorker): Promise<void> {
   const inCharge = new Promise((done) =>
     navigator.serviceWorker.addEventListener('controllerchange', done, { once: true }),
   );
   await sleep(QUIET_MS);
-  // It takes over and answers nothing.
+  // It takes over without answering.
   void messageSW(waiting, { type: 'SKIP_WAITING' });
   await Promise.race([inCharge, sleep(PATIENCE_MS)]);
 }
@@ -94,20 +94,20 @@ async function restart(told: Told): Promise<Result<'restarting', RestartRefusal>
   if (told.state() !== 'stale') {
     const waiting = waitingWorker(await readRegistration());
     if (!waiting) return refuse('no-update');
-    // The other window's missing parts would go with the old version, under somebody's hands.
+    // The other window would lose the parts that it has not loaded yet.
     if (await isAnotherWindowOpen()) return refuse('other-window');
     if (!(await hasAll(waiting))) return refuse('not-whole');
-    // Where it is put off, the page that comes next tries again before it renders.
+    // If it is delayed, the reloaded page tries again before rendering.
     await putInCharge(waiting);
   }
-  // A take may have been rolled in the meantime: then this window goes on and restarts at the next tap.
+  // A take may have started meanwhile: then this window goes on and restarts later.
   const busyNow = told.busyWith();
   if (busyNow) return refuse(busyNow);
   location.reload();
   return ok('restarting');
 }
 
-/** Calls back when another worker takes over; the first worker a page ever gets takes nothing over. */
+/** Calls back when another worker takes over; a page's very first worker does not count. */
 function watchController(onChange: () => void): void {
   const container = navigator.serviceWorker;
   let before = container.controller;
@@ -118,7 +118,7 @@ function watchController(onChange: () => void): void {
   });
 }
 
-/** Passes on changes only, and keeps `stale` until the reload that mends it. */
+/** Reports changes only, and keeps `stale` until a reload clears it. */
 function tellChangesOnly(events: UpdateEvents): Told {
   let update: UpdateState = 'current';
   let offline = '';

@@ -1,9 +1,9 @@
-// Every window holds one shared lock for as long as it lives, so windows can be counted without asking
-// the worker; a frozen or hidden window counts too, since it comes back with its old code.
+// Every window holds one shared lock while it lives, so windows can be counted without asking the worker. A
+// frozen or hidden window counts too: it would come back with its old code.
 const NAME = 'rollbook-window';
 const PATIENCE_MS = 250;
 
-/** Holds this window's lock until it closes; resolves when held, or after `patienceMs` without it. */
+/** Holds this window's lock until it closes; resolves when it is held, or after `patienceMs` without it. */
 export async function holdWindow(patienceMs: number): Promise<void> {
   if (!navigator.locks) return;
   const held = new Promise<void>((done) => {
@@ -17,12 +17,12 @@ export async function holdWindow(patienceMs: number): Promise<void> {
   await Promise.race([held, sleep(patienceMs)]);
 }
 
-/** Runs the work while no other window is open and none can start; false when it did not run. */
+/** Runs the work while no other window is open and none can start; false if it did not run. */
 export async function whileOnlyWindow(work: () => Promise<void>): Promise<boolean> {
   if (!navigator.locks) return false;
   let ran = false;
   try {
-    // A little patience: after a reload the old page's lock may outlive it by a moment.
+    // After a reload the old page's lock may live on for a moment.
     await navigator.locks.request(NAME, { signal: AbortSignal.timeout(PATIENCE_MS) }, async () => {
       ran = true;
       await work();
@@ -33,7 +33,6 @@ export async function whileOnlyWindow(work: () => Promise<void>): Promise<boolea
   return ran;
 }
 
-/** True when another window of the app is known to be open. */
 export async function isAnotherWindowOpen(): Promise<boolean> {
   const { held = [] } = (await navigator.locks?.query()) ?? {};
   return held.filter(({ name }) => name === NAME).length > 1;
@@ -41,7 +40,7 @@ export async function isAnotherWindowOpen(): Promise<boolean> {
 
 export const sleep = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
 
-/** Resolves when the page and all it named are loaded. */
+/** Resolves when the page and its resources have loaded. */
 export const loaded = (): Promise<unknown> =>
   document.readyState === 'complete'
     ? Promise.resolve()

@@ -44,7 +44,7 @@ export type Move =
       readonly channel: string;
       readonly from?: string;
       readonly to: string;
-      /** The channels that were on that transmitter and are on none afterwards: it must not arrive twice. */
+      /** The channels that leave that transmitter for none: it must not arrive twice. */
       readonly leaving?: readonly string[];
       readonly because: MoveReason;
     }
@@ -59,7 +59,7 @@ export type Move =
 /** A needed voice and the whole chain that records it. */
 export interface RecordedVoice {
   readonly voice: string;
-  /** Absent for a hardline voice. */
+  /** Missing for a hardline voice. */
   readonly transmitter?: string;
   /** The channel, or the hardline voice's own source. */
   readonly source: string;
@@ -68,6 +68,6 @@ export interface RecordedVoice {
   readonly track: string;
   /** The voices it shares the track with. */
   readonly gangedWith: readonly string[];
-  /** False where it had another track the last time. */
+  /** False if it was last on another track. */
   readonly keepsTrack: boolean;
 }

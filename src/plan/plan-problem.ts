@@ -1,14 +1,14 @@
-/** A voice that a setup may want: a performer, or a hardline mic (boom, plant, line feed) by its own source. */
+/** A voice that a setup may need: a performer, or a hardline mic (boom, plant, line feed). */
 export interface PlanVoice {
   readonly id: string;
   /** 0 is the most important; equal numbers are equally important. */
   readonly priority: number;
   readonly needed: boolean;
-  /** Certainly finished, so that the pack will not be wanted back. */
+  /** Certainly finished, so the pack will not be wanted back. */
   readonly done: boolean;
-  /** The source id a hardline voice arrives by; such a voice wears no transmitter unless it may. */
+  /** The source id of a hardline voice; it wears no transmitter unless `mayWear`. */
   readonly hardline?: string;
-  /** Of a hardline voice: it can be heard by a transmitter instead, and is where one is pinned. */
+  /** Hardline voices: it can use a transmitter instead, and does if one is pinned. */
   readonly mayWear?: boolean;
   readonly pinnedTransmitter?: string;
   readonly pinnedChannel?: string;
@@ -16,7 +16,7 @@ export interface PlanVoice {
   readonly pinnedTrack?: string;
   /** Pinned alone: never in a gang. */
   readonly alone?: boolean;
-  /** The track that carried this voice the last time it was recorded. */
+  /** The track it was last recorded on. */
   readonly lastTrack?: string;
 }
 
@@ -31,31 +31,31 @@ export interface PlanChannel {
   readonly id: string;
   readonly out?: boolean;
   readonly tunedTo?: string;
-  /** The transmitters it can be tuned to; every one where absent. */
+  /** The transmitters it can be tuned to; all if missing. */
   readonly canTune?: readonly string[];
-  /** What retuning it costs; `weights.retune` where absent. */
+  /** The cost of retuning it; `weights.retune` if missing. */
   readonly weight?: number;
 }
 
 export interface PlanSelector {
   readonly id: string;
   readonly position: string;
-  /** What throwing it costs; `weights.throwSelector` where absent. */
+  /** The cost of throwing it; `weights.throwSelector` if missing. */
   readonly weight?: number;
 }
 
-/** One way from a source (a channel, or a hardline voice's own) to an input. */
+/** One route from a source (a channel, or a hardline voice's own) to an input. */
 export interface PlanPath {
   readonly id: string;
   readonly source: string;
   readonly input: string;
-  /** The lead it runs on; one lead can be plugged in one place only, and one place takes one lead. */
+  /** Its lead; one lead goes to one place only, and one place takes one lead. */
   readonly lead: string;
   readonly plugged: boolean;
-  /** The place it ends at is behind a selector, and is heard in this position only. */
+  /** It ends behind a selector, and is heard only in this position. */
   readonly selector?: { readonly id: string; readonly position: string };
   readonly out?: boolean;
-  /** What plugging it costs; `weights.replug` where absent. */
+  /** The cost of plugging it; `weights.replug` if missing. */
   readonly weight?: number;
 }
 
@@ -64,29 +64,29 @@ export interface PlanInput {
   readonly out?: boolean;
   /** The iso track it feeds now. */
   readonly track?: string;
-  /** The iso tracks it could feed; only the one it feeds where absent. */
+  /** The iso tracks it could feed; only its current one if missing. */
   readonly mayFeed?: readonly string[];
   /** It can be summed with others on one track. */
   readonly canGang: boolean;
-  /** What sending it to another track costs; `weights.route` where absent. */
+  /** The cost of sending it to another track; `weights.route` if missing. */
   readonly weight?: number;
 }
 
 export interface PlanTrack {
   readonly id: string;
-  /** Only iso tracks are planned; a mix track is nobody's own. */
+  /** Only iso tracks are planned; nobody owns a mix track. */
   readonly iso: boolean;
   readonly out?: boolean;
   readonly gangAllowed: boolean;
 }
 
-/** Whole numbers. The first three belong to the third order and are at least 1, the others to the fourth. */
+/** Whole numbers. The first three belong to the third order and are at least 1, others to the fourth. */
 export interface PlanWeights {
-  /** A pack nobody wears is fitted. */
+  /** A free pack is fitted. */
   readonly fit: number;
   /** A pack goes from one body to another. */
   readonly move: number;
-  /** The same, from somebody who is not needed now but not done either, and will want it back. */
+  /** The same, from somebody not needed now but not done, who will want it back. */
   readonly borrow: number;
   readonly retune: number;
   readonly throwSelector: number;
@@ -106,8 +106,8 @@ export const PLAIN_WEIGHTS: PlanWeights = {
 };
 
 /**
- * The chain as it stands and the people needed next. People who are not needed are taken to be silent: they keep
- * their packs until somebody needs one, and occupy no track.
+ * The chain as it stands and the people needed next. Others are taken to be silent: they keep their packs
+ * until somebody needs one, and occupy no track.
  */
 export interface PlanProblem {
   readonly voices: readonly PlanVoice[];
@@ -120,6 +120,6 @@ export interface PlanProblem {
   readonly weights: PlanWeights;
 }
 
-/** Orders ids so that A2 comes before A10: by length, then by character. */
+/** Sorts ids so that A2 comes before A10: by length, then by character. */
 export const byId = (a: { readonly id: string }, b: { readonly id: string }): number =>
   a.id.length - b.id.length || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);

@@ -1,7 +1,7 @@
-/** Work that can be put down after any step, so that a tap or a newer question comes between. */
+/** Work that can pause after any step, to let a tap or a newer question in. */
 export type Steps<T> = Generator<undefined, T>;
 
-/** All of it at once. */
+/** Runs it without pausing. */
 export function allAtOnce<T>(steps: Steps<T>): T {
   for (;;) {
     const step = steps.next();
@@ -9,10 +9,11 @@ export function allAtOnce<T>(steps: Steps<T>): T {
   }
 }
 
-// The most bounds computed for one plan: a count and not a time, so that the same question has the same answer.
+// The most bounds computed for one plan: a count and not a time, so that the same question always has the
+// same answer.
 
-/** For an answer that is there before anybody waits for it. */
+/** For an instant first answer. */
 export const FIRST_BUDGET = 60;
 
-/** For the answer after that. It proves ordinary rigs, and of crowds who is recorded; what it cannot prove is said. */
+/** For the full answer. It proves ordinary rigs, and for crowds who is recorded; the rest is reported. */
 export const FULL_BUDGET = 4000;

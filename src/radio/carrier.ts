@@ -1,16 +1,16 @@
-/** One thing that radiates, or one frequency that is listened on; a pack with its receiver channel is both. */
+/** Something that radiates, or a frequency that is received; a pack with its receiver channel is both. */
 export interface Carrier {
   readonly id: string;
   readonly name: string;
   readonly khz: number;
-  /** The spacing this carrier's own equipment asks for; without it the plan's `carrierKhz` holds. */
+  /** The spacing this carrier's equipment needs; by default the plan's `carrierKhz`. */
   readonly spacingKhz?: number;
   /** A tuned receiver channel listens here. */
   readonly victim: boolean;
   readonly transmitting: boolean;
 }
 
-/** Distances to keep, in whole kHz. A distance equal to its guard is clean; 0 switches that test off. */
+/** Distances to keep, in whole kHz. A distance equal to its guard is clean; 0 disables that test. */
 export interface Guards {
   readonly carrierKhz: number;
   readonly twoToneThirdKhz: number;
@@ -19,7 +19,7 @@ export interface Guards {
   readonly tvEdgeKhz: number;
 }
 
-/** A piece of spectrum in use by somebody else: a TV channel, or anything the mixer typed. */
+/** Spectrum used by somebody else: a TV channel, or anything the mixer typed. */
 export interface OccupiedBlock {
   readonly name: string;
   readonly fromKhz: number;
@@ -33,7 +33,7 @@ export interface TuningRange {
   readonly rasterKhz: number;
 }
 
-/** Common practice, no source: no standard fixes these, so every one of them is the mixer's to change. */
+/** Common practice, no source: no standard fixes these, so all of them can be changed. */
 export const SUGGESTED_GUARDS: Guards = {
   carrierKhz: 400,
   twoToneThirdKhz: 100,
@@ -44,10 +44,10 @@ export const SUGGESTED_GUARDS: Guards = {
 
 export const WIDEST_GUARD_KHZ = 10_000;
 export const MOST_CARRIERS = 512;
-/** The widest single range a search walks through: 2 GHz. */
+/** The widest single range a search covers: 2 GHz. */
 export const WIDEST_RANGE_KHZ = 2_000_000;
 
-/** The spacing to keep between two carriers: the wider of what each asks for. `spacingBetween(a, b, guards)` → 400 */
+/** The spacing to keep between two carriers: the wider of the two. `spacingBetween(a, b, guards)` → 400 */
 export const spacingBetween = (
   a: Pick<Carrier, 'spacingKhz'>,
   b: Pick<Carrier, 'spacingKhz'>,

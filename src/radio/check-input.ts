@@ -38,13 +38,12 @@ export type RadioProblem =
 
 type Check = RadioProblem | undefined;
 
-/** The first of the given checks that found something. */
 const first = (checks: Iterable<Check>): Check => {
   for (const check of checks) if (check) return check;
   return undefined;
 };
 
-/** A problem goes to a screen, and a screen never shows NaN or Infinity. */
+/** Problems reach the screen, which must never show NaN or Infinity. */
 const finite = (value: number): number => (Number.isFinite(value) ? value : 0);
 
 const khzProblem = (khz: number): Check => {
@@ -55,13 +54,13 @@ const khzProblem = (khz: number): Check => {
 const distanceIsUsable = (khz: number): boolean =>
   Number.isSafeInteger(khz) && khz >= 0 && khz <= WIDEST_GUARD_KHZ;
 
-/** A carrier's own spacing is absent, or whole kHz from 0 to 10 MHz. */
+/** A carrier's own spacing is missing, or whole kHz from 0 to 10 MHz. */
 export const spacingProblem = (id: string, khz: number | undefined): Check =>
   khz === undefined || distanceIsUsable(khz)
     ? undefined
     : { code: 'spacing-unusable', id, khz: finite(khz), mostKhz: WIDEST_GUARD_KHZ };
 
-/** What stops a list of carriers from being analysed; equal frequencies do not, they are hits. */
+/** Why a list of carriers cannot be analysed; equal frequencies are allowed, they are hits. */
 export function carriersProblem(carriers: readonly Carrier[]): Check {
   if (carriers.length > MOST_CARRIERS)
     return { code: 'carriers-too-many', count: carriers.length, most: MOST_CARRIERS };
@@ -75,7 +74,6 @@ export function carriersProblem(carriers: readonly Carrier[]): Check {
   return undefined;
 }
 
-/** Guards are whole kHz from 0 to 10 MHz. */
 export const guardsProblem = (guards: Guards): Check =>
   first(
     Object.entries(guards).map(([guard, khz]) =>
@@ -92,7 +90,7 @@ const spanProblem = (fromKhz: number, toKhz: number): Check => {
   return undefined;
 };
 
-/** Ranges run upwards, are at most 2 GHz wide and have a raster of a whole kHz or more; there is at least one. */
+/** Ranges run upwards, at most 2 GHz wide, with a raster of at least a whole kHz; at least one. */
 export function rangesProblem(ranges: readonly TuningRange[]): Check {
   if (ranges.length === 0) return { code: 'ranges-missing' };
   return first(
@@ -108,7 +106,6 @@ export function rangesProblem(ranges: readonly TuningRange[]): Check {
   );
 }
 
-/** Occupied blocks run upwards. */
 export const occupiedProblem = (occupied: readonly OccupiedBlock[]): Check =>
   first(
     occupied.map(
@@ -119,8 +116,8 @@ export const occupiedProblem = (occupied: readonly OccupiedBlock[]): Check =>
 const holds = ({ fromKhz, toKhz }: TuningRange, khz: number): boolean => khz >= fromKhz && khz <= toKhz;
 
 /**
- * A frequency about to be given to a carrier: usable, inside the ranges and on their raster (where ranges are known), and not already
- * taken by another carrier. `checkNewKhz(470_100, [], [])` → ok 470100
+ * A new frequency for a carrier must be valid, inside the ranges and on their raster (if ranges are known),
+ * and not taken by another carrier. `checkNewKhz(470_100, [], [])` → ok 470100
  */
 export function checkNewKhz(
   khz: number,

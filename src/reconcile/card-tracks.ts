@@ -7,22 +7,22 @@ import { cutText, plainKey } from './log-and-card/plain-key.ts';
 
 const MOST_TRACKS = 64;
 
-/** A track of the recorder that the card knows. */
+/** A track of the recorder, as the card has it. */
 interface CardTrack {
   readonly part: PartId;
   readonly channel: number;
   readonly mix: boolean;
-  /** The track of the day that it is, where the day has it already. */
+  /** The matching track of the day, if there is one. */
   readonly known: Part | undefined;
 }
 
-/** The tracks of a card in the order of their channels, and what each recording calls them. */
+/** The tracks of a card in channel order, and their names in each recording. */
 export interface CardTracks {
   readonly tracks: readonly CardTrack[];
   readonly namesIn: (recording: Recording) => ReadonlyMap<PartId, string>;
 }
 
-/** Every track that the recordings hold: those that the day has, and for other channels new ones. */
+/** Every track in the recordings: the day's own, and new ones for other channels. */
 export function cardTracksOf(recordings: readonly Recording[], onto?: Day): CardTracks {
   const known = onto?.rig.tracks ?? [];
   const newId = onto ? newIds(onto) : (id: PartId) => id;
@@ -52,7 +52,7 @@ export function cardTracksOf(recordings: readonly Recording[], onto?: Day): Card
   };
 }
 
-/** The tracks as parts of a rig. What the day has already keeps its name and its place. */
+/** The tracks as parts of a rig. Existing ones keep their name and place. */
 export const rigOf = ({ tracks }: CardTracks): Draft[] =>
   tracks.length === 0
     ? []
@@ -73,7 +73,7 @@ export const rigOf = ({ tracks }: CardTracks): Draft[] =>
 const isMix = ({ function: role, name }: RecordingTrack): boolean =>
   /MIX/.test(plainKey(`${role ?? ''} ${name ?? ''}`));
 
-/** The channels of a recording with their numbers on the machine; places stand for them where the files name none. */
+/** The channels of a recording with the machine's numbers; their positions if the files have none. */
 function numbered({ tracks }: Recording): (readonly [channel: number, track: RecordingTrack])[] {
   const known = tracks.filter(({ channel }) => channel !== undefined);
   return known.length > 0
@@ -81,7 +81,7 @@ function numbered({ tracks }: Recording): (readonly [channel: number, track: Rec
     : tracks.map((track, at) => [at + 1, track]);
 }
 
-/** Which track of the day a track of a recording is; by its number or place where the files do not say. */
+/** Which track of the day each track of a recording is; by number or position if the files do not say. */
 function knownParts(
   tracks: readonly Part[],
   recording: Recording,

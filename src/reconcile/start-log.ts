@@ -21,10 +21,11 @@ import { byTapeAndStart, recordedOf, recordingName } from './log-and-card/record
 import { matchRecordings } from './pairing/match-recordings.ts';
 
 /**
- * A day with no log at all, out of the card: its head, a track for every channel, and a take for every recording in the
- * order of time, with rolls. The files know tracks and no chain, so each name is an exception typed by hand from the take
- * on that first has it; once the rig is laid and the names are taken back, they follow from the chain. Notes need the
- * takes they speak of: see `notesFromCard`. A day that has tracks already keeps them. Fails with `card-empty`.
+ * Builds the log of an unlogged day from the card: its header, a track for every channel, and a take for
+ * every recording in order of time, with rolls. The files know tracks but no chain, so each name is a typed
+ * exception from its first take on; once the rig is set up and the names removed, they follow from the chain.
+ * Notes are separate, since they need the takes' ids: see `notesFromCard`. A day that has tracks keeps them.
+ * Fails with `card-empty`.
  */
 export function startLogFromCard(
   found: readonly Recording[],
@@ -40,11 +41,11 @@ export function startLogFromCard(
     draftsFor(recordings, card, { fields, header }, isNamed);
   const unnamed = draftsWith(() => false);
   const expected = expectedNames(unnamed);
-  // A name is only typed where the pattern would give another.
+  // A name is only typed if the pattern would give another.
   return ok(draftsWith((at, name) => !expected[at]?.includes(stemKey(name))));
 }
 
-/** The notes of the card for the takes of a day that have none, once the takes have their ids. */
+/** The card's notes for takes that have none, once the takes have ids. */
 export const notesFromCard = (day: Day, recordings: readonly Recording[]): Draft[] =>
   differencesOf(day, matchRecordings(day, recordings)).flatMap(({ code, settlements }) =>
     code !== 'note-not-logged'
@@ -71,7 +72,7 @@ function headOf(recordings: readonly Recording[], slateStyle: Slate['style']): H
   };
 }
 
-/** By date and start where every file has a date and there are several; else round the clock from the longest pause. */
+/** By date and start if every file has a date and several differ; else from the longest pause on. */
 function inOrderOfTime(recordings: readonly Recording[], header: WorkingHeader): Recording[] {
   const dates = recordings.map(({ files }) => files[0]!.bext?.originationDate);
   const isDated = new Set(dates).size > 1 && !dates.includes(undefined);
@@ -115,7 +116,7 @@ function draftsFor(
   return drafts;
 }
 
-/** Slates and numbers where the files have none: the slate before, and one above the highest so far. */
+/** Slates and numbers for files without them: the previous slate, and one above the highest number so far. */
 class Numbers {
   #slate: TakeFields['slate'];
   readonly #highest = new Map<string, number>();
@@ -132,7 +133,7 @@ class Numbers {
   }
 }
 
-/** Names that are new from this recording on; a track it does not hold keeps none. */
+/** Names that are new from this recording on; a track it lacks loses its name. */
 function namesOf(recording: Recording, card: CardTracks, named: Map<PartId, string>): Draft[] {
   const drafts: Draft[] = [];
   const now = card.namesIn(recording);
@@ -145,7 +146,7 @@ function namesOf(recording: Recording, card: CardTracks, named: Map<PartId, stri
   return drafts;
 }
 
-/** The names that the pattern gives to the files of the takes in these facts, without endings. */
+/** The file names the pattern gives to the takes in these facts, without extensions. */
 function expectedNames(drafts: readonly Draft[]): (readonly string[])[] {
   const nextId = idSource('cardlogcard').next;
   const day = foldDay('card', stampFacts(drafts, { day: 'card', at: 0, zone: 0, nextId }));

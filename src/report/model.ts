@@ -8,30 +8,30 @@ import { type Matter, openMatters } from './open-matters.ts';
 import { type TakeLine, takeLinesOf } from './take-lines.ts';
 import { type TrackLayout, trackLayoutOf } from './track-layout.ts';
 
-/** The head of the report. Texts are clean, and empty where nobody said. */
+/** The head of the report. Texts are clean, and empty if not entered. */
 export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | 'filePattern'> {
   /** Every sound roll of the day, in order. */
   readonly rolls: readonly string[];
-  /** Takes logged before the first of these rolls was named. */
+  /** Takes logged before the first roll was entered. */
   readonly takesWithoutRoll: number;
 }
 
-/** All that a report says, as data: every format prints this and nothing else. */
+/** The content of a report as data: every format prints exactly this. */
 export interface ReportModel {
   readonly head: ReportHead;
   /** Every track of the recorder, used or not. */
   readonly layout: readonly TrackLayout[];
   readonly takes: readonly TakeLine[];
-  /** What is not settled; empty when the report is final. */
+  /** Open matters; empty when the report is final. */
   readonly open: readonly Matter[];
   readonly totals: DayTotals;
-  /** When the card was last compared with the log; null while it was not. */
+  /** When the card was last compared with the log; null if never. */
   readonly card: CardCheck | null;
 }
 
 /**
- * The report of a day. `unsettled` is what others know to be open (a roll used on another day, phones that disagree); it
- * is printed with what the day itself shows. `reportOf(day).takes[0].text` is `'24B/3'`.
+ * The report of a day. `unsettled` adds open matters from elsewhere (a roll used on another day, conflicts
+ * between phones), printed with those of the day itself. `reportOf(day).takes[0].text` is `'24B/3'`.
  */
 export function reportOf(day: Day, unsettled: readonly Matter[] = []): ReportModel {
   const takes = takeLinesOf(day);

@@ -8,7 +8,7 @@ import { unknownWords } from '../day/unknown-words.ts';
 import { cleanLine } from './clean-text.ts';
 import type { TakeLine } from './take-lines.ts';
 
-/** Something the day has not settled. `takes` are where it shows, `names` how these are called. */
+/** An open matter of the day. `takes` are where it shows, `names` what those are called. */
 export interface Matter {
   readonly code: string;
   readonly takes?: readonly TakeId[];
@@ -16,7 +16,7 @@ export interface Matter {
   readonly [detail: string]: unknown;
 }
 
-/** What can be seen from the day alone; other days and other phones have more to say. Most urgent first. */
+/** What the day alone shows, most urgent first; other days and phones may add more. */
 export function openMatters(day: Day, lines: readonly TakeLine[]): Matter[] {
   return [
     ...unknownFacts(day),
@@ -59,7 +59,7 @@ function numberedTwice(day: Day, lines: readonly TakeLine[]): Matter[] {
   }));
 }
 
-/** Gathers what shows at several takes into one matter each. */
+/** Merges what shows at several takes into one matter each. */
 class Gathered {
   readonly #found = new Map<string, { matter: Matter; lines: TakeLine[] }>();
 
@@ -84,7 +84,7 @@ function clashes(lines: readonly TakeLine[]): Matter[] {
   return found.matters();
 }
 
-/** Two voices on one input that feeds no track are heard by nobody, so no track tells. */
+/** Two voices on one input that feeds no track are not heard, so no track shows the clash. */
 function inputClashes(day: Day, lines: readonly TakeLine[]): Matter[] {
   const found = new Gathered();
   for (const line of lines) {
@@ -97,7 +97,7 @@ function inputClashes(day: Day, lines: readonly TakeLine[]): Matter[] {
   return found.matters();
 }
 
-/** Who is muted is told apart, and who gave up a pack while nobody said whether they are needed. */
+/** Tells apart the muted, and those who gave up a pack without being marked as resting or done. */
 function codeOfMissed({ state, need, paths }: VoiceAnswer): string {
   if (state === 'muted') return 'voice-muted';
   return need === null && paths[0]?.broken === 'pack-gone' ? 'voice-pack-gone' : 'voice-unrecorded';
@@ -138,10 +138,10 @@ function typedOver(day: Day, lines: readonly TakeLine[]): Matter[] {
 const typedBy = (day: Day, take: TakeId, track: PartId): string =>
   nameTypedFor(answersAtTake(day, take).links, track)?.by ?? '';
 
-/** A name in another case or with its accents put together otherwise is the same file on many disks. */
+/** Names that differ only in case or in how accents are encoded are the same file on many disks. */
 const onDisk = (name: string): string => name.normalize('NFC').toLowerCase();
 
-/** Names that are of files of several takes; those of the same takes are one matter. */
+/** File names shared by several takes; those of the same takes are one matter. */
 function filesNamedTwice(lines: readonly TakeLine[]): Matter[] {
   const byName = new Map<string, { name: string; lines: Set<TakeLine> }>();
   for (const line of lines) {

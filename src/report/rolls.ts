@@ -1,16 +1,16 @@
-/** What every output says of a take before the first roll was named. */
+/** What every output prints for a take before the first roll was entered. */
 export const NO_ROLL = 'no roll';
 
 export interface RollWords {
   /** The roll of the take in a table. */
   readonly rollWord: string;
-  /** What stands before the take, where its roll is not that of the take before: `'Roll 7A'`; empty elsewhere. */
+  /** Printed before the take if its roll differs from the previous take's: `'Roll 7A'`; otherwise empty. */
   readonly rollHeading: string;
 }
 
 /**
- * The takes with their rolls in words. On a day of which no roll was named nothing is said of rolls; one roll for all
- * takes stands in the head alone.
+ * The takes with their rolls in words. A day without rolls does not mention them; a single roll for all takes
+ * appears only in the head.
  */
 export function withRollWords<Taken extends { readonly roll: string }>(
   takes: readonly Taken[],

@@ -12,7 +12,7 @@ import { cleanLine, cleanNote } from './clean-text.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
 
-/** What a take is besides circled, in the order it is printed. */
+/** Labels of a take besides circled, in print order. */
 export const STATUSES = [
   'no-good',
   'false-start',
@@ -28,44 +28,43 @@ export const STATUSES = [
 export type Status = (typeof STATUSES)[number];
 
 export interface NoteLine {
-  /** The track it speaks of; null for the whole take. */
+  /** The track it concerns; null for the whole take. */
   readonly track: PartId | null;
   readonly number: string | null;
-  /** May hold line breaks (LF). */
+  /** May contain line breaks (LF). */
   readonly text: string;
 }
 
-/** One take, as editors read it. Texts are clean: no control characters, one line each but for notes. */
+/** One take, as editors read it. Texts are clean: no control characters; only notes have lines. */
 export interface TakeLine extends RollWords {
   readonly takeId: TakeId;
   /** `'24B/3'`, `'24B/1 FS'`, `'24B/4 PU'`, `'WT2'`. */
   readonly text: string;
   readonly kind: Open<TakeKind>;
-  /** One of all tracks, or one for each; none for MOS. */
+  /** One with all tracks, or one per track; none for MOS. */
   readonly files: readonly TakeFile[];
-  /** Their names in one breath: `'24BT3.wav'`, `'24BT3_1, _2, _5.wav'`. Empty where there is none. */
+  /** Their names in short form: `'24BT3.wav'`, `'24BT3_1, _2, _5.wav'`. Empty if there are none. */
   readonly file: string;
-  /** Empty before the first roll was named. */
+  /** Empty before the first roll was entered. */
   readonly roll: string;
   readonly scene: string;
-  /** Empty for wild tracks and room tones, which are counted on their own. */
+  /** Empty for wild tracks and room tones, which have their own numbering. */
   readonly slate: string;
   /** `'3'`, `'WT2'`. */
   readonly take: string;
-  /** Timecode, `'10:00:00:00'`; empty where it is not known. */
+  /** Timecode, `'10:00:00:00'`; empty if unknown. */
   readonly start: string;
-  /** `'1:52'`; empty where it is not known. */
+  /** `'1:52'`; empty if unknown. */
   readonly length: string;
   readonly lengthFrames: number | null;
   readonly lengthMs: number | null;
   readonly circled: boolean;
   readonly status: readonly Status[];
-  /** Tracks that carry something; none for MOS. Takes with one chain share the list. */
+  /** Tracks that carry something; none for MOS. Takes with the same chain share the list. */
   readonly tracks: readonly TrackLine[];
   readonly notes: readonly NoteLine[];
 }
 
-/** The takes of the day in order. */
 export function takeLinesOf(day: Day): TakeLine[] {
   const filesOf = filesOfTakes(day);
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
@@ -78,7 +77,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
     const files = (filesOf.get(take.id) ?? []).map(({ name, track }) => ({ name: cleanLine(name), track }));
     return {
       takeId: take.id,
-      // A false start gives its number back, so two takes may share it.
+      // A false start frees its number, so two takes may share it.
       text: cleanLine(takeText(take)) + (take.falseStart ? ' FS' : ''),
       kind: take.kind,
       files,

@@ -3,13 +3,13 @@ import type { Day, PartId, TakeId } from '../day/model.ts';
 import type { TakeLine } from './take-lines.ts';
 import { type TrackLine, trackKey, trackLinesOf, trackNumber } from './track-lines.ts';
 
-/** What a track carried over a run of takes. MOS takes have no sound: they neither start, end nor break a run. */
+/** What a track carried over a run of takes. MOS takes neither start, end nor break a run. */
 export interface LayoutSpan {
-  /** Places in the list of takes, both included; -1 for a layout that no take was recorded with yet. */
+  /** Indexes in the list of takes, both included; -1 for a layout not recorded with yet. */
   readonly from: number;
   readonly to: number;
   readonly fromTake: TakeId | null;
-  /** `'24B/1'`; empty where there is no take. */
+  /** `'24B/1'`; empty without a take. */
   readonly fromText: string;
   /** Null while nobody was on the track. */
   readonly line: TrackLine | null;

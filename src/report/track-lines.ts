@@ -14,12 +14,12 @@ export interface VoiceOnTrack {
 /** One track of one take, as editors read it. */
 export interface TrackLine {
   readonly track: PartId;
-  /** How the track is called, as no other: `'5'`. */
+  /** The track's unique label: `'5'`. */
   readonly number: string;
   readonly name: string;
-  /** `empty` only where nobody is on it but a name was typed by hand. */
+  /** `empty` only if nobody is on it but a name was typed by hand. */
   readonly state: TrackState;
-  /** The name was typed by hand and does not follow from the chain. */
+  /** The name was typed by hand and does not come from the chain. */
   readonly typed: boolean;
   readonly voices: readonly VoiceOnTrack[];
 }
@@ -28,8 +28,8 @@ export const trackNumber = ({ rig }: Pick<Day, 'rig'>, track: PartId): string =>
   cleanLine(trackLabels(rig).get(track) ?? rig.byId.get(track)?.name ?? track);
 
 /**
- * The tracks that carry something, in the order of the recorder. Answers that takes share become lines that they share,
- * where `known` is the same for all of them.
+ * The tracks that carry something, in recorder order. Takes that share answers share the lines too, if
+ * `known` is the same for all of them.
  */
 export function trackLinesOf(
   day: Day,
@@ -60,14 +60,14 @@ function trackLine(day: Day, answer: TrackAnswer): TrackLine {
   };
 }
 
-/** What is not said by its number already. */
+/** The name, unless the number already says it. */
 const mixName = ({ name }: Part, number: string): string =>
   isNumber(name) || cleanLine(name) === number ? 'Mix' : cleanLine(name);
 
-/** Two voices of one name are two. */
+/** Two voices with the same name are both listed. */
 const namesOf = (voices: readonly VoiceOnTrack[]): string => voices.map(({ name }) => name).join(', ');
 
-/** A voice that reaches a track twice is heard unless both ways are muted. */
+/** A voice that reaches a track twice is heard unless both paths are muted. */
 function voicesOn(day: Day, { heard }: TrackAnswer): VoiceOnTrack[] {
   const voices = new Map<VoiceId, VoiceOnTrack>();
   for (const { voice, muted } of heard) {
@@ -78,6 +78,6 @@ function voicesOn(day: Day, { heard }: TrackAnswer): VoiceOnTrack[] {
   return [...voices.values()];
 }
 
-/** Two tracks with one key say the same to an editor. */
+/** Two tracks with the same key mean the same to an editor. */
 export const trackKey = ({ name, state, typed, voices }: TrackLine): string =>
   JSON.stringify([name, state, typed, voices.map(({ name, muted }) => [name, muted])]);

@@ -1,7 +1,7 @@
 /**
- * Ids of facts: a Lamport counter and its writer (Lamport 1978), as text whose order is the order of facts.
- * Six base-36 digits, a hyphen, then the writer: six characters for the database that wrote it and five for
- * the window. A writer is made anew with every database and every window, so no id can name two facts.
+ * Fact ids: a Lamport counter and its writer (Lamport 1978), as text that sorts in the order of facts. Six
+ * base-36 digits, a hyphen, then six characters for the database and five for the window. Every database and
+ * window gets a new writer, so no id can name two facts.
  */
 export type FactId = string;
 
@@ -11,7 +11,7 @@ const DIGIT_0 = 48;
 const LETTER_A = 97;
 const FACT_ID = /^[0-9a-z]{6}-[0-9a-z]{11}$/;
 
-/** The highest counter that is read from a stranger's file, so that nobody can exhaust the counter for us. */
+/** The highest counter accepted from a file, so that no file can use the counter up. */
 export const HIGHEST_COUNTER = 500_000_000;
 
 export const isFactId = (text: string): boolean => FACT_ID.test(text) && counterOf(text) <= HIGHEST_COUNTER;
@@ -20,7 +20,10 @@ export const isFactId = (text: string): boolean => FACT_ID.test(text) && counter
 export const factId = (counter: number, writer: string): FactId =>
   `${counter.toString(36).padStart(DIGITS, '0')}-${writer}`;
 
-/** Read digit by digit: a day is folded by these, and a text cut for each of its facts would cost as much as the rest. */
+/**
+ * Read digit by digit: folding a day calls this for every fact, and slicing the text would cost as much as
+ * everything else.
+ */
 export function counterOf(id: FactId): number {
   let counter = 0;
   for (let at = 0; at < DIGITS; at += 1) {
@@ -30,23 +33,22 @@ export function counterOf(id: FactId): number {
   return counter;
 }
 
-/** The database that wrote the fact: facts of one database have all been seen by its later facts. */
+/** The database that wrote the fact: its later facts have all seen its earlier ones. */
 export const databaseOf = (id: FactId): string => id.slice(DIGITS + 1, DIGITS + 1 + DATABASE_LENGTH);
 
-/** Whether this database wrote the fact. */
 export const isOfDatabase = (id: FactId, database: string): boolean => id.startsWith(database, DIGITS + 1);
 
-/** Who wrote the fact: one window of one database, which counts upwards and skips nothing it has kept. */
+/** The writer of a fact: one window of one database, whose counter leaves no gaps in what it has saved. */
 export const writerOf = (id: FactId): string => id.slice(DIGITS + 1);
 
 export interface IdSource {
   /** The next id: one above the highest counter seen. */
   next(): FactId;
-  /** Takes note of an id that came from elsewhere. */
+  /** Records an id that came from elsewhere, so that the next one is higher. */
   see(id: FactId): void;
 }
 
-/** Hands out ids for one window. `writer` is `databaseWriter` (6) followed by a window's own 5 characters. */
+/** Issues ids for one window. `writer` is `databaseWriter` (6) followed by the window's own 5 characters. */
 export function idSource(writer: string, highestSeen = 0): IdSource {
   let highest = highestSeen;
   return {
@@ -61,14 +63,14 @@ export function idSource(writer: string, highestSeen = 0): IdSource {
 }
 
 /**
- * A set of ids for asking about every fact of a day, of which few are in it. Nearly all others are told apart by their
- * counters, so that their texts need not be hashed, which takes far longer.
+ * A small set of ids to test all facts of a day against. Most misses are rejected by their counters alone,
+ * which is far faster than hashing the text.
  */
 export class FewIds {
   readonly all = new Set<FactId>();
   readonly #counters: Uint8Array;
 
-  /** `asked` is about how many ids will be asked for. */
+  /** `asked` is roughly how many ids will be looked up. */
   constructor(asked: number) {
     this.#counters = new Uint8Array(asked + 1);
   }

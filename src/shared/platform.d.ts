@@ -1,4 +1,4 @@
-// The few platform objects that Node and every browser share, for rooms compiled without a browser's types.
+// The few platform objects shared by Node and browsers, for rooms compiled without a browser's types.
 declare class TextDecoder {
   constructor(label?: string, options?: { fatal?: boolean; ignoreBOM?: boolean });
   decode(input?: Uint8Array | ArrayBuffer): string;

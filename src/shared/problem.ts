@@ -1,10 +1,8 @@
-/** Nothing but the code. */
 type NoDetail = Readonly<Record<never, never>>;
 
 /**
- * Everything that can go wrong and reach a screen, by its code, with what its sentence needs. `ui/words/problems.ts` has a
- * sentence for each: the compiler asks for one where a code is added here, and for the code where something fails with
- * one that is not.
+ * Everything that can go wrong and reach a screen, by code, with the data its sentence needs.
+ * `ui/words/problems.ts` has a sentence for each; the compiler checks that codes and sentences match.
  */
 export interface Problems {
   'not-on-this-day': { what: string };
@@ -178,7 +176,7 @@ export interface Problems {
 
 export type ProblemCode = keyof Problems;
 
-/** What went wrong as data. Whoever says so may add more of it for its own room. */
+/** What went wrong, as data. A room may add fields of its own. */
 export type ProblemOf<Code extends ProblemCode> = Code extends ProblemCode
   ? { readonly code: Code } & Readonly<Problems[Code]>
   : never;

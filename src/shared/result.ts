@@ -2,7 +2,7 @@ import type { Problem } from './problem.ts';
 
 export type { Problem, ProblemCode, ProblemOf } from './problem.ts';
 
-/** Why not, as data. Whatever reaches a screen is a `Problem`; a room may fail within itself with what it likes. */
+/** Why it failed, as data. Whatever reaches a screen is a `Problem`; within a room it may be anything. */
 interface Because {
   readonly code: string;
 }

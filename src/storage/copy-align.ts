@@ -1,7 +1,7 @@
-// An action goes to the copy and to the database at the same time, and a kill between the two leaves it in one of them.
-// Aligning them makes both say the same of a day again. A day at rest has one file, whose name says which database it was
-// compared with; whatever was said since stands in other files, so that a look at the names tells whether there is
-// anything to compare.
+// An action is written to the copy and the database at the same time, and if the app is killed one of them
+// may miss it. Settling reconciles the two. A settled day has one file, named after the database it was
+// compared with; later facts go to other files, so the file names alone tell whether there is anything to
+// compare.
 
 import { type IDBPDatabase, openDB } from 'idb';
 import type { DayOutline } from '../app/ports.ts';
@@ -15,50 +15,51 @@ import { copies, filesIn, openFile, textOf, writeAtEnd } from './copy-files.ts';
 import { linesOf, readCopies } from './copy-lines.ts';
 import { DATABASE, dayRange, FILLING } from './database.ts';
 
-/** A window that the system has put to sleep may hold its turn; then the day stays as it is until the next start. */
+/** A suspended window may hold the lock; then the day is left until the next start. */
 const TURN_WITHIN_MS = 1000;
 
-/** Windows that align at the same time would each take away what the other one counts on. */
+/** Windows that settle at the same time would remove what the other relies on. */
 const inTurn = <T>(work: () => Promise<T>): Promise<T> =>
   navigator.locks.request('rollbook-copies', { signal: AbortSignal.timeout(TURN_WITHIN_MS) }, work);
 
-/** Which filling of the database this window began with: one that was lost or emptied since has nothing at rest. */
+/** The database's filling id when this window started; after a loss nothing counts as settled. */
 let filling: unknown;
 
 /**
- * Writes into the copy of a day what only the database has, and gives what only the copy has: that is the window's to put
- * back, and until it is there the day does not count as aligned. A copied fact that fits its check is whole, and what the
- * database says else under its id is damaged; one without a check stands back behind the database.
+ * Copies what only the database has of a day and returns what only the copy has. The window puts that back;
+ * until then the day is not settled. A checked copy beats a differing fact in the database; an unchecked copy
+ * does not.
  */
 export const align = (folder: string): Promise<OnlyCopied> =>
   inTurn(async () => {
     const day = await (await copies()).getDirectoryHandle(folder);
     const files = await filesIn(day);
     filling ??= await inDatabase((db) => db.get('meta', FILLING));
-    // A file that was written before there were checks does not begin so, and is written anew.
+    // A file from before there were checks has another name, so it is rewritten.
     const atRest = `whole-${filling}-checked-`;
     if (files.length === 1 && files.every(({ name }) => name.startsWith(atRest))) return NOTHING_COPIED;
-    // In this order: what another window says meanwhile is missing in the copy here, where a second line does no harm.
+    // In this order: whatever another window writes in between is then missing from the copy, where writing
+    // it twice does no harm.
     const copied = readCopies(await textOf(files));
     const { stored, unsure } = await storedOf(folder);
     const { missing: whole, extra } = compareStored(copied.whole, stored);
     const kept = new Set(stored.map(({ id }) => id));
     const unchecked = copied.unchecked.filter(({ id }) => !kept.has(id));
     const damaged = copied.changed.filter((id) => !kept.has(id)).length;
-    // The day may have been erased meanwhile, the copy first: throws then.
+    // Throws if the day was erased meanwhile, the copy first.
     await (await copies()).getDirectoryHandle(folder);
-    // Never in place of a file that is there: a kill in the middle would leave neither.
+    // Never overwrites: a kill halfway would leave neither file.
     const fresh = `${crypto.randomUUID()}.txt`;
     if (whole.length + unchecked.length > 0) {
       await writeNew(day, fresh, extra, unsure);
     } else if (await writeNew(day, atRest + fresh, [...copied.whole, ...extra], unsure)) {
-      // What another window writes in is its own, and stays.
+      // Files in use by another window stay.
       for (const { name } of files) await day.removeEntry(name).catch(() => {});
     }
     return { whole, unchecked, damaged };
   });
 
-/** True when the disk has them, so that what they take the place of can go; without facts no file is made. */
+/** True once they are on the disk and may replace others; creates no file without facts. */
 async function writeNew(
   day: FileSystemDirectoryHandle,
   name: string,
@@ -68,7 +69,7 @@ async function writeNew(
   if (facts.length === 0) return false;
   const file = await openFile(day, name);
   try {
-    // A line for each, so that a damaged one costs no other.
+    // One line per fact, so that damage to one costs no other.
     writeAtEnd(file, facts.flatMap((fact) => linesOf([fact], unsure).map(([, line]) => line)).join(''));
     file.flush();
   } finally {
@@ -79,11 +80,11 @@ async function writeNew(
 
 interface StoredDay {
   readonly stored: readonly Envelope[];
-  /** Those that came in from a damaged file without checks. */
+  /** Those imported without checks from a damaged file. */
   readonly unsure: ReadonlySet<FactId>;
 }
 
-/** What is stored of a day and can be read. */
+/** The readable facts stored of a day. */
 const storedOf = (folder: string): Promise<StoredDay> =>
   inDatabase(async (db) => {
     const day = dayOf(folder);
@@ -92,7 +93,7 @@ const storedOf = (folder: string): Promise<StoredDay> =>
     return { stored: stored.filter(isReadable), unsure: new Set(outline?.unsure) };
   });
 
-/** Reads the database, and makes none where there is none: rejects. */
+/** Reads the database; rejects rather than create one. */
 async function inDatabase<T>(read: (db: IDBPDatabase) => Promise<T>): Promise<T> {
   const db = await openDB(DATABASE, undefined, { upgrade: (_db, _from, _to, tx) => tx.abort() });
   try {

@@ -6,21 +6,21 @@ import { copies, filesIn } from './copy-files.ts';
 import { linesOf } from './copy-lines.ts';
 
 /**
- * A second copy of everything that is said, in files beside the database. Chromium has been seen to begin an empty
- * database in place of its own after it was killed in the middle of a write; the files are not touched by that. What
- * takes the whole origin away (clearing site data, a lost phone) takes both: it does not replace a copy off the phone.
+ * A second copy of every fact, in files beside the database. Chromium has been seen to replace its database
+ * with an empty one after being killed during a write; the files survive that. Clearing site data or losing
+ * the phone takes both, so this does not replace a copy off the phone.
  */
 export interface CopyBeside extends Copies {
-  /** Writes facts of one action, those that are `unsure` without a check; never rejects. False where this browser cannot. */
+  /** Writes one action's facts, the `unsure` ones unchecked; never rejects. False if unsupported. */
   keep(facts: readonly Envelope[], unsure?: ReadonlySet<FactId>): Promise<boolean>;
-  /** Removes every copy of a day. What cannot be removed now is never read again, and tried at the next start. */
+  /** Removes every copy of a day. What cannot be removed is never read again, and retried at next start. */
   forget(day: DayId): Promise<void>;
 }
 
-/** Nothing waits longer for the copy than this: it is the second one. */
+/** Nothing waits longer than this for the copy. */
 const ANSWER_WITHIN_MS = 2000;
 
-/** The copies of this phone; `window` names the file of this window among them. */
+/** The copies on this phone; `window` names this window's file among them. */
 export function copyBeside(window: string): CopyBeside {
   const ask = asking();
   const forget = async (day: DayId): Promise<void> => {
@@ -48,7 +48,7 @@ export function copyBeside(window: string): CopyBeside {
   };
 }
 
-/** Days that were erased while a copy of them could not be: their ids say nothing about anybody. */
+/** Days whose copy could not be erased; the ids say nothing about anybody. */
 const TO_FORGET = 'rollbook-erased';
 
 const stillToForget = (): DayId[] => localStorage.getItem(TO_FORGET)?.split(' ') ?? [];
@@ -58,7 +58,7 @@ function noteToForget(days: readonly DayId[]): void {
   else localStorage.setItem(TO_FORGET, [...new Set(days)].join(' '));
 }
 
-/** The folders of the days, and when something was last written in each, UTC ms. */
+/** The folders of the days, with the time of the last write in each, UTC ms. */
 async function foldersWithDates(): Promise<{ readonly name: string; readonly writtenMs: number }[]> {
   const found: { name: string; writtenMs: number }[] = [];
   try {
@@ -66,7 +66,7 @@ async function foldersWithDates(): Promise<{ readonly name: string; readonly wri
       if (day.kind === 'directory')
         found.push({ name: day.name, writtenMs: await writtenMs(day as FileSystemDirectoryHandle) });
   } catch {
-    // No such files in this browser.
+    // This browser has no such files.
   }
   return found;
 }
@@ -83,7 +83,6 @@ async function writtenMs(day: FileSystemDirectoryHandle): Promise<number> {
 
 const NO_ANSWER: Answered = { done: false, onlyCopied: NOTHING_COPIED };
 
-/** Asks the worker, which answers in the order of asking. */
 function asking(): (asked: Asked) => Promise<Answered> {
   const waiting: ((answered: Answered) => void)[] = [];
   let worker: Worker | null | undefined;

@@ -1,6 +1,7 @@
-// The files of the copies, in the origin's private files (WHATWG File System): in one folder another one for each day.
+// The copies in the origin private file system (WHATWG File System): one folder, with a folder for each day
+// in it.
 
-/** What the types of a page leave out: a file that only a worker may open, to write in place. */
+/** Missing from the DOM types: a file that a worker may open to write in place. */
 export interface OpenFile {
   getSize(): number;
   write(bytes: Uint8Array, options: { at: number }): number;
@@ -11,23 +12,23 @@ type FileInWorker = FileSystemFileHandle & { createSyncAccessHandle(): Promise<O
 
 const utf8 = new TextEncoder();
 
-/** The folder in which every day has its own. Rejects where the browser has no such files. */
+/** The folder that holds the days' folders. Rejects if the browser has no such files. */
 export const copies = async (): Promise<FileSystemDirectoryHandle> =>
   (await navigator.storage.getDirectory()).getDirectoryHandle('copies', { create: true });
 
-/** Opens a file, made where it is not there, for this worker alone until it is closed. */
+/** Opens a file, creating it if needed; exclusive to this worker until closed. */
 export async function openFile(folder: FileSystemDirectoryHandle, name: string): Promise<OpenFile> {
   const handle = (await folder.getFileHandle(name, { create: true })) as FileInWorker;
   return handle.createSyncAccessHandle();
 }
 
-/** Writes at the end; throws where less than all of it found room. */
+/** Throws if there is not enough room for all of it. */
 export function writeAtEnd(file: OpenFile, text: string): void {
   const bytes = utf8.encode(text);
   if (file.write(bytes, { at: file.getSize() }) < bytes.length) throw new Error('No room for the copy');
 }
 
-/** The files of a folder; other windows may be writing in some of them. */
+/** The files of a folder; other windows may be writing to some of them. */
 export async function filesIn(folder: FileSystemDirectoryHandle): Promise<FileSystemFileHandle[]> {
   const found: FileSystemFileHandle[] = [];
   for await (const entry of folder.values())
@@ -35,7 +36,7 @@ export async function filesIn(folder: FileSystemDirectoryHandle): Promise<FileSy
   return found;
 }
 
-/** What stands in files, one after the other. */
+/** The contents of files, concatenated. */
 export async function textOf(files: readonly FileSystemFileHandle[]): Promise<string> {
   const texts = await Promise.all(files.map(async (file) => (await file.getFile()).text()));
   return texts.join('\n');

@@ -3,9 +3,9 @@ import { type DayId, type Envelope, isEnvelope } from '../facts/kinds/envelope.t
 import type { FactId } from '../shared/ids.ts';
 
 /**
- * The line of each day among facts of one action: a JSON array, ended by a line feed, and begun by one too, so that a
- * line that was torn before it stays alone. Behind the facts stands a text with a check of each; an app from before the
- * checks passes over it. Facts of which nobody knows whether they are whole have none.
+ * The line of each day for the facts of one action: a JSON array between line feeds, so that a torn line
+ * before it does not spoil it. After the facts comes a string with a check of each; versions without checks
+ * ignore it. Facts that may be damaged have no check.
  */
 export function linesOf(
   facts: readonly Envelope[],
@@ -20,17 +20,17 @@ export function linesOf(
   });
 }
 
-/** What stands in the copies of a day, each id once. */
+/** The copied facts of a day, each id once. */
 export interface CopiedFacts {
-  /** As they were said: they fit their checks. */
+  /** They match their checks. */
   readonly whole: readonly Envelope[];
-  /** Without a check, and there is no whole one of the same id. */
+  /** They have no check, and no checked fact has their id. */
   readonly unchecked: readonly Envelope[];
-  /** The ids of those that do not fit their checks, as far as the ids can be believed. */
+  /** Ids of facts that fail their checks, as far as the ids can be trusted. */
   readonly changed: readonly FactId[];
 }
 
-/** Reads such lines. What is torn or no fact is left out; of two under one id the first counts. */
+/** Skips torn lines and anything that is not a fact; the first of two under one id counts. */
 export function readCopies(text: string): CopiedFacts {
   const found = { whole: new Map<FactId, Envelope>(), unchecked: new Map<FactId, Envelope>() };
   const changed = new Set<FactId>();
@@ -64,7 +64,7 @@ function readLine(line: string): Copied[] {
     if (!isEnvelope(fact)) return [];
     const check = checks[at] ?? NO_CHECK;
     if (check === NO_CHECK) return [{ fact, state: 'unchecked' }];
-    // Written again as JSON, a fact that was not changed is the text it was read from.
+    // An unchanged fact serialises to the text it was read from.
     return [{ fact, state: check === entryCheck(JSON.stringify(fact)) ? 'whole' : 'changed' }];
   });
 }

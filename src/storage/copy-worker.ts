@@ -1,12 +1,12 @@
-// Writes the copy beside the database: every action as one line, in a file of its day and of this window. What is
-// written is the system's from then on, whatever becomes of the browser.
+// Writes the copy beside the database: each action as one line, in a file per day and window. Once written it
+// belongs to the system, whatever happens to the browser.
 
 import type { OnlyCopied } from '../app/restore.ts';
 import { align } from './copy-align.ts';
 import { type Answered, type Asked, NOTHING_COPIED } from './copy-asked.ts';
 import { copies, type OpenFile, openFile, writeAtEnd } from './copy-files.ts';
 
-/** The file of this window for each day that it has said something of. */
+/** This window's file for each day it has written to. */
 const files = new Map<string, OpenFile>();
 const others = new BroadcastChannel('rollbook-copies');
 
@@ -15,7 +15,7 @@ function letGo(folder: string): void {
   files.delete(folder);
 }
 
-/** Other windows let go of the file when they are told, which takes them a moment. */
+/** Other windows let go of the file when told, which takes a moment. */
 const PATIENCE = [0, 50, 100, 200, 400, 800];
 
 async function forget(folder: string): Promise<void> {
@@ -36,8 +36,8 @@ async function forget(folder: string): Promise<void> {
 type Keep = Extract<Asked, { to: 'keep' }>;
 
 /**
- * The first action of a day in this window waits until the day is aligned: "saved" is said of all that the screen shows,
- * and some of it may have been killed on its way to the copy. What only the copy has is come upon again by the window.
+ * A window's first action of a day waits until the day is settled: "saved" covers all that the screen shows,
+ * and some of it may have been lost before it reached the copy.
  */
 async function keep({ folder, file, line }: Keep): Promise<void> {
   const known = files.get(folder);
@@ -57,7 +57,7 @@ async function act(asked: Asked): Promise<OnlyCopied> {
 
 let last: Promise<unknown> = Promise.resolve();
 
-// One after another, in the order of asking: a line may not come back behind its own erasing.
+// One at a time, in order: a line must not reappear after its day was erased.
 addEventListener('message', ({ data }: MessageEvent<Asked>) => {
   last = last.then(async () => {
     const answer = await act(data).then(

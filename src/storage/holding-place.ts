@@ -5,19 +5,22 @@ import { type FactId, isFactId } from '../shared/ids.ts';
 const PREFIX = 'rollbook-held';
 
 interface Surroundings {
-  /** The name of this window, which no other ever has. */
+  /** Unique to this window. */
   readonly window: string;
-  /** Missing where the browser keeps nothing at all. */
+  /** Missing if the browser stores nothing at all. */
   readonly storage?: Storage | undefined;
-  /** Without them nobody knows whether another window is open: it then counts as closed, since taking in twice does no harm. */
+  /**
+   * Without locks nobody can tell whether another window is open; it then counts as closed, since restoring
+   * twice does no harm.
+   */
   readonly locks?: LockManager | undefined;
-  /** Calls back when another window has changed what is in the storage. */
+  /** Calls back when another window changes the storage. */
   readonly onOthers?: (changed: () => void) => void;
 }
 
 /**
- * The browser's storage for small things, which has room of its own when the database has none. Every action is an entry
- * of its own, under the window that holds it; an open window has a lock, which the browser takes from it when it closes.
+ * The browser's small storage, which has its own room when the database has none. Each action is its own
+ * entry under its window's name; an open window holds a lock, which the browser releases when it closes.
  */
 export function holdingPlace({ window, storage, locks, onOthers }: Surroundings): HoldingPlace {
   const listeners = new Set<() => void>();
@@ -29,7 +32,7 @@ export function holdingPlace({ window, storage, locks, onOthers }: Surroundings)
     for (const tell of listeners) tell();
   };
 
-  /** Asks for the locks of windows that are new here: each is granted once that window is closed. */
+  /** Requests the locks of newly seen windows: each is granted once that window closes. */
   const watchOthers = (): void => {
     for (const { owner } of entriesIn(storage)) {
       if (watched.has(owner)) continue;
@@ -97,7 +100,7 @@ function entriesIn(storage: Storage | undefined): Entry[] {
   });
 }
 
-/** Null where it was torn. */
+/** Null if it was torn. */
 function read(storage: Storage | undefined, key: string): readonly Envelope[] | null {
   try {
     const facts: unknown = JSON.parse(storage?.getItem(key) ?? '');
@@ -109,7 +112,7 @@ function read(storage: Storage | undefined, key: string): readonly Envelope[] | 
 
 const idOf = (fact: Envelope | null | undefined): FactId => String(fact?.id ?? '');
 
-/** By the ids of their first entries, which is the order in which they were said; torn ones come last. */
+/** In order of their first ids, which is the order of recording; torn ones come last. */
 function asSaid(one: HeldAction, other: HeldAction): number {
   const idIn = ({ facts }: HeldAction): string => idOf(facts?.[0]) || '~';
   return idIn(one) < idIn(other) ? -1 : 1;

@@ -7,9 +7,9 @@ import { DATABASE, dayRange, FILLING } from './database.ts';
 import { quickAppend } from './quick-append.ts';
 
 interface Shape extends DBSchema {
-  /** Facts of all days; nothing that can be read is ever put over. */
+  /** Facts of all days; readable ones are never overwritten. */
   facts: { key: [day: string, id: string]; value: Envelope };
-  /** What the list of days shows; can be made again from the facts. */
+  /** What the list of days shows; can be rebuilt from the facts. */
   days: { key: string; value: DayOutline };
   meta: { key: string; value: string };
 }
@@ -18,24 +18,24 @@ const VERSION = 1;
 
 interface Connection {
   readonly db: IDBPDatabase<Shape>;
-  /** The word of its filling: no database can be emptied while somebody is connected to it. */
+  /** The database's filling id; it cannot be emptied while somebody is connected. */
   readonly filling: string | undefined;
 }
 
 export interface OpenEvents {
-  /** Another window holds an older database open; this one waits. */
+  /** Another window holds an older database open, so this one waits. */
   readonly onBlocked: () => void;
-  /** A newer window needs the database: this one lets go and must be loaded again to write. */
+  /** A newer window needs the database: this one lets go and must reload before it can write. */
   readonly onSuperseded: () => void;
 }
 
 /**
- * Opens the phone's journal. Rejects where the browser refuses a database. A connection that the browser drops (a
- * phone does so in the background) is opened again and the work tried once more under the same ids.
+ * Opens the phone's journal. Rejects if the browser refuses a database. If the browser drops the connection
+ * (phones do so in the background), it reconnects and retries once with the same ids.
  */
 export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
   let connection: Promise<Connection> | undefined;
-  /** What `connection` has come to: work on it begins within the tap. */
+  /** The settled `connection`, so that work on it starts within the tap. */
   let opened: Connection | undefined;
   /** Which filling of the database each day was first read from. */
   const readFrom = new Map<string, string | undefined>();
@@ -52,7 +52,8 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
       blocked: events.onBlocked,
       blocking(_, wanted, event) {
         (event.target as IDBDatabase).close();
-        // Without a wanted version the database is being deleted, as when somebody clears the site's data.
+        // No wanted version means that the database is being deleted, as when the user clears the site's
+        // data.
         if (wanted === null) letGo();
         else events.onSuperseded();
       },
@@ -63,7 +64,7 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
 
   const connect = (): Promise<Connection> => {
     connection ??= open();
-    // An opening that failed is not the answer for ever.
+    // A failed opening may be tried again.
     connection.then((made) => {
       opened = made;
     }, letGo);
@@ -135,9 +136,9 @@ export async function openIdbJournal(events: OpenEvents): Promise<Journal> {
 const isLostConnection = (error: unknown): boolean =>
   error instanceof DOMException && (error.name === 'InvalidStateError' || error.name === 'UnknownError');
 
-/** Six random characters, made with the database and gone with it, so that no id can ever name two facts. */
+/** Six random characters that live and die with the database, so that no id can ever name two facts. */
 async function readOrMakeName({ db }: Connection): Promise<{ database: string; begun: boolean }> {
-  // Every start but the first: nothing is written, so nothing waits for the disk.
+  // Every start but the first writes nothing, so nothing waits for the disk.
   const made = await db.get('meta', 'database');
   if (made) return { database: made, begun: false };
   const tx = db.transaction('meta', 'readwrite', { durability: 'strict' });
@@ -148,7 +149,7 @@ async function readOrMakeName({ db }: Connection): Promise<{ database: string; b
   return { database: name, begun: !known };
 }
 
-/** Characters from the platform's randomness: `randomName(6)` is `'k3f9x2'`. */
+/** Random characters: `randomName(6)` is `'k3f9x2'`. */
 export function randomName(length: number): string {
   const bytes = crypto.getRandomValues(new Uint8Array(length));
   return Array.from(bytes, (byte) => (byte % 36).toString(36)).join('');
@@ -157,14 +158,14 @@ export function randomName(length: number): string {
 interface Append {
   readonly facts: readonly Envelope[];
   readonly outline: DayOutline;
-  /** What the window holds of a day whose database was emptied since. */
+  /** The window's facts, if the day's database was emptied since. */
   readonly back: readonly Envelope[];
   readonly database: string;
 }
 
 /**
- * The careful way, for facts that may be known and a database that may be new: one strict transaction, all facts or
- * none, and done only when the disk has them. Gives how many facts came back.
+ * The slow path, for facts that may be known and a database that may be new: one strict transaction, all or
+ * none, done once the disk has them. Returns how many facts were written back.
  */
 async function appendOnce(db: IDBPDatabase<Shape>, append: Append): Promise<number> {
   const { facts, outline, back, database } = append;
@@ -190,7 +191,7 @@ async function appendOnce(db: IDBPDatabase<Shape>, append: Append): Promise<numb
   }
 }
 
-/** A transaction that has ended by itself cannot be aborted, and need not be. */
+/** Aborting a transaction that has already ended throws; that is harmless. */
 function abort(tx: { abort(): void }): void {
   try {
     tx.abort();
@@ -199,7 +200,7 @@ function abort(tx: { abort(): void }): void {
 
 interface Fresh {
   readonly fact: Envelope;
-  /** What is stored under its id cannot be read and makes room. */
+  /** Unreadable facts under the same ids are overwritten. */
   readonly overDamage: boolean;
 }
 
@@ -208,8 +209,8 @@ interface FactStore {
 }
 
 /**
- * The facts that are not stored yet, each once; throws where a known id comes with another body. What is stored and
- * cannot be read counts as not stored: a day file may bring the whole fact back.
+ * The facts not stored yet, each once; throws if a known id comes with a different body. Unreadable stored
+ * facts count as not stored: a day file may replace them.
  */
 async function freshOf(store: FactStore, facts: readonly Envelope[]): Promise<Fresh[]> {
   const once = [...new Map(facts.map((fact) => [fact.id, fact])).values()];

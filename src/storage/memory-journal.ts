@@ -2,7 +2,7 @@ import { type DayOutline, FactIdTwice, type Journal, type NotKept } from '../app
 import type { Envelope } from '../facts/kinds/envelope.ts';
 import { isSameFact } from '../facts/stored.ts';
 
-/** A journal that lasts as long as the window: for tests, and for browsers that refuse to keep anything. */
+/** A journal that lasts as long as the window: for tests, and for browsers that refuse storage. */
 export function memoryJournal(database: string, because: NotKept = 'refused'): Journal {
   const facts = new Map<string, Envelope>();
   const days = new Map<string, DayOutline>();

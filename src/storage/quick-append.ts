@@ -2,9 +2,9 @@ import type { DayOutline } from '../app/ports.ts';
 import type { Envelope } from '../facts/kinds/envelope.ts';
 
 /**
- * The way of nearly every tap: one strict transaction in which everything is asked for at once, the commit too, so that
- * the disk works while the screen is drawn. Nothing is looked up first: a fact that is known already undoes the whole.
- * False where it was undone for a known fact.
+ * The path of nearly every tap: one strict transaction with everything requested at once, commit included, so
+ * that the disk works while the screen is drawn. Looks nothing up first: one known fact aborts it all, and
+ * then this returns false.
  */
 export function quickAppend(
   db: IDBDatabase,
@@ -15,7 +15,7 @@ export function quickAppend(
   return new Promise((resolve, reject) => {
     let known = false;
     tx.oncomplete = () => resolve(true);
-    // A request that failed tells its transaction why.
+    // A failed request tells its transaction why.
     tx.onerror = ({ target }) => {
       known ||= (target as IDBRequest).error?.name === 'ConstraintError';
     };
@@ -24,7 +24,7 @@ export function quickAppend(
       const store = tx.objectStore('facts');
       for (const fact of facts) store.add(fact);
       tx.objectStore('days').put(outline);
-      // Old browsers commit when nothing more is asked for.
+      // Older browsers commit when nothing more is requested.
       tx.commit?.();
     } catch (error) {
       tx.onabort = null;

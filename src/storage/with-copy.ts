@@ -2,8 +2,8 @@ import type { Journal } from '../app/ports.ts';
 import type { CopyBeside } from './copy-beside.ts';
 
 /**
- * The journal with a second copy of every action written meanwhile. An action is saved when the database has it and the
- * copy was tried; where the copy cannot be had, the database alone counts.
+ * The journal, writing every action to a second copy as well. An action is saved once the database has it and
+ * the copy was tried; without a copy, the database alone counts.
  */
 export const withCopy = (journal: Journal, copies: () => Promise<CopyBeside>): Journal => ({
   ...journal,
@@ -15,19 +15,19 @@ export const withCopy = (journal: Journal, copies: () => Promise<CopyBeside>): J
     await copied;
     return back;
   },
-  // The copy first: it would put back what is mended here.
+  // The copy first, or it would restore what is repaired here.
   async mend(facts, outline) {
     const beside = await copies();
     await beside.forget(outline.id);
     await journal.mend(facts, outline);
     await beside.keep(facts, new Set(outline.unsure));
   },
-  // The copy first: what is in the copy alone counts as killed on its way to the database, and comes back.
+  // The copy first: a fact found only in the copy counts as lost by the database, and would be restored.
   async erase(day) {
     const beside = await copies();
     await beside.forget(day);
     await journal.erase(day);
-    // Another window may have said something in between.
+    // Another window may have written in between.
     await beside.forget(day);
   },
 });

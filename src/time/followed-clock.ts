@@ -3,20 +3,21 @@ import { type RateId, rateOf } from './rate.ts';
 import { addFrames, msToFrames } from './timecode.ts';
 import { modulo, mulDivCeil, requireWhole, wholeMs } from './whole-number.ts';
 
-/** The phone's clock tied to the recorder's timecode: label `frames` came up at UTC millisecond `atMs`. */
+/** The phone's clock tied to the recorder's timecode: label `frames` appeared at UTC ms `atMs`. */
 export interface FollowedClock {
   readonly frames: number;
   readonly rate: RateId;
   readonly atMs: number;
 }
 
-/** The frame showing at UTC millisecond `nowMs`, wrapped at 24 hours of labels; times before `atMs` run backwards. */
+/** The frame showing at UTC ms `nowMs`, wrapped at 24 hours; times before `atMs` count backwards. */
 export const timecodeAt = ({ frames, rate, atMs }: FollowedClock, nowMs: number): number =>
   addFrames(frames, msToFrames(wholeMs(nowMs) - wholeMs(atMs), rate), rate);
 
 /**
- * The next label on a whole second to tap on, at least `leadMs` away, with the first millisecond it should show by this clock.
- * Its frames are 00, or 02 or 04 where drop-frame leaves those out. At 25, at 10:00:00:05 with 2 s to go: 10:00:03:00.
+ * The next label on a whole second to tap on, at least `leadMs` away, with the first millisecond at which it
+ * should show. Its frames are 00, or 02 or 04 where drop-frame skips those. At 25, at 10:00:00:05 with 2 s to
+ * go: 10:00:03:00.
  */
 export function nextWholeSecond(clock: FollowedClock, nowMs: number, leadMs = 2000): FollowedClock {
   const rate = rateOf(clock.rate);
@@ -31,8 +32,8 @@ export function nextWholeSecond(clock: FollowedClock, nowMs: number, leadMs = 20
 }
 
 /**
- * A clock for before the first tap: time of day in a zone `zoneMinutes` east of UTC (330 for +05:30), as a label at this rate.
- * At 25, half a second past 13:00:00 local is 13:00:00:12.
+ * A clock for before the first tap: time of day in a zone `zoneMinutes` east of UTC (330 for +05:30), as a
+ * label at this rate. At 25, half a second past 13:00:00 local is 13:00:00:12.
  */
 export function timeOfDayClock(nowMs: number, zoneMinutes: number, rate: RateId): FollowedClock {
   const atMs = wholeMs(nowMs);
@@ -43,7 +44,7 @@ export function timeOfDayClock(nowMs: number, zoneMinutes: number, rate: RateId)
   const seconds = totalSeconds % 60;
   const { base } = rateOf(rate);
   const leftOut = droppedAt(rateOf(rate), minutes, seconds);
-  // The labels that a second keeps are spread over all of it, so hours, minutes and seconds are those of the phone.
+  // Spreads a second's labels evenly over it, so hours, minutes and seconds match the phone's.
   const frames = leftOut + Math.floor(((msOfDay % 1000) * (base - leftOut)) / 1000);
   return { frames: frameOfLabel({ hours, minutes, seconds, frames }, rate), rate, atMs };
 }

@@ -1,7 +1,7 @@
 import { framesPerDay, type Rate, type RateId, rateOf } from './rate.ts';
 import { modulo, requireWhole } from './whole-number.ts';
 
-/** A timecode label taken apart: 0–23, 0–59, 0–59 and 0 to the rate's base less one. */
+/** A timecode label in fields: 0–23, 0–59, 0–59, and 0 to the rate's base less one. */
 export interface Label {
   readonly hours: number;
   readonly minutes: number;
@@ -9,7 +9,7 @@ export interface Label {
   readonly frames: number;
 }
 
-/** How many labels are left out at the start of this second: those minutes that are no multiple of ten, in second 0. */
+/** How many labels are skipped at the start of this second: second 0 of most minutes. */
 export const droppedAt = ({ dropped }: Rate, minutes: number, seconds: number): number =>
   seconds === 0 && minutes % 10 !== 0 ? dropped : 0;
 
@@ -21,19 +21,19 @@ export function frameOfLabel({ hours, minutes, seconds, frames }: Label, id: Rat
   return (minutesOfDay * 60 + seconds) * base + frames - labelsLeftOut;
 }
 
-/** Number of the label as if none were left out, which then splits by the base alone. */
+/** The label's number as if none were skipped, so that the base alone divides it. */
 function countWithDropped(frame: number, { base, dropped }: Rate): number {
   if (dropped === 0) return frame;
   const perTenMinutes = 600 * base - 9 * dropped;
   const perMinute = 60 * base - dropped;
   const tens = Math.floor(frame / perTenMinutes);
   const rest = frame % perTenMinutes;
-  // Without the test the first `dropped` frames of each ten minutes would floor to minus one minute.
+  // Without this test the first `dropped` frames of each ten minutes would floor to minus one minute.
   const minutes = rest > dropped ? Math.floor((rest - dropped) / perMinute) : 0;
   return frame + 9 * dropped * tens + dropped * minutes;
 }
 
-/** The label of a frame counted from 00:00:00:00, wrapped into one day of labels, also from below zero. */
+/** The label of a frame counted from 00:00:00:00, wrapped into one day of labels, negative counts too. */
 export function labelOfFrame(frames: number, id: RateId): Label {
   const rate = rateOf(id);
   const count = countWithDropped(modulo(requireWhole(frames, 'frames'), framesPerDay(id)), rate);

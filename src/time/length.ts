@@ -2,8 +2,8 @@ import { fail, ok, type Result } from '../shared/result.ts';
 import { type RateId, rateOf } from './rate.ts';
 import { mulDivFloor, requireWhole } from './whole-number.ts';
 
-// A length is real time, as a stopwatch has it, to the second. An hour of labels lasts 3603.6 s at 23.976, so a length
-// counted in labels would be another one. What is printed here is read here: each is the other's inverse.
+// A length is real time to the second, as on a stopwatch. An hour of labels lasts 3603.6 s at 23.976, so
+// counting in labels would differ. Formatting and parsing here are inverses.
 
 const LONGEST_S = 86_400;
 const two = (value: number): string => String(value).padStart(2, '0');
@@ -26,8 +26,8 @@ export function formatLength(frames: number, rate: RateId): string {
 }
 
 /**
- * Reads a length as it is printed: minutes and seconds (`'1:52'`), hours before them (`'1:02:10'`), or bare seconds
- * (`'45'`). Gives the count of frames nearest to that time: `parseLength('10:00', '23.976')` is ok 14386.
+ * Parses a length as printed: minutes and seconds (`'1:52'`), with hours (`'1:02:10'`), or bare seconds
+ * (`'45'`). Returns the nearest count of frames: `parseLength('10:00', '23.976')` is ok 14386.
  */
 export function parseLength(typed: string, rate: RateId): Result<number> {
   const groups = typed.slice(0, 100).normalize('NFKC').trim().split(/[:.;]/);

@@ -13,7 +13,7 @@ export type RateId =
   | '59.94DF'
   | '60';
 
-/** Exactly `num / den` frames a second; labels count 0 to `base - 1`; `dropped` labels are left out per minute. */
+/** Exactly `num / den` frames a second; labels 0 to `base - 1`, of which `dropped` are skipped a minute. */
 export interface Rate {
   readonly id: RateId;
   readonly num: number;
@@ -38,7 +38,7 @@ const slowed = (id: RateId, base: number, dropped: 0 | 2 | 4 = 0): Rate => ({
   dropped,
 });
 
-/** Every rate there is, slowest first. Nominal rates: scope of SMPTE ST 12-1:2014; 30 DF is common practice, no source. */
+/** All rates, slowest first. Nominal: scope of SMPTE ST 12-1:2014; 30 DF is common practice, no source. */
 export const RATES: readonly Rate[] = [
   slowed('23.976', 24),
   whole('24', 24),
@@ -57,7 +57,7 @@ export const RATES: readonly Rate[] = [
 
 const BY_ID: ReadonlyMap<string, Rate> = new Map(RATES.map((rate) => [rate.id, rate]));
 
-/** The exact numbers behind a rate; throws on an id that is none. `rateOf('29.97DF').num` is 30000. */
+/** The exact numbers behind a rate; throws on an unknown id. `rateOf('29.97DF').num` is 30000. */
 export function rateOf(id: RateId): Rate {
   const rate = BY_ID.get(id);
   if (!rate) throw new RangeError(`No such frame rate: ${id}`);
@@ -65,7 +65,7 @@ export function rateOf(id: RateId): Rate {
 }
 
 const SECONDS_PER_DAY = 86_400;
-/** Minutes of a day that lose labels: all but every tenth. */
+/** Minutes of a day that skip labels: all but every tenth. */
 const DROPPING_MINUTES = 1_440 - 144;
 
 /** Labels, and so frames, from 00:00:00:00 to the next 00:00:00:00. `framesPerDay('29.97DF')` is 2589408. */
@@ -76,7 +76,7 @@ export function framesPerDay(id: RateId): number {
 
 const WRITTEN_RATE = /^0*(\d{1,8})(?:[.,](\d{1,12}))?(?:\/0*(\d{1,8}))?(?:fps)?[-_]?(NDF?|DF?)?(?:fps)?$/i;
 
-/** A written rate as a fraction; '2997' and '23976' have lost their point, and '29.97002997' needs only four places. */
+/** A written rate as a fraction; '2997' and '23976' have lost their point; four decimals are enough. */
 function fractionOf(whole: string, decimals = '', divisor = ''): readonly [number, number] | undefined {
   if (divisor) return decimals || Number(divisor) === 0 ? undefined : [Number(whole), Number(divisor)];
   if (whole.length > 5) return undefined;
@@ -86,9 +86,10 @@ function fractionOf(whole: string, decimals = '', divisor = ''): readonly [numbe
 }
 
 /**
- * The rate a file or a person most likely meant: the one within 0.01 frames a second (no two lie closer than 0.024), or undefined.
- * DF or ND in the text wins over `dropFrame`; asking for drop-frame at a rate that has none is ignored.
- * `nearestRate('23.98')` is '23.976'; `nearestRate('30000/1001', true)` is '29.97DF'; `nearestRate('2997ND')` is '29.97'.
+ * The rate a file or a person most likely meant: within 0.01 frames a second (no two are closer than 0.024),
+ * or undefined. DF or ND in the text overrides `dropFrame`; drop-frame is ignored at a rate that has none.
+ * `nearestRate('23.98')` is '23.976'; `nearestRate('30000/1001', true)` is '29.97DF'; `nearestRate('2997ND')`
+ * is '29.97'.
  */
 export function nearestRate(text: string, dropFrame = false): RateId | undefined {
   if (text.length > 40) return undefined;

@@ -23,9 +23,10 @@ export function framesToSamples(
 }
 
 /**
- * The frame a sample count since midnight falls into, not wrapped at 24 hours, and how many samples lie past the frame's first
- * whole one. Writers round differently, so a count at most one sample below a frame's start is that frame, with remainder -1.
- * `samplesToFrames(2190940753, 48000, '23.976')` is { frames: 1094376, remainder: 1 }.
+ * The frame that a sample count since midnight falls in, not wrapped at 24 hours, and how many samples lie
+ * past the frame's first whole one. Writers round differently, so a count up to one sample before a frame's
+ * start counts as that frame, with remainder -1. `samplesToFrames(2190940753, 48000, '23.976')` is { frames:
+ * 1094376, remainder: 1 }.
  */
 export function samplesToFrames(
   samples: number,

@@ -6,7 +6,7 @@ import { modulo, mulDivFloor, requireWhole, wholeMs } from './whole-number.ts';
 const two = (value: number): string => String(value).padStart(2, '0');
 
 /**
- * A label as it is read out, `;` before the frames for drop-frame; wraps at 24 hours, also from below zero.
+ * A label as displayed, with `;` before the frames for drop-frame; wraps at 24 hours, negative counts too.
  * `formatTimecode(1800, '29.97DF')` is '00:01:00;02'.
  */
 export function formatTimecode(frames: number, rate: RateId): string {
@@ -17,7 +17,7 @@ export function formatTimecode(frames: number, rate: RateId): string {
 
 export type TimecodePart = 'hours' | 'minutes' | 'seconds' | 'frames';
 
-/** Why a typed timecode was not taken; `text` is the input, cut short, `at` the place of the character from 0. */
+/** Why a typed timecode was rejected; `text` is the input, cut short, and `at` the index of the character. */
 export type TimecodeProblem =
   | { readonly code: 'timecode-empty' }
   | { readonly code: 'timecode-not-read'; readonly text: string; readonly at: number; readonly found: string }
@@ -40,7 +40,7 @@ export type TimecodeProblem =
 const PARTS: readonly TimecodePart[] = ['hours', 'minutes', 'seconds', 'frames'];
 const shown = (text: string): string => (text.length > 24 ? `${[...text].slice(0, 24).join('')}…` : text);
 
-/** Typed digits in groups: '21:32:07' by its marks, '213207' two by two, '93207' with a single-digit hour. */
+/** Splits typed digits: '21:32:07' at its marks, '213207' in pairs, '93207' with a single-digit hour. */
 function groupsOf(text: string): Result<string[], TimecodeProblem> {
   const marked = text.split(/[:;.,_\- ]/);
   const groups =
@@ -51,7 +51,7 @@ function groupsOf(text: string): Result<string[], TimecodeProblem> {
   return ok(groups);
 }
 
-/** Place of the first character that cannot stand where it stands: no digit, or a mark with no digit on both sides. */
+/** Index of the first misplaced character: not a digit, or a mark without a digit on both sides. */
 function firstUnreadable(text: string): number {
   return text.search(/[^\d:;.,_\- ]|^[^\d]|[^\d](?!\d)/);
 }
@@ -66,9 +66,9 @@ function checkRange(label: Label, rate: RateId, text: string): Result<Label, Tim
 }
 
 /**
- * Frames since 00:00:00:00 of a typed label. Seconds and frames may be left out, the marks too, and which marks does
- * not matter: '213207', '21:32', '21:32:07', '21.32.07.12' and '9:32:07;12' are all taken. Bogus text, numbers out of range
- * and labels that drop-frame leaves out come back as a `TimecodeProblem`; nothing is guessed.
+ * Frames since 00:00:00:00 of a typed label. Seconds, frames and marks may be omitted, and any mark will do:
+ * '213207', '21:32', '21:32:07', '21.32.07.12' and '9:32:07;12' are all accepted. Invalid text, numbers out
+ * of range and labels that drop-frame skips return a `TimecodeProblem`; nothing is guessed.
  * `parseTimecode('00:01:00;02', '29.97DF')` holds 1800.
  */
 export function parseTimecode(input: string, rate: RateId): Result<number, TimecodeProblem> {
@@ -98,17 +98,20 @@ export function parseTimecode(input: string, rate: RateId): Result<number, Timec
 export const addFrames = (frames: number, delta: number, rate: RateId): number =>
   modulo(requireWhole(frames, 'frames') + requireWhole(delta, 'delta'), framesPerDay(rate));
 
-/** Frames from `start` to `end`; an end before the start is taken to lie past midnight. Always less than a day. */
+/** Frames from `start` to `end`; an earlier end is taken to be past midnight. Always less than a day. */
 export const framesBetween = (start: number, end: number, rate: RateId): number =>
   addFrames(end, -start, rate);
 
-/** Real milliseconds that many frames last, rounded down: `framesToMs(24, '23.976')` is 1001. Negative counts stay negative. */
+/**
+ * The real milliseconds of so many frames, rounded down: `framesToMs(24, '23.976')` is 1001. Negative counts
+ * stay negative.
+ */
 export function framesToMs(frames: number, rate: RateId): number {
   const { num, den } = rateOf(rate);
   return mulDivFloor(requireWhole(frames, 'frames'), den * 1000, num);
 }
 
-/** Whole frames that fit into real milliseconds, rounded down: `msToFrames(1001, '23.976')` is 24, and 1000 is 23. */
+/** Whole frames in real milliseconds, rounded down: `msToFrames(1001, '23.976')` is 24, and 1000 is 23. */
 export function msToFrames(ms: number, rate: RateId): number {
   const { num, den } = rateOf(rate);
   return mulDivFloor(wholeMs(ms), num, den * 1000);

@@ -1,10 +1,10 @@
-/** Stops a caller's mistake at the door, so that no NaN or fraction of a frame travels on. */
+/** Throws on a caller's mistake, so that no NaN or fraction of a frame gets further. */
 export function requireWhole(value: number, what: string): number {
   if (!Number.isSafeInteger(value)) throw new RangeError(`${what} must be a whole number, got ${value}`);
   return value;
 }
 
-/** Whole milliseconds of a clock reading; the part of a millisecond some clocks give is cut off. */
+/** A clock reading in whole milliseconds; some clocks return fractions. */
 export const wholeMs = (ms: number): number => requireWhole(Math.floor(ms), 'milliseconds');
 
 /** Remainder that is never negative: `modulo(-1, 24)` is 23. */
@@ -18,7 +18,7 @@ export function mulDivFloor(a: number, b: number, c: number): number {
   const wide = BigInt(a) * BigInt(b);
   const size = BigInt(c);
   const quotient = wide / size;
-  // BigInt division cuts towards zero; below zero that is one too high unless it came out even.
+  // BigInt division truncates, so a negative inexact quotient is one too high.
   const floored = wide < 0n && quotient * size !== wide ? quotient - 1n : quotient;
   return requireWhole(Number(floored), 'result');
 }

@@ -1,7 +1,7 @@
-/** What to do about a due thing: `at-cut` stands for `now` while a take is open, so nobody is sent in mid-take. */
+/** What to do about something due: `at-cut` replaces `now` mid-take, when nobody is sent in. */
 export type DueAction = 'now' | 'at-cut' | 'later';
 
-/** Plain order of names, the same on every phone: by code unit. */
+/** Order of names by code unit, the same on every phone. */
 export const byName = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);
 
 /** What to do at `nowMs` about something due at `dueAtMs` (UTC ms); never `now` during an open take. */

@@ -4,7 +4,7 @@ export type QuantityProblem = ProblemOf<
   'quantity-not-finite' | 'quantity-out-of-range' | 'quantity-not-whole'
 >;
 
-/** A typed number with the range it must lie in, ends included, and whether it counts things. */
+/** A typed number with its allowed range, ends included, and whether it must be whole. */
 export interface Quantity {
   readonly field: string;
   readonly value: number;
@@ -14,7 +14,7 @@ export interface Quantity {
 }
 
 /**
- * The first number that is not finite, lies outside its range or should be whole, as a problem; `undefined` when all are fine.
+ * The first number that is not finite, out of range or not whole, as a problem; `undefined` if all are fine.
  * Example: `[{ field: 'metres', value: 0, min: 0.1, max: 1000 }]` gives `quantity-out-of-range` for `metres`.
  */
 export function firstBadQuantity(quantities: readonly Quantity[]): QuantityProblem | undefined {
@@ -26,7 +26,7 @@ export function firstBadQuantity(quantities: readonly Quantity[]): QuantityProbl
   return undefined;
 }
 
-/** Cable lengths any run may have; 10 km is a typing mistake on a set. */
+/** Cable lengths; 10 km is a typing mistake on a set. */
 export const metres = (value: number): Quantity => ({ field: 'metres', value, min: 0.1, max: 1000 });
 
 /** A moment in UTC ms, within what a Date can hold. */

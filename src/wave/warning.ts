@@ -1,4 +1,4 @@
-/** What is odd or damaged in one file; none of them stops the reading. */
+/** What is odd or damaged in one file; reading continues in any case. */
 export type WaveWarningCode =
   // the container
   | 'riff-size-differs'
@@ -47,12 +47,11 @@ export type WaveWarningCode =
   | 'digitizer-rate-differs'
   | 'start-past-midnight';
 
-/** `at` is the byte position in the file, from 0, where the trouble stands. */
+/** `at` is the byte position of the fault in the file, from 0. */
 export interface WaveWarning {
   readonly code: WaveWarningCode;
   readonly at: number;
   readonly [detail: string]: unknown;
 }
 
-/** Collects the warnings of one file. */
 export type Warn = (warning: WaveWarning) => void;

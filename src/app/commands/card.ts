@@ -10,7 +10,7 @@ export const settleCard = onDay(settling.settleCard);
 export const settleAll = onDay(settling.settleAll);
 export const noteCardCheck = onAnyDay(settling.noteCardCheck);
 
-/** Starts the log from a card, and puts its notes to the takes that came of it: one action, as it is one tap. */
+/** Starts the log from a card and attaches its notes to the new takes, as one undoable action. */
 export const startLog = (recordings: readonly Recording[]): readonly Command[] => [
   (day) => startLogFromCard(recordings, styleOfDay(day), day),
   (day) => ok(notesFromCard(day, recordings)),

@@ -6,5 +6,5 @@ import { onAnyDay, onDay } from './command.ts';
 export const pinVoice = onDay(ahead.pinVoice);
 export const markOut = onAnyDay(ahead.markOut);
 export const weighMoves = onAnyDay(ahead.weighMoves);
-/** Says that moves of a plan were made, and what the plan says besides. */
+/** Records that moves of a plan were made, with whatever else the plan contains. */
 export const acceptPlan = onDay((...wanted: Parameters<typeof factsOfPlan>) => ok(factsOfPlan(...wanted)));

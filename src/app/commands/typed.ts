@@ -1,3 +1,3 @@
-// What somebody typed, read before a command is given, so that a form can say at once what it did not understand.
+// Parses what the user typed before the command runs, so that a form can point out errors at once.
 export { readMetres, readNumber, readNumbers } from '../../commands/typed-number.ts';
 export { formatMhz, parseMhz, parseMhzOrNone } from '../../facts/kinds/frequency.ts';

@@ -8,7 +8,7 @@ export const freshCells =
   (devices: readonly string[], ago?: keeping.Ago): Command =>
   (day, now) =>
     keeping.freshCells(day, devices, now, ago);
-/** From the recorder, unless said. */
+/** From the recorder by default. */
 export const jamDevices =
   (devices: readonly string[], from?: string, ago?: keeping.Ago): Command =>
   (day, now) =>

@@ -8,27 +8,27 @@ export interface Phone {
   /** The database alone, without the copies. */
   readonly journal: Journal;
   readonly copies: Copies;
-  /** Has this window look again at a day. */
+  /** Makes this window read a day again. */
   readonly lookAgain: (day: DayId) => void;
 }
 
-/** What came back since the start, of each day that had anything missing. */
+/** What was recovered since the start, for each day that had facts missing. */
 export interface CameBack {
   readonly days: readonly Restored[];
   /** The browser had lost the whole database. */
   readonly isAfterLoss: boolean;
-  /** Every day was looked at. */
+  /** Every day was checked. */
   readonly isAll: boolean;
 }
 
 const back = new Map<DayId, Restored>();
 
-/** Days between two looks of the list at what has come back: every look draws it anew. */
+/** How many recovered days between redraws of the list. */
 const DAYS_A_LOOK = 20;
 
 /**
- * Makes the copies and the database say the same of every day, or of so many days: first the one that is wanted, then the
- * one written last. Tells with every day what has come back so far.
+ * Reconciles the copies and the database for all days, or at most so many: the wanted one first, then the
+ * latest. Yields after each day what was recovered so far.
  */
 export async function* alignCopies(
   { app, journal, copies, lookAgain }: Phone,

@@ -13,18 +13,18 @@ interface LaunchQueue {
   setConsumer(consume: (launched: Launched) => void): void;
 }
 
-/** Files that the system opened with the app, until its page has taken them up. */
+/** Files the system opened with the app, until the page picks them up. */
 let handed: readonly File[] = [];
 
-/** How often files were handed over: a page that is open already takes up the next ones too. */
+/** How often files were opened, so that an open page picks up the next ones too. */
 export const timesHanded = signal(0);
 
-/** Recordings that came from outside, until the card check of a day has taken them up. */
+/** Recordings from outside the app, until a card check picks them up. */
 export const recordingsArrived = signal<readonly File[]>([]);
 
 /**
- * Follows the system when it brings this window forward: to a shortcut, or with files opened by this app (W3C Launch
- * Handler and File Handling; in the manifest `launch_handler` and `file_handlers`).
+ * Handles the system bringing this window forward, for a shortcut or with files (W3C Launch Handler and File
+ * Handling; `launch_handler` and `file_handlers` in the manifest).
  */
 export function hearLaunches(): void {
   const { launchQueue } = window as { launchQueue?: LaunchQueue };
@@ -42,16 +42,16 @@ export function hearLaunches(): void {
   });
 }
 
-/** What the system or another app handed over. */
+/** What the system or another app sent. */
 export type Arrival =
   | { readonly kind: 'day-files'; readonly days: DayImport }
-  /** They wait in `recordingsArrived`, and nothing is said by itself. */
+  /** They wait in `recordingsArrived`; no fact is recorded. */
   | { readonly kind: 'recordings' }
   | { readonly kind: 'nothing'; readonly problem?: Problem };
 
 /**
- * Takes up what arrived. Files that were opened are given once; what was shared waits until it is imported or thrown away,
- * unless nothing of it can ever be imported.
+ * Picks up what arrived. Opened files are returned once; shared ones wait until they are imported or
+ * discarded, unless none of them can ever be imported.
  */
 export async function takeUpArrival(app: AppStore): Promise<Arrival> {
   const { how, recordings, others } = await arrivedFiles();
@@ -81,7 +81,7 @@ async function arrivedFiles() {
   } as const;
 }
 
-/** RIFF, RF64 (EBU Tech 3306) and BW64 (ITU-R BS.2088) begin with their names; whatever else it is, it is no recording. */
+/** True if it begins as a recording: RIFF, RF64 (EBU Tech 3306) or BW64 (ITU-R BS.2088). */
 async function isRecording(file: File): Promise<boolean> {
   return /^(RIFF|RF64|BW64)$/.test(await file.slice(0, 4).text());
 }

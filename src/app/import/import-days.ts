@@ -9,27 +9,27 @@ export type { Dispute, Stands } from '../../facts/day-file/admit.ts';
 export { readFact } from '../../facts/fact.ts';
 export type { Envelope } from '../../facts/kinds/envelope.ts';
 
-/** Larger than any day: not worth reading to find that out. */
+/** Larger than any day, so not worth reading. */
 const MOST_BYTES = 64 * 1024 * 1024;
 
-/** Day files, and how they came: chosen on this phone, pasted, shared by another app, or opened with this one. */
+/** Day files and their origin: chosen here, pasted, shared by another app, or opened with this one. */
 export type DayFiles =
   | { readonly how: 'chosen' | 'shared' | 'opened'; readonly files: readonly File[] }
   | { readonly how: 'pasted'; readonly text: string };
 
-/** Day files that were read. Nothing is changed before they are imported. */
+/** Day files that were read but not imported yet. */
 export interface DayImport {
   readonly how: DayFiles['how'];
   readonly reads: readonly FileRead[];
-  /** What importing would do, day by day. */
+  /** What importing them would do, day by day. */
   preview(): Promise<readonly Preview[]>;
-  /** `stands` says which holds where a file and the phone differ. Fails where every file contradicts the phone. */
+  /** `stands`: which to keep where file and phone differ. Fails if every file contradicts the phone. */
   importAll(stands?: Stands): Promise<Result<Imported>>;
-  /** Throws away what was shared, which waits until then; missing where nothing waits. */
+  /** Discards what was shared; missing if nothing was. */
   readonly discard?: () => Promise<unknown>;
 }
 
-/** The one way in for day files, however they came. Fails where nothing of them could be imported. */
+/** The one way in for day files. Fails if none of them can be imported. */
 export async function importDays(app: AppStore, brought: DayFiles): Promise<Result<DayImport>> {
   const { how } = brought;
   const read =
@@ -39,7 +39,7 @@ export async function importDays(app: AppStore, brought: DayFiles): Promise<Resu
   if (!read.ok) return read;
   const reads = read.value;
   const [first] = reads;
-  // Of several that somebody chose, each is told what is wrong with it.
+  // When the user chose several, each file reports its own problem.
   const isTold = how === 'chosen' && reads.length > 1;
   if (first?.damage && !isTold && reads.every(({ file }) => !file)) return fail(first.damage.problem);
   return ok({

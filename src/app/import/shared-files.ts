@@ -1,13 +1,15 @@
-/** Where the worker keeps what another app shared (src/offline/worker/share-target.ts), until it is imported or thrown away. */
+/**
+ * Where the worker keeps what another app shared (src/offline/worker/share-target.ts) until it is imported or
+ * discarded.
+ */
 const SHARED_CACHE = 'rollbook-shared';
 
-/** The names of what was shared and waits. */
+/** Names of the shared files that are waiting. */
 export async function waitingNames(): Promise<readonly string[]> {
   if (!('caches' in window) || !(await caches.has(SHARED_CACHE))) return [];
   return (await keptShares()).map(({ name }) => name);
 }
 
-/** Nothing that was shared waits any more. */
 export const discardShared = (): Promise<boolean> => caches.delete(SHARED_CACHE);
 
 async function keptShares(): Promise<{ readonly name: string; readonly kept: Response }[]> {

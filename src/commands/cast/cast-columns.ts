@@ -63,7 +63,7 @@ const plain = (text: string): string =>
     .replace(/\s+/g, ' ')
     .trim();
 
-/** Which column holds what, by the names at its head. */
+/** What each column holds, by its heading. */
 export interface Columns {
   readonly delimiter: Delimiter;
   readonly width: number;
@@ -77,7 +77,7 @@ export function isHeading(line: string): boolean {
   const words = headingWords(line);
   if (!words.some((word) => SURE_HEADINGS.has(word)) || /^\d/.test(words[0]!)) return false;
   const others = words.filter((word) => !HEADING_WORDS.has(word) && !/^\d+$/.test(word));
-  // Where parts and persons are both named, a word that nobody knows names one more column.
+  // If parts and performers are both named, an unknown word names one more column.
   return others.length === 0 || (others.length === 1 && namesBoth(words));
 }
 
@@ -90,14 +90,14 @@ const namesBoth = (words: readonly string[]): boolean =>
 const isNaming = (words: readonly string[], role: Role): boolean =>
   words.some((word) => ROLE_OF.get(word) === role);
 
-/** 'Character', 'Artist name': what heads a column of names is nobody's name. */
+/** 'Character', 'Artist name': headings of name columns, not names. */
 export const isColumnName = (text: string): boolean =>
   ['part', 'person'].includes(ROLE_OF.get(plain(text)) ?? '');
 
 /** A line of nothing but ornament or empty cells. */
 export const isRule = (line: string): boolean => /^[\s\-–—=_*~.•·+|#,;]+$/.test(line);
 
-/** The columns that a heading names, where it names cells of parts or persons. */
+/** The columns that a heading names, if it names parts or performers. */
 export function columnsOf(line: string): Columns | null {
   for (const delimiter of DELIMITERS) {
     const cells = cellsAt(line, delimiter);
@@ -111,7 +111,7 @@ export function columnsOf(line: string): Columns | null {
   return null;
 }
 
-/** 'ON SET' and 'PU' may stand in a row too, but also at the head of a column. */
+/** 'ON SET' and 'PU' can be in a row or head a column. */
 const isHeadingCell = (cell: string): boolean => {
   const words = wordsOf(plain(cell));
   return words.length > 0 && words.every((word) => HEADING_WORDS.has(word));
@@ -120,7 +120,8 @@ const isHeadingCell = (cell: string): boolean => {
 function rolesOf(cells: readonly string[]): (Role | undefined)[] {
   const roles = cells.map((cell) => ROLE_OF.get(plain(cell)));
   const has = (role: Role) => roles.includes(role);
-  // 'Cast' heads numbers beside persons and persons beside numbers; 'name' is whichever of the two is missing.
+  // 'Cast' heads numbers beside performers and performers beside numbers; 'name' is whichever of the two is
+  // missing.
   return roles.map((role) => {
     if (role === 'cast') return has('person') || has('last') ? 'number' : 'person';
     if (role === 'name') return has('person') || has('cast') ? 'part' : 'person';
@@ -134,7 +135,7 @@ function placesOf(roles: readonly (Role | undefined)[]): Pick<Columns, 'number' 
   return { number: roles.indexOf('number'), part: at('part').slice(0, 1), person };
 }
 
-/** Whether the heading names parts before persons or after them; null where it does not say. */
+/** Whether the heading puts parts before performers or after; null if it does not say. */
 export function orderNamed(line: string): Order | null {
   const words = wordsOf(plain(line).replace(/\bcast (?:no|nr|number|id|#)/, 'number'));
   const roles = words.map((word) => ROLE_OF.get(word));

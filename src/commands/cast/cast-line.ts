@@ -8,9 +8,9 @@ import { type Order, orderOf, splitByCase, type Told } from './cast-order.ts';
 export interface Names extends Told {
   readonly number: string;
   readonly first: string;
-  /** Empty where the line has one name. */
+  /** Empty if the line has one name. */
   readonly second: string;
-  /** The line falls into these names without a guess. */
+  /** The line splits into these names without guessing. */
   readonly clear: boolean;
 }
 
@@ -27,14 +27,14 @@ const IN_BRACKETS = /^(?!=)([^()]+)\(([^()]+)\)$/;
 const REMARK =
   /^(?:v\.?\s?o\.?|o\.?\s?[sc]\.?|voice|minor|child|stunts?|double|photo double|pick-?up|cameo|live|guest|[kcm])$/i;
 
-/** Reads a line without named columns. Fails with `no-name` or `not-understood`. */
+/** Parses a line without named columns. Fails with `no-name` or `not-understood`. */
 export function readCastLine(line: string): Reading {
   const read = readCells(cellsIn(line), '');
   const names = read.ok ? [read.value.first, read.value.second] : [];
   return names.some(isColumnName) ? notUnderstood : read;
 }
 
-/** Cells by whatever delimits them; a comma does so behind a number and between three cells or more. */
+/** Cells by their delimiter; a comma counts only after a number or between three or more cells. */
 function cellsIn(line: string): string[] {
   for (const delimiter of ['\t', ';', '|', 'spaces'] as const) {
     const cells = cellsAt(line, delimiter);
@@ -58,13 +58,13 @@ function readCells(cells: readonly string[], knownNumber: string): Reading {
     number ||= found.number;
     const rest = withoutTimes(found.rest);
     leftOut ||= rest !== found.rest;
-    // What is left of 'P/U 0600' is the name of a column.
+    // What is left of 'P/U 0600' is a column name.
     const isLabel = rest !== found.rest && isHeading(rest);
     if (hasLetter(rest) && !isLabel) texts.push(rest);
   }
   const [first, second] = texts;
   if (first === undefined) return fail({ code: 'no-name' });
-  // A word beside a time and without a number may be a performer, but also lunch.
+  // A word beside a time without a number may be a performer, but also lunch.
   if (second === undefined) return unclearIf(leftOut && !number, readText(first, number));
   return pair(first, second, number, texts.length === 2);
 }
@@ -90,7 +90,7 @@ function readText(text: string, number: string): Reading {
   const as = PART_BY_PERSON.exec(text) ?? PERSON_AS_PART.exec(text);
   if (as) return ordered(as[1]!, as[2]!, PART_BY_PERSON.test(text) ? 'part-first' : 'person-first', number);
   const separated = piecesOf(text, SEPARATOR);
-  // Behind a colon and without a number there may be a performer, but also the weather.
+  // After a colon and without a number it may be a performer, but also the weather.
   if (separated.length > 1) return unclearIf(!number && text.includes(':'), readCells(separated, number));
   const bracketed = IN_BRACKETS.exec(text);
   if (bracketed && !REMARK.test(bracketed[2]!.trim()))
@@ -108,7 +108,7 @@ const piecesOf = (text: string, separator: RegExp): string[] =>
 const unclearIf = (unclear: boolean, read: Reading): Reading =>
   read.ok && unclear ? ok({ ...read.value, clear: false }) : read;
 
-/** 'Anna Berg (Ines)' and, where capitals or the number of words say so, 'INES (Anna Berg)'. */
+/** 'Anna Berg (Ines)' and, if capitals or word counts show it, 'INES (Anna Berg)'. */
 function readBrackets(outer: string, inner: string, number: string): Reading {
   const read = pair(outer.trim(), inner.trim(), number, true);
   if (!read.ok || read.value.sign === 'looks') return read;
@@ -120,7 +120,7 @@ function readBrackets(outer: string, inner: string, number: string): Reading {
   });
 }
 
-/** Words without anything between them: capitals may tell part from person, else how many there are. */
+/** Words with nothing between them: capitals may tell part from performer, else the number of words. */
 function readRun(text: string, number: string): Reading {
   const words = wordsOf(text);
   const byCase = splitByCase(words);
@@ -148,7 +148,7 @@ function ordered(first: string, second: string, order: Order, number: string): R
 
 function pair(first: string, second: string, number: string, clear: boolean): Reading {
   if (!isName(first) || !isName(second)) return notUnderstood;
-  // 'Weather: mostly dry' has the shape of a pair; only a number says that the small letters are names.
+  // 'Weather: mostly dry' looks like a pair; only a number shows that lower-case words are names.
   const mixed = isLower(first) !== isLower(second) || wordsOf(`${first} ${second}`).length > 6;
   if (!number && mixed && (isLower(first) || isLower(second))) return notUnderstood;
   return ok({ number, first, second, clear, ...orderOf(first, second) });

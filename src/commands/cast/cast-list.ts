@@ -5,7 +5,7 @@ import { type Names, readCastLine } from './cast-line.ts';
 import { hasLetter, isUpper, tidyName, withoutUnseen, wordsOf } from './cast-names.ts';
 import type { Order } from './cast-order.ts';
 
-/** Lines and lengths that are read; what goes beyond is returned unread. The last two are those of a voice. */
+/** Limits of what is read; anything beyond is returned unread. The last two are the limits of a voice. */
 export const CAST_LIST_LIMITS = {
   entries: 200,
   lines: 2000,
@@ -14,13 +14,13 @@ export const CAST_LIST_LIMITS = {
   number: 20,
 } as const;
 
-/** A performer as a line of a call sheet names them; `line` counts from 1. */
+/** A performer from a call-sheet line; `line` counts from 1. */
 export interface CastEntry {
   readonly number: string;
   readonly part: string;
   readonly person: string;
   readonly line: number;
-  /** False where it was guessed which name is the part, or where one ends and the next begins. */
+  /** False if it was guessed which name is the part, or where one ends and the next begins. */
   readonly sure: boolean;
 }
 
@@ -39,11 +39,11 @@ export interface UnreadLine {
   readonly why: UnreadReason;
 }
 
-/** Every line that is not blank is in exactly one of the three lists. */
+/** Every non-blank line is in exactly one of the three lists. */
 export interface CastList {
   readonly entries: readonly CastEntry[];
   readonly unread: readonly UnreadLine[];
-  /** Numbers of the lines that only name a column or a section, or are ornament. */
+  /** Numbers of lines that only name a column or a section, or are ornament. */
   readonly headings: readonly number[];
 }
 
@@ -51,11 +51,11 @@ interface Found {
   readonly line: number;
   readonly text: string;
   readonly names: Names;
-  /** What a heading above says. */
+  /** From the heading above. */
   readonly order: Order | null;
 }
 
-/** The lines as far as they are sorted, and what the last heading said. */
+/** Lines sorted so far, and what the last heading said. */
 interface Sorted {
   readonly found: Found[];
   readonly unread: UnreadLine[];
@@ -65,9 +65,9 @@ interface Sorted {
 }
 
 /**
- * Reads pasted call-sheet lines: number, part and name, delimited or not, in whatever arrangement, with or without
- * a heading that names the columns. Call times, status letters and contacts are left out.
- * `'1. INES - Anna Berg'` gives number '1', part 'Ines', person 'Anna Berg', sure.
+ * Parses pasted call-sheet lines: number, part and name, delimited or not, in any arrangement, with or
+ * without column headings. Call times, status letters and contacts are left out. `'1. INES - Anna Berg'`
+ * gives number '1', part 'Ines', person 'Anna Berg', sure.
  */
 export function readCastList(text: string): CastList {
   const sorted: Sorted = { found: [], unread: [], headings: [], columns: null, order: null };
@@ -124,12 +124,12 @@ const BULLET = /^\s*(?:[•·▪◦‣●○■□☐☑✓✔]\s*|[*>–—-]\s
 function readLine(text: string, { columns, order }: Sorted): Result<Pick<Found, 'names' | 'order'>> {
   const row = columns && readRow(text, columns);
   const read = row ?? readCastLine(text.replace(BULLET, ''));
-  // A line outside delimited columns was not written under their heading.
+  // An undelimited line does not belong under a delimited heading.
   const outside = !row && columns !== null && columns.delimiter !== 'spaces';
   return read.ok ? ok({ names: read.value, order: outside ? null : order }) : read;
 }
 
-/** A row under named columns; null where the line does not have these columns. */
+/** A row under named columns; null if the line does not have these columns. */
 function readRow(text: string, columns: Columns): Result<Names> | null {
   const cells = cellsAt(text, columns.delimiter);
   if (cells.length < 2 || (columns.delimiter === 'spaces' && cells.length !== columns.width)) return null;
@@ -151,11 +151,11 @@ function readRow(text: string, columns: Columns): Result<Names> | null {
   });
 }
 
-/** One word in capitals under persons, beside two of them under parts: somebody mixed up the columns. */
+/** One word in capitals as the performer and two as the part: somebody swapped the columns. */
 const isTurnedRound = (part: string, person: string): boolean =>
   isUpper(person) && !isUpper(part) && wordsOf(person).length === 1 && wordsOf(part).length === 2;
 
-/** The order that lines agree on; `agreed` where enough of them do for one more likely line to be believed. */
+/** The order most lines agree on; `agreed` if enough of them do to trust one more likely line. */
 interface Usual {
   readonly order: Order | null;
   readonly agreed: boolean;
@@ -180,7 +180,7 @@ function entryOf({ line, names, order: named }: Found, usual: Usual): CastEntry 
   const order = names.sign === 'worded' ? names.order : (named ?? names.order ?? usual.order);
   const turned = order === 'person-first' && names.second !== '';
   const [part, person] = turned ? [names.second, names.first] : [names.first, names.second];
-  // Names that look the other way round than their heading says are for a person to look at.
+  // Names that contradict their heading are left for a person to check.
   const contrary = named !== null && names.order !== null && names.sign !== 'worded' && names.order !== named;
   const believed = named !== null || (names.sign === 'likely' && usual.agreed && order === usual.order);
   const known = names.second === '' || names.sign === 'worded' || names.sign === 'looks' || believed;

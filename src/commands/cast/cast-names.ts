@@ -1,27 +1,27 @@
-/** How the words of names are written, for reading cast lists. */
+/** How names are written, for parsing cast lists. */
 
 const SMALL_WORDS = new Set(['of', 'the', 'and', 'in', 'at', 'with', 'de', 'da', 'van', 'von', 'der', 'den']);
 
 export const hasLetter = (text: string): boolean => /\p{L}/u.test(text);
 const hasCase = (text: string): boolean => text.toUpperCase() !== text.toLowerCase();
-/** Every letter that could be small is a capital: 'DR. O’NEIL 2'. False where no letter has case. */
+/** Every cased letter is a capital: 'DR. O’NEIL 2'. False if no letter has case. */
 export const isUpper = (text: string): boolean => hasCase(text) && text === text.toUpperCase();
-/** No letter that could be a capital is one. False where no letter has case. */
+/** No cased letter is a capital. False if no letter has case. */
 export const isLower = (text: string): boolean => hasCase(text) && text === text.toLowerCase();
 export const wordsOf = (text: string): string[] => text.split(/\s+/).filter(Boolean);
 
 /**
- * Text as it may be shown: spaces of every sort become plain ones, and characters that are not seen or that turn the
- * direction of writing go, except the joiners some scripts need.
+ * Text safe to show: all spaces become plain ones; invisible and direction-changing characters are removed,
+ * except joiners that some scripts need.
  */
 export function withoutUnseen(text: string): string {
   return text.replace(/[\p{Zs}\v\f]/gu, ' ').replace(/(?![\t\u200c\u200d])[\p{Cc}\p{Cf}\p{Cs}]/gu, '');
 }
 
 /**
- * A name without the quotes and separators around it, and not in capitals: 'ANNE-MARIE O’NEIL' is 'Anne-Marie
- * O’Neil', 'MAN OF THE HOUSE' is 'Man of the House'. Kept as typed are names of mixed case, names of up to three
- * letters, initials ('J.R.'), Roman numerals, short words without a vowel ('DJ'), and formulas, which stay harmless text.
+ * A name without surrounding quotes and separators, and not in capitals: 'ANNE-MARIE O’NEIL' is 'Anne-Marie
+ * O’Neil', 'MAN OF THE HOUSE' is 'Man of the House'. Left as typed: mixed case, up to three letters, initials
+ * ('J.R.'), Roman numerals, short words without a vowel ('DJ'), and formulas, which stay harmless text.
  */
 export function tidyName(text: string): string {
   const bare = text
@@ -58,7 +58,7 @@ function unshouted(word: string, first: boolean): string {
     );
 }
 
-/** Whether this can be the name of a part or a person, and not a remark: up to eight words, and no sentence. */
+/** Whether this may be the name of a part or performer, not a remark: at most eight words, no sentence. */
 export function isName(text: string): boolean {
   const words = wordsOf(text);
   if (!hasLetter(text) || words.length > 8 || /@|:\/\//.test(text)) return false;

@@ -2,10 +2,10 @@ import { hasLetter, isUpper, wordsOf } from './cast-names.ts';
 
 export type Order = 'part-first' | 'person-first';
 
-/** How an order is known: by a word ('as'), by how the names look (capitals), or it is merely likely. */
+/** How the order is known: from a word ('as'), from how the names look (capitals), or only by likelihood. */
 export type Sign = 'worded' | 'looks' | 'likely';
 
-/** What a line itself says of the order of its names; nulls where it says nothing. */
+/** What a line itself reveals about the order of its names; null if nothing. */
 export interface Told {
   readonly order: Order | null;
   readonly sign: Sign | null;
@@ -13,14 +13,14 @@ export interface Told {
 
 const SIGNS_OF_PART = [isUpper, (name: string): boolean => /^the\s|\d|^["“«]/i.test(name)];
 
-/** Capitals, an article or a digit tell a part; else one word is likely a part and two a person. */
+/** Capitals, an article or a digit mark a part; otherwise one word is likely a part and two a performer. */
 export function orderOf(first: string, second: string): Told {
   const [firstIsWord, secondIsWord] = [first, second].map((name) => wordsOf(name).length === 1);
   const likely = firstIsWord ? 'part-first' : 'person-first';
   for (const isPart of SIGNS_OF_PART) {
     if (isPart(first) === isPart(second)) continue;
     const order = isPart(first) ? 'part-first' : 'person-first';
-    // 'ANNA BERG - Ines': some lists have the persons in capitals.
+    // 'ANNA BERG - Ines': some lists have the performers in capitals.
     const contrary = isPart === isUpper && firstIsWord !== secondIsWord && order !== likely;
     return contrary ? { order: likely, sign: 'likely' } : { order, sign: 'looks' };
   }
@@ -30,7 +30,7 @@ export function orderOf(first: string, second: string): Told {
 const isCapitals = (word: string): boolean => isUpper(word) || !hasLetter(word);
 const isInitial = (word: string): boolean => /^\p{Lu}\.?$/u.test(word);
 
-/** 'INES Anna Berg' or 'Anna Berg INES' at the place where capitals end or begin; null where they do not tell. */
+/** Splits 'INES Anna Berg' or 'Anna Berg INES' where capitals end or begin; null if they do not tell. */
 export function splitByCase(words: readonly string[]): [string, string] | null {
   const join = (from: number, to: number) => words.slice(from, to).join(' ');
   let head = words.findIndex((word) => !isCapitals(word));

@@ -11,19 +11,19 @@ import type { Open } from '../../shared/open-word.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing } from '../command.ts';
 
-/** From here on a priority is one that nobody gave. */
+/** Priorities from here on were never set by anybody. */
 const UNRANKED = 500;
 const MOST_RANKED = UNRANKED - 1;
 
-/** The priority of the next one added: after everybody who has one. Hardlines keep theirs at the end of the scale. */
+/** The priority of the next voice added: after all that have one. Hardlines stay at the end of the scale. */
 export function nextRank(day: Day): number {
   const ranked = castInOrder(day).filter(({ kind, priority }) => kind === 'performer' && priority < UNRANKED);
   return Math.min(MOST_RANKED, Math.max(0, ...ranked.map(({ priority }) => priority)) + 1);
 }
 
 /**
- * Strikes somebody off the cast: packs come off, leads hang free. Fails with `voice-on-takes` for somebody who is on
- * a take, since the take's tracks would lose a name; such a voice is done for the day instead.
+ * Removes somebody from the cast: packs come off, leads hang free. Fails with `voice-on-takes` if they are on
+ * a take, since its tracks would lose a name; mark them as done instead.
  */
 export function strikeVoice(day: Day, voice: VoiceId): CommandResult {
   if (!day.voices.has(voice)) return missing('voice', voice);
@@ -43,15 +43,15 @@ export function strikeVoice(day: Day, voice: VoiceId): CommandResult {
   return ok([...off, ...unplugged, { kind: 'voice-described', voice, fields: { struck: true } }]);
 }
 
-/** Brings somebody back on the cast, with nothing on. */
+/** Brings somebody back into the cast, wearing nothing. */
 export function reinstateVoice(day: Day, voice: VoiceId): CommandResult {
   if (!day.voices.has(voice)) return missing('voice', voice);
   return ok([{ kind: 'voice-described', voice, fields: { struck: false } }]);
 }
 
 /**
- * Says for the coming setup who is needed and who is not, as one action. Only what differs is said: somebody wanted is
- * needed, somebody needed until now who is not wanted rests, and who is done or was never named stays so.
+ * Sets who is needed for the coming setup, as one action. Records only changes: somebody wanted becomes
+ * needed, somebody needed but no longer wanted rests, and those done or never named stay so.
  */
 export function sayWhoIsNeeded(day: Day, wanted: ReadonlyMap<VoiceId, boolean>): CommandResult {
   const { voices } = answersNow(day);
@@ -71,7 +71,7 @@ export function sayWhoIsNeeded(day: Day, wanted: ReadonlyMap<VoiceId, boolean>):
   return said.length === 0 ? fail({ code: 'nothing-changed' }) : ok(said);
 }
 
-/** `movedBy(['a', 'b', 'c'], 'c', -1)` is `['a', 'c', 'b']`; past an end it stays at the end. */
+/** `movedBy(['a', 'b', 'c'], 'c', -1)` is `['a', 'c', 'b']`; it stops at either end. */
 export function movedBy(order: readonly VoiceId[], voice: VoiceId, steps: number): VoiceId[] {
   const from = order.indexOf(voice);
   if (from < 0) return [...order];
@@ -79,7 +79,7 @@ export function movedBy(order: readonly VoiceId[], voice: VoiceId, steps: number
   return order.toSpliced(from, 1).toSpliced(to, 0, voice);
 }
 
-/** Gives priorities 1, 2, 3 in this order; only those that change are said. */
+/** Sets priorities 1, 2, 3 in this order; records only those that change. */
 export function rankVoices(day: Day, order: readonly VoiceId[]): CommandResult {
   const unknown = order.find((id) => !day.voices.has(id));
   if (unknown !== undefined) return missing('voice', unknown);

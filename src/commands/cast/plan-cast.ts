@@ -1,17 +1,17 @@
 import type { Day, Voice } from '../../day/model.ts';
 import type { CastEntry } from './cast-list.ts';
 
-/** What adding an entry of a call sheet would do: a new voice, a known one described anew, or nothing. */
+/** What adding a call-sheet entry would do: add a voice, update a known one, or nothing. */
 export interface PlannedEntry {
   readonly entry: CastEntry;
   readonly does: 'add' | 'describe' | 'nothing';
-  /** The voice that is known already: by its cast number, or by part and person where no number was given. */
+  /** The matching voice: by cast number, or by part and performer if there is no number. */
   readonly known: Voice | undefined;
   /** A line above has the same cast number. */
   readonly twice: boolean;
 }
 
-/** Tells for every entry whether it is new. A known voice that was struck off comes back. */
+/** Matches every entry with the cast. A removed voice that matches comes back. */
 export function planCast(day: Day, entries: readonly CastEntry[]): PlannedEntry[] {
   const performers = [...day.voices.values()].filter(({ kind }) => kind === 'performer');
   const seen = new Set<string>();
@@ -33,11 +33,11 @@ const isSame = (voice: Voice, { number, part, person }: CastEntry): boolean =>
     ? alike(voice.part, part) && (person === '' || alike(voice.person, person))
     : alike(voice.number, number);
 
-/** What an entry leaves empty says nothing. */
+/** Fields the entry leaves empty are unchanged. */
 const isUnchanged = (voice: Voice, { part, person }: CastEntry): boolean =>
   !voice.struck && (part === '' || voice.part === part) && (person === '' || voice.person === person);
 
-/** The entries with part and person the other way round, but for those that were read for sure. */
+/** The entries with part and performer swapped, except those that were certain. */
 export const turnedRound = (entries: readonly CastEntry[]): CastEntry[] =>
   entries.map((entry) =>
     entry.sure || entry.person === '' ? entry : { ...entry, part: entry.person, person: entry.part },

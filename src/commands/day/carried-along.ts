@@ -6,8 +6,8 @@ import type { Pins } from '../../facts/kinds/plan-settings.ts';
 import { leadsInRig } from '../rig/not-struck.ts';
 
 /**
- * What was said of a rig and a cast besides what they are, and is as true tomorrow: what is out of order, packs that are
- * off, what a plan has to keep and what moves cost, and the names typed for tracks that still fit.
+ * What else is still true of a rig and cast tomorrow: parts out of order, packs switched off, pins, the cost
+ * of moves, and typed track names that still fit.
  */
 export function marksOf(day: Day): Draft[] {
   const { links } = answersNow(day);
@@ -26,7 +26,7 @@ export function marksOf(day: Day): Draft[] {
   ];
 }
 
-/** Parts, leads and whoever has a lead; a plan also speaks of the lead that somebody unplugged would need. */
+/** Parts, leads and hardline voices; a plan also considers the lead that an unplugged voice would need. */
 function canBeOut(day: Day): Set<string> {
   const voices = [...day.voices.values()].filter(({ struck }) => !struck).map(({ id }) => id);
   const ends = [...day.rig.byId.keys(), ...voices];
@@ -47,8 +47,8 @@ function pinsAlong({ rig, voices, tail }: Day): Draft[] {
 }
 
 /**
- * The names typed for tracks that will have on them what they have now: a mix, or a track that no pack can arrive at. Packs
- * come off, and a name typed for whoever wore one would cover the name of whoever wears it next.
+ * Typed names of tracks that will carry the same tomorrow: a mix, or a track that no pack can reach. Packs
+ * come off, and a name typed for one wearer would hide the next one's.
  */
 export function namesAlong(day: Day): ReadonlyMap<PartId, string> {
   const { inputs, tracks } = answersNow(day);
@@ -67,8 +67,9 @@ export function namesAlong(day: Day): ReadonlyMap<PartId, string> {
 const RECORDER = 'recorder';
 
 /**
- * What of radio, batteries and cables is as true tomorrow as today: guards, other carriers, bands, devices, runs and
- * leads. Cells, jams, cards and the hours are of the day, and what was said of a struck pack or its lead stays with it.
+ * What is still true tomorrow of radio, batteries and cables: guards, other carriers, bands, devices, runs
+ * and leads. Cells, jams, cards and hours belong to the day, and facts about a removed pack or its lead stay
+ * behind.
  */
 export function upkeepOf(day: Day): Draft[] {
   const { upkeep, rig } = day;

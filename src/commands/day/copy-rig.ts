@@ -6,8 +6,8 @@ import { layOn } from '../rig/lay-on.ts';
 import { rigOf } from './start-day.ts';
 
 /**
- * The rig of another day as it stood at its end, laid on this one. Booms, plants and feeds that were on a lead come
- * with it; who wore a pack does not.
+ * Copies another day's final rig onto this one. Booms, plants and feeds that were plugged in come along;
+ * wearers of packs do not.
  */
 export function copyRig(from: Day, onto: Day): CommandResult {
   if (from.rig.byId.size === 0) return fail({ code: 'rig-empty' });

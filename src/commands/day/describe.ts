@@ -12,7 +12,7 @@ import { planCast } from '../cast/plan-cast.ts';
 import { type CommandResult, missing } from '../command.ts';
 import { nameProblem } from '../rig/part-names.ts';
 
-/** Says fields of the day's head; each holds for the whole day. */
+/** Sets fields of the day's header; each holds for the whole day. */
 export function describeDay(fields: HeaderFields): CommandResult {
   const { date, timecodeRate } = fields;
   if (date && Number.isNaN(Date.parse(`${date}T12:00:00Z`)))
@@ -26,7 +26,7 @@ export function describeDay(fields: HeaderFields): CommandResult {
   return ok([{ kind: 'day-described', fields }]);
 }
 
-/** Says fields of a voice; a spelling corrected once is corrected everywhere. */
+/** Sets fields of a voice; a spelling corrected once is corrected everywhere. */
 export function describeVoice(day: Day, voice: VoiceId, fields: VoiceFields): CommandResult {
   if (!day.voices.has(voice)) return missing('voice', voice);
   if (fields.part !== undefined && fields.part.trim() === '') return fail({ code: 'name-empty' });
@@ -41,8 +41,8 @@ export function addVoice(fields: VoiceFields, id: VoiceId): CommandResult {
 }
 
 /**
- * Adds the performers read from a call sheet. One already there (by cast number, or by name where there is none) is
- * described anew, not doubled; what the sheet leaves empty stays as it was.
+ * Adds the performers from a call sheet. Those already there (by cast number, or by name if there is none)
+ * are updated, not duplicated; fields the sheet leaves empty are unchanged.
  */
 export function addCast(day: Day, entries: readonly CastEntry[], newId: () => VoiceId): CommandResult {
   if (entries.length === 0) return fail({ code: 'cast-empty' });
@@ -66,7 +66,7 @@ const namesSaid = ({ part, person }: CastEntry): VoiceFields => ({
   ...(person !== '' && { person }),
 });
 
-/** Says fields of a part of the rig; they hold for the whole day. Two parts of one type must not bear one name. */
+/** Sets fields of a part of the rig, for the whole day. Two parts of one type may not share a name. */
 export function describePart(day: Day, part: PartId, fields: PartFields): CommandResult {
   const known = day.rig.byId.get(part);
   if (!known) return missing('part', part);

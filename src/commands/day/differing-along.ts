@@ -4,16 +4,16 @@ import type { Day } from '../../day/model.ts';
 import { type Conflict, conflictsOf } from '../../day/phones/conflicts.ts';
 import { namesAlong } from './carried-along.ts';
 
-/** The links that a rig and a day take along, by how their names begin; see `key` in `day/chain/links.ts`. */
+/** Key prefixes of the links that a rig and a day carry over; see `key` in `day/chain/links.ts`. */
 const RIG_LINKS = ['tuned:', 'lead:', 'socket:', 'thrown:', 'sent:', 'gang:'];
 const DAY_LINKS = [...RIG_LINKS, 'pins:', 'out:', 'weights'];
 
-/** Fields of the head that are the day's own. */
+/** Header fields that belong to the day alone. */
 const OWN_FIELDS: ReadonlySet<string> = new Set(['date', 'remarks', 'sample']);
 
 /**
- * Where phones differ, at the end of a day, in something that goes along to the next one, or in what of it is the rig: the
- * next day would have one answer of two.
+ * Conflicts between phones, at the end of a day, in anything that carries over to the next one (or only in
+ * its rig): the next day could only take one side.
  */
 export function differingAlong(day: Day, what: 'day' | 'rig' = 'day'): Conflict[] {
   const { links } = answersNow(day);

@@ -16,9 +16,7 @@ const MOST_FILES = 20;
 const MOST_ADDRESSES = 50;
 const LONGEST = 200;
 
-/**
- * Notes that a report was handed over. It has happened, so it is never refused: what is too long to be kept is cut.
- */
+/** Records that a report was sent. It already happened, so this never fails: long texts are cut. */
 export function noteSent({ letter, route, files, to, made, from }: Outgoing): CommandResult {
   const short = (texts: readonly string[], most: number) =>
     texts.slice(0, most).map((text) => text.slice(0, LONGEST));

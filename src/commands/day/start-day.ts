@@ -11,9 +11,9 @@ import { marksOf, upkeepOf } from './carried-along.ts';
 import { dateAt, nextDate, nextLabel } from './day-after.ts';
 
 /**
- * A new day from another: its rig as it stands at the end, its cast, and the crew and settings of its head. Packs
- * come off at wrap and mutes go, so nobody wears anything yet. What follows a sample day is one too: its people are
- * made up as well.
+ * A new day from another: its final rig, its cast, and the crew and settings of its header. Packs come off at
+ * wrap and mutes are cleared, so nobody wears anything yet. A day after a sample day is a sample too, since
+ * its people are made up.
  */
 export function carryOver(from: Day, now: Moment): CommandResult {
   const { sample } = from.header;
@@ -30,8 +30,8 @@ export function carryOver(from: Day, now: Moment): CommandResult {
 }
 
 /**
- * The head of the day after one: production, crew, recorder and settings go on, and the label counts on; see `nextLabel`.
- * Date and remarks are the day's own.
+ * The header of the next day: production, crew, recorder and settings carry over, and the label counts on;
+ * see `nextLabel`. Date and remarks do not.
  */
 export function headAfter(header: Header): HeaderFields {
   const { date: _date, sample: _sample, remarks: _remarks, ...kept } = header;
@@ -39,23 +39,23 @@ export function headAfter(header: Header): HeaderFields {
 }
 
 /**
- * The head of a new day, out of what goes on from the day before and what was said of this one. Another production has
- * another crew and another recorder, so nothing goes on into it: least of all what nobody sees before it is printed.
+ * The header of a new day, from what carries over and what was entered. Another production means another crew
+ * and recorder, so then nothing carries over, least of all what nobody sees before it is printed.
  */
 export function newDayHead(after: HeaderFields, said: HeaderFields): HeaderFields {
   const fresh = { production: '', label: 'Day 1', timecodeRate: '25' } as const;
   return { ...fresh, ...(isSameProduction(after, said) && after), ...said };
 }
 
-/** Whether the day before goes on: nothing else was said of the production. */
+/** Whether it continues the day before: no other production was entered. */
 export const isSameProduction = (after: HeaderFields, { production }: HeaderFields): boolean =>
   production === undefined || plain(production) === plain(after.production ?? '');
 
 const plain = (text: string): string => text.trim().toLowerCase();
 
 /**
- * The date after that of the day, or the phone's where that is later: a day is started at wrap, past midnight, or after
- * a weekend. A day that was given no date has that of its first take.
+ * The date after the day's, or the phone's if that is later: a day may be started at wrap, past midnight, or
+ * after a weekend. An undated day has the date of its first take.
  */
 function dateAfter(from: Day, { atMs, zone }: Moment): string {
   const first = from.facts.find(({ id }) => id === from.takeOrder[0]);
@@ -64,7 +64,7 @@ function dateAfter(from: Day, { atMs, zone }: Moment): string {
   return after && after > today ? after : today;
 }
 
-/** The rig of a day as one can say it again: parts, leads, tunings, routes, selectors and gangs, and none with struck parts. */
+/** The rig of a day as drafts: parts, leads, tunings, routes, selectors, gangs; no removed parts. */
 export function rigOf(day: Day): Draft[] {
   const { links } = answersNow(day);
   const { rig } = day;

@@ -67,7 +67,7 @@ export function moveToTrack(
   return sendInput(day, input, [...kept, to], at);
 }
 
-/** Mutes an input or a transmitter, or lets it be heard again. */
+/** Mutes or unmutes an input or a transmitter. */
 export function setMute(day: Day, part: PartId, muted: boolean, at: Placing = {}): CommandResult {
   const type = day.rig.byId.get(part)?.type;
   if (type === undefined || !isOneOf(['input', 'transmitter'], type)) return missing('input', part);
@@ -75,13 +75,13 @@ export function setMute(day: Day, part: PartId, muted: boolean, at: Placing = {}
 }
 
 export interface GangPlacing extends Placing {
-  /** Before a take: also for what comes after the track has changed. */
+  /** For a change before a take: also holds after the track next changes. */
   readonly onwards?: boolean;
 }
 
 /**
- * Says that all who share a track there do so on purpose, besides any other gang of it. Before a take it holds as long
- * as the track stays as it is there, and no longer, unless it is to hold onwards.
+ * Declares that all who share a track do so on purpose, in addition to its other gangs. Before a past take it
+ * lasts until the track next changes, unless `onwards`.
  */
 export function declareGang(day: Day, track: PartId, at: GangPlacing = {}): CommandResult {
   const answer = answersBefore(day, at.before).tracks.find((one) => one.track.id === track);
@@ -90,7 +90,7 @@ export function declareGang(day: Day, track: PartId, at: GangPlacing = {}): Comm
   if (sources.length < 2) return fail({ code: 'gang-of-one', track: answer.track.name });
   const declared = placed({ kind: 'gang-declared', track, sources }, at);
   const until = at.before && !at.onwards ? stretchOf(day, track, at.before).until : null;
-  // Declared again by then on its own: to end it would take that away.
+  // A gang declared separately there must not be ended.
   if (until === null || isGangAt(day, until, track, sources)) return ok([declared]);
   const before = until === 'end' ? undefined : until;
   return ok([declared, placed({ kind: 'gang-ended', track, sources }, { before })]);
@@ -102,13 +102,13 @@ export function dissolveGang(day: Day, track: PartId, at: Placing = {}): Command
   return ok([placed({ kind: 'gang-declared', track, sources: [] }, at)]);
 }
 
-/** Types a name for a track, an exception that is shown as one; an empty name ends it. */
+/** Types a name for a track, shown as an exception; an empty name removes it. */
 export function nameTrack(day: Day, track: PartId, name: string, at: Placing = {}): CommandResult {
   if (!day.rig.byId.has(track)) return missing('track', track);
   return ok([placed({ kind: 'track-named', track, name: name.trim().slice(0, 200) || null }, at)]);
 }
 
-/** Says who is needed from here on, who rests and who is done. */
+/** Marks who is needed from here on, who rests and who is done. */
 export function markNeed(day: Day, voices: readonly VoiceId[], need: Need, at: Placing = {}): CommandResult {
   const unknown = voices.find((id) => !day.voices.has(id));
   if (unknown !== undefined || voices.length === 0) return missing('voice', unknown ?? '');

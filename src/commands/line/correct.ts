@@ -3,14 +3,14 @@ import type { Day, FactId } from '../../day/model.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing } from '../command.ts';
 
-/** Takes facts back. What was put before a take keeps its place even when the take is taken back. */
+/** Retracts facts. What was placed before a retracted take keeps its place. */
 export function takeBack(day: Day, targets: readonly FactId[]): CommandResult {
   const standing = targets.filter((id) => !day.takenBack.has(id));
   if (standing.length === 0) return fail({ code: 'already-taken-back' });
   return ok([{ kind: 'fact-retracted', targets: standing, by: 'hand' }]);
 }
 
-/** Brings facts back by taking back whatever took them back. */
+/** Restores facts by retracting their retractions. */
 export function bringBack(day: Day, targets: readonly FactId[]): CommandResult {
   const wanted = new Set(targets);
   const culprits = day.facts.filter(
@@ -23,7 +23,7 @@ export function bringBack(day: Day, targets: readonly FactId[]): CommandResult {
   return ok([{ kind: 'fact-retracted', targets: culprits.map(({ id }) => id), by: 'hand' }]);
 }
 
-/** Moves a change or a take to just before a take, or (null) back to where it was said. */
+/** Moves a change or a take to just before a take, or (null) back to where it was recorded. */
 export function moveBefore(day: Day, target: FactId, take: FactId | null): CommandResult {
   const fact = day.facts.find(({ id }) => id === target);
   if (!fact || !isOnTheLine(fact)) return missing('change', target);

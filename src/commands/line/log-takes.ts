@@ -9,8 +9,8 @@ import { msToFrames } from '../../time/timecode.ts';
 import { type CommandResult, type Moment, missing, type Placing, placed } from '../command.ts';
 
 /**
- * The clock a take is stamped with: the one tied to the recorder, or time of day until there is one. Null where nobody
- * here can count at the day's rate.
+ * The clock that stamps takes: the one tied to the recorder, or time of day before that. Null if this version
+ * cannot count at the day's rate.
  */
 export function clockFor(day: Day, now: Moment): FollowedClock | null {
   const rate = rateOfDay(day);
@@ -22,12 +22,12 @@ const stampAt = (day: Day, now: Moment): Stamp | null => {
   return clock && { frames: timecodeAt(clock, now.atMs), rate: clock.rate };
 };
 
-/** Rolls the next take of a kind: slate and number are filled in, the start is stamped. One at a time on a phone. */
+/** Rolls the next take of a kind: slate, number and start are filled in. One at a time per phone. */
 export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): CommandResult {
   const open = ownOpenTake(day, now.database);
   if (open) return fail({ code: 'take-open', take: takeText(open) });
   const { slate, number } = nextTake(day, kind);
-  // A setup without sound has nothing to wait for: it is logged whole.
+  // A setup without sound has nothing to cut, so it is logged complete.
   const start = kind === 'mos' ? null : stampAt(day, now);
   const times = kind === 'mos' ? {} : { ...(start && { start }), rolledAt: now.atMs };
   return ok([{ kind: 'take-logged', fields: { kind, slate, number, ...times } }]);
@@ -36,8 +36,8 @@ export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): Comman
 const LONGEST_MS = 86_400_000;
 
 /**
- * Cuts an open take, that of this phone unless another is named. Its length is the time that passed, whatever the
- * timecode did meanwhile; one that was left open for more than a day gets none.
+ * Cuts an open take, this phone's own by default. Its length is the time that passed, whatever the timecode
+ * did; one left open for more than a day gets none.
  */
 export function cutTake(day: Day, now: Moment, take?: TakeId): CommandResult {
   const open =
@@ -49,7 +49,7 @@ export function cutTake(day: Day, now: Moment, take?: TakeId): CommandResult {
   return ok([{ kind: 'take-described', take: open.id, fields: { cutAt: now.atMs, length } }]);
 }
 
-/** Logs a take afterwards, everything typed; it can be put before an earlier take. */
+/** Logs a take late, with everything typed; it can be placed before an earlier take. */
 export function logTake(day: Day, fields: TakeFields, at: Placing = {}): CommandResult {
   const kind = fields.kind ?? 'take';
   const slate = fields.slate ?? currentSlate(day);
@@ -57,18 +57,16 @@ export function logTake(day: Day, fields: TakeFields, at: Placing = {}): Command
   return ok([placed({ kind: 'take-logged', fields: { ...fields, kind, slate, number } }, at)]);
 }
 
-/** Corrects what was said of a take, field by field. To circle a take says that it is not NG, and NG that it is not circled. */
+/** Corrects a take field by field. Circling clears NG, and NG clears the circle. */
 export function describeTake(day: Day, take: string, said: TakeFields): CommandResult {
   if (!day.takes.has(take)) return missing('take', take);
   const other: TakeFields = said.noGood ? { circled: false } : said.circled ? { noGood: false } : {};
   return ok([{ kind: 'take-described', take, fields: { ...said, ...other } }]);
 }
 
-/** Circles a take, or takes the circle off. */
 export const circleTake = (day: Day, take: string, circled: boolean): CommandResult =>
   describeTake(day, take, { circled });
 
-/** Adds a note to a take, or to one track of it. */
 export function addNote(day: Day, take: string, typed: string, track?: string): CommandResult {
   if (!day.takes.has(take)) return missing('take', take);
   const text = typed.trim();
@@ -77,12 +75,11 @@ export function addNote(day: Day, take: string, typed: string, track?: string): 
   return ok([{ kind: 'note-added', take, text, ...(track && { track }) }]);
 }
 
-/** Calls a slate: the takes from here on belong to it. Without one, the next setup. */
+/** Calls a slate for the takes from here on; by default the next setup's. */
 export function callSlate(day: Day, slate: Slate = slateAfter(day), at: Placing = {}): CommandResult {
   return ok([placed({ kind: 'slate-called', slate }, at)]);
 }
 
-/** Changes the sound roll from here on. */
 export function changeRoll(roll: string, at: Placing = {}): CommandResult {
   const name = roll.trim();
   if (name === '' || name.length > 200) return fail({ code: 'roll-name', longest: 200 });

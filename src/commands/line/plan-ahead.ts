@@ -5,7 +5,7 @@ import type { MoveWeights, Pins } from '../../facts/kinds/plan-settings.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing } from '../command.ts';
 
-/** Pins a voice to what it has, or lets a pin go (undefined); the other pins of the voice stay. */
+/** Pins a voice to what it has, or removes one pin (undefined); its other pins stay. */
 export function pinVoice(
   day: Day,
   voice: VoiceId,
@@ -19,12 +19,12 @@ export function pinVoice(
   return ok([{ kind: 'voice-pinned', voice, pins: Object.keys(pins).length > 0 ? pins : null }]);
 }
 
-/** Marks a transmitter, channel, lead, input or track as out of order, or as in order again. */
+/** Marks a transmitter, channel, lead, input or track as out of order, or as working again. */
 export function markOut(part: string, out: boolean): CommandResult {
   return ok([{ kind: 'out-marked', part, out }]);
 }
 
-/** Says what each kind of move costs on this rig, 1 to 99. */
+/** Sets what each kind of move costs on this rig, 1 to 99. */
 export function weighMoves(weights: MoveWeights): CommandResult {
   const wrong = Object.entries(weights).find(
     ([, w]) => w !== undefined && !(Number.isInteger(w) && w >= 1 && w <= 99),

@@ -8,8 +8,8 @@ import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing } from '../command.ts';
 
 /**
- * Says which of several words on one link is true: it then holds from where the first of them stands on the line, takes
- * included. Null says that all of it happened, one after the other as it stands.
+ * Decides which of several values of one link is true: it then holds from the first of them on the line,
+ * takes included. Null: all of it happened, in this order.
  */
 export function resolveConflict(
   day: Day,
@@ -23,7 +23,7 @@ export function resolveConflict(
   return ok([{ kind: 'conflict-resolved', link, among: [...among], stands }]);
 }
 
-/** Says one field of a fact once more, now that all words on it are known, which leaves no other standing. */
+/** Restates one field of a fact now that all its values are known, which ends the conflict. */
 export function sayFieldAgain(day: Day, id: FactId, { of, id: thing, field }: DescribedField): CommandResult {
   const fact = day.facts.find((one) => one.id === id);
   const register =
@@ -45,7 +45,7 @@ function marksOf(fact: Fact): { circled: boolean; noGood: boolean } {
   return { circled, noGood };
 }
 
-/** Says that two takes are one, logged by two phones: notes and marks of both are of `into`, and `take` is gone. */
+/** Merges two takes logged by two phones: notes and marks of both go to `into`, and `take` disappears. */
 export function joinTakes(day: Day, take: TakeId, into: TakeId): CommandResult {
   if (!day.takes.has(take)) return missing('take', take);
   if (!day.takes.has(into)) return missing('take', into);
@@ -53,7 +53,7 @@ export function joinTakes(day: Day, take: TakeId, into: TakeId): CommandResult {
   return ok([{ kind: 'takes-joined', take, into }]);
 }
 
-/** Says whether a change came before a take or after it, where the clocks could not tell. */
+/** Decides whether a change came before or after a take, where the clocks could not tell. */
 export function decideOrder(day: Day, change: FactId, take: TakeId, isBefore: boolean): CommandResult {
   const item = day.line.find(({ fact }) => fact.id === change);
   const of = day.takeItems.get(take);
@@ -64,6 +64,6 @@ export function decideOrder(day: Day, change: FactId, take: TakeId, isBefore: bo
   if (isBefore) return ok([{ kind: 'fact-moved', target: change, to: take }]);
   const next = takesInOrder(day).find(({ id }) => day.takeItems.get(id)!.place > of.place);
   if (next) return ok([{ kind: 'fact-moved', target: change, to: next.id }]);
-  // Nothing was logged after that take, so the change is said anew, behind it.
+  // Nothing was logged after that take, so the change is recorded again after it.
   return ok([{ kind: 'fact-retracted', targets: [change], by: 'hand' }, bodyOf(item.fact) as Draft]);
 }

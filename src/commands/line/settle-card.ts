@@ -13,8 +13,8 @@ import { addNote, changeRoll, describeTake, logTake } from './log-takes.ts';
 type Of<Kind extends CardSettlement['kind']> = Extract<CardSettlement, { kind: Kind }>;
 
 /**
- * Settles one difference between the card and the log: the facts of one action, so one undo takes it back. Fails as
- * the commands it stands for do, and with `file-value-unfit` where a file says what no log can hold.
+ * Resolves one difference between card and log, as one action. Fails as the underlying commands do, and with
+ * `file-value-unfit` if a file holds a value no log can take.
  */
 export function settleCard(day: Day, settlement: CardSettlement): CommandResult {
   switch (settlement.kind) {
@@ -45,11 +45,11 @@ export function settleCard(day: Day, settlement: CardSettlement): CommandResult 
   }
 }
 
-/** Settles several differences as one action. */
+/** Resolves several differences as one action. */
 export const settleAll = (day: Day, settlements: readonly CardSettlement[]): CommandResult =>
   together(...settlements.map((settlement) => settleCard(day, settlement)));
 
-/** Says that the card was checked: how many files and recordings it held, and how many differences are open. */
+/** Records that the card was checked: its files and recordings, and how many differences are open. */
 export const noteCardCheck = (files: number, recordings: number, open: number): CommandResult =>
   ok([{ kind: 'card-checked', files, recordings, open }]);
 
@@ -70,7 +70,7 @@ function changeRolls(day: Day, { roll, before, back }: Of<'change-roll'>): Comma
   );
 }
 
-/** The name is typed before the take and whatever was typed before it comes back after it. */
+/** Types the name before the take, and restores the earlier one after it. */
 function nameTrackAt(day: Day, { track, name, take, until }: Of<'name-track'>): CommandResult {
   if (!day.rig.byId.has(track)) return missing('track', track);
   const unknown = [take, until].find((id) => id !== null && !day.takes.has(id));

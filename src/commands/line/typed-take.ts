@@ -8,10 +8,10 @@ import { formatLength, parseLength } from '../../time/length.ts';
 import type { RateId } from '../../time/rate.ts';
 import { formatTimecode, parseTimecode } from '../../time/timecode.ts';
 
-/** A take as it is typed: text in every field, empty where nothing is known. */
+/** A take as typed: text in every field, empty if unknown. */
 export interface TypedTake {
   readonly kind: Open<TakeKind>;
-  /** How its slate is read. */
+  /** The style of its slate. */
   readonly style: TakeSlate['style'];
   readonly slate: string;
   readonly scene: string;
@@ -21,7 +21,7 @@ export interface TypedTake {
   readonly file: string;
 }
 
-/** The fields of a form, filled from a take or from what comes next. */
+/** The fields of a form, from a take or from what comes next. */
 export function typedFrom(take: Pick<Take, 'kind' | 'slate' | 'number'> & Partial<Take>): TypedTake {
   return {
     kind: take.kind,
@@ -35,22 +35,22 @@ export function typedFrom(take: Pick<Take, 'kind' | 'slate' | 'number'> & Partia
   };
 }
 
-/** The rate that times of a take are typed at: that of its own times, or the day's before it has any; null: not known here. */
+/** The rate for typed times of a take: its own, or else the day's; null if unknown to this version. */
 export const rateOfTake = (day: Day, take: Partial<Take>): RateId | null =>
   take.start?.rate ?? take.length?.rate ?? rateOfDay(day);
 
 /**
- * Reads what was typed over what the form `showed`: a field that was not touched is not said again, so nothing is read
- * otherwise than it was meant. Fails with the first field that cannot be read; an empty start or length is no failure.
+ * Reads what was typed compared with what the form `showed`: untouched fields are left alone, so nothing is
+ * reinterpreted. Fails on the first unreadable field; an empty start or length is fine.
  */
 export function readTypedTake(typed: TypedTake, showed: TypedTake, rate: RateId | null): Result<TakeFields> {
   const fields: { -readonly [Field in keyof TakeFields]: TakeFields[Field] } = {};
   if (typed.kind !== showed.kind) fields.kind = typed.kind;
   const { style, slate: slateShown } = showed;
-  // Wild tracks and room tones keep the slate they were near, and nobody is asked for it.
+  // Wild tracks and room tones keep their nearby slate without being asked for one.
   const board = isSlated(typed.kind) ? typed : { ...typed, style, slate: slateShown };
   if (isAnotherSlate(board, showed)) {
-    // A board of a style that only a newer version knows is typed over as a lettered one.
+    // A slate in a style this version cannot read is retyped as a lettered one.
     const style = board.style === 'unread' ? 'lettered' : board.style;
     const slate = parseSlate(board.slate, style, board.scene);
     if (!slate.ok) return slate;
@@ -84,7 +84,7 @@ export function readTypedTake(typed: TypedTake, showed: TypedTake, rate: RateId 
   return ok(fields);
 }
 
-/** The scene of a lettered slate stands in the slate itself. */
+/** A lettered slate contains its scene. */
 const isAnotherSlate = (typed: TypedTake, showed: TypedTake): boolean =>
   typed.style !== showed.style ||
   typed.slate !== showed.slate ||

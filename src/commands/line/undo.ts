@@ -19,8 +19,8 @@ interface Actions {
 }
 
 /**
- * The actions of this phone, told from the journal alone, so that undo reaches across a reload. What came in by
- * import is not ours to undo. `database` is the six characters that this phone's facts are written under.
+ * This phone's actions, derived from the journal alone, so that undo survives a reload. Imports are not ours
+ * to undo. `database` is this phone's six characters.
  */
 export function actionsOf(day: Day, database: string): Actions {
   const known = tellings.get(day);
@@ -30,7 +30,7 @@ export function actionsOf(day: Day, database: string): Actions {
   return actions;
 }
 
-/** A day does not change: what it says of its actions is asked for by two buttons and by both commands. */
+/** Cached, since a day never changes: two buttons and both commands ask for this. */
 const tellings = new WeakMap<Day, { readonly database: string; readonly actions: Actions }>();
 
 function told(day: Day, database: string): Actions {
@@ -54,8 +54,8 @@ function told(day: Day, database: string): Actions {
 }
 
 /**
- * What a day began with: its head, and with it whatever came from the day before. It is no step that undo could take
- * back: an untitled day with nothing in it would be left. A log taken from a card is one.
+ * How the day began: its header and whatever was carried over. That is not undoable: it would leave an empty,
+ * untitled day. A log started from a card can be undone.
  */
 const isBeginning = ({ facts: [first] }: Day, { facts }: Action): boolean =>
   first?.kind === 'day-described' &&
@@ -65,7 +65,7 @@ const isBeginning = ({ facts: [first] }: Day, { facts }: Action): boolean =>
 function batchesOf(day: Day, database: string): Fact[][] {
   const batches = new Map<FactId, Fact[]>();
   for (const fact of day.facts) {
-    // What left the phone has left it: undo reaches past it, and its place in the list takes it back.
+    // A sent report cannot be unsent: undo skips it; the list of reports can retract it.
     if (databaseOf(fact.id) !== database || fact.kind === 'report-sent') continue;
     const batch = batches.get(batchOf(fact));
     if (batch) batch.push(fact);
@@ -75,8 +75,8 @@ function batchesOf(day: Day, database: string): Fact[][] {
 }
 
 /**
- * Takes back the last action of this phone. Fails with `undo-built-on` where it logged a take of which another phone has
- * said something since, unless it is wanted `evenIfBuiltOn`.
+ * Retracts this phone's last action. Fails with `undo-built-on` if it logged a take that another phone has
+ * added to since, unless `evenIfBuiltOn`.
  */
 export function undo(day: Day, database: string, { evenIfBuiltOn = false } = {}): CommandResult {
   const facts = actionsOf(day, database).done.at(-1)?.facts ?? [];
@@ -99,7 +99,7 @@ function retracting(ids: readonly FactId[], by: 'undo' | 'redo'): Draft[] {
   return drafts;
 }
 
-/** How often other phones spoke of a take, or placed something before it. */
+/** How many facts of other phones concern a take, or are placed before it. */
 const wordsOfOthers = (day: Day, database: string, { id, kind }: Fact): number =>
   kind !== 'take-logged'
     ? 0
@@ -110,7 +110,7 @@ const wordsOfOthers = (day: Day, database: string, { id, kind }: Fact): number =
           (fact.before === id || ('take' in fact && fact.take === id)),
       ).length;
 
-/** Brings back the action that undo took back last. */
+/** Restores the action that was undone last. */
 export function redo(day: Day, database: string): CommandResult {
   const undoneBy = actionsOf(day, database).undone.at(-1)?.undoneBy;
   if (!undoneBy) return fail({ code: 'nothing-to-redo' });

@@ -12,7 +12,7 @@ const MOST_AT_ONCE = 64;
 const isCount = (count: number): boolean => Number.isInteger(count) && count >= 1 && count <= MOST_AT_ONCE;
 const howMany = () => fail({ code: 'how-many', least: 1, most: MOST_AT_ONCE });
 
-/** Adds inputs of a kind. Each goes to the next iso track that nothing feeds; when none is left, to no track yet. */
+/** Adds inputs. Each goes to the next iso track without an input; if none is left, to no track yet. */
 export function addInputs(day: Day, kind: InputKind, count: number, newId: () => PartId): CommandResult {
   if (!isCount(count)) return howMany();
   const parts = numbered(day, freeNames(day, 'input', INPUTS[kind].called, count), newId, {
@@ -48,12 +48,12 @@ export function addSend(day: Day, name: string, use: ReservedUse | null, newId: 
 export interface OutputSpec {
   readonly name: string;
   readonly kind: OutputKind;
-  /** The channel that leaves by it; null for an output that carries no voice. */
+  /** The channel it carries; null for an output without a voice. */
   readonly channel: PartId | null;
   readonly reserved?: ReservedUse | null;
 }
 
-/** Adds one more output to a receiver: a second way out for a channel, or one that carries timecode or comms. */
+/** Adds an output to a receiver: a second way out for a channel, or one for timecode or comms. */
 export function addOutput(day: Day, receiver: PartId, spec: OutputSpec, id: PartId): CommandResult {
   if (day.rig.byId.get(receiver)?.type !== 'receiver') return missing('receiver', receiver);
   const channel = spec.channel === null ? null : day.rig.byId.get(spec.channel);

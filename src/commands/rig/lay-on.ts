@@ -9,8 +9,9 @@ import { pinsWithout } from './not-struck.ts';
 import { underNewIds } from './under-new-ids.ts';
 
 /**
- * Lays a rig on a day. Where one was struck before, the new one answers as on an empty day: its parts and leads have ids
- * that this day never had, and what the old rig left on the cast goes. A hardline that is on the cast is not respelled.
+ * Puts a rig on a day. If one was removed before, the new one starts fresh: its parts and leads get ids never
+ * used on this day, and traces of the old rig on the cast are cleared. A hardline already in the cast keeps
+ * its spelling.
  */
 export function layOn(day: Day, said: CommandResult): CommandResult {
   if (!said.ok) return said;
@@ -18,24 +19,24 @@ export function layOn(day: Day, said: CommandResult): CommandResult {
   return ok([...leftovers(day), ...underNewIds(day, drafts)]);
 }
 
-/** A voice that a rig brings along, where this day does not have it already; one struck off the cast is back. */
+/** A voice that comes with a rig, if this day does not have it; one removed from the cast returns. */
 function hardlineOn(day: Day, draft: Draft): Draft[] {
   const known = draft.kind === 'voice-described' ? day.voices.get(draft.voice) : undefined;
   if (draft.kind !== 'voice-described' || !known) return [draft];
   return known.struck ? [{ ...draft, fields: { ...draft.fields, struck: false } }] : [];
 }
 
-/** Ends what a rig that is gone has left where no id of a part keeps it apart: on voices, and on the whole day. */
+/** Clears what a removed rig left where no part's id separates it: on voices, and on the whole day. */
 function leftovers(day: Day): Draft[] {
   if (!isStruck(day)) return [];
   return [...pulledLeads(day), ...pinsWithout(day, () => true), ...plainCosts(day), ...goneRanges(day)];
 }
 
-/** Whether a rig was laid here and none of it stands: what was prepared before any rig is for the first one. */
+/** Whether there was a rig that was removed: what was prepared before any rig is for the first one. */
 const isStruck = ({ rig, facts, takenBack }: Day): boolean =>
   rig.byId.size === 0 && facts.some(({ id, kind }) => kind === 'rig-laid' && !takenBack.has(id));
 
-/** A hardline stays, so its lead is pulled; a fault marked on that lead is not one of the next. */
+/** Unplugs hardlines, which stay; a fault marked on the old lead does not apply to the next. */
 function pulledLeads(day: Day): Draft[] {
   const { links } = answersNow(day);
   const old = [...leadsOf(day.rig, links)].filter(
@@ -49,13 +50,13 @@ function pulledLeads(day: Day): Draft[] {
   ];
 }
 
-/** What moves cost was said of a rig. */
+/** Resets the cost of moves, which belonged to the old rig. */
 function plainCosts(day: Day): Draft[] {
   const said = weightsIn(answersNow(day).links)?.value ?? {};
   return Object.keys(said).length > 0 ? [{ kind: 'moves-weighed', weights: {} }] : [];
 }
 
-/** Where packs can be tuned is said of them by the letters before their number, which other packs may bear. */
+/** Tuning ranges apply to packs by the letters before their number, which new packs may share. */
 const goneRanges = ({ upkeep }: Day): Draft[] =>
   [...upkeep.bands]
     .filter(([, { use, struck }]) => use === 'tunable' && !struck)

@@ -13,14 +13,14 @@ export interface SaidPart {
   fields: PartFields;
 }
 
-/** The place after every part of the rig, so that what is added reads last. */
+/** The order after every part of the rig, so that additions come last. */
 export const nextOrder = (day: Day): number =>
   Math.min(90_000, [...day.rig.byId.values()].reduce((last, { order }) => Math.max(last, order), -1) + 1);
 
 export const laid = (parts: SaidPart[]): Draft => ({ kind: 'rig-laid', parts });
 
 /**
- * Lays a recorder: its inputs and tracks, and each input on a track of its own. Track 1 is the mix. Where there are
+ * Sets up a recorder: its inputs and tracks, each input on its own track. Track 1 is the mix. If there are
  * more inputs than iso tracks, the last inputs share the last track.
  */
 export function layRecorder(spec: RigSpec): CommandResult {
@@ -55,7 +55,7 @@ const MOST_CHANNELS = 64;
 export interface ReceiverSpec {
   readonly name: string;
   readonly place: Place;
-  /** Modules of so many channels each; every channel leaves by one output of this kind. */
+  /** Modules of so many channels each; every channel has one output of this kind. */
   readonly modules: readonly {
     readonly name: string;
     readonly channels: number;
@@ -63,7 +63,7 @@ export interface ReceiverSpec {
   }[];
 }
 
-/** Adds a receiver with its channels and outputs. `id` is new; parts of it are named after it. */
+/** Adds a receiver with its channels and outputs. `id` is new; the ids of its parts derive from it. */
 export function addReceiver(day: Day, spec: ReceiverSpec, id: PartId): CommandResult {
   const name = spec.name.trim();
   const count = spec.modules.reduce((sum, { channels }) => sum + channels, 0);
@@ -98,7 +98,7 @@ export function addReceiver(day: Day, spec: ReceiverSpec, id: PartId): CommandRe
   return ok([laid(parts)]);
 }
 
-/** Adds transmitters `prefix`1 to `prefix`n, counting on from those already there. */
+/** Adds transmitters `prefix`1 to `prefix`n, continuing the existing numbers. */
 export function addTransmitters(day: Day, prefix: string, count: number, newId: () => PartId): CommandResult {
   const letters = prefix.trim();
   if (letters === '') return fail({ code: 'name-empty' });
@@ -122,7 +122,7 @@ export function addTransmitters(day: Day, prefix: string, count: number, newId: 
   return ok([laid(parts)]);
 }
 
-/** Tunes channels to transmitters one to one, in order, as far as both go. */
+/** Tunes channels to transmitters one to one, in order, up to the shorter list. */
 export function tuneBlock(
   channels: readonly PartId[],
   transmitters: readonly PartId[],
@@ -151,8 +151,8 @@ export function plugBlock(
 }
 
 /**
- * Puts a bank of selectors before inputs, one each, with what their two positions are called. Selectors and banks are
- * numbered on from those already there.
+ * Puts a bank of selectors before inputs, one each, with the names of their two positions. Selectors and
+ * banks continue the existing numbers.
  */
 export function addSelectors(
   day: Day,

@@ -4,19 +4,19 @@ import { pinsOf } from '../../day/chain/links.ts';
 import type { Day, Lead, PartId, VoiceId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 
-// Links go on naming what was struck, so that it can come back as it was. Here is what of them stands.
+// Links keep naming removed parts, so that those can come back as they were. This filters them out.
 
 type End = PartId | VoiceId | null;
 
-/** The part, unless it was struck. */
+/** The part, unless it was removed. */
 export const ifInRig = ({ rig }: Day, id: End | undefined): PartId | null =>
   id && rig.byId.has(id) ? id : null;
 
-/** The part or voice, unless it was struck. */
+/** The part or voice, unless it was removed. */
 export const ifASource = (day: Day, id: End | undefined): End =>
   ifInRig(day, id) ?? (id && day.voices.get(id)?.struck === false ? id : null);
 
-/** The leads as they are plugged now between what stands; an end at anything else hangs free. */
+/** The current leads between what is still there; an end at anything else hangs free. */
 export const leadsInRig = (day: Day): (Lead & { readonly lead: string })[] =>
   [...leadsOf(day.rig, answersNow(day).links)]
     .map(({ id, link: { value } }) => ({
@@ -27,7 +27,7 @@ export const leadsInRig = (day: Day): (Lead & { readonly lead: string })[] =>
     }))
     .filter(({ from, to }) => from !== null || to !== null);
 
-/** Lets go the pins that name a part which is gone: no plan could ever keep them. Never to be ganged names none. */
+/** Removes pins to a part that is gone: no plan could honour them. "Never ganged" names no part. */
 export function pinsWithout(day: Day, isGone: (part: PartId) => boolean): Draft[] {
   const { links } = answersNow(day);
   return [...day.voices.keys()].flatMap((voice): Draft[] => {

@@ -3,11 +3,11 @@ import type { PartType } from '../../facts/kinds/part-described.ts';
 import type { Open } from '../../shared/open-word.ts';
 import { fail, type Problem, type Result } from '../../shared/result.ts';
 
-/** The most characters a name of a part may have; a track's name must be readable on the recorder's screen. */
+/** The longest name of a part; a track's name must be readable on the recorder's screen. */
 export const LONGEST_NAME = 60;
 const LONGEST_ID = 64;
 
-/** What is wrong with a name for a part of this type, or null: two of one type must not bear one name. */
+/** What is wrong with a name for a part of this type, or null. Two of one type may not share a name. */
 export function nameProblem(
   day: Day,
   type: Open<PartType>,
@@ -23,7 +23,7 @@ export function nameProblem(
   return taken ? fail({ code: 'name-taken', name }) : null;
 }
 
-/** The first `count` names `word 1`, `word 2` and so on that no part of this type bears. */
+/** The first `count` names `word 1`, `word 2` and so on that are free for this type. */
 export function freeNames(day: Day, type: PartType, word: string, count: number): string[] {
   const taken = new Set(
     [...day.rig.byId.values()].filter((part) => part.type === type).map(({ name }) => name),
@@ -36,6 +36,6 @@ export function freeNames(day: Day, type: PartType, word: string, count: number)
   return names;
 }
 
-/** An id that follows from another, as `lead-near-out3`; one that would grow too long stands for itself. */
+/** An id derived from another, such as `lead-near-out3`; one that would be too long is replaced. */
 export const idAfter = (prefix: string, id: string): string =>
   prefix.length + 1 + id.length > LONGEST_ID ? id : `${prefix}-${id}`;

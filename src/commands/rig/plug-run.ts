@@ -7,7 +7,7 @@ import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing, type Placing, placed } from '../command.ts';
 import { idAfter } from './part-names.ts';
 
-/** The lead that leaves an output or a hardline voice, if one does: rather one that is plugged than one that hangs. */
+/** The lead from an output or a hardline voice, if any, preferring a plugged one. */
 export function leadFrom(rig: Rig, links: Links, from: PartId | VoiceId): PluggedLead | undefined {
   return [...leadsOf(rig, links)]
     .filter(({ link }) => link.value.from === from)
@@ -15,14 +15,14 @@ export function leadFrom(rig: Rig, links: Links, from: PartId | VoiceId): Plugge
 }
 
 /**
- * The lead by which an output or a hardline voice is plugged: the one that leaves it there or, on an earlier place of
- * the line, the one that leaves it later, because an output has one lead all day.
+ * The lead of an output or a hardline voice: the one it has there or, earlier on the line, the one it
+ * gets later, since an output has one lead all day.
  */
 function leadFor({ rig, tail }: Day, links: Links, from: PartId | VoiceId): string {
   return (leadFrom(rig, links, from) ?? leadFrom(rig, tail, from))?.id ?? idAfter('lead', from);
 }
 
-/** Plugs outputs or hardline voices into inputs one to one, in order, as far as both go: a snake, a network route. */
+/** Plugs outputs or hardline voices into inputs one to one, in order: a snake, a network route. */
 export function plugRun(
   day: Day,
   from: readonly (PartId | VoiceId)[],
@@ -49,7 +49,7 @@ export function plugRun(
   return ok([placed({ kind: 'leads-plugged', leads: moves }, at)]);
 }
 
-/** Outputs of a receiver, or of one of its modules, that a voice may leave by, in reading order. */
+/** Outputs of a receiver, or of one of its modules, open to voices, in reading order. */
 export const outputsFor = (rig: Rig, receiver: PartId, module?: string): Part[] =>
   rig.outputs.filter(
     (output) =>
@@ -59,14 +59,14 @@ export const outputsFor = (rig: Rig, receiver: PartId, module?: string): Part[] 
       (module === undefined || output.module === module),
   );
 
-/** Inputs from this one on that are of its kind and not reserved, in reading order. */
+/** Inputs from this one on that share its kind and are not reserved, in reading order. */
 export function inputsFrom(rig: Rig, first: PartId): Part[] {
   const at = rig.inputs.findIndex(({ id }) => id === first);
   const kind = rig.inputs[at]?.inputKind;
   return at < 0 ? [] : rig.inputs.slice(at).filter((input) => input.inputKind === kind && !input.reserved);
 }
 
-/** The first free input that fits outputs of this kind; else the first free one, else the first. */
+/** The first free input that fits such outputs; else the first free one, else the first. */
 export function likelyInput(answers: Answers, kind: Open<OutputKind> | undefined): PartId | undefined {
   const free = answers.inputs.filter(({ state }) => state === 'free').map(({ input }) => input);
   const fitting = inputsFitting(kind).flatMap(
@@ -75,7 +75,7 @@ export function likelyInput(answers: Answers, kind: Open<OutputKind> | undefined
   return (fitting[0] ?? free[0] ?? answers.inputs[0]?.input)?.id;
 }
 
-/** Two runs side by side, one to one, and what of the first is left over. */
+/** Pairs two lists one to one, and returns what is left of the first. */
 export function pairUp<A, B>(
   first: readonly A[],
   second: readonly B[],

@@ -1,7 +1,7 @@
 import { INPUT_KINDS, INPUTS, type InputKind } from '../../facts/kinds/rig-kinds.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 
-/** A recorder in a breath: how many tracks (the first is the mix), and inputs by kind in reading order. */
+/** A recorder in short: how many tracks (the first is the mix), and inputs by kind in reading order. */
 export interface RigSpec {
   readonly tracks: number;
   readonly inputs: readonly { readonly kind: InputKind; readonly count: number }[];
@@ -9,18 +9,18 @@ export interface RigSpec {
 
 const TRACK = /^(tracks?|trk?s?)$/;
 
-/** What a word counts, as people call the kinds of inputs and tracks. */
+/** What a word counts, by common names of inputs and tracks. */
 const kindCalled = (word: string): InputKind | 'track' | undefined =>
   TRACK.test(word) ? 'track' : INPUT_KINDS.find((kind) => INPUTS[kind].typed.test(word));
 
 const MOST_TRACKS = 64;
 const MOST_INPUTS = 128;
 
-/** Pieces end at a comma, an `and`, or where the next count begins. */
+/** Pieces end at a comma, an `and`, or before the next count. */
 const BETWEEN = /,|\band\b| (?=\d+ ?(?:x )?[a-z])/;
 
 function piecesOf(typed: string): string[] {
-  // Spaces become single first: a search for a count after each of many spaces would take forever.
+  // Collapses spaces first: searching for a count after each of many spaces would take forever.
   const tidy = typed
     .toLowerCase()
     .replace(/[;\n+]/g, ',')
@@ -32,8 +32,9 @@ function piecesOf(typed: string): string[] {
 }
 
 /**
- * Reads a recorder as people say it: `'16 tracks, 4 mic/line, 4 AES3, 2 return, 8 slots'`. A kind said twice is added
- * up. Fails with what it could not read: `rig-unread`, `rig-too-many`, `rig-without-tracks`, `rig-without-inputs`.
+ * Parses a recorder as people describe it: `'16 tracks, 4 mic/line, 4 AES3, 2 return, 8 slots'`. Repeated
+ * kinds are added up. Fails on what it could not read: `rig-unread`, `rig-too-many`, `rig-without-tracks`,
+ * `rig-without-inputs`.
  */
 export function readRigSpec(typed: string): Result<RigSpec> {
   const counts = new Map<InputKind | 'track', number>();
@@ -58,7 +59,7 @@ export function readRigSpec(typed: string): Result<RigSpec> {
 const inputsIn = (counts: ReadonlyMap<InputKind | 'track', number>): number =>
   [...counts].reduce((sum, [kind, count]) => (kind === 'track' ? sum : sum + count), 0);
 
-/** How many inputs a recorder has, and how many of the last of them must share its last iso track. */
+/** How many inputs a recorder has, and how many of the last must share its last iso track. */
 export function shapeOf({ tracks, inputs }: RigSpec): {
   readonly inputs: number;
   readonly isos: number;

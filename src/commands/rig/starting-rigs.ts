@@ -23,11 +23,11 @@ export interface StartingRig {
   readonly id: string;
   readonly name: string;
   readonly about: string;
-  /** Lays it: the facts of one action. */
+  /** The facts that set it up, as one action. */
   readonly lay: () => CommandResult;
 }
 
-/** Says commands one after another on a day of their own, so that each sees what the one before laid. */
+/** Runs commands one after another on a scratch day, so that each sees the results of the one before. */
 class Laying {
   readonly drafts: Draft[] = [];
   readonly #ids = idSource('layinglayin');
@@ -47,7 +47,7 @@ class Laying {
     this.say(layRecorder(spec));
   }
 
-  /** A receiver with as many transmitters, each channel tuned to its own. */
+  /** A receiver with a transmitter for each channel, tuned to it. */
   radio(id: string, name: string, place: Place, modules: ReceiverSpec['modules'], prefix: string): void {
     this.say(addReceiver(this.day, { name, place, modules }, id));
     const count = modules.reduce((sum, { channels }) => sum + channels, 0);

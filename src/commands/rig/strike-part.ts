@@ -9,10 +9,10 @@ import { laid } from './lay-rig.ts';
 import { pinsWithout } from './not-struck.ts';
 import { nameProblem } from './part-names.ts';
 
-// A part holds for the whole day, so striking one out reaches back to every take. Whatever recorded a voice on a take
-// is therefore never struck or reserved: it is unplugged, retuned or thrown from here on instead.
+// A part holds for the whole day, so removing one reaches back to every take. A part that recorded a voice on
+// a take is therefore never removed or reserved: it is unplugged, retuned or switched from here on instead.
 
-/** The first take on which somebody was recorded by way of one of these parts. */
+/** The first take on which somebody was recorded through one of these parts. */
 function takeThrough(day: Day, parts: ReadonlySet<PartId>): Take | undefined {
   const has = (id: PartId | null): boolean => id !== null && parts.has(id);
   return takesInOrder(day).find((take) =>
@@ -36,7 +36,7 @@ function recordedProblem(day: Day, part: Part, parts: ReadonlySet<PartId>): Resu
   return take ? fail({ code: 'part-recorded', name: part.name, take: takeText(take) }) : null;
 }
 
-/** A part with those that go with it: a receiver's channels and outputs, an input's selector. */
+/** A part with its dependents: a receiver's channels and outputs, an input's selector. */
 function withDependents<P extends Part>(parts: Iterable<P>, { id }: Part): P[] {
   return [...parts].filter(
     (part) =>
@@ -52,7 +52,7 @@ const saidOf = (parts: readonly Part[], fields: PartFields): CommandResult =>
     ? ok([{ kind: 'part-described', part: parts[0]!.id, fields }])
     : ok([laid(parts.map(({ id }) => ({ part: id, fields })))]);
 
-/** Strikes a part out of the rig, with what goes with it. Fails with `part-recorded` where a take would lose a voice. */
+/** Removes a part with its dependents. Fails with `part-recorded` if a take would lose a voice. */
 export function strikePart(day: Day, id: PartId): CommandResult {
   const part = day.rig.byId.get(id);
   if (!part) return missing('part', id);
@@ -64,7 +64,7 @@ export function strikePart(day: Day, id: PartId): CommandResult {
   );
 }
 
-/** Strikes the whole rig, to lay another; fails once somebody was recorded with it. */
+/** Removes the whole rig, to set up another; fails once somebody was recorded with it. */
 export function strikeRig(day: Day): CommandResult {
   const parts = [...day.rig.byId.values()];
   if (parts.length === 0) return fail({ code: 'rig-empty' });
@@ -73,7 +73,7 @@ export function strikeRig(day: Day): CommandResult {
   return saidOf(parts, { struck: true });
 }
 
-/** A part that was struck out, as it was, and the fact that struck it. */
+/** A removed part, as it was, and the fact that removed it. */
 interface StruckPart extends Part {
   readonly by: FactId;
 }
@@ -92,11 +92,11 @@ function allStruck(day: Day): StruckPart[] {
   return [...parts.values()].filter(({ struck }) => struck);
 }
 
-/** A struck part with those that were struck along with it. */
+/** A removed part with those removed along with it. */
 const struckWith = (struck: readonly StruckPart[], part: StruckPart): StruckPart[] =>
   withDependents(struck, part).filter(({ by }) => by === part.by);
 
-/** Why parts cannot come back: another of the same name stands, or another selector before the same input. */
+/** Why parts cannot come back: another has the same name, or another selector is before the same input. */
 function returnProblem(day: Day, parts: readonly Part[]): Result<never, Problem> | null {
   for (const { type, name, input } of parts) {
     const wrong = nameProblem(day, type, name);
@@ -107,7 +107,7 @@ function returnProblem(day: Day, parts: readonly Part[]): Result<never, Problem>
   return null;
 }
 
-/** What was struck out and can be brought back, without what comes back with it, in reading order. */
+/** The removed parts that can come back, without their dependents, in reading order. */
 export function struckParts(day: Day): Part[] {
   const struck = allStruck(day);
   return struck
@@ -116,7 +116,7 @@ export function struckParts(day: Day): Part[] {
     .sort((a, b) => a.order - b.order);
 }
 
-/** Brings a struck part back, with what was struck with it; its leads and tunings are as they were. */
+/** Brings a removed part back with its dependents, leads and tunings as they were. */
 export function bringBackPart(day: Day, id: PartId): CommandResult {
   const struck = allStruck(day);
   const part = struck.find((one) => one.id === id);
@@ -125,7 +125,7 @@ export function bringBackPart(day: Day, id: PartId): CommandResult {
   return returnProblem(day, parts) ?? saidOf(parts, { struck: false });
 }
 
-/** Keeps an output, an input or a send for comms, playback or timecode: never offered to a voice. Null gives it back. */
+/** Reserves an output, an input or a send, so that no voice gets it. Null frees it. */
 export function reservePart(day: Day, id: PartId, use: ReservedUse | null): CommandResult {
   const part = day.rig.byId.get(id);
   if (!part || !['output', 'input', 'send'].includes(part.type)) return missing('output', id);

@@ -3,7 +3,7 @@ import { newIds } from '../../day/new-ids.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { PartFields } from '../../facts/kinds/part-described.ts';
 
-/** What something is called from now on. */
+/** Maps old ids to new ones. */
 type Rename = <Id extends string | null>(id: Id) => Id;
 
 const renaming =
@@ -12,8 +12,8 @@ const renaming =
     (names.get(id ?? '') ?? id) as typeof id;
 
 /**
- * A rig's drafts with its parts and leads under ids that this day never had, wherever they are named. Voices keep theirs:
- * a boom is the same boom on another rig.
+ * A rig's drafts with new ids, never used on this day, for its parts and leads. Voices keep theirs: a boom is
+ * the same boom on another rig.
  */
 export function underNewIds(day: Day, drafts: readonly Draft[]): Draft[] {
   const newId = newIds(day);
@@ -71,7 +71,7 @@ function renamed(draft: Draft, part: Rename, lead: Rename): Draft {
   }
 }
 
-/** The parts that a part names: its receiver, the channels that leave by it, the input it stands before. */
+/** Other parts that a part refers to: its receiver, the channels it carries, the input it is before. */
 const renamedIn = (fields: PartFields, part: Rename): PartFields => ({
   ...fields,
   ...(fields.receiver !== undefined && { receiver: part(fields.receiver) }),

@@ -1,16 +1,16 @@
 import { fail, type Result } from '../../shared/result.ts';
 
-/** A typed figure, what it is called, and the ends it must lie between. */
+/** A typed figure, its name, and its bounds. */
 export interface Bound {
   readonly field: string;
-  /** Not given, or taken back: nothing to check. */
+  /** Missing or cleared: nothing to check. */
   readonly value: number | null | undefined;
   readonly min: number;
   readonly max: number;
   readonly whole?: boolean;
 }
 
-/** The first figure that is no number, is out of bounds or should be whole, as a failure; undefined when all are fine. */
+/** The first figure that is no number, out of bounds or not whole; undefined if all are fine. */
 export function outOfBounds(bounds: readonly Bound[]): Result<never> | undefined {
   for (const { field, value, min, max, whole } of bounds) {
     if (value === null || value === undefined) continue;

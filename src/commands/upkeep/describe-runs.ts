@@ -25,7 +25,7 @@ export function describeRun(day: Day, run: string, fields: RunFields): CommandRe
   return wrong ?? ok([{ kind: 'run-described', run, fields }]);
 }
 
-/** Says how leads are made off. */
+/** Records how leads are wired. */
 export function describeLeads(leads: readonly string[], fields: LeadFields): CommandResult {
   if (leads.length === 0) return fail({ code: 'nothing-chosen' });
   return ok([{ kind: 'leads-described', leads: leads.map((lead) => ({ lead, fields })) }]);

@@ -40,7 +40,7 @@ export function freshCells(
   return at.ok ? ok([{ kind: 'cells-changed', devices: [...devices], ...at.value }]) : at;
 }
 
-/** These devices were set to the timecode of another: of the recorder, unless said. */
+/** These devices were jammed, by default from the recorder. */
 export function jamDevices(
   day: Day,
   devices: readonly DeviceId[],
@@ -61,7 +61,7 @@ const wrongDeviceFields = ({ runtimeHours, ppm }: DeviceFields): Result<never> |
     { field: 'ppm', value: ppm, min: 0, max: 10_000 },
   ]);
 
-/** Says fields of devices that are there: their runtime, the tolerance of their clocks. */
+/** Sets fields of existing devices: runtime, clock tolerance. */
 export function describeDevices(day: Day, devices: readonly DeviceId[], fields: DeviceFields): CommandResult {
   const wrong = wrongDevices(day, devices) ?? wrongDeviceFields(fields);
   if (wrong) return wrong;
@@ -69,7 +69,7 @@ export function describeDevices(day: Day, devices: readonly DeviceId[], fields: 
   return ok([{ kind: 'devices-described', devices: [...devices], fields }]);
 }
 
-/** Adds a device that is no transmitter of the rig: a slate, a timecode box, a camera, the comms base. */
+/** Adds a device that is not a transmitter of the rig: a slate, a timecode box, a camera, the comms base. */
 export function addDevice(id: DeviceId, fields: DeviceFields): CommandResult {
   const name = fields.name?.trim() ?? '';
   if (name === '') return fail({ code: 'name-empty' });

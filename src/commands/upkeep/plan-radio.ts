@@ -30,7 +30,7 @@ function wrongName(name: string | undefined): Result<never> | undefined {
   return name.length > LONGEST_NAME ? fail({ code: 'name-too-long', longest: LONGEST_NAME }) : undefined;
 }
 
-/** Sets distances to keep in whole kHz, 0 to 10 MHz; 0 switches a test off. */
+/** Sets distances to keep in whole kHz, 0 to 10 MHz; 0 disables a test. */
 export function setGuards(guards: GuardFields): CommandResult {
   for (const [guard, khz] of Object.entries(guards)) {
     const wrong = typeof khz === 'number' ? wrongDistance(guard, khz) : undefined;
@@ -39,7 +39,7 @@ export function setGuards(guards: GuardFields): CommandResult {
   return ok([{ kind: 'guards-set', guards }]);
 }
 
-/** Says frequencies of transmitters in kHz, or (null) that they have none: one pack, or a whole set in one action. */
+/** Sets frequencies of transmitters in kHz, or (null) none: one pack, or a whole set in one action. */
 export function setFrequencies(
   day: Day,
   tunings: readonly { readonly transmitter: PartId; readonly khz: number | null }[],
@@ -55,7 +55,7 @@ export function setFrequencies(
   );
 }
 
-/** Says that transmitters are on the air, or off. */
+/** Marks transmitters as on the air, or off. */
 export function switchTransmitters(day: Day, transmitters: readonly PartId[], on: boolean): CommandResult {
   const unknown = transmitters.find((id) => day.rig.byId.get(id)?.type !== 'transmitter');
   if (unknown !== undefined) return missing('transmitter', unknown);
@@ -73,7 +73,7 @@ export function describeCarrier(day: Day, carrier: string, fields: CarrierFields
   return wrong ?? ok([{ kind: 'carrier-described', carrier, fields }]);
 }
 
-/** Describes a stretch of spectrum, in use by others or where packs tune. A new one needs its use and both ends. */
+/** Describes a range of spectrum. A new one needs its use (by others, or for tuning) and both ends. */
 export function describeBand(day: Day, band: string, fields: BandFields): CommandResult {
   const { use, fromKhz, toKhz, rasterKhz } = { ...day.upkeep.bands.get(band), ...fields };
   if (!use || !fromKhz || !toKhz) return fail({ code: 'band-without-ends' });
@@ -91,7 +91,7 @@ export function describeBand(day: Day, band: string, fields: BandFields): Comman
   return ok([{ kind: 'band-described', band, fields }]);
 }
 
-/** Marks a known stretch, such as a TV channel, as in use here, or as free again. */
+/** Marks a known range, such as a TV channel, as in use here, or as free again. */
 export function markOccupied(
   day: Day,
   band: string,

@@ -5,7 +5,7 @@ import { ok } from '../../shared/result.ts';
 import type { CommandResult, Moment } from '../command.ts';
 import { lastMs, nearestMs, nextMs, readClockTime, showsAt } from './shift-times.ts';
 
-/** The hours of the day as typed, by the clock; an empty one is not known. */
+/** The hours of the day as typed clock times; empty if unknown. */
 export interface TypedShift {
   readonly call: string;
   readonly meal: string;
@@ -13,8 +13,8 @@ export interface TypedShift {
 }
 
 /**
- * Plans the shift. Which date a clock time belongs to follows from the day: from what was planned before and from its first
- * take, and only where there is neither from when it is said. So saving it again late in the day moves nothing to tomorrow.
+ * Plans the shift. The date of a clock time follows from earlier plans and the first take, and only without
+ * those from the current time, so saving again late in the day moves nothing to tomorrow.
  */
 export function planShift(day: Day, typed: TypedShift, now: Moment): CommandResult {
   const call = readClockTime(typed.call);
@@ -33,13 +33,13 @@ export function planShift(day: Day, typed: TypedShift, now: Moment): CommandResu
 
 const HOUR_MS = 3_600_000;
 
-/** A call may be put later than the first take, which was then rolled before it, by at most so long. */
+/** How long before a call moved later the first take may have rolled. */
 const BEFORE_CALL_MS = 6 * HOUR_MS;
 
-/** A call that is put off goes further than one that is put forward: 06:00 becomes 19:00 of the same day. */
+/** A postponed call moves further than an advanced one: 06:00 may become 19:00 of the same day. */
 const PUT_OFF_MS = 14 * HOUR_MS;
 
-/** A wrap is asked for hours ahead, and seldom long after it. */
+/** Wrap is entered hours ahead, and rarely long after it. */
 const AHEAD_OF_WRAP_MS = 20 * HOUR_MS;
 
 function callMs(day: Day, minutes: number, now: Moment): number {
@@ -54,7 +54,7 @@ function callMs(day: Day, minutes: number, now: Moment): number {
 const after = (callAtMs: number, minutes: number | null, { zone }: Moment): number | null =>
   minutes === null ? null : nextMs(minutes, callAtMs, zone);
 
-/** A meal break is before wrap. */
+/** The meal break comes before wrap. */
 function withoutCall(day: Day, meal: number | null, wrap: number | null, now: Moment): ShiftFields {
   const { mealAtMs, wrapAtMs } = day.upkeep.shift;
   const atMs = firstTakeMs(day) ?? now.atMs;

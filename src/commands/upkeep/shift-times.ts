@@ -5,8 +5,8 @@ const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
 
 /**
- * A clock time as typed, in minutes after midnight: `'13:30'`, `'13.30'`, `'1330'` and `'7'` are read. Nothing typed is
- * null. Fails with `clock-time-unread`.
+ * A typed clock time, in minutes after midnight: `'13:30'`, `'13.30'`, `'1330'` and `'7'` are accepted. An
+ * empty field is null. Fails with `clock-time-unread`.
  */
 export function readClockTime(typed: string): Result<number | null> {
   const text = typed.trim();
@@ -18,26 +18,25 @@ export function readClockTime(typed: string): Result<number | null> {
   return ok(Number(hours) * 60 + Number(minutes));
 }
 
-/** Midnight of the day it is at `atMs` in that zone, as UTC ms. */
+/** Midnight of the day at `atMs` in that zone, as UTC ms. */
 const midnight = ({ atMs, zone }: Moment): number => {
   const there = atMs + zone * MINUTE_MS;
   return there - (((there % DAY_MS) + DAY_MS) % DAY_MS) - zone * MINUTE_MS;
 };
 
-/** The first moment at or after `fromMs` at which the clock shows these minutes. */
+/** The first moment from `fromMs` on when the clock shows these minutes. */
 export function nextMs(minutes: number, fromMs: number, zone: number): number {
   const sameDay = midnight({ atMs: fromMs, zone }) + minutes * MINUTE_MS;
   return sameDay < fromMs ? sameDay + DAY_MS : sameDay;
 }
 
-/** The last moment at or before `byMs` at which the clock shows these minutes. */
+/** The last moment up to `byMs` when the clock shows these minutes. */
 export const lastMs = (minutes: number, byMs: number, zone: number): number =>
   nextMs(minutes, byMs - DAY_MS + 1, zone);
 
-/** The moment nearest to now at which the clock shows these minutes. At 20:00, 07:00 is tomorrow's. */
+/** The moment nearest to now when the clock shows these minutes. At 20:00, 07:00 is tomorrow's. */
 export const nearestMs = (minutes: number, { atMs, zone }: Moment): number =>
   lastMs(minutes, atMs + DAY_MS / 2, zone);
 
-/** Whether the clock shows these minutes at `atMs`. */
 export const showsAt = (minutes: number, atMs: number, zone: number): boolean =>
   lastMs(minutes, atMs, zone) > atMs - MINUTE_MS;

@@ -13,11 +13,11 @@ export interface ChainAnswers {
   readonly tracks: readonly TrackAnswer[];
   readonly voices: readonly VoiceAnswer[];
   readonly summary: Summary;
-  /** The sound roll in the recorder; empty where nobody said. */
+  /** The sound roll in the recorder; empty if not entered. */
   readonly roll: string;
 }
 
-/** Works the chain out from its links: what reaches each input, then what each track records, then who is on which. */
+/** Computes from the links what reaches each input, what each track records, and who is on which. */
 export function chainAnswers(ends: ChainEnds, links: Links): ChainAnswers {
   const { rig } = ends;
   const chain = new Chain(rig, links);

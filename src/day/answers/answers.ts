@@ -5,22 +5,22 @@ import type { Day, Links, TakeId } from '../model.ts';
 import { placeOfTake } from '../takes.ts';
 import { type ChainAnswers, chainAnswers } from './answering.ts';
 
-/** What the day says at one place on the line: for every voice, input and track, each with its because. */
+/** The answers at one place on the line: for every voice, input and track, each with its reasons. */
 export interface Answers extends ChainAnswers {
-  /** Read from the line whenever it is asked for: kept for every take, the links would be most of what a day holds. */
+  /** Computed on demand: storing the links for every take would take up most of a day's memory. */
   readonly links: Links;
 }
 
 interface Known {
   readonly answers: Answers;
-  /** Where they were asked for last: a chain may stand no more where it stood once, when something was taken back. */
+  /** Where they were last asked for: after a retraction the chain may no longer stand where it did. */
   at: { readonly day: Day; readonly place: number };
 }
 
-/** The answers computed for a line, by the number of the chain. */
+/** Computed answers of a line, by chain number. */
 const remembered = new WeakMap<object, Map<number, Known>>();
 
-/** What holds just before the item at `index` of the line, computed once for every chain. */
+/** The answers just before the item at `index`, computed once per chain. */
 export function answersAt(day: Day, index: number): Answers {
   const place = Math.min(index, day.line.length);
   const { answersOf } = day.memory;
@@ -45,17 +45,15 @@ export function answersAt(day: Day, index: number): Answers {
   return made.answers;
 }
 
-/** What holds for a take. */
 export const answersAtTake = (day: Day, take: TakeId): Answers => answersAt(day, placeOfTake(day, take));
 
-/** What holds just before a take, or now where none is named: where a change that is about to be said will stand. */
+/** The answers just before a take, or now if none is given: where a new change will go. */
 export const answersBefore = (day: Day, take: TakeId | undefined): Answers =>
   take === undefined ? answersNow(day) : answersAtTake(day, take);
 
-/** What holds now. */
 export const answersNow = (day: Day): Answers => answersAt(day, day.line.length);
 
-/** The answers for any set of links: also those of a plan that nobody has accepted yet. */
+/** The answers for any set of links, such as those of a plan not accepted yet. */
 export const answersFrom = (ends: ChainEnds, links: Links): Answers => ({
   ...chainAnswers(ends, links),
   links,

@@ -5,13 +5,13 @@ import { slateText, takeText } from '../slate.ts';
 import { isSlated, takesInOrder } from '../takes.ts';
 import { answersAtTake } from './answers.ts';
 
-/** Whether what was typed is in one of the words, whatever the case and the accents. Nothing typed finds everything. */
+/** Whether the search text is in a word, ignoring case and accents. An empty search matches all. */
 export function isInWords(words: readonly string[], typed: string): boolean {
   const wanted = plain(typed.trim());
   return words.some((word) => plain(word).includes(wanted));
 }
 
-/** What a take can be found by: its slate and number, its notes, and the names on its tracks. */
+/** The searchable text of a take: its slate and number, its notes, and the names on its tracks. */
 export const wordsOfTake = (day: Day, take: Take): string[] => [
   takeText(take),
   slateText(take.slate),
@@ -19,7 +19,7 @@ export const wordsOfTake = (day: Day, take: Take): string[] => [
   ...answersAtTake(day, take.id).tracks.flatMap(({ track, name }) => (track.mix ? [] : name)),
 ];
 
-/** Every slate that has a take, the last one first, with the last take of it on the line. */
+/** Every slate with a take, latest first, each with its last take on the line. */
 export function slatesOnLine(day: Day): { readonly slate: TakeSlate; readonly take: TakeId }[] {
   const found = new Map<string, { slate: TakeSlate; take: TakeId }>();
   for (const { kind, slate, id } of takesInOrder(day).toReversed()) {

@@ -4,20 +4,20 @@ import { itemOnLine, placeOfTake, takesInOrder } from '../takes.ts';
 import { answersAtTake, answersNow } from './answers.ts';
 import { audibleOn, type TrackAnswer } from './track-answers.ts';
 
-// What declaring a gang before a take of the past, or ending one there, does to that take and those after it: worked out
-// before it is said.
+// What declaring or ending a gang before a past take does to that take and those after it: computed before
+// anything is recorded.
 
-/** How far a track stays as it is before a take. */
+/** How long a track stays as it is before a take. */
 export interface Stretch {
-  /** The takes on which it does, one after another. */
+  /** The takes it lasts for, in a row. */
   readonly takes: readonly Take[];
-  /** The take before which it changes; `end` where it does so after the last take, null where it is so still. */
+  /** The take before which it changes; `end` if it changes after the last take, null if it still lasts. */
   readonly until: TakeId | 'end' | null;
-  /** Takes after those with a clash that a gang of the same sources would end too, if it held on. */
+  /** Later takes with a clash that a continuing gang of the same sources would also end. */
   readonly alike: readonly Take[];
 }
 
-/** The takes from one on, on which a track is used just as before that one. */
+/** The takes from here on during which a track is used just as it is now. */
 export function stretchOf(day: Day, track: PartId, before: TakeId): Stretch {
   const later = takesFrom(day, before);
   const answers = later.map(({ id }) => onTrack(answersAtTake(day, id).tracks, track));
@@ -38,13 +38,13 @@ export function stretchOf(day: Day, track: PartId, before: TakeId): Stretch {
   };
 }
 
-/** Whether a gang of these very sources holds just before a take, or at the end of the line. */
+/** Whether a gang of exactly these sources holds just before a take, or at the end of the line. */
 export function isGangAt(day: Day, at: TakeId | 'end', track: PartId, sources: readonly string[]): boolean {
   const { links } = at === 'end' ? answersNow(day) : answersAtTake(day, at);
   return links.get(gangName(track, sources))?.value === true;
 }
 
-/** The takes that would clash if every gang of a track ended before one; a gang declared later holds. */
+/** The takes that would clash if every gang of a track ended here; gangs declared later still hold. */
 export function clashesWithoutGang(day: Day, track: PartId, before: TakeId): Take[] {
   const from = placeOfTake(day, before);
   const known = new Map<TrackAnswer, boolean>();
@@ -70,7 +70,7 @@ const onTrack = (tracks: readonly TrackAnswer[], id: PartId): TrackAnswer | unde
 
 const soundsOf = (answer: TrackAnswer): string[] => audibleOn(answer).map(({ source }) => source.id);
 
-/** A track is used the same way where the same voices come by the same sources, on purpose or not. */
+/** A track's use is unchanged while the same voices come in by the same sources, ganged or not. */
 const use = (answer: TrackAnswer | undefined): string =>
   JSON.stringify([
     answer?.state,
@@ -80,7 +80,7 @@ const use = (answer: TrackAnswer | undefined): string =>
 const takesFrom = (day: Day, before: TakeId): Take[] =>
   takesInOrder(day).filter(({ id }) => placeOfTake(day, id) >= placeOfTake(day, before));
 
-/** Where on the line a gang that is declared at a place is ended by what was said already; its end where it is not. */
+/** Where existing facts end a gang declared here; the end of the line if nothing does. */
 function endOfGang(day: Day, track: PartId, sources: readonly string[], from: number): number {
   const name = gangName(track, sources);
   const ends = (fact: Fact): boolean =>

@@ -11,7 +11,7 @@ export interface InputAnswer {
   readonly because: readonly FactId[];
 }
 
-/** How an input is used; one that shares a track is ganged or clashes as that track does. */
+/** How an input is used; one that shares a track is a gang or a clash as that track is. */
 export function inputAnswer(reach: Reach, stateOf: (track: PartId) => TrackState | undefined): InputAnswer {
   return { input: reach.input, state: inputState(reach, stateOf), reach, because: reach.because };
 }
@@ -26,6 +26,6 @@ function inputState(reach: Reach, stateOf: (track: PartId) => TrackState | undef
   const states = reach.tracks.map(stateOf);
   if (states.includes('clash')) return 'clash';
   if (states.includes('gang')) return 'gang';
-  // Two voices on one input that feeds no iso track: nobody said that this was meant.
+  // Two voices on one input that feeds no iso track: nobody declared that this was meant.
   return audible.length > 1 ? 'clash' : 'single';
 }

@@ -3,12 +3,12 @@ import type { Open } from '../../shared/open-word.ts';
 import type { Answers } from './answers.ts';
 import type { InputAnswer } from './input-answers.ts';
 
-/** A hardline can go into these, likeliest first. */
+/** Inputs a hardline can go into, likeliest first. */
 const SOCKETS: readonly Open<InputKind>[] = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline !== 'never');
 
 const socketOrder = ({ input }: InputAnswer): number => SOCKETS.indexOf(input.inputKind ?? 'mic');
 
-/** The inputs a hardline may be plugged into: those nothing reaches first, then those nobody is on. */
+/** The inputs a hardline may be plugged into: unconnected ones first, then those with nobody on them. */
 export const inputsToOffer = ({ inputs }: Answers): InputAnswer[] =>
   inputs
     .filter((answer) => (answer.state === 'free' || answer.state === 'idle') && socketOrder(answer) >= 0)

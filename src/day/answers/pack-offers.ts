@@ -3,7 +3,7 @@ import type { Need, Open, Part, PartId, Rig, VoiceId } from '../model.ts';
 import type { Answers } from './answers.ts';
 import type { VoiceAnswer, VoiceState } from './voice-answers.ts';
 
-/** Why somebody may get a pack, most pressing first. */
+/** Why somebody may need a pack, most urgent first. */
 export type Reason =
   | 'needed-unrecorded'
   | 'needed-muted'
@@ -46,7 +46,7 @@ function reasonFor({ state, need, paths }: VoiceAnswer): Reason {
   return paths.some(({ transmitter }) => transmitter !== null) ? 'recorded' : 'wears-nothing';
 }
 
-/** Who may get this pack, with the reason beside the name, best first. Whoever wears it is left out. */
+/** Who could get this pack, with the reason, best first. Its wearer is left out. */
 export function voicesToOffer(answers: Answers, transmitter: PartId): VoiceOffer[] {
   const wearer = wornBy(answers.links, transmitter)?.value;
   return answers.voices
@@ -65,10 +65,10 @@ export interface PackOffer {
   readonly wearerNeed: Open<Need> | null;
 }
 
-/** Whoever has a need that only a newer version knows may be needed. */
+/** A need that only a newer version knows may be urgent. */
 const NEED_ORDER: Readonly<Record<string, number>> = { done: 1, resting: 2, null: 3 };
 
-/** Packs that could go on somebody: those on nobody first, then from whoever can best spare one. */
+/** Packs that could go on somebody: free ones first, then from whoever can best spare one. */
 export function packsToOffer(rig: Rig, answers: Answers, voice: VoiceId): PackOffer[] {
   const needOf = new Map(answers.voices.map((answer) => [answer.voice.id, answer.need]));
   const rank = ({ wearer, wearerNeed }: PackOffer): number =>

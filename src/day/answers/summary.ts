@@ -5,7 +5,7 @@ import { isHeard, isMissed, type VoiceAnswer } from './voice-answers.ts';
 
 /** The answers of one place, counted. */
 export interface Summary {
-  /** Sources somebody is on. */
+  /** Sources with somebody on them. */
   readonly sources: number;
   readonly tracksUsed: number;
   readonly tracks: number;
@@ -13,7 +13,7 @@ export interface Summary {
   readonly gangs: number;
   readonly clashes: number;
   readonly muted: number;
-  /** Whoever is waited for and heard on no track. */
+  /** Those who are needed but heard on no track. */
   readonly unrecorded: readonly VoiceId[];
 }
 
@@ -36,17 +36,17 @@ export function summaryOf(
   };
 }
 
-/** Whether everybody who is wired is heard on a track, but for those who rest or are done: only then may it be said. */
+/** Whether everybody wired is heard on a track, but for those resting or done: then it may be claimed. */
 export const allRecorded = (voices: readonly VoiceAnswer[]): boolean =>
   voices.every(
     (voice) => isHeard(voice) || voice.state === 'off' || voice.need === 'resting' || voice.need === 'done',
   );
 
-/** Two voices on an input that feeds no iso track: no track can tell. */
+/** Two voices on an input that feeds no iso track, so no track can show it. */
 const isTracklessClash = ({ state, reach }: InputAnswer): boolean =>
   state === 'clash' && reach.tracks.length === 0;
 
-/** A source is live from where a body or a hardline becomes one, wherever its chain may break after that. */
+/** A source is live from its pack or hardline on, even if its chain breaks later. */
 function liveSources(voices: readonly VoiceAnswer[]): number {
   const live = new Set<string>();
   for (const { paths } of voices) for (const { source } of paths) if (source) live.add(source);

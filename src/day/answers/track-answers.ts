@@ -7,7 +7,7 @@ import type { Part, PartId, VoiceId } from '../model.ts';
 
 export type TrackState = 'mix' | 'empty' | 'single' | 'gang' | 'clash' | 'muted';
 
-/** A source that somebody is on, as it arrives at a track. */
+/** A source with somebody on it, as it arrives at a track. */
 export interface Heard {
   readonly source: Source;
   readonly voice: VoiceId;
@@ -18,18 +18,18 @@ export interface Heard {
 export interface TrackAnswer {
   readonly track: Part;
   readonly state: TrackState;
-  /** What editors read: the parts heard on it, or the name typed by hand. Empty where nobody is. */
+  /** What editors read: the parts heard on it, or the name typed by hand. Empty if there is nobody. */
   readonly name: string;
   readonly typed: boolean;
   readonly heard: readonly Heard[];
   readonly because: readonly FactId[];
 }
 
-/** Whoever is heard on a track: those muted arrive there, and are not. */
+/** Those heard on a track: muted ones arrive there but are not heard. */
 export const audibleOn = ({ heard }: Pick<TrackAnswer, 'heard'>): Heard[] =>
   heard.filter(({ muted }) => !muted);
 
-/** What a track records, from what reaches the inputs that feed it; a mix is fed by none. */
+/** What a track records, from what reaches its inputs; a mix has no inputs of its own. */
 export function trackAnswer(
   ends: ChainEnds,
   chain: Chain,
@@ -47,7 +47,7 @@ export function trackAnswer(
   );
   const audible = audibleOn({ heard }).map(({ source }) => source.id);
   const gang = audible.length > 1 ? gangOf(chain.gangsOn(track.id), audible) : undefined;
-  // A voice that comes by two ways is one; two voices of one name are two.
+  // A voice that arrives twice counts once; two voices with one name are two.
   const named = [...new Set(heard.map(({ voice }) => voice))].map((voice) => voiceName(ends, voice));
   return {
     track,
@@ -70,7 +70,7 @@ function trackState(live: number, audible: number, onPurpose: boolean): TrackSta
   return onPurpose ? 'gang' : 'clash';
 }
 
-/** How a voice is called on tracks: its part, or the person where no part was given. */
+/** A voice's name on tracks: its part, or the performer if there is no part. */
 export function voiceName({ voices }: Pick<ChainEnds, 'voices'>, id: VoiceId): string {
   const voice = voices.get(id);
   return voice?.part || voice?.person || '(no name)';

@@ -5,8 +5,8 @@ import type { Heard } from './track-answers.ts';
 import type { Path } from './voice-answers.ts';
 
 /**
- * Whose way to a track is looked at, by what stays the same at every place on the line: a pack, whoever wears it there,
- * or a hardline voice.
+ * Whose route to a track is shown, identified by what stays the same along the line: a pack, whoever
+ * wears it, or a hardline voice.
  */
 export type Subject = { readonly pack: PartId } | { readonly hardline: VoiceId };
 
@@ -16,15 +16,15 @@ export const subjectOf = ({ source, voice }: Heard): Subject =>
 export const isSubject = (subject: Subject | null, heard: Heard): boolean =>
   subject !== null && JSON.stringify(subject) === JSON.stringify(subjectOf(heard));
 
-/** How a subject stands at one place on the line. */
+/** The subject at one place on the line. */
 export interface SubjectAnswer {
   /** Who wears the pack there, or the hardline voice itself. */
   readonly voice: VoiceId | null;
-  /** As it arrives at the track; nothing where it does not. */
+  /** As it arrives at the track; undefined if it does not. */
   readonly heard: Heard | undefined;
-  /** Its way to the track, or else to another or as far as it goes. */
+  /** Its path to the track, or else to another, or as far as it goes. */
   readonly path: Path | undefined;
-  /** The input that is its own there, wherever that leads. */
+  /** The input it occupies there, wherever that leads. */
   readonly input: PartId | null;
 }
 
@@ -41,7 +41,7 @@ export function subjectAt(answers: Answers, track: PartId, subject: Subject): Su
     paths.find(({ tracks }) => tracks.includes(track)) ??
     paths.find(({ broken }) => broken === null) ??
     paths[0];
-  // Where a way is pushed out or switched away, the input is somebody else's.
+  // If its lead was pushed out or switched away, the input belongs to another.
   const isItsOwn = path?.broken === null || path?.broken === 'no-track';
   return { voice, heard, path, input: heard?.input ?? (isItsOwn ? path.input : null) };
 }

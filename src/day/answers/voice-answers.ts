@@ -7,12 +7,12 @@ import type { Link, Need, Open, PartId, Voice } from '../model.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
 
 /**
- * How a voice is recorded. Somebody who wore a pack today and has none now is `unrecorded` until they are said to rest
- * or to be done; `off` is whoever nobody waits for: those who rest, and those who have not been wired yet.
+ * How a voice is recorded. Somebody who wore a pack today and has none now is `unrecorded` until marked as
+ * resting or done; `off` means nobody is waiting for them: they rest, or have not been wired yet.
  */
 export type VoiceState = 'alone' | 'gang' | 'clash' | 'muted' | 'unrecorded' | 'off';
 
-/** Where a chain breaks, named link by link from the body. */
+/** Where a chain breaks, link by link from the body. */
 export type Break =
   | 'no-transmitter'
   | 'pack-gone'
@@ -24,7 +24,7 @@ export type Break =
   | 'switched-away'
   | 'no-track';
 
-/** One way from a body to the tracks, as far as it goes. */
+/** One path from a body to the tracks, as far as it goes. */
 export interface Path {
   readonly transmitter: PartId | null;
   readonly channel: PartId | null;
@@ -33,7 +33,7 @@ export interface Path {
   readonly input: PartId | null;
   readonly selector: PartId | null;
   readonly tracks: readonly PartId[];
-  /** The receiver channel or hardline voice it is heard as, once there is one. */
+  /** The receiver channel or hardline voice it is heard as, if it gets that far. */
   readonly source: string | null;
   readonly broken: Break | null;
   readonly because: readonly FactId[];
@@ -60,7 +60,7 @@ const START: Path = {
   because: [],
 };
 
-/** What a voice's ways are looked up in. */
+/** What a voice's paths are looked up in. */
 export interface Wiring {
   readonly ends: ChainEnds;
   readonly chain: Chain;
@@ -72,20 +72,20 @@ export interface Wiring {
 export const isHeard = ({ state }: Pick<VoiceAnswer, 'state'>): boolean =>
   state === 'alone' || state === 'gang' || state === 'clash';
 
-/** Whether a voice is waited for and not heard: also somebody who is needed and muted. */
+/** Whether a voice is needed but not heard, which includes one that is muted. */
 export const isMissed = ({ state, need }: Pick<VoiceAnswer, 'state' | 'need'>): boolean =>
   state === 'unrecorded' || (state === 'muted' && isWaitedFor(need));
 
-/** A need that only a newer version knows may be a need: whoever has it is not taken for resting or done. */
+/** A need that only a newer version knows does not count as resting or done. */
 export const isWaitedFor = (need: Open<Need> | null): boolean =>
   need !== null && need !== 'resting' && need !== 'done';
 
-/** A voice's ways to the tracks, and how it is recorded. */
+/** A voice's paths to the tracks, and how it is recorded. */
 export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
   const { chain, ends } = wiring;
   const need = needOf(chain, voice.id)?.value ?? null;
   const radio = chain.packsOn(voice.id).flatMap((pack) => radioPaths(wiring, pack));
-  // A hardline that is unplugged is no source; it waits like a pack that is on nobody. One whose socket was taken does not.
+  // An unplugged hardline is no source, like a pack that nobody wears. One whose socket was taken does count.
   const plugged = chain
     .leadsFrom(voice.id)
     .some(({ link, pushedOutOf }) => link.value.to !== null || pushedOutOf !== null);
@@ -101,7 +101,7 @@ export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
   return { voice, state: stateOn(wiring, voice, tracks, need), need, tracks, paths };
 }
 
-/** The way of somebody who wears nothing and is plugged into nothing. */
+/** The path of somebody who wears nothing and is plugged into nothing. */
 function withNothing(voice: Voice, lost: Link<PartId> | undefined): Path {
   if (lost) return { ...START, broken: 'pack-gone', because: [lost.by] };
   return { ...START, broken: voice.kind === 'performer' ? 'no-transmitter' : 'no-lead' };
@@ -141,7 +141,7 @@ function inputPath(wiring: Wiring, lead: PluggedLead, path: Path): Path {
   return reach.tracks.length === 0 ? { ...at, broken: 'no-track' } : { ...at, tracks: reach.tracks };
 }
 
-/** A lead that goes nowhere; or, as long as another sits where it was, one that was pushed out. */
+/** A lead that goes nowhere; or one that was pushed out, while another is still in its socket. */
 function hangingPath({ reachOf }: Wiring, { pushedOutOf }: PluggedLead, led: Path): Path {
   const reach = pushedOutOf ? reachOf(pushedOutOf.input) : undefined;
   const isThrown = !reach?.selector || reach.selector.position === pushedOutOf?.position;

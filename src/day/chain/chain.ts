@@ -11,13 +11,13 @@ import {
 } from './leads.ts';
 import { LEAD, tunedTo, wornBy } from './links.ts';
 
-/** A part of the rig, and the fact that says what it is linked to. */
+/** A part of the rig, and the fact that links it. */
 export interface SaidOf {
   readonly part: PartId;
   readonly by: FactId;
 }
 
-/** The chain at one place on the line, read from the body and from the recorder. */
+/** The chain at one place on the line, searchable from the body and from the recorder. */
 export class Chain {
   readonly #links: Links;
   readonly #switched: SwitchedInputs;
@@ -34,22 +34,21 @@ export class Chain {
     this.#channels = byEnd(rig.channels, (id) => tunedTo(links, id));
   }
 
-  /** The link by this name, as `Links` gives it. */
   get(name: string): Link | undefined {
     return this.#links.get(name);
   }
 
-  /** The lead that sits in a socket, if one does. */
+  /** The lead in a socket, if there is one. */
   leadIn(socket: Socket): PluggedLead | undefined {
     const id = this.#links.get(socketKey(this.#switched, socket))?.value as string | undefined;
     const link = id === undefined ? undefined : this.#leads.get(id);
-    // The lead plugged there last may have gone elsewhere since: then nothing sits there.
+    // The lead last plugged there may have moved since, leaving the socket empty.
     if (id === undefined || link?.value.to !== socket.input) return undefined;
     if (this.#switched.has(socket.input) && link.value.position !== socket.position) return undefined;
     return { id, link, pushedOutOf: null };
   }
 
-  /** The leads that begin at an output or a hardline voice, and where they are. */
+  /** The leads from an output or a hardline voice, and where they go. */
   leadsFrom(end: PartId | VoiceId): PluggedLead[] {
     const found: PluggedLead[] = [];
     for (const [id, link] of this.#leads) {
@@ -58,17 +57,17 @@ export class Chain {
     return found;
   }
 
-  /** The transmitters a voice wears, in the order of the rig. */
+  /** The transmitters a voice wears, in rig order. */
   packsOn(voice: VoiceId): readonly SaidOf[] {
     return this.#packs.get(voice) ?? [];
   }
 
-  /** The receiver channels tuned to a transmitter, in the order of the rig. */
+  /** The receiver channels tuned to a transmitter, in rig order. */
   channelsOf(transmitter: PartId): readonly SaidOf[] {
     return this.#channels.get(transmitter) ?? [];
   }
 
-  /** The gangs that hold on a track. */
+  /** The gangs in force on a track. */
   gangsOn(track: PartId): Gang[] {
     return gangsOn(this.#links, track);
   }

@@ -1,14 +1,14 @@
 import type { Lead, Link, Links, Open, PartId, Rig, SelectorPosition } from '../model.ts';
 import { key, LEAD, type LinkReader, SOCKET } from './links.ts';
 
-// A lead says where it was plugged; a socket says what was plugged into it last. A lead whose socket has been taken by
-// another hangs free, and goes on hanging when that one leaves.
+// A lead records where it was plugged; a socket records what was last plugged into it. A lead whose socket
+// was taken by another hangs free, and stays so when that one leaves.
 
 /** A lead and where it is plugged at one place on the line. */
 export interface PluggedLead {
   readonly id: string;
   readonly link: Link<Lead>;
-  /** The socket that another lead has pushed it out of. */
+  /** The socket another lead pushed it out of. */
   readonly pushedOutOf: Socket | null;
 }
 
@@ -17,24 +17,24 @@ export interface Socket {
   readonly position: Open<SelectorPosition>;
 }
 
-/** Which inputs have two sockets, one at each position of a selector. */
+/** The inputs with two sockets, one at each position of a selector. */
 export type SwitchedInputs = ReadonlySet<PartId>;
 
 export const switchedInputs = ({ selectors }: Pick<Rig, 'selectors'>): SwitchedInputs =>
   new Set(selectors.flatMap(({ input }) => input ?? []));
 
-/** The name of the link that says what sits in a socket. */
+/** The key of the link that says which lead is in a socket. */
 export const socketKey = (switched: SwitchedInputs, { input, position }: Socket): string =>
   key.socket(input, switched.has(input) ? position : undefined);
 
-/** Whether a link speaks of a socket that this rig does not have: sockets are written as if with and without a selector. */
+/** Whether this rig lacks the link's socket: sockets are written both with and without a selector. */
 export const isOtherSocket = (switched: SwitchedInputs, name: string): boolean => {
   if (!name.startsWith(SOCKET)) return false;
   const [input = '', position] = name.slice(SOCKET.length).split('/');
   return switched.has(input) !== (position !== undefined);
 };
 
-/** Where a lead is, from what was said of it and of its socket. */
+/** Where a lead is, from its own link and its socket's. */
 export function pluggedLead(
   links: LinkReader,
   switched: SwitchedInputs,
@@ -48,7 +48,7 @@ export function pluggedLead(
   return { id, link: { ...link, value: { ...link.value, to: null } }, pushedOutOf: socket };
 }
 
-/** Every lead that has been plugged anywhere, and where it is. */
+/** Every lead that was ever plugged, and where it is. */
 export function* leadsOf(rig: Pick<Rig, 'selectors'>, links: Links): Generator<PluggedLead> {
   const switched = switchedInputs(rig);
   for (const [name, link] of links) {

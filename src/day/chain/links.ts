@@ -18,25 +18,25 @@ import type {
 import { placeOfTake } from '../takes.ts';
 import { gangName, gangNamesOn } from './gang-links.ts';
 
-// The chain is a set of links, each of which holds one value at a time: who wears a transmitter, where a lead goes.
-// A change on the line is a write to some of them. What the values mean together is computed in `answers.ts`.
+// The chain is a set of links, each holding one value at a time: who wears a transmitter, where a lead goes.
+// A change on the line writes some of them. `answers.ts` computes what they mean together.
 
-/** How the names of the links begin that are also looked up from their other end. */
+/** Key prefixes of links that are also looked up from their other end. */
 const WORN = 'worn:';
 const TUNED = 'tuned:';
 export const LEAD = 'lead:';
 export const SOCKET = 'socket:';
 
-/** Which pack a voice was given last. It stays when the pack goes, and no phone contradicts another by it. */
+/** Which pack a voice had last. It stays when the pack goes, and never causes a conflict between phones. */
 export const HAD_PACK = 'had-pack:';
 
-/** The names of the links, by what they link. */
+/** The keys of the links. */
 export const key = {
   had: (voice: VoiceId) => HAD_PACK + voice,
   worn: (transmitter: PartId) => WORN + transmitter,
   tuned: (channel: PartId) => TUNED + channel,
   lead: (lead: string) => LEAD + lead,
-  /** With a position, what sits at that end of the selector before the input. */
+  /** With a position: what is in that end of the input's selector. */
   socket: (input: PartId, position?: Open<SelectorPosition>) =>
     position ? `${SOCKET}${input}/${position}` : SOCKET + input,
   thrown: (selector: PartId) => `thrown:${selector}`,
@@ -51,8 +51,8 @@ export const key = {
 } as const;
 
 /**
- * The links that a fact writes; none for a fact that changes nothing on the chain. What ends every gang of a track
- * writes those that there are: `names` are the links before it.
+ * The links that a fact writes; none if it does not change the chain. Ending every gang of a track writes the
+ * existing ones, so `names` are the keys before it.
  */
 export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Write[] {
   switch (fact.kind) {
@@ -95,24 +95,24 @@ export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Wri
 }
 
 /**
- * A lead that goes into a socket also becomes what sits there. What sat there before is thereby out, wherever on the
- * line this write comes to stand: who is pushed out is read from the line and never said. Whether an input has one
- * socket or, with a selector before it, two, is a matter of the rig, so both are written.
+ * Plugging a lead also writes the socket. Whatever was in it is thereby out, wherever this write ends up on
+ * the line: who is pushed out is derived and never stored. Whether an input has one socket, or two
+ * because of a selector, depends on the rig, so both are written.
  */
 function leadWrites({ lead, from, to, position = 'a' }: FactOf<'leads-plugged'>['leads'][number]): Write[] {
   const plugged: Write = [key.lead(lead), { from, to, position }];
   return to === null ? [plugged] : [plugged, [key.socket(to), lead], [key.socket(to, position), lead]];
 }
 
-/** Whether whoever made one of two writes knew of the other. */
+/** Whether the author of either write knew of the other. */
 const isEitherKnown = (fact: Pick<Fact, 'id' | 'seen'>, { by, seen }: LinkWrite): boolean =>
   knew(fact, by) || knew(seen ? { id: by, seen } : { id: by }, fact.id);
 
 const same = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
 /**
- * The link that a fact makes of the one before it on the line. What was said when neither knew of the other stays
- * beside it as a rival; what either knew of was put before or after it on purpose.
+ * The link after a fact writes over the one before. Values from facts that did not know of each other stay as
+ * rivals; if either knew of the other, the order was deliberate.
  */
 export function linkOver(old: Link | undefined, value: unknown, fact: Fact): Link {
   const { id: by, seen } = fact;
@@ -124,16 +124,13 @@ export function linkOver(old: Link | undefined, value: unknown, fact: Fact): Lin
   return rivals.length > 0 ? { ...write, rivals } : write;
 }
 
-/**
- * What an item of the line writes: nothing where it is taken back, and what was resolved where phones differed. `names`
- * are the links before it.
- */
+/** What an item writes: nothing if retracted, the resolved value after a conflict. `names`: keys so far. */
 export const writesOfItem = (
   { fact, takenBack, resolved }: LineItem,
   names: Iterable<string>,
 ): readonly Write[] => (takenBack ? [] : (resolved ?? writesOf(fact, names)));
 
-/** Writes what a fact, or what was resolved in its place, says of the links; false where it says nothing. */
+/** Applies what a fact, or its resolution, writes; false if it writes nothing. */
 export function applyWrites(
   links: Map<string, Link>,
   fact: Fact,
@@ -143,10 +140,10 @@ export function applyWrites(
   return writes.length > 0;
 }
 
-/** Items of the line between two copies of the links. */
+/** Items between two saved copies of the links. */
 export const CHECKPOINT_EVERY = 256;
 
-/** The links just before the item at `index` of the line; `day.line.length` is now. */
+/** The links just before the item at `index`; `day.line.length` means now. */
 export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: number): Map<string, Link> {
   if (index >= day.line.length) return new Map(day.tail);
   const from = Math.floor(index / CHECKPOINT_EVERY);
@@ -161,7 +158,7 @@ export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: numbe
 /** The links just before a take, which hold for it. */
 export const linksAtTake = (day: Day, take: TakeId): Links => linksAt(day, placeOfTake(day, take));
 
-/** Whatever gives a link by its name. */
+/** Anything that looks up a link by its key. */
 export type LinkReader = Pick<Links, 'get'>;
 
 const read = <Value>(links: LinkReader, name: string): Link<Value> | undefined =>

@@ -6,33 +6,33 @@ import type { Chain } from './chain.ts';
 import type { PluggedLead } from './leads.ts';
 import { mutedAt, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';
 
-/** Whatever can arrive at an input: a receiver channel, or a hardline voice. */
+/** What can arrive at an input: a receiver channel, or a hardline voice. */
 export interface Source {
   /** The receiver channel, or the hardline voice itself. */
   readonly id: string;
   readonly channel: PartId | null;
   readonly transmitter: PartId | null;
-  /** Who is on it right now; null for a source that nobody is on. */
+  /** Who is on it now; null if nobody is. */
   readonly voice: VoiceId | null;
   readonly mutedAtBody: boolean;
   readonly because: readonly FactId[];
 }
 
-/** A lead's end at an input, and what comes through it. */
+/** The end of a lead at an input, and what comes through it. */
 export interface Arrival {
   readonly lead: string;
   readonly from: string;
   readonly sources: readonly Source[];
-  /** Kept for comms, playback or timecode: no voice comes this way. */
+  /** Reserved for comms, playback or timecode: no voice comes this way. */
   readonly reserved: boolean;
   readonly because: FactId;
 }
 
-/** What reaches an input, and what a selector keeps from it. */
+/** What reaches an input, and what its selector keeps out. */
 export interface Reach {
   readonly input: Part;
   readonly arrival: Arrival | null;
-  /** At the other position of the selector before this input. */
+  /** At the other position of this input's selector. */
   readonly away: Arrival | null;
   readonly selector: { readonly part: Part; readonly position: Open<SelectorPosition> } | null;
   readonly muted: boolean;
@@ -40,13 +40,13 @@ export interface Reach {
   readonly because: readonly FactId[];
 }
 
-/** The known ends of the chain that a place on the line is computed against. */
+/** The rig and the cast that the chain is computed against. */
 export interface ChainEnds {
   readonly rig: Rig;
   readonly voices: ReadonlyMap<VoiceId, Voice>;
 }
 
-/** What reaches an input, by way of the selector before it where there is one. */
+/** What reaches an input, by way of its selector if it has one. */
 export function inputReach(ends: ChainEnds, chain: Chain, input: Part): Reach {
   const selector = ends.rig.selectors.findLast((one) => one.input === input.id);
   const thrown = selector && thrownTo(chain, selector.id);
@@ -57,7 +57,7 @@ export function inputReach(ends: ChainEnds, chain: Chain, input: Part): Reach {
   };
   const muted = mutedAt(chain, input.id);
   const sent = sentTo(chain, input.id);
-  // At a position that only a newer version knows, nothing is claimed to arrive.
+  // If only a newer version knows the position, nothing is assumed to arrive.
   const isRead = isOneOf(SELECTOR_POSITIONS, position);
   const arrival = isRead ? at(position) : null;
   return {
@@ -94,7 +94,7 @@ const hardline = (voice: Voice, by: FactId): Source => ({
   because: [by],
 });
 
-/** What a receiver channel brings: the voice that wears the transmitter it is tuned to, if anybody does. */
+/** What a receiver channel brings: the wearer of the transmitter it is tuned to, if any. */
 function radioSource({ rig, voices }: ChainEnds, chain: Chain, channel: PartId): Source {
   const tuned = tunedTo(chain, channel);
   const transmitter = tuned?.value && rig.byId.has(tuned.value) ? tuned.value : null;
@@ -105,7 +105,7 @@ function radioSource({ rig, voices }: ChainEnds, chain: Chain, channel: PartId):
     id: channel,
     channel,
     transmitter,
-    // Struck off the cast or not: whoever was on a take stays on it.
+    // Removed from the cast or not: whoever was on a take stays on it.
     voice: voice?.id ?? null,
     mutedAtBody: muted?.value ?? false,
     because: [worn?.by, tuned?.by, muted?.by].filter((id) => id !== undefined),

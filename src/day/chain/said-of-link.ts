@@ -3,7 +3,7 @@ import { bodyOf } from '../../facts/kinds/envelope.ts';
 import { gangNamed } from './gang-links.ts';
 import { writesOf } from './links.ts';
 
-/** The kinds that write several links at once, with the list that has one item for each. */
+/** Kinds that write several links at once, with the list that has one item for each. */
 const LISTS: { readonly [Name in Fact['kind']]?: string } = {
   'channels-tuned': 'tunings',
   'leads-plugged': 'leads',
@@ -12,10 +12,10 @@ const LISTS: { readonly [Name in Fact['kind']]?: string } = {
   'voices-needed': 'voices',
 };
 
-/** What a fact says of one link only, as it would be said anew; undefined where it says nothing of it. */
+/** The part of a fact that concerns one link, as a new draft; undefined if there is none. */
 export function saidOfLink(fact: Fact, link: string): Draft | undefined {
   const gang = gangNamed(link);
-  // What ended every gang of the track is said again of this one alone.
+  // A fact that ended every gang of the track is restated for this one alone.
   if (gang && fact.kind === 'gang-declared' && fact.sources.length === 0)
     return says(fact, link) ? { kind: 'gang-ended', ...gang } : undefined;
   const body = bodyOf(fact);

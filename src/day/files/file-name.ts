@@ -7,13 +7,13 @@ import { checkPattern, type NameFacts, type Piece, SERIES_MARK, stemOf } from '.
 import { safeName, safeStem } from './safe-name.ts';
 import { trackLabels } from './track-labels.ts';
 
-/** What a file is called where the mixer set nothing: `'24BT3'`. */
+/** The default pattern: `'24BT3'`. */
 const DEFAULT_PIECES: readonly Piece[] = [{ token: 'slate' }, { literal: 'T' }, { token: 'take' }];
 
-/** A pattern as names are made from it. */
+/** A parsed pattern. */
 interface Naming {
   readonly pieces: readonly Piece[];
-  /** What stands between a name and the mark of a track at its end; null where the pattern has the mark elsewhere. */
+  /** What separates a name from the track mark at its end; null if the pattern puts the mark elsewhere. */
   readonly lead: string | null;
   readonly width: number;
 }
@@ -36,9 +36,8 @@ function namingOf(day: Day): Naming {
   };
 }
 
-/** What a day's files are called. */
 interface Names {
-  /** Of every take, what all of its files are called. */
+  /** For each take, what all of its files' names have in common. */
   readonly base: ReadonlyMap<TakeId, string>;
   readonly onTrack: (take: Take, track: PartId) => string;
 }
@@ -71,7 +70,7 @@ function namesOf(day: Day): Names {
   return names;
 }
 
-/** What every take with sound puts into its names. */
+/** The naming facts of every take with sound. */
 function factsOf(day: Day): Map<TakeId, NameFacts> {
   const { date } = filledHeader(day.header);
   const facts = new Map<TakeId, NameFacts>();
@@ -88,14 +87,14 @@ function factsOf(day: Day): Map<TakeId, NameFacts> {
 }
 
 /**
- * The file name expected for every take of the day; of a take with a file for each track, what stands before their
- * marks. Empty for MOS, which has no file. A name typed by hand wins. A pattern that cannot be read counts as
- * `{slate}T{take}`. Plain takes `'24BT3.wav'`, a false start `'24BT3FS.wav'`, a pickup `'24BT4PU.wav'`, a wild track
- * `'WT2.wav'`, a room tone `'RT1.wav'`.
+ * The expected file name of every take of the day; for a take with a file per track, the part before the
+ * track marks. Empty for MOS, which has no file. A name typed by hand wins. An unreadable pattern counts as
+ * `{slate}T{take}`. Plain takes `'24BT3.wav'`, a false start `'24BT3FS.wav'`, a pickup `'24BT4PU.wav'`, a
+ * wild track `'WT2.wav'`, a room tone `'RT1.wav'`.
  */
 export const fileNamesOf = (day: Day): ReadonlyMap<TakeId, string> => namesOf(day).base;
 
-/** What the mono file of one track of a take is called: `'24BT3_5.wav'`. */
+/** The name of one track's mono file: `'24BT3_5.wav'`. */
 export const fileNameOnTrack = (day: Day, take: Take, track: PartId): string =>
   namesOf(day).onTrack(take, track);
 
@@ -103,7 +102,7 @@ const knownMarks = new WeakMap<readonly Part[], ReadonlyMap<PartId, string>>();
 
 const LONGEST_MARK_BYTES = 24;
 
-/** How the mono files of each track are marked, as the track is called: `'5'`, `'L'`. No two are alike on any disk. */
+/** The marks of mono files, from the tracks' names: `'5'`, `'L'`. All differ on any file system. */
 export function trackMarks(rig: Rig): ReadonlyMap<PartId, string> {
   const known = knownMarks.get(rig.tracks);
   if (known) return known;
@@ -122,7 +121,7 @@ export function trackMarks(rig: Rig): ReadonlyMap<PartId, string> {
 const LONGEST_NAME_BYTES = 100;
 const ENDING = /\.[A-Za-z0-9]{1,5}$/;
 
-/** A file's name with a mark before its ending, which is kept where the name must be cut: `'24BT3_5.wav'`. */
+/** A file name with a mark before its extension, kept even if the name must be cut: `'24BT3_5.wav'`. */
 export function markedName(name: string, mark: string): string {
   const ending = ENDING.exec(name)?.[0] ?? '';
   const stem = ending ? name.slice(0, -ending.length) : name;

@@ -28,8 +28,9 @@ export type PatternProblem =
   | { readonly code: 'pattern-names-all-alike' };
 
 /**
- * Reads a pattern for file names: text, and tokens in braces from `FILE_TOKENS`. It must hold the take or the count, or
- * all takes would get one name. `checkPattern('{slate}T{take:2}')` is ok; `'{slate}'` fails with `pattern-names-all-alike`.
+ * Parses a pattern for file names: text, and tokens in braces from `FILE_TOKENS`. It must contain the take or
+ * the count, or all takes would get one name. `checkPattern('{slate}T{take:2}')` is ok; `'{slate}'` fails
+ * with `pattern-names-all-alike`.
  */
 export function checkPattern(text: string): Result<readonly Piece[], PatternProblem> {
   if (text.trim() === '') return fail({ code: 'pattern-empty' });
@@ -52,7 +53,6 @@ export function checkPattern(text: string): Result<readonly Piece[], PatternProb
 
 const isToken = (text: string): text is FileToken => (FILE_TOKENS as readonly string[]).includes(text);
 
-/** What one take puts into a name. */
 export interface NameFacts {
   readonly take: Take;
   readonly roll: string;
@@ -61,14 +61,14 @@ export interface NameFacts {
   readonly count: number;
   /** How many false starts of this slate and number came before. */
   readonly restarts: number;
-  /** How the track is called; empty for what all files of the take are called. */
+  /** The track's label; empty for the name that all files of the take share. */
   readonly track: string;
 }
 
-/** How names call what has no slate of its own. */
+/** What stands for the slate of a take that has none. */
 export const SERIES_MARK: Partial<Record<Take['kind'], string>> = { wild: 'WT', tone: 'RT' };
 
-/** `'PU'`, `'WT'`, `'FS2'`: what sets a take's name apart from the plain takes of its slate. */
+/** `'PU'`, `'WT'`, `'FS2'`: what tells a take's name from the plain takes of its slate. */
 function kindMark({ take, restarts }: NameFacts): string {
   const kind = take.kind === 'pickup' ? 'PU' : (SERIES_MARK[take.kind] ?? '');
   const again = take.falseStart ? `FS${restarts > 0 ? restarts + 1 : ''}` : '';
@@ -103,8 +103,8 @@ function tokenText(token: FileToken, facts: NameFacts): string {
 }
 
 /**
- * Wild tracks and room tones are numbered on their own, so in a pattern without `{kind}` their series stands for the
- * slate, and what leads from the slate to the take falls away: `'{slate}T{take:2}'` gives `'WT02'`.
+ * Wild tracks and room tones have their own numbering, so in a pattern without `{kind}` the series replaces
+ * the slate, and the text between slate and take is dropped: `'{slate}T{take:2}'` gives `'WT02'`.
  */
 function inSeries(pieces: readonly Piece[], series: string): Piece[] {
   const at = (name: RegExp) => pieces.findIndex((piece) => 'token' in piece && name.test(piece.token));
@@ -117,7 +117,7 @@ function inSeries(pieces: readonly Piece[], series: string): Piece[] {
   return [...pieces.slice(0, slate), { literal: series }, ...pieces.slice(take)];
 }
 
-/** A token that has nothing to say takes the separator before it along, or the one after it at the start. */
+/** An empty token removes the separator before it, or after it at the start. */
 function joined(pieces: readonly Piece[], facts: NameFacts): string {
   let text = '';
   let starting = false;
@@ -134,13 +134,13 @@ function joined(pieces: readonly Piece[], facts: NameFacts): string {
   return text;
 }
 
-/** The name of a file without its ending, as the pattern has it: `'24BT3'`. */
+/** A file name without its extension, from the pattern: `'24BT3'`. */
 export function stemOf(pieces: readonly Piece[], facts: NameFacts): string {
   const says = (name: string) => pieces.some((piece) => 'token' in piece && piece.token.startsWith(name));
   const series = SERIES_MARK[facts.take.kind];
   const shaped = series && !says('kind') ? inSeries(pieces, series) : pieces;
   const text = joined(shaped, facts);
-  // The running number already sets every name apart.
+  // The running number already makes every name unique.
   if (says('kind') || says('count')) return text;
   return text + kindMark(series ? { ...facts, take: { ...facts.take, kind: 'take' } } : facts);
 }

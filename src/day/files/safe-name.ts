@@ -1,21 +1,21 @@
-/** Names that one family of file systems keeps for devices, with any ending. */
+/** Names reserved for devices on some file systems, with any extension. */
 const RESERVED = /^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³]|conin\$|conout\$)$/i;
 
 const LONGEST_STEM_BYTES = 100;
 
 /**
- * A file name that every file system takes: no separators, control or format characters, no reserved names, nothing at
- * its ends that gets lost, at most 100 UTF-8 bytes before the ending. `safeName('../../x', 'pdf')` is `'x.pdf'`.
- * Where nothing is left of the text, `otherwise` is the name.
+ * A file name valid on every file system: no separators, control or format characters, no reserved names,
+ * nothing at the ends that would be lost, at most 100 UTF-8 bytes before the extension. `safeName('../../x',
+ * 'pdf')` is `'x.pdf'`. If nothing is left of the text, it is `otherwise`.
  */
 export function safeName(text: string, ending: string, otherwise = 'unnamed'): string {
   const stem = safeStem(text, LONGEST_STEM_BYTES);
-  // Some systems read the part before the first dot as the device's name.
+  // Some systems take the part before the first dot for a device name.
   const reserved = RESERVED.test(stem.split('.')[0]!.trim());
   return `${reserved ? `_${stem}` : stem || otherwise}.${ending}`;
 }
 
-/** What is left of a text that every file system takes, without regard to names kept for devices; may be empty. */
+/** The part of a text that is valid on every file system, ignoring device names; may be empty. */
 export function safeStem(text: string, longestBytes: number): string {
   const plain = text
     .normalize('NFC')

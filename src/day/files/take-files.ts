@@ -5,14 +5,16 @@ import type { Day, PartId, Take, TakeId } from '../model.ts';
 import { takesInOrder } from '../takes.ts';
 import { fileNameOnTrack, fileNamesOf } from './file-name.ts';
 
-/** A sound file of a take. */
 export interface TakeFile {
   readonly name: string;
-  /** The one track in it; null where all tracks of the take are in one file. */
+  /** Its only track; null if all tracks of the take are in one file. */
   readonly track: PartId | null;
 }
 
-/** A track that carries something at a take, or that was named by hand: the mix, and isos with somebody on, muted or not. */
+/**
+ * A track that carries something at a take, or was named by hand: the mix, and isos with somebody on them,
+ * muted or not.
+ */
 export const isRecorded = ({ state, typed }: TrackAnswer): boolean => state !== 'empty' || typed;
 
 export const tracksRecorded = (day: Day, take: Take): PartId[] =>
@@ -25,8 +27,9 @@ export const tracksRecorded = (day: Day, take: Take): PartId[] =>
 const memory = new WeakMap<Day, ReadonlyMap<TakeId, readonly TakeFile[]>>();
 
 /**
- * The sound files of every take of the day: one of all its tracks or, where the recorder writes mono files, one of each
- * track. MOS has none, unless somebody typed a name for it; a take with sound of whose tracks nothing is known has one.
+ * The sound files of every take: one with all its tracks or, if the recorder writes mono files, one per
+ * track. MOS has none, unless somebody typed a name for it; a take with sound whose tracks are unknown has
+ * one.
  */
 export function filesOfTakes(day: Day): ReadonlyMap<TakeId, readonly TakeFile[]> {
   const known = memory.get(day);
@@ -46,7 +49,7 @@ export function filesOfTakes(day: Day): ReadonlyMap<TakeId, readonly TakeFile[]>
   return files;
 }
 
-/** A name typed by hand is that of the file, where there is but one. */
+/** A typed name is used as it is if there is only one file. */
 function monoFiles(day: Day, take: Take, tracks: readonly PartId[]): TakeFile[] {
   const typed = take.file?.trim();
   if (typed && tracks.length === 1) return [{ name: typed, track: tracks[0]! }];
@@ -54,8 +57,8 @@ function monoFiles(day: Day, take: Take, tracks: readonly PartId[]): TakeFile[] 
 }
 
 /**
- * Names of the files of one take in one breath: what they have in common once, `'24BT3_1, _2, _16.wav'`; in full where
- * that cannot be told apart from the rest.
+ * The file names of one take in short form, with the common part once: `'24BT3_1, _2, _16.wav'`; in full if
+ * that would be ambiguous.
  */
 export function namesTogether(names: readonly string[]): string {
   const [first = '', ...others] = names;
@@ -63,7 +66,7 @@ export function namesTogether(names: readonly string[]): string {
   const ending = /\.[A-Za-z0-9]{1,5}$/.exec(first)?.[0] ?? '';
   let shared = first;
   for (const name of others) while (!name.startsWith(shared)) shared = shared.slice(0, -1);
-  // A mark begins with what stands between it and the name.
+  // A mark begins with its separator.
   const from = Math.max(...['_', '-', ' ', '.'].map((mark) => shared.lastIndexOf(mark)));
   const isShort = from > 0 && names.every((name) => name.endsWith(ending));
   if (!isShort) return names.join(', ');

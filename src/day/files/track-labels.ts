@@ -3,9 +3,9 @@ import type { Part, PartId, Rig } from '../model.ts';
 const memory = new WeakMap<readonly Part[], ReadonlyMap<PartId, string>>();
 
 /**
- * How the tracks of the recorder are called, in its order, no two alike: `'5'`. A mix that is called by a word has the
- * number of its place, and where another track bears that number its word: `'L'`. What is called alike all the same has
- * its place beside it: `'5 (place 7)'`.
+ * The labels of the recorder's tracks, in order, all different: `'5'`. A mix named by a word is called by its
+ * position, or by the word if another track has that number: `'L'`. Remaining duplicates get their position:
+ * `'5 (place 7)'`.
  */
 export function trackLabels({ tracks }: Rig): ReadonlyMap<PartId, string> {
   const known = memory.get(tracks);
@@ -28,14 +28,14 @@ function labelsOf(tracks: readonly Part[]): ReadonlyMap<PartId, string> {
       return;
     }
   };
-  // A number on a track is its own; a mix without one takes what is left.
+  // Numbered tracks keep their numbers; unnumbered mixes take what is left.
   for (const track of tracks) if (!isMixByWord(track)) call(track, [track.name]);
   for (const [at, track] of tracks.entries()) if (isMixByWord(track)) call(track, [`${at + 1}`, track.name]);
   for (const [at, track] of tracks.entries()) call(track, withPlace(track.name.trim(), at + 1));
   return new Map(tracks.map(({ id }) => [id, labels.get(id)!]));
 }
 
-/** One of these is free, as there is no end of them. */
+/** Endless, so one of these is always free. */
 function* withPlace(name: string, place: number): Generator<string> {
   const isRead = readAs(name) !== '';
   if (!isRead) yield `${place}`;
@@ -46,7 +46,7 @@ export const isNumber = (text: string): boolean => /^\d+$/.test(text.trim());
 
 export const isMixByWord = ({ mix, name }: Part): boolean => mix === true && !isNumber(name);
 
-/** Two names that look alike are alike: case, width, blanks and what cannot be seen tell nothing apart. */
+/** Names that look alike count as equal: ignores case, width, spaces and invisible characters. */
 const readAs = (text: string): string =>
   text
     .replaceAll(/[\p{C}\s]+/gu, '')

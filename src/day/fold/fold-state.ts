@@ -11,7 +11,7 @@ import { fieldsJoined, type JoinedTakes } from './joined-takes.ts';
 import { type MutableLineItem, newLineItem } from './line-item.ts';
 import { mergeVoice, type PartsList } from './parts-list.ts';
 
-/** A day while it is being folded: the same shape, open to change. */
+/** A day during folding: the same shape, but mutable. */
 export interface FoldState {
   readonly id: DayId;
   readonly facts: Fact[];
@@ -33,20 +33,20 @@ export interface FoldState {
   readonly order: SaidOrder | null;
   readonly joined: JoinedTakes;
   readonly memory: DayMemory;
-  /** The number of the chain as it stands: another one after every change of links, and none comes twice. */
+  /** The number of the current chain: new after every change of links, never reused. */
   chain: number;
-  /** The highest number given to a chain. */
+  /** The highest chain number so far. */
   highestChain: number;
-  /** Somebody may hold a take of this day: from now on takes are replaced, never edited. */
+  /** A take of this day may be held elsewhere: from now on takes are replaced, never edited. */
   isShown: boolean;
-  /** Until then, the take that was logged last: most is said of that one, and it need not be looked up. */
+  /** Until then, the last logged take: most facts are about it, so this saves a look-up. */
   lastTake: MutableTake | undefined;
 }
 
-/** What holds for the whole day wherever it is said, and what is said of one take. */
+/** Applies what holds for the whole day, and facts about one take. */
 export function applyWholeDay(state: FoldState, fact: Fact): void {
   switch (fact.kind) {
-    // Most of a day is said of its takes.
+    // First, because most facts of a day are about takes.
     case 'take-logged':
       if (state.joined.has(fact.id)) return;
       state.lastTake = takeFrom(fact);
@@ -91,7 +91,7 @@ function sayOfTake(state: FoldState, said: OfTake): void {
   }
 }
 
-/** What was said of a take that two phones logged, said of the one that it is. */
+/** Redirects a fact about a joined take to the take it was joined into. */
 function ofWhole({ joined, takes }: FoldState, fact: OfTake): OfTake {
   const id = joined.get(fact.take);
   const into = id === undefined ? undefined : takes.get(id);
@@ -100,7 +100,7 @@ function ofWhole({ joined, takes }: FoldState, fact: OfTake): OfTake {
   return { ...fact, take: into.id, fields: fieldsJoined(into, fact.fields) };
 }
 
-/** Appends the next item to the line, with what it does to the chain unless it is taken back. */
+/** Appends the next item to the line and applies it to the chain unless it is retracted. */
 export function pushOnLine(state: FoldState, item: MutableLineItem): void {
   if (state.line.length % CHECKPOINT_EVERY === 0) state.memory.checkpoints.push(new Map(state.tail));
   item.place = state.line.length;
@@ -114,7 +114,7 @@ export function pushOnLine(state: FoldState, item: MutableLineItem): void {
   state.chain = state.highestChain;
 }
 
-/** Appends a fact that was just said, or one that was here before: the day as it was may hold its item. */
+/** Appends a new fact, or one from an earlier version of the day, which may still hold its own item. */
 export function pushFact(state: FoldState, fact: Fact): void {
   const item = newLineItem(fact, state.takenBack.has(fact.id) || state.joined.has(fact.id));
   if (fact.kind === 'take-logged') state.takeItems.set(fact.id, item);
@@ -122,8 +122,8 @@ export function pushFact(state: FoldState, fact: Fact): void {
 }
 
 /**
- * Builds the line anew from this place on, with these facts before what stood there. What is taken back holds its place.
- * Nothing of it may be resolved.
+ * Rebuilds the line from this place on, with these facts inserted first. Retracted items keep their
+ * places. No item may be part of a resolved conflict.
  */
 export function rebuildLine(state: FoldState, from: number, inserted: readonly Fact[] = []): void {
   const { line, takeOrder, takeItems, rolls, memory } = state;

@@ -13,10 +13,10 @@ import { Resolver } from './resolved.ts';
 import { noteCounter, sortFacts } from './sorted-facts.ts';
 import { takeBack } from './take-back.ts';
 
-/** What a day was folded in, kept beside it so that the next fact costs no more than itself. */
+/** The draft behind each day, so that adding a fact costs no more than that fact. */
 const states = new WeakMap<Day, FoldState>();
 
-/** Folds a day from its facts, in any order, each at most once. Never throws on facts that `readFact` accepted. */
+/** Folds a day from its facts, in any order, each once. Never throws on facts `readFact` accepted. */
 export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day {
   const sorted = sortFacts(facts);
   const { known, unknown, takeItems, highest, lastAt } = sorted;
@@ -62,7 +62,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
 const ofKind = <Kind extends Fact['kind']>(facts: readonly Fact[], kind: Kind): FactOf<Kind>[] =>
   facts.filter((fact): fact is FactOf<Kind> => fact.kind === kind);
 
-/** Kinds that change what other facts say, which only folding anew can do. */
+/** Kinds that change what other facts mean, so the day must be folded again. */
 const CHANGES_OTHERS: ReadonlySet<Fact['kind']> = new Set([
   'fact-moved',
   'conflict-resolved',
@@ -70,9 +70,9 @@ const CHANGES_OTHERS: ReadonlySet<Fact['kind']> = new Set([
 ]);
 
 /**
- * The day with more facts. Facts that come after all others cost themselves, and what stands on the line behind the
- * place they are put at, or behind what they take back. Moves, and facts from another phone, fold the day anew. `day`
- * must not be read afterwards.
+ * The day with more facts. Facts after all others only cost themselves, plus the line behind where they
+ * are placed or what they retract. Moves, and facts from another phone, fold the day again. `day` must not be
+ * read afterwards.
  */
 export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): Day {
   const state = states.get(day);
@@ -81,7 +81,7 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   const plain = facts.every((fact) => isKnown(fact) && !CHANGES_OTHERS.has(fact.kind));
   const anew = (): Day => foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
   if (!state || !isAfter || !plain || !isSaidLast(state, facts as readonly Fact[])) return anew();
-  // What was resolved is worked out from the links before it, and they change.
+  // Resolutions depend on the links before them, which would change.
   if (facts.some((fact) => fact.before !== undefined) && state.line.some(({ resolved }) => resolved))
     return anew();
   const known = state.facts.length;
@@ -100,13 +100,13 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   return finished(state);
 }
 
-/** Whether these facts were said after all others: on a day of one phone by their ids, on a merged day by the clocks. */
+/** Whether these facts come after all others: by ids on a day of one phone, by the clocks on a merged day. */
 function isSaidLast({ highest, order }: FoldState, facts: readonly Fact[]): boolean {
   if (order) return facts.every((fact) => order.isLast(fact));
   return new Set([...highest.keys(), ...facts.map(({ id }) => databaseOf(id))]).size <= 1;
 }
 
-/** The last fact said goes to the end of the line or, of all that was put before one take, next to it. */
+/** A new fact goes to the end of the line, or closest to its take among those placed before it. */
 function place(state: FoldState, fact: Fact): void {
   const before = fact.before === undefined ? undefined : state.takeItems.get(fact.before);
   if (before) rebuildLine(state, before.place, [fact]);
@@ -121,6 +121,6 @@ function finished(state: FoldState): Day {
   return day;
 }
 
-/** The number of the chain just before the item at `index` of the line: two places with one number have one chain. */
+/** The chain number just before the item at `index`: equal numbers mean equal chains. */
 export const chainAt = (day: Day, index: number): number =>
   day.line[index]?.chainBefore ?? states.get(day)?.chain ?? 0;

@@ -2,10 +2,10 @@ import type { FactOf } from '../../facts/fact.ts';
 import type { TakeFields } from '../../facts/kinds/take-logged.ts';
 import type { Take, TakeId } from '../model.ts';
 
-/** Takes that are another take logged by another phone, each with the one that it is. */
+/** Takes joined into another phone's log of the same take, each with that take. */
 export type JoinedTakes = ReadonlyMap<TakeId, TakeId>;
 
-/** Which take each joined one is in the end, from what was said, in order; one that would be itself stays what it is. */
+/** The final take for each joined one, from the facts in order; joins that form a circle are ignored. */
 export function joinedTakes(
   said: readonly FactOf<'takes-joined'>[],
   isTake: (id: TakeId) => boolean,
@@ -21,7 +21,7 @@ export function joinedTakes(
   return new Map([...joined.keys()].map((take) => [take, endOf(take)]));
 }
 
-/** What is said of a joined take also holds for the one it is: its marks, and whatever that one does not have. */
+/** What a joined take adds to the one it was joined into: its marks, and whatever is missing there. */
 export function fieldsJoined(into: Take, said: TakeFields): TakeFields {
   const { circled, noGood, falseStart, tailSlate, start, length, cutAt, file } = said;
   const marks = { circled, noGood, falseStart, tailSlate };

@@ -20,13 +20,13 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
   'moves-weighed',
 ]);
 
-/** Whether a fact has a place on the line; the others hold for the whole day or speak of one take. */
+/** Whether a fact has a place on the line; the others concern the whole day or one take. */
 export const isOnTheLine = (fact: Fact): boolean => ON_THE_LINE.has(fact.kind);
 
-/** An item of the line while its day is being folded. */
+/** A line item during folding. */
 export type MutableLineItem = { -readonly [Field in keyof LineItem]: LineItem[Field] };
 
-/** An item that is not on the line yet. */
+/** A line item before it is placed. */
 export const newLineItem = (fact: Fact, takenBack: boolean): MutableLineItem => ({
   fact,
   takenBack,

@@ -2,12 +2,12 @@ import type { FactId } from '../../shared/ids.ts';
 import type { TakeId } from '../model.ts';
 import type { MutableLineItem } from './line-item.ts';
 
-/** What was said of where something stands: said `by` a fact, just before a take or, with null, where it was said. */
+/** Where something was moved, by which fact: just before a take, or with null back to its origin. */
 export type LineMove =
   | { readonly by: FactId; readonly item: MutableLineItem; readonly before: TakeId }
   | { readonly by: FactId; readonly target: FactId; readonly before: TakeId | null };
 
-/** What belongs on the line, in the order in which it was said. */
+/** Items for the line, in the order they were recorded. */
 interface Unordered {
   readonly items: readonly MutableLineItem[];
   readonly takeItems: ReadonlyMap<TakeId, MutableLineItem>;
@@ -16,16 +16,16 @@ interface Unordered {
 
 interface Placement {
   readonly before: MutableLineItem;
-  /** Which of all placements this was, in the order in which they were said. */
+  /** The placement's number, in the order they were recorded. */
   readonly rank: number;
 }
 
-/** What was put before a take, in the order in which it was put there. */
+/** What was placed before a take, in order of placing. */
 type Placements = Map<MutableLineItem, Placement>;
 
 /**
- * Appends the items in the order of the day: as things were said, but whatever was placed before a take stands just before
- * it; among several before one take, the later said stands later. A take that was taken back still holds its place.
+ * Puts the items in the day's order: as recorded, but anything placed before a take comes just before it, and
+ * later placements after earlier ones. A retracted take keeps its place.
  */
 export function appendInOrder(all: Unordered, append: (item: MutableLineItem) => void): void {
   const placements = withoutCircles(placementsOf(all));
@@ -35,7 +35,7 @@ export function appendInOrder(all: Unordered, append: (item: MutableLineItem) =>
     if (group) group.push(item);
     else placedBefore.set(before, [item]);
   }
-  // Looked up as objects: most are in neither map, and their ids need not be hashed to tell.
+  // Looked up by object: most are in neither map, and hashing their ids to find out would be slow.
   for (const item of all.items) {
     if (placements.has(item)) continue;
     if (placedBefore.has(item)) appendWithFirst(item, placedBefore, append);
@@ -50,14 +50,14 @@ function placementsOf({ items, takeItems, moves }: Unordered): Placements {
     const item = 'item' in one ? one.item : itemOf(one.target);
     const before = one.before === null ? null : takeItems.get(one.before);
     if (!item || before === undefined || before === item) continue;
-    // Said later than what is there already, even where it was there itself.
+    // Re-added, since it was placed later than what is there already, even if it was there before.
     placements.delete(item);
     if (before) placements.set(item, { before, rank });
   }
   return placements;
 }
 
-/** Items by the ids of their facts, which are listed when the first is asked for: on most days none is moved. */
+/** Items by fact id, indexed on first use: on most days none is moved. */
 function itemFinder(items: readonly MutableLineItem[]): (id: FactId) => MutableLineItem | undefined {
   let byId: Map<FactId, MutableLineItem> | undefined;
   return (id) => {
@@ -66,7 +66,7 @@ function itemFinder(items: readonly MutableLineItem[]): (id: FactId) => MutableL
   };
 }
 
-/** Two phones can put two takes before each other; then the placement said first gives way. */
+/** Two phones can place two takes before each other; the earlier placement is then dropped. */
 function withoutCircles(placements: Placements): Placements {
   const clear = new Set<MutableLineItem>();
   for (const start of placements.keys()) {
@@ -96,7 +96,7 @@ function* circleFrom(start: MutableLineItem, placements: Placements): Generator<
   } while (at !== start);
 }
 
-/** Depth first with a stack of its own: a stranger's file may nest placements as deep as it has takes. */
+/** Depth first with its own stack: a foreign file may nest placements as deep as it has takes. */
 function appendWithFirst(
   root: MutableLineItem,
   placedBefore: ReadonlyMap<MutableLineItem, readonly MutableLineItem[]>,

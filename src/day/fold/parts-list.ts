@@ -26,7 +26,7 @@ const LIST_OF: Record<Exclude<PartType, 'recorder'>, Exclude<keyof Rig, 'byId'>>
   transmitter: 'transmitters',
 };
 
-/** The recorder is in no list, and neither is a part of a type that only a newer version knows. */
+/** The recorder is in no list, nor is a part of a type that only a newer version knows. */
 const LISTED = Object.keys(LIST_OF) as (keyof typeof LIST_OF)[];
 
 const UNRANKED = 500;
@@ -45,7 +45,7 @@ export function mergeVoice(old: Voice | undefined, id: VoiceId, fields: VoiceFie
   return { ...blank, ...old, ...(fields as Partial<Voice>) };
 }
 
-/** The parts said so far. The rig is listed anew only after something was said of it. */
+/** The parts so far. The rig's lists are rebuilt only after it changed. */
 export class PartsList {
   readonly #parts = new Map<string, Part>();
   #rig: Rig;

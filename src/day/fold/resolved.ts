@@ -7,23 +7,23 @@ import type { Write } from '../model.ts';
 type Resolution = FactOf<'conflict-resolved'>;
 
 /**
- * What facts write of links about which phones differed, once it was said what is true: the true word stands where the
- * first of them stood, with all that goes with it (a lead with its socket, a pack with who had it), and takes from there
- * on are right. The others say nothing of it. Asked for in the order of the line, once for each fact.
+ * What facts write to links once a conflict between phones is resolved: the chosen value replaces the first
+ * of the conflicting ones, with all that belongs to it (a lead's socket, who had a pack), so takes from there
+ * on are right. The others no longer write this link. Call in line order, once per fact.
  */
 export class Resolver {
   readonly #of = new Map<FactId, Resolution[]>();
   readonly #stands = new Map<FactId, Fact>();
   readonly #begun = new Set<Resolution>();
 
-  /** `resolutions` in the order in which they were said, the last one on a link holding; `known` are all facts. */
+  /** `resolutions` in recorded order, the last one on a link wins; `known` are all facts. */
   constructor(resolutions: readonly Resolution[], known: readonly Fact[], takenBack: ReadonlySet<FactId>) {
     const wanted = new Set(resolutions.map(({ stands }) => stands));
     for (const fact of known) {
       if (wanted.has(fact.id) && !takenBack.has(fact.id)) this.#stands.set(fact.id, fact);
     }
     for (const resolution of resolutions) {
-      // Without the true word, or where all of them happened, every word stands as it was said.
+      // Without a chosen value, or if all of them happened, every fact counts as recorded.
       for (const id of resolution.among) {
         const others = (this.#of.get(id) ?? []).filter(({ link }) => link !== resolution.link);
         const decides = resolution.stands !== null && this.#stands.has(resolution.stands);
@@ -32,7 +32,7 @@ export class Resolver {
     }
   }
 
-  /** What a fact writes, `names` being the links before it; undefined where it writes what it says. */
+  /** What a fact writes, with `names` the keys before it; undefined if it writes its own content. */
   writesOf(fact: Fact, names: Iterable<string>): readonly Write[] | undefined {
     const resolutions = this.#of.get(fact.id) ?? [];
     if (resolutions.length === 0) return undefined;
@@ -41,7 +41,7 @@ export class Resolver {
     return [...own, ...resolutions.flatMap((resolution) => this.#begin(resolution))];
   }
 
-  /** The true word, at the first of the words that it was among. */
+  /** The chosen value, at the first of the facts it was chosen from. */
   #begin(resolution: Resolution): Write[] {
     if (this.#begun.has(resolution)) return [];
     this.#begun.add(resolution);
@@ -50,7 +50,7 @@ export class Resolver {
   }
 }
 
-/** All that a fact writes by what it says of one link. */
+/** All that a fact writes along with one link. */
 function writesWith(fact: Fact, link: string): readonly Write[] {
   const saying = saidOfLink(fact, link);
   return saying ? writesOf({ ...fact, ...saying } as Fact, [link]) : [];

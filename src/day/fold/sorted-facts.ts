@@ -5,7 +5,7 @@ import { SaidOrder } from '../said-order.ts';
 import { isOnTheLine, type MutableLineItem, newLineItem } from './line-item.ts';
 import type { LineMove } from './line-order.ts';
 
-/** The facts of a day by what is done with them, each list in the order in which things were said. */
+/** The facts of a day by how they are used, each list in recorded order. */
 export interface SortedFacts {
   readonly known: Fact[];
   readonly unknown: UnknownFact[];
@@ -13,23 +13,23 @@ export interface SortedFacts {
   /** Changes and takes. */
   readonly items: MutableLineItem[];
   readonly takeItems: Map<TakeId, MutableLineItem>;
-  /** What holds for the whole day, takes, and what is said of one take; without what is taken back. */
+  /** What holds for the whole day, takes, and facts about takes; without retracted ones. */
   readonly wholeDay: Fact[];
   readonly moves: LineMove[];
-  /** For every database that wrote any of them, its highest counter. */
+  /** The highest counter of every database that wrote any of them. */
   readonly highest: Map<string, number>;
-  /** UTC ms of the latest moment at which anything known was said; 0 before that. */
+  /** UTC ms of the latest known fact; 0 if there is none. */
   readonly lastAt: number;
-  /** When each was said, on a day that several phones wrote; on a day of one, the ids say it. */
+  /** When each fact was recorded, if several phones wrote the day; with one phone, ids decide. */
   readonly order: SaidOrder | null;
 }
 
 type Sorting = Omit<SortedFacts, 'known' | 'lastAt' | 'order'> & { lastAt: number };
 
 /**
- * Sorts facts, which may come in any order, in one pass: a long day is larger than the processor's cache, and another
- * pass over it costs as much as the work done there. It goes from the highest id down, because a retraction can itself
- * be taken back and only ever speaks of lower ids: whether a fact is taken back is known when it is come to.
+ * Sorts facts, given in any order, in one pass: a long day exceeds the processor's cache, and another pass
+ * would cost as much as the work in it. Goes from the highest id down, because a retraction can itself be
+ * retracted and only ever names lower ids: when a fact comes up, it is known whether it was retracted.
  */
 export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
   const unknown: UnknownFact[] = [];
@@ -53,7 +53,7 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
     if (counter > counterAbove || (counter === counterAbove && id > idAbove))
       return sortFacts(facts.toSorted(byId));
     [counterAbove, idAbove] = [counter, id];
-    // Many facts in a row are of one database, and the highest comes first.
+    // Runs of facts come from one database, highest first.
     if (database === '' || !isOfDatabase(id, database)) {
       database = databaseOf(id);
       noteCounter(sorted.highest, id);
@@ -67,7 +67,7 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
   return { ...sorted, order, known: unknown.length === 0 ? ([...facts] as Fact[]) : facts.filter(isKnown) };
 }
 
-/** Ids order what was said at one time: the lists come in the order of the ids. */
+/** Ids break ties: the lists come in order of ids. */
 function sortByTime({ items, wholeDay, moves }: Sorting, order: SaidOrder): void {
   const timeOf = (id: FactId): number => order.timeOf(id);
   items.sort((a, b) => timeOf(a.fact.id) - timeOf(b.fact.id));
@@ -95,7 +95,7 @@ function sortFact(sorted: Sorting, fact: Fact, isTakenBack: boolean): void {
 
 const byId = (a: { id: FactId }, b: { id: FactId }): number => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
-/** Notes that a database has come to the counter of this id. */
+/** Raises a database's highest counter to that of this id. */
 export function noteCounter(highest: Map<string, number>, id: FactId): void {
   const database = databaseOf(id);
   highest.set(database, Math.max(highest.get(database) ?? 0, counterOf(id)));

@@ -5,11 +5,11 @@ import { type FoldState, rebuildLine } from './fold-state.ts';
 import { isOnTheLine } from './line-item.ts';
 
 /**
- * Takes back what the last fact said takes back, where that concerns no more than takes and the line from some place
- * on: what undo does on a set. False, with nothing done, where it concerns more and the day must be folded anew.
+ * Applies the last fact's retraction if it only concerns takes and the line from some place on, as a
+ * normal undo does. Otherwise returns false with nothing done, and the day must be folded again.
  */
 export function takeBack(state: FoldState, said: FactOf<'fact-retracted'>): boolean {
-  // On a merged day what is said of a take does not stand in the order of the ids.
+  // On a merged day, facts about a take are not in order of ids.
   if (state.order) return false;
   const targets = said.targets.filter((id) => id < said.id && !state.takenBack.has(id));
   const facts = state.facts.filter(({ id }) => targets.includes(id));

@@ -1,21 +1,22 @@
 import { databaseOf, type FactId } from '../../shared/ids.ts';
 import type { Day, Fact } from '../model.ts';
 
-/** What happened to the clock of one phone during the day, seen from what was said after it. */
+/** What happened to a phone's clock during the day, judged by its later facts. */
 export type ClockRemark =
-  /** The first word after it was said `ms` earlier, by that clock, than the word before it. */
+  /** The first fact after this had a clock time `ms` earlier than the fact before. */
   | { readonly kind: 'set-back'; readonly by: FactId; readonly ms: number }
-  /** It was set ahead by `ms` while the window was in view, before this was said. */
+  /** The clock was set ahead by `ms` while the window was visible, before this fact. */
   | { readonly kind: 'set-ahead'; readonly by: FactId; readonly ms: number }
-  /** Minutes east of UTC before and after: another country, or summer time. */
+  /** Minutes east of UTC before and after: travel, or daylight saving. */
   | { readonly kind: 'zone-changed'; readonly by: FactId; readonly from: number; readonly to: number };
 
-/** Two windows of one phone may be this far apart without anybody having touched the clock. */
+/** Two windows of one phone may be this far apart without anybody touching the clock. */
 const UNREMARKABLE_MS = 60_000;
 
 /**
- * Where a phone's clock was set by more than a minute, or its zone changed, in the order of facts. Each phone is
- * held against itself only. A clock set ahead is told where a window saw it; otherwise it looks like a pause.
+ * Where a phone's clock was set by more than a minute, or its zone changed, in order of facts. Each phone is
+ * compared only with itself. A clock set ahead is only reported if a window saw it; otherwise it looks like a
+ * pause.
  */
 export function clockRemarks(day: Day): ClockRemark[] {
   const lastOf = new Map<string, Fact>();

@@ -4,7 +4,7 @@ import { type FieldConflict, fieldConflicts } from './field-conflicts.ts';
 import { type LinkConflict, linkConflicts } from './link-conflicts.ts';
 import { type OrderUnsure, orderUnsure } from './order-unsure.ts';
 
-/** What cannot both be true, or could have been either way round, shown until somebody says what is true. */
+/** What cannot both be true, or could have happened in either order, shown until somebody resolves it. */
 export type Conflict =
   | LinkConflict
   | FieldConflict
@@ -14,7 +14,7 @@ export type Conflict =
 
 const found = new WeakMap<Day, Conflict[]>();
 
-/** The conflicts of the day, along the whole line; a day of one phone can only have a number logged twice. */
+/** The conflicts along the whole line; a day of one phone can only have duplicate take numbers. */
 export function conflictsOf(day: Day): Conflict[] {
   const known = found.get(day);
   if (known) return known;

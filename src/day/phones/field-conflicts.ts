@@ -7,33 +7,33 @@ import { framesToMs } from '../../time/timecode.ts';
 import { linkOver } from '../chain/links.ts';
 import type { Day, Fact, Link, Stamp } from '../model.ts';
 
-/** Phones that did not know of each other described one thing differently; the later in time stands. */
+/** Phones that did not know of each other described one thing differently; the later one holds for now. */
 export interface FieldConflict {
   readonly kind: 'field-conflict';
   readonly of: 'day' | 'voice' | 'part' | 'take';
   /** The voice, part or take; empty for the day. */
   readonly id: string;
   readonly field: string;
-  /** The word that stands until it is said again, then the others. */
+  /** The value in force until it is changed, then the others. */
   readonly by: readonly FactId[];
 }
 
 type Register = Pick<FieldConflict, 'of' | 'id' | 'field'> & { readonly value: unknown };
 
-/** Two thumbs that cut one take are some way apart, and nobody needs to know. */
+/** Two thumbs that cut one take are slightly apart, which is not worth reporting. */
 const SAME_LENGTH_MS = 3000;
 
-/** Fields that say when a thumb was on the screen, and nothing of the take. */
+/** Fields that depend on the tap, not the take. */
 const OF_THE_TAP = ['rolledAt', 'cutAt', 'start'] as const satisfies readonly (keyof TakeFields)[];
 const isOfTheTap = (field: string): boolean => (OF_THE_TAP as readonly string[]).includes(field);
 
-/** All fields in which phones can differ. */
+/** All fields on which phones can differ. */
 export type DescribedField =
   | keyof (HeaderFields & VoiceFields & PartFields)
   | Exclude<keyof TakeFields, 'circled' | 'noGood' | (typeof OF_THE_TAP)[number]>
   | 'mark';
 
-/** What holds for the whole day, or is said of one take, where phones differ at the end of the day. */
+/** Facts about the whole day or one take on which phones differ at the end of the day. */
 export function fieldConflicts(day: Day): FieldConflict[] {
   const { order } = day;
   if (!order) return [];
@@ -61,7 +61,7 @@ function isAlike(field: string, one: unknown, other: unknown): boolean {
   return Math.abs(framesToMs(a.frames, a.rate) - framesToMs(b.frames, b.rate)) <= SAME_LENGTH_MS;
 }
 
-/** What a fact says, field by field, of something that can only be one way. */
+/** A fact's fields that can only have one value. */
 export function registersOf(fact: Fact): Register[] {
   switch (fact.kind) {
     case 'day-described':
@@ -84,7 +84,7 @@ export function registersOf(fact: Fact): Register[] {
   }
 }
 
-/** Circled and no good are two ends of one mark. */
+/** Circled and NG are two values of one mark. */
 const markOf = (circled = false, noGood = false): string =>
   circled ? 'circled' : noGood ? 'no good' : 'none';
 

@@ -3,13 +3,13 @@ import { isOtherSocket, switchedInputs } from '../chain/leads.ts';
 import { HAD_PACK, linkOver, writesOfItem } from '../chain/links.ts';
 import type { Day, Link, TakeId } from '../model.ts';
 
-/** Phones that did not know of each other said different things of one link of the chain. */
+/** Phones that did not know of each other recorded different values for one link. */
 export interface LinkConflict {
   readonly kind: 'link-conflict';
   readonly link: string;
-  /** The word that holds until it is resolved, then the others. */
+  /** The value in force until this is resolved, then the others. */
   readonly by: readonly FactId[];
-  /** The takes that it concerns, in the order of the line. */
+  /** The takes concerned, in line order. */
   readonly takes: readonly TakeId[];
 }
 
@@ -17,13 +17,13 @@ interface Found {
   readonly link: string;
   by: readonly FactId[];
   readonly from: number;
-  /** Where a word of somebody who knew of all of them ended it; the end of the line while nobody has. */
+  /** Where a fact that knew of all of them ended it; the end of the line while there is none. */
   until: number;
 }
 
 /**
- * Where phones contradict each other along the line. A later word of somebody who knew of both ends a contradiction from
- * there on and leaves the takes before it in doubt, so it is told as long as there are any.
+ * Conflicts between phones along the line. A later fact that knew of both ends a conflict from there on
+ * but leaves the takes before it in doubt, so it is reported as long as there are such takes.
  */
 export function linkConflicts(day: Day): LinkConflict[] {
   if (!day.order) return [];
@@ -68,7 +68,7 @@ function contradictions(day: Day): Found[] {
   return all;
 }
 
-/** Said to have happened one after the other, which leaves every word standing. */
+/** Resolved as having happened one after the other, so every fact stands. */
 const isResolved = (day: Day, link: string, by: readonly FactId[]): boolean =>
   day.facts.some(
     (fact) =>

@@ -4,16 +4,16 @@ import { linksAt, writesOfItem } from '../chain/links.ts';
 import type { Day, Fact, LineItem, TakeId, Write } from '../model.ts';
 import type { SaidOrder } from '../said-order.ts';
 
-/** A change and a take of two phones, so close in time that it could have been either way round, and it matters. */
+/** A change and a take from two phones, so close in time that the order is uncertain, and it matters. */
 export interface OrderUnsure {
   readonly kind: 'order-unsure';
   readonly change: FactId;
   readonly take: TakeId;
-  /** How it stands now: the change holds for the take. */
+  /** The current order: the change holds for the take. */
   readonly isBefore: boolean;
 }
 
-/** Both orders of a change on one phone and a take on another, where neither knew of the other and the clocks cannot tell. */
+/** A change and a take from two phones whose order neither the facts nor the clocks can tell. */
 export function orderUnsure(day: Day): OrderUnsure[] {
   const { order } = day;
   if (!order) return [];
@@ -30,7 +30,7 @@ export function orderUnsure(day: Day): OrderUnsure[] {
   return found;
 }
 
-/** Changes about as late as the take at this place, said where nobody knew of it. */
+/** Changes close in time to the take at this place, whose authors did not know of it. */
 function near(day: Day, order: SaidOrder, at: number): LineItem[] {
   const take = day.line[at]!.fact;
   const found: LineItem[] = [];
@@ -51,7 +51,7 @@ const writesAt = (day: Day, item: LineItem): readonly Write[] =>
 
 const isUnknown = (one: Fact, other: Fact): boolean => !knew(one, other.id) && !knew(other, one.id);
 
-/** Whether a change made anything different from what was before it. */
+/** Whether a change made any difference to what was before it. */
 function isOther(day: Day, change: LineItem): boolean {
   const before = linksAt(day, change.place);
   return writesOfItem(change, before.keys()).some(
@@ -59,7 +59,7 @@ function isOther(day: Day, change: LineItem): boolean {
   );
 }
 
-/** What somebody has placed since, which is decided for every take, or said to be right as it stands before one. */
+/** Orders already decided: a change placed since is decided for every take, a confirmed one for that take. */
 function decidedOrders(day: Day): (change: FactId, take: TakeId) => boolean {
   const placed = new Set<FactId>();
   const right = new Set<string>();
@@ -71,5 +71,5 @@ function decidedOrders(day: Day): (change: FactId, take: TakeId) => boolean {
   return (change, take) => placed.has(change) || right.has(`${change} ${take}`);
 }
 
-/** The name under which it is said that a change and a take stand in the right order. */
+/** The key for confirming that a change and a take are in the right order. */
 export const ORDER_LINK = 'order';

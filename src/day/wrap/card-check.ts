@@ -1,20 +1,20 @@
 import type { Day, FactId, FactOf } from '../model.ts';
 import type { DifferenceKey } from './card-settlement.ts';
 
-/** The last time the card was compared with the log. */
+/** The last comparison of card and log. */
 export interface CardCheck {
   readonly by: FactId;
-  /** UTC ms when it was said. */
+  /** UTC ms of the check. */
   readonly atMs: number;
   readonly files: number;
   readonly recordings: number;
-  /** Differences nobody had settled then. */
+  /** Differences still open then. */
   readonly open: number;
-  /** What the log was kept in. */
+  /** Differences in which the log was kept. */
   readonly kept: number;
 }
 
-/** What the report may say of the card: null while it was never checked, or the check was taken back. */
+/** The card check for the report: null if there was none, or it was retracted. */
 export function cardCheckOf(day: Day): CardCheck | null {
   const check = day.facts.findLast(
     (fact): fact is FactOf<'card-checked'> => fact.kind === 'card-checked' && !day.takenBack.has(fact.id),
@@ -24,10 +24,10 @@ export function cardCheckOf(day: Day): CardCheck | null {
   return { by, atMs, files, recordings, open, kept: keptDifferences(day).size };
 }
 
-/** What the log was kept against: the fields in question as `fieldName` writes them, each with the values it was kept for. */
+/** Differences in which the log was kept: by `fieldName`, each with the values it was kept for. */
 export type Kept = ReadonlyMap<string, ReadonlySet<string | undefined>>;
 
-/** The differences in which the log was kept; without values where an earlier version said so. */
+/** As above; without values if an earlier version recorded it. */
 export function keptDifferences(day: Day): Kept {
   const kept = new Map<string, Set<string | undefined>>();
   for (const fact of day.facts) {
@@ -38,12 +38,12 @@ export function keptDifferences(day: Day): Kept {
   return kept;
 }
 
-/** Whether the log was kept in this difference, with these values on both sides. */
+/** Whether the log was kept for this difference, with these values on both sides. */
 export function isKept(kept: Kept, difference: DifferenceKey): boolean {
   const values = kept.get(fieldName(difference));
   return values !== undefined && (values.has(undefined) || values.has(difference.values));
 }
 
-/** One text for what is in question: `'["length-differs","","24BT3.wav",""]'`. */
+/** The difference as one string: `'["length-differs","","24BT3.wav",""]'`. */
 const fieldName = ({ code, take = '', file = '', track = '' }: DifferenceKey): string =>
   JSON.stringify([code, take, file, track]);

@@ -3,37 +3,37 @@ import type { TakeFields } from '../../facts/kinds/take-logged.ts';
 import type { RateId } from '../../time/rate.ts';
 import type { FactId, PartId, TakeId } from '../model.ts';
 
-/** What a kept difference is known by: the same values make the same difference again. */
+/** The identity of a kept difference: the same values mean the same difference. */
 export interface DifferenceKey {
   readonly code: string;
   readonly take?: TakeId | undefined;
   /** The file's name, cut to 200 characters. */
   readonly file?: string | undefined;
   readonly track?: PartId | undefined;
-  /** What log and card say; another value on either side is another difference. */
+  /** The values of log and card; another value on either side is another difference. */
   readonly values?: string | undefined;
 }
 
 /**
- * One way to settle a difference between card and log, as data that a command turns into facts. Every name, number
- * and text in it comes from files of strangers and is only ever text.
+ * One way to resolve a difference between card and log, as data that a command turns into facts. All its
+ * names, numbers and text come from foreign files and are only ever treated as text.
  */
 export type CardSettlement =
-  /** The takes are as the files say. */
+  /** The takes are as the files have them. */
   | {
       readonly kind: 'describe-takes';
       readonly takes: readonly { readonly take: TakeId; readonly fields: TakeFields }[];
     }
   | { readonly kind: 'describe-day'; readonly fields: HeaderFields }
   | { readonly kind: 'add-note'; readonly take: TakeId; readonly text: string }
-  /** The roll changed before this take; and, where the card says so, back before another. */
+  /** The roll changed before this take and, if the card says so, back before another. */
   | {
       readonly kind: 'change-roll';
       readonly roll: string;
       readonly before: TakeId;
       readonly back: { readonly roll: string; readonly before: TakeId } | null;
     }
-  /** The track carries the file's name from this take on, as an exception typed by hand, up to `until`. */
+  /** The track carries the file's name from this take up to `until`, as a typed exception. */
   | {
       readonly kind: 'name-track';
       readonly track: PartId;
@@ -41,9 +41,9 @@ export type CardSettlement =
       readonly take: TakeId;
       readonly until: TakeId | null;
     }
-  /** Changes that were said too late belong before this take. */
+  /** Changes that were entered late belong before this take. */
   | { readonly kind: 'move-changes'; readonly changes: readonly FactId[]; readonly before: TakeId }
-  /** A recording nobody logged becomes a take, before that take or, with null, at the end. */
+  /** An unlogged recording becomes a take, before the given take or, with null, at the end. */
   | { readonly kind: 'log-recording'; readonly fields: TakeFields; readonly before: TakeId | null }
   | { readonly kind: 'take-back'; readonly take: TakeId }
   /** The recorder showed `frames` when the phone's clock said `atMs`. */
@@ -53,5 +53,5 @@ export type CardSettlement =
       readonly rate: RateId;
       readonly atMs: number;
     }
-  /** The log stands. */
+  /** The log is kept. */
   | { readonly kind: 'keep-log'; readonly difference: DifferenceKey };

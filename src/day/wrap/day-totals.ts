@@ -6,30 +6,29 @@ import type { Day, Take } from '../model.ts';
 import { sampleFormats, takenAtMs } from '../taken-at.ts';
 import { takesInOrder } from '../takes.ts';
 
-/** What the day adds up to. */
 export interface DayTotals {
-  /** Everything logged and not taken back, MOS and false starts too. */
+  /** Everything logged and not retracted, including MOS and false starts. */
   readonly takes: number;
   readonly circled: number;
-  /** Sound files: one a take, or one for each of its tracks where the recorder writes mono files; none for MOS. */
+  /** Sound files: one per take, or one per track if the recorder writes mono files; none for MOS. */
   readonly files: number;
   readonly recordedMs: number;
-  /** Takes with sound whose length nobody knows: recorded time and bytes are at least what they say. */
+  /** Takes with sound of unknown length: recorded time and bytes are then minimums. */
   readonly withoutLength: number;
   readonly longest: { readonly take: Take; readonly ms: number } | null;
-  /** Sound alone: samples of every track that carries something at the take, without the files' headers. */
+  /** Sound only: samples of every track that carries something at the take, without file headers. */
   readonly bytes: number;
 }
 
 const BYTES_PER_SAMPLE = { '16': 2, '24': 3, '32': 4, '32f': 4 } as const;
 
-/** Real milliseconds a take lasted; null where its length is not known. */
+/** Real milliseconds of a take; null if its length is unknown. */
 export const lengthMs = ({ length }: Take): number | null =>
   length ? framesToMs(length.frames, length.rate) : null;
 
 /**
- * Totals of a day. Bytes are sample rate × bytes a sample × tracks × seconds: ten seconds of one track at 48 kHz and
- * 24 bit are 1 440 000. Each take counts in what held when it rolled.
+ * Totals of a day. Bytes are sample rate × bytes per sample × tracks × seconds: ten seconds of one track at
+ * 48 kHz and 24 bit are 1 440 000. Each take counts with the format in force when it rolled.
  */
 export function dayTotals(day: Day): DayTotals {
   const takes = takesInOrder(day);
@@ -43,7 +42,7 @@ export function dayTotals(day: Day): DayTotals {
     recordedMs += ms;
     if (ms > (longest?.ms ?? 0)) longest = { take, ms };
     const { sampleRate, bitDepth } = formatAt(takenAtMs(day, take));
-    // Nobody here can say how large a sample of a depth of a newer version is.
+    // The sample size of an unknown bit depth cannot be computed.
     if (!isOneOf(BIT_DEPTHS, bitDepth)) continue;
     const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;
     bytes += Math.round(ms * bytesPerTrackMs) * tracksRecorded(day, take).length;

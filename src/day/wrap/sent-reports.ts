@@ -7,20 +7,20 @@ import { setupOf } from '../slate.ts';
 
 export type SentReport = FactOf<'report-sent'>;
 
-/** The reports that left the phone, in the order they went, without those taken back. */
+/** The reports that left the phone, in order, without retracted ones. */
 export function sentReports(day: Day): SentReport[] {
   const sent = day.facts.filter(
     (fact): fact is SentReport => fact.kind === 'report-sent' && !day.takenBack.has(fact.id),
   );
   const { order } = day;
-  // Between phones ids tell who had said more.
+  // Between phones, ids only show who had more facts, not who was first.
   return order ? sent.sort((a, b) => order.timeOf(a.id) - order.timeOf(b.id)) : sent;
 }
 
-/** `rankOf('A')` is 1, `rankOf('B')` 2; 0 for what is no letter of a revision. */
+/** `rankOf('A')` is 1, `rankOf('B')` 2; 0 if it is not a revision letter. */
 const rankOf = (letter: string): number => setupOf(letter) ?? 0;
 
-/** The report with the highest letter, and of two with one letter the later; `below` looks only at letters before it. */
+/** The report with the highest letter, the later of two with the same; `below`: only earlier letters. */
 export function latestSent(day: Day, below?: string): SentReport | undefined {
   const limit = below === undefined ? Number.POSITIVE_INFINITY : rankOf(below);
   return sentReports(day)
@@ -31,7 +31,7 @@ export function latestSent(day: Day, below?: string): SentReport | undefined {
     );
 }
 
-/** Whatever else went out under the letter of a report, the latest first: nothing where one phone sent all of it. */
+/** Other reports sent under the same letter, latest first: empty if one phone sent them all. */
 export function sentBeside(day: Day, sent: SentReport): SentReport[] {
   const all = sentReports(day).filter(({ letter }) => letter === sent.letter);
   if (new Set(all.map(({ id }) => databaseOf(id))).size < 2) return [];
@@ -40,7 +40,7 @@ export function sentBeside(day: Day, sent: SentReport): SentReport[] {
 
 const MOST_UNREAD = 2000;
 
-/** What of a day is known now, as a report made from it keeps it: `{ known: { phonea00000: 41 } }`. */
+/** What is known of a day now, in the form a report stores: `{ known: { phonea00000: 41 } }`. */
 export function knownOf(day: Day): Pick<ReportFrom, 'known' | 'unread'> {
   const known: Record<string, number> = {};
   for (const { id } of [...day.facts, ...day.unknown]) {
@@ -52,8 +52,8 @@ export function knownOf(day: Day): Pick<ReportFrom, 'known' | 'unread'> {
 }
 
 /**
- * The day as it was known when the report was made. So the report can be made again byte for byte, whatever was said,
- * merged or learnt to read since.
+ * The day as known when the report was made, so that the report can be remade byte for byte, whatever was
+ * added, merged or understood since.
  */
 export function dayWhenSent(day: Day, sent: SentReport): Day {
   const unread = new Set(sent.from?.unread);

@@ -8,54 +8,53 @@ import type { DayFile } from './day-file-facts.ts';
 const DAY_MS = 86_400_000;
 
 /**
- * What a day may be after something was taken in. It is less than what is read: whatever grows from here on (counters
- * by one, entries by those said here, each with the counters of all databases known) has room for a lifetime of days
- * below what the next reader refuses. `aheadMs` is how far after this phone's clock an entry may be dated: a later
- * entry of whoever knows it is never earlier on the line.
+ * The largest day an import may produce. The limits are below what reading accepts, leaving room for a
+ * lifetime of use: counters grow by one, and each entry carries the counters of all known databases.
+ * `aheadMs` is how far ahead of this phone's clock an entry may be dated: later entries that know of it can
+ * never be earlier on the line.
  */
 export const ADMIT_LIMITS = {
   counter: 10_000_000,
   facts: 150_000,
-  /** Characters of the entries as a file has them. */
+  /** In characters, as in a file. */
   size: 30_000_000,
   databases: 100,
   aheadMs: 2 * 366 * DAY_MS,
 } as const;
 
-/** What this phone has of a day. */
 export interface HeldDay {
   readonly stored: readonly Envelope[];
-  /** Facts that came from a damaged file without checks: a whole one takes the place of each. */
+  /** Facts imported without checks from a damaged file: an intact one replaces each. */
   readonly unsure: ReadonlySet<FactId>;
 }
 
-/** One id, two bodies, and nothing that says which of them is damaged. */
+/** One id, two bodies, and no way to tell which is damaged. */
 export interface Dispute {
   readonly here: Envelope;
   readonly there: Envelope;
 }
 
-/** Which of two bodies stands, where somebody has looked at both. */
+/** Which of two versions to keep, once somebody has looked at both. */
 export type Stands = 'here' | 'file';
 
-/** What a file does to a day. */
+/** What a file would do to a day. */
 export interface Admitted {
-  /** Not known yet, in the order of ids. */
+  /** New ones, in order of ids. */
   readonly fresh: readonly Envelope[];
-  /** Whole ones in place of damaged ones. */
+  /** Intact ones that replace damaged ones. */
   readonly mended: readonly Envelope[];
-  /** How many were known. */
+  /** How many were already known. */
   readonly same: number;
-  /** Those of the file that stay out, because what is here stands. */
+  /** Those in the file that are skipped, because the phone's own are kept. */
   readonly leftOut: readonly FactId[];
-  /** Those of the day that are unsure afterwards. */
+  /** The day's unsure facts after the import. */
   readonly unsure: ReadonlySet<FactId>;
 }
 
 /**
- * What a file does to a day, or why it may not come in. A whole fact takes the place of one that may be damaged. Two of
- * which nobody can tell that fail with `fact-id-twice` and `disputes`, unless it is said which `stands`. Whatever shows
- * what a file would change, and whatever takes it in, asks this.
+ * What a file would do to a day, or why it is refused. An intact fact replaces one that may be damaged. If
+ * nobody can tell which is right, it fails with `fact-id-twice` and `disputes`, unless `stands` decides. Used
+ * both to preview an import and to do it.
  */
 export function admit(held: HeldDay, file: DayFile, nowMs: number, stands?: Stands): Result<Admitted> {
   const known = new Map(held.stored.map((fact) => [fact.id, fact]));
@@ -85,7 +84,7 @@ export function admit(held: HeldDay, file: DayFile, nowMs: number, stands?: Stan
   return ok({ fresh, mended, same, leftOut: [...leftOut], unsure });
 }
 
-/** Why these facts may not come onto a day that has others; undefined where they may. `nowMs` is the phone's clock. */
+/** Why these facts may not join the day's others; undefined if they may. `nowMs` is the phone's clock. */
 function refusedAtDoor(
   here: readonly Envelope[],
   fresh: readonly Envelope[],
@@ -109,7 +108,7 @@ function refusedAtDoor(
   return undefined;
 }
 
-/** The day after it: as the next file of the same day comes upon it. */
+/** The day after this import, as the next file of the same day finds it. */
 export function heldAfter(held: HeldDay, { fresh, mended, unsure }: Admitted): HeldDay {
   const changed = new Map(mended.map((fact) => [fact.id, fact]));
   return { stored: [...held.stored.map((fact) => changed.get(fact.id) ?? fact), ...fresh], unsure };

@@ -8,8 +8,8 @@ const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
 });
 
 /**
- * CRC-32 of bytes as RFC 1952 section 8 has it, 0 to 2^32 - 1. Give the value so far to go on with more bytes.
- * The nine digits '123456789' give 0xcbf43926.
+ * CRC-32 of bytes as in RFC 1952 section 8, 0 to 2^32 - 1. Pass the previous value to continue with more
+ * bytes. The nine digits '123456789' give 0xcbf43926.
  */
 export function crc32(bytes: Uint8Array, soFar = 0): number {
   let crc = ~soFar;

@@ -11,17 +11,17 @@ export type DayFileWarning =
   | { readonly code: 'facts-repeated'; readonly count: number }
   | { readonly code: 'facts-of-newer-version'; readonly count: number; readonly kinds: readonly string[] };
 
-/** A day as a file holds it; both lists are in the order of ids, each fact once. */
+/** A day as a file holds it; both lists in order of ids, each fact once. */
 export interface DayFile {
   readonly day: DayId;
   readonly title: string;
   /** Lifted to this version, for folding. */
   readonly facts: readonly (Fact | UnknownFact)[];
-  /** The same facts as the file has them, for storing, merging and exporting. */
+  /** The same facts as they are in the file, for storing, merging and exporting. */
   readonly stored: readonly Envelope[];
-  /** What is odd and does no harm. */
+  /** Oddities that do no harm. */
   readonly warnings: readonly DayFileWarning[];
-  /** The file is damaged and has no checks: any of its facts may not say what it said. */
+  /** The file is damaged and has no checks, so any of its facts may be wrong. */
   readonly unchecked?: true;
 }
 
@@ -39,8 +39,8 @@ export interface Gathered {
 }
 
 /**
- * The facts on these lines that belong to the day, each once, and what is wrong with the others. Where there are
- * `checks`, a line that has none of them was changed.
+ * The facts on these lines that belong to the day, each once, and what is wrong with the others. If there are
+ * `checks`, a line that matches none was changed.
  */
 export function gather(
   lines: readonly FileLine[],
@@ -84,11 +84,10 @@ function readFactLine(line: FileLine, day: DayId, checks: ReadonlySet<string> | 
   return ok({ line: line.number, stored: storedForm(raw as Envelope), fact: read.value });
 }
 
-/** Whether this would be the id of a fact if its counter were lower. */
+/** Whether this would be a valid id if its counter were lower. */
 const isBeyondLimit = (id: unknown): boolean =>
   typeof id === 'string' && counterOf(id) > HIGHEST_COUNTER && isFactId(`000000${id.slice(6)}`);
 
-/** What was gathered, in order. */
 export function dayFileOf(day: DayId, title: string, { kept, repeated }: Gathered): DayFile {
   const sorted = [...kept.values()].sort((one, other) => byId(one.stored, other.stored));
   const facts = sorted.map(({ fact }) => fact);

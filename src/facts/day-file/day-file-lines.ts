@@ -5,8 +5,8 @@ import { crc32 } from './crc32.ts';
 import { checksIn } from './entry-checks.ts';
 
 /**
- * What a day file may measure. `size` is in bytes for whoever opens the file and in characters here, which are never
- * more; `lineLength` is in characters; `depth` counts brackets within brackets.
+ * Limits of a day file. `size` is in bytes for the caller that opens the file and in characters here, which
+ * are never more; `lineLength` is in characters; `depth` counts nested brackets.
  */
 export const DAY_FILE_LIMITS = {
   size: 40_000_000,
@@ -16,15 +16,15 @@ export const DAY_FILE_LIMITS = {
 } as const;
 export const DAY_FILE_VERSION = 1;
 
-/** A line that is not blank, without white space around it; `number` counts from 1. */
+/** A non-blank line, trimmed; `number` counts from 1. */
 export interface FileLine {
   readonly number: number;
   readonly text: string;
 }
 
 /**
- * A check of every entry, in their order. Both ends of the file have it: a cut takes the last line, and what damages the
- * first one leaves the last. Readers before this one pass over it.
+ * A check of every entry, in order. Both the first and the last line have it, since a truncated file loses
+ * the last line and damage may hit the first. Older readers ignore it.
  */
 const checks = z.optional(z.string());
 
@@ -45,7 +45,7 @@ const end = z.object({
 });
 export type End = z.infer<typeof end>;
 
-/** The lines of a text. A byte order mark, other line ends and blank lines, as mail may add them, mean nothing. */
+/** The lines of a text. Ignores a byte order mark, line-end styles and blank lines, which mail may add. */
 export function linesOf(text: string): Result<FileLine[]> {
   const { size, facts } = DAY_FILE_LIMITS;
   if (text.length > size) return fail({ code: 'day-file-too-large', size: text.length, limit: size });
@@ -63,14 +63,14 @@ export function linesOf(text: string): Result<FileLine[]> {
   return lines.length > 0 ? ok(lines) : fail({ code: 'day-file-empty' });
 }
 
-/** So many lines are most likely no day file at all, and then that is what needs saying. */
+/** With this many lines it is most likely no day file at all, which is the more useful message. */
 function tooManyLines(first: FileLine | undefined): Result<never> {
   const head = first ? readHead(first) : null;
   if (head && !head.ok) return head;
   return fail({ code: 'day-file-too-many-facts', limit: DAY_FILE_LIMITS.facts });
 }
 
-/** CRC-32 over the UTF-8 of all lines with a line feed between them, as eight digits. */
+/** CRC-32 over the UTF-8 of all lines joined by line feeds, as eight digits. */
 export function checkOf(lines: readonly string[]): string {
   const encoder = new TextEncoder();
   let crc = 0;
@@ -78,7 +78,7 @@ export function checkOf(lines: readonly string[]): string {
   return crc.toString(16).padStart(8, '0');
 }
 
-/** The JSON object on a line, or a problem with the line's number; never an array or a bare value. */
+/** The JSON object on a line, or a problem with the line number; never an array or a bare value. */
 export function parseLine({ number: line, text }: FileLine): Result<Record<string, unknown>> {
   const { lineLength, depth } = DAY_FILE_LIMITS;
   if (text.length > lineLength)
@@ -93,7 +93,7 @@ export function parseLine({ number: line, text }: FileLine): Result<Record<strin
   }
 }
 
-/** Measured before parsing, because a parser may run out of stack on the very nesting that is to be refused. */
+/** Measured before parsing, because deep nesting may overflow the parser's stack. */
 function depthOf(text: string): number {
   let depth = 0;
   let deepest = 0;
@@ -112,7 +112,7 @@ function depthOf(text: string): number {
   return deepest;
 }
 
-/** The first line, or the reason why this is no day file that this version can read. */
+/** Reads the first line, or says why this version cannot read the file. */
 export function readHead(first: FileLine): Result<Head> {
   const line = first.number;
   const parsed = parseLine(first);
@@ -137,11 +137,11 @@ export function readEnd(line: FileLine): End | null {
   return read?.success ? read.data : null;
 }
 
-/** The checks of the entries on these lines, which may be damaged themselves; null where there are none. */
+/** The checks of the entries, from lines that may be damaged themselves; null if there are none. */
 export function entryChecks(lines: readonly FileLine[]): ReadonlySet<string> | null {
   const written = lines.flatMap(({ text }) => /"checks":"([^"]*)/.exec(text)?.[1] ?? []);
   return written.length > 0 ? new Set(written.flatMap(checksIn)) : null;
 }
 
-/** A foreign value, short enough to be named in a sentence. */
+/** A foreign value, cut short enough for a sentence. */
 export const shown = (value: unknown): string => (typeof value === 'string' ? value.slice(0, 80) : '');

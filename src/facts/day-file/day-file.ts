@@ -15,9 +15,9 @@ import {
 import { entryCheck } from './entry-checks.ts';
 
 /**
- * The day as text to share as a `.txt`: a head line, one fact a line, and a last line with their number and a check.
- * The check is the CRC-32 of all lines before it; `checks`, of each fact's line, tell a changed fact from a whole one
- * where the file is damaged. The facts must be of this day. The same facts in any order give the same text.
+ * The day as text to share as a `.txt`: a head line, one fact per line, and a last line with their number and
+ * a check, the CRC-32 of all lines before it. `checks`, one per fact, tell changed facts from intact ones in
+ * a damaged file. All facts must be of this day. The order of `facts` does not matter.
  */
 export function writeDayFile(day: DayId, title: string, facts: readonly Envelope[]): string {
   const said = facts
@@ -39,11 +39,10 @@ export function writeDayFile(day: DayId, title: string, facts: readonly Envelope
 }
 
 /**
- * Reads a day file wholly or not at all. Problems name the line: `day-file-` `empty`, `too-large`,
+ * Reads a whole day file or fails. Problems name the line: `day-file-` `empty`, `too-large`,
  * `too-many-facts`, `not-json`, `other-kind`, `newer`, `head-damaged`, `truncated`, `goes-on`, `count-wrong`,
- * `check-wrong`;
- * `line-` `not-json`, `too-long`, `too-deep`; `fact-damaged`, `fact-of-another-day`, `counter-beyond-limit`,
- * `fact-id-twice`.
+ * `check-wrong`; `line-` `not-json`, `too-long`, `too-deep`; `fact-damaged`, `fact-of-another-day`,
+ * `counter-beyond-limit`, `fact-id-twice`.
  */
 export function readDayFile(text: string): Result<DayFile> {
   const lines = linesOf(text);

@@ -3,20 +3,20 @@ import type { DayId } from '../kinds/envelope.ts';
 import { type DayFile, dayFileOf, gather } from './day-file-facts.ts';
 import { entryChecks, type FileLine, linesOf, parseLine, readEnd, readHead } from './day-file-lines.ts';
 
-/** A damaged day file, as far as it could be read. */
+/** What could be read of a damaged day file. */
 export interface Salvage extends DayFile {
   /** How many lines hold something that could not be kept. */
   readonly damaged: number;
-  /** How many facts the head speaks of that were not found, damaged lines included; 0 where it cannot be read. */
+  /** How many facts the head announces that were not found, damaged lines too; 0 if unreadable. */
   readonly missing: number;
-  /** The first hundred reasons, each with its line. */
+  /** The first hundred problems, each with its line. */
   readonly problems: readonly Problem[];
 }
 
 /**
- * Reads what can be read of a damaged day file. A fact that does not fit its check was changed, its id perhaps too, and
- * is left out; so are facts that claim one id with different bodies. Fails as `readDayFile` does on another kind of file,
- * a newer one and one too large; with `day-file-nothing-readable` where no fact is left.
+ * Reads as much of a damaged day file as possible. Leaves out facts that fail their check, since even the id
+ * may be wrong, and facts that claim one id with different bodies. Fails like `readDayFile` if the file is of
+ * another kind, newer or too large; with `day-file-nothing-readable` if no fact is left.
  */
 export function readDayFileLeniently(text: string): Result<Salvage> {
   const lines = linesOf(text);
@@ -47,7 +47,7 @@ export function readDayFileLeniently(text: string): Result<Salvage> {
   });
 }
 
-/** The day of the head or, where no line is of that one because a letter of it was changed, the day of most lines. */
+/** The day in the head; if no line belongs to it, as its name was damaged, the day of most lines. */
 function dayOf(lines: readonly FileLine[], said: DayId | undefined): DayId {
   const counts = new Map<DayId, number>();
   for (const line of lines) {

@@ -4,12 +4,12 @@ import { kind } from './kind.ts';
 
 const count = wholeNumber(0, 100_000);
 
-/** The card was compared with the log: so many files and recordings, and so many differences left open. */
+/** The card was compared with the log: its files and recordings, and how many differences are open. */
 export const cardChecked = kind('card-checked', z.object({ files: count, recordings: count, open: count }));
 
 /**
- * A difference between card and log was looked at and the log stands; `code` says which kind of difference, and `values` what
- * either said. Earlier versions did not say the values, and their word holds for any.
+ * A difference between card and log was reviewed and the log kept; `code` is the kind of difference and
+ * `values` both sides. Earlier versions did not store the values, so there it covers any.
  */
 export const differenceKept = kind(
   'difference-kept',

@@ -3,11 +3,12 @@ import { idText, shortText } from './envelope.ts';
 import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
 
-// The links of the chain from body to track. Each can change alone, and each change has a place on the line.
+// The links of the chain from body to track. Each can change alone, and each change has its place on the
+// line.
 
 const list = <T extends z.ZodMiniType>(item: T) => z.array(item).check(z.minLength(1), z.maxLength(500));
 
-/** A transmitter is on a voice, or (null) on nobody. */
+/** A transmitter goes on a voice, or (null) on nobody. */
 export const transmitterWorn = kind(
   'transmitter-worn',
   z.object({ transmitter: idText, voice: z.nullable(idText), mic: z.optional(shortText) }),
@@ -26,9 +27,9 @@ export type SelectorPosition = (typeof SELECTOR_POSITIONS)[number];
 const position = openEnum(SELECTOR_POSITIONS);
 
 /**
- * Leads run from a receiver's output, or from a hardline voice, to an input. At an input with a selector the lead
- * arrives at one of its two positions. A null end hangs free. Whichever lead sat in that socket is thereby out, and is
- * not named. Version 1 named it, as it was known when the lead was plugged, which is wrong once either has moved.
+ * Leads run from a receiver's output, or from a hardline voice, to an input. If the input has a selector, the
+ * lead arrives at one of its two positions. A null end hangs free. Plugging pushes out whichever lead was in
+ * that socket, which is not named. Version 1 did name it, which goes wrong once either fact is moved.
  */
 export const leadsPlugged = kind(
   'leads-plugged',
@@ -46,7 +47,7 @@ export const leadsPlugged = kind(
   { 1: withoutPushedOut },
 );
 
-/** A lead was unplugged by an action of its own, or named beside the one that pushed it out: no action did both. */
+/** Drops the lead that version 1 named as pushed out: no single action plugs one and unplugs another. */
 function withoutPushedOut(old: Readonly<Record<string, unknown>>): Record<string, unknown> {
   if (!Array.isArray(old.leads)) return old;
   const plugged = old.leads.filter((lead: { to?: unknown } | null) => lead?.to !== null);
@@ -64,28 +65,28 @@ export const inputsSent = kind(
   }),
 );
 
-/** An input or a transmitter is muted or heard again. Of anything else it says nothing that this version can weigh. */
+/** An input or a transmitter is muted or unmuted. This version ignores it for anything else. */
 export const muteSet = kind(
   'mute-set',
   z.object({ what: z.enum(['input', 'transmitter']), part: idText, muted: z.boolean() }),
 );
 
 /**
- * These sources (receiver channels and hardline voices) share a track on purpose, besides whatever else was declared for
- * it; an empty list ends every gang of the track.
+ * These sources (receiver channels and hardline voices) share a track on purpose, in addition to any other
+ * gang on it; an empty list ends every gang of the track.
  */
 export const gangDeclared = kind(
   'gang-declared',
   z.object({ track: idText, sources: z.array(idText).check(z.maxLength(64)) }),
 );
 
-/** These sources share a track on purpose no longer; other gangs of the track stay. */
+/** These sources no longer share a track on purpose; other gangs of the track stay. */
 export const gangEnded = kind(
   'gang-ended',
   z.object({ track: idText, sources: z.array(idText).check(z.minLength(1), z.maxLength(64)) }),
 );
 
-/** A track carries a name typed by hand instead of the one that follows from the chain; null ends it. */
+/** A track gets a name typed by hand instead of the one from the chain; null removes it. */
 export const trackNamed = kind('track-named', z.object({ track: idText, name: z.nullable(shortText) }));
 
 export const NEEDS = ['needed', 'resting', 'done'] as const;

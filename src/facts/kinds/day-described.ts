@@ -8,7 +8,7 @@ export const TIMECODE_RATES = ['23.976', '24', '25', '29.97', '29.97DF', '30'] a
 export const SLATE_STYLES = ['lettered', 'numbered'] as const;
 export const FILE_LAYOUTS = ['poly', 'mono'] as const;
 
-/** What the head of the report says about the day; each field holds for the whole day wherever it is said. */
+/** The report's header fields; each holds for the whole day whenever it is entered. */
 const fields = z.object({
   production: z.optional(shortText),
   label: z.optional(shortText),
@@ -26,7 +26,7 @@ const fields = z.object({
   slateStyle: z.optional(openEnum(SLATE_STYLES)),
   filePattern: z.optional(shortText),
   remarks: z.optional(longText),
-  /** A day to play in: never mixed with real ones, never carried over. */
+  /** A practice day: never mixed with real ones, never carried over. */
   sample: z.optional(z.boolean()),
 });
 

@@ -17,18 +17,17 @@ export const idText = z.string().check(z.regex(/^[\w.:-]{1,64}$/));
 export const factIdText = z.string().check(z.refine(isFactId, 'not an id of a fact'));
 export const wholeNumber = (least: number, most: number) => z.int().check(z.gte(least), z.lte(most));
 
-/** A measured or planned figure; the ends belong to it. */
+/** A measured or planned figure, bounds included. */
 export const amount = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
 
 const LATEST_MS = 253_402_300_799_999;
-/** A moment in UTC ms. */
 export const momentMs = wholeNumber(0, LATEST_MS);
 
 /**
- * What every fact carries. `at` is UTC ms when it was said and `zone` the minutes east of UTC there; neither orders
- * anything. `batch` is the id of the first fact of the same action. `before` places the fact just before a take.
- * `ahead` says that the phone's clock was set ahead by so many ms since the same window's action before.
- * `seen` names, for every other database whose facts were known when this was said, its highest counter.
+ * Fields of every fact. `at` is UTC ms and `zone` minutes east of UTC when it was recorded; neither
+ * determines order. `batch` is the id of the action's first fact. `before` places the fact just before a
+ * take. `ahead`: the phone's clock was set ahead by so many ms since the same window's last action. `seen`:
+ * the highest counter known of every other database at the time.
  */
 export const envelope = z.object({
   id: factIdText,
@@ -47,17 +46,17 @@ export type Envelope = z.infer<typeof envelope>;
 
 export const isEnvelope = (raw: unknown): raw is Envelope => envelope.safeParse(raw).success;
 
-/** The batch a fact belongs to: one action of the user, one transaction, one undo step. */
+/** The batch of a fact: one user action, one transaction, one undo step. */
 export const batchOf = (fact: Envelope): FactId => fact.batch ?? fact.id;
 
 /**
- * Whether whoever said a fact knew of another when it was said. The windows of one phone share a database and know of
- * each other, so there the order of the ids tells; of another database a fact knew what is under its `seen`.
+ * Whether the author of one fact knew of another. Windows of one phone share a database, so there the order
+ * of ids decides; of other databases a fact knows what `seen` covers.
  */
 export const knew = ({ id, seen }: Pick<Envelope, 'id' | 'seen'>, other: FactId): boolean =>
   databaseOf(id) === databaseOf(other) ? other <= id : counterOf(other) <= (seen?.[databaseOf(other)] ?? -1);
 
-/** What a fact says, without the envelope in which it was said: that one is made anew when it is said again. */
+/** The content of a fact without its envelope, which is made anew when it is recorded again. */
 export const bodyOf = ({ kind, ...said }: Envelope): { kind: string } & Record<string, unknown> => ({
   kind,
   ...Object.fromEntries(Object.entries(said).filter(([name]) => !(name in envelope.shape))),

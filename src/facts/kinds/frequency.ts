@@ -1,8 +1,8 @@
 import { fail, ok, type Result } from '../../shared/result.ts';
 
-/** Below this a frequency is taken for a slip of the keyboard. */
+/** Lower frequencies are taken for typing errors. */
 export const LOWEST_KHZ = 1_000;
-/** Above this a frequency is taken for a slip of the keyboard (kHz typed where MHz were asked). */
+/** Higher frequencies are taken for typing errors (kHz typed instead of MHz). */
 export const HIGHEST_KHZ = 100_000_000;
 
 export type FrequencyProblem =
@@ -19,7 +19,7 @@ export type MhzProblem =
 
 /** A frequency as a whole number of kHz between 1 MHz and 100 GHz. `checkKhz(0)` → `frequency-not-positive` */
 export function checkKhz(khz: number): Result<number, FrequencyProblem> {
-  // A problem goes to a screen, and a screen never shows NaN or Infinity.
+  // Problems reach the screen, which must never show NaN or Infinity.
   if (!Number.isSafeInteger(khz))
     return fail({ code: 'frequency-not-whole', khz: Number.isFinite(khz) ? khz : 0 });
   if (khz <= 0) return fail({ code: 'frequency-not-positive', khz });
@@ -31,7 +31,7 @@ export function checkKhz(khz: number): Result<number, FrequencyProblem> {
 const MHZ = /^([+-]?)(\d{1,9})(?:[.,](\d*))?(?:\s*mhz)?$/i;
 
 /**
- * MHz as typed, with a point or a comma, to whole kHz; digit by digit, so no binary fraction is ever involved.
+ * Typed MHz, with a point or a comma, as whole kHz; parsed digit by digit to avoid binary fractions.
  * `parseMhz('470,1')` → ok 470100; `parseMhz('470.1255')` → `frequency-finer-than-khz`
  */
 export function parseMhz(text: string): Result<number, MhzProblem> {
@@ -45,7 +45,7 @@ export function parseMhz(text: string): Result<number, MhzProblem> {
   return checkKhz(sign === '-' && khz > 0 ? -khz : khz);
 }
 
-/** MHz as typed where a frequency may also be taken away: nothing typed is null. */
+/** Typed MHz where the frequency may also be removed: an empty field is null. */
 export const parseMhzOrNone = (text: string): Result<number | null, MhzProblem> =>
   text.trim() === '' ? ok(null) : parseMhz(text);
 

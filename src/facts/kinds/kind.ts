@@ -1,18 +1,21 @@
 import type * as z from 'zod/mini';
 
-/** Turns the body of one version of a kind into the next version's. */
+/** Turns a body of one version into the next version's. */
 export type Lift = (old: Readonly<Record<string, unknown>>) => Record<string, unknown>;
 
 /**
- * A kind of fact. Shapes only grow: `lifts[n]` turns a body of version n into version n + 1 when it is read;
- * what is stored is never rewritten.
+ * A kind of fact. Shapes only grow: `lifts[n]` turns a body of version n into version n + 1 on reading;
+ * stored facts are never rewritten.
  */
 export interface Kind<Name extends string, Body extends z.ZodMiniType> {
   readonly name: Name;
   readonly version: number;
   readonly body: Body;
   readonly lifts: Readonly<Record<number, Lift>>;
-  /** Makes what only a newer version can say, in a fact that says more than that, into what this one can hold. */
+  /**
+   * Replaces content that only a newer version knows with something this version can hold, if the rest of the
+   * fact still makes sense.
+   */
   readonly newer: Lift;
 }
 

@@ -21,35 +21,35 @@ export const RESERVED_USES = ['comms', 'playback', 'timecode'] as const;
 export const TAPS = ['pre', 'post'] as const;
 export const WEARS = ['pack', 'plug-on', 'handheld'] as const;
 
-/** Everything a part of the rig may say of itself; which fields mean something depends on `type`. */
+/** All fields of a part of the rig; `type` decides which of them apply. */
 export const partFields = z.object({
   type: z.optional(openEnum(PART_TYPES)),
   name: z.optional(shortText),
   /** Place in its list, for reading order. */
   order: z.optional(wholeNumber(0, 100_000)),
-  /** Taken out of the rig; facts that name it still read. */
+  /** Removed from the rig; facts that name it can still be read. */
   struck: z.optional(z.boolean()),
-  /** Of an input. */
+  /** Inputs only. */
   inputKind: z.optional(openEnum(INPUT_KINDS)),
-  /** Of a track. */
+  /** Tracks only. */
   mix: z.optional(z.boolean()),
   tap: z.optional(openEnum(TAPS)),
-  /** Of a receiver. */
+  /** Receivers only. */
   place: z.optional(openEnum(PLACES)),
-  /** Of a channel or an output: the receiver it belongs to. */
+  /** Channels and outputs: their receiver. */
   receiver: z.optional(idText),
   module: z.optional(shortText),
-  /** Of an output. */
+  /** Outputs only. */
   outputKind: z.optional(openEnum(OUTPUT_KINDS)),
-  /** Of an output: the receiver channels that leave by it. */
+  /** Outputs: the receiver channels they carry. */
   carries: z.optional(z.array(idText).check(z.maxLength(16))),
-  /** Of an output, an input or a send: kept for this, never offered to a voice. */
+  /** Outputs, inputs and sends: reserved for this, never offered to a voice. */
   reserved: z.optional(z.nullable(openEnum(RESERVED_USES))),
-  /** Of a selector: the input it stands before, what its two positions are called, and its bank. */
+  /** Selectors: the input, the names of the two positions, and the bank. */
   input: z.optional(idText),
   positions: z.optional(z.tuple([shortText, shortText])),
   bank: z.optional(shortText),
-  /** Of a transmitter. */
+  /** Transmitters only. */
   wear: z.optional(openEnum(WEARS)),
   khz: z.optional(z.nullable(wholeNumber(1, HIGHEST_KHZ))),
 });
@@ -58,7 +58,7 @@ const part = idText;
 
 export const partDescribed = kind('part-described', z.object({ part, fields: partFields }));
 
-/** A whole rig said at once; each part merges with what was said of it before, field by field. */
+/** A whole rig at once; each part is merged field by field with what is known of it. */
 export const rigLaid = kind(
   'rig-laid',
   z.object({

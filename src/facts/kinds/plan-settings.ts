@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { idText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 
-// What the planner is told besides the chain: what is pinned by hand, what is out of order, what moves cost.
+// Input for the planner besides the chain: pins, parts out of order, and the cost of moves.
 
 const pins = z.object({
   transmitter: z.optional(idText),
@@ -14,10 +14,10 @@ const pins = z.object({
 });
 export type Pins = z.infer<typeof pins>;
 
-/** A voice keeps these whatever is planned; null lets all of them go. */
+/** What a voice keeps whatever is planned; null unpins everything. */
 export const voicePinned = kind('voice-pinned', z.object({ voice: idText, pins: z.nullable(pins) }));
 
-/** A transmitter, channel, lead, input or track is out of order from here on, or in order again. */
+/** A transmitter, channel, lead, input or track is out of order from here on, or working again. */
 export const outMarked = kind('out-marked', z.object({ part: idText, out: z.boolean() }));
 
 const weight = z.optional(wholeNumber(1, 99));

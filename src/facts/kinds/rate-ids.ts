@@ -1,4 +1,4 @@
-/** Timecode rates a stored time may be counted in (SMPTE ST 12-1:2014, scope; `DF` is drop-frame). */
+/** Timecode rates (SMPTE ST 12-1:2014, scope; `DF` is drop-frame). */
 export const RATE_IDS = [
   '23.976',
   '24',

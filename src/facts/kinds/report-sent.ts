@@ -6,24 +6,25 @@ import { openEnum } from './open-enum.ts';
 
 export const PAPERS = ['a4', 'letter'] as const;
 export const ROUTES = ['share', 'download', 'copy', 'mail'] as const;
-/** What a line of the table is of. */
+/** What one line of the table covers. */
 export const TABLE_LINES = ['take', 'track'] as const;
 
-/** How a report is made besides the day itself: kept with what was sent, so that it can be made again. */
+/** Settings the report was made with besides the day itself, stored so that it can be remade. */
 const made = z.object({
   paper: openEnum(PAPERS),
   lines: openEnum(TABLE_LINES),
   columns: z.array(text(40)).check(z.maxLength(60)),
   signature: longText,
-  /** What was open besides what the day itself shows: a roll used on another day. */
+  /** Open matters the day itself does not show: a roll used on another day. */
   matters: z.array(shortText).check(z.maxLength(20)),
 });
 export type ReportMade = z.infer<typeof made>;
 
 /**
- * What the files were made from, noted when they were made and not when they were handed over. `known` has for every
- * writer the highest counter there was; `unread` the facts of a newer version, which say nothing in this report even
- * after an update understands them; `checks` the CRC-32 of each file, to tell whether it is the same when made again.
+ * What the files were made from, recorded when they were made rather than when they were sent. `known`: the
+ * highest counter of every writer; `unread`: facts of a newer version, which stay out of this report even
+ * once an update understands them; `checks`: the CRC-32 of each file, to tell whether a remade one is
+ * identical.
  */
 const from = z.object({
   known: z.record(z.string().check(z.regex(/^[0-9a-z]{11}$/)), wholeNumber(0, HIGHEST_COUNTER)),
@@ -32,9 +33,7 @@ const from = z.object({
 });
 export type ReportFrom = z.infer<typeof from>;
 
-/**
- * A report left the phone. What it said follows from the facts that were known then; handed over does not mean arrived.
- */
+/** A report left the phone. Its content follows from the facts known then; sent does not mean arrived. */
 export const reportSent = kind(
   'report-sent',
   z.object({
@@ -43,7 +42,7 @@ export const reportSent = kind(
     files: z.array(shortText).check(z.maxLength(20)),
     to: z.array(shortText).check(z.maxLength(50)),
     made: made,
-    /** Absent on the first reports this app recorded: those were made from all that was known when they were noted. */
+    /** Missing on the earliest reports: those were made from everything known when this was recorded. */
     from: z.optional(from),
   }),
 );

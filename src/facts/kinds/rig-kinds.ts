@@ -1,16 +1,16 @@
-// The kinds of connectors: what the app knows of each is its entry here, and the compiler asks for all of it, and for
-// its word in ui/rig/words.ts. Common practice, no source.
+// Kinds of connectors. Each has its entry here; the compiler requires every property, and its word in
+// ui/rig/words.ts. Common practice, no source.
 
 interface Input {
-  /** What inputs of this kind are called, before their number. */
+  /** The name of such inputs, before their number. */
   readonly called: string;
-  /** What people call them where they describe a recorder, in small letters. */
+  /** What people call them when they describe a recorder, in lower case. */
   readonly typed: RegExp;
-  /** Whether the lead of a hardline voice is planned into it, is only offered to be plugged by hand, or finds no socket. */
+  /** Whether a hardline's lead may be planned into it, is only offered by hand, or never fits. */
   readonly hardline: 'planned' | 'offered' | 'never';
-  /** Whether inputs of this kind may be planned onto one track, because recorders have more of them than tracks. */
+  /** Whether several may be planned onto one track, since recorders have more of them than tracks. */
   readonly sharesTrack: boolean;
-  /** How a lead into it is made off as long as nobody has said it; null where that does not follow. */
+  /** The default wiring of a lead into it; null if there is none. */
   readonly madeOff: string | null;
 }
 
@@ -66,11 +66,11 @@ export type InputKind = keyof typeof INPUTS;
 export const INPUT_KINDS = Object.keys(INPUTS) as InputKind[];
 
 interface Output {
-  /** The inputs that it fits, 1 the likeliest. */
+  /** The inputs it fits, 1 the likeliest. */
   readonly into: Readonly<Record<InputKind, number | false>>;
-  /** Whether its lead can be plugged somewhere else: an internal receiver stays in its slot. */
+  /** Whether its lead can be plugged elsewhere: an internal receiver stays in its slot. */
   readonly canMove: boolean;
-  /** How its lead is made off as long as nobody has said it; null where that does not follow. */
+  /** The default wiring of its lead; null if there is none. */
   readonly madeOff: string | null;
 }
 
@@ -101,14 +101,14 @@ export const OUTPUTS = {
 export type OutputKind = keyof typeof OUTPUTS;
 export const OUTPUT_KINDS = Object.keys(OUTPUTS) as OutputKind[];
 
-/** What is known of an input's kind; nothing of one that was never said. */
+/** The entry of an input's kind; undefined if the kind is unknown or was never entered. */
 export const inputOf = (kind: string | undefined): Input | undefined =>
   kind !== undefined && Object.hasOwn(INPUTS, kind) ? INPUTS[kind as InputKind] : undefined;
 
 export const outputOf = (kind: string | undefined): Output | undefined =>
   kind !== undefined && Object.hasOwn(OUTPUTS, kind) ? OUTPUTS[kind as OutputKind] : undefined;
 
-/** The kinds of inputs that outputs of this kind fit, likeliest first. */
+/** The kinds of inputs that such outputs fit, likeliest first. */
 export function inputsFitting(kind: string | undefined): InputKind[] {
   const into = outputOf(kind)?.into;
   if (!into) return [];

@@ -4,31 +4,31 @@ import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
 import type { OutputKind } from './rig-kinds.ts';
 
-// Cables: what a run carries and how a lead is made off. All of it holds for the whole day.
+// Cables: what a run carries and how a lead is wired. All of it holds for the whole day.
 
 export const RUN_TYPES = ['network', 'dc'] as const;
 export const LEAD_ENDS = ['xlr', 'snake', 'other'] as const;
-/** The outputs whose leads a 25-pin snake can carry. */
+/** The outputs whose leads fit a 25-pin snake. */
 export const SNAKE_SIGNALS = ['analogue', 'aes3'] as const satisfies readonly OutputKind[];
 
-/** A powered network lead to a far box, or a DC lead on the cart; which fields mean something depends on `type`. */
+/** A powered network lead to a remote box, or a DC lead on the cart; `type` decides which fields apply. */
 const runFields = z.object({
   type: z.optional(openEnum(RUN_TYPES)),
   name: z.optional(shortText),
   metres: z.optional(amount(0.1, 1000)),
-  /** What the device takes; null for the most its class allows. */
+  /** The device's consumption; null for the most its class allows. */
   watts: z.optional(z.nullable(amount(0.001, 10_000))),
-  /** Of a network lead: what it is made of, the class it is powered by, and how warm it lies. */
+  /** Network leads: the cable, the power class, and how warm it lies. */
   cable: z.optional(text(40)),
   powerClass: z.optional(wholeNumber(0, 8)),
   celsius: z.optional(amount(-60, 120)),
   connectorOhms: z.optional(amount(0, 20)),
-  /** Of a network lead: its sound, as so many channels in streams of so many, and the speed of the link. */
+  /** Network leads: the audio channels, how many per stream, and the link speed. */
   channels: z.optional(wholeNumber(0, 512)),
   channelsAStream: z.optional(wholeNumber(1, 512)),
   samplesAPacket: z.optional(wholeNumber(1, 4096)),
   linkMbps: z.optional(wholeNumber(1, 1_000_000)),
-  /** Of a DC lead. */
+  /** DC leads only. */
   volts: z.optional(amount(0.1, 60)),
   awg: z.optional(wholeNumber(0, 40)),
   deviceMinVolts: z.optional(z.nullable(amount(0, 60))),
@@ -40,11 +40,11 @@ export const runDescribed = kind('run-described', z.object({ run: idText, fields
 const leadFields = z.object({
   name: z.optional(shortText),
   ends: z.optional(openEnum(LEAD_ENDS)),
-  /** Of a snake: which one, its circuit, and whether the circuit carries AES3. */
+  /** Snakes: which one, the circuit, and whether it carries AES3. */
   snake: z.optional(shortText),
   circuit: z.optional(wholeNumber(1, 8)),
   carries: z.optional(openEnum(SNAKE_SIGNALS)),
-  /** Of other ends. */
+  /** Other ends. */
   words: z.optional(shortText),
 });
 export const leadsDescribed = kind(

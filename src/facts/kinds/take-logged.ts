@@ -6,8 +6,8 @@ import { openEnum } from './open-enum.ts';
 import { RATE_IDS } from './rate-ids.ts';
 
 /**
- * A slate. Lettered: a scene and how many setups in it came before (0 is the master, 1 is A). Numbered: a running
- * slate number, with the scene given separately.
+ * A slate. Lettered: a scene and how many setups came before in it (0 is the master, 1 is A). Numbered: a
+ * running slate number, with the scene given separately.
  */
 const lettered = z.object({ style: z.literal('lettered'), scene: shortText, setup: wholeNumber(0, 20_000) });
 const numbered = z.object({
@@ -18,25 +18,25 @@ const numbered = z.object({
 const calledSlate = z.discriminatedUnion('style', [lettered, numbered]);
 export type Slate = z.infer<typeof calledSlate>;
 
-/** A take keeps its place though its slate is of a style that only a newer version can read: `said` is that style. */
+/** A take keeps its place even if only a newer version can read its style of slate, `said`. */
 const unreadSlate = z.object({ style: z.literal('unread'), said: text(40) });
 const slate = z.discriminatedUnion('style', [lettered, numbered, unreadSlate]);
 export type TakeSlate = z.infer<typeof slate>;
 
-/** The slate that the takes from here on belong to. */
+/** The slate of the takes from here on. */
 export const slateCalled = kind('slate-called', z.object({ slate: calledSlate }));
 
 export const TAKE_KINDS = ['take', 'pickup', 'wild', 'tone', 'mos'] as const;
 export type TakeKind = (typeof TAKE_KINDS)[number];
 
 export const HIGHEST_TAKE = 9999;
-/** At 60 frames a second more than two weeks. */
+/** More than two weeks at 60 frames a second. */
 const MOST_FRAMES = 100_000_000;
 
-/** A place in time: a count of frames at an exact rate. */
+/** A point in time: a count of frames at an exact rate. */
 const stamp = z.object({ frames: wholeNumber(0, MOST_FRAMES), rate: openEnum(RATE_IDS) });
 
-/** Everything that can be said of a take, at the time or afterwards. Null takes a field's value back. */
+/** Everything that can be entered for a take, at the time or later. Null clears a field. */
 export const takeFields = z.object({
   kind: z.optional(openEnum(TAKE_KINDS)),
   slate: z.optional(slate),
@@ -44,14 +44,14 @@ export const takeFields = z.object({
   start: z.optional(z.nullable(stamp)),
   /** Duration as a count of frames. */
   length: z.optional(z.nullable(stamp)),
-  /** UTC ms of Roll and of Cut by the phone's clock; an open take has no cut. */
+  /** Roll and Cut, UTC ms by the phone's clock; an open take has no cut. */
   rolledAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
   cutAt: z.optional(wholeNumber(0, 253_402_300_799_999)),
   circled: z.optional(z.boolean()),
   noGood: z.optional(z.boolean()),
   falseStart: z.optional(z.boolean()),
   tailSlate: z.optional(z.boolean()),
-  /** A file name typed by hand instead of the one the pattern gives. */
+  /** A file name typed by hand instead of the one from the pattern. */
   file: z.optional(z.nullable(shortText)),
 });
 export type TakeFields = z.infer<typeof takeFields>;
@@ -72,7 +72,7 @@ function withUnreadSlate(body: Readonly<Record<string, unknown>>): Record<string
   return { ...body, fields: { ...fields, slate: { style: 'unread', said: style } } };
 }
 
-/** A remark on a take, or on one track of it. */
+/** A note on a take, or on one of its tracks. */
 export const noteAdded = kind(
   'note-added',
   z.object({ take: factIdText, track: z.optional(idText), text: longText }),

@@ -3,19 +3,19 @@ import { amount, idText, momentMs, shortText, wholeNumber } from './envelope.ts'
 import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
 
-// Batteries, timecode, media and the hours of the day. A device is a transmitter of the rig, the recorder (`recorder`),
-// or anything else that was described.
+// Batteries, timecode, media and the hours of the day. A device is a transmitter of the rig, the recorder
+// (`recorder`), or anything else that was described.
 
 const devices = z.array(idText).check(z.minLength(1), z.maxLength(500));
 const runtimeHours = amount(0.05, 1000);
 
-/** Fresh cells went into devices: when it was said, or at `atMs`. */
+/** Fresh cells went into devices, at `atMs` or when this was recorded. */
 export const cellsChanged = kind(
   'cells-changed',
   z.object({ devices, atMs: z.optional(momentMs), runtimeHours: z.optional(runtimeHours) }),
 );
 
-/** Devices were set to the timecode of another: when it was said, or at `atMs`. */
+/** Devices were jammed from another, at `atMs` or when this was recorded. */
 export const devicesJammed = kind(
   'devices-jammed',
   z.object({ devices, from: idText, atMs: z.optional(momentMs) }),
@@ -25,12 +25,12 @@ export const RUNTIME_BASES = ['measured', 'planned'] as const;
 
 const deviceFields = z.object({
   name: z.optional(shortText),
-  /** How long a set of cells runs, and whether anybody has measured that. */
+  /** How long a set of cells lasts, and whether that was measured. */
   runtimeHours: z.optional(z.nullable(runtimeHours)),
   runtimeBasis: z.optional(openEnum(RUNTIME_BASES)),
   hasCells: z.optional(z.boolean()),
   hasTimecode: z.optional(z.boolean()),
-  /** How far its own clock may run off, in parts per million. */
+  /** How far its own clock may drift, in parts per million. */
   ppm: z.optional(z.nullable(amount(0, 10_000))),
   struck: z.optional(z.boolean()),
 });
@@ -40,7 +40,7 @@ export const devicesDescribed = kind('devices-described', z.object({ devices, fi
 const cardFields = z.object({
   name: z.optional(shortText),
   bytes: z.optional(wholeNumber(1, 1e15)),
-  /** Bytes on it before it went in. */
+  /** Bytes already used when it went in. */
   usedBytes: z.optional(wholeNumber(0, 1e15)),
   /** Tracks armed on it; null for all of the recorder. */
   tracks: z.optional(z.nullable(wholeNumber(1, 512))),

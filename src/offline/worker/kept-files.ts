@@ -11,11 +11,11 @@ export interface KeptFile extends PrecacheEntry {
 }
 
 /**
- * Says to a window that asks whether every file of this version is still on the phone, and fetches again what a browser
- * short of room threw away. The list is a part of the worker: reading it asks nothing of the network.
+ * Tells a window whether every file of this version is still on the phone, and refetches what a browser short
+ * of space threw away. The list is part of the worker, so reading it needs no network.
  */
 export function answerWhatIsKept(files: readonly KeptFile[]): void {
-  // Two windows that ask at once are answered by one look.
+  // Two windows that ask at once share one check.
   let looking: Promise<Kept> | undefined;
   self.addEventListener('message', (event) => {
     if (event.data?.type !== 'WHAT_IS_KEPT') return;
@@ -44,19 +44,19 @@ async function missing(cache: Cache, files: readonly KeptFile[]): Promise<readon
   return files.filter(({ url }) => !kept.has(getCacheKeyForURL(url)!));
 }
 
-/** Ends with the first file that nobody answers for: there is no signal then. */
+/** Stops at the first file that cannot be fetched: there is no signal then. */
 async function mend(cache: Cache, files: readonly KeptFile[]): Promise<void> {
   for (const { url, integrity } of files) {
     const response = await fetch(url, { cache: 'reload' });
     const bytes = await response.arrayBuffer();
-    // The server may have a newer version by now, and this one must not become a mixture. Checked here, since a fetch
-    // that checks fails in the same way where nobody answers.
+    // The server may have a newer version by now, and the two must not mix. Checked here, because a fetch
+    // with `integrity` fails just as it does without a network.
     if (!response.ok || (await checkOf(bytes)) !== integrity) continue;
     await cache.put(getCacheKeyForURL(url)!, new Response(bytes, { headers: response.headers }));
   }
 }
 
-/** As the list has it: W3C Subresource Integrity. */
+/** In the list's format: W3C Subresource Integrity. */
 async function checkOf(bytes: ArrayBuffer): Promise<string> {
   const digest = await crypto.subtle.digest('SHA-256', bytes);
   return `sha256-${btoa(String.fromCharCode(...new Uint8Array(digest)))}`;

@@ -3,8 +3,8 @@ import { registerRoute } from 'workbox-routing';
 declare const self: ServiceWorkerGlobalScope;
 
 /**
- * Takes the files that another app shared with this one (W3C Web Share Target), keeps them until somebody has looked at
- * them in the app (src/ui/days/arrivals.ts), and opens the app. Needs no signal.
+ * Keeps the files that another app shared (W3C Web Share Target) until the user has seen them in the app
+ * (src/ui/days/arrivals.ts), and opens the app. Works without a signal.
  */
 export const takeShared = (): void =>
   void registerRoute(
@@ -21,9 +21,9 @@ export const takeShared = (): void =>
     'POST',
   );
 
-// A form of any web page can be sent to this address too. The share sheet is no page: what names a page as its origin
-// (Fetch Standard, Origin header; Fetch Metadata where a browser shows it here; the referrer) is not kept. A page that
-// hides where it is cannot be told from a share sheet, so nothing is taken in before somebody has seen it.
+// Any web page can post a form to this address. A share sheet is not a page, so requests that name a page as
+// their origin (Origin header, Fetch Metadata or referrer) are dropped. A page that hides its origin looks
+// like a share sheet, so nothing is imported before the user has seen it.
 function isFromAPage({ headers, referrer }: Request): boolean {
   const site = headers.get('sec-fetch-site');
   if (site === 'cross-site' || site === 'same-site') return true;
@@ -37,7 +37,7 @@ async function keep(form: FormData): Promise<void> {
   const files = form.getAll('files').filter((one) => one instanceof File);
   if (files.length === 0 && text !== '') files.push(new File([text], ''));
   const cache = await caches.open('rollbook-shared');
-  // What was shared before and not looked at yet keeps its place.
+  // Earlier shares that nobody has looked at yet stay.
   const before = (await cache.keys()).length;
   for (const [at, file] of files.entries()) {
     const kept = new Response(file, { headers: { 'x-name': encodeURIComponent(file.name) } });

@@ -1,5 +1,5 @@
-// The service worker: keeps every file of its version on the phone and answers from there, signal or not. The build
-// bundles it into `sw.js` and puts the list of the files in its place here (vite.config.ts).
+// The service worker: serves every file of its version from the phone. The build bundles it into `sw.js` and
+// inserts the list of files here (vite.config.ts).
 import { clientsClaim } from 'workbox-core';
 import {
   addPlugins,
@@ -15,14 +15,15 @@ declare const self: ServiceWorkerGlobalScope & { readonly __WB_MANIFEST: readonl
 
 const files = self.__WB_MANIFEST;
 
-// A version is put in charge when nobody works with the one before it (src/offline/service-worker.ts), never on its own.
+// A version takes over when nobody is using the one before it (src/offline/service-worker.ts), never on its
+// own.
 self.addEventListener('message', (event) => {
   if (event.data?.type === 'SKIP_WAITING') void self.skipWaiting();
 });
 clientsClaim();
 
-// A file that is gone from the phone is asked of the network, and kept only where it is of this version. One of another
-// version is better than none, for a page that opens now.
+// A file missing from the phone is fetched, and kept only if it is from this version. Another version's file
+// is still better than none for a page that is opening.
 addPlugins([
   {
     handlerDidError: async ({ event }) => (event instanceof FetchEvent ? fetch(event.request) : undefined),

@@ -3,16 +3,16 @@ import { type FlowArcs, type FlowNodes, flowArcs, flowNodes } from './flow-arcs.
 import type { Branch } from './relaxation.ts';
 
 export interface ChainFlow {
-  /** Chains that share no node they may not share; cheapest as far as only neighbouring links cost something. */
+  /** Chains that share no forbidden node; cheapest if only neighbouring links cost something. */
   readonly chains: Chains;
   /** Sets of tolls for packs, sources and inputs, all from optimal prices of the flow. */
   readonly prices: readonly Float64Array[];
 }
 
 /**
- * The same chains as a minimum-cost flow, voice by voice along shortest augmenting paths (Edmonds and Karp, J. ACM 19
- * (1972) 248-264; from memory). It forgets who ends on which track, and so also what gangs cost whom; its prices say
- * what the next pack, source or input would be worth.
+ * The same chains as a minimum-cost flow, one voice at a time along shortest augmenting paths (Edmonds and
+ * Karp, J. ACM 19 (1972) 248-264; from memory). It ignores who ends on which track, and so the cost of gangs;
+ * its prices say what one more pack, source or input would be worth.
  */
 export function chainFlow(costs: StageCosts, branch: Branch): ChainFlow {
   const { voices, packs, sources, inputs } = costs;
@@ -37,8 +37,8 @@ export function chainFlow(costs: StageCosts, branch: Branch): ChainFlow {
 }
 
 /**
- * Dijkstra over reduced costs from the starts (with what they cost already), along arcs or against them. Nodes at one
- * distance are taken last in first out, so that a free path is followed to its end at once.
+ * Dijkstra over reduced costs from the starts (at their initial costs), along arcs or against them. Nodes at
+ * equal distance are taken last in first out, so that a free path is followed to its end at once.
  */
 function walk(
   arcs: FlowArcs,
@@ -92,7 +92,7 @@ function walk(
   }
 }
 
-/** Sends one unit from the voice to the sink where it can. */
+/** Sends one unit from the voice to the sink if possible. */
 function augment(arcs: FlowArcs, potential: Float64Array, voice: number, sink: number): void {
   const final: number[] = [];
   const { distance, by } = walk(
@@ -104,7 +104,8 @@ function augment(arcs: FlowArcs, potential: Float64Array, voice: number, sink: n
   );
   const far = distance[sink]!;
   if (far === Infinity) return;
-  // Nodes not final stand at least as far as the sink; all rise together, so only the final ones move, downwards.
+  // Nodes not final are at least as far as the sink; all would rise together, so only the final ones move,
+  // downwards.
   for (const node of final) potential[node]! += distance[node]! - far;
   for (let node = sink; node !== voice; ) {
     const arc = by[node]!;
@@ -114,7 +115,7 @@ function augment(arcs: FlowArcs, potential: Float64Array, voice: number, sink: n
   }
 }
 
-/** What it costs to get from every node to the nearest of the ends in what is left of the network. */
+/** The cost from every node to the nearest of the ends in the residual network. */
 function distancesTo(arcs: FlowArcs, potential: Float64Array, ends: readonly number[]): Float64Array {
   // Reduced costs keep every step at zero or more; the ends then start as far apart as their potentials are.
   const lowest = Math.min(...ends.map((end) => potential[end]!));

@@ -7,13 +7,13 @@ export interface CheapestChains {
   readonly alone: Float64Array;
   readonly shared: Float64Array;
   walk(barred: Uint8Array, reached: Reach, tolls: Float64Array): void;
-  /** Walks one voice again, for what its rows would be without one of the nodes; -1 for all nodes as before. */
+  /** Recomputes one voice's rows without one of the nodes; -1 for all nodes. */
   walkWithout(voice: number, node: number): void;
-  /** Cheapest chains to the tracks given (-1: none), chosen so that they share few nodes with each other. */
+  /** Cheapest chains to the given tracks (-1: none), chosen to share few nodes with each other. */
   chains(trackOf: Int32Array, isShared: Uint8Array): Chains;
 }
 
-/** For every voice by itself, the cheapest way through packs, sources and inputs to every track, tolls paid. */
+/** For each voice alone, the cheapest path by packs, sources and inputs to every track, with tolls. */
 export function cheapestChains(costs: StageCosts): CheapestChains {
   const { voices, packs, sources, inputs, tracks } = costs;
   const inner = packs + sources + inputs;
@@ -93,7 +93,7 @@ export function cheapestChains(costs: StageCosts): CheapestChains {
     barred[at] = was;
   };
 
-  /** Of the cheapest ways back from a track, the one that meets the fewest others. */
+  /** Of the cheapest paths back from a track, the one that meets the fewest others. */
   const trace = (voice: number, track: number, isShared: boolean, chains: Chains): void => {
     const goal = (isShared ? shared : alone)[voice * tracks + track]!;
     const gang = isShared ? costs.gang[voice]! : 0;

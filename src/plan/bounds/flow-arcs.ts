@@ -1,23 +1,23 @@
 import { reach, type StageCosts } from '../network/stage-costs.ts';
 import { type Branch, GANG, SINGLE } from './relaxation.ts';
 
-/** Arcs in pairs: an even one forwards, the odd one after it back. `head` and `next` list the arcs of a node. */
+/** Arcs in pairs: an even one and the next odd one, its reverse. `head`, `next`: the arcs of a node. */
 export interface FlowArcs {
   readonly head: Int32Array;
   readonly next: Int32Array;
   readonly to: Int32Array;
   readonly cost: Float64Array;
   readonly room: Int32Array;
-  /** For the walks: nodes as near as the nearest, last in first out, and nodes further off. */
+  /** For the searches: a stack of nodes at the nearest distance, and the nodes further off. */
   readonly near: Int32Array;
   readonly far: Int32Array;
 }
 
-/** Where the nodes of each layer are numbered from; a pack, source or input has two, its way in and its way out. */
+/** Where each layer's nodes are numbered from; a pack, source or input has two, one in and one out. */
 export interface FlowNodes {
   readonly entry: (inner: number) => number;
   readonly exit: (inner: number) => number;
-  /** A track as one voice has it alone, and as several share it. */
+  /** A track used by one voice alone, and shared by several. */
   readonly alone: (track: number) => number;
   readonly shared: (track: number) => number;
   readonly out: (level: number) => number;
@@ -97,7 +97,7 @@ export function flowArcs(costs: StageCosts, { mode, positions }: Branch, nodes: 
   return arcs;
 }
 
-/** Room for so many arcs, and what adds one that costs less than Infinity. */
+/** Room for so many arcs, and a function that adds one if it costs less than Infinity. */
 export function emptyArcs(nodes: number, most: number) {
   const arcs: FlowArcs = {
     head: new Int32Array(nodes).fill(-1),

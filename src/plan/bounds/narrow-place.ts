@@ -3,16 +3,17 @@ import { emptyArcs, flowNodes } from './flow-arcs.ts';
 import type { Branch, Relaxed } from './relaxation.ts';
 
 export interface NarrowPlace {
-  /** 1 for each pack, source or input of it. */
+  /** 1 for each pack, source or input in it. */
   readonly isIn: Uint8Array;
   /** How many more voices would have to pass than there are nodes. */
   readonly tooMany: number;
 }
 
 /**
- * Nodes, as few as can be, that all voices of a bound would have to pass, where these are more than the nodes: a least
- * cut beside a largest flow (Ford and Fulkerson 1956; from memory). Undefined where everybody gets through. Tolls climb
- * slowly there, since only one node or two are used twice at a time, and another one as soon as these are dearer.
+ * The fewest nodes that all voices of a bound would have to pass, if there are more voices than nodes: a
+ * minimum cut beside a maximum flow (Ford and Fulkerson 1956; from memory). Undefined if everybody gets
+ * through. Tolls climb slowly there, since only one or two nodes are used twice at a time, and another as
+ * soon as these cost more.
  */
 export function narrowPlace(
   costs: StageCosts,

@@ -2,12 +2,12 @@ import { augmentingPaths } from '../../matching/augmenting-paths.ts';
 import { type Chains, type Reach, reach, type StageCosts, throwsCost } from '../network/stage-costs.ts';
 import { cheapestChains } from './cheapest-chains.ts';
 
-/** How a track that could carry a gang is meant to be used in one branch of the search. */
+/** How a track that could carry a gang is used in one branch of the search. */
 export const OPEN = 0;
 export const SINGLE = 1;
 export const GANG = 2;
 
-/** One branch: who may not pass where, how gang tracks are used, where shared selectors stand, who must be in. */
+/** One branch: who may not pass where, gang tracks, shared selectors, and who must be in. */
 export interface Branch {
   readonly barred: Uint8Array;
   readonly mode: Uint8Array;
@@ -16,14 +16,14 @@ export interface Branch {
 }
 
 export interface Relaxed {
-  /** Nothing in the branch can cost less. Infinity: nothing in it can be. */
+  /** Nothing in the branch can cost less. Infinity: nothing in it is feasible. */
   readonly bound: number;
   /** The chains behind the bound; they may share nodes that they may not. */
   readonly chains: Chains;
   readonly reached: Reach;
-  /** The tolls that counted: zero where one voice at most may pass. */
+  /** The tolls that counted: zero where at most one voice may pass. */
   readonly tolls: Float64Array;
-  /** Price from each voice to each source and input with tolls, until the next bound is computed. */
+  /** Price from each voice to each source and input with tolls, valid until the next bound. */
   readonly toSource: Float64Array;
   readonly toInput: Float64Array;
 }
@@ -31,16 +31,17 @@ export interface Relaxed {
 export interface Relaxation {
   relax(branch: Branch, prices: Float64Array): Relaxed;
   /**
-   * Right after `relax`: nodes that a voice must pass, since the bound without would rise by `room` or more. Pairs of
-   * voice and node.
+   * Right after `relax`: nodes that a voice must pass, since the bound without them would rise by `room` or
+   * more. Pairs of voice and node.
    */
   forced(relaxed: Relaxed, room: number): readonly (readonly [voice: number, node: number])[];
 }
 
 /**
- * Lower bounds: every inner node (pack, source, input) may be used by anyone who pays its toll, the tolls are paid
- * back once, and what is left is an assignment of voices to tracks over each pair's cheapest chain (Lagrangian
- * relaxation, Held and Karp, Oper. Res. 18 (1970) 1138-1162; from memory). Any tolls >= 0 give a true bound.
+ * Lower bounds: every inner node (pack, source, input) may be used by anyone who pays its toll, the tolls are
+ * paid back once, and what is left is an assignment of voices to tracks over each pair's cheapest chain
+ * (Lagrangian relaxation, Held and Karp, Oper. Res. 18 (1970) 1138-1162; from memory). Any tolls >= 0 give a
+ * true bound.
  */
 export function relaxation(costs: StageCosts): Relaxation {
   const { voices, packs, sources, inputs, tracks } = costs;
@@ -57,7 +58,7 @@ export function relaxation(costs: StageCosts): Relaxation {
   let columns = 0;
   const canShare = costs.gang.some((cost) => cost !== Infinity);
 
-  /** A toll counts only where two voices at least could pass; elsewhere there is nothing to ration. */
+  /** A toll counts only where two voices or more could pass; elsewhere there is nothing to ration. */
   const countTolls = ({ barred }: Branch, prices: Float64Array): Float64Array =>
     prices.map((price, node) => {
       let open = 0;
@@ -65,7 +66,7 @@ export function relaxation(costs: StageCosts): Relaxation {
       return open < 2 ? 0 : price;
     });
 
-  /** Columns: one a track that carries one voice, one a place in a gang, one a voice that may be left out. */
+  /** Columns: one per single-voice track, per place in a gang, and per voice that may be left out. */
   const layColumns = ({ mode }: Branch): number => {
     let laid = 0;
     const add = (track: number, shared: number) => {
@@ -129,7 +130,7 @@ export function relaxation(costs: StageCosts): Relaxation {
     return { bound, chains: cheapest.chains(trackOf, isShared), reached, tolls, toSource, toInput };
   };
 
-  /** How much the bound would rise if the voice had to take the rows as they are now; prices of the assignment tell. */
+  /** How much the bound would rise if the voice had to use its current rows. */
   const riseOf = (voice: number): number => {
     let least = Infinity;
     for (let column = 0, at = voice * columns; column < columns; column += 1, at += 1) {

@@ -3,11 +3,11 @@ import type { NarrowPlace } from './narrow-place.ts';
 import type { Relaxed } from './relaxation.ts';
 
 export interface TollClimb {
-  /** Tolls one step on; undefined where every node is used once at most and every toll is paid. */
+  /** The next tolls; undefined if every node is used at most once and every toll is paid. */
   step(last: Relaxed, target: number): Float64Array | undefined;
-  /** Takes these tolls for the ones to step from. */
+  /** Continues from these tolls. */
   goOnFrom(prices: Float64Array): void;
-  /** Says whether the step helped; after many that did not, steps get shorter. */
+  /** Reports whether the step helped; after many failures, steps get shorter. */
   learn(helped: boolean): void;
 }
 
@@ -17,9 +17,9 @@ const PATIENCE = 25;
 const FINENESS = 64;
 
 /**
- * Subgradient steps for the tolls: up where a node is used twice, down where a toll goes unpaid, as far as the gap to
- * the target says (Polyak 1969), each step carrying on some of the last (Camerini, Fratta and Maffioli 1975). Both
- * from memory; nothing rests on them, since any tolls give a true bound.
+ * Subgradient steps for the tolls: up where a node is used twice, down where a toll goes unpaid, scaled by
+ * the gap to the target (Polyak 1969), with some of the last step carried on (Camerini, Fratta and Maffioli
+ * 1975). Both from memory; correctness does not depend on them, since any tolls give a true bound.
  */
 export function tollClimb(costs: StageCosts, from: Float64Array): TollClimb {
   const { packs, sources } = costs;
@@ -68,11 +68,11 @@ export function tollClimb(costs: StageCosts, from: Float64Array): TollClimb {
 
 const fine = (toll: number): number => Math.round(toll * FINENESS) / FINENESS;
 
-/** Dearer where too many have to pass: with the same voices as before, the bound would rise by the whole gap. */
+/** Raises tolls where too many have to pass: with the same voices, the bound would rise by the whole gap. */
 export function dearer(prices: Float64Array, { isIn, tooMany }: NarrowPlace, gap: number): Float64Array {
   return prices.map((price, node) => (isIn[node] ? price + fine(gap / tooMany) : price));
 }
 
-/** Tolls rounded to whole units of the fourth order: best tolls are sums of what links cost. */
+/** Tolls rounded to whole units of the fourth order: the best tolls are sums of link costs. */
 export const snapped = ({ unit }: StageCosts, prices: Float64Array): Float64Array =>
   prices.map((price) => Math.round(price / unit) * unit);

@@ -16,7 +16,7 @@ const HARDLINE_FITS = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline === '
 const fitsOf = (kind: string | undefined): readonly InputKind[] =>
   outputOf(kind)?.canMove ? inputsFitting(kind) : [];
 
-/** An output or a hardline voice, with what comes out of it and the lead on it. */
+/** An output or a hardline voice, with what comes out of it and its lead. */
 interface End {
   readonly from: PartId | VoiceId;
   readonly source: string;
@@ -27,12 +27,12 @@ interface End {
   readonly out: boolean;
 }
 
-/** Every way from a source to an input: as plugged now, and wherever its lead could be plugged instead. */
+/** Every route from a source to an input: as plugged now, and wherever its lead could go instead. */
 export const planPaths = (day: Day, links: Links): PlanPath[] =>
   endsOf(day, links).flatMap((end) => day.rig.inputs.flatMap((input) => waysInto(day, input, end)));
 
 function endsOf(day: Day, links: Links): End[] {
-  // Of two leads on one end the one that is plugged counts.
+  // Of two leads on one end, the plugged one counts.
   const leads = new Map<string, PluggedLead>();
   for (const lead of leadsOf(day.rig, links)) {
     const { from, to } = lead.link.value;
@@ -48,7 +48,7 @@ function endsOf(day: Day, links: Links): End[] {
   };
   const ends: End[] = [];
   for (const { id, carries = [], reserved, outputKind } of day.rig.outputs) {
-    // An output of two channels brings both at once; only the first can be planned as somebody's own.
+    // An output of two channels carries both at once; only the first can be planned for one voice.
     if (!reserved && carries[0]) ends.push(endOf(id, carries[0], fitsOf(outputKind)));
   }
   for (const { id, kind, struck } of day.voices.values()) {
@@ -61,7 +61,7 @@ export const isOut = (links: Links, part: string): boolean => outAt(links, part)
 
 const LONGEST_ID = 64;
 
-/** A new lead is named after its end, unless a lead that is on another end has that name. */
+/** A new lead is named after its end, unless a lead elsewhere has that name. */
 function leadNamedAfter(end: string, links: Links): string {
   const isFree = (id: string): boolean =>
     id.length <= LONGEST_ID && ((links.get(key.lead(id))?.value as Lead | undefined)?.from ?? null) === null;

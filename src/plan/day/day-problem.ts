@@ -11,10 +11,10 @@ import { inputOf } from '../../facts/kinds/rig-kinds.ts';
 import { PLAIN_WEIGHTS, type PlanInput, type PlanProblem, type PlanVoice } from '../plan-problem.ts';
 import { isOut, planPaths } from './day-paths.ts';
 
-/** How far back a voice's last track is looked for. */
+/** How far back to look for a voice's last track. */
 const TAKES_BACK = 60;
 
-/** The next setup of a day as a planning problem: the chain as it stands, and who is wanted. */
+/** The next setup of a day as a planning problem: the current chain, and who is needed. */
 export function problemOf(day: Day, wanted: ReadonlySet<VoiceId>): PlanProblem {
   const answers = answersNow(day);
   const { links } = answers;
@@ -71,8 +71,8 @@ function planVoices(day: Day, links: Links, wanted: ReadonlySet<VoiceId>): PlanV
 }
 
 /**
- * A boom, plant or feed comes by a lead of its own, or by a pack that it wears; a performer by a pack, or by a lead where
- * there is one. Both ways stay open, so that whoever gives up a pack is planned again as before.
+ * A boom, plant or feed comes in by its own lead or by a pack; a performer by a pack, or by a lead if there
+ * is one. Both stay possible, so that giving up a pack restores the earlier plan.
  */
 function waysOf({ rig }: Day, links: Links, { id, kind }: Voice): Pick<PlanVoice, 'hardline' | 'mayWear'> {
   const hasLead = isHardline(kind) || [...leadsOf(rig, links)].some(({ link }) => link.value.from === id);
@@ -84,7 +84,7 @@ function waysOf({ rig }: Day, links: Links, { id, kind }: Voice): Pick<PlanVoice
 
 const IS_RECORDED: ReadonlySet<VoiceState> = new Set(['alone', 'gang', 'clash']);
 
-/** The track on which each voice was recorded last. */
+/** The track each voice was last recorded on. */
 function lastTracks(day: Day): Map<VoiceId, PartId> {
   const tracks = new Map<VoiceId, PartId>();
   for (const { id } of takesInOrder(day).slice(-TAKES_BACK)) {
@@ -96,8 +96,8 @@ function lastTracks(day: Day): Map<VoiceId, PartId> {
 }
 
 /**
- * Inputs that may share a track: slots, those laid on one track with others, and those that share one now as declared.
- * What happens to feed the same track does not count: a plan's own routes must not make new gangs possible.
+ * Inputs that may share a track: slots, those set up to share one, and those sharing one now in a declared
+ * gang. Feeding the same track by chance does not count: a plan's own routes must not allow new gangs.
  */
 function sharersOf(day: Day, { links, inputs }: Answers): Set<PartId> {
   const laid = laidRoutes(day);
@@ -119,7 +119,7 @@ function sharersOf(day: Day, { links, inputs }: Answers): Set<PartId> {
   return new Set([...sharing.map(({ id }) => id), ...declared]);
 }
 
-/** Where each input was sent when it was laid. */
+/** Where each input was routed when it was set up. */
 function laidRoutes({ facts, takenBack }: Day): Map<PartId, readonly PartId[]> {
   const layings = new Set<string>();
   for (const fact of facts)

@@ -9,18 +9,18 @@ import type { PlannedChain } from './planned-chain.ts';
 
 interface Promises {
   readonly recorded: readonly RecordedVoice[];
-  /** Those of them whose whole chain stands, muted or not. */
+  /** Those whose whole chain stands, muted or not. */
   readonly standing: readonly RecordedVoice[];
-  /** Those of them whose promise is kept now. */
+  /** Those who are recorded as promised now. */
   readonly kept: readonly RecordedVoice[];
 }
 
 /**
- * Says what it takes, besides the moves, for a plan's promises to hold at the far end: whoever is promised a track and
- * arrives there is heard, alone or in the gang that was planned, and nobody else is heard there. Who only waits is
- * muted. Whoever is promised a track is never muted: what brings them onto another's track, or a second time, is tuned
- * away, sent elsewhere or unplugged, and only once their own chain stands. Where only a part of the moves is accepted
- * the promises are kept of those whom these moves bring onto their track.
+ * What else is needed for a plan's promises to hold at the recorder: whoever is promised a track and arrives
+ * there is heard, alone or in the planned gang, and nobody else is. Those only waiting are muted. Those
+ * promised a track are never muted: what also brings them onto another track, or in twice, is tuned away,
+ * rerouted or unplugged, but only once their own chain stands. If only some moves are accepted, this covers
+ * the people whom those moves bring onto their track.
  */
 export function keepPromises(
   chain: PlannedChain,
@@ -31,7 +31,7 @@ export function keepPromises(
   const before = new Set(isWhole ? [] : arrived(chain.before, recorded));
   const promises = { recorded, standing, kept: standing.filter((one) => !before.has(one)) };
   chain.say(...heardAgain(chain, promises));
-  // Each round ends arrivals and begins none.
+  // Terminates: each round ends arrivals and begins none.
   for (;;) {
     const drafts = straysOf(chain, promises);
     if (drafts.length === 0) break;
@@ -66,7 +66,7 @@ const muting = (what: 'transmitter' | 'input', part: PartId, muted: boolean): Dr
   muted,
 });
 
-/** For everybody who must not be heard where they are, what ends it: one thing at a time of every part. */
+/** For everybody who must not be heard where they are, what ends it: one action per part. */
 function straysOf(chain: PlannedChain, { recorded, standing, kept }: Promises): Draft[] {
   const answers = chain.answers();
   const taken = new Set(kept.map(({ track }) => track));
@@ -77,7 +77,7 @@ function straysOf(chain: PlannedChain, { recorded, standing, kept }: Promises): 
       if (standing.some((other) => other.track === track.id && isArrivalOf(other, one))) continue;
       const own = standing.find(({ voice }) => voice === one.voice);
       const disturbs = taken.has(track.id) && !one.muted;
-      // Whoever is promised a track and is not there yet: the rest of the plan takes them away from here.
+      // Promised a track but not there yet: the rest of the plan moves them away from here.
       if (!own && disturbs && !waits.has(one.voice)) ends.set(...muted(one));
       const isUnasked = own && kept.includes(own) && isSurplus(chain.before, own, one, track.id, heard);
       if (own && (disturbs || isUnasked)) ends.set(...turnedAway(answers, own, one, track.id));
@@ -87,9 +87,8 @@ function straysOf(chain: PlannedChain, { recorded, standing, kept }: Promises): 
 }
 
 /**
- * Whether the plan brought somebody recorded onto a track by another way than the planned one, and that is a second
- * channel, or they are newly heard with others there. What was so before stays: a mixer may record somebody twice on
- * purpose.
+ * Whether the plan brought somebody onto a track by another route than the planned one, as a second channel
+ * or newly heard with others. Older doubles stay: a mixer may record somebody twice on purpose.
  */
 function isSurplus(
   before: Answers,

@@ -10,8 +10,8 @@ import { keepPromises } from './kept-promises.ts';
 import { PlannedChain } from './planned-chain.ts';
 
 /**
- * A plan, or the part of it that is accepted, as facts: who is needed, the moves in their order, and whatever it takes
- * besides for the day to record everybody as promised whose chain stands then.
+ * A plan, or its accepted part, as facts: who is needed, the moves in order, and whatever else it takes to
+ * record everybody as promised whose chain then stands.
  */
 export function factsOfPlan(
   day: Day,
@@ -23,13 +23,13 @@ export function factsOfPlan(
   return [...moved, ...besides];
 }
 
-/** What accepting a plan says besides its moves and its gangs. */
+/** What accepting a plan adds to its moves and gangs. */
 export type Beside = Extract<
   Draft,
   { kind: 'mute-set' | 'channels-tuned' | 'inputs-sent' | 'leads-plugged' }
 >;
 
-/** Who is muted or heard again, and what is tuned away, sent elsewhere or unplugged: whoever accepts a plan sees it first. */
+/** Who is muted or unmuted, and what is tuned away, rerouted or unplugged: shown before accepting. */
 export const besidesMoves = (
   day: Day,
   wanted: ReadonlySet<VoiceId>,
@@ -53,7 +53,7 @@ function partsOfPlan(
   return { moved, besides: chain.drafts.slice(moved.length) };
 }
 
-/** Who is needed from here on. Whoever was and is not any more rests; whoever is done or was never asked for stays so. */
+/** Who is needed from here on. Those no longer needed rest; those done or never asked for stay so. */
 function needDrafts(day: Day, wanted: ReadonlySet<VoiceId>): Draft[] {
   type Marked = { voice: VoiceId; need: Need };
   const were = neededNow(day);
@@ -64,7 +64,7 @@ function needDrafts(day: Day, wanted: ReadonlySet<VoiceId>): Draft[] {
   return changed.length > 0 ? [{ kind: 'voices-needed', voices: changed }] : [];
 }
 
-/** Each says only what the move does: what follows from it, such as a lead pushed out, follows from the line. */
+/** Each draft records only the move itself; its effects, such as a lead pushed out, are derived. */
 function moveDrafts(move: Move): Draft[] {
   switch (move.kind) {
     case 'take':
@@ -95,8 +95,8 @@ const tuning = (channel: string, transmitter: string | null): Draft => ({
 });
 
 /**
- * Whoever is needed now, and every hardline that is up unless somebody said that it is not needed: a boom does not wait
- * to be asked for.
+ * Those needed now, and every hardline that is up unless marked as not needed: a boom does not wait to be
+ * asked for.
  */
 export const neededNow = (day: Day): ReadonlySet<VoiceId> =>
   new Set(

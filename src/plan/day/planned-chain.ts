@@ -5,10 +5,10 @@ import type { Draft } from '../../facts/fact.ts';
 import { stampFacts } from '../../facts/stamp.ts';
 import { idSource } from '../../shared/ids.ts';
 
-/** The chain of a day as it would stand after drafts that nobody has said yet. */
+/** The chain of a day as it would be after drafts that are not recorded yet. */
 export class PlannedChain {
   readonly drafts: Draft[] = [];
-  /** What the day answers without them. */
+  /** The day's answers without them. */
   readonly before: Answers;
   readonly #day: Day;
   readonly #links: Map<string, Link>;

@@ -10,7 +10,7 @@ import {
   type PlanVoice,
 } from '../plan-problem.ts';
 
-/** What changes count in the fourth order, and how many of them count nothing there: extras, for the tie-break. */
+/** The cost of changes in the fourth order; `extras` counts those that cost nothing, for ties. */
 export interface Effort {
   readonly bench: number;
   readonly extras: number;
@@ -28,12 +28,12 @@ export interface NetworkPath extends Effort {
   readonly path: PlanPath;
   readonly source: number;
   readonly input: number;
-  /** The shared selector it passes, or -1; a selector in front of one input only is part of the effort. */
+  /** The shared selector it passes, or -1; a selector before one input only is part of the effort. */
   readonly bank: number;
   readonly position: number;
 }
 
-/** A selector that several inputs share, so that throwing it moves them together. */
+/** A selector shared by several inputs, so that throwing it moves them together. */
 export interface Bank extends Effort {
   readonly selector: PlanSelector;
   readonly positions: readonly string[];
@@ -41,8 +41,8 @@ export interface Bank extends Effort {
 }
 
 /**
- * The usable part of a rig as five layers: needed voices, packs, sources, inputs, tracks. Nodes are sorted by id, so
- * the order of the problem's lists never matters. A hardline voice has a pack entry (undefined) of its own.
+ * The usable part of a rig as five layers: needed voices, packs, sources, inputs, tracks. Nodes are sorted by
+ * id, so the order of the problem's lists never matters. A hardline voice has its own pack entry (undefined).
  */
 export interface ChainNetwork {
   readonly problem: PlanProblem;
@@ -51,9 +51,9 @@ export interface ChainNetwork {
   readonly sources: readonly (PlanChannel | string)[];
   readonly inputs: readonly PlanInput[];
   readonly tracks: readonly PlanTrack[];
-  /** Third order: voice by pack; Infinity where the pair may not be. */
+  /** Third order: voice by pack; Infinity if not allowed. */
   readonly wear: Float64Array;
-  /** 1 where the pack has to come off somebody first, for the tie-break. */
+  /** 1 if the pack has to come off somebody first, for the tie-break. */
   readonly wearExtras: Float64Array;
   /** Fourth order: pack by source, input by track. */
   readonly tune: Float64Array;
@@ -62,9 +62,9 @@ export interface ChainNetwork {
   readonly feedExtras: Float64Array;
   readonly paths: readonly NetworkPath[];
   readonly banks: readonly Bank[];
-  /** Voice by track: 0 on the last track or where there is none, 1 elsewhere, Infinity where pinned away. */
+  /** Voice by track: 0 on the last track or if there is none, 1 elsewhere, Infinity if pinned away. */
   readonly end: Float64Array;
-  /** Voice by source and voice by input: 1 where pinned away. */
+  /** Voice by source and voice by input: 1 if pinned away. */
   readonly sourceBarred: Uint8Array;
   readonly inputBarred: Uint8Array;
 }

@@ -9,7 +9,7 @@ export interface Levels {
 
 export interface OrderUnits {
   readonly units: StageUnits;
-  /** One digit for each thing counted, most important first; `read` takes a cost apart into them. */
+  /** One digit for each thing counted, most important first; `read` splits a cost into them. */
   readonly read: (cost: number) => readonly number[];
   readonly fits: boolean;
 }
@@ -44,7 +44,7 @@ export function recordingUnits({ voices }: ChainNetwork, levels: Levels): OrderU
   };
 }
 
-/** The second: of every level as many are left out as the first one found, and who is in a gang counts. */
+/** The second stage: each level leaves out as many as the first stage found, and who is in a gang counts. */
 export function gangingUnits(levels: Levels, leftOut: readonly number[]): OrderUnits {
   const sizes = countByLevel(levels, () => true);
   const radix = mixedRadix(sizes.map((size, level) => size - leftOut[level]!));
@@ -60,7 +60,7 @@ export function gangingUnits(levels: Levels, leftOut: readonly number[]): OrderU
   };
 }
 
-/** The third: likewise for gangs, and then packs, bench, tracks and extras count, in this order. */
+/** The third stage: gangs are fixed likewise, and packs, bench, tracks and extras count, in this order. */
 export function movingUnits(
   network: ChainNetwork,
   levels: Levels,
@@ -93,11 +93,11 @@ export function movingUnits(
 
 const NOTHING = { packs: 0, bench: 0, track: 0, extras: 0, grain: 1 };
 
-/** A level of which none or all are in a gang is decided and needs no digit. */
+/** A level with none or all in a gang is decided and needs no digit. */
 const openDigits = (counts: readonly number[], sizes: readonly number[]): number[] =>
   counts.map((count, level) => (count > 0 && count < sizes[level]! ? sizes[level]! : 0));
 
-/** The most that packs, bench, tracks and extras can come to. */
+/** The maximum of packs, bench, tracks and extras. */
 function largest({ voices, banks, paths, ...network }: ChainNetwork): number[] {
   const most = (list: Iterable<number>) =>
     [...list].reduce((high, cost) => (cost === Infinity ? high : Math.max(high, cost)), 0);
@@ -112,7 +112,7 @@ function largest({ voices, banks, paths, ...network }: ChainNetwork): number[] {
   ];
 }
 
-/** Units for digits that run from 0 to their size, most important first, so that a larger one outweighs all after it. */
+/** Units for digits of these sizes, most important first: a larger one outweighs all after it. */
 function mixedRadix(sizes: readonly number[]) {
   const unit = sizes.map((_size, at) =>
     sizes.slice(at + 1).reduce((product, size) => product * (size + 1), 1),

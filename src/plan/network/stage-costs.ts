@@ -1,6 +1,6 @@
 import type { ChainNetwork } from './chain-network.ts';
 
-/** What one unit of each lower order counts in a stage, and what each voice counts in the upper two. */
+/** What one unit of each lower order costs in a stage, and each voice's cost in the upper two. */
 export interface StageUnits {
   readonly packs: number;
   readonly bench: number;
@@ -11,11 +11,11 @@ export interface StageUnits {
   /** How many voices of each level may be left out, and what leaving out each voice costs. */
   readonly outPlaces: readonly number[];
   readonly out: Float64Array;
-  /** Recording the voice in a gang; Infinity where it must be alone. */
+  /** Recording the voice in a gang; Infinity if it must be alone. */
   readonly gang: Float64Array;
 }
 
-/** One whole number for everything a chain can cost; Infinity where it may not be. Matrices are row-major. */
+/** One whole number for everything a chain can cost; Infinity if not allowed. Matrices are row-major. */
 export interface StageCosts {
   readonly voices: number;
   readonly packs: number;
@@ -30,20 +30,20 @@ export interface StageCosts {
   readonly outPlaces: readonly number[];
   readonly out: Float64Array;
   readonly gang: Float64Array;
-  /** How many inputs can share the track; below 2 it carries one voice at most. */
+  /** How many inputs can share the track; below 2 it carries at most one voice. */
   readonly gangSlots: Int32Array;
   readonly gangInput: Uint8Array;
   readonly barredAtStart: Uint8Array;
   readonly pathCost: Float64Array;
   readonly throwCost: Float64Array;
-  /** Differences below this belong to no order: a plan that much dearer than the best counts as best. */
+  /** Smaller differences belong to no order: a plan that is this close to the best counts as best. */
   readonly grain: number;
   /** One unit of the fourth order, 1 in the stages before. */
   readonly unit: number;
   readonly network: ChainNetwork;
 }
 
-/** Puts numbers on a network. One chain costs the sum along it plus its end; see `chainsCost` for a whole plan. */
+/** Puts costs on a network. A chain costs the sum along it plus its end; see `chainsCost` for plans. */
 export function stageCosts(network: ChainNetwork, units: StageUnits): StageCosts {
   const { voices, packs, sources, inputs, tracks } = network;
   const effort = (bench: number, extras: number) =>
@@ -85,7 +85,7 @@ function gangSlots({ inputs, tracks, feed }: ChainNetwork): Int32Array {
   );
 }
 
-/** Voice by inner node (packs, then sources, then inputs): 1 where the voice may not pass. */
+/** Voice by inner node (packs, then sources, then inputs): 1 if the voice may not pass. */
 function barredAtStart({
   voices,
   packs,
@@ -104,7 +104,7 @@ function barredAtStart({
   return barred;
 }
 
-/** The cheapest path from each source to each input while shared selectors stand as given (-1: not decided yet). */
+/** The cheapest path from each source to each input with shared selectors as given (-1: not decided yet). */
 export interface Reach {
   readonly cost: Float64Array;
   readonly path: Int32Array;
@@ -123,7 +123,7 @@ export function reach(costs: StageCosts, positions: Int32Array): Reach {
   return { cost, path };
 }
 
-/** The price of the shared selectors' positions; one not decided is taken to stay. */
+/** The cost of the shared selectors' positions; undecided ones are taken to stay. */
 export function throwsCost(costs: StageCosts, positions: Int32Array): number {
   return costs.network.banks.reduce(
     (sum, { current }, bank) =>
@@ -132,7 +132,7 @@ export function throwsCost(costs: StageCosts, positions: Int32Array): number {
   );
 }
 
-/** Four nodes a voice: pack, source, input, track; all -1 where the voice is left out. */
+/** Four nodes per voice: pack, source, input, track; all -1 if the voice is left out. */
 export type Chains = Int32Array;
 
 /** Whether a pin keeps the voice away from the source or the input. */
@@ -141,7 +141,7 @@ export function isBarred(costs: StageCosts, voice: number, source: number, input
   return costs.barredAtStart[row + source]! + costs.barredAtStart[row + costs.sources + input]! > 0;
 }
 
-/** What a plan costs with every shared selector decided; Infinity where it may not be. */
+/** The cost of a plan with every shared selector decided; Infinity if not allowed. */
 export function chainsCost(costs: StageCosts, chains: Chains, reached: Reach, positions: Int32Array): number {
   const sharing = new Int32Array(costs.tracks);
   for (let at = 3; at < chains.length; at += 4) if (chains[at]! >= 0) sharing[chains[at]!]! += 1;

@@ -1,7 +1,7 @@
 import type { ChainNetwork } from './chain-network.ts';
 import { type Chains, isBarred, type StageCosts } from './stage-costs.ts';
 
-/** The chains that stand already and can stand together, most important voice first: a plan without any move. */
+/** The chains that stand already and can stand together, most important voice first: a plan without moves. */
 export function unmovedChains(costs: StageCosts): Chains {
   const { network, tracks } = costs;
   const chains = new Int32Array(4 * costs.voices).fill(-1);

@@ -14,23 +14,23 @@ import { unmovedChains } from '../network/unmoved-chains.ts';
 import type { Steps } from '../steps.ts';
 import { type FoundPlan, searchChains } from './chain-search.ts';
 
-/** What a plan costs, most important order first; smaller is better, compared left to right. */
+/** The cost of a plan, most important order first, compared left to right; smaller is better. */
 export interface PlanCost {
-  /** Needed voices left out, one count for each priority from the most important down. */
+  /** Needed voices left out, counted for each priority from the most important down. */
   readonly leftOut: readonly number[];
   /** Needed voices recorded in a gang, likewise. */
   readonly ganged: readonly number[];
-  /** Packs moved or newly fitted, weighed. */
+  /** Packs moved or newly fitted, weighted. */
   readonly packs: number;
-  /** Retunes, throws, re-plugs and re-routes, weighed. */
+  /** Retunes, throws, re-plugs and re-routes, weighted. */
   readonly bench: number;
-  /** Needed voices that do not come to the track they had last time. */
+  /** Needed voices that are not on the track they had last time. */
   readonly newTracks: number;
-  /** Below the five orders: packs that must come off somebody, and changes that weigh nothing in the fourth. */
+  /** Below the five orders: packs that must come off somebody, and changes without cost in the fourth. */
   readonly extras: number;
 }
 
-/** Which orders are proven best. An order after one that is not cannot be. */
+/** Which orders are proven best; never one after an unproven one. */
 export interface PlanExact {
   readonly leftOut: boolean;
   readonly ganged: boolean;
@@ -41,12 +41,12 @@ export interface PlanExact {
 
 export interface BestChains {
   readonly chains: Chains;
-  /** Where the shared selectors stand. */
+  /** The positions of the shared selectors. */
   readonly positions: Int32Array;
-  /** Index of the network path of each voice, -1 where it is left out. */
+  /** Index of the network path of each voice, -1 if it is left out. */
   readonly path: Int32Array;
   readonly cost: PlanCost;
-  /** No plan is better than this; equal to the cost as far as the orders are exact. */
+  /** No plan is better than this; equals the cost as far as the orders are exact. */
   readonly bound: PlanCost;
   readonly exact: PlanExact;
   /** How many bounds were computed. */
@@ -67,7 +67,7 @@ export interface RecordedChains {
   readonly ganged: readonly number[];
 }
 
-/** The first two stages by themselves. Fails where the numbers would not fit 53 bits. */
+/** The first two stages alone. Fails if the numbers would exceed 53 bits. */
 export function* recordedChains(
   network: ChainNetwork,
   budget: number,
@@ -86,8 +86,8 @@ export function* recordedChains(
 }
 
 /**
- * The best chains for the needed voices, one stage for each of the upper two orders and one for the rest; every
- * stage holds what the stages before it have proven. Fails where the numbers would not fit 53 bits.
+ * The best chains for the needed voices, one stage for each of the upper two orders and one for the rest;
+ * every stage keeps what earlier stages have proven. Fails if the numbers would exceed 53 bits.
  */
 export function* bestChains(network: ChainNetwork, budget: number): Steps<Result<BestChains, TooLarge>> {
   const recorded = yield* recordedChains(network, budget);
@@ -105,7 +105,7 @@ export function* bestChains(network: ChainNetwork, budget: number): Steps<Result
   });
 }
 
-/** The next stage starts from what the one before found, and has what that one left of the budget. */
+/** The next stage continues from the last one's result and remaining budget. */
 function* goOn(
   network: ChainNetwork,
   { units }: OrderUnits,
@@ -140,7 +140,7 @@ const pathsOf = ({ chains, reached }: FoundPlan, inputs: number): Int32Array =>
     chains[4 * voice]! < 0 ? -1 : reached.path[chains[4 * voice + 1]! * inputs + chains[4 * voice + 2]!]!,
   );
 
-/** Where a stage is not proven, the orders below it are not either, and their bounds are zero. */
+/** If a stage is unproven, so are the orders below it, with bounds of zero. */
 function judge(stages: RecordedChains, third: OrderUnits, moving: FoundPlan, network: ChainNetwork) {
   const { levels, first, second, recording, ganging } = stages;
   const lowest = (units: OrderUnits, { bound }: FoundPlan) => units.read(Math.max(0, Math.ceil(bound)));

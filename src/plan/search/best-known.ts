@@ -6,7 +6,7 @@ import { voiceMatching } from './voice-matching.ts';
 
 export interface KnownPlan {
   readonly chains: Chains;
-  /** Where the shared selectors stand. */
+  /** The positions of the shared selectors. */
   readonly positions: Int32Array;
   readonly reached: Reach;
   readonly cost: number;
@@ -14,15 +14,18 @@ export interface KnownPlan {
 
 export interface BestKnown {
   plan(): KnownPlan;
-  /** Keeps the chains if they cost less than what is known, bettered as far as it goes while they miss the goal. */
+  /**
+   * Keeps the chains if they cost less than the best known; improves them as far as possible while they miss
+   * the goal.
+   */
   offer(chains: Chains | undefined, positions: Int32Array, goal?: number): void;
-  /** The same with the chains behind a bound, untangled; bettered only if asked. */
+  /** The same for the chains behind a bound, untangled; improved only if asked. */
   offerRelaxed(branch: Branch, relaxed: Relaxed, better: boolean): void;
-  /** What costs at least so much is not better by the grain or more. */
+  /** A cost of at least this is no improvement by the grain or more. */
   level(grain: number): number;
 }
 
-/** The best plan met so far in a search, starting from one that is known to be possible. */
+/** The best plan found so far, starting from a feasible one. */
 export function bestKnown(costs: StageCosts, start: Chains, startPositions: Int32Array): BestKnown {
   const { banks, paths } = costs.network;
   const matching = voiceMatching(costs);
@@ -31,7 +34,7 @@ export function bestKnown(costs: StageCosts, start: Chains, startPositions: Int3
   const cost = chainsCost(costs, start, reached, startPositions);
   let best: KnownPlan = { chains: start, positions: startPositions, reached, cost };
 
-  /** Shared selectors not decided stand where the first chain through them wants them, or stay. */
+  /** Undecided shared selectors go where the first chain through them needs them, or stay. */
   const decide = (positions: Int32Array, chains: Chains, { path }: Reach): Int32Array => {
     const decided = Int32Array.from(positions);
     for (let at = 0; at < chains.length; at += 4) {

@@ -3,9 +3,9 @@ import type { Chains, StageCosts } from '../network/stage-costs.ts';
 import { countTracks } from './voice-matching.ts';
 
 /**
- * Splits a branch where its bound rests on something that may not be: a shared selector in two positions, a track
- * used by several at the price of one, a node used twice, or a toll nobody pays. The parts cover the branch.
- * Empty where the bound rests on nothing of the kind, that is, where it is reached.
+ * Splits a branch where its bound relies on something not allowed: a shared selector in two positions, a
+ * track used by several at the price of one, a node used twice, or an unpaid toll. The parts cover the
+ * branch. Empty if the bound relies on nothing of the kind and is thus attained.
  */
 export function split(costs: StageCosts, branch: Branch, relaxed: Relaxed): readonly Branch[] {
   return (
@@ -36,11 +36,11 @@ function splitBySelector(
   return undefined;
 }
 
-/** So many shared selectors are decided before anybody is held to a node, and any number once a few are. */
+/** How many shared selectors are decided before voices are held to nodes; after that, any number. */
 const FEW_BANKS = 3;
 const FEW_HELD = 2;
 
-/** Voices would be tried in every order on nodes that no position of a selector lets through together. */
+/** Otherwise voices would be tried in every order on nodes that no position of a selector serves together. */
 function splitByIdleSelector({ network }: StageCosts, branch: Branch): Branch[] | undefined {
   const open = branch.positions.filter((position) => position < 0).length;
   const held = branch.mustBeIn.reduce((sum, must) => sum + must, 0);
@@ -52,15 +52,16 @@ function splitByIdleSelector({ network }: StageCosts, branch: Branch): Branch[] 
   }));
 }
 
-/** Whether several use a track of which the branch does not say yet that it carries a gang. */
+/** Whether several use a track that the branch has not yet decided to carry a gang. */
 export function breaksTrack(costs: StageCosts, { mode }: Branch, { chains }: Relaxed): boolean {
   const users = countTracks(chains, costs.tracks);
   return users.some((count, track) => count > 1 && mode[track] === OPEN);
 }
 
 /**
- * The branch with every open track decided after chains that may break some: those they share carry gangs and the others
- * do not; likewise for each of the shared ones alone, and for the one that is easiest to share. Empty where they share none.
+ * The branch with every open track decided as in chains that may be infeasible: the tracks they share carry
+ * gangs and the others do not; likewise for each shared one alone, and for the one easiest to share. Empty if
+ * they share none.
  */
 export function gangedLike(costs: StageCosts, branch: Branch, chains: Chains): readonly Branch[] {
   const users = countTracks(chains, costs.tracks);
@@ -76,7 +77,7 @@ export function gangedLike(costs: StageCosts, branch: Branch, chains: Chains): r
   }));
 }
 
-/** One part for each track that could be the first one with a gang, and one without any. */
+/** One part for each track that could be the first with a gang, and one without any. */
 function splitByTrack(costs: StageCosts, branch: Branch, relaxed: Relaxed): Branch[] | undefined {
   if (!breaksTrack(costs, branch, relaxed)) return undefined;
   const mode = Uint8Array.from(branch.mode);
@@ -89,7 +90,7 @@ function splitByTrack(costs: StageCosts, branch: Branch, relaxed: Relaxed): Bran
   return [...parts, { ...branch, mode }];
 }
 
-/** Tracks in the order of how many inputs that can be summed feed them already: a gang is cheapest there. */
+/** Tracks by how many inputs that can be summed feed them already: a gang is cheapest there. */
 function mostGangsFirst({ inputs, tracks, feed, gangInput }: StageCosts): number[] {
   const fed = new Int32Array(tracks);
   for (let at = 0; at < inputs * tracks; at += 1) {
@@ -134,7 +135,7 @@ function splitByToll(costs: StageCosts, branch: Branch, relaxed: Relaxed): Branc
   ];
 }
 
-/** The branch with voices held to nodes; undefined where one node would have to hold two, or a voice two. */
+/** The branch with voices held to nodes; undefined if two voices would meet, or a voice need two nodes. */
 export function held(
   costs: StageCosts,
   branch: Branch,
@@ -149,7 +150,6 @@ export function held(
   return narrowed;
 }
 
-/** How many pairs of voice and node a branch bars. */
 export const barredCount = ({ barred }: Branch): number => barred.reduce((sum, is) => sum + is, 0);
 
 /** The part of the branch in which the voice passes the node. */

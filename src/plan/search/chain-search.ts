@@ -8,13 +8,13 @@ import { bestKnown, type KnownPlan } from './best-known.ts';
 import { barredCount, breaksTrack, gangedLike, held, split } from './chain-branching.ts';
 
 export interface FoundPlan extends KnownPlan {
-  /** No plan costs less than this; equal to the cost where the plan is proven best. */
+  /** No plan costs less than this; equals the cost if the plan is proven best. */
   readonly bound: number;
   /** How many bounds were computed. */
   readonly effort: number;
 }
 
-/** A branch that may still hold something better, and how far its bound has been driven. */
+/** A branch that may still hold something better, and how far its bound has been raised. */
 interface Part {
   branch: Branch;
   readonly climb: TollClimb;
@@ -24,21 +24,21 @@ interface Part {
   idleClimbs: number;
 }
 
-/** Rounds of moving tolls at a time, and how often at most before a branch is split, if every time still pays. */
+/** Rounds of moving tolls at a time, and at most how often before a split, while each still helps. */
 const ROUNDS = 8;
 const CLIMBS = 14;
-/** How often at most a narrow place is made dearer before that. */
+/** How often a narrow place is made dearer before that, at most. */
 const NARROW_PLACES = 3;
 const CLIMBS_BELOW = 2;
 const IDLE_CLIMBS = 3;
 const FINE_EFFORT = 60;
-/** Looking for what voices cannot do without walks every voice three times more. */
+/** Finding what voices cannot do without costs three more passes over every voice. */
 const HOLD_EFFORT = 2;
 
 /**
- * The cheapest chains by branch and bound, most promising branch first, from a plan known to be possible. At most
- * `budget` bounds are computed, so the answer never depends on how fast the machine is; when they run out, `bound`
- * says how far from the best it may be.
+ * The cheapest chains by branch and bound, most promising branch first, from a feasible plan. Computes at
+ * most `budget` bounds, so the answer never depends on the machine's speed; when they run out, `bound` says
+ * how far from the best it may be.
  */
 export function* searchChains(
   costs: StageCosts,
@@ -52,9 +52,9 @@ export function* searchChains(
   let effort = 0;
   let floor = Infinity;
 
-  /** What lies below the grain is worth some effort, but not all of it. */
+  /** Differences below the grain are worth some effort, but not all of it. */
   const level = (): number => known.level(effort < FINE_EFFORT ? 1 : costs.grain);
-  /** Nothing with such a bound would be better. */
+  /** No branch with such a bound could be better. */
   const isPruned = (bound: number): boolean => bound >= level();
 
   const look = (branch: Branch, prices: Float64Array): Relaxed => {
@@ -82,7 +82,7 @@ export function* searchChains(
     yield;
     const flow = chainFlow(costs, root);
     known.offer(flow.chains, startPositions);
-    // Bettering a plan shares no track that it does not share already, so gangs nobody has yet are tried here.
+    // Improving a plan never shares a new track, so new gangs are tried here.
     for (const branch of gangedLike(costs, root, flow.chains)) {
       yield;
       if (!isPruned(free.bound)) known.offer(chainFlow(costs, branch).chains, startPositions);
@@ -95,7 +95,7 @@ export function* searchChains(
     return tried.reduce((kept, other) => (other.bound > kept.bound ? other : kept)).prices;
   };
 
-  /** Some rounds of moving tolls, with the plans met on the way offered; returns the best bound's chains. */
+  /** Some rounds of moving tolls, offering plans found on the way; returns the best bound's chains. */
   const climb = (part: Part): Relaxed => {
     let last = look(part.branch, part.prices);
     let kept = last;
@@ -128,7 +128,7 @@ export function* searchChains(
     return kept;
   };
 
-  /** Holds voices to the nodes they cannot do without; undefined where that cannot be, as it is where it holds none. */
+  /** Holds voices to the nodes they cannot do without; undefined if that is infeasible or holds none. */
   const hold = (part: Part): Branch | undefined => {
     const relaxed = look(part.branch, part.prices);
     effort += HOLD_EFFORT;
@@ -140,7 +140,7 @@ export function* searchChains(
     open.splice(open.indexOf(part), 1);
   };
 
-  /** Takes the part that promises most, the newest of those; climbs, and splits it where climbing does not pay. */
+  /** Takes the newest of the most promising parts; climbs, and splits it when climbing stops helping. */
   const takeOne = (): void => {
     const part = open.reduce((kept, other) => (other.bound <= kept.bound ? other : kept));
     const before = part.bound;

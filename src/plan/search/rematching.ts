@@ -4,15 +4,15 @@ import { countTracks, type VoiceMatching } from './voice-matching.ts';
 /** Chains that cost no more than the ones given. */
 export type Improve = (chains: Chains, reached: Reach, positions: Int32Array) => Chains;
 
-/** The layers of a chain, as places in `Chains`. */
+/** The layers of a chain, as indexes into `Chains`. */
 const PACK = 0;
 const SOURCE = 1;
 const INPUT = 2;
 const TRACK = 3;
 
 /**
- * Betters a plan: every layer, and every cut between two layers, is matched anew until nothing gains. Each step is
- * an exact assignment, the whole is not; the search proves what it is worth.
+ * Improves a plan: every layer, and every cut between two layers, is rematched until nothing gains. Each step
+ * is an exact assignment, the whole is not; the search proves how good it is.
  */
 export function rematching(costs: StageCosts, { match, columnOf }: VoiceMatching): Improve {
   const { voices, packs, sources, inputs, tracks } = costs;
@@ -43,14 +43,14 @@ export function rematching(costs: StageCosts, { match, columnOf }: VoiceMatching
     return sum;
   };
 
-  /** What the voice pays at the end of a chain: for the track, and for sharing it. */
+  /** The voice's cost at the end of a chain: for the track, and for sharing it. */
   const endCost = (voice: number, input: number, track: number, sharing: Int32Array): number => {
     const end = costs.end[voice * tracks + track]!;
     if (sharing[track]! < 2) return end;
     return costs.gangInput[input] ? end + costs.gang[voice]! : Infinity;
   };
 
-  /** The tracks that can be taken, as often as they can be: shared ones go on being shared. */
+  /** The tracks available, with their multiplicity: shared ones stay shared. */
   const trackPlaces = (sharing: Int32Array): number[] => {
     const places: number[] = [];
     sharing.forEach((count, track) => {
@@ -60,7 +60,7 @@ export function rematching(costs: StageCosts, { match, columnOf }: VoiceMatching
     return places;
   };
 
-  /** Every voice that is in may take any node of one layer; the rest of its chain stays. */
+  /** Every recorded voice may take any node of one layer; the rest of its chain stays. */
   const rematchLayer = (chains: Chains, reached: Reach, layer: number): Chains | undefined => {
     const sharing = countTracks(chains, tracks);
     const places = layer === TRACK ? trackPlaces(sharing) : undefined;
@@ -92,7 +92,7 @@ export function rematching(costs: StageCosts, { match, columnOf }: VoiceMatching
     return changed;
   };
 
-  /** Every chain is cut before one layer; heads and tails are joined anew. */
+  /** Every chain is cut before one layer, and heads and tails are rejoined. */
   const rematchCut = (chains: Chains, reached: Reach, layer: number): Chains | undefined => {
     const sharing = countTracks(chains, tracks);
     const tails: number[] = [];

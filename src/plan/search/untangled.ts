@@ -3,8 +3,8 @@ import type { Chains, Reach, StageCosts } from '../network/stage-costs.ts';
 import { countTracks, INPUT, PACK, SOURCE, TRACK, type VoiceMatching } from './voice-matching.ts';
 
 /**
- * Turns the chains behind a bound into ones that share no node: tracks stay, then inputs, sources and packs are
- * assigned, each to the price the bound found so far. Undefined where a voice that must be recorded falls out.
+ * Turns the chains behind a bound into ones that share no node: tracks stay, then inputs, sources and packs
+ * are assigned at the prices found by the bound. Undefined if a voice that must be recorded drops out.
  */
 export function untangled(
   costs: StageCosts,

@@ -1,22 +1,22 @@
 import { augmentingPaths } from '../../matching/augmenting-paths.ts';
 import type { Chains, StageCosts } from '../network/stage-costs.ts';
 
-/** The layers of a chain, as places in `Chains`. */
+/** The layers of a chain, as indexes into `Chains`. */
 export const PACK = 0;
 export const SOURCE = 1;
 export const INPUT = 2;
 export const TRACK = 3;
 
 export interface VoiceMatching {
-  /** Gives every voice a column of its own at least cost, or leaves it out where it may be; false if that cannot be. */
+  /** Gives every voice its own column at least cost, or leaves it out if allowed; false if impossible. */
   match(width: number, cost: (voice: number, column: number) => number): boolean;
-  /** The column of a voice after `match`, -1 where it is left out. */
+  /** The column of a voice after `match`, -1 if it is left out. */
   columnOf(voice: number): number;
   /** Writes the columns into one layer of the chains. */
   take(chains: Chains, layer: number): void;
 }
 
-/** The assignment of all voices to something, again and again, in memory laid out once. */
+/** Repeated assignment of all voices to something, in memory allocated once. */
 export function voiceMatching(costs: StageCosts): VoiceMatching {
   const { voices, packs, sources, inputs, tracks } = costs;
   const places = costs.gangSlots.reduce((sum, slots) => sum + Math.min(slots, voices), tracks);

@@ -5,19 +5,20 @@ import { FULL_BUDGET, type Steps } from '../steps.ts';
 
 export type AdditionKind = 'transmitter' | 'channel' | 'input' | 'track';
 
-/** The single thing that would help most, and whom. */
+/** The single addition that would help most, and whom. */
 export interface Addition {
   readonly kind: AdditionKind;
-  /** Voices recorded with it that are left out without; with equal priorities another choice may do as well. */
+  /** Voices recorded only with it; with equal priorities another choice may do as well. */
   readonly voices: readonly string[];
 }
 
 const KINDS = ['transmitter', 'channel', 'input', 'track'] as const;
 
 /**
- * Which one more pack, channel, input or track would record the most, by the first two orders; the first of these
- * kinds where several do equally. Undefined where everybody is recorded already or no single one would help. A new
- * channel could reach every input, a new input could take every source, and a new track every input. Step by step.
+ * Which one more pack, channel, input or track would record the most, by the first two orders; the first of
+ * these kinds if several are equal. Undefined if everybody is recorded already or no single one would help. A
+ * new channel could reach every input, a new input could take every source, and a new track every input.
+ * Pausable.
  */
 export function* bestAdditionSteps(problem: PlanProblem): Steps<Addition | undefined> {
   const now = yield* outcome(problem);
@@ -53,7 +54,7 @@ const compare = (a: readonly number[], b: readonly number[]): number => {
   return at < 0 ? 0 : a[at]! - b[at]!;
 };
 
-/** No id of a rig starts with a plus sign and a blank. */
+/** No id of a rig starts with a plus sign and a space. */
 const ID = '+ one more';
 
 function withOneMore(problem: PlanProblem, kind: AdditionKind): PlanProblem {

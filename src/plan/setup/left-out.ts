@@ -1,7 +1,7 @@
 import type { ChainNetwork } from '../network/chain-network.ts';
 import type { Chains } from '../network/stage-costs.ts';
 
-/** The first thing that is missing for a voice that is left out, looking along the chain at what nobody uses. */
+/** The first thing missing for a voice left out, looking along the chain at what nobody uses. */
 export type WhyLeftOut =
   | { readonly code: 'no-transmitter-left' }
   | { readonly code: 'pinned-transmitter-out'; readonly transmitter: string }
@@ -16,7 +16,7 @@ export interface LeftOutVoice {
   readonly why: WhyLeftOut;
 }
 
-/** Says why a voice is left out of the chains; for a hardline voice the channel is its own source. */
+/** Why the chains leave a voice out; for a hardline voice the channel is its own source. */
 export function whyLeftOut(network: ChainNetwork, chains: Chains, voice: number): WhyLeftOut {
   const { packs, sources, inputs, tracks, wear, tune, feed, end, paths, voices } = network;
   const used = [0, 1, 2, 3].map((layer) => new Set(chains.filter((_node, at) => at % 4 === layer)));

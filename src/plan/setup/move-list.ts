@@ -2,9 +2,9 @@ import type { Move, MoveReason, RecordedVoice } from '../moves.ts';
 import type { PlanProblem, PlanTransmitter } from '../plan-problem.ts';
 
 /**
- * The moves that make the recorded chains, in the order a utility would do them: packs first, each freed before it is
- * given and the old one off before the new one goes on, then selectors, leads, channels and tracks. Nothing that
- * stands already is listed: `moveList(problem, [])` is empty.
+ * The moves that make the recorded chains, in working order: packs first, each freed before it is given and
+ * the old one off before the new one goes on, then selectors, leads, channels and tracks. What stands already
+ * is not listed: `moveList(problem, [])` is empty.
  */
 export function moveList(problem: PlanProblem, recorded: readonly RecordedVoice[]): readonly Move[] {
   return [

@@ -5,7 +5,7 @@ import { type Plan, type Planned, planSteps } from './plan-next-setup.ts';
 import { isProven } from './proven.ts';
 import { type WhatIf, whatIfSteps } from './what-if.ts';
 
-/** What a planner is asked. `now` is the last plan it gave for the same problem. */
+/** A question to the planner. `now` is its last plan for the same problem. */
 export type PlanAsked =
   | { readonly what: 'plan'; readonly problem: PlanProblem }
   | {
@@ -15,14 +15,14 @@ export type PlanAsked =
       readonly now: Plan;
     };
 
-/** What it answers, in this order; there is no first plan where the full one comes at once. */
+/** Its answers, in this order; there is no first plan if the full one comes at once. */
 export type PlanNews =
   | { readonly what: 'first'; readonly planned: Planned }
   | { readonly what: 'full'; readonly planned: Planned }
   | { readonly what: 'addition'; readonly addition: Addition | undefined }
   | { readonly what: 'what-if'; readonly voice: string; readonly answer: WhatIf | undefined };
 
-/** Works a question through, with the news between the steps. */
+/** Works through a question, with news between the steps. */
 export function* planNews(asked: PlanAsked): Generator<PlanNews | undefined, void> {
   const { problem } = asked;
   if (asked.what === 'what-if') {

@@ -14,14 +14,14 @@ import { type LeftOutVoice, whyLeftOut } from './left-out.ts';
 import { moveList } from './move-list.ts';
 import { faultOf, type ProblemFault } from './problem-faults.ts';
 
-/** What to do for the next setup, and what comes of it. */
+/** What to do for the next setup, and the result. */
 export interface Plan {
   readonly moves: readonly Move[];
-  /** Needed voices that are recorded, most important first; also those in a gang. */
+  /** Needed voices that are recorded, in gangs too, most important first. */
   readonly recorded: readonly RecordedVoice[];
   readonly leftOut: readonly LeftOutVoice[];
   readonly cost: PlanCost;
-  /** Proven: no plan is better than this. It is the cost itself as far as `exact` says so. */
+  /** Proven: no plan is better than this. It equals the cost as far as `exact` says so. */
   readonly bound: PlanCost;
   readonly exact: PlanExact;
   /** How many bounds it took, for the bench. */
@@ -33,9 +33,10 @@ export type PlanTrouble = ProblemFault | TooLarge;
 export type Planned = Result<Plan, PlanTrouble>;
 
 /**
- * The best plan for the people needed next: every order strictly before the one after it (see `PlanCost`), and the
- * same answer for the same question, whatever the order of the lists. A plan applied and asked again has no moves.
- * With one free pack and one voice that needs it, the moves are one `fit` and perhaps one `retune`. Step by step.
+ * The best plan for the people needed next: every order strictly before the next (see `PlanCost`), and the
+ * same answer for the same question, whatever the order of the lists. A plan that was applied and asked again
+ * has no moves. With one free pack and one voice that needs it, the moves are one `fit` and perhaps one
+ * `retune`. Pausable.
  */
 export function* planSteps(problem: PlanProblem, budget: number): Steps<Planned> {
   const fault = faultOf(problem);

@@ -1,6 +1,6 @@
 import type { PlanProblem } from '../plan-problem.ts';
 
-/** What makes a problem one that cannot be planned. */
+/** Why a problem cannot be planned. */
 export type ProblemFault =
   | { readonly code: 'id-used-twice'; readonly list: string; readonly id: string }
   | { readonly code: 'weight-not-whole'; readonly name: string; readonly weight: number }
@@ -11,7 +11,7 @@ export type ProblemFault =
 const LISTS = ['voices', 'transmitters', 'channels', 'selectors', 'paths', 'inputs', 'tracks'] as const;
 const AT_LEAST_ONE = ['fit', 'move', 'borrow'];
 
-/** The first fault found, or undefined. Ids that name nothing are no fault: that link is just not there. */
+/** The first fault found, or undefined. Unknown ids are no fault: that link just does not exist. */
 export function faultOf(problem: PlanProblem): ProblemFault | undefined {
   for (const list of LISTS) {
     const id = firstTwice(problem[list].map((item) => item.id));

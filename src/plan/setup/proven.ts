@@ -1,4 +1,4 @@
 import type { Plan } from './plan-next-setup.ts';
 
-/** Whether no plan is better, in any of the orders. */
+/** Whether the plan is proven best in all orders. */
 export const isProven = ({ exact }: Plan): boolean => Object.values(exact).every(Boolean);

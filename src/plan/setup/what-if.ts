@@ -8,15 +8,15 @@ import { type Plan, type PlanTrouble, planSteps } from './plan-next-setup.ts';
 export interface WhatIf {
   readonly plan: Plan;
   readonly isRecorded: boolean;
-  /** Moves that would come on top, and moves that would fall away. */
+  /** Additional moves, and moves no longer needed. */
   readonly moreMoves: readonly Move[];
   readonly fewerMoves: readonly Move[];
-  /** Other needed voices that would be left out, or would come into a gang, because of it. */
+  /** Other needed voices that would be left out, or put in a gang, because of it. */
   readonly pushedOut: readonly string[];
   readonly pushedIntoGang: readonly string[];
 }
 
-/** Compares the plan with the one for the same setup with the voice needed too; `now` saves planning it again. Step by step. */
+/** Compares the plan with one that also needs this voice; `now` saves replanning. Pausable. */
 export function* whatIfSteps(
   problem: PlanProblem,
   voice: string,
@@ -45,7 +45,7 @@ export function* whatIfSteps(
   });
 }
 
-/** Moves are the same if they do the same, for whatever reason. */
+/** Moves are equal if they do the same, whatever the reason. */
 const without = (moves: readonly Move[], others: readonly Move[]): Move[] => {
   const doing = ({ because: _reason, ...rest }: Move) => JSON.stringify(rest);
   const known = new Set(others.map(doing));

@@ -21,9 +21,9 @@ import { type Margins, marginsOf, marksFor, tighten, tightenByMarks } from './ma
 
 export interface CleanPosition {
   readonly khz: number;
-  /** The least room beyond any guard, from 0 to 1000 kHz; further away is not told apart. */
+  /** The least room beyond any guard, from 0 to 1000 kHz; greater distances count as 1000. */
   readonly marginKhz: number;
-  /** What leaves that least room; nothing within 1000 kHz of its guard is 'nothing-near'. */
+  /** What limits the room; 'nothing-near' if nothing is within 1000 kHz of its guard. */
   readonly limitedBy: Family | 'tv-edge' | 'nothing-near';
 }
 
@@ -31,18 +31,19 @@ export interface NewCarrier {
   readonly spacingKhz?: number;
 }
 
-/** Names the pack still without a frequency in a problem about its spacing. */
+/** Stands for the new pack in a problem about its spacing. */
 export const NEW_PACK_ID = 'new-pack';
 
 const LIMITS = [...FAMILIES, 'tv-edge'] as const;
 const TV_EDGE = LIMITS.indexOf('tv-edge');
-/** How many carriers' shares of the products are marked between two steps of the generator. */
+/** How many carriers' products are marked per step of the generator. */
 const CARRIERS_A_STEP = 16;
 
 /**
- * The free raster positions for one more pack that transmits and is listened to: neither hit nor making hits, outside the occupied
- * blocks, most room first, then lowest first. Products on their own sources do not count.
- * `cleanPositions([], guards, [{ fromKhz: 470_000, toKhz: 470_025, rasterKhz: 25 }], [])` → both positions, 'nothing-near'
+ * The free raster positions for one more pack that transmits and is received: neither hit nor causing hits,
+ * outside the occupied blocks, most room first, then lowest first. Products on their own sources do not
+ * count. `cleanPositions([], guards, [{ fromKhz: 470_000, toKhz: 470_025, rasterKhz: 25 }], [])` → both
+ * positions, 'nothing-near'
  */
 export function cleanPositions(
   carriers: readonly Carrier[],
@@ -58,7 +59,7 @@ export function cleanPositions(
   }
 }
 
-/** The same in short steps, so that a screen can breathe between them; yields the share done, from 0 to 1. */
+/** The same in short steps, so that a screen stays responsive; yields the fraction done, from 0 to 1. */
 export function* cleanPositionsInSteps(
   carriers: readonly Carrier[],
   guards: Guards,
@@ -132,8 +133,8 @@ function cleanOnes({ khz, margin, limit }: Margins): CleanPosition[] {
 }
 
 /**
- * The best positions that are not next door to a better one: best first, at least `apartKhz` from each other, at most so many.
- * A hole in the spectrum has dozens of good raster positions, and one of them says it all.
+ * The best positions not next to a better one: best first, at least `apartKhz` apart, at most so many. A gap
+ * in the spectrum has dozens of good raster positions, and one of them is enough.
  */
 export function spreadOut(
   positions: readonly CleanPosition[],

@@ -10,18 +10,18 @@ import { type Budget, type SetSpace, spaceOf } from './set-space.ts';
 import { narrowestFrom, type ShortestSpans, shortestSpans } from './shortest-spans.ts';
 
 export interface CleanSet {
-  /** Rising. */
+  /** Ascending. */
   readonly khz: readonly number[];
   readonly spanKhz: number;
-  /** The span of taking the lowest clean position each time, for comparison; undefined where that runs out of band. */
+  /** The span of always taking the lowest clean position, to compare; undefined if out of band. */
   readonly greedySpanKhz: number | undefined;
-  /** No narrower set exists in these ranges with these guards: everything was looked through. */
+  /** Proven by full search: no narrower set exists in these ranges with these guards. */
   readonly provenShortest: boolean;
 }
 
 export interface SetOptions {
   readonly occupied: readonly OccupiedBlock[];
-  /** The new packs' own spacing; without it the guards' `carrierKhz`. */
+  /** The new packs' own spacing; by default the guards' `carrierKhz`. */
   readonly spacingKhz?: number;
   /** How long to look, in steps; the same steps give the same set on any machine. */
   readonly stepBudget: number;
@@ -35,14 +35,15 @@ export type SetProblem =
 
 export const MOST_IN_A_SET = 64;
 export const DEFAULT_SET_OPTIONS: SetOptions = { occupied: [], stepBudget: 100_000_000, seed: 1 };
-/** Stretches with more raster positions than this are not searched for proofs. */
+/** Ranges with more raster positions than this are not searched for proofs. */
 const MOST_PROOF_POSITIONS = 20_000;
 const STEPS_A_SLICE = 2_000_000;
 
 /**
- * Frequencies for `count` (1 to 64) packs at once, clean with each other and with the fixed carriers, in as narrow a span as is found:
- * exact search while the budget allows a proof, then improvement. Deterministic.
- * `cleanSet(8, [an empty band], guards all 400 on a 400 kHz raster, [])` → span 13600 kHz (34 steps), proven
+ * Frequencies for `count` (1 to 64) packs at once, clean with each other and with the fixed carriers, in as
+ * narrow a span as can be found: exact search while the budget allows a proof, then improvement.
+ * Deterministic. `cleanSet(8, [an empty band], guards all 400 on a 400 kHz raster, [])` → span 13600 kHz (34
+ * steps), proven
  */
 export function cleanSet(
   count: number,
@@ -58,7 +59,7 @@ export function cleanSet(
   }
 }
 
-/** The same in steps, for a worker that reports how far it is; yields the share of the budget spent, from 0 to 1. */
+/** The same in steps, for a worker that reports progress; yields the fraction of the budget spent. */
 export function* cleanSetInSteps(
   count: number,
   ranges: readonly TuningRange[],
@@ -84,7 +85,7 @@ export function* cleanSetInSteps(
   return yield* searchSet(space, count, usableBudget(stepBudget), seed);
 }
 
-/** A budget that is no number, or without end, would never be spent. */
+/** NaN or an infinite budget would never be spent. */
 const usableBudget = (steps: number): number =>
   Number.isFinite(steps) ? Math.max(1, Math.floor(steps)) : DEFAULT_SET_OPTIONS.stepBudget;
 
@@ -121,7 +122,10 @@ interface Found {
   readonly isProven: boolean;
 }
 
-/** A first set, a short improvement for a good bound, the exact search, and improvement for what is left of the budget. */
+/**
+ * A first set, a short improvement for a good bound, the exact search, then improvement with what is left of
+ * the budget.
+ */
 function* narrow(
   space: SetSpace,
   count: number,
@@ -156,7 +160,7 @@ function* narrow(
   return { set, isProven: set !== undefined && spanOf(set) <= goalKhz };
 }
 
-/** The exact search from every position a set could begin at, with two thirds of what is left of the budget. */
+/** The exact search from every possible starting position, with two thirds of the remaining budget. */
 function* searchAllStarts(
   space: SetSpace,
   count: number,
@@ -188,7 +192,10 @@ const isEmptyAndEven = ({ khz, fixed }: SetSpace, stepKhz: number): boolean =>
   khz.at(-1)! - khz[0]! === (khz.length - 1) * stepKhz &&
   fixed.every(({ victim, transmitting }) => !victim && !transmitting);
 
-/** Bounds from the same band with nothing in it, where every set may begin at the bottom; three quarters of the budget at most. */
+/**
+ * Bounds from the same band when empty, where every set may begin at the bottom; three quarters of the budget
+ * at most.
+ */
 function proveSpans(space: SetSpace, count: number, stepKhz: number, budget: Budget): ShortestSpans {
   const length = (space.khz.at(-1)! - space.khz[0]!) / stepKhz + 1;
   if (length > MOST_PROOF_POSITIONS)
@@ -197,7 +204,7 @@ function proveSpans(space: SetSpace, count: number, stepKhz: number, budget: Bud
   const rest = budget.left - share.left;
   const whole = emptyLike(space, stepKhz, length);
   const greedy = greedySet(whole, count, 0, share);
-  // No narrower set reaches beyond the greedy one, and shorter stretches are searched faster.
+  // No narrower set extends beyond the greedy one, and shorter ranges are searched faster.
   const needed = greedy ? emptyLike(space, stepKhz, spanOf(greedy) / stepKhz + 1) : whole;
   const spans = shortestSpans(needed, count, greedy ?? [], share);
   budget.left = rest + share.left;

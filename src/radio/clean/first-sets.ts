@@ -5,7 +5,7 @@ import { type Budget, choose, membersOf, type SetSpace } from './set-space.ts';
 const GREEDY_STARTS = 24;
 const RULERS_TRIED = 6;
 
-/** Sets to begin improving from: greedy ones from several starting positions, and known rulers laid where they fit. */
+/** Sets to improve on: greedy ones from several starts, and known rulers placed where they fit. */
 export function narrowestFirstSet(
   space: SetSpace,
   count: number,

@@ -1,16 +1,19 @@
 import type { Carrier, Guards } from '../carrier.ts';
 import { type Marks, mark } from './margin-map.ts';
 
-/** One family seen from a new carrier x: `scale` times x must stay a guard away from every centre that `markAll` marks. */
+/**
+ * One product family seen from a new carrier x: `scale` times x must stay a guard away from every centre that
+ * `markAll` marks.
+ */
 export interface CentreSet {
   readonly family: number;
   readonly scale: number;
   readonly guardKhz: number;
-  /** Marks the centres that the carrier at one place of the list takes the leading part in. */
+  /** Marks the centres in which the carrier at one index plays the leading part. */
   readonly markFrom: (active: readonly Carrier[], place: number, marks: Marks) => void;
 }
 
-/** x is hit by 2u-w, or as the B of 2u-x it hits w. Either way u transmits, and w does or listens. */
+/** x is hit by 2u-w, or as the B of 2u-x it hits w. Either way u transmits, and w transmits or listens. */
 function markTwoToneThird(active: readonly Carrier[], place: number, marks: Marks): void {
   const u = active[place]!;
   if (!u.transmitting) return;
@@ -24,8 +27,8 @@ function markHalfway(active: readonly Carrier[], place: number, marks: Marks): v
 }
 
 /**
- * x, w against u, v: whichever of the four is the victim, x is near u + v - w, and of the other three two transmit at least
- * (the third transmits too, or listens).
+ * x, w against u, v: whichever of the four is the victim, x is near u + v - w, and at least two of the other
+ * three transmit (the third transmits too, or listens).
  */
 function markThreeTone(active: readonly Carrier[], place: number, { cells, baseKhz }: Marks): void {
   const u = active[place]!;
@@ -50,7 +53,7 @@ const markFifth =
     if (u.transmitting) for (const w of active) if (w !== u && wFits(w)) mark(marks, centre(u.khz, w.khz));
   };
 
-/** Every family that is switched on, as the centres a new carrier has to avoid. */
+/** Every enabled family, as the centres a new carrier has to avoid. */
 export function centreSets(guards: Guards): readonly CentreSet[] {
   const { twoToneThirdKhz, threeToneThirdKhz, twoToneFifthKhz } = guards;
   const third = { family: 1, guardKhz: twoToneThirdKhz };

@@ -1,12 +1,12 @@
 import { type OpenSet, placeMore } from './place-more.ts';
 import { type Budget, choose, membersOf, type SetSpace } from './set-space.ts';
 
-/** What one rebuilding may cost before the next is tried. */
+/** The most one rebuild may cost before the next is tried. */
 const STEPS_A_REBUILD = 20_000;
 
 export const spanOf = (khz: readonly number[]): number => (khz.at(-1) ?? 0) - (khz[0] ?? 0);
 
-/** The lowest clean position, then the next lowest clean with it, and so on; undefined where that runs out of band. */
+/** The lowest clean position, then the next one clean with it, and so on; undefined if out of band. */
 export function greedySet(
   space: SetSpace,
   count: number,
@@ -26,8 +26,9 @@ export function greedySet(
 }
 
 /**
- * Looks for a narrower set by taking a few carriers out, an end among them, and placing as many again; until the budget is spent or
- * the span is down to `goalKhz`. Half the rebuildings must shrink the best set, half may wander to another about as wide.
+ * Looks for a narrower set by removing a few carriers, including one at an end, and placing as many again,
+ * until the budget is spent or the span is down to `goalKhz`. Half the rebuilds must shrink the best set,
+ * half may move to another of similar width.
  */
 export function improveSet(
   space: SetSpace,
@@ -51,7 +52,10 @@ export function improveSet(
   return best;
 }
 
-/** Takes some carriers of a set out and places others; undefined where the span or the share of the budget does not allow it. */
+/**
+ * Removes some carriers of a set and places others; undefined if the span or the share of the budget does not
+ * allow it.
+ */
 function rebuild(
   space: SetSpace,
   base: readonly number[],

@@ -1,9 +1,9 @@
 import type { TuningRange } from '../carrier.ts';
 
-/** Room beyond the guard that is told apart; further away is as good as clear. */
+/** The most room that is measured; anything beyond counts as clear. */
 export const MARGIN_CAP_KHZ = 1_000;
 
-/** The room left at every raster position of one range, and which test leaves it (`limit`, -1 for none yet). */
+/** The room left at every raster position of one range, and what limits it (`limit`, -1 for nothing). */
 export interface Margins {
   readonly khz: Int32Array;
   readonly margin: Int32Array;
@@ -25,14 +25,14 @@ export function tighten(margins: Margins, at: number, marginKhz: number, limit: 
   margins.limit[at] = limit;
 }
 
-/** Which kHz around a range (times `scale`) hold something to keep away from. */
+/** Which kHz around a range (times `scale`) must be avoided. */
 export interface Marks {
   readonly cells: Uint8Array;
   readonly baseKhz: number;
   readonly scale: number;
 }
 
-/** Cells reach as far beyond the range as a guard with a full margin does, so nothing further away can matter. */
+/** Cells extend beyond the range by a guard plus the full margin, so nothing further away can matter. */
 export function marksFor({ khz }: Margins, scale: number, guardKhz: number): Marks {
   const reach = guardKhz + MARGIN_CAP_KHZ;
   const baseKhz = khz[0]! * scale - reach;
@@ -40,13 +40,13 @@ export function marksFor({ khz }: Margins, scale: number, guardKhz: number): Mar
   return { cells: new Uint8Array(topKhz - baseKhz + 1), baseKhz, scale };
 }
 
-/** Marks one value; a value outside the cells falls away. */
+/** Marks one value; ignores values outside the cells. */
 export function mark({ cells, baseKhz }: Marks, khz: number): void {
   const at = khz - baseKhz;
   if (at >= 0 && at < cells.length) cells[at] = 1;
 }
 
-/** Narrows every margin by the nearest mark: one pass up and one pass down over the cells, however many marks there are. */
+/** Reduces every margin to the nearest mark: one pass up and one down, however many marks. */
 export function tightenByMarks(margins: Margins, marks: Marks, guardKhz: number, limit: number): void {
   const { cells, baseKhz, scale } = marks;
   const { khz } = margins;

@@ -5,31 +5,32 @@ export interface OpenSet {
   readonly space: SetSpace;
   /** The fixed carriers and the kept ones. */
   readonly members: Members;
-  /** Positions the kept ones rule out. */
+  /** Positions that the kept ones rule out. */
   readonly blocked: Uint8Array;
   readonly keptLowKhz: number;
   readonly keptHighKhz: number;
   readonly toPlace: number;
   /** The first position to try. */
   readonly from: number;
-  /** Only sets of at most this span are of interest. */
+  /** Only sets of at most this span count. */
   readonly widestKhz: number;
-  /** `leastMoreKhz[r]`: the least any r further carriers above the last one take. */
+  /** `leastMoreKhz[r]`: the least span that r further carriers above the last one take. */
   readonly leastMoreKhz: readonly number[];
   /** Stop at the first set found instead of looking for the narrowest. */
   readonly firstWillDo: boolean;
 }
 
 export interface Placed {
-  /** The placed positions of the narrowest set found, rising; undefined where there is none. */
+  /** The placed positions of the narrowest set found, ascending; undefined if there is none. */
   readonly placedKhz: readonly number[] | undefined;
-  /** Everything was looked through (or the first found, where that would do), not merely until the budget ended. */
+  /** The search finished (or found one, if the first will do) instead of running out of budget. */
   readonly isComplete: boolean;
 }
 
 /**
- * Places carriers upwards by depth-first search: every position ruled out by those before it is skipped, and a branch that cannot
- * end within the span is left. Each level has its own copy of the blocked positions, so going back costs nothing.
+ * Places carriers upwards by depth-first search, skipping positions ruled out by earlier ones and leaving
+ * branches that cannot end within the span. Each level has its own copy of the blocked positions, so
+ * backtracking costs nothing.
  */
 export function placeMore(set: OpenSet, budget: Budget): Placed {
   const { space, members, toPlace, keptLowKhz, keptHighKhz } = set;
@@ -52,7 +53,7 @@ export function placeMore(set: OpenSet, budget: Budget): Placed {
     }
     const x = khz[at]!;
     const span = Math.max(keptHighKhz, x) - Math.min(low, x);
-    // Until the first is placed only the kept ones say how low the set may begin.
+    // Until the first is placed, only the kept ones bound how low the set may begin.
     if (span > widest) continue;
     if (level === toPlace - 1) {
       best = [...members.khz.subarray(kept, kept + level), x];

@@ -1,8 +1,8 @@
 /**
- * Rulers of `count` marks whose differences are all different, none under `leastGap`, narrowest first: windows of the sets of
- * Bose and Chowla (Comment. Math. Helv. 37, 1962/63, 141-147) for small primes p. There the powers i of a generator θ of GF(p²) with
- * θ^i = θ + a give p marks modulo p² - 1 whose differences all differ; multiplied by a unit and turned, they still do.
- * `rulerSets(3, 1, 1)[0]` → [0, 1, 3]
+ * Rulers of `count` marks with all differences distinct, none under `leastGap`, narrowest first: windows of
+ * the sets of Bose and Chowla (Comment. Math. Helv. 37, 1962/63, 141-147) for small primes p. There the
+ * powers i of a generator θ of GF(p²) with θ^i = θ + a give p marks modulo p² - 1 with distinct differences,
+ * which multiplying by a unit and rotating preserve. `rulerSets(3, 1, 1)[0]` → [0, 1, 3]
  */
 export function rulerSets(count: number, leastGap: number, most: number): readonly (readonly number[])[] {
   const primes = PRIMES.filter((p) => p >= count).slice(0, 2);
@@ -37,7 +37,7 @@ const units = (modulus: number): number[] =>
 
 export const commonDivisor = (a: number, b: number): number => (b === 0 ? a : commonDivisor(b, a % b));
 
-/** Every run of `count` neighbouring marks around the circle, moved down to begin at 0. */
+/** Every run of `count` neighbouring marks around the circle, shifted to begin at 0. */
 const windows = (marks: readonly number[], count: number, modulus: number): number[][] =>
   marks.map((start, at) =>
     Array.from({ length: count }, (_, step) => {

@@ -1,6 +1,6 @@
 /**
- * Whole numbers from 0 up to but not including `below`, the same sequence for the same seed (mulberry32, public domain). The room
- * knows no chance: a plan made twice from the same input is the same plan.
+ * Whole numbers from 0 up to but not including `below`, the same sequence for the same seed (mulberry32,
+ * public domain). No real randomness: the same input always gives the same plan.
  */
 export function seededBelow(seed: number): (below: number) => number {
   let state = seed >>> 0;

@@ -1,8 +1,8 @@
 import type { Carrier, Guards } from '../carrier.ts';
 
-/** The positions a set may be chosen from, and whom it must be clean with. */
+/** The positions a set may use, and the carriers it must be clean with. */
 export interface SetSpace {
-  /** Rising; each is clean on its own with the fixed carriers. */
+  /** Ascending; each is clean on its own with the fixed carriers. */
   readonly khz: Int32Array;
   /** `firstAt[k]` is the first position at or above `khz[0] + k`. */
   readonly firstAt: Int32Array;
@@ -28,12 +28,12 @@ export function spaceOf(
   return { khz, firstAt, guards, spacingKhz, fixed };
 }
 
-/** Steps still allowed; a step is one place worked out to stay away from. It stands in for a clock, so results never depend on one. */
+/** Steps left; a step is one position ruled out. It replaces a clock, so speed changes no result. */
 export interface Budget {
   left: number;
 }
 
-/** The carriers a set is built on: the fixed ones, then the chosen ones, which all transmit and are listened to. */
+/** The carriers a set builds on: the fixed ones, then the chosen ones, which transmit and are received. */
 export interface Members {
   readonly khz: Int32Array;
   readonly transmits: Uint8Array;
@@ -57,7 +57,7 @@ export function membersOf(space: SetSpace, room: number): Members {
   return members;
 }
 
-/** Blocks every position above `aboveKhz` whose multiple lies within the guard of a centre. */
+/** Blocks every position above `aboveKhz` whose multiple is within the guard of a centre. */
 function blockNear(
   { khz, firstAt }: SetSpace,
   blocked: Uint8Array,
@@ -76,8 +76,8 @@ function blockNear(
 }
 
 /**
- * Chooses x: blocks every position y above `aboveKhz` that would make a hit with x and two, or one, of the members so far, and then
- * makes x a member. Who may be the victim decides which members count, as for a single new carrier.
+ * Chooses x: blocks every position y above `aboveKhz` that would make a hit with x and one or two members,
+ * then makes x a member. As for a single new carrier, who can be the victim decides which members count.
  */
 export function choose(
   space: SetSpace,
@@ -135,7 +135,10 @@ function blockThreeTone(
     }
 }
 
-/** 3A-2B near D with x, y and one member u in every order: u is a source only if it transmits, the victim only if it is listened to. */
+/**
+ * 3A-2B near D with x, y and one member u in every order: u is a source only if it transmits, the victim only
+ * if it is received.
+ */
 function blockFifth(space: SetSpace, members: Members, blocked: Uint8Array, x: number, above: number): void {
   const guard = space.guards.twoToneFifthKhz;
   for (let at = 0; at < members.count; at += 1) {

@@ -1,13 +1,13 @@
 import { placeMore } from './place-more.ts';
 import { type Budget, choose, membersOf, type SetSpace } from './set-space.ts';
 
-/** The narrowest sets of 2, 3, 4 … carriers in an empty stretch, as far as the budget allowed to prove them. */
+/** The narrowest sets of 2, 3, 4 … carriers in an empty range, as far as the budget allowed to prove them. */
 export interface ShortestSpans {
-  /** `leastMoreKhz[r]`: r carriers above another take at least this much; proven, or put together from proven ones. */
+  /** `leastMoreKhz[r]`: the least span of r carriers above another; proven, or summed from proven ones. */
   readonly leastMoreKhz: readonly number[];
-  /** The proven narrowest set of the whole count, if it came to that. */
+  /** The proven narrowest set of the whole count, if the search got that far. */
   readonly set: readonly number[] | undefined;
-  /** So many carriers do not fit into the stretch at all, which is proven too. */
+  /** Proven: so many carriers do not fit into the range at all. */
   readonly doesNotFit: boolean;
 }
 
@@ -44,8 +44,9 @@ export function narrowestFrom(
 }
 
 /**
- * Solves 2 carriers, then 3, and so on up to `count`: each answer is the next search's bound, since any run of a clean set is a clean
- * set. The space must be empty and even, so that every set can begin at its first position.
+ * Solves 2 carriers, then 3, and so on up to `count`: each answer bounds the next search, since any run of a
+ * clean set is a clean set. The space must be empty and even, so that every set can begin at its first
+ * position.
  */
 export function shortestSpans(
   space: SetSpace,
@@ -69,7 +70,7 @@ export function shortestSpans(
   return { leastMoreKhz, set, doesNotFit: false };
 }
 
-/** What is not proven yet is at least the sum of its parts. */
+/** Unproven spans are at least the sum of their parts. */
 function fillUp(leastMoreKhz: number[], count: number): void {
   for (let more = 1; more <= count; more += 1)
     for (let part = 1; part <= more; part += 1)

@@ -12,7 +12,7 @@ import type { Analysis } from '../intermodulation/analysis.ts';
 import { recheck } from '../intermodulation/recheck.ts';
 import { spacingOfGroup } from './day-ranges.ts';
 
-/** A transmitter, or something else that radiates, as the day has it. */
+/** A transmitter, or something else that radiates, from the day. */
 export interface PlanCarrier {
   readonly id: string;
   readonly name: string;
@@ -26,22 +26,22 @@ export interface PlanCarrier {
   readonly voice: VoiceId | null;
   /** Something of ours listens on it. */
   readonly heard: boolean;
-  /** Why it takes no part although it has a frequency. */
+  /** Why it is excluded although it has a frequency. */
   readonly problem: Problem | undefined;
 }
 
 /** The frequency plan of the day as it stands. */
 export interface DayPlan {
   readonly all: readonly PlanCarrier[];
-  /** Those that take part in the computation. */
+  /** The carriers that are analysed. */
   readonly carriers: readonly Carrier[];
   readonly guards: Guards;
-  /** How TV channels are counted here, once that was said. */
+  /** The local TV raster, if entered. */
   readonly raster: TvRaster | undefined;
   readonly occupied: readonly OccupiedBlock[];
 }
 
-/** The guards as set, each else as suggested. */
+/** The guards as set, or else as suggested. */
 export function guardsOf({ upkeep: { guards } }: Day): Guards {
   return {
     carrierKhz: guards.carrierKhz ?? SUGGESTED_GUARDS.carrierKhz,
@@ -53,9 +53,9 @@ export function guardsOf({ upkeep: { guards } }: Day): Guards {
 }
 
 /**
- * The carriers of the day now. A pack that is on transmits; it is listened to where a receiver channel is tuned to it, as
- * is one that is off but worn, because its channel stays open. Everything else described transmits, and is
- * listened to where that was said.
+ * The day's carriers now. A pack that is on transmits; it is received if a receiver channel is tuned to it. A
+ * pack that is off but worn is still received, because its channel stays open. Everything else described
+ * transmits, and is received if marked so.
  */
 export function dayPlan(day: Day): DayPlan {
   const all = [...packsOf(day), ...othersOf(day)];
@@ -68,7 +68,7 @@ export function dayPlan(day: Day): DayPlan {
   };
 }
 
-/** A raster that only a newer version knows has no channels that could be told here. */
+/** The channels of an unknown raster cannot be listed. */
 function rasterOf({ upkeep: { guards } }: Day): TvRaster | undefined {
   const { tvRaster } = guards;
   return tvRaster !== undefined && isOneOf(TV_RASTERS, tvRaster) ? tvRaster : undefined;
@@ -97,7 +97,7 @@ function packsOf(day: Day): PlanCarrier[] {
 
 const OTHER = 'other:';
 
-/** The name under which something that is no pack takes part, so that it never meets a transmitter's. */
+/** The id of a carrier that is not a pack, kept apart from transmitter ids. */
 export const otherId = (carrier: string): string => `${OTHER}${carrier}`;
 
 function othersOf(day: Day): PlanCarrier[] {
@@ -131,7 +131,7 @@ const asCarrier = ({ id, name, khz, spacingKhz, on, heard, voice }: PlanCarrier)
   victim: heard && (on || voice !== null),
 });
 
-/** Stretches in use by somebody else, or for something that only a newer version knows; one that cannot be must not stop the plan. */
+/** Ranges used by others, including unknown uses; invalid ones must not stop the plan. */
 const occupiedOf = (day: Day): OccupiedBlock[] =>
   [...day.upkeep.bands].flatMap(([id, { use, struck, name, fromKhz, toKhz }]) =>
     use !== undefined && use !== 'tunable' && !struck && fromKhz && toKhz
@@ -139,13 +139,13 @@ const occupiedOf = (day: Day): OccupiedBlock[] =>
       : [],
   );
 
-/** A plan and what came of it; the next one is computed from it where only one carrier changed. */
+/** A plan and its analysis; if only one carrier changes, the next one builds on it. */
 export interface Checked {
   readonly plan: DayPlan;
   readonly result: Result<Analysis, RadioProblem>;
 }
 
-/** Checks the plan of a day, starting from the last check where that helps. The result is the same without it. */
+/** Checks the plan of a day, building on the last check if possible. The result is the same without it. */
 export function checkPlan(plan: DayPlan, last?: Checked): Checked {
   const options = { occupied: plan.occupied };
   const before = last?.result.ok ? last.result.value : undefined;

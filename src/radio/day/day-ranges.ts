@@ -3,10 +3,10 @@ import type { Problem } from '../../shared/result.ts';
 import type { TuningRange } from '../carrier.ts';
 import { checkNewKhz } from '../check-input.ts';
 
-/** The letters before a transmitter's number: packs named alike are one group. `groupOf('A12')` → `'A'` */
+/** The letters before a pack's number; packs with the same ones are a group. `groupOf('A12')` → `'A'` */
 export const groupOf = (name: string): string => /^(.*?)\s*\d*$/.exec(name)?.[1] ?? name;
 
-/** A tunable band as it was described, with everything it needs. */
+/** A tunable band with all required fields. */
 export interface DayRange extends TuningRange {
   readonly id: string;
   readonly group: string;
@@ -24,26 +24,26 @@ export const rangesOf = (day: Day): DayRange[] =>
       : [];
   });
 
-/** Ranges of one pack: those of its group, else those for all packs. None entered is none. */
+/** Ranges of one pack: those of its group, else those for all packs. Empty if none were entered. */
 export function rangesFor(day: Day, name: string): DayRange[] {
   const ranges = rangesOf(day);
   const own = ranges.filter(({ group }) => group !== '' && group === groupOf(name));
   return own.length > 0 ? own : ranges.filter(({ group }) => group === '');
 }
 
-/** Whether a pack can be tuned to a frequency, as far as its ranges say: outside them, or off their raster. */
+/** Why a pack's ranges exclude a frequency: outside them, or off their raster. */
 export function rangeProblemOf(day: Day, name: string, khz: number): Problem | undefined {
   const checked = checkNewKhz(khz, [], rangesFor(day, name));
   return checked.ok ? undefined : checked.problem;
 }
 
-/** The spacing a pack asks for: the widest its ranges name; undefined for the plan's. */
+/** The spacing a pack needs: the widest of its ranges; undefined for the plan's default. */
 export function spacingOfGroup(day: Day, name: string): number | undefined {
   const asked = rangesFor(day, name).flatMap(({ spacingKhz }) => spacingKhz ?? []);
   return asked.length > 0 ? Math.max(...asked) : undefined;
 }
 
-/** The groups of the rig's packs, in reading order, each with how many it has. */
+/** The groups of the rig's packs, in reading order, each with its size. */
 export function groupsOf(day: Day): { readonly group: string; readonly packs: readonly string[] }[] {
   const groups = new Map<string, string[]>();
   for (const { id, name } of day.rig.transmitters) {
@@ -53,7 +53,7 @@ export function groupsOf(day: Day): { readonly group: string; readonly packs: re
   return [...groups].map(([group, packs]) => ({ group, packs }));
 }
 
-/** The stretch that holds every pack's frequency and range; undefined while there is none. */
+/** The range that covers every pack's frequency and tuning range; undefined if there is none. */
 export function neighbourhoodOf(day: Day): { readonly fromKhz: number; readonly toKhz: number } | undefined {
   const ends = [
     ...day.rig.transmitters.flatMap(({ khz }) => khz ?? []),

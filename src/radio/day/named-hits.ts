@@ -2,14 +2,14 @@ import type { Analysis, EdgeHit } from '../intermodulation/analysis.ts';
 import type { Hit } from '../intermodulation/hit.ts';
 import type { DayPlan, PlanCarrier } from './day-plan.ts';
 
-/** A hit with whom it concerns. */
+/** A hit with the carriers it concerns. */
 export interface NamedHit {
   readonly hit: Hit;
   readonly sources: readonly PlanCarrier[];
   readonly victim: PlanCarrier;
 }
 
-/** Hits on packs that somebody wears come first, then nearest first. */
+/** Hits on worn packs come first, then nearest first. */
 export function namedHits({ hits }: Analysis, plan: DayPlan): NamedHit[] {
   const byId = new Map(plan.all.map((carrier) => [carrier.id, carrier]));
   return hits
@@ -25,7 +25,7 @@ export function namedHits({ hits }: Analysis, plan: DayPlan): NamedHit[] {
     );
 }
 
-/** How many hits the plan has, and how many carriers stand in or too near to occupied spectrum. */
+/** How many hits the plan has, and how many carriers are in or too close to occupied spectrum. */
 export function hitCount({ counts, edgeHits }: Analysis): { readonly hits: number; readonly edges: number } {
   return {
     hits: Object.values(counts).reduce((sum, count) => sum + count, 0),
@@ -33,6 +33,6 @@ export function hitCount({ counts, edgeHits }: Analysis): { readonly hits: numbe
   };
 }
 
-/** Everyone else, as a search for new frequencies must leave them. */
+/** All other carriers, which a search for new frequencies must respect. */
 export const carriersWithout = (plan: DayPlan, packs: readonly string[]): DayPlan['carriers'] =>
   plan.carriers.filter(({ id }) => !packs.includes(id));

@@ -32,7 +32,7 @@ const RUNS: Record<TvRaster, readonly Run[]> = {
 
 const topKhz = ({ first, last, fromKhz, widthKhz }: Run): number => fromKhz + (last - first + 1) * widthKhz;
 
-/** The spectrum of one TV channel. `tvChannel('us', 24)` → ok { name: 'TV 24', fromKhz: 530000, toKhz: 536000 } */
+/** The spectrum of a TV channel. `tvChannel('us', 24)` → ok { name: 'TV 24', fromKhz: 530000, … } */
 export function tvChannel(raster: TvRaster, channel: number): Result<OccupiedBlock, TvProblem> {
   const run = RUNS[raster].find(({ first, last }) => channel >= first && channel <= last);
   if (!run || !Number.isInteger(channel))
@@ -42,15 +42,15 @@ export function tvChannel(raster: TvRaster, channel: number): Result<OccupiedBlo
 }
 
 /**
- * The TV channel a frequency lies in, or undefined between and beyond the channels. A shared edge belongs to the upper channel.
- * `tvChannelAt('us', 533_125)` → 24; `tvChannelAt('uhf-8-mhz', 533_125)` → 28
+ * The TV channel a frequency is in, or undefined between and beyond the channels. A shared edge belongs to
+ * the upper channel. `tvChannelAt('us', 533_125)` → 24; `tvChannelAt('uhf-8-mhz', 533_125)` → 28
  */
 export function tvChannelAt(raster: TvRaster, khz: number): number | undefined {
   const run = RUNS[raster].find((candidate) => khz >= candidate.fromKhz && khz < topKhz(candidate));
   return run && run.first + Math.floor((khz - run.fromKhz) / run.widthKhz);
 }
 
-/** Every channel of a raster that shares spectrum with a stretch, lowest first; touching edges do not share. */
+/** Every channel of a raster that overlaps a range, lowest first; touching edges do not overlap. */
 export function tvChannelsIn(raster: TvRaster, fromKhz: number, toKhz: number): readonly number[] {
   return RUNS[raster].flatMap((run) =>
     Array.from({ length: run.last - run.first + 1 }, (_, step) => run.first + step).filter((channel) => {

@@ -7,9 +7,10 @@ import { addHit, addWindow, newHitList, sortHits } from './hit-list.ts';
 import { lanesOf, walkProducts, walkSpacing } from './walk-products.ts';
 
 /**
- * Every spacing, 2A-B, A+B-C and 3A-2B hit of the transmitting carriers on the listening ones, whole kHz, a hit being strictly nearer
- * than its guard. Up to 512 carriers; a carrier that neither transmits nor listens takes no part. Fails on input that cannot be a plan.
- * `analyse([at 500000, 501000, 502000], guards)` → ok, with 2·501000 - 500000 on 502000 among its hits
+ * Every spacing, 2A-B, A+B-C and 3A-2B hit of the transmitting carriers on the listening ones, in whole kHz;
+ * a hit is strictly nearer than its guard. Up to 512 carriers; one that neither transmits nor listens is
+ * ignored. Fails on invalid input. `analyse([at 500000, 501000, 502000], guards)` → ok, with 2·501000 -
+ * 500000 on 502000 among its hits
  */
 export function analyse(
   carriers: readonly Carrier[],
@@ -21,7 +22,7 @@ export function analyse(
   return problem ? fail(problem) : ok(analyseChecked(carriers, guards, all));
 }
 
-/** The same for input already checked. */
+/** The same for input that was already checked. */
 export function analyseChecked(
   carriers: readonly Carrier[],
   guards: Guards,

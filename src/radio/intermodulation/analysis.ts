@@ -16,7 +16,7 @@ export interface AnalysisOptions {
   readonly occupied: readonly OccupiedBlock[];
   /** How many hits of each family are listed, nearest first; the counts are always exact. */
   readonly listedPerFamily: number;
-  /** How many hits are held at all. Beyond it the list is of the first found, and `recheck` starts afresh. */
+  /** How many hits are held at all. Beyond it only the first are listed, and `recheck` starts afresh. */
   readonly mostHeld: number;
 }
 
@@ -27,7 +27,7 @@ export const DEFAULT_OPTIONS: AnalysisOptions = {
   mostHeld: 200_000,
 };
 
-/** A carrier inside an occupied block (`distanceKhz` 0) or nearer to its edge than the guard. */
+/** A carrier inside an occupied block (`distanceKhz` 0) or closer to its edge than the guard. */
 export interface EdgeHit {
   readonly carrierId: string;
   readonly blockName: string;
@@ -38,15 +38,15 @@ export interface Analysis {
   readonly carriers: readonly Carrier[];
   readonly guards: Guards;
   readonly options: AnalysisOptions;
-  /** Family by family, nearest first. */
+  /** By family, nearest first. */
   readonly hits: readonly Hit[];
   readonly counts: Readonly<Record<Family, number>>;
-  /** Hits on each carrier of the list, in its order; a spacing hit counts on either side that listens. */
+  /** Hits on each carrier, in list order; a spacing hit counts on each side that listens. */
   readonly hitsOnCarrier: readonly number[];
   readonly edgeHits: readonly EdgeHit[];
-  /** The list is complete: nothing was left out of `hits`. */
+  /** Whether `hits` is complete. */
   readonly listIsComplete: boolean;
-  /** Every hit, packed and sorted, for `recheck`; undefined where there were too many to hold. */
+  /** Every hit, packed and sorted, for `recheck`; undefined if there were too many to hold. */
   readonly held: Float64Array | undefined;
 }
 
@@ -55,7 +55,7 @@ export interface Counts {
   readonly onCarrier: readonly number[];
 }
 
-/** The nearest hits of each family, in words. `sorted` runs by family and then by distance, as packed hits do. */
+/** The nearest hits of each family, unpacked. `sorted` by family and then by distance. */
 function listHits(sorted: Float64Array, carriers: readonly Carrier[], perFamily: number): Hit[] {
   const listed: Hit[] = [];
   const taken = FAMILIES.map(() => 0);
@@ -68,7 +68,7 @@ function listHits(sorted: Float64Array, carriers: readonly Carrier[], perFamily:
   return listed;
 }
 
-/** Counts hits one by one; with all of them held this is exact. */
+/** Counts hits one by one; exact if all of them are held. */
 export function countHeld(hits: Float64Array, carriers: readonly Carrier[]): Counts {
   const byFamily = FAMILIES.map(() => 0);
   const onCarrier = carriers.map(() => 0);
@@ -86,11 +86,11 @@ function countOtherSide(hit: PackedHit, carriers: readonly Carrier[], onCarrier:
   if (carriers[source]!.victim && carriers[victimOf(hit)]!.transmitting) onCarrier[source]! += 1;
 }
 
-/** How far a frequency stands outside a block; 0 inside it. */
+/** How far a frequency is outside a block; 0 inside it. */
 export const outsideBlock = ({ fromKhz, toKhz }: OccupiedBlock, khz: number): number =>
   Math.max(fromKhz - khz, khz - toKhz, 0);
 
-/** Inside a block is always a hit, the very edge only where a guard is set. */
+/** Inside a block is always a hit; exactly on its edge only if a guard is set. */
 export const isInBlock = (block: OccupiedBlock, khz: number, guardKhz: number): boolean =>
   khz > block.fromKhz - guardKhz && khz < block.toKhz + guardKhz;
 
@@ -107,7 +107,7 @@ const edgeHitsOf = (
         .map((block) => ({ carrierId: id, blockName: block.name, distanceKhz: outsideBlock(block, khz) })),
     );
 
-/** Puts an analysis together from its hits (sorted) and, where not all could be held, from counts made without them. */
+/** Builds an analysis from its sorted hits and, if not all could be held, from separate counts. */
 export function assemble(
   carriers: readonly Carrier[],
   guards: Guards,

@@ -4,8 +4,8 @@ import { FAMILIES } from './hit.ts';
 import { type Lanes, walkProducts, walkSpacing } from './walk-products.ts';
 
 /**
- * Counts hits without visiting them one by one: a window adds 1 at its start and takes 1 at its end, and a running sum gives every
- * listener's count. Used where carriers crowd so that billions of products hit.
+ * Counts hits without visiting each: a window adds 1 at its start and subtracts 1 at its end, and a running
+ * sum gives every listener's count. Used when carriers are so dense that billions of products hit.
  */
 export function countExactly(
   carriers: readonly Carrier[],

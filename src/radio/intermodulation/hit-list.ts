@@ -1,7 +1,7 @@
 import { packHit } from './hit.ts';
 import type { Lane } from './lane.ts';
 
-/** A growing list of packed hits that stops taking at its limit and says so. */
+/** A growing list of packed hits that stops at its limit and reports it. */
 export interface HitList {
   readonly hits: number[];
   isFull: boolean;
@@ -23,7 +23,7 @@ export function addHit(
   else list.hits.push(packHit(family, distance, a, b, c, d));
 }
 
-/** Adds one product's hits on the listeners [lo, hi); sources among them only where own victims are wanted. */
+/** Adds one product's hits on the listeners [lo, hi); its own sources only if own victims are included. */
 export function addWindow(
   list: HitList,
   most: number,

@@ -10,7 +10,7 @@ export const FAMILIES: readonly Family[] = [
   'two-tone-fifth',
 ];
 
-/** A product, or a bare carrier, nearer to a victim than its guard. Sources stand in the order of the family's formula. */
+/** A product or carrier closer to a victim than its guard. Sources in the order of the formula. */
 export interface Hit {
   readonly family: Family;
   readonly sourceIds: readonly string[];
@@ -20,9 +20,9 @@ export interface Hit {
 }
 
 /**
- * A hit as one number, 2^27 apart: above, family (2 bits), distance (14) and source a (9); below, sources b, c and victim d (9 each), all
- * as places in the carrier list. Numbers sort without a comparator, thousands of them cost little, and both halves are
- * plain integers. Sources a family has not are 0.
+ * A hit as one number, 2^27 apart: above, family (2 bits), distance (14) and source a (9); below, sources b,
+ * c and victim d (9 each), all as indexes into the carrier list. Numbers sort without a comparator and take
+ * little memory. Sources a family lacks are 0.
  */
 export type PackedHit = number;
 
@@ -49,7 +49,7 @@ export const familyOf = (hit: PackedHit): number => above(hit) >> FAMILY_SHIFT;
 export const victimOf = (hit: PackedHit): number => under(hit) & PLACE;
 export const firstSourceOf = (hit: PackedHit): number => above(hit) & PLACE;
 
-/** The places of a, b and c, as many as the hit's family has sources. */
+/** The indexes of a, b and c, as many as the hit's family has sources. */
 export function sourcesOf(hit: PackedHit): number[] {
   const a = firstSourceOf(hit);
   const b = under(hit) >> (2 * PLACE_BITS);
@@ -58,7 +58,7 @@ export function sourcesOf(hit: PackedHit): number[] {
   return family === 2 ? [a, b, (under(hit) >> PLACE_BITS) & PLACE] : [a, b];
 }
 
-/** Whether the carrier at a place is a source or the victim of a hit. */
+/** Whether the carrier at an index is a source or the victim of a hit. */
 export function involves(hit: PackedHit, place: number): boolean {
   const high = above(hit);
   const low = hit - high * HALF;
@@ -82,14 +82,14 @@ const productOf = (family: Family, khz: readonly number[]): number => {
   }
 };
 
-/** The product a packed hit is made by. */
+/** The product behind a packed hit. */
 export const productKhzOf = (hit: PackedHit, carriers: readonly Carrier[]): number =>
   productOf(
     FAMILIES[familyOf(hit)]!,
     sourcesOf(hit).map((place) => carriers[place]!.khz),
   );
 
-/** A packed hit in words: ids in place of places, and the product worked out again. */
+/** Unpacks a hit: ids instead of indexes, and the product recomputed. */
 export function unpackHit(hit: PackedHit, carriers: readonly Carrier[]): Hit {
   const victim = carriers[victimOf(hit)]!;
   const productKhz = productKhzOf(hit, carriers);

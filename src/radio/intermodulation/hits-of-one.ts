@@ -115,12 +115,13 @@ function threeToneHits(
       sweep(khz + aKhz, sources, a, a, guard, listeners, (lo, hi, c, product) =>
         onAnybody(2, one, two, c, product, lo, hi),
       );
-      // A - X - (-B) falls as B runs down from the top, which is what the walk needs.
+      // A - X - (-B) falls as B runs down from the top, which is what the sweep needs.
       sweep(aKhz - khz, fromTop, a, a, guard, listeners, (lo, hi, b, product) => {
         if (a < b) onAnybody(2, a, b, place, product, lo, hi);
       });
     }
-    // The C whose product lands on X is the C near A + B - X, so here the sources stand where listeners did.
+    // The C whose product lands on X is the C near A + B - X, so here the sources take the place of
+    // listeners.
     if (victim)
       sweep(aKhz - khz, fromTop, a, a, guard, sources, (lo, hi, b, product) => {
         if (a < b) addSubtracted(list, options.mostHeld, sources, a, b, place, product, lo, hi);

@@ -1,12 +1,12 @@
 import type { Carrier } from '../carrier.ts';
 
-/** Some of the carriers, sorted by a multiple of their frequency; `place` says where each stands in the carrier list. */
+/** Some carriers, sorted by a multiple of their frequency; `place` is the index in the carrier list. */
 export interface Lane {
   readonly khz: Int32Array;
   readonly place: Int32Array;
 }
 
-/** The carriers that pass, sorted by `factor` times their frequency; a factor of -1 runs from the top down. */
+/** The carriers that pass, sorted by `factor` times their frequency; -1 sorts from the top down. */
 export function laneOf(carriers: readonly Carrier[], keep: (carrier: Carrier) => boolean, factor = 1): Lane {
   const places = carriers.flatMap((carrier, place) => (keep(carrier) ? [place] : []));
   const value = (place: number): number => carriers[place]!.khz * factor;
@@ -20,9 +20,10 @@ export const listens = ({ victim }: Carrier): boolean => victim;
 export type OnWindow = (lo: number, hi: number, subtracted: number, productKhz: number) => void;
 
 /**
- * Walks the products `sum - x` for every x of a lane, and for each product with listeners nearer than the guard calls back with
- * the run of listeners [lo, hi). As x rises the product falls, so two pointers into the listeners only ever move down: the
- * whole walk costs one pass over each lane. The guard must be above 0. At most two places (the other sources) are skipped.
+ * Walks the products `sum - x` for every x of a lane, and for each product with listeners nearer than the
+ * guard calls back with the run of listeners [lo, hi). As x rises the product falls, so two pointers into the
+ * listeners only move down: one pass over each lane. The guard must be above 0. Up to two indexes (the other
+ * sources) are skipped.
  */
 export function sweep(
   sum: number,

@@ -5,8 +5,8 @@ export interface ProductCounts {
 }
 
 /**
- * How many products n carriers make in the three families that are tested: 2A-B and 3A-2B n(n-1) each, A+B-C n(n-1)(n-2)/2.
- * `productCounts(8)` → { twoToneThird: 56, threeToneThird: 168, twoToneFifth: 56 }
+ * How many products n carriers make in the three families tested: 2A-B and 3A-2B n(n-1) each, A+B-C
+ * n(n-1)(n-2)/2. `productCounts(8)` → { twoToneThird: 56, threeToneThird: 168, twoToneFifth: 56 }
  */
 export const productCounts = (n: number): ProductCounts => ({
   twoToneThird: n * (n - 1),
@@ -18,8 +18,8 @@ export const productCounts = (n: number): ProductCounts => ({
 export const allThirdOrder = (n: number): number => (n * n * (n - 1)) / 2;
 
 /**
- * All fifth-order products near the band, from two carriers up to five. They outnumber all else so soon that only 3A-2B is
- * tested. `allFifthOrder(4)` → 64
+ * All fifth-order products near the band, from two to five carriers. There are soon so many that only 3A-2B
+ * is tested. `allFifthOrder(4)` → 64
  */
 export const allFifthOrder = (n: number): number =>
   n * (n - 1) +

@@ -7,8 +7,8 @@ import { involves } from './hit.ts';
 import { hitsOfOne } from './hits-of-one.ts';
 
 /**
- * The analysis after one carrier moved, retuned, or went on or off the air; the same result as `analyse` from scratch, in the time of
- * the products that carrier takes part in. The carrier is found by id; one that is not in the plan is `carrier-unknown`.
+ * The analysis after one carrier moved, retuned, or went on or off the air: the same result as `analyse`, in
+ * the time of that carrier's products. The carrier is found by id; an unknown one is `carrier-unknown`.
  * `recheck(analysis, { ...pack, khz: 471_000 })` → ok analysis
  */
 export function recheck(analysis: Analysis, changed: Carrier): Result<Analysis, RadioProblem> {

@@ -25,8 +25,8 @@ export const lanesOf = (carriers: readonly Carrier[]): Lanes => ({
 });
 
 /**
- * Calls back for every product with listeners [lo, hi) nearer than its guard; unordered pairs A, B come once, A first in the list.
- * Ends early, between two carriers, once `isEnough`.
+ * Calls back for every product with listeners [lo, hi) nearer than its guard; unordered pairs A, B come once,
+ * A first in the list. Stops early, between two carriers, once `isEnough`.
  */
 export function walkProducts(
   lanes: Lanes,
@@ -71,7 +71,7 @@ function walkThreeTone({ sources, listeners }: Lanes, guard: number, at: number,
   }
 }
 
-/** Calls back once for each pair nearer than its spacing where one side transmits and the other listens. */
+/** Calls back once for each pair nearer than its spacing if one side transmits and the other listens. */
 export function walkSpacing(
   carriers: readonly Carrier[],
   guards: Guards,
@@ -81,7 +81,7 @@ export function walkSpacing(
     for (let b = a + 1; b < carriers.length; b += 1) checkSpacing(carriers, guards, a, b, onPair);
 }
 
-/** One pair, a before b in the list: the transmitting side is the source; where both transmit and listen, a is. */
+/** One pair, a before b in the list: the transmitting side is the source; a, if both do both. */
 export function checkSpacing(
   carriers: readonly Carrier[],
   guards: Guards,

@@ -1,7 +1,7 @@
 import { formatMhz } from '../../facts/kinds/frequency.ts';
 import type { Analysis } from '../intermodulation/analysis.ts';
 
-/** A stretch of spectrum laid on a width in pixels. */
+/** A range of spectrum mapped to a width in pixels. */
 export interface FrequencyAxis {
   readonly fromKhz: number;
   readonly toKhz: number;
@@ -25,11 +25,10 @@ const tenth = (px: number): number => Math.round(px * 10) / 10;
 export const xOf = ({ fromKhz, toKhz, widthPx }: FrequencyAxis, khz: number): number =>
   tenth(((khz - fromKhz) / (toKhz - fromKhz)) * widthPx);
 
-/** A length on the axis. */
 export const lengthOf = ({ fromKhz, toKhz, widthPx }: FrequencyAxis, khz: number): number =>
   tenth((khz / (toKhz - fromKhz)) * widthPx);
 
-/** A stretch of spectrum to look at, ends included. */
+/** A range of spectrum to look at, ends included. */
 export interface Stretch {
   readonly fromKhz: number;
   readonly toKhz: number;
@@ -39,8 +38,9 @@ const SPLIT_KHZ = 6_000;
 const MOST_STRETCHES = 4;
 
 /**
- * Where the carriers are: one stretch, or several where 6 MHz and more of nothing lie between, so that a picture of each shows its
- * carriers apart. At most four, split at the widest gaps. Carriers at 470 to 475 and 530 to 533 MHz → two stretches
+ * Where the carriers are: one range, or several if there are gaps of 6 MHz or more, so that each picture
+ * shows its carriers apart. At most four, split at the widest gaps. Carriers at 470 to 475 and 530 to 533 MHz
+ * → two ranges
  */
 export function stretchesOf({ carriers }: Analysis): readonly Stretch[] {
   const khz = carriers.map((carrier) => carrier.khz).sort((a, b) => a - b);
@@ -63,7 +63,10 @@ export function stretchesOf({ carriers }: Analysis): readonly Stretch[] {
 export const isWithin = (stretch: Stretch | undefined, khz: number): boolean =>
   stretch === undefined || (khz >= stretch.fromKhz && khz <= stretch.toKhz);
 
-/** The axis that shows every carrier (of a stretch) with its widest guard and a little room; undefined where there is none or no width. */
+/**
+ * The axis that shows every carrier (of a range) with its widest guard and a little room; undefined without
+ * carriers or width.
+ */
 export function axisFor(analysis: Analysis, widthPx: number, stretch?: Stretch): FrequencyAxis | undefined {
   const { guards } = analysis;
   const carriers = analysis.carriers.filter((carrier) => isWithin(stretch, carrier.khz));

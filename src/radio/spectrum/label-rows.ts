@@ -1,5 +1,5 @@
 export interface Label {
-  /** Where the label would like its middle. */
+  /** The preferred centre of the label. */
   readonly middlePx: number;
   readonly widthPx: number;
 }
@@ -10,8 +10,8 @@ export interface PlacedLabel {
 }
 
 /**
- * Puts labels above one line so that none covers another: each keeps to the picture and takes the lowest row that is free where it
- * stands. Answers in the order given. `labelRows([two labels at 50 px, 40 px wide], 100, 4)` → rows 0 and 1
+ * Puts labels above a line without overlaps: each stays inside the picture and takes the lowest free row.
+ * Returned in the given order. `labelRows([two labels at 50 px, 40 px wide], 100, 4)` → rows 0 and 1
  */
 export function labelRows(labels: readonly Label[], widthPx: number, gapPx: number): readonly PlacedLabel[] {
   const lefts = labels.map((label) =>

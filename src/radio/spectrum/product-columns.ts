@@ -8,13 +8,13 @@ export interface ProductColumn {
   readonly xPx: number;
   /** Products of this family within this pixel. */
   readonly count: number;
-  /** One of them at least is a hit. */
+  /** At least one of them is a hit. */
   readonly hits: boolean;
 }
 
 /**
- * All products of the families tested, gathered pixel by pixel, so that a picture of 64 carriers has hundreds of lines and not a
- * hundred thousand. Products beyond the axis are left out.
+ * All products of the tested families, grouped by pixel, so that a picture of 64 carriers has hundreds of
+ * lines and not a hundred thousand. Products beyond the axis are left out.
  */
 export function productColumns(analysis: Analysis, axis: FrequencyAxis): readonly ProductColumn[] {
   const pixels = Math.floor(axis.widthPx) + 1;

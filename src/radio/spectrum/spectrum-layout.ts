@@ -14,7 +14,7 @@ import {
 import { labelRows } from './label-rows.ts';
 import { type ProductColumn, productColumns } from './product-columns.ts';
 
-/** A stretch on the axis. */
+/** A range on the axis. */
 export interface Band {
   readonly xPx: number;
   readonly widthPx: number;
@@ -49,7 +49,7 @@ export interface SpectrumLayout {
   readonly axis: FrequencyAxis | undefined;
   readonly ticks: readonly Tick[];
   readonly carriers: readonly CarrierMark[];
-  /** Around each listening carrier, how far each family that is switched on has to stay away. */
+  /** Around each listening carrier, the distance each enabled family must keep. */
   readonly guards: readonly GuardBand[];
   readonly products: readonly ProductColumn[];
   readonly hits: readonly HitMark[];
@@ -57,7 +57,7 @@ export interface SpectrumLayout {
   readonly labelRowCount: number;
 }
 
-/** How a family's line is told apart without colour: its share of a carrier's height, and its dashes (empty: unbroken). */
+/** How lines differ without colour: their share of a carrier's height, and dashes (empty: solid). */
 export const FAMILY_LINES: Readonly<Record<Family, { heightShare: number; dashesPx: readonly number[] }>> = {
   spacing: { heightShare: 1, dashesPx: [] },
   'two-tone-third': { heightShare: 0.65, dashesPx: [6, 3] },
@@ -80,9 +80,10 @@ const EMPTY: SpectrumLayout = {
 };
 
 /**
- * The plan as a picture in numbers: carriers, guards, products and hits on a frequency axis `widthPx` wide, with label rows that
- * never overlap; of a stretch only, if one is given. Pixels are rounded to tenths. No carriers, or no width yet, is an empty picture.
- * `spectrumLayout(analysis, 600).carriers[0]` → { xPx: 42.9, labelRow: 0, … }
+ * The plan as a picture in numbers: carriers, guards, products and hits on a frequency axis `widthPx` wide,
+ * with label rows that never overlap; only one range, if given. Pixels are rounded to tenths. Without
+ * carriers or width the picture is empty. `spectrumLayout(analysis, 600).carriers[0]` → { xPx: 42.9,
+ * labelRow: 0, … }
  */
 export function spectrumLayout(
   analysis: Analysis,

@@ -5,28 +5,28 @@ import { clockPoints, isSteady } from '../pairing/clock-fit.ts';
 import { medianOf, type Point, type RobustLine, robustLine } from '../pairing/robust-line.ts';
 import type { CheckedPair, Checking } from './checking.ts';
 
-/** How the clock behind the log's starts runs against the recorder's. */
+/** How the clock behind the log's start times compares with the recorder's. */
 export interface CardClock {
-  /** From the phone's own times of Roll, or from the starts in the log where too few takes have one. */
+  /** From the phone's own times of Roll, or from the starts in the log if too few takes have one. */
   readonly by: 'phone' | 'log';
   readonly pairs: number;
-  /** How much faster the recorder runs, and about one standard error. 0 where it is not sure to be anything else. */
+  /** How much faster the recorder runs, and about one standard error. 0 unless it is certainly different. */
   readonly ppm: number;
   readonly ppmError: number;
   readonly framesPerHour: number;
-  /** How many frames later than in the log the recorder's labels are, at the last pair. */
+  /** How many frames the recorder's labels are later than the log's, at the last pair. */
   readonly lastFrames: number;
-  /** A label and when it comes up on the recorder, UTC ms by the phone's clock, as of the last pair. */
+  /** A label and when it appears on the recorder, UTC ms by the phone's clock, as of the last pair. */
   readonly corrected: { readonly frames: number; readonly rate: RateId; readonly atMs: number } | null;
-  /** Milliseconds that a label of the log has to be put later to be the recorder's. */
+  /** Milliseconds to add to a label of the log to get the recorder's. */
   readonly laterAt: (logMs: number) => number;
 }
 
 const LEAST_PAIRS = 3;
 
 /**
- * A robust line through the starts of all pairs, so that some wrong pairs or late taps do not bend it. Null for fewer
- * than three. 1 ppm is 3.6 ms an hour; 10 ppm at 25 are 0.9 frames an hour.
+ * A robust line through the starts of all pairs, so that a few wrong pairs or late taps do not bend it. Null
+ * for fewer than three. 1 ppm is 3.6 ms an hour; 10 ppm at 25 are 0.9 frames an hour.
  */
 export function clockAgainstCard({ pairs, match, header }: Checking): CardClock | null {
   const { axis } = match;
@@ -55,7 +55,7 @@ const sureSlope = (line: RobustLine): { slope: number; slopeError: number } => (
   slopeError: line.slopeError,
 });
 
-/** The labels of the log against the recorder's: along the line where its slope is sure, else apart by the median. */
+/** The log's labels against the recorder's: along the line if its slope is certain, else the median. */
 function labelsLater(points: readonly Point[], line: RobustLine, axis: DayAxis): (x: number) => number {
   const { slope } = sureSlope(line);
   const middle = medianOf(points.map(({ x, y }) => y - slope * (x - line.middle.x)));
@@ -64,12 +64,12 @@ function labelsLater(points: readonly Point[], line: RobustLine, axis: DayAxis):
 
 interface PhoneLine {
   readonly line: RobustLine;
-  /** What was taken off every y, and the last time of Roll. */
+  /** The offset subtracted from every y, and the last time of Roll. */
   readonly apartMs: number;
   readonly lastMs: number;
 }
 
-/** The recorder's labels against the phone's own clock, which no tie to the recorder moves. */
+/** The recorder's labels against the phone's own clock, which following the recorder does not change. */
 function phoneLine(pairs: readonly CheckedPair[], dayMs: number): PhoneLine | undefined {
   const timed = pairs.flatMap(({ take: { rolledAt }, recorded: { pressMs } }) =>
     rolledAt === undefined || pressMs === undefined ? [] : [{ rolledAt, pressMs }],

@@ -3,7 +3,7 @@ import { recordedOf } from '../log-and-card/recorded.ts';
 import type { Checking } from './checking.ts';
 import { DAMAGE, type Found } from './difference.ts';
 
-/** What the card shows by itself: recordings over one another or torn apart, and what is odd in files. */
+/** What the card alone shows: recordings that overlap or were badly split, and oddities in files. */
 export const cardDifferences = ({ match }: Checking): Found[] => [
   ...betweenRecordings(match.recordings, match.axis.at),
   ...match.recordings.flatMap((recording) => [
@@ -12,12 +12,12 @@ export const cardDifferences = ({ match }: Checking): Found[] => [
   ]),
 ];
 
-/** Ends and starts that are less apart than this touch: writers round a sample either way. */
+/** Ends and starts this close touch: writers round a sample either way. */
 const TOUCHING_MS = 1;
-/** A take goes on in the next recording within this time only where the recorder split it badly. */
+/** Within this time the next recording is a continuation that the recorder split badly. */
 const SPLIT_MS = 2000;
 
-/** Only what says that it was recorded on one day and roll can lie over one another. */
+/** Only recordings of one known day and roll can overlap. */
 function betweenRecordings(recordings: readonly Recording[], at: (ms: number) => number): Found[] {
   const timed = recordings
     .map(recordedOf)
@@ -44,7 +44,7 @@ interface Timed {
   readonly to: number;
 }
 
-/** Past midnight the date is another one, and the roll is not. */
+/** Past midnight the date changes, and the roll does not. */
 const reelOf = ({ tape, files }: Recording): string => tape ?? files[0]!.bext?.originationDate ?? '';
 
 function between(last: Timed, next: Timed): Found[] {
@@ -93,7 +93,7 @@ function setWarning(recording: Recording, warning: RecordingWarning): Found {
   }
 }
 
-/** Each kind of warning once a file, with how often it came. */
+/** Each kind of warning once per file, with how often it occurred. */
 function fileWarnings(recording: Recording): Found[] {
   return recording.files.flatMap(({ name, warnings }) => {
     const codes = [...new Set(warnings.map(({ code }) => code))];

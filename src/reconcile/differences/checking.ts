@@ -10,7 +10,7 @@ import { type Recorded, recordedOf } from '../log-and-card/recorded.ts';
 import type { CardMatch } from '../pairing/match-recordings.ts';
 import type { Tolerance } from './difference.ts';
 
-/** A take and its recording, with all that is compared of them. */
+/** A take and its recording, with everything that is compared. */
 export interface CheckedPair {
   readonly take: Take;
   readonly recording: Recording;
@@ -19,17 +19,17 @@ export interface CheckedPair {
   readonly answers: Answers;
 }
 
-/** Everything one check looks at. */
+/** The input of one check. */
 export interface Checking {
   readonly day: Day;
   readonly match: CardMatch;
   readonly tolerance: Tolerance;
-  /** At the rate of the card where that of the day is one that only a newer version knows. */
+  /** At the card's rate if only a newer version knows the day's. */
   readonly header: WorkingHeader;
   /** All takes of the day in order. */
   readonly takes: readonly Take[];
   readonly pairs: readonly CheckedPair[];
-  /** The take that follows another on the line. */
+  /** The take after another on the line. */
   readonly nextTake: (take: TakeId) => TakeId | null;
 }
 

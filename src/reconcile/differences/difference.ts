@@ -4,11 +4,14 @@ import type { Recording } from '../../wave/recording/recordings.ts';
 import type { WaveWarningCode } from '../../wave/warning.ts';
 import type { Choice } from '../pairing/match-recordings.ts';
 
-/** How much a difference matters, worst first: sound is missing or unknown; a line is wrong; worth knowing. */
+/** How much a difference matters, worst first: sound missing or unknown; a wrong line; an oddity. */
 export const SEVERITIES = ['lost', 'wrong', 'odd'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
-/** Every kind of difference with how much it matters; of several in one place and of one severity, the first leads. */
+/**
+ * Every kind of difference and its severity; of several in one place with the same severity, the first one
+ * here leads.
+ */
 export const SEVERITY_OF = {
   // A take and its recording
   'take-not-recorded': 'lost',
@@ -62,27 +65,27 @@ export const DAMAGE: ReadonlySet<WaveWarningCode> = new Set<WaveWarningCode>([
   'fmt-damaged',
 ]);
 
-/** A value of the log or of a file, as it stands there; null where it has none. */
+/** A value of the log or of a file, as written; null if there is none. */
 export type DifferenceValue = string | number | boolean | Stamp | readonly string[] | null;
 
-/** One thing in which log and card differ. */
+/** One difference between log and card. */
 export interface Difference extends Omit<DifferenceKey, 'code'> {
   readonly code: DifferenceCode;
   readonly severity: Severity;
   readonly recording?: Recording | undefined;
-  /** What the log says, or what was expected, and what the card says. */
+  /** What the log says or what was expected, and what the card says. */
   readonly was: DifferenceValue;
   readonly is: DifferenceValue;
-  /** What a sentence needs besides: counts, frames, warnings. */
+  /** Other data for the sentence: counts, frames, warnings. */
   readonly detail: Readonly<Record<string, unknown>>;
-  /** For `match-unsure`: what the take may have. */
+  /** For `match-unsure`: the recordings the take may have. */
   readonly choices?: readonly Choice[] | undefined;
   readonly settlements: readonly CardSettlement[];
-  /** The log was kept: settled, and no longer open. */
+  /** Resolved by keeping the log, so no longer open. */
   readonly kept: boolean;
 }
 
-/** A difference before it is known whether somebody settled it. */
+/** A difference before it is known whether it was resolved. */
 export interface Found {
   readonly code: DifferenceCode;
   readonly take?: TakeId | undefined;
@@ -92,13 +95,13 @@ export interface Found {
   readonly is: DifferenceValue;
   readonly detail?: Readonly<Record<string, unknown>>;
   readonly choices?: readonly Choice[];
-  /** Tells apart what has one code, take, file and track: which warning, which field. */
+  /** Distinguishes differences with the same code, take, file and track: which warning, which field. */
   readonly aspect?: string | undefined;
-  /** Ways to settle it besides keeping the log. */
+  /** Ways to resolve it besides keeping the log. */
   readonly settlements?: readonly CardSettlement[];
 }
 
-/** How far start and length may lie apart, in frames at the day's rate. */
+/** How far start and length may differ, in frames at the day's rate. */
 export interface Tolerance {
   readonly startFrames: number;
   readonly lengthFrames: number;
@@ -107,6 +110,6 @@ export interface Tolerance {
 /** Two seconds at 25, for two hands on two buttons (common practice, no source). */
 export const DEFAULT_TOLERANCE: Tolerance = { startFrames: 50, lengthFrames: 50 };
 
-/** The differences nobody has settled. */
+/** The differences not resolved yet. */
 export const openDifferences = (differences: readonly Difference[]): Difference[] =>
   differences.filter(({ kept }) => !kept);

@@ -21,9 +21,9 @@ import { trackDifferences } from './track-differences.ts';
 import { placesByTime, unmatchedDifferences } from './unmatched.ts';
 
 /**
- * All in which the log and the card differ, in the order of the day, the worst first within one place; what concerns the
- * whole day or card stands at its head. `match` must be of this day as it is. Every difference can be settled by keeping
- * the log, and most by taking what the file says.
+ * All differences between log and card, in the order of the day, worst first within one place; those about
+ * the whole day or card come first. `match` must be from this same day. Every difference can be resolved by
+ * keeping the log, and most by taking the file's value.
  */
 export function differencesOf(
   day: Day,
@@ -71,7 +71,7 @@ function differenceFrom(found: Found, kept: Kept): Difference {
 
 const LONGEST = 4000;
 
-/** Both values as one text. Figures are compared whole: a drift is measured anew with every take. */
+/** Both values as one text. Figures are rounded: a drift is measured again with every take. */
 function valuesOf({ was, is }: Pick<Found, 'was' | 'is'>): string {
   const text = JSON.stringify([was, is], (_, value) =>
     typeof value === 'number' ? Math.round(value) : value,
@@ -84,7 +84,10 @@ const ORDER = new Map(Object.keys(SEVERITY_OF).map((code, at) => [code as Differ
 const rankOf = ({ code, severity }: Difference): number =>
   SEVERITIES.indexOf(severity) * 1000 + ORDER.get(code)!;
 
-/** Where on the line a difference belongs: at its take, just before the take that follows, or at the head of the day. */
+/**
+ * Where a difference belongs on the line: at its take, just before the following take, or at the head of
+ * the day.
+ */
 function placesOf(checking: Checking): (found: Found) => number {
   const { day, takes, pairs } = checking;
   const index = new Map(takes.map(({ id }, at) => [id, at]));

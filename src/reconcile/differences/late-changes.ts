@@ -10,8 +10,8 @@ const MOST_TAKES = 8;
 const MOST_CHANGES = 40;
 
 /**
- * The fewest changes, said after a take, that would have made this track what the recording says, had they come before
- * it, and no other track wrong. Each is tried out on the chain; null where there are none.
+ * The fewest changes entered after a take that, had they come before it, would have made this track match the
+ * recording without making another track wrong. Each set is tried out on the chain; null if there is none.
  */
 export function changesSaidLate(
   day: Day,
@@ -35,7 +35,7 @@ export function changesSaidLate(
   return null;
 }
 
-/** The changes after a take up to each later take, more and more of them. */
+/** The changes after a take up to each later take, in growing sets. */
 function* growing(day: Day, take: TakeId): Generator<readonly Fact[]> {
   const changes: Fact[] = [];
   let takes = 0;

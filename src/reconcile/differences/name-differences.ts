@@ -6,7 +6,7 @@ import { fileNamesIn, recordingName } from '../log-and-card/recorded.ts';
 import type { CheckedPair, Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 
-/** Files that are called otherwise than the report says: what they are of, and how mono files are marked. */
+/** Files named differently than the report says: their base names, and the track marks of mono files. */
 export function nameDifferences(checking: Checking): Found[] {
   const differing = checking.pairs.filter((pair) => !isNamedAlike(checking, pair));
   const marked = differing.filter((pair) => isMarkedOtherwise(checking, pair));
@@ -19,7 +19,7 @@ export function nameDifferences(checking: Checking): Found[] {
   ];
 }
 
-/** One file of a set that bears the name it should is enough: others may be of tracks that the log knows nothing of. */
+/** One correctly named file of a set is enough: others may be of tracks the log does not know. */
 function isNamedAlike({ header }: Checking, { logged, recorded, recording }: CheckedPair): boolean {
   if (logged.stems.some((stem) => recorded.stems.has(stem))) return true;
   const hasMarks = header.fileLayout === 'mono' && isMono(recording) && recording.parts.length === 1;
@@ -49,7 +49,7 @@ const renaming = ({ day }: Checking, pair: CheckedPair): { take: string; fields:
   return file.length <= 200 ? [{ take: take.id, fields: { file } }] : [];
 };
 
-/** A recorder that names its files otherwise does so all day: that is said once. */
+/** A recorder with other file names uses them all day, so that is reported once. */
 function namesDiffer(checking: Checking, pairs: readonly CheckedPair[]): Found[] {
   const [first] = pairs;
   if (first && pairs.length >= 4 && pairs.length * 2 > checking.pairs.length)
@@ -70,7 +70,7 @@ function namesDiffer(checking: Checking, pairs: readonly CheckedPair[]): Found[]
   }));
 }
 
-/** The marks are of the recorder and not of a take: where all are alike they go into the pattern of names. */
+/** Marks depend on the recorder and not the take: if all are alike they go into the name pattern. */
 function marksDiffer(checking: Checking, pairs: readonly CheckedPair[]): Found[] {
   const [first] = pairs;
   if (!first) return [];

@@ -14,14 +14,14 @@ export interface Pulldown {
 }
 
 const SLOPE = 0.001;
-/** Ordinary crystals are 50 ppm off at most (common practice, no source): beside 1000 ppm they cannot be mistaken. */
+/** Ordinary crystals are at most 50 ppm off (common practice, no source), far from 1000 ppm. */
 const SLOPE_SLACK = 0.0001;
 const LONG_MS = 180_000;
 const LEAST_PAIRS = 3;
 
 /**
- * The trap of 1001/1000: 24 against 23.976, 30 against 29.97, 48048 against 48000. Starts then drift apart by 3.6 s
- * an hour, and lengths by 60 ms a minute. Null where neither is sure.
+ * The trap of 1001/1000: 24 against 23.976, 30 against 29.97, 48048 against 48000. Starts then drift apart by
+ * 3.6 s an hour, and lengths by 60 ms a minute. Null if neither is certain.
  */
 export function pulldownBetween(pairs: readonly CheckedPair[], axis: DayAxis): Pulldown | null {
   const points = clockPoints(pairs, axis);

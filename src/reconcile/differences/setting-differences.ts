@@ -10,7 +10,7 @@ interface Setting {
   readonly code: DifferenceCode;
   readonly ofDay: (header: FilledHeader) => string | number;
   readonly ofFile: (recording: Recording) => string | number | undefined;
-  /** As a field of the day's head; undefined where it can hold no such value. */
+  /** As a header field of the day; undefined if it cannot hold the value. */
   readonly field: (recording: Recording) => HeaderFields | undefined;
 }
 
@@ -18,7 +18,7 @@ interface Setting {
 export const bitDepthOf = ({ bits, files }: Recording): string | undefined =>
   bits === undefined ? undefined : `${bits}${files[0]?.format?.float ? 'f' : ''}`;
 
-/** A file of one track alone may be of either layout. */
+/** A file with a single track may be of either layout. */
 const layoutOf = (recording: Recording): 'mono' | 'poly' | undefined => {
   if (isMono(recording)) return 'mono';
   const { files } = recording.parts[0]!;
@@ -61,7 +61,10 @@ const SETTINGS: readonly Setting[] = [
   },
 ];
 
-/** Sample rate, bit depth, timecode rate and layout of files that are not the day's: one difference where all files agree, else each. */
+/**
+ * Sample rate, bit depth, timecode rate and layout that differ from the day's: one difference if all files
+ * agree, else one each.
+ */
 export const settingDifferences = (checking: Checking): Found[] =>
   SETTINGS.flatMap((setting) => differencesIn(setting, checking));
 
@@ -86,7 +89,7 @@ function differencesIn({ code, ofDay, ofFile, field }: Setting, { day, match }: 
   ];
 }
 
-/** What most files say of these settings, as fields of a day's head. */
+/** The most common values of these settings, as header fields of a day. */
 export const commonestSettings = (recordings: readonly Recording[]): HeaderFields =>
   Object.assign(
     {},

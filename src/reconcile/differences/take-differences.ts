@@ -7,7 +7,7 @@ import type { CheckedPair, Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 import { nameDifferences } from './name-differences.ts';
 
-/** What the files say of the takes themselves: slate, number, type, circle, notes, names and rolls. */
+/** What the files say about the takes themselves: slate, number, type, circle, notes, names and rolls. */
 export const takeDifferences = (checking: Checking): Found[] => [
   ...checking.pairs.flatMap((pair) => [
     ...slateDiffers(checking, pair),
@@ -20,7 +20,7 @@ export const takeDifferences = (checking: Checking): Found[] => [
   ...rollsDiffer(checking),
 ];
 
-/** The same fields of the take, as the file has them. */
+/** The same fields of the take, with the file's values. */
 const describing = ({ take }: CheckedPair, fields: TakeFields): Pick<Found, 'settlements'> => ({
   settlements: [{ kind: 'describe-takes', takes: [{ take: take.id, fields }] }],
 });
@@ -59,7 +59,7 @@ function numberDiffers(pair: CheckedPair): Found[] {
   ];
 }
 
-/** Only what the file says and the log does not: a file is named before anybody knows how the take went. */
+/** Only what the file adds: a file is named before anybody knows how the take went. */
 function typeDiffers(pair: CheckedPair): Found[] {
   const { take, recording } = pair;
   const said = fieldsOfTypes(recording.takeTypes);
@@ -105,7 +105,7 @@ function noteNotLogged(pair: CheckedPair): Found[] {
   ];
 }
 
-/** A roll that differs for several takes on end is one difference, where it starts. */
+/** A roll that differs for several takes in a row is one difference, at its start. */
 function rollsDiffer({ pairs }: Checking): Found[] {
   const found: Found[] = [];
   let run: string | undefined;
@@ -126,11 +126,11 @@ function rollDiffers(pairs: readonly CheckedPair[], index: number): Found {
   const was = link?.value ?? '';
   const next = pairs[index + 1];
   const nextLink = next && rollIn(next.answers.links);
-  // The change was said after the take whose file already had the roll.
+  // The change was entered after the take whose file already had the roll.
   const late =
     nextLink && next.logged.roll === recorded.roll && nextLink.by !== link?.by ? nextLink.by : null;
   const after = pairs.slice(index).find((one) => one.recorded.roll !== recorded.roll);
-  // Without a change of its own before it, that take would get the new roll too.
+  // Without a change back before it, that take would get the new roll too.
   const goesBack = after && was !== '' && rollIn(after.answers.links)?.by === link?.by;
   const before = pair.take.id;
   return {

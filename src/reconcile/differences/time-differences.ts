@@ -7,14 +7,14 @@ import type { CheckedPair, Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 import { type Pulldown, pulldownBetween } from './pulldown.ts';
 
-/** Starts and lengths that lie too far apart, and what the two clocks as a whole do. */
+/** Starts and lengths that differ too much, and what the two clocks do overall. */
 export function timeDifferences(checking: Checking): Found[] {
   const { pairs, match } = checking;
   const clock = clockAgainstCard(checking);
   const pulldown = pulldownBetween(pairs, match.axis);
   const starts = pairs.filter((pair) => startFramesApart(checking, pair) > checking.tolerance.startFrames);
   const byClock = new Set(clock ? starts.filter((pair) => isByClock(checking, clock, pair)) : []);
-  // One or two takes are no clock: they are said one by one.
+  // One or two takes prove nothing about a clock: they are reported singly.
   const grouped = byClock.size >= 3 ? byClock : new Set<CheckedPair>();
   return [
     ...(pulldown ? [pulldownFound(pulldown)] : []),
@@ -31,7 +31,7 @@ function startFramesApart({ match, header }: Checking, { logged, recorded }: Che
   return nearestFrames(startApartMs(logged.startMs, recorded, match.axis.dayMs), header.timecodeRate);
 }
 
-/** The start fits once the log's clock is set right, so the clock is what differs and not the take. */
+/** The start fits once the log's clock is corrected, so the clock is wrong and not the take. */
 function isByClock(
   { match, header, tolerance }: Checking,
   clock: CardClock,
@@ -69,7 +69,7 @@ function clockApart(checking: Checking, clock: CardClock, pairs: readonly Checke
   };
 }
 
-/** Drift is worth a word from a quarter of a frame an hour on: three frames in a long day. */
+/** Drift is worth mentioning from a quarter of a frame an hour: three frames in a long day. */
 const isDrifting = ({ framesPerHour }: CardClock): boolean => Math.abs(framesPerHour) >= 0.25;
 
 function clockDrifts({ corrected, laterAt: _laterAt, ...detail }: CardClock): Found {

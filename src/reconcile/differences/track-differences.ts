@@ -5,7 +5,7 @@ import type { Found } from './difference.ts';
 import { changesSaidLate } from './late-changes.ts';
 import { checkTracks, type TrackCheck } from './track-names.ts';
 
-/** A track that differs in the same way over several takes on end. */
+/** A track that differs in the same way over several takes in a row. */
 interface Run {
   readonly first: CheckedPair;
   readonly check: TrackCheck;
@@ -13,7 +13,7 @@ interface Run {
   readonly key: string;
 }
 
-/** Names of tracks in the files against the chain at the take; a run of takes with one difference is told once. */
+/** Track names in the files against the chain; a run of takes with one difference is reported once. */
 export function trackDifferences(checking: Checking): Found[] {
   const open = new Map<PartId, Run>();
   const runs: Run[] = [];

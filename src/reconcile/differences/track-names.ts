@@ -6,20 +6,20 @@ import type { Recording, RecordingTrack } from '../../wave/recording/recordings.
 import { fileTracksOf } from '../log-and-card/file-tracks.ts';
 import { plainKey } from '../log-and-card/plain-key.ts';
 
-/** One track of the recorder in a recording, against what the chain says of it. */
+/** One track of the recorder in a recording, compared with the chain. */
 export interface TrackCheck {
   readonly track: Part;
-  /** How it is called: `'5'`. */
+  /** Its label: `'5'`. */
   readonly number: string;
   readonly answer: TrackAnswer;
-  /** Undefined where the recording does not hold the track. */
+  /** Undefined if the recording lacks the track. */
   readonly file: RecordingTrack | undefined;
   readonly verdict: 'same' | 'name-differs' | 'not-recorded';
 }
 
 /**
- * Every track against its channel in the files; null where the files do not say which channel is which. Names that
- * recorders give by themselves, cut names, one name out of a gang, and any name of a mix count as the same.
+ * Every track against its channel in the files; null if the files do not say which channel is which. Default
+ * names from recorders, truncated names, one name out of a gang, and any name of a mix count as equal.
  */
 export function checkTracks(day: Day, answers: Answers, recording: Recording): TrackCheck[] | null {
   const files = fileTracksOf(day.rig.tracks, recording);
@@ -33,7 +33,7 @@ export function checkTracks(day: Day, answers: Answers, recording: Recording): T
   });
 }
 
-/** Which tracks of the recorder differ, by their ids. */
+/** The ids of the recorder's tracks that differ. */
 export const differingTracks = (day: Day, answers: Answers, recording: Recording): Set<PartId> =>
   new Set(
     (checkTracks(day, answers, recording) ?? [])
@@ -46,11 +46,11 @@ function verdictOn(day: Day, answer: TrackAnswer, file: RecordingTrack | undefin
   return agrees(day, answer, file) ? 'same' : 'name-differs';
 }
 
-/** Somebody can be heard on the track; one who is muted may be left unarmed. */
+/** Somebody can be heard on the track; a track with only muted voices may be left unarmed. */
 const isMissed = ({ state }: TrackAnswer): boolean =>
   state === 'single' || state === 'gang' || state === 'clash';
 
-/** What recorders call a track nobody has named: '5', 'Tr 5', 'Ch05', 'Input 5' (common practice, no source). */
+/** What recorders call an unnamed track: '5', 'Tr 5', 'Ch05', 'Input 5' (common practice, no source). */
 const OF_ITSELF = /^(?:TR|TRK|TRACK|CH|CHANNEL|IN|INPUT|ISO)?\W?\s*\d{0,3}$/;
 
 function agrees(day: Day, answer: TrackAnswer, file: RecordingTrack): boolean {
@@ -66,7 +66,7 @@ function agrees(day: Day, answer: TrackAnswer, file: RecordingTrack): boolean {
   return named.length > 0 && named.every((one) => voices.some((voice) => isSame(voice, one)));
 }
 
-/** Recorders cut names, none of them below eight characters (common practice, no source). */
+/** Recorders truncate names, but never below eight characters (common practice, no source). */
 const CUT_AT = 8;
 
 function isSame(logged: string, file: string): boolean {

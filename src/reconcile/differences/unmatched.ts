@@ -10,7 +10,7 @@ import type { Question } from '../pairing/match-recordings.ts';
 import type { Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 
-/** Takes without a recording, recordings without a take, and takes that may have several. */
+/** Takes without a recording, recordings without a take, and takes with several candidates. */
 export function unmatchedDifferences(checking: Checking): Found[] {
   const { day, match } = checking;
   const textOf = (take: TakeId): string => {
@@ -45,12 +45,12 @@ export function unmatchedDifferences(checking: Checking): Found[] {
 
 const DAY_MS = 86_400_000;
 
-/** The date in the file is neither the day's nor the next, on which a night may end. */
+/** The date in the file is neither the day's nor the next, when a night may end. */
 function isOfAnotherDay({ header }: Checking, { files }: Recording): boolean {
   const date = files[0]!.bext?.originationDate;
   if (date === undefined || header.date === '') return false;
   const days = (Date.parse(`${date}T12:00:00Z`) - Date.parse(`${header.date}T12:00:00Z`)) / DAY_MS;
-  // A date that is none says nothing.
+  // An invalid date proves nothing.
   return Number.isFinite(days) && days !== 0 && days !== 1;
 }
 
@@ -72,7 +72,7 @@ const notRecorded = (take: TakeId, text: string): Found => ({
   ],
 });
 
-/** Naming the file is the answer: a name typed by hand outweighs all else at the next check. */
+/** Naming the file answers the question: a typed name outweighs all else at the next check. */
 const unsure = ({ take, choices }: Question, text: string): Found => ({
   code: 'match-unsure',
   take,
@@ -102,8 +102,8 @@ function mosRecorded({ day, header }: Checking, take: TakeId, recording: Recordi
 }
 
 /**
- * Before which take a recording belongs: the one after the last that starts no later, by the recorder's clock. Null
- * for the end of the day and for a recording without a start.
+ * Which take to put a recording before: the one after the last that starts no later, by the recorder's clock.
+ * Null for the end of the day, or a recording without a start.
  */
 export function placesByTime({ takes, pairs, match }: Checking): (recording: Recording) => TakeId | null {
   const { axis, toRecorder } = match;

@@ -13,8 +13,8 @@ import { recordingName } from './recorded.ts';
 type Style = Slate['style'];
 
 /**
- * What a file's scene says: a kind that is counted on its own, or a slate. A scene has no room for both parts of a
- * numbered slate, so the part that it does not name is that of the slate it `was`.
+ * What a file's scene means: a kind with its own numbering, or a slate. A scene has no room for both parts of
+ * a numbered slate, so the missing part is taken from the slate it `was`.
  */
 export function slateOfFile(
   scene: string,
@@ -27,7 +27,7 @@ export function slateOfFile(
   const before = was?.style === 'numbered' ? was : { number: 0, scene: '' };
   const read = parseSlate(scene, style, before.scene);
   if (read.ok) return { slate: read.value };
-  // A scene that is no slate of this style is still its name.
+  // A scene that is no valid slate of this style is still used as its name.
   const text = cutText(scene.trim(), 200);
   return {
     slate:
@@ -37,20 +37,20 @@ export function slateOfFile(
 
 const isIn = (words: readonly string[], word: string): boolean => words.includes(word);
 
-/** Where a recording starts, in frames at a rate; undefined where its files do not say. */
+/** Where a recording starts, in frames at a rate; undefined if its files do not say. */
 export function startOfFile({ start }: Recording, rate: RateId): Stamp | undefined {
   const label = start && startAtRate(start, rate).label;
   return label && { frames: label.frames, rate };
 }
 
-/** How long a recording lasts in whole frames; undefined where nobody can tell, or for longer than a log can hold. */
+/** The length of a recording in whole frames; undefined if unknown, or longer than a log can hold. */
 export function lengthOfFile({ length, sampleRate }: Recording, rate: RateId): Stamp | undefined {
   if (sampleRate === undefined || length === 0) return undefined;
   const { frames } = samplesToFrames(length, sampleRate, rate);
   return frames <= 100_000_000 ? { frames, rate } : undefined;
 }
 
-/** What TAKE_TYPE says of a take (iXML 3.01), as fields of it; words it has no field for say nothing. */
+/** TAKE_TYPE (iXML 3.01) as fields of a take; ignores words without a matching field. */
 export function fieldsOfTypes(types: readonly string[]): TakeFields {
   return {
     ...(types.includes('FALSE_START') && { falseStart: true }),
@@ -61,8 +61,8 @@ export function fieldsOfTypes(types: readonly string[]): TakeFields {
 }
 
 /**
- * A recording as the fields of a take, for one that nobody logged. Without a scene it is a wild track: nothing says
- * which slate it belongs to. Its number, where the files have none, is left to whoever logs it.
+ * A recording as the fields of a take, if nobody logged it. Without a scene it is a wild track, since nothing
+ * says which slate it belongs to. If the files have no number, the caller assigns one.
  */
 export function takeOfFile(recording: Recording, header: WorkingHeader): TakeFields {
   const { scene, take, takeTypes, circled } = recording;

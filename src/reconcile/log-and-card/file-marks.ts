@@ -6,17 +6,17 @@ import { stemOf } from './plain-key.ts';
 
 /** How a recorder names the mono files of one recording. */
 export interface FileMarks {
-  /** What stands before the marks. */
+  /** The name before the marks. */
   readonly stem: string;
-  /** The marks as a pattern of names has them: `'_tr{track}'`. */
+  /** The marks as in a name pattern: `'_tr{track}'`. */
   readonly pattern: string;
 }
 
 const LEAD = /(?:[\s._-]+(?:TR?|CH|TRK|TRACK)?)$/i;
 
 /**
- * The marks that all mono files of a recording have in common: what each track is called, behind the name. Null where
- * there are none, or the recorder split its files, which then have other marks too.
+ * The track marks common to all mono files of a recording: each track's label after the name. Null if there
+ * are none, or if the recorder split its files, which then have other marks too.
  */
 export function fileMarksOf(day: Day, recording: Recording): FileMarks | null {
   if (!isMono(recording) || recording.parts.length > 1) return null;
@@ -31,11 +31,11 @@ export function fileMarksOf(day: Day, recording: Recording): FileMarks | null {
   return { stem: first.stem, pattern: `${first.lead}{track${width > 1 ? `:${width}` : ''}}` };
 }
 
-/** A set of mono files, and not one file alone. */
+/** A set of mono files rather than a single file. */
 export const isMono = ({ parts }: Recording): boolean =>
   parts[0]!.files.length > 1 && parts[0]!.files.every(({ resolved }) => resolved.tracks.length === 1);
 
-/** `markOf('24BT3_tr05', '5')` is the stem 24BT3, the lead _tr and a number two wide. */
+/** `markOf('24BT3_tr05', '5')` is the stem 24BT3, the lead _tr and a two-digit number. */
 function markOf(name: string, label: string): { stem: string; lead: string; width: number } | null {
   const written = /^\d+$/.test(label) ? /\d+$/.exec(name)?.[0] : label;
   if (!written || !name.toUpperCase().endsWith(written.toUpperCase())) return null;
@@ -46,7 +46,7 @@ function markOf(name: string, label: string): { stem: string; lead: string; widt
   return lead ? { stem: before.slice(0, -lead.length), lead, width: isPadded ? written.length : 1 } : null;
 }
 
-/** A pattern of names with other marks of tracks at its end; null where it has the marks elsewhere. */
+/** A name pattern with other track marks at its end; null if its marks are elsewhere. */
 export function patternWith(marks: string, pattern: string): string | null {
   const without = pattern.replace(/[\s._-]*[^\s._\-{}]*\{track(?::2)?\}$/, '');
   return without.includes('{track') ? null : without + marks;

@@ -4,8 +4,8 @@ import type { Recording, RecordingTrack } from '../../wave/recording/recordings.
 import { plainKey } from './plain-key.ts';
 
 /**
- * Which track of the recording each track of the recorder is; null where the files do not say. CHANNEL_INDEX is the
- * number on the machine (iXML 3.01); without it, place by place where there are as many.
+ * Which track of the recording each track of the recorder is; null if the files do not say. CHANNEL_INDEX is
+ * the number on the machine (iXML 3.01); without it, by position if there are equally many.
  */
 export function fileTracksOf(
   tracks: readonly Part[],
@@ -24,7 +24,7 @@ function byChannel(tracks: readonly Part[], files: readonly RecordingTrack[]): M
   const numberOf = ({ name }: Part, place: number): number => (isNumber(name) ? Number(name) : place + 1);
   const numbers = new Set(tracks.filter(({ name }) => isNumber(name)).map(({ name }) => Number(name)));
   const isTaken = (track: Part, place: number): boolean => isMixByWord(track) && numbers.has(place + 1);
-  // No mix called by a word stands at a place whose number is on another track.
+  // No mix named by a word is at a position whose number another track has.
   if (!tracks.some(isTaken)) return found(tracks, (track, place) => at(numberOf(track, place)));
   if (countsPlaces(files, numbers, isMix)) return found(tracks, (_, place) => at(place + 1));
   const isos = files.filter((file) => !isMix(file));
@@ -36,7 +36,7 @@ function byChannel(tracks: readonly Part[], files: readonly RecordingTrack[]): M
   );
 }
 
-/** Where the channel with the number of an iso is a mix, the numbers are those of places. */
+/** If the channel with an iso's number is a mix, the numbers are positions. */
 const countsPlaces = (
   files: readonly RecordingTrack[],
   numbers: ReadonlySet<number>,
@@ -45,7 +45,7 @@ const countsPlaces = (
   new Set(files.map(({ channel }) => channel)).size === files.length &&
   files.some((file) => numbers.has(file.channel!) && isMix(file));
 
-/** Whether a file's track says that it is a mix, by itself or by the word of one. */
+/** Whether a file's track is marked as a mix, or is named like one. */
 const isMixOf =
   (tracks: readonly Part[]) =>
   (file: RecordingTrack): boolean =>
@@ -53,7 +53,7 @@ const isMixOf =
     /\bMIX/.test(plainKey(file.name ?? '')) ||
     tracks.some((track) => isMixByWord(track) && isWord(file.name, track.name));
 
-/** The word of a mix, by itself or behind the word mix: `'L'`, `'Mix L'`, `'MixL'`. */
+/** The word for a mix, alone or after "mix": `'L'`, `'Mix L'`, `'MixL'`. */
 function isWord(found: string | undefined, word: string): boolean {
   const [name, wanted] = [plainKey(found ?? ''), plainKey(word)];
   return name === wanted || name.replace(/^MIX[\s._-]*/, '') === wanted;

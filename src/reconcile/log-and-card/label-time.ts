@@ -1,16 +1,16 @@
 import type { Stamp } from '../../day/model.ts';
 import { framesPerDay, type RateId, rateOf } from '../../time/rate.ts';
 
-// Times of day are compared as real milliseconds since 00:00:00:00, which a count of samples and a count of frames
-// at an exact rate both are. They go round with the day of labels, which at 1000/1001 rates is no day of the clock.
+// Times of day are compared as real milliseconds since 00:00:00:00, to which both sample counts and frame
+// counts at exact rates convert. They wrap at a day of labels, which at 1000/1001 rates is not a clock day.
 
-/** Real milliseconds, with their fraction, of a count of frames. */
+/** Real milliseconds, with fractions, of a count of frames. */
 export const stampMs = ({ frames, rate }: Stamp): number => {
   const { num, den } = rateOf(rate);
   return (frames * den * 1000) / num;
 };
 
-/** Real milliseconds, with their fraction, of a count of samples. */
+/** Real milliseconds, with fractions, of a count of samples. */
 export const samplesMs = (samples: number, sampleRate: number): number => (samples / sampleRate) * 1000;
 
 /** Whole frames nearest to real milliseconds, negative ones too. */
@@ -19,16 +19,16 @@ export function nearestFrames(ms: number, id: RateId): number {
   return Math.round((ms * num) / (den * 1000));
 }
 
-/** How long a day of labels lasts. */
+/** The length of a day of labels. */
 export const labelDayMs = (rate: RateId): number => stampMs({ frames: framesPerDay(rate), rate });
 
-/** The short way round: from minus half a day to half a day. */
+/** The shortest distance around the clock: from minus half a day to half a day. */
 export function aroundDay(ms: number, dayMs: number): number {
   const rest = ms - dayMs * Math.round(ms / dayMs);
   return rest === -dayMs / 2 ? dayMs / 2 : rest;
 }
 
-/** Times of day laid out in a row: a night that runs past midnight is cut where nothing was recorded for longest. */
+/** Times of day as a line: a night past midnight is cut where nothing was recorded for longest. */
 export interface DayAxis {
   readonly dayMs: number;
   /** Milliseconds since the cut, from 0 to a day. */
@@ -46,7 +46,7 @@ export function dayAxis(times: readonly number[], dayMs: number): DayAxis {
     widest = gap;
     origin = sorted[at]!;
   }
-  // The cut lies in the middle of the gap, so that what is a little early still comes first.
+  // The cut is in the middle of the gap, so that something slightly early still comes first.
   const cut = origin - widest / 2;
   return { dayMs, at: (ms) => wrap(ms - cut) };
 }

@@ -8,16 +8,16 @@ import { isOneOf } from '../../shared/open-word.ts';
 import { stampMs } from './label-time.ts';
 import { slateKey, stemKey } from './plain-key.ts';
 
-/** A take in the form in which it is compared with recordings. */
+/** A take in a form that can be compared with recordings. */
 export interface Logged {
   readonly take: Take;
-  /** What all its files are called; behind it mono files have the mark of their track. */
+  /** The base name of all its files; mono files add the mark of their track. */
   readonly stem: string;
-  /** What a file of it may be called: the stem, and those of mono files of any track, recorded or not. */
+  /** The possible names of its files: the stem, and mono files of any track, recorded or not. */
   readonly stems: readonly string[];
-  /** A name typed by hand says which file it is. */
+  /** A typed name identifies the file. */
   readonly nameTyped: boolean;
-  /** What a file may say as its scene: the slate itself, and what only fits it. */
+  /** Possible scenes in a file: the slate itself, and other text that fits it. */
   readonly scenes: readonly string[];
   readonly looseScenes: readonly string[];
   readonly roll: string | undefined;
@@ -25,7 +25,6 @@ export interface Logged {
   readonly lengthMs: number | undefined;
 }
 
-/** The takes of the day in order, MOS too. */
 export function loggedTakes(day: Day): Logged[] {
   const names = fileNamesOf(day);
   const isMono = filledHeader(day.header).fileLayout === 'mono';
@@ -43,7 +42,7 @@ export function loggedTakes(day: Day): Logged[] {
   }));
 }
 
-/** How recorders call what has no slate (common practice, no source). */
+/** What recorders call takes without a slate (common practice, no source). */
 export const SERIES = {
   wild: ['WT', 'WILD', 'WILDTRACK'],
   tone: ['RT', 'TONE', 'ROOMTONE', 'AMB', 'ATMOS'],

@@ -1,10 +1,10 @@
-/** A text as it is compared: case, width and kind of white space mean nothing. `' ines  B '` is `'INES B'`. */
+/** Normalised text: ignores case, width and kind of white space. `' ines  B '` is `'INES B'`. */
 export const plainKey = (text: string): string =>
   text.normalize('NFKC').replaceAll(/\s+/g, ' ').trim().toUpperCase();
 
 /**
- * A scene, slate or roll as it is compared: marks between letters and leading zeros mean nothing either, nor does the
- * word scene before a number. `'Sc. 024-b'` is `'24B'`.
+ * A normalised scene, slate or roll: also ignores marks between letters, leading zeros, and the word scene
+ * before a number. `'Sc. 024-b'` is `'24B'`.
  */
 export const slateKey = (text: string): string =>
   plainKey(text)
@@ -12,21 +12,21 @@ export const slateKey = (text: string): string =>
     .replaceAll(/(?<!\d)0+(?=\d)/g, '')
     .replace(/^SC(?:ENE)?(?=\d)/, '');
 
-/** A file's name without its ending, as it is compared; the path before it is left out. */
+/** A normalised file name without extension or path. */
 export const stemKey = (name: string): string => plainKey(stemOf(name));
 
 /** A file's name without path and ending, as written. */
 export const stemOf = (name: string): string =>
   name.replace(/^.*[/\\]/s, '').replace(/\.[A-Za-z0-9]{1,5}$/, '');
 
-/** The number a take is written with: 3 of `'3'`, `'T03'` and `'3 PU'`; undefined above 9999 or where there is none. */
+/** The number in a take's text: 3 for `'3'`, `'T03'`, `'3 PU'`; undefined above 9999 or if none. */
 export function takeNumber(text: string | undefined): number | undefined {
   const digits = /\d+/.exec(text ?? '')?.[0];
   const number = Number(digits);
   return digits !== undefined && number <= 9999 ? number : undefined;
 }
 
-/** At most so many UTF-16 units, as a log counts them, and never half a character. */
+/** At most so many UTF-16 units, as a log counts them, never splitting a character. */
 export function cutText(text: string, most: number): string {
   if (text.length <= most) return text;
   const last = text.charCodeAt(most - 1);

@@ -3,23 +3,23 @@ import type { Recording } from '../../wave/recording/recordings.ts';
 import { samplesMs } from './label-time.ts';
 import { plainKey, slateKey, stemKey, stemOf, takeNumber } from './plain-key.ts';
 
-/** A recording in the form in which it is compared with takes. */
+/** A recording in a form that can be compared with takes. */
 export interface Recorded {
   readonly recording: Recording;
-  /** What the files are called, and what is left without the mark of a track or a part. */
+  /** The file names, and what is left of them without a track or part mark. */
   readonly stems: ReadonlySet<string>;
   readonly shortStems: ReadonlySet<string>;
   readonly scene: string | undefined;
   readonly number: number | undefined;
   readonly roll: string | undefined;
-  /** Of the file's first sample and of the press of the button; they differ by the pre-roll. */
+  /** Of the file's first sample and of the button press; they differ by the pre-roll. */
   readonly startMs: number | undefined;
   readonly pressMs: number | undefined;
   readonly lengthMs: number | undefined;
   readonly types: ReadonlySet<string>;
 }
 
-/** What recorders hang on a name: a track, a part of a split file, a copy's number. */
+/** What recorders append to a name: a track, a part of a split file, a copy's number. */
 const MARK = /(?:[\s._-]+(?:TR?|CH|TRK|TRACK|PART)?\d{1,4}|[\s._-]+[A-Z]|\s*\(\d{1,3}\))$/;
 
 export function recordedOf(recording: Recording): Recorded {
@@ -44,7 +44,7 @@ export function recordedOf(recording: Recording): Recorded {
 const keyOrNone = (text: string | undefined, key: (text: string) => string): string | undefined =>
   text === undefined ? undefined : key(text) || undefined;
 
-/** Samples recorded before the button was pressed (iXML 3.01, PRE_RECORD_SAMPLECOUNT); 0 where nothing says so. */
+/** Samples recorded before the button was pressed (iXML 3.01, PRE_RECORD_SAMPLECOUNT); 0 if missing. */
 export function preRollSamples({ files, length }: Recording): number {
   const ixml = files[0]?.ixml;
   const point = ixml?.syncPoints.find((one) => one.function === 'PRE_RECORD_SAMPLECOUNT');
@@ -53,8 +53,8 @@ export function preRollSamples({ files, length }: Recording): number {
 }
 
 /**
- * One name for all files of a recording: the first file's, without the mark of a track or part where all files agree on
- * the rest. `24BT3_1.wav` and `24BT3_2.wav` are `24BT3.wav`.
+ * One name for all files of a recording: the first file's, without the track or part mark if all files agree
+ * on the rest. `24BT3_1.wav` and `24BT3_2.wav` are `24BT3.wav`.
  */
 export function recordingName({ files }: Pick<Recording, 'files'>): string {
   const [name = ''] = fileNamesIn({ files });
@@ -62,11 +62,11 @@ export function recordingName({ files }: Pick<Recording, 'files'>): string {
   const short = plainKey(stem).replace(MARK, '');
   const shared = files.length > 1 && files.every((file) => stemKey(file.name).replace(MARK, '') === short);
   const rest = stem.slice(0, short.length);
-  // Folding the case may change a length (ß is SS); then the name stays as it is.
+  // Case folding may change a length (ß is SS); then the name stays as it is.
   return shared && short !== '' && plainKey(rest) === short ? rest + name.slice(stem.length) : name;
 }
 
-/** The names of its files, without the folders they lie in. */
+/** The names of its files, without folders. */
 export const fileNamesIn = ({ files }: Pick<Recording, 'files'>): string[] =>
   files.map(({ name }) => name.replace(/^.*[/\\]/s, ''));
 

@@ -2,7 +2,7 @@ import { assign, FORBIDDEN } from '../../matching/assignment.ts';
 import type { Candidate } from './candidates.ts';
 import { LEAST_POINTS } from './score-pair.ts';
 
-/** What a take has or could have instead, and how many points the whole would lose by it. */
+/** An alternative for a take, and how many points the total would lose by it. */
 export interface Alternative {
   /** Null for no recording at all. */
   readonly recording: number | null;
@@ -12,13 +12,13 @@ export interface Alternative {
 export interface Fitted {
   readonly take: number;
   readonly recording: number | null;
-  /** Every other choice there is, the one that costs least first. */
+  /** All other choices, cheapest first. */
   readonly others: readonly Alternative[];
 }
 
 /**
- * The best overall fit of recordings to takes, exactly: the most points above `LEAST_POINTS` in all. Takes that share no
- * candidate, however indirectly, are fitted apart from each other. Takes without candidates are left out.
+ * The exact best overall fit of recordings to takes: the most points above `LEAST_POINTS` in total. Takes
+ * that share no candidate, even indirectly, are fitted separately. Takes without candidates are left out.
  */
 export const bestFit = (candidates: readonly Candidate[]): Fitted[] =>
   components(candidates)
@@ -60,7 +60,7 @@ interface Matrix {
   readonly costs: Float64Array;
 }
 
-/** Beyond this, takes that hang together are so much alike that no fit of them means anything, and fitting takes long. */
+/** More connected takes than this are so alike that no fit means anything, and fitting takes long. */
 const MOST_TAKES = 400;
 
 function fitComponent(candidates: readonly Candidate[]): Fitted[] {
@@ -80,7 +80,7 @@ function fitComponent(candidates: readonly Candidate[]): Fitted[] {
   });
 }
 
-/** Nobody has anything, and everybody might have all they could: all of it will be asked. */
+/** Nobody has a recording and everybody keeps all candidates, so the user is asked about all of them. */
 function unfitted(candidates: readonly Candidate[]): Fitted[] {
   const others = new Map<number, Alternative[]>();
   for (const { take, recording } of candidates) {
@@ -105,8 +105,8 @@ function matrixOf(candidates: readonly Candidate[]): Matrix {
 }
 
 /**
- * For every pair not made, what the whole loses if it is. Making it sets off a chain of others: whoever has that column
- * takes another, until somebody takes a free one. Shortest chains between all takes, as Floyd (1962) finds them.
+ * For every pair not made, what the total loses if it is. Making it starts a chain: whoever has that column
+ * takes another, until somebody takes a free one. Shortest chains between all takes, after Floyd (1962).
  */
 function lossesOf(
   { takes, columns, costs }: Matrix,

@@ -4,7 +4,7 @@ import type { Recorded } from '../log-and-card/recorded.ts';
 import { firstFrom } from './clock-fit.ts';
 import { CLOSE_START_MS, LEAST_POINTS, type Score, scorePair, type ToRecorder } from './score-pair.ts';
 
-/** A recording that a take may have, by their places in the two lists. */
+/** A recording that a take may have, by their indexes in the two lists. */
 export interface Candidate {
   readonly take: number;
   readonly recording: number;
@@ -12,8 +12,8 @@ export interface Candidate {
 }
 
 /**
- * Every pair of `LEAST_POINTS` or more. Pairs are looked up by name, by slate and by start; what shares none of these
- * cannot come to so many points.
+ * Every pair of `LEAST_POINTS` or more. Pairs are looked up by name, by slate and by start; pairs that share
+ * none of these cannot score that much.
  */
 export function candidatePairs(
   takes: readonly Logged[],
@@ -54,7 +54,7 @@ function recordingFinder(
     for (const key of wantedKeys(logged)) for (const at of byKey.get(key) ?? []) found.add(at);
     if (logged.startMs === undefined) return found;
     const at = axis.at(toRecorder(logged.startMs));
-    // Just before the cut of the axis is just after it.
+    // Just before the cut of the axis is also just after it.
     for (const middle of [at, at - axis.dayMs, at + axis.dayMs]) {
       for (let next = firstFrom(places, middle - CLOSE_START_MS); next < places.length; next += 1) {
         if (places[next]! > middle + CLOSE_START_MS) break;

@@ -9,14 +9,15 @@ interface Both {
   readonly recorded: Recorded;
 }
 
-/** How far a start may lie from where a clock puts it and still count for that clock. */
+/** How far a start may be from where a clock puts it and still support that clock. */
 const EXPLAINED_MS = 2000;
-/** A slope is only believed where its error is this much smaller. */
+/** A slope is only trusted if it exceeds its error by this factor. */
 export const SURE = 3;
 
 /**
- * How log and recorder tell the time: of several guesses (they agree; apart by what pairs of one slate show, steadily or
- * drifting; apart by what most starts have in common) the first under which the most takes start where a file does.
+ * The relation of the log's and the recorder's clocks: of several hypotheses (they agree; they differ as
+ * pairs of one slate show, steadily or drifting; they differ by what most starts have in common) the first
+ * under which the most takes start where a file does.
  */
 export function fitClocks(
   takes: readonly Logged[],
@@ -54,7 +55,7 @@ export const followingLine =
 
 export const isSteady = ({ slope, slopeError }: RobustLine): boolean => Math.abs(slope) > SURE * slopeError;
 
-/** For every pair the time of the log, and how much later the recorder's is. */
+/** For every pair the log's time, and how much later the recorder's is. */
 export const clockPoints = (pairs: readonly Both[], axis: DayAxis): Point[] =>
   pairs.flatMap(({ logged: { startMs }, recorded: { pressMs } }) =>
     startMs === undefined || pressMs === undefined
@@ -62,7 +63,7 @@ export const clockPoints = (pairs: readonly Both[], axis: DayAxis): Point[] =>
       : [{ x: axis.at(startMs), y: aroundDay(pressMs - startMs, axis.dayMs) }],
   );
 
-/** Pairs that share a slate and take with nothing else on either side. */
+/** Pairs whose slate and take are unique on both sides. */
 function pairsOfOneSlate(takes: readonly Logged[], recordings: readonly Recorded[]): Both[] {
   const bySlate = new Map<string, Recorded | null>();
   for (const recorded of recordings) {
@@ -100,7 +101,7 @@ function countExplained(
   return count;
 }
 
-/** Where in sorted numbers the first that is not smaller stands. */
+/** Index of the first value in sorted numbers that is not smaller. */
 export function firstFrom(sorted: Float64Array, value: number): number {
   let [low, high] = [0, sorted.length];
   while (low < high) {
@@ -111,7 +112,7 @@ export function firstFrom(sorted: Float64Array, value: number): number {
   return low;
 }
 
-/** The difference of start that the most pairs of a take and a recording share, within a second. */
+/** The start difference that the most pairs of a take and a recording share, within a second. */
 function commonestOffset(starts: readonly number[], places: Float64Array, axis: DayAxis): number {
   const some =
     starts.length > 400 ? starts.filter((_, at) => at % Math.ceil(starts.length / 400) === 0) : starts;

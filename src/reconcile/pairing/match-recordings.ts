@@ -10,7 +10,7 @@ import { type Candidate, candidatePairs } from './candidates.ts';
 import { fitClocks } from './clock-fit.ts';
 import type { Reason, ToRecorder } from './score-pair.ts';
 
-/** A recording that is a take's. */
+/** A take and its recording. */
 export interface Pair {
   readonly take: TakeId;
   readonly recording: Recording;
@@ -18,16 +18,16 @@ export interface Pair {
   readonly reasons: readonly Reason[];
 }
 
-/** What a take in question may have: a recording, or (null) none. */
+/** A candidate for a take in question: a recording, or (null) none. */
 export interface Choice {
   readonly recording: Recording | null;
   readonly points: number;
   readonly reasons: readonly Reason[];
-  /** How many points worse than the best the whole would be with it; 0 for the best. */
+  /** How many points worse than the best the total would be with it; 0 for the best. */
   readonly loss: number;
 }
 
-/** A take for which several choices fit about as well: it is asked, not guessed. */
+/** A take for which several choices fit about equally: the user is asked. */
 export interface Question {
   readonly take: TakeId;
   readonly choices: readonly Choice[];
@@ -36,27 +36,27 @@ export interface Question {
 export interface CardMatch {
   /** By tape, start and name. */
   readonly recordings: readonly Recording[];
-  /** In the order of the day, as the others are. */
+  /** In the order of the day, like the others. */
   readonly pairs: readonly Pair[];
   readonly questions: readonly Question[];
-  /** Takes that should have a recording and have none. MOS expects none. */
+  /** Takes that should have a recording but have none. MOS expects none. */
   readonly takesWithout: readonly TakeId[];
-  /** Recordings that are no take's and in no question. */
+  /** Recordings that belong to no take and no question. */
   readonly recordingsWithout: readonly Recording[];
-  /** Recordings that would be those of takes logged as MOS. */
+  /** Recordings that fit takes logged as MOS. */
   readonly recordedMos: readonly Pair[];
-  /** The day laid out in a row, and where on it a label of the log stands by the recorder. */
+  /** The day as a line, and where the recorder puts a label of the log on it. */
   readonly axis: DayAxis;
   readonly toRecorder: ToRecorder;
 }
 
-/** A choice that costs the whole fewer points than this is as good as the best: a roll, or seven seconds of start. */
+/** A choice this close to the best counts as equally good: a roll, or seven seconds of start. */
 export const MARGIN_POINTS = 8;
 
 /**
- * Which recording is which take's: by file name, scene and take, roll, start and length, the best fit of all together
- * rather than first come, whatever order the recordings come in. Where other choices are about as good, the take and
- * all it could have become a question.
+ * Matches recordings with takes by file name, scene and take, roll, start and length: the best overall fit
+ * rather than first come, in whatever order the recordings are given. If other choices are about as good, the
+ * take and its candidates become a question.
  */
 export function matchRecordings(day: Day, found: readonly Recording[]): CardMatch {
   const recordings = [...found].sort(byTapeAndStart);
@@ -91,7 +91,7 @@ export function matchRecordings(day: Day, found: readonly Recording[]): CardMatc
   };
 }
 
-/** Nobody reads more than these; they are the ones that cost least. */
+/** Nobody reads more than these; the cheapest are kept. */
 const MOST_CHOICES = 20;
 
 interface Parts {
@@ -104,7 +104,7 @@ interface SortedOut {
   readonly pairs: readonly Pair[];
   readonly questions: readonly Question[];
   readonly takesWithout: readonly TakeId[];
-  /** Places of recordings in a pair or a question. */
+  /** Indexes of recordings in a pair or a question. */
   readonly placed: ReadonlySet<number>;
 }
 

@@ -14,12 +14,13 @@ export interface RobustLine {
   readonly spread: number;
 }
 
-/** More points than this are thinned out evenly: pairs grow with the square. */
+/** More points than this are thinned out evenly, because the number of pairs grows with the square. */
 const MOST_POINTS = 400;
 
 /**
- * The line of Theil (1950) and Sen (1968): its slope is the median slope of all pairs of points, so that up to 29 % of
- * them may lie anywhere. Undefined for fewer than two different x. Points (0, 1), (1, 3), (2, 5), (3, 99) give slope 2.
+ * The line of Theil (1950) and Sen (1968): its slope is the median slope of all pairs of points, so up to 29
+ * % of them may be anywhere. Undefined for fewer than two different x. Points (0, 1), (1, 3), (2, 5), (3, 99)
+ * give slope 2.
  */
 export function robustLine(points: readonly Point[]): RobustLine | undefined {
   const used = thinned(points);
@@ -34,7 +35,7 @@ export function robustLine(points: readonly Point[]): RobustLine | undefined {
 
 export const lineAt = ({ slope, middle }: RobustLine, x: number): number => middle.y + slope * (x - middle.x);
 
-/** The median; 0 of nothing. Of an even count the mean of the middle two. */
+/** The median, the mean of the middle two for an even count; 0 if empty. */
 export function medianOf(values: readonly number[] | Float64Array): number {
   const sorted = Float64Array.from(values).sort();
   const half = sorted.length >> 1;
@@ -61,7 +62,7 @@ function pairSlopes(points: readonly Point[]): Float64Array {
   return slopes.subarray(0, count);
 }
 
-/** As of least squares, with the spread read off the median, which is 0.6745 standard deviations. */
+/** As for least squares, with the spread taken from the median, which is 0.6745 standard deviations. */
 function slopeErrorOf(points: readonly Point[], spread: number): number {
   const mean = points.reduce((sum, { x }) => sum + x, 0) / points.length;
   const moment = Math.sqrt(points.reduce((sum, { x }) => sum + (x - mean) ** 2, 0));

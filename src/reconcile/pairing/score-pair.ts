@@ -4,7 +4,7 @@ import type { Recorded } from '../log-and-card/recorded.ts';
 
 export type ReasonKind = 'name' | 'slate' | 'roll' | 'start' | 'length' | 'type';
 
-/** Why a recording may be a take's; points below zero speak against it. */
+/** Why a recording may be a take's; negative points speak against it. */
 export interface Reason {
   readonly kind: ReasonKind;
   readonly points: number;
@@ -15,12 +15,12 @@ export interface Score {
   readonly reasons: readonly Reason[];
 }
 
-/** The label a take's start would have on the recorder, by what is known of the two clocks. */
+/** The recorder's label for a take's start, from what is known of the two clocks. */
 export type ToRecorder = (logMs: number) => number;
 
 /**
- * What evidence is worth. Only relations matter: a name or a slate alone outweighs a wrong start, and a fitting start
- * with a fitting length outweighs a wrong slate and take.
+ * The weight of each kind of evidence. Only relations matter: a name or a slate alone outweighs a wrong
+ * start, and a matching start and length together outweigh a wrong slate and take.
  */
 export const POINTS = {
   nameTyped: 120,
@@ -44,14 +44,13 @@ export const POINTS = {
 } as const;
 
 /**
- * Below this a pair is no pair. Without name, slate or a start within `CLOSE_START_MS` no pair comes to more than 34,
- * which is what lets candidates be looked up by those three.
+ * Fewer points are no pair. Without name, slate or a start within `CLOSE_START_MS` no pair exceeds 34, so
+ * candidates can be looked up by those three.
  */
 export const LEAST_POINTS = 36;
 /** From here on a start speaks against a pair. */
 export const CLOSE_START_MS = 15_000;
 
-/** How well a recording fits a take, with the reasons. */
 export function scorePair(logged: Logged, recorded: Recorded, toRecorder: ToRecorder, dayMs: number): Score {
   const reasons: Reason[] = [];
   const add = (kind: ReasonKind, points: number): void => {
@@ -71,7 +70,7 @@ export function scorePair(logged: Logged, recorded: Recorded, toRecorder: ToReco
   return { points: reasons.reduce((sum, { points }) => sum + points, 0), reasons };
 }
 
-/** Full points where nothing is apart, so many fewer with every doubling of a second more. */
+/** Full points for no distance, and so many fewer with every doubling of a second more. */
 const fading = (full: number, perDoubling: number, apartMs: number, least: number): number =>
   Math.max(least, Math.round(full - perDoubling * Math.log2(1 + apartMs / 1000)));
 
@@ -104,14 +103,14 @@ function typePoints({ take }: Logged, { types }: Recorded): number {
   return said.every(([, logged]) => logged) ? POINTS.sameType : POINTS.otherType;
 }
 
-/** Nothing is left at `CLOSE_START_MS`, and beyond it fewer than nothing. */
+/** Reaches zero at `CLOSE_START_MS` and is negative beyond it. */
 function startPoints({ startMs }: Logged, recorded: Recorded, toRecorder: ToRecorder, dayMs: number): number {
   if (startMs === undefined || recorded.startMs === undefined) return 0;
   const apart = startApartMs(toRecorder(startMs), recorded, dayMs);
   return fading(POINTS.start, 10, apart, POINTS.startFarOff);
 }
 
-/** From a label of the log to the file's first sample or to the press of the button, whichever is nearer. */
+/** From a label of the log to the file's first sample or to the button press, whichever is nearer. */
 export function startApartMs(ms: number, { startMs, pressMs }: Recorded, dayMs: number): number {
   const apart = [startMs, pressMs].map((one) => Math.abs(aroundDay(one! - ms, dayMs)));
   return Math.min(...apart);

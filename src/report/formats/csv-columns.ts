@@ -15,7 +15,7 @@ import type { NoteLine, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { guardFormula, guardName } from './csv-field.ts';
 
-/** What a line of the table speaks of: a whole take, or one track of it. */
+/** What one line of the table covers: a whole take, or one track of it. */
 export type CsvLines = 'take' | 'track';
 
 /** One line of the table. A take without tracks has one line without a track. */
@@ -26,18 +26,18 @@ export interface CsvRow {
 
 interface Column {
   readonly title: string;
-  /** Absent where it fits both kinds of table. */
+  /** Missing if it fits both kinds of table. */
   readonly only?: CsvLines;
   readonly cell: (row: CsvRow, model: ReportModel) => string;
-  /** Speaks of this track in this take, and of no other line. */
+  /** About this track in this take alone. */
   readonly ofLine?: true;
 }
 
-/** A cell holds one text, and what tells a formula is its first character. */
+/** A cell holds one text, and only its first character could make it a formula. */
 const name = (value: string): string => guardName(withoutIsolates(value));
 const text = (value: string): string => guardFormula(withoutIsolates(value));
 
-/** Every column there is but `each-track`, by the word the mixer sees and keeps. */
+/** Every column except `each-track`, by the stored name that the mixer also sees. */
 const COLUMNS = {
   production: { title: 'Production', cell: (_, { head }) => text(head.production) },
   day: { title: 'Day', cell: (_, { head }) => name(head.label) },
@@ -72,7 +72,7 @@ const COLUMNS = {
   notes: { title: 'Notes', cell: (row) => text(otherNotes(row)) },
 } satisfies Record<string, Column>;
 
-/** `each-track` stands for as many columns as the recorder has tracks that were used. */
+/** `each-track` expands to one column for each track that was used. */
 export type CsvColumn = keyof typeof COLUMNS | 'each-track';
 
 const ONLY_TAKES: readonly CsvColumn[] = ['each-track'];
@@ -121,15 +121,18 @@ export const DEFAULT_CSV_COLUMNS: Record<CsvLines, readonly CsvColumn[]> = {
   ],
 };
 
-/** One printed column: its title, and its cell in a row, guarded. */
+/** One printed column: its title, and its guarded cell in a row. */
 export interface PrintedColumn {
   readonly title: string;
   readonly cell: (row: CsvRow) => string;
-  /** The cell is the same in every line of one take, or of one track line, which takes may share. */
+  /** Whether the cell is the same in every line of one take, or of one track line, which takes may share. */
   readonly sameFor: 'take' | 'track' | null;
 }
 
-/** The columns as printed, each once; what is unknown (kept by another version) or does not fit the table is left out. */
+/**
+ * The columns as printed, each once; unknown ones (from another version) and those that do not fit the table
+ * are left out.
+ */
 export function printedColumns(
   model: ReportModel,
   lines: CsvLines,
@@ -162,7 +165,7 @@ function fileCell({ take, track }: CsvRow): string {
   return (own.length > 0 ? own : take.files).map((file) => file.name).join('; ');
 }
 
-/** Hours, minutes and seconds, which a spreadsheet can add up; the minutes of `1:52` it would take for hours. */
+/** Hours, minutes and seconds: a spreadsheet would take `1:52` for hours and minutes. */
 function clockLength({ lengthMs }: TakeLine): string {
   if (lengthMs === null) return '';
   const seconds = Math.round(lengthMs / 1000);
@@ -181,7 +184,7 @@ const trackNotes = ({ take, track }: CsvRow): string =>
     take.notes.filter((note) => track !== null && note.track === track.track).map(({ text }) => text),
   );
 
-/** Notes on the take, and on tracks that have no line of their own. */
+/** Notes on the take, and on tracks without a line of their own. */
 function otherNotes({ take, track }: CsvRow): string {
   const hasLine = (note: NoteLine) =>
     track !== null && note.track !== null && take.tracks.some((line) => line.track === note.track);

@@ -1,12 +1,13 @@
 /**
- * What a spreadsheet would run as a formula (OWASP, "CSV Injection": `= + - @` TAB CR LF; OWASP ASVS 5.0, 1.2.10 adds NUL),
- * also behind blanks and in full-width form, and a leading single quote, so that taking the guard off is unambiguous.
+ * What a spreadsheet would run as a formula (OWASP, "CSV Injection": `= + - @` TAB CR LF; OWASP ASVS 5.0,
+ * 1.2.10 adds NUL), also after spaces and in full-width form. A leading single quote is included, so that
+ * removing the guard is unambiguous.
  */
 const FORMULA = /^\s*[=+\-@＝＋－＠\t\r\n\0]|^[\t\r\n\0']/;
 
 /**
- * What a spreadsheet would turn into another number, a date or a truth value: `007`, `1E2`, `3-4`, `21/33`, `3 Mar`.
- * From memory, as no standard says it. A plain number stays what it is.
+ * What a spreadsheet would turn into another number, a date or a truth value: `007`, `1E2`, `3-4`, `21/33`,
+ * `3 Mar`. From memory, as no standard defines it. A plain number is safe.
  */
 const CONVERTED: readonly RegExp[] = [
   /^0\d+$/,
@@ -18,7 +19,7 @@ const CONVERTED: readonly RegExp[] = [
   /^(true|false)$/i,
 ];
 
-/** Puts a single quote before what a spreadsheet would run. Quoting the field is the writer's part. */
+/** Puts a single quote before what a spreadsheet would run. The writer quotes the field. */
 export const guardFormula = (value: string): string => (FORMULA.test(value) ? `'${value}` : value);
 
 /** The same for names of scenes, slates, rolls and tracks, which must not become numbers or dates either. */
@@ -31,5 +32,5 @@ const LONGEST = 40;
 const isConverted = (value: string): boolean =>
   value.length <= LONGEST && CONVERTED.some((pattern) => pattern.test(value.trim()));
 
-/** Takes either guard off again: `unguard(guardName(text))` is `text`. */
+/** Removes either guard: `unguard(guardName(text))` is `text`. */
 export const unguard = (value: string): string => (value.startsWith("'") ? value.slice(1) : value);

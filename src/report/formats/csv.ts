@@ -13,19 +13,19 @@ import {
 import { guardFormula } from './csv-field.ts';
 
 export interface CsvOptions extends Pick<Extras, 'revision'> {
-  /** One line a take, or one line a track of a take. */
+  /** One line per take, or one per track of a take. */
   readonly lines?: CsvLines;
-  /** In the order the mixer wants; `DEFAULT_CSV_COLUMNS` where nothing is said. */
+  /** In the mixer's order; `DEFAULT_CSV_COLUMNS` by default. */
   readonly columns?: readonly CsvColumn[];
-  /** Some spreadsheets read UTF-8 only behind a byte-order mark. */
+  /** Some spreadsheets recognise UTF-8 only by a byte-order mark. */
   readonly byteOrderMark?: boolean;
 }
 
 const BYTE_ORDER_MARK = '\ufeff';
 
 /**
- * The takes as CSV (RFC 4180): a header line, CR LF after every record, every field in quotes, and a single quote
- * before what a spreadsheet would run or turn into something else; `unguard` in `csv-field.ts` takes it off.
+ * The takes as CSV (RFC 4180): a header line, CR LF after every record, every field in quotes, and a single
+ * quote before what a spreadsheet would run or convert; `unguard` in `csv-field.ts` removes it.
  */
 export function reportCsv(model: ReportModel, options: CsvOptions = {}): string {
   const { lines = 'take', columns = DEFAULT_CSV_COLUMNS[lines], byteOrderMark = false, revision } = options;
@@ -36,7 +36,7 @@ export function reportCsv(model: ReportModel, options: CsvOptions = {}): string 
   return (byteOrderMark ? BYTE_ORDER_MARK : '') + csvText(all);
 }
 
-/** Records of fields as RFC 4180 text; the fields are taken as they are. `csvText([['a,b', '']])` is `"a,b",""` CR LF. */
+/** Records of fields as RFC 4180 text, without guards. `csvText([['a,b', '']])` is `"a,b",""` CR LF. */
 export const csvText = (records: readonly (readonly string[])[]): string => records.map(csvRecord).join('');
 
 /** Every field in quotes, a quote inside it doubled (RFC 4180 section 2, rule 7). */
@@ -47,7 +47,10 @@ const csvRecord = (fields: readonly string[]): string => {
   return `"${doubled.join('","')}"\r\n`;
 };
 
-/** The cells of every line; those that are the same for all tracks of a take, or for all takes of a track, once. */
+/**
+ * The cells of every line; those that are the same for all tracks of a take, or for all takes of a track, are
+ * computed once.
+ */
 function cellsOf(rows: readonly CsvRow[], columns: readonly PrintedColumn[]): string[][] {
   const ofTracks = new Map<CsvRow['track'], string[]>();
   let take: CsvRow['take'] | undefined;
@@ -66,7 +69,7 @@ function cellsOf(rows: readonly CsvRow[], columns: readonly PrintedColumn[]): st
   });
 }
 
-/** What changed stands in a first column of its own, one record each, before the takes. */
+/** Changes go in a first column of their own, one record each, before the takes. */
 function withChanges([header, ...records]: string[][], revision: Revision): string[][] {
   const empty = header!.map(() => '');
   return [

@@ -10,13 +10,13 @@ import {
 
 export interface MailFile {
   readonly name: string;
-  /** `'application/pdf'`, `'text/csv'`. Text is in UTF-8, and the part says so. */
+  /** `'application/pdf'`, `'text/csv'`. Text parts are marked as UTF-8. */
   readonly type: string;
   readonly bytes: Uint8Array;
 }
 
 export interface MailDraft {
-  /** Left to the mail program where it is not said. */
+  /** Left to the mail program if missing. */
   readonly from?: string | undefined;
   readonly to: readonly string[];
   readonly subject: string;
@@ -29,12 +29,13 @@ export interface MailDraft {
 
 export type MailProblem = { readonly code: 'mail-address-not-read'; readonly address: string };
 
-/** Lines of encoded text can hold neither `=_` nor a line like it, so no part can end another. */
+/** Encoded text cannot contain `=_` or this line, so no part can end another. */
 const BOUNDARY = '=_rollbook_report_=';
 
 /**
- * A message with its files (RFC 5322, RFC 2045, RFC 2046), all ASCII, lines ending in CR LF, that mail programs on a desk
- * open as a draft (`X-Unsent: 1`). Fails with `mail-address-not-read` rather than leave an address out.
+ * A message with its files (RFC 5322, RFC 2045, RFC 2046), all ASCII, lines ending in CR LF, that desktop
+ * mail programs open as a draft (`X-Unsent: 1`). Fails with `mail-address-not-read` rather than leave an
+ * address out.
  */
 export function mailDraft(draft: MailDraft): Result<string, MailProblem> {
   const addresses = [...draft.to, draft.from ?? ''].map((address) => address.trim()).filter(Boolean);
@@ -57,7 +58,7 @@ export function mailDraft(draft: MailDraft): Result<string, MailProblem> {
   );
 }
 
-/** Plain addresses of visible ASCII only; names, groups and comments are not needed here (RFC 5322 section 3.4.1). */
+/** Plain addresses in visible ASCII only; no names, groups or comments (RFC 5322 section 3.4.1). */
 const isAddress = (text: string): boolean =>
   /^[A-Za-z0-9.!#$%&'*+/=?^_`{|}~-]{1,64}@[A-Za-z0-9-]+(\.[A-Za-z0-9-]+)*$/.test(text) && text.length <= 254;
 
@@ -91,7 +92,7 @@ function filePart({ name, type, bytes }: MailFile): string {
   ].join('');
 }
 
-/** Text without a charset would be taken for US-ASCII (RFC 2046 section 4.1.2). */
+/** Text without a charset would be read as US-ASCII (RFC 2046 section 4.1.2). */
 const typeWords = (type: string): string[] =>
   /^text\/[^;]*$/.test(type) ? [`${type};`, 'charset=utf-8'] : [type];
 

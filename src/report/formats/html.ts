@@ -8,7 +8,7 @@ import { headLines, matterText, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
 import type { TakeLine } from '../take-lines.ts';
 
-/** Text as markup: nothing that was typed can become an element or leave its attribute. */
+/** Escapes text so that nothing typed can become an element or leave its attribute. */
 export const escapeHtml = (text: string): string =>
   text
     .replaceAll('&', '&amp;')
@@ -17,7 +17,7 @@ export const escapeHtml = (text: string): string =>
     .replaceAll('"', '&quot;')
     .replaceAll("'", '&#39;');
 
-/** An element around escaped text; line breaks stay. Texts in other directions do not disturb their neighbours. */
+/** An element around escaped text, keeping line breaks and isolating text in another direction. */
 const element = (name: string, text: string, more = ''): string =>
   `<${name}${more}><bdi>${isolatesAsElements(escapeHtml(text)).replaceAll('\n', '<br/>')}</bdi></${name}>`;
 
@@ -30,12 +30,12 @@ const section = (title: string, content: string): string =>
 const pairs = (lines: readonly (readonly [string, string])[]): string =>
   `<dl>${lines.map(pair).join('')}</dl>\n`;
 
-/** Remarks are sentences and take the whole width. */
+/** Remarks are sentences and take the full width. */
 const pair = ([label, text]: readonly [string, string]): string =>
   `<div${label === 'Remarks' ? ' class="wide"' : ''}>${element('dt', label)}${element('dd', text)}</div>`;
 
 /**
- * The report as one HTML file that needs nothing else: no script, no other file, its own style, and a policy that
+ * The report as one self-contained HTML file: no script, no other file, its own style, and a policy that
  * forbids the rest. Well-formed as XML too.
  */
 export function reportHtml(model: ReportModel, { revision, signature = '' }: Extras = {}): string {
@@ -101,7 +101,7 @@ function takeRows(take: PrintedTake): string {
   return `<tr>${name}${cells.join('')}</tr>${more}`;
 }
 
-/** The look of the HTML report: paper and ink, hairlines, a ring round circled takes that a printer keeps. */
+/** The look of the HTML report: paper and ink, hairlines, and a printable ring around circled takes. */
 export const HTML_STYLE = `
 :root { color-scheme: light dark; --ink: #1a1814; --soft: #6b655a; --line: #c9c2b2; --paper: #fdfcf7; }
 @media (prefers-color-scheme: dark) { :root { --ink: #eae4d6; --soft: #a79f8f; --line: #4a453c; --paper: #14120f; } }

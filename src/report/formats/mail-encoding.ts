@@ -31,8 +31,8 @@ const hex = (byte: number): string => byte.toString(16).toUpperCase().padStart(2
 const LONGEST_LINE = 76;
 
 /**
- * Quoted-printable (RFC 2045 section 6.7): lines of at most 76 characters ending in CR LF, soft breaks marked by `=`, no
- * blank before a line end, and no character torn.
+ * Quoted-printable (RFC 2045 section 6.7): lines of at most 76 characters ending in CR LF, soft breaks marked
+ * by `=`, no space before a line end, and no character split.
  */
 export const quotedPrintable = (text: string): string =>
   text
@@ -55,12 +55,12 @@ function softBroken(line: string): string[] {
   return lines;
 }
 
-/** Encoded words may be 75 characters long (RFC 2047 section 2): 12 around, so 60 of base64, so 45 bytes. */
+/** Encoded words have at most 75 characters (RFC 2047 section 2): 12 around 60 of base64, or 45 bytes. */
 const BYTES_PER_WORD = 45;
 
 /**
- * Text for a header field: as it is where it is plain ASCII, else as encoded words of whole characters (RFC 2047 sections
- * 2 and 5). `encodedWords('Größe')` is `['=?UTF-8?B?R3LDtsOfZQ==?=']`.
+ * Text for a header field: unchanged if plain ASCII, else as encoded words of whole characters (RFC 2047
+ * sections 2 and 5). `encodedWords('Größe')` is `['=?UTF-8?B?R3LDtsOfZQ==?=']`.
  */
 export function encodedWords(text: string): string[] {
   if (/^[ -~]*$/.test(text) && !text.includes('=?') && text.split(' ').every((word) => word.length < 70)) {
@@ -75,7 +75,7 @@ export function encodedWords(text: string): string[] {
   return chunks.map((bytes) => `=?UTF-8?B?${base64(Uint8Array.from(bytes))}?=`);
 }
 
-/** A header field, folded so that no line is longer than 76 characters where its words allow (RFC 5322 section 2.2.3). */
+/** A header field, folded to lines of at most 76 characters if possible (RFC 5322 section 2.2.3). */
 export function headerField(name: string, words: readonly string[]): string {
   let field = `${name}:`;
   let length = field.length;
@@ -90,8 +90,8 @@ export function headerField(name: string, words: readonly string[]): string {
 const VALUE_PER_LINE = 54;
 
 /**
- * A file name as parameters: quoted where it is short ASCII (RFC 2183 section 2), else in RFC 2231 form, in numbered
- * pieces where it is long. `fileNameParameters('Scène 12.csv')` is `["filename*=UTF-8''Sc%C3%A8ne%2012.csv"]`.
+ * A file name as parameters: quoted if short ASCII (RFC 2183 section 2), else in RFC 2231 form, in numbered
+ * pieces if long. `fileNameParameters('Scène 12.csv')` is `["filename*=UTF-8''Sc%C3%A8ne%2012.csv"]`.
  */
 export function fileNameParameters(name: string): string[] {
   if (/^[ !#-[\]-~]{1,54}$/.test(name)) return [`filename="${name}"`];

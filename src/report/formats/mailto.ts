@@ -7,7 +7,7 @@ import { type TextBlock, textBlocks } from './text.ts';
 
 export interface MailtoLink {
   readonly href: string;
-  /** What the link was too short for, in reading order; empty when the whole report is in it. */
+  /** What did not fit the link, in reading order; empty if the whole report is in it. */
   readonly leftOut: {
     readonly parts: readonly TextBlock['part'][];
     readonly takes: readonly TakeId[];
@@ -15,18 +15,18 @@ export interface MailtoLink {
 }
 
 export interface MailtoOptions extends Extras {
-  /** Encoded characters the link may have. */
+  /** The maximum encoded length of the link. */
   readonly budget?: number;
 }
 
-/** Longer links are cut or refused by some mail programs (from memory; RFC 6068 names no limit). */
+/** Some mail programs cut or refuse longer links (from memory; RFC 6068 names no limit). */
 export const MAILTO_BUDGET = 1800;
 
 /** Percent-encoded UTF-8 (RFC 6068 section 2, 5): space is %20, a line break %0D%0A. */
 export const mailtoValue = (text: string): string =>
   encodeURIComponent(text.replaceAll(/\p{Cs}/gu, '\ufffd').replaceAll(/\r\n?|\n/g, '\r\n'));
 
-/** Inside an address everything but the at sign is encoded; commas separate addresses (RFC 6068 section 2). */
+/** In an address everything but the at sign is encoded; commas separate addresses (RFC 6068 section 2). */
 const addresses = (to: readonly string[]): string =>
   to
     .map((address) => mailtoValue(cleanLine(address)).replaceAll('%40', '@'))
@@ -38,8 +38,9 @@ export const mailtoHref = (to: readonly string[], subject: string, body: string)
   `mailto:${addresses(to)}?subject=${mailtoValue(cleanLine(subject))}&body=${mailtoValue(body)}`;
 
 /**
- * A link that opens a mail with the report in it. When the report is longer than `budget` encoded characters, whole
- * parts are left out, the body says which, and `leftOut` holds them: totals go last, takes from the end, never half a take.
+ * A link that opens a mail with the report in it. If the report is longer than `budget` encoded characters,
+ * whole parts are left out, the body says which, and `leftOut` holds them: totals are dropped last, takes
+ * from the end, never half a take.
  */
 export function reportMailto(
   model: ReportModel,
@@ -52,11 +53,11 @@ export function reportMailto(
   if (whole.length <= budget) return { href: whole, leftOut: { parts: [], takes: [] } };
   const empty = mailtoHref(to, subject, '').length;
   const kept = new Set<TextBlock>();
-  // Room for the longest sentence that says what is missing.
+  // Room for the longest sentence about missing parts.
   let left = budget - empty - mailtoValue(leftOutText(blocks, blocks)).length - PADDING;
   for (const block of byImportance(blocks)) {
     const cost = mailtoValue(`${block.lines.join('\n')}\n`).length;
-    // The takes that are kept must be the first ones, or the reader could not tell which are missing.
+    // The takes kept must be the first ones, or the reader could not tell which are missing.
     if (cost > left) {
       if (block.part === 'takes') break;
       continue;

@@ -8,13 +8,13 @@ import { padTo, textWidth, wrapText, wrapUnits } from '../printed/text-width.ts'
 import { headLines, matterText, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
 
-/** Lines fit a mail that is read, quoted and printed in a fixed-width face (RFC 5322 section 2.1.1: 78 at most). */
+/** Fits a mail that is read, quoted and printed in a fixed-width font (RFC 5322 section 2.1.1). */
 export const TEXT_COLUMNS = 72;
 
 /** A part of the report that is printed whole or left out whole. */
 export interface TextBlock {
   readonly part: 'head' | 'changes' | 'open' | 'layout' | 'takes' | 'totals' | 'signature';
-  /** The take that a block of `takes` speaks of. */
+  /** The take that a block of `takes` covers. */
   readonly take: TakeId | null;
   readonly lines: readonly string[];
 }
@@ -52,7 +52,7 @@ export function textBlocks(model: ReportModel, { revision, signature = '' }: Ext
   ];
 }
 
-/** Lines hung on what stands before the first of them. */
+/** Lines indented under the lead before the first of them. */
 const hung = (lead: string, lines: readonly string[]): string[] =>
   lines.map((line, at) => ((at === 0 ? lead : ' '.repeat(textWidth(lead))) + line).trimEnd());
 
@@ -93,7 +93,7 @@ function takeBlocks(model: ReportModel): TextBlock[] {
     start: widest(({ start }) => start),
     length: widest(({ length }) => length),
   };
-  // Takes with one chain share their tracks.
+  // Takes with the same chain share their tracks.
   const wrapped = new Map<readonly string[], readonly string[]>();
   const tracksOf = ({ tracks }: PrintedTake): readonly string[] => {
     const lines = wrapped.get(tracks) ?? wrapUnits(tracks, ' · ', TEXT_COLUMNS - columns.name);
@@ -118,7 +118,7 @@ interface Columns {
   readonly length: number;
 }
 
-/** A circled take stands in brackets, as near to a circle as a mail comes, and says so in a word too. */
+/** A circled take is in brackets, as close to a circle as a mail comes, and says so in a word too. */
 function takeText(take: PrintedTake, columns: Columns, tracks: readonly string[]): string[] {
   const text = isolated(take.text);
   const name = padTo(take.circled ? `(${text})` : ` ${text} `, columns.name);
@@ -136,7 +136,7 @@ function takeText(take: PrintedTake, columns: Columns, tracks: readonly string[]
     ...take.notes.flatMap((note) => hung('- ', wrapText(note, width - 2))),
   ];
   if (textWidth(name) <= columns.name) return hung(name, lines);
-  // A long slate keeps lines to itself.
+  // A long slate gets its own lines.
   return [...wrapText(name.trim(), TEXT_COLUMNS), ...hung(' '.repeat(columns.name), lines)];
 }
 

@@ -1,7 +1,7 @@
 import type { Style } from './paper.ts';
 import type { Pen } from './pen.ts';
 
-/** Wraps at spaces to a width in points; words longer than a line are cut, nothing is lost. Line breaks are kept. */
+/** Wraps at spaces to a width in points, splitting words longer than a line. Line breaks are kept. */
 export function fittedLines(pen: Pen, text: string, style: Style, width: number): string[] {
   return text.split('\n').flatMap((paragraph) => {
     const lines: string[] = [''];
@@ -26,7 +26,7 @@ function cutToWidth(pen: Pen, word: string, style: Style, width: number): string
   return pieces;
 }
 
-/** The text, cut with an ellipsis where it is wider than `width`; empty where not even a letter fits. */
+/** The text, cut with an ellipsis if it is wider than `width`; empty if not even a letter fits. */
 export function shortened(pen: Pen, text: string, style: Style, width: number): string {
   if (pen.width(text, style) <= width) return text;
   const characters = [...text];
@@ -38,7 +38,7 @@ export function shortened(pen: Pen, text: string, style: Style, width: number): 
   return '';
 }
 
-/** The style at the largest size up to its own at which the text fits. */
+/** The style at the largest size, up to its own, at which the text fits. */
 export const fitting = (pen: Pen, text: string, style: Style, width: number): Style => {
   const natural = pen.width(text, style);
   return natural <= width ? style : { ...style, size: Math.max(2.5, (style.size * width) / natural) };

@@ -1,11 +1,11 @@
 import { MARGIN } from './paper.ts';
 import type { Pen } from './pen.ts';
 
-/** Where on the pages the next thing stands. */
+/** The current position on the pages. */
 export class Flow {
   readonly pen: Pen;
   y: number = MARGIN.top;
-  /** Drawn at the top of every page that a long section runs onto. */
+  /** Called at the top of every page that a long section continues on. */
   onNewPage: (() => void) | undefined;
 
   constructor(pen: Pen) {
@@ -38,7 +38,7 @@ export class Flow {
     this.onNewPage?.();
   }
 
-  /** Turns the page unless `height` points are left. What is taller than a page starts where it is. */
+  /** Starts a new page unless `height` points are left. Anything taller than a page stays where it is. */
   need(height: number): void {
     if (height > this.room && this.y > MARGIN.top) this.newPage();
   }

@@ -12,7 +12,7 @@ const LEADING = 11;
 const TITLED = new Set(['Production', 'Day', 'Date', 'Unit']);
 const WIDE = new Set(['Remarks']);
 
-/** Title, who and what, and the totals. */
+/** Title, people and equipment, and the totals. */
 export function headSection(flow: Flow, model: ReportModel, kicker: string): void {
   titleBlock(flow, model, kicker);
   const pairs = headLines(model.head).filter(([label]) => !TITLED.has(label));
@@ -53,7 +53,7 @@ function rule(flow: Flow, ink: 'ink' | 'line'): void {
   flow.y += 6;
 }
 
-/** Small labels over their texts, four to a row; a text too long for its place takes more lines. */
+/** Small labels over their texts, four to a row; a text that is too long takes more lines. */
 function grid(flow: Flow, pairs: readonly (readonly [string, string])[]): void {
   const { pen } = flow;
   const width = (flow.width - GUTTER * (COLUMNS - 1)) / COLUMNS;
@@ -96,7 +96,7 @@ export function heading(flow: Flow, text: string, keepWith = 40): void {
   flow.y += 8;
 }
 
-/** Lines with a stroke at their left edge: what the reader must not miss. */
+/** Lines with a stroke at their left edge, for what the reader must not miss. */
 export function strokedLines(flow: Flow, title: string, texts: readonly string[]): void {
   if (texts.length === 0) return;
   heading(flow, title);

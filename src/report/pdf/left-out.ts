@@ -1,2 +1,2 @@
-// Stands for the packages that the PDF writer would load for drawing from HTML and SVG, which no report does.
+// Replaces packages that the PDF writer would load to draw HTML and SVG, which no report does.
 export {};

@@ -1,4 +1,4 @@
-/** Sizes and places are in points (1/72 inch), from the upper left corner. */
+/** Sizes and positions are in points (1/72 inch), from the upper left corner. */
 export interface Paper {
   readonly width: number;
   readonly height: number;
@@ -16,7 +16,7 @@ export const MARGIN = { left: 48, right: 48, top: 50, bottom: 52 } as const;
 
 export type Weight = 'regular' | 'bold';
 
-/** Ink on warm paper; every grey still reads on a poor copy. */
+/** Ink on warm paper; every grey is still readable on a poor copy. */
 export type Ink = 'ink' | 'soft' | 'line' | 'band' | 'paper';
 export const INKS: Readonly<Record<Ink, readonly [red: number, green: number, blue: number]>> = {
   ink: [26, 24, 20],

@@ -1,7 +1,7 @@
 import { jsPDF } from 'jspdf';
 import { INKS, type Ink, type Paper, type Style, type Weight } from './paper.ts';
 
-/** The two faces of the report as TrueType bytes; the caller reads them, this room reads no files. */
+/** The report's two fonts as TrueType bytes; the caller loads them, since this room reads no files. */
 export interface Fonts {
   readonly regular: Uint8Array;
   readonly bold: Uint8Array;
@@ -9,7 +9,7 @@ export interface Fonts {
 
 const FACE = 'Report';
 
-/** Stands where the font has no letter. */
+/** Replaces letters that the font lacks. */
 const MISSING = '?';
 
 /** What the fonts can draw, and how wide. */
@@ -18,7 +18,7 @@ interface Metrics {
   readonly widthOf: (glyph: number) => number;
 }
 
-/** Draws on the pages of one document. Letters the fonts do not have become `?` and are remembered in `missing`. */
+/** Draws on the pages of one document. Letters the fonts lack become `?` and are collected in `missing`. */
 export class Pen {
   readonly paper: Paper;
   readonly missing = new Set<string>();
@@ -102,7 +102,7 @@ export class Pen {
     this.#doc.line(x1, y1, x2, y2);
   }
 
-  /** A line through points, each given as a step from the one before. */
+  /** A line through points, each given relative to the one before. */
   steps(x: number, y: number, steps: [number, number][], ink: Ink = 'ink', width = 0.7): void {
     this.#doc.setDrawColor(...INKS[ink]);
     this.#doc.setLineWidth(width);
@@ -129,13 +129,14 @@ export class Pen {
     this.#style = undefined;
   }
 
-  /** Goes back to a page, counted from 1. */
   turnTo(page: number): void {
     this.#doc.setPage(page);
     this.#style = undefined;
   }
 
-  /** The document's bytes; the same drawing, `id` (32 hex digits) and `date` (`'2026-10-07'`) give the same bytes. */
+  /**
+   * The document's bytes: the same for the same drawing, `id` (32 hex digits) and `date` (`'2026-10-07'`).
+   */
   bytes(title: string, id: string, date: string): Uint8Array<ArrayBuffer> {
     this.#doc.setDocumentProperties({ title, creator: 'Rollbook' });
     this.#doc.setFileId(id);

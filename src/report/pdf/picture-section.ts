@@ -12,7 +12,7 @@ import { heading } from './head-section.ts';
 import { STYLES, type Style } from './paper.ts';
 
 const GUTTER = 24;
-/** A take narrower than this cannot carry its name. */
+/** A narrower take cannot show its name. */
 const NARROWEST = 21;
 const WIDEST = 46;
 const HEAD = 20;
@@ -25,7 +25,7 @@ const NAME: Style = { size: 6.4, weight: 'regular', ink: 'ink' };
 const LABEL: Style = { size: 6.6, weight: 'bold', ink: 'ink' };
 const NUMBER: Style = { size: 7.4, weight: 'bold', ink: 'ink' };
 
-/** Measures of one part of the picture on the page. */
+/** Dimensions of one part of the picture on the page. */
 interface Grid {
   readonly x: number;
   readonly y: number;
@@ -33,7 +33,7 @@ interface Grid {
   readonly row: number;
 }
 
-/** The picture of the day, on pages of its own, in parts below each other like lines of music. */
+/** The picture of the day, on its own pages, in parts below each other like lines of music. */
 export function pictureSection(flow: Flow, model: ReportModel): void {
   const picture = dayPicture(model);
   if (picture.columns.length === 0 || picture.rows.length === 0) return;
@@ -55,7 +55,7 @@ export function pictureSection(flow: Flow, model: ReportModel): void {
   }
 }
 
-/** As many parts on a page as stay readable, and then as tall as they can be. */
+/** As many parts on a page as stay readable, then as tall as possible. */
 function rowHeight(room: number, rows: number, count: number): number {
   const fit = Math.floor((room + FOOT) / (HEAD + rows * USUAL + FOOT));
   const parts = Math.max(1, Math.min(count, fit));
@@ -99,7 +99,7 @@ interface Box {
   readonly height: number;
 }
 
-/** A band and its edge: plain for one voice, rungs for a gang, a zigzag for a clash, strokes across for a mute. */
+/** A band and its edge: plain for one voice, rungs for a gang, a zigzag for a clash, strokes if muted. */
 function bandAt(flow: Flow, band: BandPiece, y: number, grid: Grid): void {
   const x = grid.x + band.from * grid.column + (band.comesFrom ? 0 : 1);
   const end = grid.x + (band.to + 1) * grid.column - (band.goesOn ? 0 : 1);
@@ -115,7 +115,7 @@ function bandAt(flow: Flow, band: BandPiece, y: number, grid: Grid): void {
   flow.pen.text(label, x + 3, y + box.height / 2 + 2.4, LABEL);
 }
 
-/** The name and the word; where both are too long the shape stands for the word. */
+/** The name and the word; if both do not fit, the shape replaces the word. */
 function labelIn({ pen }: Flow, { name, word }: BandPiece, width: number): string {
   const both = `${name} ${word}`.trim();
   return pen.width(both, LABEL) <= width ? both : shortened(pen, name, LABEL, width);
@@ -158,7 +158,7 @@ function patternIn({ pen }: Flow, state: BandPiece['state'], { x, y, width, heig
   }
 }
 
-/** The four shapes with their words, once. */
+/** The four shapes with their words. */
 function legend(flow: Flow): void {
   const samples = [
     ['single', 'one voice'],

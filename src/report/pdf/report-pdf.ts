@@ -20,7 +20,7 @@ export interface PdfOptions extends Extras {
 export interface ReportPdf {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly pages: number;
-  /** Characters the fonts cannot draw; the pages show `?` for them and say so. */
+  /** Characters the fonts lack; the pages show `?` for them and say so. */
   readonly missing: readonly string[];
 }
 
@@ -31,7 +31,7 @@ export function reportPdf(
 ): ReportPdf {
   const pen = new Pen(PAPERS[paper], fonts);
   const flow = new Flow(pen);
-  // Found before the first page is set, because the first page says it.
+  // Found before layout, because the first page lists them.
   const content = JSON.stringify([paper, model, revision, signature]);
   pen.drawable(content);
   headSection(flow, model, revision ? `Sound report, revision ${revision.letter}` : 'Sound report');
@@ -69,7 +69,7 @@ function missingLines({ missing }: Pen): string[] {
   return [`These pages show ? for ${codes.slice(0, NAMED).join(' ')}${more}. The text has them.`];
 }
 
-/** What stands at the foot of every page: production, day and date, cut where they are long. */
+/** The foot of every page: production, day and date, cut if too long. */
 export const footText = (model: ReportModel): string =>
   [...[reportSubject(model), model.head.date].filter(Boolean).join(' · ')].slice(0, LONGEST_FOOT).join('');
 
@@ -85,7 +85,7 @@ function footers(flow: Flow, model: ReportModel): void {
   }
 }
 
-/** Four rounds of FNV-1a (32 bit): not secret, only the same for the same content. */
+/** Four rounds of FNV-1a (32 bit): not for security, just stable for the same content. */
 function hexDigest(text: string): string {
   return [0, 1, 2, 3]
     .map((round) => {

@@ -4,7 +4,7 @@ import { Flow } from './flow.ts';
 import { PAPERS, type PaperId, STYLES } from './paper.ts';
 import { type Fonts, Pen } from './pen.ts';
 
-/** A sheet to print and tape into a lid: a title, a table, and words under it. */
+/** A sheet to print and tape into a lid: a title, a table, and text under it. */
 export interface PrintedSheet {
   readonly title: string;
   /** Under the title: production, day, date. */
@@ -22,7 +22,7 @@ export interface PrintedSheet {
 const GAP = 8;
 const LEADING = 11;
 
-/** The sheet as portrait pages, the head of its table on every one. The same sheet and fonts give the same bytes. */
+/** The sheet as portrait pages, the table's head on each. Same sheet and fonts, same bytes. */
 export function sheetPdf(
   sheet: PrintedSheet,
   { fonts, paper = 'a4' }: { readonly fonts: Fonts; readonly paper?: PaperId },
@@ -71,7 +71,7 @@ function placesOf(flow: Flow, { columns }: PrintedSheet): Place[] {
   });
 }
 
-/** One row, as tall as its tallest cell, never torn over two pages. */
+/** One row, as tall as its tallest cell, never split across pages. */
 function rowAt(flow: Flow, row: readonly string[], places: readonly Place[]): void {
   const cells = row.map((text, at) =>
     fittedLines(flow.pen, cleanLine(text), at === 0 ? STYLES.strong : STYLES.value, places[at]!.width),

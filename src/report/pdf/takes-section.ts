@@ -19,20 +19,20 @@ interface Unit {
   readonly style: Style;
 }
 
-/** A take, measured and ready to be set. */
+/** A take, measured and ready to draw. */
 interface Row {
   readonly printed: PrintedTake;
   readonly file: readonly string[];
   readonly words: readonly string[];
   readonly names: readonly string[];
   readonly tracks: readonly (readonly Unit[])[];
-  /** Every note in lines. */
+  /** Every note, split into lines. */
   readonly notes: readonly (readonly string[])[];
 }
 
-/** The take lines: an oval round circled takes, and in bold the tracks that changed since the take before. */
+/** The take lines: an oval around circled takes, and in bold the tracks changed since the last take. */
 export function takesSection(flow: Flow, model: ReportModel): void {
-  // With the heads of the columns, a roll and a first take below it.
+  // Keeps the column heads, a roll and a first take with it.
   heading(flow, 'Takes', 110);
   if (model.takes.length === 0) {
     flow.pen.text('No takes.', flow.left, flow.y + 10, STYLES.value);
@@ -89,7 +89,7 @@ function measured(flow: Flow, take: TakeLine, before: TakeLine | undefined): Row
   };
 }
 
-/** Breaks between tracks where that can be; a track wider than a line is broken like any text. */
+/** Breaks between tracks if possible; a track wider than a line is broken like any text. */
 function unitLines(flow: Flow, units: readonly Unit[], width: number): Unit[][] {
   const lines: Unit[][] = [];
   let left = 0;
@@ -156,7 +156,7 @@ function unitsAt(flow: Flow, units: readonly Unit[]): void {
   }
 }
 
-/** A circled take has its oval, which a copier cannot lose. */
+/** A circled take has an oval, which survives a photocopier. */
 function takeName(flow: Flow, { text, circled }: PrintedTake, y: number): void {
   const { pen } = flow;
   const middle = flow.left + AT.file / 2 - 4;

@@ -11,7 +11,7 @@ const LEADING = 12;
 interface Line {
   readonly number: string;
   readonly text: string;
-  /** The first line of a track keeps a little distance from the one before. */
+  /** The first line of a track has a little space above it. */
   readonly first: boolean;
 }
 
@@ -39,7 +39,7 @@ export function tracksSection(flow: Flow, model: ReportModel): void {
   }
 }
 
-/** Fills two columns of about one height, page after page. */
+/** Fills two columns of about equal height, page after page. */
 function columns(flow: Flow, lines: readonly Line[], indent: number, width: number): void {
   let rest = lines;
   while (rest.length > 0) {
@@ -53,7 +53,7 @@ function columns(flow: Flow, lines: readonly Line[], indent: number, width: numb
   }
 }
 
-/** The next place at or after `at` where a track begins, so that none is torn without need. */
+/** The next index from `at` on where a track begins, so that none is split needlessly. */
 function trackEnd(lines: readonly Line[], at: number): number {
   const found = lines.findIndex(({ first }, place) => place >= at && first);
   return found < 0 || found > at + 6 ? at : found;

@@ -12,7 +12,7 @@ export interface PictureColumn {
   readonly text: string;
   readonly circled: boolean;
   readonly kind: Open<TakeKind>;
-  /** Another slate begins here, or a wild track or room tone stands between slates. */
+  /** Another slate begins here, or a wild track or room tone between slates. */
   readonly startsSetup: boolean;
 }
 
@@ -23,7 +23,7 @@ export interface PictureBand {
   readonly fromTake: TakeId;
   readonly state: TrackState;
   readonly name: string;
-  /** `'ganged'`, `'clash'`, `'muted'`; empty for one voice. The state is told by word as well as by shape. */
+  /** `'ganged'`, `'clash'`, `'muted'`; empty for one voice. The shape shows the same. */
   readonly word: string;
   readonly typed: boolean;
 }
@@ -34,13 +34,13 @@ export interface PictureRow {
   readonly bands: readonly PictureBand[];
 }
 
-/** Takes along one axis, tracks along the other: who was on which track. Only tracks that were used have a row. */
+/** Takes along one axis, tracks along the other: who was on which track. Only used tracks have a row. */
 export interface DayPicture {
   readonly columns: readonly PictureColumn[];
   readonly rows: readonly PictureRow[];
 }
 
-/** The picture of a day. MOS takes have a column and no sound: bands go on over them. */
+/** The picture of a day. MOS takes have a column but no sound: bands continue across them. */
 export function dayPicture({ layout, takes }: ReportModel): DayPicture {
   return {
     columns: takes.map((take, at) => ({
@@ -65,7 +65,7 @@ const bandOf = ({ from, to, fromTake, line }: LayoutSpan): PictureBand[] =>
 
 const wordOf = ({ state }: TrackLine): string => (state === 'mix' ? '' : STATE_WORDS[state]);
 
-/** A band as it shows in a part of the picture: it may come from before, or go on after. */
+/** The part of a band in one part of the picture; it may continue on either side. */
 export interface BandPiece extends PictureBand {
   readonly comesFrom: boolean;
   readonly goesOn: boolean;
@@ -78,7 +78,7 @@ export interface PicturePart {
   readonly rows: readonly { readonly number: string; readonly bands: readonly BandPiece[] }[];
 }
 
-/** The picture cut into parts of at most `most` takes, of about one length, to be set below each other like music. */
+/** The picture in parts of at most `most` takes, of about equal length, set below each other. */
 export function pictureParts({ columns, rows }: DayPicture, most: number): PicturePart[] {
   const count = Math.ceil(columns.length / most);
   const size = Math.ceil(columns.length / Math.max(1, count));

@@ -2,13 +2,13 @@
 const FSI = '\u2068';
 const PDI = '\u2069';
 
-/** Letters that are written from right to left, and the marks that say so (the blocks of Unicode that are kept for them). */
+/** Right-to-left letters and marks (the Unicode blocks reserved for them). */
 const RIGHT_TO_LEFT =
   /[\u0590-\u08ff\u200f\ufb1d-\ufdff\ufe70-\ufefc\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
 
 /**
- * A name that is set among other words. One that is written from right to left would draw the numbers beside it to its other
- * side, and to another name; isolated it keeps to itself. All other text stays as it is.
+ * A name among other words. A right-to-left name would pull neighbouring numbers to its other side, next to
+ * another name, so it is isolated. All other text is unchanged.
  */
 export const isolated = (text: string): string =>
   RIGHT_TO_LEFT.test(text) && !text.includes(FSI)
@@ -18,10 +18,10 @@ export const isolated = (text: string): string =>
         .join('\n')
     : text;
 
-/** For cells and whatever else holds one text alone. */
+/** For cells and other places with only one text. */
 export const withoutIsolates = (text: string): string => text.replaceAll(/[\u2068\u2069]/g, '');
 
-/** Lines of one text that was broken: what is isolated over a break is so on both of its lines. */
+/** Wrapped lines of one text: an isolate that spans a break is closed and reopened. */
 export function isolatedOnEach(lines: readonly string[]): readonly string[] {
   if (!lines.some((line) => line.includes(FSI))) return lines;
   let open = 0;
@@ -35,6 +35,6 @@ export function isolatedOnEach(lines: readonly string[]): readonly string[] {
   });
 }
 
-/** In markup an isolate is an element; `text` is escaped already. What has no pair is left out. */
+/** In markup an isolate is an element; `text` is already escaped. Unpaired ones are dropped. */
 export const isolatesAsElements = (text: string): string =>
   withoutIsolates(text.replaceAll(/\u2068([^\u2068\u2069]*)\u2069/g, '<bdi>$1</bdi>'));

@@ -11,7 +11,7 @@ export interface PrintedLayout {
   readonly lines: readonly string[];
 }
 
-/** The tracks somebody was on at some take. */
+/** The tracks somebody was on in some take. */
 export const usedTracks = (layout: readonly TrackLayout[]): PrintedLayout[] =>
   layout.filter(isUsed).map(({ track, number, spans }) => ({
     track,
@@ -25,7 +25,7 @@ export const unusedTracks = (layout: readonly TrackLayout[]): string[] =>
 
 const isUsed = ({ spans }: TrackLayout): boolean => spans.some(({ line }) => line !== null);
 
-/** A track that nobody was on at first begins with the take from which somebody was. */
+/** A track that was empty at first begins with the first take that had somebody on it. */
 function spanText({ fromText, line }: LayoutSpan, at: number): string[] {
   const who = line ? trackText(line) : 'nobody';
   if (at > 0) return [`from ${isolated(fromText)}: ${who}`];

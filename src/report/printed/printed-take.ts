@@ -7,13 +7,13 @@ import { counted, noteText, statusWords, trackUnit } from './words.ts';
 export interface PrintedTake {
   readonly text: string;
   readonly circled: boolean;
-  /** The name of its file, or how many there are: `'4 files'`, `'no file'`. */
+  /** Its file name, or how many files there are: `'4 files'`, `'no file'`. */
   readonly file: string;
   /** The names of several files; empty for one. */
   readonly names: string;
   readonly start: string;
   readonly length: string;
-  /** Circled, status, and the scene where the slate does not say it. */
+  /** Circled, status, and the scene if the slate does not include it. */
   readonly words: readonly string[];
   /** `'5 Lena'`, `'16 Pol, Sana (ganged)'`. */
   readonly tracks: readonly string[];
@@ -32,7 +32,7 @@ export const printedTake = (take: TakeLine): PrintedTake => ({
   notes: take.notes.map(noteText),
 });
 
-/** Takes with one chain share their tracks, so these are put into words once for all of them. */
+/** Takes with the same chain share their tracks, so these are formatted once. */
 const inWords = new WeakMap<readonly TrackLine[], readonly string[]>();
 
 function tracksOf({ tracks }: TakeLine): readonly string[] {
@@ -43,6 +43,6 @@ function tracksOf({ tracks }: TakeLine): readonly string[] {
   return words;
 }
 
-/** A lettered slate begins with its scene; a running number and a wild track do not say theirs. */
+/** A lettered slate begins with its scene; a running number and a wild track do not include theirs. */
 const sceneWords = ({ scene, text }: TakeLine): string[] =>
   scene && !text.startsWith(scene) ? [`scene ${isolated(scene)}`] : [];

@@ -1,8 +1,8 @@
 import { isolatedOnEach } from './isolated.ts';
 
-/** Columns a text takes in a fixed-width face: marks that sit on letters take none, wide characters two. */
+/** Columns a text takes in a fixed-width font: combining marks take none, wide characters two. */
 export function textWidth(text: string): number {
-  // Most of a report is plain; looking at every character of it takes ten times as long.
+  // Most text is plain; examining every character would take ten times as long.
   if (/^[ -~·]*$/.test(text)) return text.length;
   let width = 0;
   for (const character of text) {
@@ -18,7 +18,7 @@ const WIDE =
 export const padTo = (text: string, width: number): string =>
   text + ' '.repeat(Math.max(0, width - textWidth(text)));
 
-/** Cuts a word that is longer than a line; nothing is lost. */
+/** Splits a word that is longer than a line. */
 function pieces(word: string, width: number): string[] {
   if (textWidth(word) <= width) return [word];
   const cut: string[] = [''];
@@ -54,7 +54,7 @@ export function wrapText(text: string, width: number): string[] {
   });
 }
 
-/** Sets units side by side with `between` them, breaking lines only between units where that can be. */
+/** Puts units side by side with `between` them, breaking lines only between units if possible. */
 export function wrapUnits(units: readonly string[], between: string, width: number): string[] {
   const lines: string[] = [];
   const gap = textWidth(between);

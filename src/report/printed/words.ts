@@ -11,7 +11,7 @@ import type { Status, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { isolated } from './isolated.ts';
 
-/** How a track is used, in a word; nothing needs saying of one voice alone. */
+/** How a track is used, in a word; empty for a single voice. */
 export const STATE_WORDS: Record<TrackState, string> = {
   mix: 'mix',
   empty: 'nobody',
@@ -52,13 +52,13 @@ export function trackText({ name, state, typed, voices }: TrackLine): string {
   return remarks.length > 0 ? `${isolated(name)} (${remarks.join('; ')})` : isolated(name);
 }
 
-/** `'5 Lena'`, `'16 Pol, Sana (ganged)'`; a mix whose word says that it is one has no other: `'Mix L'`. */
+/** `'5 Lena'`, `'16 Pol, Sana (ganged)'`; a mix needs no further word: `'Mix L'`. */
 export function trackUnit(line: TrackLine): string {
   const text = trackText(line);
   return text === 'Mix' && /mix/i.test(line.number) ? line.number : `${isolated(line.number)} ${text}`;
 }
 
-/** What a note is about: `'track 5: rustle'`, `'plane at the end'`. */
+/** A note with its track, if any: `'track 5: rustle'`, `'plane at the end'`. */
 export const noteText = ({
   number,
   text,
@@ -88,7 +88,7 @@ const rollsWords = ({ rolls, takesWithoutRoll }: ReportHead): string =>
     ...(takesWithoutRoll > 0 ? [`${counted(takesWithoutRoll, 'take')} with ${NO_ROLL}`] : []),
   ].join('; ');
 
-/** The head of the report as label and text, in order, without what nobody said. */
+/** The head of the report as label and text, in order, without empty fields. */
 export function headLines(head: ReportHead): (readonly [label: string, text: string])[] {
   const all: (readonly [string, string])[] = [
     ['Production', head.production],
@@ -120,7 +120,7 @@ export function namesText(names: readonly string[]): string {
     : `${said.slice(0, NAMED - 1).join(', ')} and ${said.length - NAMED + 1} more`;
 }
 
-/** One sentence for a matter that is not settled. A matter of another room may bring its own `text`. */
+/** One sentence for an open matter. A matter of another room may bring its own `text`. */
 export function matterText(said: Matter): string {
   const matter = inIsolates(said);
   const takes = namesText(matter.names ?? []);
@@ -159,7 +159,7 @@ export function matterText(said: Matter): string {
   }
 }
 
-/** Whatever of a matter was typed, so that it can stand in a sentence. */
+/** Isolates typed text so that it can be part of a sentence. */
 function inIsolates(matter: Matter): Matter {
   const typed = TYPED.flatMap((field): [string, string][] => {
     const said = matter[field];
@@ -181,7 +181,7 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 /** Decimal units, as cards are sold: `'1.44 MB'`, `'12.3 GB'`. */
 export function bytesText(bytes: number): string {
   const units = ['bytes', 'kB', 'MB', 'GB', 'TB'];
-  // By the digits that are printed: 999 999 bytes round to a thousand kB, which is 1.00 MB.
+  // By the printed digits: 999 999 bytes round to a thousand kB, which is 1.00 MB.
   const printed = Number(Math.max(1, bytes).toPrecision(3));
   const unit = Math.min(units.length - 1, Math.floor(Math.log10(printed) / 3));
   const value = bytes / 1000 ** unit;
@@ -191,7 +191,6 @@ export function bytesText(bytes: number): string {
 /** `'0:07'`, `'1:02:10'`, to the nearest second. */
 export const durationText = (ms: number): string => formatSeconds(Math.round(ms / 1000));
 
-/** The totals as label and text. */
 export function totalsLines({
   totals,
   card,

@@ -1,28 +1,28 @@
 import type { TakeId } from '../../day/model.ts';
 import { isolated } from '../printed/isolated.ts';
 
-/** One thing that differs from the report sent last. */
+/** One difference from the last report sent. */
 export interface Change {
   readonly part: 'head' | 'track' | 'take' | 'open';
   readonly kind: 'added' | 'gone' | 'changed';
   /** `'Mixer'`, `'Track 5'`, `'24B/3'`, `'24B/1 to 26/3 (40 takes)'`. */
   readonly what: string;
-  /** Of a take that changed: `'length'`, `'track 5'`. Empty otherwise. */
+  /** For a changed take: `'length'`, `'track 5'`. Empty otherwise. */
   readonly field: string;
   readonly was: string;
   readonly is: string;
-  /** The takes it touches, for those who want to go there. */
+  /** The takes it concerns, for navigation. */
   readonly takes: readonly TakeId[];
 }
 
 interface Sides {
   readonly what: string;
-  /** Empty where there is nothing of it. */
+  /** Empty if missing. */
   readonly was: string;
   readonly is: string;
 }
 
-/** A change of what is no take; none where both say the same. */
+/** A change outside the takes; none if both sides are equal. */
 export const changesOf = (part: Change['part'], sides: Sides): Change[] =>
   sides.was === sides.is ? [] : [{ part, kind: kindOf(sides), field: '', takes: [], ...sides }];
 
@@ -33,7 +33,7 @@ const kindOf = ({ was, is }: Sides): Change['kind'] =>
 export function changeText(change: Change): string {
   const { part, kind, field } = change;
   const [what, was, is] = [isolated(change.what), isolated(change.was), isolated(change.is)];
-  // A matter is a sentence of its own.
+  // An open matter is a sentence of its own.
   if (part === 'open') return `${what}: ${was || is}`;
   if (kind === 'added') return `${what} added: ${is}.`;
   if (kind === 'gone') return `${what} gone: was ${was}.`;

@@ -6,8 +6,8 @@ import { type Change, changesOf } from './change.ts';
 import { takeChanges } from './take-changes.ts';
 
 /**
- * What differs between two reports of one day, in the order of the pages. Where nothing does, they print the same in
- * every format. What is compared is told apart by its id: two tracks, takes or voices may be called alike.
+ * The differences between two reports of one day, in page order. Without any, they print the same in every
+ * format. Compares by id, since tracks, takes and voices may share names.
  */
 export function reportChanges(was: ReportModel, is: ReportModel): Change[] {
   const changes = [
@@ -17,7 +17,7 @@ export function reportChanges(was: ReportModel, is: ReportModel): Change[] {
     ...takeChanges(was, is),
     ...pairChanges(cardPairs(was), cardPairs(is)),
   ];
-  // Totals follow from what stands above them.
+  // Totals follow from the rest.
   return changes.length > 0 ? changes : pairChanges(totalsLines(was), totalsLines(is));
 }
 
@@ -32,13 +32,13 @@ function pairChanges(before: Pairs, after: Pairs): Change[] {
   );
 }
 
-/** One roll and two have different labels. */
+/** The label differs between one roll and several. */
 const headPairs = ({ head }: ReportModel): Pairs =>
   headLines(head).map(([label, text]) => [label === 'Roll' ? 'Rolls' : label, text]);
 
 const cardPairs = (model: ReportModel): Pairs => totalsLines(model).filter(([label]) => label === 'Card');
 
-/** Two matters may read the same: each of them counts. */
+/** Two matters may have the same text: each counts. */
 function openChanges(was: ReportModel, is: ReportModel): Change[] {
   const before = was.open.map(matterText);
   const after = is.open.map(matterText);
@@ -53,7 +53,7 @@ function openChanges(was: ReportModel, is: ReportModel): Change[] {
   ];
 }
 
-/** The texts less the others, each of which takes one away. */
+/** The texts minus the others, each removing one occurrence. */
 function without(texts: readonly string[], others: readonly string[]): string[] {
   const left = [...others];
   return texts.filter((text) => {
@@ -72,12 +72,12 @@ function layoutChanges(was: ReportModel, is: ReportModel): Change[] {
   return [
     ...orderChanges(was, is),
     ...tracks.flatMap((track) => trackChanges(before.get(track), after.get(track))),
-    // Of a track that is used in one of the two, that was said above.
+    // A track used in only one of the two was listed above.
     ...changesOf('track', { what: 'Nobody on', was: unused(was, after), is: unused(is, before) }),
   ];
 }
 
-/** Only the lines that differ; the others are the same for whoever has the report. */
+/** Only the lines that differ; the reader already has the others. */
 function trackChanges(was: PrintedLayout | undefined, is: PrintedLayout | undefined): Change[] {
   const what = `Track ${(was ?? is)!.number}`;
   const text = (lines: readonly string[] = []): string => lines.join('; ');
@@ -94,7 +94,7 @@ function trackChanges(was: PrintedLayout | undefined, is: PrintedLayout | undefi
   return changesOf('track', { what: some, was: text(old), is: text(now) });
 }
 
-/** The order among the tracks that both have, in the layout and in every take that has several of them. */
+/** The order of the tracks that both have, in the layout and in every take with several of them. */
 function orderChanges(was: ReportModel, is: ReportModel): Change[] {
   const order = (one: ReportModel, other: ReportModel) => {
     const known = new Set(other.layout.map(({ track }) => track));

@@ -4,21 +4,21 @@ import type { ReportModel } from '../model.ts';
 import { reportChanges } from './report-changes.ts';
 import { FIRST_LETTER, type Revision, revisionOf } from './revision.ts';
 
-/** Makes the report of a day, with what else is open. */
+/** Makes the report of a day, including other open matters. */
 export type ModelOf = (day: Day, matters: readonly string[]) => ReportModel;
 
-/** A report and what it is among those that went out. */
+/** A report and its place among those already sent. */
 export interface ReportToSend {
   readonly model: ReportModel;
   readonly letter: string;
-  /** Absent on the first that goes out, and when that one is sent again. */
+  /** Missing for the first report, and when that one is sent again. */
   readonly revision: Revision | undefined;
-  /** The report that went out with these very lines: this is that one once more. */
+  /** The sent report with exactly these lines: this one repeats it. */
   readonly again: SentReport | undefined;
 }
 
 /**
- * The report of the day as it stands: the first, a revision of the latest sent, or, where nothing that is printed has
+ * The report of the day as it stands: the first, a revision of the latest sent, or, if nothing printed has
  * changed, the latest with its letter. Paper, columns and signature may differ from that one.
  */
 export function reportToSend(day: Day, matters: readonly string[], modelOf: ModelOf): ReportToSend {
@@ -30,14 +30,14 @@ export function reportToSend(day: Day, matters: readonly string[], modelOf: Mode
   return { ...lettered(day, last.letter, model, modelOf), again: last };
 }
 
-/** A report that went out, as it was, made from the facts that were known then. */
+/** A report as it was sent, from the facts known then. */
 export function reportAgain(day: Day, sent: SentReport, modelOf: ModelOf): ReportToSend {
   const then = dayWhenSent(day, sent);
   const model = modelOf(then, sent.made.matters);
   return { ...lettered(then, sent.letter, model, modelOf), again: sent };
 }
 
-/** A report under a letter it already has: a revision of the one before that letter, if there is one. */
+/** A report with its existing letter: a revision of the one before that letter, if any. */
 function lettered(day: Day, letter: string, model: ReportModel, modelOf: ModelOf) {
   const before = latestSent(day, letter);
   const revision = before && { ...revisionSince(day, before, model, modelOf), letter };
@@ -45,8 +45,9 @@ function lettered(day: Day, letter: string, model: ReportModel, modelOf: ModelOf
 }
 
 /**
- * What changed since a report went out. Where phones that did not know of each other sent several under its letter, it is
- * the latest of them, or else one that lacks something the latest had: whoever has that one is told as well.
+ * What changed since a report was sent. If phones that did not know of each other sent several under its
+ * letter, it is the latest of them, or else one that lacks something the latest had, so that whoever has that
+ * one is told too.
  */
 function revisionSince(day: Day, sent: SentReport, model: ReportModel, modelOf: ModelOf): Revision {
   const all = differentReports(day, sent, modelOf);
@@ -63,7 +64,7 @@ interface Made {
   readonly model: ReportModel;
 }
 
-/** The report and those that went out under its letter with other lines, each of them once, as it went out last. */
+/** The report and others sent under its letter with different lines, each once, as last sent. */
 function differentReports(day: Day, sent: SentReport, modelOf: ModelOf): Made[] {
   const made = (one: SentReport): Made => ({
     letter: one.letter,

@@ -4,18 +4,18 @@ import type { ReportModel } from '../model.ts';
 import { type Change, changeText } from './change.ts';
 import { reportChanges } from './report-changes.ts';
 
-/** What makes a report a revision of one that went out before. */
+/** What makes a report a revision of an earlier one. */
 export interface Revision {
   /** `'B'`, `'C'` and so on; I and O are left out, as on slates. */
   readonly letter: string;
   /** The letter of the report it is compared with. */
   readonly since: string;
   readonly changes: readonly Change[];
-  /** The report it is compared with, and others that went out under its letter with other lines: two phones sent them. */
+  /** The report it is compared with, and others two phones sent under its letter with different lines. */
   readonly beside?: { readonly compared: Sending; readonly others: readonly Sending[] };
 }
 
-/** When a report was handed over, where it was. */
+/** When and in which time zone a report was sent. */
 type Sending = Pick<SentReport, 'at' | 'zone'>;
 
 /** The letter of the first report that goes out. */
@@ -24,7 +24,6 @@ export const FIRST_LETTER = 'A';
 /** `nextLetter('A')` is `'B'`, `nextLetter('H')` is `'J'`, `nextLetter('Z')` is `'AA'`. */
 export const nextLetter = (letter: string): string => setupLetters((setupOf(letter) ?? 0) + 1);
 
-/** The report as it is now, as a revision of the one sent last. */
 export const revisionOf = (
   now: ReportModel,
   sent: { readonly letter: string; readonly model: ReportModel },
@@ -42,7 +41,7 @@ export function revisionLines(revision: Revision): string[] {
   return beside ? [beside, ...changed] : changed;
 }
 
-/** Says that the letter it is compared with stands on more than one report; empty where it does not. */
+/** Says that several reports have the letter it is compared with; empty otherwise. */
 export function besideText({ since, beside }: Revision): string {
   if (!beside) return '';
   const { compared, others } = beside;
@@ -57,16 +56,16 @@ export function besideText({ since, beside }: Revision): string {
 
 const DATE_LENGTH = 10;
 
-/** `'2026-10-07 18:05'`, by the clock of whoever sent it. */
+/** `'2026-10-07 18:05'`, by the sender's clock. */
 const momentText = ({ at, zone }: Sending): string =>
   new Date(at + zone * 60_000).toISOString().slice(0, 16).replace('T', ' ');
 
 /** `'Changed since revision A'`. */
 export const revisionTitle = ({ since }: Revision): string => `Changed since revision ${since}`;
 
-/** What a report may carry beside the day itself. */
+/** What a report may contain besides the day itself. */
 export interface Extras {
-  /** Absent on the first report that goes out. */
+  /** Missing on the first report. */
   readonly revision?: Revision | undefined;
   /** A line under the report, in the mixer's words. */
   readonly signature?: string | undefined;

@@ -5,7 +5,7 @@ import type { TakeLine } from '../take-lines.ts';
 import type { Change } from './change.ts';
 import { type TakeField, takeFields } from './take-fields.ts';
 
-/** What differs in the takes, which are told apart by their ids: those gone, added, moved and changed. */
+/** The differences between takes, matched by id: removed, added, moved and changed. */
 export function takeChanges(was: ReportModel, is: ReportModel): Change[] {
   const before = sideOf(was);
   const after = sideOf(is);
@@ -17,11 +17,10 @@ export function takeChanges(was: ReportModel, is: ReportModel): Change[] {
   ];
 }
 
-/** The takes of one report. */
 interface Side {
   readonly takes: readonly TakeLine[];
   readonly byId: ReadonlyMap<TakeId, TakeLine>;
-  /** `'24B/3'`; where another take is called so too, with its start: `'24B/3 (10:00:00:00)'`. */
+  /** `'24B/3'`; with its start if another take has the same name: `'24B/3 (10:00:00:00)'`. */
   readonly nameOf: (take: TakeLine) => string;
 }
 
@@ -54,7 +53,7 @@ const whole = (kind: Change['kind'], side: Side, take: TakeLine, was: string, is
 const summaryOf = (take: TakeLine): string =>
   [take.file, take.start, take.length, ...statusWords(take)].filter(Boolean).join(' ') || take.text;
 
-/** Takes that stand elsewhere among those that both reports have. */
+/** Takes whose order changed among those in both reports. */
 function moved(before: Side, after: Side): Change[] {
   const old = shared(before, after);
   const now = shared(after, before);
@@ -69,7 +68,7 @@ function moved(before: Side, after: Side): Change[] {
   });
 }
 
-/** One change that is the same for several takes is one line. */
+/** A change common to several takes is one line. */
 function changed(before: Side, after: Side): Change[] {
   const found = new Map<string, { field: string; was: string; is: string; at: number[] }>();
   for (const [at, take] of after.takes.entries()) {
@@ -122,11 +121,11 @@ function takesText({ takes, nameOf }: Side, at: readonly number[]): string {
 }
 
 /**
- * Places of a longest rising run among the numbers (patience sorting): everything else has moved.
- * `stayingInOrder([0, 2, 3, 1])` holds 0, 1, 2.
+ * Indexes of a longest increasing run (patience sorting): everything else has moved. `stayingInOrder([0, 2,
+ * 3, 1])` holds 0, 1, 2.
  */
 export function stayingInOrder(ranks: readonly number[]): Set<number> {
-  /** For every length, the place that ends the lowest run of it. */
+  /** For every length, the index that ends the lowest run of it. */
   const ends: number[] = [];
   const before: (number | undefined)[] = [];
   for (const [at, rank] of ranks.entries()) {

@@ -2,21 +2,21 @@ import { noteText, statusWords, trackText } from '../printed/words.ts';
 import type { TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 
-/** One thing that a take says. */
+/** One field of a take, for comparison. */
 export interface TakeField {
   /** `'length'`, `'track 5'`. */
   readonly title: string;
-  /** Two takes say the same where these are the same. */
+  /** Equal keys mean equal content. */
   readonly key: string;
-  /** In the words that are printed. */
+  /** As printed. */
   readonly text: string;
-  /** In words that tell apart what is printed alike. */
+  /** More precise words, to distinguish values that print alike. */
   readonly closer: string;
-  /** Of a track, how it is called. */
+  /** For tracks: the label. */
   readonly number?: string;
 }
 
-/** All that a take says, field by field; a track under its id, whatever it is called. */
+/** All fields of a take by name; tracks by id, whatever their label. */
 export function takeFields(take: TakeLine): Map<string, TakeField> {
   const plain = (title: string, text: string): [string, TakeField] => [
     title,
@@ -40,7 +40,7 @@ function fileField({ files, file }: TakeLine): TakeField {
   return { title, key: JSON.stringify(files), text: file, closer: files.map(({ name }) => name).join(', ') };
 }
 
-/** Two lengths can round to one, and be of one count of frames at two rates. */
+/** Two lengths can print alike: after rounding, or as one count of frames at two rates. */
 function lengthField({ length, lengthFrames, lengthMs }: TakeLine): TakeField {
   const known = lengthFrames !== null && lengthMs !== null;
   return {
@@ -51,7 +51,7 @@ function lengthField({ length, lengthFrames, lengthMs }: TakeLine): TakeField {
   };
 }
 
-/** Another voice is another one, whatever both are called. */
+/** Voices are compared by id, whatever their names. */
 function trackField(line: TrackLine): TakeField {
   const text = trackText(line);
   const { number, name, state, typed, voices } = line;

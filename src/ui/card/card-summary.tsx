@@ -11,7 +11,7 @@ interface SummaryProps {
   readonly last: CardCheck | null;
 }
 
-/** One line of truth about the card. */
+/** The state of the card in one line. */
 export function CardSummary({ read, match, open, last }: SummaryProps) {
   const unsure = match.questions.length;
   return (

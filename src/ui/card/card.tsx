@@ -16,7 +16,7 @@ import { DifferenceList } from './difference-list.tsx';
 import { NOTHING_READ, readCard } from './read-card.ts';
 import './card.css';
 
-/** The card's own files against the log: what differs, worst first, each settled in one tap. */
+/** The card's own files against the log: differences, worst first, each resolved in one tap. */
 export function Card() {
   const day = useDay().day.value;
   const run = useRun();

@@ -11,10 +11,10 @@ interface ChooseProps {
   readonly onStop: () => void;
 }
 
-/** Picks the card's files, or its folder where the browser can, and shows how far reading is. */
+/** Picks the card's files, or its folder where the browser allows, and shows progress. */
 export function ChooseCard({ read, reading, onFiles, onStop }: ChooseProps) {
   const folder = useRef<HTMLInputElement>(null);
-  // Not a property the types know: browsers that can pick a folder do so when it is there.
+  // Missing from preact's types; browsers that cannot pick a folder ignore it.
   useEffect(() => folder.current?.setAttribute('webkitdirectory', ''), []);
   const take = (input: HTMLInputElement): void => {
     const files = [...(input.files ?? [])];

@@ -14,10 +14,10 @@ interface ListProps {
   readonly onSettle: (difference: Difference, settlement: number) => void;
 }
 
-/** How many are drawn at once: a card of a strange day may differ in thousands. */
+/** How many are drawn at once: a badly mismatched card may differ in thousands of places. */
 const SHOWN = 60;
 
-/** What differs, in the order of the day and the worst first, each with its settlements. */
+/** Differences in the order of the day, worst first, each with its possible fixes. */
 export function DifferenceList({ day, differences, onSettle }: ListProps) {
   const [shown, setShown] = useState(SHOWN);
   const open = differences.filter(({ kept }) => !kept);

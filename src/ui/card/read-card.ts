@@ -3,14 +3,14 @@ import { describeWave, type WaveDescription } from '../../wave/file/describe-wav
 import { joinRecordings, type Recording } from '../../wave/recording/recordings.ts';
 import type { ByteSource } from '../../wave/riff/header-reader.ts';
 
-/** What was read of a card so far. */
+/** What has been read from a card so far. */
 export interface CardRead {
   readonly done: number;
   readonly all: number;
   readonly bytes: number;
   readonly files: number;
   readonly recordings: readonly Recording[];
-  /** Files that are no wave file or could not be read, each with why. */
+  /** Files that are not wave files or could not be read, each with the reason. */
   readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
   readonly finished: boolean;
 }
@@ -25,7 +25,7 @@ export const NOTHING_READ: CardRead = {
   finished: false,
 };
 
-/** A file of the browser as bytes on demand: a slice reads nothing but itself, however large the file is. */
+/** Reads a browser file by slices, so that large files cost nothing extra. */
 const sourceOf = (file: File): ByteSource => ({
   name: file.name,
   size: file.size,
@@ -34,12 +34,12 @@ const sourceOf = (file: File): ByteSource => ({
 
 /** Files read at a time: a card reader answers several slices about as fast as one. */
 const AT_A_TIME = 6;
-/** How often the screen is told, in ms. */
+/** How often progress is reported, in ms. */
 const TELL_EVERY_MS = 200;
 
 /**
- * Reads the headers of a card's files, telling how far it is; stops when told to, with what it has. A file that cannot
- * be read is named with its reason and the rest goes on.
+ * Reads the headers of a card's files, reporting progress; when stopped, returns what it has. A file that
+ * cannot be read is listed with its reason, and the rest go on.
  */
 export async function readCard(
   files: readonly File[],

@@ -1,6 +1,6 @@
 import type { WaveWarning, WaveWarningCode } from '../../wave/warning.ts';
 
-/** What is odd or damaged in a file. The byte position follows in every case. */
+/** What is odd or damaged in a file. The byte position is appended. */
 const SENTENCES: Record<WaveWarningCode, string> = {
   'riff-size-differs': 'the file is not as long as its head says',
   'ds64-missing': 'a large file without its 64-bit sizes',

@@ -18,7 +18,6 @@ const sides = ({ detail }: Difference): string => (Number(detail.frames) > 0 ? '
 const inFiles: Say = ({ detail }) =>
   detail.count ? ` in ${countOf(Number(detail.count), 'recording')}` : '';
 
-/** What differs, in words of the trade. */
 const SENTENCES: Record<DifferenceCode, Say> = {
   'take-not-recorded': () => 'Logged, and not on the card',
   'match-unsure': () => 'Which of these files is it?',
@@ -69,7 +68,6 @@ const countTakes = (takes: unknown): string =>
 export const differenceWords = (day: Day, difference: Difference): string =>
   SENTENCES[difference.code](difference, day);
 
-/** What the log says, or what was expected. */
 export const logWords = ({ code, was }: Pick<Difference, 'code' | 'was'>): string => sideWords(code, was);
 
 export const cardWords = ({ code, is }: Pick<Difference, 'code' | 'is'>): string => sideWords(code, is);
@@ -87,7 +85,6 @@ function valueWords(value: DifferenceValue): string {
   return listOf(value);
 }
 
-/** What one tap does. */
 export function settlementWords(day: Day, settlement: CardSettlement): string {
   const take = (id: string): string => {
     const known = day.takes.get(id);
@@ -126,7 +123,7 @@ function describeWords(
   if (takes.length !== 1) return `As the card in ${countOf(takes.length, 'take')}`;
   const { fields } = takes[0]!;
   if (fields.kind === 'mos') return 'It was MOS';
-  // Of mono files it is what they have in common.
+  // For mono files, it is what they have in common.
   if (fields.file) return `It is ${header.fileLayout === 'mono' ? stemOf(fields.file) : fields.file}`;
   return 'As the card says';
 }

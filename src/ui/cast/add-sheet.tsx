@@ -12,7 +12,7 @@ import { KIND_WORD } from './words.ts';
 
 interface AddProps {
   readonly onClose: () => void;
-  /** A hardline was added: its lead comes next. */
+  /** A hardline was added, so its lead comes next. */
   readonly onHardline: (voice: VoiceId) => void;
 }
 
@@ -25,7 +25,7 @@ export function AddSheet({ onClose, onHardline }: AddProps) {
   const [kind, setKind] = useState<VoiceKind>('performer');
   const [texts, setTexts] = useState<VoiceTexts>(blankFields);
 
-  /** The id of the new voice, once it is on the cast. */
+  /** The id of the new voice, once it is in the cast. */
   const add = (): VoiceId | null => {
     const id = store.newId();
     const rank = kind === 'performer' ? { priority: nextRank(day) } : {};
@@ -79,7 +79,7 @@ export function AddSheet({ onClose, onHardline }: AddProps) {
   );
 }
 
-/** Says who has a cast number already. */
+/** Who already has the cast number. */
 function takenWords(day: Day, number: string): string {
   const holder = holderOf(day, number);
   if (!holder) return '';

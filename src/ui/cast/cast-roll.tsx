@@ -20,7 +20,7 @@ type Open = { readonly voice: VoiceId } | 'add' | 'paste' | null;
 
 interface RollProps {
   readonly onTask: (task: CastTask) => void;
-  /** The task that was just ended: focus goes back to what began it. */
+  /** The task that just ended: focus returns to the control that began it. */
   readonly cameFrom: CastTask | null;
 }
 
@@ -110,7 +110,7 @@ function NobodyYet({ others }: { others: number }) {
 }
 
 interface FootProps {
-  /** No performer yet: the call sheet comes first. */
+  /** No performer yet, so the call sheet comes first. */
   readonly empty: boolean;
   readonly onOpen: (open: Open) => void;
   readonly onTask: (task: CastTask) => void;

@@ -4,7 +4,7 @@ import { NeedList } from './need-list.tsx';
 import { OrderList } from './order-list.tsx';
 import './cast.css';
 
-/** Everyone of the cast, who is needed in this setup, and who comes first. */
+/** The cast, who is needed in this setup, and who has priority. */
 export function Cast() {
   const [task, setTask] = useState<CastTask | null>(null);
   const [last, setLast] = useState<CastTask | null>(null);

@@ -9,7 +9,7 @@ interface FoundProps {
   readonly onInput: (typed: string) => void;
 }
 
-/** A search field, where there are too many names to see at once. */
+/** A search field, shown when there are too many names to see at once. */
 export function Found({ all, shown, typed, onInput }: FoundProps) {
   if (all <= FEW && typed === '') return null;
   return (

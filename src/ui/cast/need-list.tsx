@@ -21,7 +21,7 @@ import { chainWords } from './words.ts';
 type Wanted = ReadonlyMap<VoiceId, boolean>;
 const AS_IT_WAS: Wanted = new Map();
 
-/** Who is needed in this setup: one tap each, said as one action when it is done or left. */
+/** Who is needed in this setup: one tap each, saved as one action on Done or on leaving. */
 export function NeedList({ onEnd }: { onEnd: () => void }) {
   const store = useDay();
   const run = useRunOnLeaving();

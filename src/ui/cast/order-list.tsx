@@ -12,7 +12,7 @@ import { behindWords } from '../words/voice.ts';
 import { useFocus } from './use-focus.ts';
 import { useLeaving, useRunOnLeaving } from './use-leaving.ts';
 
-/** Who comes first: tap a name, then move it with the buttons at the thumb. Said as one action. */
+/** The order of priority: tap a name, then move it with the buttons below. Saved as one action. */
 export function OrderList({ onEnd }: { onEnd: () => void }) {
   const store = useDay();
   const run = useRunOnLeaving();
@@ -111,7 +111,7 @@ function OrderRow({ voice, at, picked, onTap }: OrderRowProps) {
 }
 
 interface OrderFootProps {
-  /** Where the picked one stands; null while nobody is picked. */
+  /** The position of the picked one; null if nobody is picked. */
   readonly at: number | null;
   readonly last: number;
   readonly changed: boolean;

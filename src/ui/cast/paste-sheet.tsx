@@ -7,11 +7,11 @@ import { Sheet } from '../kit/sheet.tsx';
 import { Reading } from './reading.tsx';
 import { addedWords, toAddWords } from './words.ts';
 
-/** More than any call sheet; reading on would hold up the phone. */
+/** Longer than any call sheet; parsing it would block the phone. */
 const LONGEST = 200_000;
 const NOTHING: CastList = { entries: [], unread: [], headings: [] };
 
-/** Cast lines of a call sheet, read while they are pasted. What could not be read stays in the field. */
+/** Cast lines of a call sheet, parsed as they are pasted. Unreadable lines stay in the field. */
 export function PasteSheet({ onClose }: { onClose: () => void }) {
   const store = useDay();
   const run = useRun();
@@ -60,11 +60,11 @@ export function PasteSheet({ onClose }: { onClose: () => void }) {
 interface PasteFieldProps {
   readonly text: string;
   readonly onInput: (text: string) => void;
-  /** What stands in the field is what was left unread. */
+  /** The field holds what could not be read. */
   readonly left: boolean;
 }
 
-/** The field, which refuses a text too long for any call sheet: a phone hangs on laying it out. */
+/** The field refuses text too long for any call sheet: laying it out would hang the phone. */
 function PasteField({ text, onInput, left }: PasteFieldProps) {
   const [refused, setRefused] = useState(0);
   const length = Math.max(refused, text.length);

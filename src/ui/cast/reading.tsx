@@ -7,13 +7,13 @@ import { plannedWord, UNREAD_BECAUSE } from './words.ts';
 interface ReadingProps {
   readonly planned: readonly PlannedEntry[];
   readonly list: CastList;
-  /** Whether guessed parts and persons stand the other way round. */
+  /** Whether guessed parts and performers are swapped. */
   readonly turned: boolean;
-  /** Absent where nothing was guessed. */
+  /** Missing if nothing was guessed. */
   readonly onTurn: ((turned: boolean) => void) | undefined;
 }
 
-/** What was read of the lines, what was guessed, and what could not be read. */
+/** What was read, what was guessed, and what could not be read. */
 export function Reading({ planned, list, turned, onTurn }: ReadingProps) {
   const { unread, headings } = list;
   if (planned.length + unread.length + headings.length === 0) return null;

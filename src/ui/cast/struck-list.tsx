@@ -5,7 +5,7 @@ import { Row } from '../kit/row.tsx';
 import { nameOf } from '../words/chain.ts';
 import { behindWords } from '../words/voice.ts';
 
-/** Those struck off the cast; a tap brings one back. */
+/** Those removed from the cast; a tap brings one back. */
 export function StruckList({ struck }: { struck: readonly Voice[] }) {
   const day = useDay().day.value;
   const run = useRun();

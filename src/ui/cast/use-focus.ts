@@ -1,7 +1,7 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 
-/** Puts focus on an element when it first comes up, if it is wanted there. */
+/** Focuses an element when it first appears, if wanted. */
 export function useFocus<T extends HTMLElement>(wanted: boolean): RefObject<T | null> {
   const element = useRef<T>(null);
   const first = useRef(wanted);

@@ -3,10 +3,7 @@ import type { Command } from '../../app/day-store.ts';
 import { useDay } from '../frame/context.ts';
 import { complain, tell } from '../frame/messages.ts';
 
-/**
- * Does something when the screen is left by whatever way, and when the phone is put away: what was tapped counts even
- * where nobody tapped Done.
- */
+/** Runs when the screen is left in any way, or the phone is put away: taps count even without Done. */
 export function useLeaving(leave: () => void): void {
   const latest = useRef(leave);
   latest.current = leave;
@@ -22,7 +19,7 @@ export function useLeaving(leave: () => void): void {
   }, []);
 }
 
-/** Runs what was tapped on such a screen. That it comes to nothing is no trouble there: nobody asked for it. */
+/** Runs what was tapped on such a screen. If nothing changed, that is no error: nobody asked for it. */
 export function useRunOnLeaving(): (command: Command, done: string) => void {
   const store = useDay();
   return (command, done) => {

@@ -7,7 +7,7 @@ import { nameOf, VOICE_MARK } from '../words/chain.ts';
 import { behindWords, stateWords } from '../words/voice.ts';
 import { chainWords } from './words.ts';
 
-/** One of the cast: the mark and word of how they are recorded, and the chain under the name. */
+/** One of the cast: the mark and word for how they are recorded, and the chain under the name. */
 export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => void }) {
   const day = useDay().day.value;
   const { voice, state, need } = answer;
@@ -30,7 +30,7 @@ export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => 
   );
 }
 
-/** The part, and behind it who plays it. */
+/** The part, followed by who plays it. */
 export function VoiceName({ answer: { voice } }: { answer: VoiceAnswer }) {
   const day = useDay().day.value;
   const behind = behindWords(voice);

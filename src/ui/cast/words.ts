@@ -10,7 +10,7 @@ export const KIND_WORD: Record<VoiceKind, string> = {
   feed: 'line feed',
 };
 
-/** The chain in one breath, or as far as it goes and what is missing there. */
+/** The chain in one line, or as far as it goes and what is missing there. */
 export function chainWords(rig: Rig, { voice, paths }: VoiceAnswer): string {
   const whole = paths.filter(({ broken }) => broken === null);
   if (whole.length > 0) return whole.map((path) => pathWords(rig, path)).join(' + ');
@@ -23,7 +23,7 @@ export function chainWords(rig: Rig, { voice, paths }: VoiceAnswer): string {
   return far ? `${far}: ${breakWords(rig, first)}` : breakWords(rig, first);
 }
 
-/** What adding a line of a call sheet would do. */
+/** What adding one call-sheet line would do. */
 export function plannedWord({ does, known }: PlannedEntry): string {
   if (does === 'add') return 'new';
   if (does === 'nothing') return 'there already';
@@ -34,7 +34,7 @@ export function plannedWord({ does, known }: PlannedEntry): string {
 const counted = (planned: readonly PlannedEntry[], does: PlannedEntry['does']): number =>
   planned.filter((one) => one.does === does).length;
 
-/** What one tap would do: `Add 9, correct 2`; empty where there is nothing to do. */
+/** What one tap would do: `Add 9, correct 2`; empty if there is nothing to do. */
 export function toAddWords(planned: readonly PlannedEntry[]): string {
   const fresh = counted(planned, 'add');
   const known = counted(planned, 'describe');

@@ -4,15 +4,15 @@ import { trouble } from '../kit/messages.ts';
 import { backAfterLossWords, comingBackWords, onlyCopiedWords } from './restored-words.ts';
 
 /**
- * Makes the copies and the database say the same, and says what came back, because whoever tapped it may have missed it on
- * the screen, and tapped again.
+ * Reconciles the copies and the database, and says what came back: the user may have missed it on the screen
+ * and tapped again.
  */
 export async function alignCopies(phone: Phone, most = Number.POSITIVE_INFINITY): Promise<void> {
   for await (const { days, isAfterLoss, isAll } of aligning(phone, dayAtAddress, most)) {
     if (!isAfterLoss) {
       if (!isAll) trouble.value = onlyCopiedWords(days);
     } else if (isAll) trouble.value = backAfterLossWords(days);
-    // Once: whoever has put it away need not see it again with every day.
+    // Only once: whoever dismissed it need not see it again for every day.
     else if (days.length === 1) trouble.value = comingBackWords();
   }
 }

@@ -8,7 +8,7 @@ import { complain, tell } from '../frame/messages.ts';
 import { type DayPage, hrefOf, opensWith, type Wish } from '../frame/route.ts';
 import { ImportSheet } from './import-sheet.tsx';
 
-/** Leads on from a shortcut of the home screen, or to the preview of what the system or another app handed over. */
+/** Follows a home-screen shortcut, or opens the import for files that the system or another app sent. */
 export function Arriving({ wish }: { wish: Wish }) {
   const app = useApp();
   const handed = timesHanded.value;
@@ -27,7 +27,7 @@ export function Arriving({ wish }: { wish: Wish }) {
   );
 }
 
-/** To a take that is rolling, if there is one, and otherwise to the list of days. */
+/** To the rolling take, if there is one, and otherwise to the list of days. */
 function back(app: AppStore): void {
   const day = app.current()?.day.peek();
   location.replace(day && openTakes(day).length > 0 ? hrefOf({ at: 'day', day: day.id, tab: 'now' }) : '#/');
@@ -45,7 +45,7 @@ async function takeUp(app: AppStore): Promise<DayImport | null> {
   return null;
 }
 
-/** The newest real day, or the sample day where there is no other. */
+/** The newest real day, or the sample day if there is no other. */
 function openNewest(app: AppStore, tab: DayPage, wish?: Wish): void {
   const days = app.days.peek();
   const newest = days.find(({ sample }) => !sample) ?? days[0];

@@ -11,7 +11,7 @@ interface ChooseProps {
   readonly onClose: () => void;
 }
 
-/** Hands day files over to be previewed: files of this phone, or the text of one. */
+/** Picks day files for import: files on this phone, or pasted text. */
 export function ChooseFile({ onBrought, onClose }: ChooseProps) {
   const app = useApp();
   const [pasted, setPasted] = useState('');

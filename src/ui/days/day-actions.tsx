@@ -8,7 +8,7 @@ import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { titleOf } from '../words/day-outline.ts';
 
-/** What can be done with a day from the list: a copy that leaves the phone, tomorrow from it, erasing it. */
+/** What can be done with a day from the list: export a copy, start the next day, erase it. */
 export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => void }) {
   const app = useApp();
   const [erasing, setErasing] = useState(false);

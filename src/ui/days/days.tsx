@@ -23,13 +23,12 @@ import './days.css';
 
 type Open = { readonly day: DayOutline } | 'new' | 'import-day' | 'licences' | null;
 
-/** The days on this phone. */
 export function Days() {
   const app = useApp();
   const [open, setOpen] = useState<Open>(() => (opensWith.peek() === 'new-day' ? 'new' : null));
   const days = app.days.value;
   const close = (): void => setOpen(null);
-  // What was said of a day since the list was last shown counts, and what another window starts or erases comes and goes.
+  // Includes changes made since the list was last shown; other windows may start or erase days.
   useEffect(() => {
     const refresh = (): void => void app.refreshDays().catch(() => {});
     refresh();

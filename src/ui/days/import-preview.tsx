@@ -21,7 +21,7 @@ interface ImportPreviewProps {
   readonly onClose: () => void;
 }
 
-/** Before anything is imported: which day it is, what is new, what would change, and the tap that does it. */
+/** Before an import: which day it is, what is new, what would change, and the button that does it. */
 export function ImportPreview({ brought, onImport, onClose }: ImportPreviewProps) {
   const { reads, how, discard } = brought;
   const [previews, setPreviews] = useState<readonly Preview[] | null>(null);
@@ -75,7 +75,7 @@ interface AnswersProps {
   readonly onImport: (stands?: Stands) => void;
 }
 
-/** The tap that imports; where entries are disputed, which of them stand is said with it. */
+/** The import button; if entries are disputed, the choice of which to keep goes with it. */
 function Answers({ previews, wording, onImport }: AnswersProps) {
   const days = previews ?? [];
   const comes = days.some(({ fresh, mended }) => fresh + mended > 0);

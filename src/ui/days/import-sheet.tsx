@@ -13,14 +13,14 @@ import { ImportPreview } from './import-preview.tsx';
 import { damageWords, importedWords } from './imported-words.ts';
 
 interface ImportProps {
-  /** What came from outside the app: it need not be chosen. */
+  /** Files from outside the app, so there is nothing to choose. */
   readonly brought?: DayImport;
   readonly onClose: () => void;
 }
 
 /**
- * The one way in for day files, one or many, whether they were chosen, pasted, shared or opened with the app: says what
- * would change, and changes it when told to.
+ * The one way in for day files, whether chosen, pasted, shared or opened with the app: shows what would
+ * change, then changes it on request.
  */
 export function ImportSheet({ brought: given, onClose }: ImportProps) {
   const [brought, setBrought] = useState(given ?? null);
@@ -48,7 +48,7 @@ interface Done {
   readonly imported: Imported;
 }
 
-/** What came of importing several files, or a damaged one. */
+/** The result of importing several files, or a damaged one. */
 function ImportedSheet({ reads, imported, onClose }: Done & { onClose: () => void }) {
   const { days } = useApp();
   return (

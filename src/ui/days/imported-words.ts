@@ -2,20 +2,20 @@ import type { FileRead, Imported } from '../../app/import-files.ts';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 
-/** What is wrong with a file, and how much of it can be had all the same. */
+/** What is wrong with a file, and how much of it can still be read. */
 export function damageWords({ file, damage }: FileRead): string {
   if (!damage) return `whole, ${countOf(file?.facts.length ?? 0, 'entry', 'entries')}`;
   const why = sentenceFor(damage.problem).replace(/ (Nothing|It) was (not )?(imported|read)\.$/, '');
   if (!file) return `${why} Nothing in it can be read.`;
   const lost = damage.lost > 0 ? `, ${damage.lost} cannot` : '';
-  // A changed letter that still reads as an entry is what only a check of that entry notices.
+  // Only an entry's own check notices a changed letter that still parses.
   const doubt = file.unchecked
     ? ' An older version wrote it, without a check of each entry: any may not say what it said.'
     : '';
   return `${why} ${countOf(file.facts.length, 'entry', 'entries')} can be read${lost}.${doubt}`;
 }
 
-/** What importing a set of files came to: how much is on the disk now, each entry looked at, and what is not. */
+/** The result of an import: how many entries were then found on the disk, and what is missing. */
 export function importedWords(reads: readonly FileRead[], imported: Imported): string {
   const { entries, fresh, verified, days, refused } = imported;
   const lost = reads.reduce((sum, { file, damage }) => sum + (file ? (damage?.lost ?? 0) : 0), 0);

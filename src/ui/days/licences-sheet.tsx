@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { Sheet } from '../kit/sheet.tsx';
 
-/** The licences of everything that ships, as the build gathered them; on the phone like the rest of the app. */
+/** The licences of everything that ships, gathered by the build and available offline. */
 export function LicenceSheet({ onClose }: { onClose: () => void }) {
   const [text, setText] = useState('');
   useEffect(() => {

@@ -11,13 +11,13 @@ import { Choice, TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { titleOf } from '../words/day-outline.ts';
 
-/** What goes on from the day before; a day that cannot be read proposes nothing. */
+/** Defaults from the day before; an unreadable day offers none. */
 const proposed = async (app: AppStore, latest: string | undefined): Promise<HeaderFields> => {
   if (latest === undefined) return {};
   return app.headOf(latest).then(headAfter, () => ({}));
 };
 
-/** A new day: only what it cannot do without, and all of it can be said later. */
+/** A new day asks only for what it cannot do without; everything can be changed later. */
 export function NewDay({ onClose }: { onClose: () => void }) {
   const app = useApp();
   const latest = app.days.value.find(({ sample }) => !sample);
@@ -31,7 +31,7 @@ export function NewDay({ onClose }: { onClose: () => void }) {
   const starting = useRef(false);
   const set = (fields: HeaderFields): void => setSaid({ ...said, ...fields });
   const start = async (): Promise<void> => {
-    // A second tap on its way would start a second day.
+    // A second tap meanwhile would start a second day.
     if (starting.current) return;
     starting.current = true;
     const shown = { production, label, date, timecodeRate };

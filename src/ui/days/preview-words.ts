@@ -10,7 +10,7 @@ import { factWords } from '../words/facts.ts';
 const SHOWN = 6;
 const LONGEST = 60;
 
-/** What importing would do to a day, one line each, what weighs most first. */
+/** What an import would do to a day, one line each, most important first. */
 export function previewLines(preview: Preview): string[] {
   const { fresh, mended, known, changes, datedMs, after } = preview;
   if (fresh + mended === 0)
@@ -66,7 +66,7 @@ function some(lines: readonly string[]): string {
   return [...lines.slice(0, SHOWN), ...(more > 0 ? [`${more} more`] : [])].join('; ');
 }
 
-/** One entry with two contents: what this phone says and what the file says. */
+/** One entry with two versions: the phone's and the file's. */
 export function disputeWords(day: Day, { here, there }: Dispute): string {
   const [ours, theirs] = [entryWords(day, here), entryWords(day, there)];
   if (ours !== theirs) return `Here: ${ours}. In the file: ${theirs}.`;
@@ -80,7 +80,7 @@ export function disputeWords(day: Day, { here, there }: Dispute): string {
   return `${ours}. ${some(both)}.`;
 }
 
-/** What an entry says, value by value, each under where it stands: `'production'`, `'parts 3 name'`. */
+/** The values of an entry by path: `'production'`, `'parts 3 name'`. */
 function leavesOf(value: unknown, name = '', leaves = new Map<string, string>()): Map<string, string> {
   if (typeof value !== 'object' || value === null) {
     leaves.set(name, String(value).slice(0, LONGEST) || 'nothing');

@@ -12,7 +12,7 @@ interface PreviewsProps {
   readonly previews: readonly Preview[];
 }
 
-/** What each file is, where it is not simply whole, and what each day would be. */
+/** Each file that is not simply intact, and what each day would become. */
 export function Previews({ reads, previews }: PreviewsProps) {
   const files = reads.length > 1 || reads.some(({ damage }) => damage);
   return (
@@ -33,7 +33,7 @@ export function Previews({ reads, previews }: PreviewsProps) {
   );
 }
 
-/** The day by its name and whether this phone has it, and what would change. */
+/** The day's name, whether this phone has it, and what would change. */
 function OneDay({ preview }: { preview: Preview }) {
   const { after, isNew, disputes, refused, fresh, mended } = preview;
   const known = useApp().days.value.find(({ id }) => id === preview.day);

@@ -3,11 +3,11 @@ import { countOf } from '../words/chain.ts';
 
 const LOST = 'The browser had lost its database and began a new one.';
 
-/** While the days of a lost database come back. */
+/** While the days of a lost database are being recovered. */
 export const comingBackWords = (): string =>
   `${LOST} The days come back from the copy beside it, the last one first.`;
 
-/** When all of them are there; `days` has what came back of each. */
+/** Once all are recovered; `days` says what was recovered for each. */
 export function backAfterLossWords(days: readonly Restored[]): string {
   const sum = sumOf(days);
   const { fresh, checked, unchecked } = sum;
@@ -19,7 +19,7 @@ export function backAfterLossWords(days: readonly Restored[]): string {
   ].join(' ');
 }
 
-/** What a kill had left in the copy alone; `days` has what came back of each. */
+/** For actions that only the copy had after a kill; `days` says what was recovered for each. */
 export function onlyCopiedWords(days: readonly Restored[]): string {
   const sum = sumOf(days);
   const { fresh, checked } = sum;
@@ -41,7 +41,7 @@ function sumOf(days: readonly Restored[]): Required<Restored> {
   };
 }
 
-/** What is not there yet, what may not be right, and what is not there at all. */
+/** What is missing for now, what may be wrong, and what is lost. */
 function doubtWords({ fresh, checked, unchecked, damaged }: Required<Restored>): string[] {
   const words: string[] = [];
   if (fresh > checked)

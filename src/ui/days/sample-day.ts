@@ -2,7 +2,7 @@ import fullDay from '../../../sample-days/full.txt?url';
 import type { AppStore, ImportedDay } from '../../app/app-store.ts';
 import { fail, type Result } from '../../shared/result.ts';
 
-/** Opens the sample day, which comes with the app: imported the first time, as it was left afterwards. */
+/** Opens the sample day that ships with the app: imported the first time, later as it was left. */
 export async function openSampleDay(app: AppStore): Promise<Result<ImportedDay>> {
   try {
     const response = await fetch(fullDay);

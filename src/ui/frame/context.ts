@@ -18,14 +18,13 @@ export function useApp(): AppStore {
   return app;
 }
 
-/** The open day. */
 export function useDay(): DayStore {
   const day = useContext(DayContext);
   if (!day) throw new Error('No day around this screen');
   return day;
 }
 
-/** The open day as the list of days shows it, anew with every entry and every copy that leaves the phone. */
+/** The open day as the list of days shows it, updated with every entry and every export. */
 export function useOutline(): DayOutline {
   const { day, copy, outline } = useDay();
   void day.value;
@@ -33,10 +32,10 @@ export function useOutline(): DayOutline {
   return outline();
 }
 
-/** The database that whatever is said on this phone is written under. */
+/** The database under whose name this phone's facts are written. */
 export const useDatabase = (): string => useApp().parts.journal.state.database;
 
-/** Runs a command, or several as one action, and says what came of it; true when it was done. */
+/** Runs a command, or several as one action, and reports the result; true if it was done. */
 export function useRun(): (command: Command | readonly Command[], done: string) => boolean {
   const store = useDay();
   return (command, done) => {

@@ -6,7 +6,7 @@ import { useDay } from './context.ts';
 import './from-when.css';
 
 interface FromWhenProps {
-  /** The take it goes before; undefined is now. */
+  /** The take that the change goes before; undefined means now. */
   readonly before: string | undefined;
   readonly onPlace: (before: string | undefined) => void;
   readonly question?: string;
@@ -15,14 +15,14 @@ interface FromWhenProps {
 const SHOWN = 3;
 
 /**
- * The end of the line, with a gap before each of the last takes. The mark stands at now unless it is put into an
- * earlier gap: that is the whole late correction.
+ * The end of the line, with a gap before each of the last takes. The mark stands at now until it is moved
+ * to an earlier gap: that is all a late correction takes.
  */
 export function FromWhen({ before, onPlace, question = 'from when?' }: FromWhenProps) {
   const takes = takesInOrder(useDay().day.value);
   const line = useRef<HTMLDivElement>(null);
-  // On a narrow screen the line scrolls, and its end is where the mark stands at first. A sheet around it is open by
-  // the time this effect runs; in a closed one nothing could be scrolled to.
+  // On a narrow screen the line scrolls, and the mark starts at its end. A surrounding sheet is already
+  // open when this effect runs; a closed one could not be scrolled.
   useEffect(() => {
     const mark = line.current?.querySelector('[aria-pressed="true"]');
     mark?.scrollIntoView({ inline: 'nearest', block: 'nearest' });

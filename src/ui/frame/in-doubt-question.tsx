@@ -6,13 +6,13 @@ import './in-doubt-question.css';
 
 interface Props {
   readonly doubt: InDoubt;
-  /** What is done all the same: `'Start it anyway'`. */
+  /** The label for going on anyway: `'Start it anyway'`. */
   readonly anyway: string;
   readonly onAnyway: () => void;
   readonly onLeave: () => void;
 }
 
-/** What of a day is in doubt, before another one gets it. */
+/** What is uncertain about a day, before another one copies it. */
 export function InDoubtQuestion({ doubt, anyway, onAnyway, onLeave }: Props) {
   const title = useId();
   return (

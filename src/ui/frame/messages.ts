@@ -5,7 +5,7 @@ import { sentenceFor } from '../words/problems.ts';
 
 export function tell(text: string): void {
   trouble.value = null;
-  // The paint that shows it is done does not wait for the words.
+  // The paint that shows the result does not wait for the message.
   afterNextPaint(() => {
     notice.value = { text, at: notice.peek().at + 1 };
   });

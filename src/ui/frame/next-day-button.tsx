@@ -6,7 +6,7 @@ import { InDoubtQuestion } from './in-doubt-question.tsx';
 import { complain } from './messages.ts';
 import { goTo } from './route.ts';
 
-/** Starts the next day from one; what of it is in doubt is said before. */
+/** Starts the next day from this one, after showing what is uncertain about it. */
 export function NextDay({ from }: { from: string }) {
   const app = useApp();
   const [doubt, setDoubt] = useState<InDoubt | null>(null);

@@ -3,7 +3,7 @@ import { signal } from '@preact/signals';
 export const TABS = ['now', 'cast', 'rig', 'line', 'wrap'] as const;
 export type Tab = (typeof TABS)[number];
 
-/** Pages that are opened from a tab, and belong to it. */
+/** Pages that are opened from a tab and belong to it. */
 export const PAGES = {
   plan: 'cast',
   radio: 'rig',
@@ -16,18 +16,14 @@ export type DayPage = Tab | keyof typeof PAGES;
 const isPage = (name: string | undefined): name is DayPage =>
   name !== undefined && (TABS.some((tab) => tab === name) || Object.hasOwn(PAGES, name));
 
-/** The tab that a page belongs to. */
 export const tabOf = (page: DayPage): Tab =>
   page in PAGES ? PAGES[page as keyof typeof PAGES] : (page as Tab);
 
-/**
- * What a shortcut of the home screen leads to, what another app shared, or why nothing came of that: found out before
- * anything is shown.
- */
+/** What a home-screen shortcut or another app asked for, decided before anything is shown. */
 export const WISHES = ['roll', 'inputs', 'report', 'shared', 'turned-away', 'not-shared'] as const;
 export type Wish = (typeof WISHES)[number];
 
-/** Where the user is: the list of days, the words, or one tab of a day. Kept in the address, so that back goes back. */
+/** Where the user is: the days, the help, or one tab of a day. In the address, so that back works. */
 export type Route =
   | { readonly at: 'days' }
   | { readonly at: 'help' }
@@ -47,7 +43,6 @@ export const hrefOf = (route: Route): string =>
 
 export const route = signal<Route>({ at: 'days' });
 
-/** Follows the address from now on. */
 export function followAddress(): void {
   const read = (): void => {
     route.value = readRoute(location.hash);
@@ -60,5 +55,5 @@ export function goTo(next: Route): void {
   location.hash = hrefOf(next);
 }
 
-/** The sheet that the day's first screen, or the list of days, opens with: only where somebody came for it. */
+/** The sheet that the day's first screen, or the list of days, opens with when a shortcut asked for it. */
 export const opensWith = signal<'inputs' | 'new-day' | null>(null);

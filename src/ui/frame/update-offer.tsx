@@ -4,7 +4,7 @@ import { RestartContext } from './context.ts';
 import { complain } from './messages.ts';
 import { version } from './version.ts';
 
-/** A new version is offered at a pause, never forced: it also starts by itself with the next start of the app. */
+/** A new version is offered at a pause, never forced; it also starts with the next start of the app. */
 export function UpdateOffer() {
   const restart = useContext(RestartContext);
   if (version.value.update === 'current') return null;

@@ -4,7 +4,7 @@ import { MARK_MEANS } from '../words/means.ts';
 import { FIRST_STEPS, WORD_MEANS } from './words.ts';
 import './help.css';
 
-/** The way through a day, the marks and the words, each in a sentence. It needs no signal. */
+/** How a day works, and what the marks and words mean, a sentence each. Works offline. */
 export function Help() {
   return (
     <div class="page">

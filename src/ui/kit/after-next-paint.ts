@@ -1,8 +1,8 @@
 import { useLayoutEffect, useState } from 'preact/hooks';
 
 /**
- * Does this once the next paint is done. The paint that shows a tap was felt comes before what the tap asked for: done
- * with it, it would be as late. Returns what calls it off.
+ * Runs work after the next paint, so that the paint confirming a tap does not wait for the work it started.
+ * Returns a function that cancels it.
  */
 export function afterNextPaint(work: () => void): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -15,14 +15,14 @@ export function afterNextPaint(work: () => void): () => void {
   };
 }
 
-/** False until the next paint is done, then true; `atOnce` is for what need not wait. */
+/** False until the next paint is done, then true; `atOnce` skips the wait. */
 export function useAfterNextPaint(atOnce: boolean): boolean {
   const [isDue, setDue] = useState(atOnce);
   useLayoutEffect(() => (isDue ? undefined : afterNextPaint(() => setDue(true))), []);
   return isDue;
 }
 
-/** What is worked out from something: at once at first, and again after the paint that shows a change of it. */
+/** A value computed at once at first, and recomputed after the paint that shows a change of its input. */
 export function useWorkedOut<Of, T>(of: Of, work: (of: Of) => T): T {
   const [result, setResult] = useState(() => work(of));
   useLayoutEffect(() => afterNextPaint(() => setResult(work(of))), [of]);

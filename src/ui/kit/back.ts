@@ -1,4 +1,4 @@
-/** What the back button closes, the uppermost last. */
+/** What the back button closes, the topmost last. */
 const closers: (() => boolean)[] = [];
 
 const here = () => ({
@@ -8,7 +8,7 @@ const here = () => ({
 let stood = { ours: false, href: '' };
 let listening = false;
 
-/** Puts an entry of ours on top of the history, with the same address; one that was left there serves again. */
+/** Pushes a history entry with the same address, or reuses one left behind. */
 function mark(): void {
   if (!here().ours) history.pushState({ sheet: true }, '');
   stood = here();
@@ -20,15 +20,16 @@ function arrived(): void {
   const fromOurs = before.ours && !stood.ours && before.href === stood.href;
   if (!fromOurs) return;
   const close = closers.at(-1);
-  // Nothing is open: the step was meant for the page, and our entry was only in its way.
+  // Nothing is open, so the step was meant for the page and our entry was in the way.
   if (!close) history.back();
   else if (close()) mark();
 }
 
 /**
- * Lets the phone's back button close a sheet instead of leaving the page. Returns what ends it, whoever closed the
- * sheet. The entry in the history stays for the next sheet: taking it out would be a step that a reload or a tap on a
- * link could cross. `close` says true where the sheet stays: what was typed in it is kept.
+ * Makes the phone's back button close a sheet instead of leaving the page. Returns a function to call when
+ * the sheet is closed in any way. The history entry stays for the next sheet: removing it is a step that
+ * could collide with a reload or a link. `close` returns true if the sheet stays open because something was
+ * typed in it.
  */
 export function closeOnBack(close: () => boolean): () => void {
   if (!listening) addEventListener('popstate', arrived);

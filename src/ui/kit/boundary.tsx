@@ -4,7 +4,7 @@ interface State {
   readonly broken: string | null;
 }
 
-/** A bug on one screen stays on it: the day is safe in the journal, and the other tabs go on. */
+/** Contains a bug on one screen: the day is safe in the journal, and the other tabs go on. */
 export class Boundary extends Component<{ children: ComponentChildren }, State> {
   override state: State = { broken: null };
 

@@ -4,18 +4,14 @@ import { closeOnBack } from './back.ts';
 
 interface DialogProps {
   readonly class: string;
-  /** The id of its heading. */
   readonly labelledBy: string;
   readonly element: RefObject<HTMLDialogElement | null>;
-  /** Escape, the back button or a tap beside it asks to close it. Returns true where it stays. */
+  /** Called when Escape, the back button or a tap outside asks to close it. Returns true to stay open. */
   readonly onLeave: () => boolean;
   readonly children: ComponentChildren;
 }
 
-/**
- * The platform's modal dialog, open as long as it is drawn: it keeps the page out of reach, and gives the focus back to
- * what had it before.
- */
+/** The platform's modal dialog, open while rendered: makes the page inert and returns the focus. */
 export function Dialog({ class: className, labelledBy, element, onLeave, children }: DialogProps) {
   const leave = useRef(onLeave);
   leave.current = onLeave;
@@ -23,16 +19,16 @@ export function Dialog({ class: className, labelledBy, element, onLeave, childre
     const dialog = element.current!;
     const endBack = closeOnBack(() => leave.current());
     dialog.oncancel = (event) => {
-      // A choice of files that is called off tells so too.
+      // Cancelling a file picker inside also fires `cancel`.
       if (event.target !== dialog) return;
       event.preventDefault();
       leave.current();
     };
-    // A browser may close it without asking, at the second Escape.
+    // Browsers may close it without asking at the second Escape.
     dialog.onclose = () => {
       if (leave.current()) dialog.showModal();
     };
-    // What is inside fills it, so a tap on the dialog itself is one beside it.
+    // Its content fills it, so a tap on the dialog element itself is outside the content.
     dialog.onclick = ({ target }) => {
       if (target === dialog) leave.current();
     };

@@ -16,7 +16,7 @@ interface TextFieldProps {
 
 /** One line of text with its label above. */
 export function TextField({ label, value, onInput, hint, capitals = 'off', ...rest }: TextFieldProps) {
-  // The types of preact tie a list to some types of input only; a plain object says what is meant.
+  // Preact's types allow `list` on some input types only; a plain object gets around that.
   const more = {
     ...rest,
     autoComplete: 'off',
@@ -55,13 +55,16 @@ export function LongField({ label, value, onInput, placeholder }: LongFieldProps
 
 interface ChoiceProps<T extends string> {
   readonly label: string;
-  /** Empty where nothing was chosen. */
+  /** Empty if nothing was chosen. */
   readonly value: Open<T> | '';
   readonly options: readonly { readonly value: T; readonly name: string }[];
   readonly onChoose: (value: T) => void;
 }
 
-/** A choice among a few, as buttons side by side; one of them is pressed, or it is said that this version does not know it. */
+/**
+ * A choice among a few, as buttons side by side; one is pressed, unless the value is unknown to this version,
+ * which is shown.
+ */
 export function Choice<T extends string>({ label, value, options, onChoose }: ChoiceProps<T>) {
   return (
     <fieldset class="choice">

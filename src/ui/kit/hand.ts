@@ -8,12 +8,12 @@ function remembered(): Hand {
   try {
     return localStorage.getItem(KEY) === 'left' ? 'left' : 'right';
   } catch {
-    // A browser that keeps nothing is held in the right hand.
+    // Storage refused: default to the right hand.
     return 'right';
   }
 }
 
-/** The hand that holds the phone: Roll and Close are on its thumb's side. The first script puts it on the page. */
+/** The hand that holds the phone: Roll and Close are on its thumb's side. */
 export const hand = signal<Hand>(remembered());
 
 export function chooseHand(next: Hand): void {
@@ -22,6 +22,6 @@ export function chooseHand(next: Hand): void {
   try {
     localStorage.setItem(KEY, next);
   } catch {
-    // Not remembered: it holds for this window.
+    // Storage refused: it holds for this window only.
   }
 }

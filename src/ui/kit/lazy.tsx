@@ -9,8 +9,9 @@ export type Lazy<Props> = FunctionComponent<Props> & {
 const all: Lazy<never>[] = [];
 
 /**
- * A screen or sheet that is not in the first load. Once loaded it is shown without a wait; until then nothing is. Where it
- * cannot be loaded `Missing` is shown in its place; a sheet has none, and the screen under it stays in use.
+ * A screen or sheet outside the first load. Until loaded it shows nothing; after that it shows without a
+ * wait. If it cannot be loaded, `Missing` is shown in its place; a sheet has none, and the screen under it
+ * stays usable.
  */
 export function lazy<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
@@ -24,7 +25,7 @@ export function lazy<Props extends object>(
     const shown = loaded;
     const [state, setState] = useState<'waiting' | 'there' | 'missing'>('waiting');
     useEffect(() => {
-      // It may have come since this was drawn, and would then never be shown.
+      // It may have loaded since this was rendered, and would then never show.
       if (shown) return;
       preload().then(
         () => setState('there'),
@@ -39,7 +40,7 @@ export function lazy<Props extends object>(
   return part;
 }
 
-/** Loads every part while nothing else is to be done. */
+/** Loads all parts while the app is idle. */
 export async function preloadAll(): Promise<void> {
   for (const part of all) await part.preload();
 }

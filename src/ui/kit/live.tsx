@@ -5,8 +5,8 @@ import { notice, sheetsOpen, trouble } from './messages.ts';
 const SHOWN_MS = 4000;
 
 /**
- * The two live regions of the page: what was done, politely; what could not be done, at once and until it is closed. While
- * a sheet is open nothing is heard from the page, and the sheet has both.
+ * The page's two live regions: what was done, politely; what could not be done, assertively and until
+ * dismissed. An open sheet makes the page inert, so it contains both itself.
  */
 export function Live() {
   const { text, at } = notice.value;
@@ -25,7 +25,6 @@ export function Live() {
   );
 }
 
-/** What was done. */
 export function Notice({ silent = false }: { silent?: boolean }) {
   const text = silent ? '' : notice.value.text;
   return (
@@ -35,7 +34,6 @@ export function Notice({ silent = false }: { silent?: boolean }) {
   );
 }
 
-/** What could not be done. */
 export function Trouble() {
   return (
     <div role="alert">

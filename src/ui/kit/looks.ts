@@ -4,7 +4,7 @@ export const LOOKS = ['system', 'light', 'sunlight', 'dark', 'dim'] as const;
 export type Look = (typeof LOOKS)[number];
 
 const KEY = 'rollbook-look';
-/** The look to go back to from the dark set's. */
+/** The look to return to from the dark-set look. */
 const KEY_BEFORE = 'rollbook-look-before-dim';
 
 const isLook = (text: string | null): text is Look => LOOKS.some((look) => look === text);
@@ -14,7 +14,7 @@ function remembered(key: string): Look {
     const stored = localStorage.getItem(key);
     return isLook(stored) ? stored : 'system';
   } catch {
-    // A browser that keeps nothing still shows something.
+    // Storage refused: follow the system.
     return 'system';
   }
 }
@@ -23,14 +23,17 @@ function remember(key: string, value: Look): void {
   try {
     localStorage.setItem(key, value);
   } catch {
-    // Not remembered: it holds for this window.
+    // Storage refused: it holds for this window only.
   }
 }
 
 export const look = signal<Look>(remembered(KEY));
 let beforeDim: Look = remembered(KEY_BEFORE);
 
-/** What the browser paints around the page: it may not shine on a dark set either. As `--paper` in tokens.css. */
+/**
+ * The colour the browser paints around the page: it must not glow on a dark set either. Matches `--paper` in
+ * tokens.css.
+ */
 const AROUND: Partial<Record<Look, string>> = {
   light: '#f3f0e8',
   sunlight: '#fff',
@@ -51,7 +54,7 @@ function paintAround(next: Look): void {
   document.head.prepend(meta);
 }
 
-/** Puts the look on the page, and remembers it on this phone. */
+/** Applies a look and remembers it on this phone. */
 export function chooseLook(next: Look): void {
   if (next === 'dim' && look.peek() !== 'dim') {
     beforeDim = look.peek();

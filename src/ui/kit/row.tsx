@@ -8,14 +8,14 @@ export interface RowProps {
   readonly title: ComponentChildren;
   readonly under?: ComponentChildren;
   readonly word?: ComponentChildren;
-  /** Absent for a row that only tells. */
+  /** Missing for a row that only informs. */
   readonly onTap?: (() => void) | undefined;
-  /** What a screen reader says where the parts read badly together. */
+  /** Read by a screen reader instead of the parts, where they read badly together. */
   readonly label?: string | undefined;
   readonly pressed?: boolean | undefined;
 }
 
-/** One line of a list: a number and a mark, what it is, and a word about its state. */
+/** One line of a list: a number and a mark, a title, and a word about its state. */
 export function Row({ number, mark, title, under, word, onTap, label, pressed }: RowProps) {
   const inside = (
     <>

@@ -3,7 +3,7 @@ import type { ComponentChildren } from 'preact';
 import { Button } from './button.tsx';
 import './section.css';
 
-/** The sections that are open, kept while the app runs so that another page does not close them. */
+/** The open sections, remembered while the app runs, so that changing pages does not close them. */
 const opened = signal<ReadonlySet<string>>(new Set());
 
 export function openSection(name: string): void {
@@ -18,13 +18,13 @@ function toggle(name: string): void {
 
 interface SectionProps {
   readonly name: string;
-  /** The whole section in one line. */
+  /** A one-line summary of the section. */
   readonly under: ComponentChildren;
   readonly word?: string;
   readonly children: ComponentChildren;
 }
 
-/** A part of a page in one line, which opens into its rows. */
+/** A one-line section that opens into its rows. */
 export function Section({ name, under, word, children }: SectionProps) {
   const open = opened.value.has(name);
   return (

@@ -19,10 +19,10 @@ interface SheetProps {
 const TYPED = 'What you typed here is not kept yet. Once more leaves it behind.';
 
 /**
- * Comes up over the page at the thumb. The close button closes it. The phone's back button, Escape and a tap beside it do
- * so too, but where something was typed only at the second time: those are the ways to leave by mistake. It waits for the
- * paint that shows its opener pressed; one that takes the place of another comes at once, or the page would be seen
- * between them.
+ * Comes up over the page, near the thumb. The close button closes it. So do the back button, Escape and a tap
+ * outside; but if something was typed only at the second try, since those happen by mistake. It waits for the
+ * paint that shows its opener pressed; a sheet that replaces another comes at once, or the page would flash
+ * in between.
  */
 export function Sheet(props: SheetProps) {
   return useAfterNextPaint(sheetsOpen.peek() > 0) ? <OpenSheet {...props} /> : null;
@@ -44,7 +44,7 @@ function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
     sheetsOpen.value += 1;
     return () => {
       if (trouble.peek() === TYPED) trouble.value = null;
-      // A screen reader hears what the page says only once the page can be reached again.
+      // A screen reader only announces page messages once the page is no longer inert.
       afterNextPaint(() => {
         sheetsOpen.value -= 1;
       });

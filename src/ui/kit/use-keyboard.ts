@@ -2,15 +2,15 @@ import type { RefObject } from 'preact';
 import { useEffect } from 'preact/hooks';
 
 /**
- * Keeps what is at the foot of the screen above the keyboard. Browsers that follow `interactive-widget` in index.html
- * shrink the page themselves, and then this finds nothing to do; Safari only tells that less of the page is seen.
+ * Keeps the foot of the screen above the keyboard. Browsers that follow `interactive-widget` in index.html
+ * shrink the page themselves, and this does nothing; Safari only reports a smaller visual viewport.
  */
 export function useKeyboard(lifted: RefObject<HTMLElement | null>): void {
   useEffect(() => {
     const seen = window.visualViewport;
     if (!seen) return;
     const lift = (): void => {
-      // Zoomed in by two fingers, less is seen as well, and nothing covers it.
+      // Pinch-zooming shrinks the viewport too, with nothing covering it.
       const covered = seen.scale > 1.01 ? 0 : Math.max(0, innerHeight - seen.height - seen.offsetTop);
       lifted.current?.style.setProperty('--keyboard', `${Math.round(covered)}px`);
       if (covered > 0) document.activeElement?.scrollIntoView({ block: 'nearest' });

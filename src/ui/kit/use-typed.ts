@@ -3,7 +3,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 
 const FIELDS = 'input:not([type="search"], [type="file"]), textarea';
 
-/** Tells whether a field inside now holds something else than when it was first touched. */
+/** Whether a field inside now differs from when it was first touched. */
 export function useTyped(around: RefObject<HTMLElement | null>): () => boolean {
   const first = useRef(new Map<HTMLInputElement | HTMLTextAreaElement, string>());
   useLayoutEffect(() => {

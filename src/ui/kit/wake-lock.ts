@@ -1,9 +1,9 @@
 import { useEffect } from 'preact/hooks';
 
 /**
- * Keeps the screen on while `wanted` is true and the page is in view: the platform takes the lock away when the page
- * is hidden, so it is asked for again when it comes back. Where there is no such thing, or it is refused (battery
- * saver), the phone's own time-out holds.
+ * Keeps the screen on while `wanted` is true and the page is visible. The platform drops the lock when the
+ * page is hidden, so it is requested again on return. If it is unsupported or refused (battery saver), the
+ * phone's own time-out applies.
  */
 export function useWakeLock(wanted: boolean): void {
   useEffect(() => {
@@ -14,11 +14,11 @@ export function useWakeLock(wanted: boolean): void {
       if (document.visibilityState !== 'visible' || (lock && !lock.released)) return;
       try {
         const got = await navigator.wakeLock.request('screen');
-        // The take may have been cut while it was asked for.
+        // The take may have been cut during the request.
         if (over) await got.release();
         else lock = got;
       } catch {
-        // Refused; asked for again when the page comes back into view.
+        // Refused; requested again when the page becomes visible.
       }
     };
     const again = (): void => void hold();

@@ -9,7 +9,7 @@ import { Sheet } from '../kit/sheet.tsx';
 import { factWords } from '../words/facts.ts';
 import { clockTime } from '../words/times.ts';
 
-/** One change: when it was said, from which take it holds, and how to move it or take it back. */
+/** One change: when it was entered, from which take it holds, and how to move or undo it. */
 export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();
@@ -52,7 +52,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
   );
 }
 
-/** The take that a change stands before, if it was placed: by itself, or by the last move that is not taken back. */
+/** The take that a change was placed before: at first, or by its last move that still stands. */
 function placedBefore(day: ReturnType<typeof useDay>['day']['value'], id: string): string | undefined {
   let before = itemOnLine(day, id)?.fact.before;
   for (const fact of day.facts) {

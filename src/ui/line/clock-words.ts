@@ -26,7 +26,7 @@ const BY: Record<ClockEvidence, string> = {
   none: '',
 };
 
-/** Clocks of other phones that are off by seconds and more, as their entries are put on the line; empty where none is. */
+/** Other phones' clocks that are off by seconds or more, corrected on the line; empty if none are. */
 export const phoneClockWords = ({ order }: Day): string[] =>
   [...(order?.clocks.values() ?? [])]
     .filter(({ offset }) => Math.abs(offset) >= 1000)

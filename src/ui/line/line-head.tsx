@@ -5,14 +5,14 @@ import { useDay } from '../frame/context.ts';
 import { countOf } from '../words/chain.ts';
 
 interface LineHeadProps {
-  /** How many entries are found by what was typed. */
+  /** How many entries match the search. */
   readonly found: number;
   readonly wanted: string;
   readonly onWanted: (typed: string) => void;
   readonly onJump: (take: TakeId) => void;
 }
 
-/** How long the line is, a jump to a slate, and a search over takes, notes and names. */
+/** The line's length, a jump to a slate, and a search over takes, notes and names. */
 export function LineHead({ found, wanted, onWanted, onJump }: LineHeadProps) {
   const day = useDay().day.value;
   const takes = day.takeOrder.length;

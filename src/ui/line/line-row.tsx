@@ -16,7 +16,7 @@ interface EntryProps {
   readonly onOpen: (id: FactId) => void;
 }
 
-/** One entry of the line. Most of what is said leaves nearly all of a long line as it is. */
+/** One entry of the line. Memoised: most changes leave most of a long line as it is. */
 export function LineEntry({ day, item, onOpen }: EntryProps) {
   const take = day.takes.get(item.fact.id);
   const placed = item.fact.before && day.takes.get(item.fact.before);
@@ -33,7 +33,7 @@ export function LineEntry({ day, item, onOpen }: EntryProps) {
         />
       </li>
     ),
-    // The names of voices and parts are of the cast and the rig that the answers are of.
+    // Names of voices and parts come from the cast and rig, which `answersOf` changes with.
     [item, take, placedBefore, day.memory.answersOf, onOpen],
   );
 }

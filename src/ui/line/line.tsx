@@ -16,12 +16,12 @@ import { LineEntry } from './line-row.tsx';
 import { UndoButtons } from './undo-buttons.tsx';
 import './line.css';
 
-/** How many items are shown before somebody asks for more: enough for hours, light enough for an old phone. */
+/** How many items are shown at first: enough for hours, light enough for an old phone. */
 const SHOWN = 120;
-/** How many later ones stand above the take that was jumped to. */
+/** How many later items to show above the take that was jumped to. */
 const ABOVE = 20;
 
-/** The day as a line, newest first: takes, and the changes between them. */
+/** The day's line, newest first: takes, and the changes between them. */
 export function Line() {
   const store = useDay();
   const day = store.day.value;
@@ -36,7 +36,7 @@ export function Line() {
     row?.focus({ preventScroll: true });
   }, [jump]);
   const opened = open === null ? undefined : itemOnLine(day, open);
-  // A sheet that opens or closes leaves the page as it is.
+  // Opening or closing a sheet leaves the page as it is.
   const shown = useMemo(() => {
     const found = day.line.filter((item) => matches(day, item, wanted)).reverse();
     return (
@@ -117,7 +117,7 @@ function More({ count, what: [one, many], onMore }: MoreProps) {
   );
 }
 
-/** What happened to the phone's clock last, and how often before, and how far other phones' clocks are off. */
+/** What last happened to the phone's clock, how often before, and how far other phones' clocks are off. */
 function ClockLine({ day }: { day: Day }) {
   const remarks = clockRemarks(day);
   const last = remarks.at(-1);
@@ -130,7 +130,7 @@ function ClockLine({ day }: { day: Day }) {
   ));
 }
 
-/** A take by its slate, notes and names on its tracks; a change by its words. */
+/** Matches a take by slate, notes and names on its tracks; a change by its text. */
 function matches(day: Day, { fact }: LineItem, wanted: string): boolean {
   if (wanted.trim() === '') return true;
   const take = fact.kind === 'take-logged' ? day.takes.get(fact.id) : undefined;

@@ -7,7 +7,7 @@ import { Button } from '../kit/button.tsx';
 import { undoneWords } from '../words/actions.ts';
 import { sentenceFor } from '../words/problems.ts';
 
-/** Undo and redo of this phone's actions. What another phone has built on is asked about first. */
+/** Undo and redo for this phone's actions. Asks first if another phone's facts depend on one. */
 export function UndoButtons() {
   const store = useDay();
   const [asking, setAsking] = useState<Problem | null>(null);

@@ -4,7 +4,7 @@ import { hrefOf } from '../frame/route.ts';
 import { countOf } from '../words/chain.ts';
 import { useConflictButton } from './summary-line.tsx';
 
-/** A day that has no tracks: the way to the first thing to say. */
+/** A day without tracks: where to begin. */
 export function NoRig({ onConflicts }: { onConflicts: () => void }) {
   const day = useDay().day.value;
   return (
@@ -20,7 +20,7 @@ export function NoRig({ onConflicts }: { onConflicts: () => void }) {
   );
 }
 
-/** Before the first take: who is still to be said, or to be given a pack. Who works with booms alone rolls, and is not asked again. */
+/** Before the first take: who still has to be entered, or needs a pack. Not asked again after Roll. */
 export function NextStep() {
   const day = useDay().day.value;
   const performers = answersNow(day).voices.filter(({ voice }) => voice.kind === 'performer');

@@ -1,7 +1,7 @@
 import type { ChainAnswers } from '../../day/answers/answering.ts';
 import { allRecorded } from '../../day/answers/summary.ts';
 
-/** What nobody has to look after, said only of what was looked at. */
+/** What needs no attention, only as far as it was checked. */
 export function claimWords({ summary, voices }: Pick<ChainAnswers, 'summary' | 'voices'>): string {
   const claims = [summary.clashes === 0 && 'no clash', allRecorded(voices) && 'nobody unrecorded'];
   const said = claims.filter(Boolean).join(', ');

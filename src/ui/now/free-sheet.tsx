@@ -20,7 +20,7 @@ const MARK: Record<InputState, MarkState> = {
 
 interface FreeProps {
   readonly onClose: () => void;
-  /** The track that an input feeds, looked at by way of that input: another may feed it too. */
+  /** The track that an input feeds, opened by way of that input, since others may feed it too. */
   readonly onTrack: (track: PartId, input: PartId) => void;
 }
 

@@ -19,7 +19,7 @@ import { breakWords, listOf, mutedWords, nameOf, onTrackWords, pathWords } from 
 import { OpenTakes } from './open-takes.tsx';
 import { SummaryLine } from './summary-line.tsx';
 
-// Where the day has begun they are not asked for.
+// Not needed once the day is under way.
 const NoRig = lazy(() => import('./beginning.tsx').then((part) => part.NoRig));
 const NextStep = lazy(() => import('./beginning.tsx').then((part) => part.NextStep));
 
@@ -113,7 +113,7 @@ function Rows({ day, answers, onOpen }: RowsProps) {
   );
 }
 
-/** The last take, and the tracks on which somebody else was then; no take where there are no such tracks. */
+/** The last take, and the tracks that had somebody else then; no take if there are none. */
 function changesSinceTake(day: Day, answers: Answers): { take: string; tracks: readonly PartId[] } {
   const last = lastTake(day);
   const then = last && answersAtTake(day, last.id);
@@ -135,7 +135,7 @@ interface TrackRowProps {
   readonly day: Day;
   readonly answer: TrackAnswer;
   readonly answers: Answers;
-  /** The last take, where somebody else was on this track then. */
+  /** The last take, if somebody else was on this track then. */
   readonly since: string | null;
   readonly onTap: (() => void) | undefined;
 }

@@ -7,7 +7,7 @@ import { Button } from '../kit/button.tsx';
 import { Row } from '../kit/row.tsx';
 import { clockTime } from '../words/times.ts';
 
-/** The takes that are open besides the one at the dock: a colleague's, or one that was left open. Each has its Cut. */
+/** Open takes besides the dock's: a colleague's, or one left open. Each has its own Cut. */
 export function OpenTakes({ onOpen }: { onOpen: (take: TakeId) => void }) {
   const day = useDay().day.value;
   const own = ownOpenTake(day, useDatabase());

@@ -15,9 +15,9 @@ interface SummaryProps {
   readonly onConflicts: () => void;
 }
 
-/** How much two phones contradict each other, one tap from where it is settled; nothing where they do not. */
+/** How many conflicts there are between phones, one tap from resolving them; nothing if there are none. */
 export function useConflictButton(onTap: () => void) {
-  // Found along the whole line of a day of several phones, which is half the work of a tap.
+  // Searches the whole line of a day shared by several phones, which is half the work of a tap.
   const count = useWorkedOut(useDay().day.value, (day: Day) => conflictsOf(day).length);
   return count > 0 ? (
     <Button key="contradictions" look="plain" class="warn" onClick={onTap}>
@@ -26,7 +26,7 @@ export function useConflictButton(onTap: () => void) {
   ) : null;
 }
 
-/** One line of truth: what is wrong stands first and is one tap from its place. */
+/** The summary line: problems come first, one tap from where they are. */
 export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: SummaryProps) {
   const day = useDay().day.value;
   const { summary } = answers;
@@ -40,7 +40,7 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
       </Button>
     ),
     summary.clashes > 0 && (
-      // Where two meet on an input that feeds no track, the list of inputs shows it.
+      // If two meet on an input that feeds no track, the list of inputs shows it.
       <Button
         key="clash"
         look="plain"

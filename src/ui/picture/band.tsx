@@ -9,7 +9,7 @@ interface ShapeProps {
   readonly width: number;
 }
 
-/** Rungs for a gang, a zigzag for a clash, a hatch for a mute; a name that nobody bears has no body. */
+/** Rungs for a gang, a zigzag for a clash, a hatch for a mute; a name nobody bears has no body. */
 export function BandShape({ state, x, y, width }: ShapeProps) {
   return (
     <>
@@ -46,7 +46,7 @@ export function Band({ band, column, y }: BandProps) {
   );
 }
 
-/** The name of a long band once more, where its beginning may be out of sight: for the eye, the band has said it. */
+/** Repeats a long band's name, whose start may be out of sight. Visual only: the band itself says it. */
 export const NameAgain = (props: BandProps) => (
   // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a drawing without links or a tab stop takes no focus
   <g class="picture-again" aria-hidden="true">

@@ -8,14 +8,14 @@ import { nextPlace, type PicturePlace } from './next-place.ts';
 
 interface DrawingProps {
   readonly picture: DayPicture;
-  /** Units a take. */
+  /** Units per take. */
   readonly column: number;
   readonly onTake: (take: TakeId) => void;
 }
 
 const bandTop = (row: number): number => row * ROW + (ROW - BAND) / 2;
 
-/** Every column and band is a button; of all these the tab key finds one, and the arrows lead to the others. */
+/** Every column and band is a button, but only one is in the tab order; arrow keys reach the rest. */
 function usePlaces(picture: DayPicture) {
   const [here, setHere] = useState<PicturePlace>({ row: -1, at: 0 });
   const ground = useRef<HTMLDivElement>(null);
@@ -37,7 +37,7 @@ function usePlaces(picture: DayPicture) {
   return { ground, place };
 }
 
-/** Takes along, tracks down. The names of takes and the numbers of tracks stay in sight. */
+/** Takes across, tracks down. Take names and track numbers stay in sight. */
 export function DayDrawing({ picture, column, onTake }: DrawingProps) {
   const { columns, rows } = picture;
   const { ground, place } = usePlaces(picture);
@@ -135,13 +135,12 @@ const Drawing = ({ part, width, height, children }: PartProps) => (
   </svg>
 );
 
-/** Which take lies under the finger. */
 function columnUnder(event: MouseEvent, width: number, column: number): number {
   const drawing = (event.currentTarget as SVGElement).ownerSVGElement?.getBoundingClientRect();
   return drawing ? Math.floor(((event.clientX - drawing.left) / drawing.width) * (width / column)) : 0;
 }
 
-/** A name too long for its column stands upright. */
+/** A name too long for its column is set vertically. */
 function TakeName({ take, x, width }: { take: PictureColumn; x: number; width: number }) {
   const middle = x + width / 2;
   const long = take.text.length * LETTER + 10;

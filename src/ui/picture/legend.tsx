@@ -8,7 +8,6 @@ const SAMPLES = [
   ['muted', 'muted'],
 ] as const;
 
-/** The shapes with their words. */
 export function Legend() {
   return (
     <ul class="picture-legend soft">

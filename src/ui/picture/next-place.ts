@@ -1,12 +1,12 @@
 import type { DayPicture } from '../../report/printed/day-picture.ts';
 
-/** A button of the picture: a take in the head (`row` is -1), or a band of a row. */
+/** A button of the picture: a take in the header (`row` is -1), or a band of a row. */
 export interface PicturePlace {
   readonly row: number;
   readonly at: number;
 }
 
-/** Where an arrow key leads: along the row, or to whatever stands above or below the beginning of this. */
+/** Where an arrow key leads: along the row, or to whatever is above or below the start of this one. */
 export function nextPlace(picture: DayPicture, place: PicturePlace, key: string): PicturePlace | undefined {
   const along = lengthOf(picture, place.row) - 1;
   switch (key) {
@@ -35,7 +35,7 @@ function across(picture: DayPicture, place: PicturePlace, row: number): PictureP
   const column = place.row < 0 ? place.at : (picture.rows[place.row]?.bands[place.at]?.from ?? 0);
   if (row < 0) return { row, at: column };
   const bands = picture.rows[row]?.bands ?? [];
-  // The band under it; in a gap the next one, at the end the last.
+  // The band below; in a gap the next one, at the end the last.
   const found = bands.findIndex(({ to }) => to >= column);
   return { row, at: found < 0 ? Math.max(0, bands.length - 1) : found };
 }

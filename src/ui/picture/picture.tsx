@@ -51,7 +51,7 @@ export function Picture() {
   );
 }
 
-/** Keeps what is in the middle of a scrolled ground there when its content grows or shrinks. */
+/** Keeps the centre of a scrolled area in place when its content grows or shrinks. */
 function useKeptMiddle(zoom: number) {
   const ground = useRef<HTMLDivElement>(null);
   const last = useRef<{ readonly zoom: number; readonly width: number }>({ zoom, width: 0 });

@@ -1,8 +1,8 @@
 import { BAND } from './measures.ts';
 
-// The marks of a track's state, laid on their side: readable on paper, in any colour and in none.
+// The marks of a track's state, laid on their side: readable on paper and without colour.
 
-/** Both long edges as teeth: not on purpose. */
+/** Zigzag on both long edges: not intended. */
 export function zigzag(x: number, y: number, width: number): string {
   const teeth = Math.max(2, Math.round(width / 9));
   const step = width / teeth / 2;
@@ -15,7 +15,7 @@ export function zigzag(x: number, y: number, width: number): string {
 export const rungs = (x: number, y: number, width: number): string =>
   [6, 12, 18, 24].map((down) => `M${x} ${y + down}h${width}`).join('');
 
-/** Strokes across: there, and not heard. */
+/** Strokes across: present but not heard. */
 export function hatch(x: number, y: number, width: number): string {
   const lines: string[] = [];
   for (let from = 9 - BAND; from < width; from += 9) {

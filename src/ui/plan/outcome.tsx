@@ -8,14 +8,14 @@ import { additionWords, costWords, leftOutWords, proofWords, WORKING } from './w
 interface OutcomeProps {
   readonly day: Day;
   readonly plan: Plan;
-  /** It is the first answer, and a better one is looked for. */
+  /** This is the first answer; a better one is being computed. */
   readonly isLooking: boolean;
-  /** It answers a question before. */
+  /** This answers an earlier question. */
   readonly isStale: boolean;
   readonly addition: Planning['addition'];
 }
 
-/** What comes of the plan: what it costs, who shares a track, who is left out, and what would help. */
+/** What the plan comes to: its cost, who shares a track, who is left out, and what would help. */
 export function Outcome({ day, plan, isLooking, isStale, addition }: OutcomeProps) {
   const gangs = [
     ...new Set(plan.recorded.filter(({ gangedWith }) => gangedWith.length > 0).map(({ track }) => track)),
@@ -53,7 +53,7 @@ export function Outcome({ day, plan, isLooking, isStale, addition }: OutcomeProp
           </li>
         ))}
       </ul>
-      {/* There from the start, so that the moves below it stay where they are when it is known. */}
+      {/* Always rendered, so that the moves below do not shift when the answer comes. */}
       {plan.leftOut.length > 0 && <p class="section">{additionWords(day, addition)}</p>}
     </>
   );

@@ -7,7 +7,7 @@ import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { nameOf, partName } from '../words/chain.ts';
 
-/** What somebody keeps whatever is planned, and which of it is out of order. */
+/** What to keep whatever is planned, and which of it is out of order. */
 export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();

@@ -3,7 +3,7 @@ import { Button } from '../kit/button.tsx';
 import { betterWords } from './words.ts';
 
 interface PlanFootProps {
-  /** What can be accepted; nothing while a question is not answered. */
+  /** The plan to accept; undefined while a question is unanswered. */
   readonly plan: Plan | undefined;
   readonly ticked: number;
   readonly better: Plan | undefined;
@@ -12,7 +12,7 @@ interface PlanFootProps {
   readonly onShowBetter: () => void;
 }
 
-/** Accepting, in the thumb's corner; a better plan is offered there, so that nothing moves under the finger. */
+/** The Accept button. A better plan is offered there too, so that nothing moves under the finger. */
 export function PlanFoot({ plan, ticked, better, onAcceptTicked, onAcceptAll, onShowBetter }: PlanFootProps) {
   const moves = plan?.moves.length ?? 0;
   return (

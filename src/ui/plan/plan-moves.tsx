@@ -7,11 +7,11 @@ interface MoveListProps {
   readonly moves: readonly Move[];
   readonly isTicked: (move: Move) => boolean;
   readonly onTick: (move: Move) => void;
-  /** They are of a question before; the moves of this one are being worked out. */
+  /** The moves answer an earlier question; new ones are being computed. */
   readonly isStale: boolean;
 }
 
-/** The moves in the order a utility does them, to be ticked one by one. */
+/** The moves in working order, to be ticked off one by one. */
 export function MoveList({ day, moves, isTicked, onTick, isStale }: MoveListProps) {
   if (moves.length === 0) return null;
   return (

@@ -12,7 +12,7 @@ export interface PlanReply {
   readonly news: PlanNews;
 }
 
-/** A thread of its own, which hears the next question between two slices of the one before. */
+/** A worker, which sees the next question between two slices of the last one. */
 export const workerPort: OpenPlanPort = ({ hear, failed }) => {
   const worker = new Worker(new URL('./plan-worker.ts', import.meta.url), { type: 'module' });
   worker.addEventListener('message', ({ data }: MessageEvent<PlanReply>) => hear(data.number, data.news));
@@ -23,10 +23,10 @@ export const workerPort: OpenPlanPort = ({ hear, failed }) => {
   };
 };
 
-/** Half a frame, so that taps are answered between two slices. */
+/** Half a frame, so that taps work between slices. */
 const SLICE_MS = 8;
 
-/** The page itself, for where no worker can start; only then does it load the search. */
+/** Fallback on the page's own thread where no worker can start; loads the search only then. */
 export const pagePort: OpenPlanPort = ({ hear, failed }) => {
   const loading = import('../../plan/setup/plan-news.ts');
   let asking = 0;

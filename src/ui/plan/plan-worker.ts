@@ -2,7 +2,7 @@ import { workThrough } from '../../app/work-through.ts';
 import { planNews } from '../../plan/setup/plan-news.ts';
 import type { PlanQuestion, PlanReply } from './plan-ports.ts';
 
-/** As long as a tap may wait for the work on the question before it to be given up. */
+/** The longest a new question waits for the previous one to be dropped. */
 const SLICE_MS = 20;
 
 let stop = (): void => {};

@@ -23,10 +23,10 @@ import { WeightsSheet } from './weights-sheet.tsx';
 import { besideWords, WORKING } from './words.ts';
 import './plan.css';
 
-/** Moves are the same if they read the same, whatever object they are. */
+/** Moves are equal if they read the same. */
 const nameOfMove = (move: Move): string => JSON.stringify(move);
 
-/** The next setup: who is needed, what to do for it with the fewest moves, and a checklist to do it by. */
+/** The next setup: who is needed, the fewest moves to get there, and a checklist. */
 export function Plan() {
   const day = useDay().day.value;
   const run = useRun();

@@ -3,14 +3,14 @@ import { NOTHING_PLANNED, type Planner, type Planning, planner } from '../../app
 import type { PlanProblem } from '../../plan/plan-problem.ts';
 import { pagePort, workerPort } from './plan-ports.ts';
 
-/** The plan of a problem while this screen is open, off the thread of the screen. */
+/** The plan for a problem while this screen is open, computed off the main thread. */
 export function usePlanner(problem: PlanProblem): readonly [planning: Planning, planner: Planner] {
   const [planning, setPlanning] = useState(NOTHING_PLANNED);
   const asking = useMemo(() => planner([workerPort, pagePort], setPlanning), []);
   useLayoutEffect(() => asking.ask(problem), [asking, problem]);
   useEffect(() => asking.close, [asking]);
   useEffect(() => {
-    // A finger that comes down is on its way to what it saw.
+    // A finger coming down is aimed at what was shown.
     addEventListener('pointerdown', asking.begin, true);
     addEventListener('keydown', asking.begin, true);
     return () => {
@@ -21,7 +21,7 @@ export function usePlanner(problem: PlanProblem): readonly [planning: Planning, 
   return [planning, asking];
 }
 
-/** The value of before while it says the same, so that nothing is asked twice. */
+/** Keeps the previous value while it is equal, so that nothing is asked twice. */
 export function useSame<T>(value: T): T {
   const kept = useRef(value);
   if (kept.current !== value && JSON.stringify(kept.current) !== JSON.stringify(value)) kept.current = value;

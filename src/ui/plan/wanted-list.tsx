@@ -18,7 +18,7 @@ interface WantedListProps {
   readonly onPin: (voice: VoiceId) => void;
 }
 
-/** Who is needed next: one tap each, and for everybody else what it would cost to have them too. */
+/** Who is needed next: one tap each, and for everybody else what adding them would cost. */
 export function WantedList({ day, cast, wanted, whatIf, onToggle, onWhatIf, onPin }: WantedListProps) {
   const { links } = answersNow(day);
   const answered = whatIf?.answer ? whatIfWords(day, whatIf.answer) : 'this cannot be planned';

@@ -17,7 +17,7 @@ const MOVES: readonly { readonly move: keyof MoveWeights; readonly name: string 
   { move: 'route', name: 'send an input elsewhere' },
 ];
 
-/** What each kind of move costs on this rig; the plan takes the cheaper ones. */
+/** What each kind of move costs on this rig; the plan prefers the cheaper ones. */
 export function WeightsSheet({ onClose }: { onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();

@@ -10,7 +10,7 @@ import type { WhatIf } from '../../plan/setup/what-if.ts';
 import { countOf, listOf, nameOf, partName } from '../words/chain.ts';
 import { positionName, sourceName } from '../words/facts.ts';
 
-/** What a utility is told to do. */
+/** The instruction for a utility. */
 export function moveWords(day: Day, move: Move): string {
   const part = (id: string | undefined): string => partName(day.rig, id);
   switch (move.kind) {
@@ -59,7 +59,7 @@ const WEARER: Record<(MoveReason & { code: 'given-to' })['wearer'], string> = {
   moved: 'gets another',
 };
 
-/** Why, beside the move. */
+/** The reason beside a move. */
 export function reasonWords(day: Day, move: Move): string {
   const { because } = move;
   const name = nameOf(day, because.voice);
@@ -113,7 +113,7 @@ const ADDITION = {
   track: 'track',
 } as const;
 
-/** What single thing more would help; undefined while that is being worked out. */
+/** The one addition that would help most; undefined while that is being computed. */
 export function additionWords(day: Day, addition: Addition | 'none' | undefined): string {
   if (addition === undefined) return 'Would one more pack or input help? Working it out…';
   if (addition === 'none') return 'One more pack, channel, input or track would not help by itself.';
@@ -141,7 +141,7 @@ export function costWords(plan: Plan): string {
 
 export const WORKING = 'Working it out…';
 
-/** What is proven of the plan, and where a better one may exist or is still looked for. */
+/** What is proven about the plan, and where a better one may exist or is still being sought. */
 export function proofWords(plan: Plan, isLooking: boolean): string {
   const { exact, leftOut } = plan;
   const who = leftOut.length > 0 ? 'Proven: nobody more can be recorded' : 'Everybody is recorded';
@@ -158,7 +158,7 @@ export function proofWords(plan: Plan, isLooking: boolean): string {
   return `${who}, with the fewest changes; more may be able to keep their track.`;
 }
 
-/** What a better plan has over the one that is shown. */
+/** What a better plan has over the one shown. */
 export function betterWords(better: Plan, shown: Plan): string {
   const ganged = ({ recorded }: Plan) => recorded.filter(({ gangedWith }) => gangedWith.length > 0).length;
   if (better.leftOut.length < shown.leftOut.length) {
@@ -174,7 +174,7 @@ export function betterWords(better: Plan, shown: Plan): string {
 
 export function whatIfWords(day: Day, what: WhatIf): string {
   const { isRecorded, moreMoves, fewerMoves, pushedOut, pushedIntoGang } = what;
-  // Whoever cannot be recorded changes nothing; what differs then are choices that are as good as each other.
+  // Someone who cannot be recorded does not matter; the plans then differ only in equally good choices.
   if (!isRecorded) return 'could not be recorded';
   const more = moreMoves.length - fewerMoves.length;
   const words = [

@@ -7,7 +7,7 @@ import { Button } from '../kit/button.tsx';
 import { Choice, TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 
-/** Something else that radiates: comms, a camera link, a return. Without an id it is a new one. */
+/** Something else that radiates: comms, a camera link, a return. Without an id it is new. */
 export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose: () => void }) {
   const store = useDay();
   const run = useRun();

@@ -15,7 +15,7 @@ const FIELDS = [
   ['tvEdgeKhz', 'To spectrum in use'],
 ] as const satisfies readonly (readonly [keyof Guards, string])[];
 
-/** Distances to keep, in kHz: no standard fixes them, so every one is the mixer's. */
+/** Distances to keep, in kHz: no standard fixes them, so they are the mixer's choice. */
 export function GuardsForm({ guards }: { guards: Guards }) {
   const run = useRun();
   const [typed, setTyped] = useState<Partial<Record<keyof Guards, string>>>({});

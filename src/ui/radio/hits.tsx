@@ -16,7 +16,7 @@ interface HitsProps {
   readonly onPack: (id: string) => void;
 }
 
-/** Every hit by name: who is hit, by what, how near; whoever is worn comes first. */
+/** Every hit by name: who is hit, by what, how close; packs being worn come first. */
 export function Hits({ analysis, plan, onPack }: HitsProps) {
   const day = useDay().day.value;
   const [all, setAll] = useState(false);

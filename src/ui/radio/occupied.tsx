@@ -10,7 +10,7 @@ import { rangeWords } from './words.ts';
 
 const idOf = (raster: TvRaster, channel: number): string => `tv-${raster}-${channel}`;
 
-/** The TV channels around the packs: a tap says that one is in use here, another that it is not. */
+/** The TV channels around the packs: a tap marks one as in use here, another unmarks it. */
 export function TvChannels({ raster }: { raster: TvRaster | undefined }) {
   const day = useDay().day.value;
   const run = useRun();

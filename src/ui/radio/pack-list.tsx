@@ -52,7 +52,7 @@ function PackRow({
   const run = useRun();
   const known = pack.khz === null ? '' : formatMhz(pack.khz);
   const [typed, setTyped] = useState(known);
-  // Enter moves the focus on, and leaving the field saves too: what is saved once is not said twice.
+  // Enter moves the focus, and leaving the field saves too: save only once.
   const saved = useRef(known);
   useEffect(() => {
     saved.current = known;

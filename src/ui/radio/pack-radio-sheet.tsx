@@ -24,7 +24,7 @@ interface PackRadioProps {
   readonly onClose: () => void;
 }
 
-/** One pack on the air: what hits it, whether it is on, and the free frequencies for it, best first. */
+/** One pack on the air: what hits it, whether it is on, and its free frequencies, best first. */
 export function PackRadioSheet({ pack, plan, analysis, onClose }: PackRadioProps) {
   const day = useDay().day.value;
   const run = useRun();

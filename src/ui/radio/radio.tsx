@@ -37,7 +37,7 @@ type Open =
 
 const OTHER = /^other:/;
 
-/** The frequency plan: hits first, then the packs with their frequencies, and everything it is computed with. */
+/** The frequency plan: hits, then the packs with their frequencies, and all it is computed from. */
 export function Radio() {
   const day = useDay().day.value;
   const { plan, result } = usePlan();
@@ -158,7 +158,7 @@ function Others({ plan, onCarrier }: { plan: DayPlan; onCarrier: (id: string) =>
   );
 }
 
-/** Stretches typed by hand; TV channels have their own buttons. */
+/** Ranges typed by hand; TV channels have their own buttons. */
 function Stretches({ onStretch }: { onStretch: (id: string | undefined) => void }) {
   const day = useDay().day.value;
   const typed = [...day.upkeep.bands].filter(

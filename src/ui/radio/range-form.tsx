@@ -19,7 +19,7 @@ interface BandTyped {
   readonly name: string;
 }
 
-/** What a stretch of spectrum is typed as. */
+/** The text shown for a range of spectrum. */
 export const typedBand = (known: BandFields | undefined, group = ''): BandTyped => ({
   from: known?.fromKhz ? formatMhz(known.fromKhz) : '',
   to: known?.toKhz ? formatMhz(known.toKhz) : '',
@@ -36,7 +36,7 @@ function readEnds({ from, to }: BandTyped): Result<{ fromKhz: number; toKhz: num
   return high.ok ? { ok: true, value: { fromKhz: low.value, toKhz: high.value } } : high;
 }
 
-/** Where packs tune, read from what was typed. */
+/** Parses the tuning range of packs. */
 function readRange(typed: BandTyped): Result<BandFields> {
   const ends = readEnds(typed);
   if (!ends.ok) return ends;
@@ -71,7 +71,7 @@ interface BandFormProps {
   readonly onDone: () => void;
 }
 
-/** A stretch of spectrum: where packs tune, or what is in use here. */
+/** A range of spectrum: where packs tune, or what is in use here. */
 export function BandForm({ id, use, group, onDone }: BandFormProps) {
   const store = useDay();
   const run = useRun();
@@ -132,7 +132,7 @@ export function BandForm({ id, use, group, onDone }: BandFormProps) {
   );
 }
 
-/** Asked for where it is wanted: a search needs to know where the packs tune. */
+/** Shown where it is needed: a search must know where the packs tune. */
 export function NewRange({ name }: { name: string }) {
   return (
     <>

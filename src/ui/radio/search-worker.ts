@@ -4,7 +4,7 @@ const NEWS_EVERY_MS = 150;
 
 const say = (news: SearchNews): void => postMessage(news);
 
-// Off the thread of the screen: a set takes seconds, and a tap must answer at once.
+// Off the main thread: a set takes seconds, and taps must work meanwhile.
 addEventListener('message', ({ data }: MessageEvent<SearchRequest>) => {
   const steps = searchSteps(data);
   let last = performance.now();

@@ -10,7 +10,7 @@ export interface SearchRequest {
   readonly ranges: readonly TuningRange[];
   readonly occupied: readonly OccupiedBlock[];
   readonly spacingKhz: number | undefined;
-  /** 1 lists positions, more gives a set. */
+  /** 1 lists positions, more returns a set. */
   readonly count: number;
   /** How long to look for a set, in steps. */
   readonly stepBudget: number;
@@ -21,13 +21,13 @@ export interface Found {
   readonly set?: CleanSet;
 }
 
-/** What the worker says while it works, and at its end. */
+/** What the worker reports while it works, and at its end. */
 export type SearchNews =
   | { readonly share: number }
   | { readonly found: Found }
   | { readonly problem: Problem };
 
-/** The search in steps; yields the share done. */
+/** The search in steps; yields the fraction done. */
 export function* searchSteps(request: SearchRequest): Generator<number, Result<Found>> {
   const { carriers, guards, ranges, occupied, spacingKhz, count, stepBudget } = request;
   const pack = spacingKhz === undefined ? {} : { spacingKhz };

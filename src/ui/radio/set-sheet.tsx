@@ -21,7 +21,7 @@ const STEPS = { short: 100_000_000, long: 1_000_000_000 } as const;
 
 type Which = 'all' | 'without';
 
-/** Frequencies for a whole group of packs at once, clean with each other and with everybody who stays. */
+/** Frequencies for a whole group of packs at once, clear of each other and of all that stay. */
 export function SetSheet({ plan, onClose }: { plan: DayPlan; onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();

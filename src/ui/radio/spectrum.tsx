@@ -10,7 +10,7 @@ const GUARD_ROW_PX = 7;
 const LETTER_SHARE = 0.62;
 const FONT_REM = 0.75;
 
-/** Who is hit carries how often in the name: the picture must say it without colour. */
+/** The name includes how often a carrier is hit: the picture must not rely on colour. */
 const named = (analysis: Analysis): Analysis => ({
   ...analysis,
   carriers: analysis.carriers.map((carrier, at) => {
@@ -20,8 +20,8 @@ const named = (analysis: Analysis): Analysis => ({
 });
 
 /**
- * The plan on a frequency axis: carriers with their names, guards under the axis, products by height and dashes. Carriers
- * far apart get a picture each.
+ * The plan on a frequency axis: carriers with their names, guards under the axis, products by height and
+ * dashes. Carriers far apart get separate panels.
  */
 export function Spectrum({ analysis, label }: { analysis: Analysis; label: string }) {
   const { frame, widthPx } = useWidth();
@@ -44,7 +44,7 @@ interface PanelProps {
   readonly widthPx: number;
 }
 
-/** One stretch of the plan. */
+/** One range of the plan. */
 function Panel({ analysis, stretch, widthPx }: PanelProps) {
   const fontPx = FONT_REM * rootPx();
   const layout = spectrumLayout(analysis, widthPx, fontPx * LETTER_SHARE, stretch);
@@ -139,7 +139,7 @@ interface CarrierLineProps {
   readonly labelY: number;
 }
 
-/** A full head for what is listened to, a hollow one for what only radiates, dots for what is off. */
+/** A full head for carriers we receive, hollow for those that only radiate, dots for those off. */
 function CarrierLine({ mark, top, axisY, labelY: nameY }: CarrierLineProps) {
   return (
     <g>
@@ -153,7 +153,6 @@ function CarrierLine({ mark, top, axisY, labelY: nameY }: CarrierLineProps) {
   );
 }
 
-/** What the lines mean. */
 function Legend({ analysis }: { analysis: Analysis }) {
   const { guards } = analysis;
   const shown = FAMILIES.filter(
@@ -199,7 +198,7 @@ const Sample = ({ d, kind, words, dashes }: SampleProps) => (
 
 const rootPx = (): number => Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
 
-/** The width there is for the picture, followed as the phone turns. */
+/** The width available for the picture, updated as the phone turns. */
 function useWidth() {
   const frame = useRef<HTMLDivElement>(null);
   const [widthPx, setWidth] = useState(0);

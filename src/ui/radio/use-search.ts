@@ -10,12 +10,12 @@ export type SearchState =
 
 export interface Search {
   readonly state: SearchState;
-  /** Starts looking; a search that still runs is given up. */
+  /** Starts a search and cancels one that still runs. */
   readonly start: (request: SearchRequest) => void;
   readonly stop: () => void;
 }
 
-/** A search on a worker of its own, given up when whoever asked goes away. */
+/** A search on its own worker, cancelled when the component goes away. */
 export function useSearch(): Search {
   const [state, setState] = useState<SearchState>({ at: 'idle' });
   const worker = useRef<Worker | null>(null);

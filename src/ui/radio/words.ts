@@ -61,11 +61,11 @@ export function hitWords(named: NamedHit, guards: Guards): string {
 const spacingOf = (carrier: PlanCarrier | undefined): { spacingKhz?: number } =>
   carrier?.spacingKhz === undefined ? {} : { spacingKhz: carrier.spacingKhz };
 
-/** A carrier with whoever wears it: `A3 on Ines`. */
+/** A carrier with its wearer: `A3 on Ines`. */
 export const carrierWords = (day: Day, { name, voice }: PlanCarrier): string =>
   voice ? `${name} on ${nameOf(day, voice)}` : name;
 
-/** How much room a free position has, and what leaves it. */
+/** How much room a free position has, and what limits it. */
 export function roomWords({ marginKhz, limitedBy }: CleanPosition): string {
   if (limitedBy === 'nothing-near') return 'nothing within 1 MHz of its guard';
   const what = limitedBy === 'tv-edge' ? 'spectrum in use' : FAMILY_NAME[limitedBy];

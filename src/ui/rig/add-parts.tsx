@@ -19,7 +19,7 @@ export interface AddProps {
 
 interface FormProps {
   readonly word: string;
-  /** Adds, and says whether it was done. */
+  /** Adds, and returns whether it was done. */
   readonly onAdd: () => boolean;
   /** The section that shows what was added. */
   readonly section: string;

@@ -13,7 +13,7 @@ const THINGS = [
   { id: 'send', name: 'Send', word: 'comms, playback, timecode', Form: AddSend },
 ] as const;
 
-/** What can be added to the rig, and then its form. */
+/** Chooses what to add to the rig, then shows its form. */
 export function AddSheet({ onClose }: { onClose: () => void }) {
   const [what, setWhat] = useState<string | null>(null);
   const thing = THINGS.find(({ id }) => id === what);

@@ -2,7 +2,7 @@ import type { Part, PartId, Rig } from '../../day/model.ts';
 import { partName } from '../words/chain.ts';
 import type { Option } from './picker.tsx';
 
-/** A receiver, or one of its modules, as one thing to choose. */
+/** A receiver, or one of its modules, as one choice. */
 export interface Block {
   readonly id: string;
   readonly name: string;
@@ -10,7 +10,7 @@ export interface Block {
   readonly module: string | undefined;
 }
 
-/** Every receiver whole, and its modules where it has more than one. */
+/** Every receiver, and each of its modules if it has more than one. */
 export function blocksOf(rig: Rig): Block[] {
   return rig.receivers.flatMap(({ id, name }) => {
     const own = rig.channels.filter(({ receiver }) => receiver === id);
@@ -40,11 +40,11 @@ interface PairsProps {
   readonly rig: Rig;
   readonly pairs: readonly (readonly [Part, Part])[];
   readonly left: readonly Part[];
-  /** What the first is beside the second, as `into`. */
+  /** The word between the two of a pair, such as `into`. */
   readonly word: string;
 }
 
-/** What will be done, one to one, and what is left over. */
+/** What will be paired one to one, and what is left over. */
 export function Pairs({ rig, pairs, left, word }: PairsProps) {
   return (
     <>

@@ -9,26 +9,26 @@ import { Sheet } from '../kit/sheet.tsx';
 import { asOptions, type Block, blocksOf, Pairs } from './block-fields.tsx';
 import { SelectField } from './picker.tsx';
 
-/** Where a block begins: the block, and the first of those that it goes to, one to one. */
+/** Where a block begins: the block, and the first of its targets, one to one. */
 export interface Beginning {
   readonly block: string;
   readonly first: string;
 }
 
-/** What is done to a whole block in one action. */
+/** Something done to a whole block in one action. */
 export interface BlockTask {
   readonly title: string;
   readonly under: string;
   readonly blockLabel: string;
   readonly firstLabel: string;
-  /** Between the two of a pair, as `into`. */
+  /** Between the two of a pair, such as `into`. */
   readonly word: string;
-  /** Said where there is nothing to go to. */
+  /** Shown if there are no targets. */
   readonly none: string;
-  /** What the button says of so many, and what is said when they are done. */
+  /** The button label for so many, and the message when done. */
   readonly does: (count: number) => string;
   readonly done: (count: number) => string;
-  /** What is most likely wanted, of the block that was chosen where one was. */
+  /** The likeliest start, of the chosen block if there is one. */
   readonly likely: (day: Day, block?: string) => Beginning;
   readonly firsts: (day: Day) => readonly Part[];
   readonly pairUp: (day: Day, block: Block | undefined, first: string) => Paired;
@@ -45,7 +45,7 @@ export interface Paired {
   readonly left: readonly Part[];
 }
 
-/** A whole block, one to one, in one action: outputs into inputs, or channels to packs. */
+/** Pairs a whole block one to one, in one action: outputs to inputs, or channels to packs. */
 export function BlockSheet({ task, onClose }: { task: BlockTask; onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();

@@ -8,7 +8,7 @@ import { type Block, blocksOf, channelsIn } from './block-fields.tsx';
 import type { Beginning, BlockTask } from './block-sheet.tsx';
 import { channelsOn } from './words.ts';
 
-/** The block that was chosen, else the first with something loose in it; and where its first goes, or would go. */
+/** The chosen block, or the first with something unconnected; and where its first goes or would go. */
 function beginning(
   { rig }: Day,
   wanted: string | undefined,

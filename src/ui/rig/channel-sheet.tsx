@@ -13,7 +13,7 @@ import { Picker } from './picker.tsx';
 import { KeptFor, type PartSheetProps, WholeDay } from './whole-day.tsx';
 import { channelsOn } from './words.ts';
 
-/** One receiver channel: the pack it is tuned to, and the outputs it leaves by. */
+/** One receiver channel: the pack it is tuned to, and the outputs that carry it. */
 export function ChannelSheet({ part, onClose }: PartSheetProps) {
   const store = useDay();
   const day = store.day.value;

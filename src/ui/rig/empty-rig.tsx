@@ -12,7 +12,7 @@ import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { specWords } from './words.ts';
 
-/** No rig yet: one from the shelf, one from another day, or one said in a breath. */
+/** No rig yet: take one from the shelf, copy another day's, or describe one in a line. */
 export function EmptyRig() {
   const run = useRun();
   return (

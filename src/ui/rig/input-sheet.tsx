@@ -18,7 +18,7 @@ import { Toggles } from './toggles.tsx';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 import { arrivalWords, inputStateWords, inputWords } from './words.ts';
 
-/** One input: which lead reaches it, by which position, and the tracks it feeds. */
+/** One input: which lead reaches it, at which position, and the tracks it feeds. */
 export function InputSheet({ part, onClose }: PartSheetProps) {
   const day = useDay().day.value;
   const run = useRun();
@@ -77,7 +77,7 @@ interface ReachProps {
   readonly before: string | undefined;
 }
 
-/** The lead into an input, or at a selector the two of them. */
+/** The lead into an input, or the two leads of a selector. */
 function LeadInto({ reach, before }: ReachProps) {
   const day = useDay().day.value;
   const run = useRun();

@@ -6,7 +6,7 @@ import { nameOf, partName } from '../words/chain.ts';
 import type { Option } from './picker.tsx';
 import { arrivalWords } from './words.ts';
 
-/** Whatever can be plugged into an input: outputs not kept for something else, and hardlines; loose ends first. */
+/** Whatever can be plugged into an input: outputs not reserved, and hardlines; unconnected ones first. */
 export function leadOptions(day: Day, before: string | undefined, current: string | undefined): Option[] {
   const { links } = answersBefore(day, before);
   const outputs = day.rig.outputs.filter(({ reserved }) => !reserved).map(({ id, name }) => ({ id, name }));
@@ -24,7 +24,7 @@ function placeOf(day: Day, links: Links, from: string): string {
   return to && day.rig.byId.has(to) ? `› ${partName(day.rig, to)}` : 'no lead';
 }
 
-/** Where an output can go: every input not kept for something else, a selector's two positions apart; free first. */
+/** Where an output can go: unreserved inputs, each selector position separately; free ones first. */
 export function inputOptions(day: Day, before: string | undefined, plugged: boolean): Option[] {
   const { inputs } = answersBefore(day, before);
   const options = inputs

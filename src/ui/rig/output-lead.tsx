@@ -15,7 +15,7 @@ interface OutputLeadProps {
   readonly before: string | undefined;
 }
 
-/** Which input an output is led to, and by which position of its selector. */
+/** Which input an output is plugged into, and at which selector position. */
 export function OutputLead({ output, before }: OutputLeadProps) {
   const day = useDay().day.value;
   const run = useRun();

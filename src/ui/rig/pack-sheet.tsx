@@ -86,7 +86,6 @@ function FrequencyForm({ part }: { part: Part }) {
   );
 }
 
-/** One send of the recorder. */
 export function SendSheet({ part, onClose }: PartSheetProps) {
   return (
     <Sheet

@@ -20,7 +20,7 @@ const SHEETS = {
   recorder: SendSheet,
 };
 
-/** What can be adjusted of one part of the rig; nothing once it is struck out. */
+/** What can be adjusted on one part of the rig; nothing once it is removed. */
 export function PartSheet({ id, onClose }: { id: PartId; onClose: () => void }) {
   const part = usePart(id);
   if (!part || !isOneOf(PART_TYPES, part.type)) return null;

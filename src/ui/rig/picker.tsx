@@ -10,14 +10,14 @@ export interface Option {
 
 interface PickerProps {
   readonly label: string;
-  /** What it is now, in words. */
+  /** The current value, in words. */
   readonly now: string;
   readonly options: readonly Option[];
   readonly current?: string | null | undefined;
   readonly onPick: (id: string) => void;
 }
 
-/** One line that says what holds, and opens into what could hold instead. */
+/** One line that shows the current value and opens into the alternatives. */
 export function Picker({ label, now, options, current, onPick }: PickerProps) {
   const [open, setOpen] = useState(false);
   return (

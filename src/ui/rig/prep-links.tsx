@@ -7,7 +7,7 @@ import { hrefOf } from '../frame/route.ts';
 import { countOf } from '../words/chain.ts';
 import './prep-links.css';
 
-/** The way from the rig to radio and upkeep, each with what is wrong or due there. */
+/** Links from the rig to radio and upkeep, each with what is wrong or due there. */
 export function PrepLinks() {
   const day = useDay().day.value;
   const now = useNow();

@@ -11,7 +11,6 @@ import { reservedWord } from './words.ts';
 
 const PLACE_WORD = { cart: 'on the cart', bag: 'in the bag', remote: 'remote box' } as const;
 
-/** Every receiver with its modules, channels and spare outputs. */
 export function Receivers(props: ListProps) {
   const { receivers, channels } = props.day.rig;
   if (receivers.length === 0) return null;

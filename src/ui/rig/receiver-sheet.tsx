@@ -15,7 +15,7 @@ export const PLACE_OPTIONS = PLACES.map((value) => ({
   name: value === 'remote' ? 'remote box' : value,
 }));
 
-/** A receiver: its name and place. Striking it out takes its channels and outputs along. */
+/** A receiver: its name and place. Removing it removes its channels and outputs too. */
 export function ReceiverSheet({ part, onClose }: PartSheetProps) {
   const store = useDay();
   const { rig } = store.day.value;
@@ -49,7 +49,7 @@ export function ReceiverSheet({ part, onClose }: PartSheetProps) {
   );
 }
 
-/** An output that carries no channel: kept for comms, playback or timecode. */
+/** An output that carries no channel: reserved for comms, playback or timecode. */
 export function OutputSheet({ part, onClose }: PartSheetProps) {
   const [before, setBefore] = useState<string | undefined>(undefined);
   return (

@@ -22,7 +22,7 @@ type Open =
   | { readonly sheet: 'add' | 'plug' | 'tune' }
   | null;
 
-/** The rig as it stands, in lines that open; or the ways to lay one. */
+/** The rig as it stands, in sections that open; or the ways to set one up. */
 export function Rig() {
   const day = useDay().day.value;
   const [open, setOpen] = useState<Open>(null);
@@ -56,7 +56,7 @@ export function Rig() {
   );
 }
 
-/** What is done to many parts at once, in the thumb's corner. */
+/** Actions on many parts at once, near the thumb. */
 function RigFoot({ onOpen }: { onOpen: (sheet: 'add' | 'plug' | 'tune') => void }) {
   return (
     <div class="rig-foot">

@@ -18,7 +18,7 @@ import { arrivalWords } from './words.ts';
 
 const POSITIONS = ['a', 'b'] as const;
 
-/** One selector: what comes at either position; a tap throws it. */
+/** One selector: what comes in at either position; a tap throws it. */
 export function SelectorSheet({ part, onClose }: PartSheetProps) {
   const day = useDay().day.value;
   const run = useRun();

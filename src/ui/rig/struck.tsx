@@ -18,7 +18,7 @@ const TYPE_WORD = {
   recorder: 'recorder',
 } as const;
 
-/** What was struck out; a tap brings it back as it was. */
+/** Removed parts; a tap brings one back as it was. */
 export function Struck() {
   const day = useDay().day.value;
   const run = useRun();
@@ -42,7 +42,7 @@ export function Struck() {
   );
 }
 
-/** Lays another rig instead, as long as no take needs this one. */
+/** Replaces the rig, as long as no take depends on it. */
 export function StartOver() {
   const day = useDay().day.value;
   const run = useRun();

@@ -7,7 +7,7 @@ interface TogglesProps {
   readonly onChange: (on: string[]) => void;
 }
 
-/** Any number of a few, each a button that is pressed or not. */
+/** Any number of a few, each a toggle button. */
 export function Toggles({ label, options, on, onChange }: TogglesProps) {
   return (
     <fieldset class="choice">

@@ -7,7 +7,7 @@ import { Sheet } from '../kit/sheet.tsx';
 import { Toggles } from './toggles.tsx';
 import { PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 
-/** One track of the recorder: which inputs feed it, whether it is a mix, and where in the strip it is taken. */
+/** One track of the recorder: its inputs, whether it is a mix, and where it is tapped in the strip. */
 export function TrackPartSheet({ part, onClose }: PartSheetProps) {
   const day = useDay().day.value;
   const run = useRun();

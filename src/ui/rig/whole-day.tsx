@@ -16,7 +16,7 @@ interface WholeDayProps extends PartSheetProps {
   readonly children?: ComponentChildren;
 }
 
-/** What holds for the whole day wherever it is said: the name, the kind, and whether it is in the rig at all. */
+/** Settings that hold all day whenever made: the name, the kind, and whether it is in the rig. */
 export function WholeDay({ part, onClose, children }: WholeDayProps) {
   const run = useRun();
   const strike = (): void => {
@@ -51,7 +51,7 @@ export function NameForm({ part, label = 'Name' }: { part: Part; label?: string 
   );
 }
 
-/** A choice that is said of the part as soon as it is tapped. */
+/** A choice that is saved as soon as it is tapped. */
 export function PartChoice<T extends string>(props: {
   part: Part;
   label: string;
@@ -70,7 +70,7 @@ export function PartChoice<T extends string>(props: {
 
 const KEPT_FOR = (['voices', ...RESERVED_USES] as const).map((value) => ({ value, name: value }));
 
-/** Keeps an output, an input or a send from voices. */
+/** Reserves an output, an input or a send, so that no voice gets it. */
 export function KeptFor({ part, label = 'Kept for' }: { part: Part; label?: string }) {
   const run = useRun();
   const choose = (value: ReservedUse | 'voices'): void => {
@@ -80,5 +80,5 @@ export function KeptFor({ part, label = 'Kept for' }: { part: Part; label?: stri
   return <Choice label={label} value={part.reserved ?? 'voices'} options={KEPT_FOR} onChoose={choose} />;
 }
 
-/** The part as it stands now, or undefined once it is struck out. */
+/** The part as it stands now, or undefined once it is removed. */
 export const usePart = (id: string): Part | undefined => useDay().day.value.rig.byId.get(id);

@@ -29,7 +29,7 @@ const MANY: Record<InputKind, string> = {
 const kindCount = (kind: Open<InputKind>, count: number): string =>
   `${count} ${wordIn(count === 1 ? INPUT_KIND_WORD : MANY, kind)}`;
 
-/** What was understood of a rig said in a breath. */
+/** What was understood of a rig described in a line. */
 export function specWords(spec: RigSpec): string {
   const { inputs, isos, sharing } = shapeOf(spec);
   const kinds = spec.inputs.map(({ kind, count }) => kindCount(kind, count)).join(', ');
@@ -47,7 +47,7 @@ export function inputsWords({ inputs }: Rig): string {
   return [...counts].map(([kind, count]) => kindCount(kind, count)).join(', ');
 }
 
-/** `near 3, A3, Ines`: what comes by a lead, back to the body. */
+/** `near 3, A3, Ines`: what comes in by a lead, back to the body. */
 export function arrivalWords(day: Day, arrival: Arrival | null): string {
   if (!arrival) return 'nothing';
   const kept = day.rig.byId.get(arrival.from)?.reserved;
@@ -68,7 +68,7 @@ export function tracksWords(rig: Rig, tracks: readonly string[]): string {
   return there.length === 0 ? 'no track' : `track ${runWords(there.map((id) => partName(rig, id)))}`;
 }
 
-/** What reaches an input, by which position of its selector, and where it goes. */
+/** What reaches an input, at which selector position, and where it goes. */
 export function inputWords(day: Day, { reach }: InputAnswer): string {
   const to = tracksWords(day.rig, reach.tracks);
   const from = reach.arrival ? arrivalWords(day, reach.arrival) : 'nothing reaches it';
@@ -83,9 +83,8 @@ export function inputStateWords({ input, state }: InputAnswer): string {
   return word ? `${kind}, ${word}` : kind;
 }
 
-/** The receivers' channels that are tuned to a pack. */
+/** The receiver channels tuned to a pack. */
 export const channelsOn = (rig: Rig, links: Links, transmitter: string): Part[] =>
   rig.channels.filter(({ id }) => tunedTo(links, id)?.value === transmitter);
 
-/** What an output, an input or a send is kept for. */
 export const reservedWord = (use: Open<ReservedUse>): string => wordOf(RESERVED_USES, use);

@@ -13,7 +13,7 @@ import { useWakeLock } from '../kit/wake-lock.ts';
 import { Now } from '../now/now.tsx';
 import { ScreenMissing } from './screen-missing.tsx';
 
-// The first load carries the day's first screen; the others come after it, and all are kept for no signal.
+// The first load carries the day's first screen; the others follow, and all are available offline.
 const Days = lazy(() => import('../days/days.tsx').then((part) => part.Days), ScreenMissing);
 const Arriving = lazy(() => import('../days/arriving.tsx').then((part) => part.Arriving), ScreenMissing);
 const NoSuchDay = lazy(() => import('./no-such-day.tsx').then((part) => part.NoSuchDay), ScreenMissing);
@@ -72,7 +72,7 @@ export function App({ app, restart }: AppProps) {
 }
 
 function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) {
-  // The day at the address is read before the first screen is drawn.
+  // The day in the address is read before the first screen is drawn.
   const [store, setStore] = useState<DayStore | null>(() => {
     const open = app.current();
     return open?.day.peek().id === id ? open : null;
@@ -81,7 +81,7 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   useEffect(() => {
     app.open(id).then(setStore, (error: unknown) => setRefused(String(error)));
   }, [app, id]);
-  // A short page scrolls as a whole, and another tab begins at its top.
+  // A short page scrolls as a whole, and another tab starts at its top.
   useEffect(() => scrollTo(0, 0), [tab]);
   useWakeLock(store !== null && openTakes(store.day.value).length > 0);
   if (refused) return <main class="section problem">This day could not be opened: {refused}</main>;

@@ -5,8 +5,8 @@ import { goTo, opensWith } from '../frame/route.ts';
 import { Button } from '../kit/button.tsx';
 
 /**
- * An address can name any day. One that this phone does not have is not begun by looking for it; one that was begun while
- * the phone had no room is only held, and offered.
+ * An address can name any day. Looking for a day this phone does not have does not start it; a day started
+ * while the phone was full is only in memory, and offered here.
  */
 export function NoSuchDay({ day }: { day: DayId }) {
   const isHeld = useApp().unsaved.countOf(day) > 0;

@@ -1,5 +1,5 @@
 import { Button } from '../kit/button.tsx';
-/** In place of a screen that could not be loaded. Why, and what helps, is said at the top. */
+/** In place of a screen that could not be loaded. The message at the top says why, and what helps. */
 export function ScreenMissing() {
   return (
     <main class="section empty screen-missing">

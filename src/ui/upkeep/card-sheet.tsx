@@ -11,7 +11,7 @@ import { Choice, TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { figureWords } from './words.ts';
 
-/** A card: how large, what was on it, when it went in and came out, and how many checked copies there are. */
+/** A card: its size, what was on it, when it went in and came out, and how many checked copies there are. */
 export function CardSheet({ id, onClose }: { id: string | undefined; onClose: () => void }) {
   const store = useDay();
   const { clock } = useApp().parts;

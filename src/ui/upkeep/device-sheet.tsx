@@ -17,7 +17,7 @@ interface DeviceSheetProps {
   readonly onClose: () => void;
 }
 
-/** One device: how long its cells run, how far its clock may run off, and what was done to it earlier. */
+/** One device: how long its cells run, how far its clock may drift, and what was done to it earlier. */
 export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
   const store = useDay();
   const run = useRun();

@@ -16,7 +16,7 @@ interface DoneAgoProps {
   readonly children?: ComponentChildren;
 }
 
-/** Says that something was done now, or some time ago: remembered late is still right. */
+/** Records that something was done now, or some time ago: a late entry is still right. */
 export function DoneAgo({ title, onDone, children }: DoneAgoProps) {
   return (
     <div class="section">

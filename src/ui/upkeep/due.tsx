@@ -19,7 +19,7 @@ interface DueProps {
 
 const KIND_WORD = { cells: 'cells', jam: 'timecode', card: 'media' } as const;
 
-/** Who is due and when, first what is due first; one tap says it is done. */
+/** What is due and when, soonest first; one tap marks it done. */
 export function Due({ day, upkeep, now }: DueProps) {
   const groups = dueGroups(upkeep.due.items);
   if (groups.length === 0)

@@ -12,14 +12,14 @@ import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
 
 interface LeadSheetProps {
   readonly lead: DayLead;
-  /** All of the sheet, in its order: a snake takes the ones that follow too. */
+  /** All leads of the sheet, in order: a snake includes those that follow. */
   readonly leads: readonly DayLead[];
   readonly onClose: () => void;
 }
 
 type Kind = 'xlr' | 'snake' | 'other';
 
-/** How one lead is made off, or a whole snake that begins with it. */
+/** The wiring of one lead, or of a whole snake that begins with it. */
 export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
   const run = useRun();
   const { ends } = lead;

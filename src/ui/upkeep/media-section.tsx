@@ -18,7 +18,7 @@ interface MediaProps {
   readonly onCard: (id: string | undefined) => void;
 }
 
-/** Cards with what is left on them at the day's pace, and when a file reaches 4 GiB. */
+/** Cards with the space left at the day's pace, and when a file reaches 4 GiB. */
 export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
   const format = formatOf(day);
   const rate = bytesPerSecond(format);

@@ -7,7 +7,7 @@ import { figureWords, LIMIT_SHORT, LIMIT_WORDS } from './words.ts';
 const metresWords = (metres: number): string =>
   `${figureWords(metres, 0)} m (${figureWords(metres / 0.3048, 0)} ft)`;
 
-/** A far box's lead, computed: volts and watts at the box, what fails first, and what lengths have held. */
+/** A network lead to a remote box, computed: volts and watts, what fails first, and known good lengths. */
 export function NetworkReport({ day, run }: { day: Day; run: DayRun }) {
   const { lead, deviceMinVolts, sound } = networkRun(day, run);
   if (!lead.ok) return <p class="problem">{sentenceFor(lead.problem)}</p>;

@@ -13,7 +13,7 @@ interface RunsProps {
   readonly onRun: (id: string | undefined, type: 'network' | 'dc') => void;
 }
 
-/** Far boxes on network leads, each with the volts at its end and what is wrong. */
+/** Remote boxes on network leads, each with the volts at its end and what is wrong. */
 export function FarBoxSection({ day, onRun }: RunsProps) {
   const runs = runsOf(day).filter(({ type }) => type === 'network');
   return (

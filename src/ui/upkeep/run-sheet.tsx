@@ -44,7 +44,7 @@ const typedOf = (run: DayRun): Typed => {
   ) as Typed;
 };
 
-/** What was typed as fields of a run; an empty figure is the usual one, or none. */
+/** The typed text as fields of a run; an empty figure means the default, or none. */
 function readRun(metres: string, typed: Typed, type: Type): Result<RunFields> {
   const length = readMetres(metres);
   if (!length.ok) return length;
@@ -61,7 +61,7 @@ interface RunSheetProps {
   readonly onClose: () => void;
 }
 
-/** A cable run with its figures, worked out again at every key. */
+/** A cable run with its figures, recomputed on every key. */
 export function RunSheet({ id, type, onClose }: RunSheetProps) {
   const store = useDay();
   const run = useRun();

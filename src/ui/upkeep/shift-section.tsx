@@ -9,7 +9,7 @@ import { Section } from '../kit/section.tsx';
 import { clockTime } from '../words/times.ts';
 import { clockOf } from './words.ts';
 
-/** Call, meal break and wrap: what cells and cards must last to. */
+/** Call, meal break and wrap: how long cells and cards must last. */
 export function ShiftSection({ day, now }: { day: Day; now: Moment }) {
   const run = useRun();
   const { callAtMs, mealAtMs, wrapAtMs } = day.upkeep.shift;

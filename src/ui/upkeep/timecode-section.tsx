@@ -120,7 +120,7 @@ function jamWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): str
   return `jammed ${clock(last.atMs)} from ${deviceName(day, last.from)} · ${why ? sentenceFor(why.problem) : tolerance(device)}`;
 }
 
-/** How labels run against time of day at a rate. */
+/** How far timecode falls behind the time of day at a rate. */
 function behindWords(hourMs: number): string {
   if (Math.abs(hourMs) < 0.5) return 'run together';
   const seconds = figureWords(Math.abs(hourMs) / 1000, 4);

@@ -25,7 +25,7 @@ type Open =
   | { readonly run: string | undefined; readonly type: 'network' | 'dc' }
   | null;
 
-/** What must be kept an eye on besides the takes: who is due and when, then everything it is worked out from. */
+/** What needs watching besides the takes: what is due and when, then what that is computed from. */
 export function Upkeep() {
   const day = useDay().day.value;
   const now = useNow();

@@ -9,7 +9,7 @@ const FORM_WORDS: Record<UserBitsForm, string> = {
   'day-month-year': 'day, month, year, rest',
 };
 
-/** User bits for the date of the day, and what bits read off a device may mean. */
+/** User bits for the day's date, and what bits read off a device may mean. */
 export function UserBits({ date }: { date: string }) {
   const [typed, setTyped] = useState('');
   const [year = 0, month = 0, day = 0] = date.split('-').map(Number);

@@ -17,7 +17,6 @@ const COLUMNS = [
   { title: 'Selector', share: 3 },
 ] as const;
 
-/** The wiring as a sheet to print. */
 export function wiringAsSheet(day: Day, rows: readonly WiringRow[], notes: readonly string[]): PrintedSheet {
   const { production, label, date } = day.header;
   return {
@@ -36,7 +35,7 @@ export function wiringAsSheet(day: Day, rows: readonly WiringRow[], notes: reado
   };
 }
 
-/** The sheet as a file of pages, made before it is wanted. */
+/** The sheet as a file of pages, made in advance. */
 export async function wiringPages(
   day: Day,
   sheet: PrintedSheet,

@@ -13,7 +13,7 @@ import { sendPages, wiringAsSheet, wiringPages } from './wiring-pages.ts';
 
 const SNAKE_NOTE = `Snakes: 25-pin D-sub as AES59, pin ${UNCONNECTED_PIN} not connected. XLR: 1 screen, 2 plus, 3 minus (AES14).`;
 
-/** Which output goes by which lead to which input, pin by pin where it is a snake: to print and tape into the lid. */
+/** Which output goes by which lead to which input, pin by pin for a snake: to print and tape into the lid. */
 export function Wiring({ onBack }: { onBack: () => void }) {
   const day = useDay().day.value;
   const [open, setOpen] = useState<string | null>(null);
@@ -22,7 +22,7 @@ export function Wiring({ onBack }: { onBack: () => void }) {
   const { production, label, date } = day.header;
   const [pages, setPages] = useState<OutgoingFile | null>(null);
   const hasSnake = leads.some(({ ends }) => ends.kind === 'snake');
-  // Made before the tap: the share sheet opens only straight from one.
+  // Made before the tap: the share sheet only opens straight from one.
   useEffect(() => {
     const stop = new AbortController();
     const notes = hasSnake ? [SNAKE_NOTE] : [];

@@ -4,7 +4,7 @@ import type { RunCaution } from '../../upkeep/wiring/direct-current.ts';
 import type { LeadLimit } from '../../upkeep/wiring/ethernet-power.ts';
 import { clockTime } from '../words/times.ts';
 
-/** A clock time, with the day where it is not today's: `13:30`, `07:00 tomorrow`. */
+/** A clock time, with the day if it is not today: `13:30`, `07:00 tomorrow`. */
 export function clockOf(atMs: number, zone: number, nowMs: number): string {
   const dayOf = (ms: number): number => Math.floor((ms + zone * 60_000) / 86_400_000);
   const days = dayOf(atMs) - dayOf(nowMs);
@@ -15,7 +15,7 @@ export function clockOf(atMs: number, zone: number, nowMs: number): string {
   return days > 0 ? `${time}, ${days} days on` : `${time}, ${-days} days ago`;
 }
 
-/** Hours as people say them: `5 h`, `2 h 05`, `40 min`. */
+/** Hours in words: `5 h`, `2 h 05`, `40 min`. */
 export function hoursWords(hours: number): string {
   const minutes = Math.max(0, Math.round(hours * 60));
   if (minutes < 60) return `${minutes} min`;
@@ -26,7 +26,7 @@ export function hoursWords(hours: number): string {
 export const framesWords = (frames: number): string =>
   `${frames.toFixed(frames < 10 ? 2 : 0)} ${frames === 1 ? 'frame' : 'frames'}`;
 
-/** A figure with so many places at most and no trailing noughts. */
+/** A figure with at most so many decimals and no trailing zeros. */
 export const figureWords = (value: number, places = 1): string => String(Number(value.toFixed(places)));
 
 export const gigabytes = (bytes: number): string => `${figureWords(bytes / 1e9, 1)} GB`;
@@ -47,7 +47,6 @@ interface Saying {
   readonly nameOf: (id: string) => string;
 }
 
-/** Why something is on the due list. */
 export function reasonWords(reason: DueReason, { zone, nowMs, nameOf }: Saying): string {
   const clock = (ms: number): string => clockOf(ms, zone, nowMs);
   switch (reason.code) {
@@ -85,7 +84,7 @@ export const RUN_CAUTION_WORDS: Record<RunCaution, string> = {
   'no-cord-rating': 'no cord rating is known for this gauge',
 };
 
-/** The same where there is little room. */
+/** A shorter wording for tight spaces. */
 export const RUN_CAUTION_SHORT: Record<RunCaution, string> = {
   'drop-above-aim': 'drop above 3 %',
   'below-device-minimum': 'too few volts',

@@ -15,12 +15,12 @@ import { takeFrom } from '../../day/takes.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { factWords } from './facts.ts';
 
-/** Entries of one action that are told; a cast list has dozens. */
+/** Entries listed per action; a cast list has dozens. */
 const TOLD = 2;
 const FIELDS_TOLD = 3;
 const LONGEST_NOTE = 60;
 
-/** One action in the words of the line: `A3 on Anna`, or `24/1, cut of 24/1 and 3 more entries`. */
+/** One action in words: `A3 on Anna`, or `24/1, cut of 24/1 and 3 more entries`. */
 export function actionWords(day: Day, facts: readonly (Fact | UnknownFact)[]): string {
   const named = withAllNames(day);
   const words = facts.map((fact) =>
@@ -32,13 +32,13 @@ export function actionWords(day: Day, facts: readonly (Fact | UnknownFact)[]): s
   return listOf(more > 0 ? [...told, countOf(more, 'more entry', 'more entries')] : told);
 }
 
-/** What an undo took back, or a redo brought back, from the retractions that did it. */
+/** What an undo removed or a redo restored, read from the retractions that did it. */
 export function undoneWords(day: Day, said: readonly Fact[]): string {
   const facts = targetsOf(
     day,
     said.flatMap((fact) => (fact.kind === 'fact-retracted' ? fact.targets : [])),
   );
-  // A redo takes back the undo: what is meant is what that had taken back.
+  // A redo retracts the undo, so it is described by what the undo had retracted.
   const isRedo = facts.some((fact) => fact.kind === 'fact-retracted' && fact.by === 'undo');
   return isRedo ? undoneWords(day, facts) : actionWords(day, facts);
 }
@@ -48,7 +48,7 @@ function targetsOf(day: Day, ids: readonly string[]): Fact[] {
   return day.facts.filter(({ id }) => wanted.has(id));
 }
 
-/** An entry with what it speaks of. The line need not say it where the entry stands under its take, or nowhere. */
+/** An entry with its subject; on the line the subject is clear from where the entry stands. */
 function entryWords(day: Day, fact: Fact): string {
   switch (fact.kind) {
     case 'take-logged':
@@ -101,7 +101,7 @@ function nameOfTake(day: Day, id: string): string {
 export const shortened = (text: string): string =>
   text.length > LONGEST_NOTE ? `${text.slice(0, LONGEST_NOTE).trimEnd()}…` : text;
 
-/** Fields that one tap says, each in its own words; what is corrected by the form comes as a list. */
+/** Fields set by one tap, each in its own words; corrections from the form come as a list. */
 const TAPPED: Record<string, (name: string, on: unknown) => string> = {
   cutAt: (name) => `cut of ${name}`,
   circled: (name, on) => (on ? `${name} circled` : `circle off ${name}`),
@@ -121,14 +121,14 @@ const TAKE_FIELDS: Record<string, string> = {
 
 function correctionWords(name: string, fields: FactOf<'take-described'>['fields']): string {
   const said = Object.entries(fields);
-  // Cut says the length with it.
+  // Cut sets the length too.
   const [field, value] = said.find(([one]) => one === 'cutAt') ?? said[0] ?? ['', null];
   const tapped = TAPPED[field];
   if (tapped && (said.length === 1 || field === 'cutAt')) return tapped(name, value);
   return `${name} corrected: ${fieldWords(fields, TAKE_FIELDS)}`;
 }
 
-/** The fields that were said, by name: the first few, and how many more. */
+/** The changed fields by name: the first few, and how many more. */
 function fieldWords(fields: object, words: Readonly<Record<string, string>>): string {
   const all = Object.keys(fields).map((field) => words[field] ?? field);
   const more = all.length - FIELDS_TOLD;
@@ -174,7 +174,7 @@ const HEAD: Record<string, string> = {
   sample: 'sample day',
 };
 
-/** The day with the names of what was struck or is taken back as well: words about it would have only an id. */
+/** The day with removed and retracted names included, so that entries about them do not show bare ids. */
 function withAllNames(day: Day): Day {
   const voices = new Map<string, Voice>();
   const parts = new Map<string, Part>();

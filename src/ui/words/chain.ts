@@ -9,17 +9,17 @@ export const partName = (rig: Rig, id: string | null | undefined): string =>
 
 const STEP = ' › ';
 
-/** The chain in one breath: `A3 › near 3 › AES 3`. */
+/** The chain in one line: `A3 › near 3 › AES 3`. */
 export function pathWords(rig: Rig, path: Path): string {
   const input = partName(rig, path.input);
   const steps = path.transmitter
     ? [partName(rig, path.transmitter), partName(rig, path.channel), input]
     : ['hardline', input];
-  // A slot and the internal receiver in it often bear one name.
+  // A slot and the internal receiver in it often have the same name.
   return steps.filter((step, at) => step !== '' && step !== steps[at - 1]).join(STEP);
 }
 
-/** Where a chain breaks, in words: what is missing, and after what. */
+/** Where a chain breaks: what is missing, and after what. */
 export function breakWords(rig: Rig, path: Path): string {
   const sentences: Record<Break, () => string> = {
     'no-transmitter': () => 'wears no pack',
@@ -35,7 +35,7 @@ export function breakWords(rig: Rig, path: Path): string {
   return path.broken ? sentences[path.broken]() : '';
 }
 
-/** What mutes a voice on its way: `A1 muted`, or at the recorder `AES 1 muted`. */
+/** What mutes a voice along its path: `A1 muted`, or at the recorder `AES 1 muted`. */
 export function mutedWords(rig: Rig, tracks: readonly TrackAnswer[], voice: string): string {
   const ways = tracks.flatMap(({ heard }) => heard.filter((one) => one.voice === voice && one.muted));
   const parts = ways.map(({ source, input }) => (source.mutedAtBody ? source.transmitter : input));
@@ -79,11 +79,11 @@ export const VOICE_MARK: Record<VoiceState, MarkState> = {
   off: 'free',
 };
 
-/** Who is on a track, beside what it is called: a mix called by its own word or number is the mix. */
+/** Who is on a track, next to its name: a mix named only "mix" or by number is just the mix. */
 export const onTrackWords = ({ state, name }: Pick<TrackAnswer, 'state' | 'name'>, label: string): string =>
   state === 'mix' && name.trim() === label ? 'Mix' : name;
 
-/** Names side by side: `Pol, Sana and Jo`. */
+/** A list of names: `Pol, Sana and Jo`. */
 export function listOf(names: readonly string[]): string {
   if (names.length < 2) return names[0] ?? '';
   return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

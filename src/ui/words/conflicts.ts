@@ -10,7 +10,7 @@ import { factWords } from './facts.ts';
 
 const factOf = (day: Day, id: FactId): Fact | undefined => day.facts.find((fact) => fact.id === id);
 
-/** What somebody said of one link, in the words of the whole fact where it says nothing else. */
+/** What somebody entered for one link, in the words of the whole fact if it covers nothing else. */
 export function saidWords(day: Day, id: FactId, link: string): string {
   const fact = factOf(day, id);
   return fact ? factWords(day, { ...fact, ...saidOfLink(fact, link) } as Fact) : '';
@@ -129,7 +129,7 @@ const YES_NO: Record<string, readonly [yes: string, no: string]> = {
   struck: ['struck', 'not struck'],
 };
 
-/** What a fact says of the field about which phones differ. */
+/** What a fact says about the field on which phones disagree. */
 export function fieldWords(day: Day, id: FactId, { of, id: thing, field }: FieldConflict): string {
   const fact = factOf(day, id);
   const said =
@@ -143,7 +143,7 @@ export function fieldWords(day: Day, id: FactId, { of, id: thing, field }: Field
   return typeof value === 'object' ? listOf(Object.values(value as object).map(String)) : String(value);
 }
 
-/** When a take began and how long it was, to tell two of one number apart. */
+/** When a take began and its length, to tell two with the same number apart. */
 export function timesOfTake(day: Day, id: TakeId): string {
   const { start = null, length = null } = day.takes.get(id) ?? {};
   return [

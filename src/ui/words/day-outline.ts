@@ -2,11 +2,10 @@ import type { DayOutline } from '../../app/ports.ts';
 import type { Promised } from '../../app/safekeeping.ts';
 import { clockTime } from './times.ts';
 
-/** What a day is called in the list. */
 export const titleOf = (day: Pick<DayOutline, 'sample' | 'production' | 'label'>): string =>
   [day.sample ? 'Sample' : '', day.production, day.label].filter(Boolean).join(' · ') || 'Untitled day';
 
-/** Whether a copy of the day has left the phone, and whether it still is the day. */
+/** Whether a copy of the day has left the phone, and whether it is still complete. */
 export function copyWords({ copiedAt, copiedFacts, facts, sample }: DayOutline): string {
   if (sample) return 'to play in';
   if (copiedAt === undefined) return 'only on this phone';
@@ -14,7 +13,6 @@ export function copyWords({ copiedAt, copiedFacts, facts, sample }: DayOutline):
   return copiedFacts === facts ? `copied ${at}` : `changed since copied ${at}`;
 }
 
-/** What the browser said to keeping the app's data, in words. */
 export const PROMISED_WORDS: Record<Promised, string> = {
   'not-asked': 'The browser is asked to keep the data after the first take.',
   promised: 'The browser has promised not to clear the data by itself.',

@@ -15,7 +15,7 @@ import { formatTimecode } from '../../time/timecode.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { prepWords } from './prep-facts.ts';
 
-/** A fact in the words of the trade: what it says, in one line. */
+/** A fact in trade terms, in one line. */
 export function factWords(day: Day, fact: Fact): string {
   const part = (id: string | null | undefined): string => partName(day.rig, id);
   switch (fact.kind) {

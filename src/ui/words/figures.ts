@@ -1,4 +1,4 @@
-/** What a typed figure is called. */
+/** The name of a typed figure. */
 const FIGURES: Record<string, string> = {
   metres: 'Length in metres',
   watts: 'Power in watts',

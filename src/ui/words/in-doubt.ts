@@ -2,7 +2,7 @@ import type { InDoubt } from '../../app/in-doubt.ts';
 import { countOf } from './chain.ts';
 import { conflictWords } from './conflicts.ts';
 
-/** What would go along to another day without being sure, a sentence each. */
+/** What would carry over to another day without being certain, a sentence each. */
 export function inDoubtWords({ day, damaged, newer, unsaved, differing }: InDoubt): string[] {
   const entries = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
   return [

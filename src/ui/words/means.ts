@@ -1,6 +1,6 @@
 import type { MarkState } from '../kit/mark.tsx';
 
-/** What each mark and its word mean, in one sentence: said where they stand, and on the page of words. */
+/** What each mark and its word mean, in one sentence: shown beside them and on the help page. */
 export const MARK_MEANS = {
   single: { word: 'alone', means: 'One voice is on the track, and nobody else.' },
   gang: { word: 'gang', means: 'Several live sources share one track, on purpose.' },

@@ -5,8 +5,8 @@ interface Run {
 }
 
 /**
- * Names that count on, said as runs: `['A1', 'A2', 'A3', 'B1']` is `'A1–3, B1'`. Names without a number at their end
- * stand as they are.
+ * Consecutive names as runs: `['A1', 'A2', 'A3', 'B1']` is `'A1–3, B1'`. Names without a number at the end
+ * stay as they are.
  */
 export function runWords(names: readonly string[]): string {
   const runs: (Run | string)[] = [];

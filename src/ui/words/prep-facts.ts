@@ -17,13 +17,12 @@ type PrepFact = FactOf<
   | 'leads-described'
 >;
 
-/** A device by its name: a pack of the rig, the recorder, or whatever else was described. */
+/** A device's name: a pack of the rig, the recorder, or whatever else was described. */
 export function deviceName(day: Day, id: string): string {
   if (id === RECORDER) return day.header.recorder || 'Recorder';
   return day.rig.byId.get(id)?.name ?? day.upkeep.devices.get(id)?.name ?? id;
 }
 
-/** A fact about radio, upkeep or cables in one line. */
 export function prepWords(day: Day, fact: PrepFact): string {
   const devices = (ids: readonly string[]): string =>
     ids.length > 4 ? `${ids.length} devices` : listOf(ids.map((id) => deviceName(day, id)));

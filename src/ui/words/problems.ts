@@ -17,7 +17,7 @@ const RESTART: Record<string, string> = {
   'no-answer': 'The new version did not start. It starts with the next start of the app.',
 };
 
-/** Every code a command or a reader can fail with, as a sentence that says what and where. */
+/** A sentence for every code a command or a reader can fail with, saying what and where. */
 const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) => string } = {
   'not-on-this-day': ({ what }) =>
     `This day has no such ${what}. It may have been taken out on another phone.`,

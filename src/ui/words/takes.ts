@@ -1,6 +1,6 @@
 import type { Take } from '../../day/model.ts';
 
-/** What stands beside a take: circled, NG, false start, tail slate. */
+/** Labels beside a take: circled, NG, false start, tail slate. */
 export const statusWords = (take: Take): string[] =>
   [
     take.circled && 'circled',

@@ -1,6 +1,6 @@
 const MINUTES_OF_DAY = 1440;
 
-/** A clock time where it was said, `21:32`, whatever zone the phone is in now. */
+/** The clock time where it was entered, `21:32`, whatever zone the phone is in now. */
 export function clockTime(atMs: number, zone: number): string {
   const since = Math.floor(atMs / 60_000) + zone;
   const minute = ((since % MINUTES_OF_DAY) + MINUTES_OF_DAY) % MINUTES_OF_DAY;

@@ -9,7 +9,7 @@ export function stateWords(rig: Rig, { state, tracks }: VoiceAnswer): string {
   return `${word} on ${listOf(tracks.map((id) => partName(rig, id)))}`;
 }
 
-/** Who it is behind the part's name: the performer, a boom's operator, where a plant or feed comes from. */
+/** Who is behind the part's name: the performer, a boom's operator, where a plant or feed comes from. */
 export function behindWords({ part, person, place }: Voice): string {
   return [part ? person : '', place].filter(Boolean).join(', ');
 }

@@ -22,7 +22,7 @@ interface AgainProps {
   readonly onClose: () => void;
 }
 
-/** A report that went out, made again from what was known then, and whether it is the same to the byte. */
+/** A sent report, rebuilt from what was known then, and whether it is the same byte for byte. */
 export function AgainSheet({ day, sent, onClose }: AgainProps) {
   const run = useRun();
   const report = useMemo(() => reportAgain(day, sent, modelOf), [day, sent]);
@@ -63,7 +63,7 @@ export function AgainSheet({ day, sent, onClose }: AgainProps) {
   );
 }
 
-/** Says what was compared, and nothing of what was not. */
+/** Claims only what was actually compared. */
 function sameWords({ files, from }: SentReport, made: readonly OutgoingFile[]): string {
   const checks = from?.checks;
   if (!checks || files.length === 0) return 'Made again from what was known then.';

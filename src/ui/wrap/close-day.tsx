@@ -5,7 +5,7 @@ import { NextDay } from '../frame/next-day-button.tsx';
 import { DayFileButton } from '../frame/sending/day-file-button.tsx';
 import { copyWords } from '../words/day-outline.ts';
 
-/** The end of the day: what it came to, the copy that leaves the phone, and tomorrow. */
+/** The end of the day: its totals, the copy that leaves the phone, and tomorrow. */
 export function CloseDay({ model }: { model: ReportModel }) {
   const { id } = useDay().day.value;
   return (

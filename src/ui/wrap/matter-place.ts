@@ -2,18 +2,18 @@ import type { PartId, TakeId, VoiceId } from '../../day/model.ts';
 import type { Matter } from '../../report/open-matters.ts';
 import type { Tab } from '../frame/route.ts';
 
-/** Where a matter is settled: a sheet that opens at once, or a tab of the day. `from` is the first take it shows at. */
+/** Where to resolve a matter: a sheet, or a tab of the day. `from` is the first take it concerns. */
 export type Place =
   | { readonly sheet: 'take'; readonly take: TakeId }
   | { readonly sheet: 'track'; readonly track: PartId; readonly from: TakeId | undefined }
   | { readonly sheet: 'voice'; readonly voice: VoiceId; readonly from: TakeId | undefined }
-  /** The head of the day, with its rolls and the offer of a newer app. */
+  /** The header of the day, with its rolls and the offer of a newer app. */
   | { readonly sheet: 'day' }
-  /** What two phones said differently, with the alternatives. */
+  /** Conflicts between phones, with the alternatives. */
   | { readonly sheet: 'conflicts' }
   | { readonly tab: Tab };
 
-/** The place of a matter. A late correction begins at the first take that it touches. */
+/** Where to resolve a matter. A late correction begins at the first take it touches. */
 export function placeOf(matter: Matter): Place {
   const first = matter.takes?.[0];
   const last = matter.takes?.at(-1);
@@ -31,7 +31,7 @@ export function placeOf(matter: Matter): Place {
       return first ? { sheet: 'take', take: first } : { tab: 'line' };
     case 'takes-numbered-twice':
     case 'files-named-twice':
-      // The one logged last is more likely the one that is wrong.
+      // The one logged last is more likely to be wrong.
       return last ? { sheet: 'take', take: last } : { tab: 'line' };
     case 'said-open':
     case 'facts-unknown':

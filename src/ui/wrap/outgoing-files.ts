@@ -10,12 +10,11 @@ import type { Extras } from '../../report/revision/revision.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { writePages } from '../frame/sending/pages.ts';
 
-/** The files of a report. */
 export interface MadeFiles {
   readonly files: readonly OutgoingFile[];
-  /** Characters that the font of the pages cannot draw. */
+  /** Characters missing from the pages' font. */
   readonly missing: readonly string[];
-  /** Why there are no pages though they were wanted: their writer or a font is not on this phone. */
+  /** Why the requested pages are missing: their writer or a font is not on this phone. */
   readonly noPages: string | null;
 }
 
@@ -24,20 +23,20 @@ const extrasOf = ({ revision }: ReportToSend, { signature }: ReportMade): Extras
 export const outgoingText = (report: ReportToSend, made: ReportMade): string =>
   reportText(report.model, extrasOf(report, made));
 
-/** What a file of this report is called. */
+/** The file name for this report. */
 export const outgoingName = (
   { model, letter, revision }: ReportToSend,
   ending: ReportFormat | 'eml',
 ): string => reportFileName(model, ending, revision ? letter : '');
 
-/** Makes the files that are wanted. What else there is goes out where the pages cannot be made, or `stop` ended them. */
+/** Makes the requested files. The others still go out if the pages cannot be made, or `stop` ended them. */
 export async function makeFiles(
   report: ReportToSend,
   made: ReportMade,
   formats: readonly ReportFormat[],
   stop?: AbortSignal,
 ): Promise<MadeFiles> {
-  // What was sent on paper that only a newer version knows cannot be made again here.
+  // A paper size that only a newer version knows cannot be laid out here.
   const { paper } = made;
   const asked = { what: 'report', model: report.model, ...extrasOf(report, made) } as const;
   const pages =

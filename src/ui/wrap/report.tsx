@@ -7,7 +7,7 @@ import type { Outgoing } from './use-outgoing.ts';
 /** Changes shown before the text, which has them all. */
 const SHOWN = 12;
 
-/** The report as it would go out now, and what it changes on the one sent last. */
+/** The report as it would go out now, and what has changed since the last one sent. */
 export function ReportSection({ report, text }: Outgoing) {
   const { revision, letter, again } = report;
   const changes = again ? [] : (revision?.changes ?? []);

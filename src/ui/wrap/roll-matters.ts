@@ -1,7 +1,7 @@
 import type { DayOutline } from '../../app/ports.ts';
 import type { Day } from '../../day/model.ts';
 
-/** Rolls of this day whose name another real day on this phone bears too (iXML: a roll keeps equal times apart). */
+/** Rolls whose name another real day on this phone also uses (iXML: a roll tells equal times apart). */
 export function rollMatters(day: Day, days: readonly DayOutline[]): string[] {
   const rolls = new Set(day.rolls);
   return days

@@ -13,7 +13,7 @@ const SEND_WORD: Record<Route, string> = {
   copy: 'Copy the report',
 };
 
-/** The best way out that this phone has, at the thumb. */
+/** The best way to send that this phone has, near the thumb. */
 export function SendDock({ outgoing }: { outgoing: Outgoing }) {
   const send = useSend(outgoing);
   const { report, ready } = outgoing;

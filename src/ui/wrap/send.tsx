@@ -12,7 +12,7 @@ import { SettingsSheet } from './settings-sheet.tsx';
 import type { Outgoing } from './use-outgoing.ts';
 import { useSend } from './use-send.ts';
 
-/** What goes out, to whom, and the ways besides the best one, in order. */
+/** What goes out, to whom, and the other ways to send it, in order. */
 export function SendSection({ outgoing }: { outgoing: Outgoing }) {
   const [choosing, setChoosing] = useState(false);
   const { to } = wrapSettings.value;
@@ -59,7 +59,7 @@ function FilesMade({ outgoing: { ready } }: { outgoing: Outgoing }) {
   );
 }
 
-/** Offered in the order in which they lose something: the files one by one, the files in a draft, the text alone. */
+/** Offered in order of what they lose: the files one by one, the files in a draft, the text alone. */
 function OtherWays({ outgoing }: { outgoing: Outgoing }) {
   const send = useSend(outgoing);
   const { report, made, ready } = outgoing;

@@ -14,7 +14,7 @@ export function SentList({ day }: { day: Day }) {
   const [open, setOpen] = useState<SentReport | null>(null);
   const { database } = useApp().parts.journal.state;
   const sent = sentReports(day);
-  /** Phones that did not know of each other may have given one letter to two reports. */
+  /** Phones that had not exchanged facts may have given two reports the same letter. */
   const whose = (report: SentReport): string =>
     sentBeside(day, report).length === 0
       ? ''

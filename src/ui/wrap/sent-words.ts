@@ -1,7 +1,6 @@
 import type { SentReport } from '../../day/wrap/sent-reports.ts';
 import { wordIn } from '../../shared/open-word.ts';
 
-/** How a report left the phone. */
 export function wayWords({ route, files }: SentReport): string {
   if (route === 'mail') return files.length > 0 ? 'downloaded as a mail draft' : 'mailed as text';
   return wordIn({ share: 'handed to the share sheet', download: 'downloaded', copy: 'copied' }, route);

@@ -9,7 +9,7 @@ import { Button } from '../kit/button.tsx';
 import { Choice, LongField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 
-/** Paper, the table's lines and columns in their order, and a signature: remembered on this phone. */
+/** Paper, the table's lines and columns in order, and a signature: remembered on this phone. */
 export function SettingsSheet({ onClose }: { onClose: () => void }) {
   const { paper, lines, columns, signature } = wrapSettings.value;
   const chosen = columns[lines];

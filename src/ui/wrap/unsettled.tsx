@@ -11,7 +11,7 @@ import { type Place, placeOf } from './matter-place.ts';
 
 type OpenPlace = Exclude<Place, { tab: unknown }>;
 
-/** What is not settled, before the report goes out; each line leads to its place. It may be sent all the same. */
+/** Open matters before the report goes out, each with a link to its place. Sending is allowed. */
 export function Unsettled({ day, matters }: { day: Day; matters: readonly Matter[] }) {
   const [open, setOpen] = useState<OpenPlace | null>(null);
   const show = (place: Place): void => {

@@ -14,14 +14,14 @@ export interface Outgoing {
   readonly text: string;
   readonly made: ReportMade;
   readonly known: Pick<ReportFrom, 'known' | 'unread'>;
-  /** Undefined while they are made: files of an earlier state of the day are never offered. */
+  /** Undefined while they are being made: files of an earlier state are never offered. */
   readonly ready: MadeFiles | undefined;
 }
 
-/** A pause in typing or tapping before the files are made anew. */
+/** How long typing or tapping must pause before the files are remade. */
 const DEBOUNCE_MS = 150;
 
-/** The report with its files, made before anybody taps Send: the share sheet opens only straight from a tap. */
+/** The report with its files, made before Send is tapped: the share sheet only opens straight from a tap. */
 export function useOutgoing(day: Day, settings: WrapSettings, matters: readonly string[]): Outgoing {
   const { formats, paper, lines, columns, signature } = settings;
   const { report, known } = useMemo(

@@ -19,7 +19,7 @@ const DONE: Record<Way, string> = {
   mail: 'given to the mail program',
 };
 
-/** The ways a report leaves the phone, each straight from a tap. What was handed over is noted on the day. */
+/** The ways a report leaves the phone, each straight from a tap. Handing it over is recorded on the day. */
 export function useSend({ report, text, made, known, ready }: Outgoing) {
   const run = useRun();
   const { clock } = useApp().parts;
@@ -46,7 +46,7 @@ export function useSend({ report, text, made, known, ready }: Outgoing) {
   return {
     share: () => void send('share', files),
     download: () => void send('download', files),
-    /** Only the text: pages and tables are nothing to paste. */
+    /** Only the text: pages and tables cannot be pasted. */
     copy: () => void send('copy', [{ name: outgoingName(report, 'txt'), type: 'text/plain', content: text }]),
     mailed: () => note('mail', []),
     draft(): void {

@@ -14,7 +14,7 @@ import { Unsettled } from './unsettled.tsx';
 import { useOutgoing } from './use-outgoing.ts';
 import './wrap.css';
 
-/** The end of the day: what is not settled, the card, the report, what was sent, and tomorrow. */
+/** The end of the day: open matters, the card, the report, what was sent, and tomorrow. */
 export function Wrap() {
   const day = useDay().day.value;
   const { days } = useApp();

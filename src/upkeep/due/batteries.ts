@@ -4,10 +4,10 @@ import { firstBadQuantity, moment, type Quantity } from '../quantity.ts';
 
 const MS_PER_HOUR = 3_600_000;
 
-/** Swap at or before this part of the runtime: 75 to 80 % (common practice, no source). */
+/** Swap at or before this fraction of the runtime: 75 to 80 % (common practice, no source). */
 export const DEFAULT_MARGIN = 0.8;
 
-/** The cells in one device: fresh at a UTC ms, and how long a set runs, if anybody has measured or planned it. */
+/** The cells in one device: fresh at a UTC ms, and how long a set lasts, if that was measured or planned. */
 export interface Cells {
   readonly device: string;
   readonly freshAtMs: number;
@@ -15,7 +15,7 @@ export interface Cells {
   readonly basis: 'measured' | 'planned';
 }
 
-/** The day around the cells; the meal break and wrap are left out when unknown or past. */
+/** The day around the cells; the meal break and wrap are left out if unknown or past. */
 export interface Shift {
   readonly nowMs: number;
   readonly takeOpen: boolean;
@@ -24,7 +24,7 @@ export interface Shift {
   readonly wrapAtMs?: number;
 }
 
-/** `past-margin`: the cells should reach it, but not with the margin kept. */
+/** `past-margin`: the cells should last until then, but only by using the margin. */
 export type Reach = 'lasts' | 'past-margin' | 'runs-out';
 
 export interface CellsDue {
@@ -48,8 +48,8 @@ const runtime = (value: number): Quantity => ({ field: 'runtimeHours', value, mi
 
 /**
  * When each set of cells is due, soonest first, with what will not last to the meal break or wrap. A device
- * without a usable runtime goes to `unknown` with its problem. Fails only on a bad shift.
- * Example: fresh at 07:00, 5 h, margin 0.8 is due at 11:00 and empty at 12:00.
+ * without a usable runtime goes to `unknown` with its problem. Fails only on a bad shift. Example: fresh at
+ * 07:00, 5 h, margin 0.8 is due at 11:00 and empty at 12:00.
  */
 export function planCells(cells: readonly Cells[], shift: Shift): Result<CellsPlan> {
   const marginFactor = shift.marginFactor ?? DEFAULT_MARGIN;
@@ -104,8 +104,8 @@ export interface SwapSpan {
 
 /**
  * The moments a device needs fresh cells, up to and including `untilMs` (at most 48 h on), each at the last
- * pause before it is due, or when due if there is none.
- * Example: fresh at 07:00, 5 h, margin 0.8, until 19:00 gives 11:00, 15:00, 19:00.
+ * pause before it is due, or when due if there is none. Example: fresh at 07:00, 5 h, margin 0.8, until 19:00
+ * gives 11:00, 15:00, 19:00.
  */
 export function swapTimes(span: SwapSpan): Result<readonly number[]> {
   const { freshAtMs, runtimeHours, untilMs, marginFactor = DEFAULT_MARGIN, pausesMs = [] } = span;

@@ -3,7 +3,7 @@ import { actionAt, type DueAction } from '../due-action.ts';
 import { firstBadQuantity, moment } from '../quantity.ts';
 import { bytesPerSecond, OVERHEAD, type RecordingFormat } from './media.ts';
 
-/** So much was recorded, in that format. */
+/** Recorded time in one format. */
 export interface Recorded {
   readonly ms: number;
   readonly format: RecordingFormat;
@@ -18,17 +18,17 @@ export interface Card {
   readonly format: RecordingFormat;
   /** Length of all the day's takes on it, the running one included, in ms. */
   readonly recordedMs: number;
-  /** The part of that which was written in another format; none unless said. */
+  /** The part of that in another format; none by default. */
   readonly otherwise?: readonly Recorded[];
 }
 
 export interface CardDay {
   readonly nowMs: number;
   readonly takeOpen: boolean;
-  /** When recording began to be possible; with the recorded time it gives the day's pace. */
+  /** When recording could begin; with the recorded time it gives the day's pace. */
   readonly callAtMs: number;
   readonly wrapAtMs?: number;
-  /** Change the card with this many recording hours left; half an hour unless said. */
+  /** Change the card with this many recording hours left; half an hour by default. */
   readonly reserveHours?: number;
 }
 
@@ -39,17 +39,20 @@ export interface CardLeft {
   readonly hoursLeft: number;
   /** Part of the day so far spent recording, 0 to 1. */
   readonly pace: number;
-  /** When only the reserve is left, and when it is full, at the day's pace (with the reserve begun: recording all the time). */
+  /**
+   * When only the reserve is left, and when it is full, at the day's pace (on the reserve: as if recording
+   * all the time).
+   */
   readonly dueAtMs?: number;
   readonly fullAtMs?: number;
-  /** Absent without a wrap ahead, or without a pace when only a pace could tell. */
+  /** Missing without a wrap ahead, or without a pace if only a pace could tell. */
   readonly lastsToWrap?: boolean;
   readonly action: DueAction;
 }
 
 /**
- * What is left on a card after the day's recorded time, and when it will be full at the day's pace.
- * Example: an empty 64 GB card, 8 tracks, 24/48, after 2 h recorded in 6 h: 13.3 h left, a pace of a third.
+ * What is left on a card after the day's recorded time, and when it will be full at the day's pace. Example:
+ * an empty 64 GB card, 8 tracks, 24/48, after 2 h recorded in 6 h: 13.3 h left, a pace of a third.
  */
 export function cardLeft(card: Card, day: CardDay): Result<CardLeft> {
   const { nowMs, callAtMs, wrapAtMs, reserveHours = 0.5 } = day;
@@ -102,7 +105,7 @@ function timesAtPace(
   if (hoursLeft <= reserveHours) {
     return { dueAtMs: nowMs, fullAtMs: nowMs + Math.round(hoursLeft * 3_600_000) };
   }
-  // Slower than a second an hour, or more than a year ahead, is nothing to predict from.
+  // Less than a second per hour, or more than a year ahead, is no basis for a prediction.
   if (pace < 1 / 3600 || hoursLeft / pace > 24 * 366) return undefined;
   const at = (hours: number): number => nowMs + Math.round((hours / pace) * 3_600_000);
   return { dueAtMs: at(hoursLeft - reserveHours), fullAtMs: at(hoursLeft) };
@@ -115,7 +118,7 @@ function wrapAnswer(
   dueAtMs: number | undefined,
 ): { lastsToWrap?: boolean } {
   if (wrapAtMs === undefined || wrapAtMs <= nowMs) return {};
-  // Recording all the way to wrap is the most there can be, so this needs no pace.
+  // Recording all the way to wrap is the most possible, so this needs no pace.
   if (hoursToReserve * 3_600_000 >= wrapAtMs - nowMs) return { lastsToWrap: true };
   return dueAtMs === undefined ? {} : { lastsToWrap: dueAtMs >= wrapAtMs };
 }

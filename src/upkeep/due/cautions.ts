@@ -17,8 +17,8 @@ export type CautionPlace =
   | 'snake';
 
 /**
- * What to say beside the figures, by place. Short, and always second to local codes, licences and people
- * qualified for the work: a computed figure permits nothing.
+ * Warnings beside the figures, by place. Local codes, licences and qualified people come first: a computed
+ * figure permits nothing.
  */
 export const CAUTIONS: Readonly<Record<CautionPlace, string>> = {
   radio:

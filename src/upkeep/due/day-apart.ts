@@ -10,7 +10,7 @@ export interface Apart {
 
 const MOST_DEVICES = 64;
 
-/** The two jammed devices that may differ most, of those jammed from one source; undefined with fewer than two. */
+/** Of the devices jammed from one source, the two that may differ most; undefined with fewer than two. */
 export function worstPair(day: Day, nowMs: number): Apart | undefined {
   const devices = devicesOf(day);
   const rate = rateOfDay(day);
@@ -27,7 +27,7 @@ export function worstPair(day: Day, nowMs: number): Apart | undefined {
   jams.forEach((one, at) => {
     for (const other of jams.slice(at + 1)) {
       const sourcePpm = headPpm(day, one.from);
-      // A source nobody knows the clock of is out of it only where both were jammed at once.
+      // A source of unknown clock cancels out only if both were jammed at once.
       if (sourcePpm === undefined && one.atMs !== other.atMs) continue;
       const check = { nowMs, rate, referencePpm: sourcePpm ?? 0 };
       const apart = worstApart(one, other, check);

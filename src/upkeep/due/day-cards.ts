@@ -11,7 +11,7 @@ import type { RecordingFormat } from './media.ts';
 
 const BITS = { '16': 16, '24': 24, '32': 32, '32f': 32 } as const;
 
-/** A depth that only a newer version knows fills a card as soon as the deepest known here. */
+/** A bit depth that only a newer version knows fills a card as fast as the deepest known here. */
 const MOST_BITS = 32;
 
 /** What the recorder writes with all its tracks armed. A rig without tracks counts as two. */
@@ -43,7 +43,7 @@ const takenWhileIn = (day: Day, inAtMs: number | null, outAtMs: number | null) =
     .map((take) => ({ take, at: takenAtMs(day, take) }))
     .filter(({ at }) => (inAtMs === null || at >= inAtMs) && (outAtMs === null || at < outAtMs));
 
-/** What of a card was written in other samples than the recorder writes now. */
+/** What of a card was written in another format than the recorder's current one. */
 function writtenOtherwise(day: Day, card: CardFields, nowMs: number): Recorded[] {
   const formatAt = sampleFormats(day);
   const { sampleRate, bits } = formatOf(day);
@@ -60,17 +60,16 @@ function lengthSoFar(take: Take, nowMs: number): number {
   return lengthMs(take) ?? 0;
 }
 
-/** A card as the day has it. */
 export interface DayCard extends Card {
   readonly id: string;
-  /** It came out: nothing more is written to it. */
+  /** It was taken out: nothing more is written to it. */
   readonly out: boolean;
   readonly copies: number;
   readonly inAtMs: number | null;
   readonly outAtMs: number | null;
 }
 
-/** Every card described and not struck, first described first, with what the day has put on it. */
+/** Every card, oldest description first, with what the day has put on it. Removed ones are left out. */
 export const cardsOf = (day: Day, nowMs: number): DayCard[] =>
   [...day.upkeep.cards]
     .filter(([, { struck, bytes }]) => !struck && bytes)

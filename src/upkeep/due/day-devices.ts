@@ -1,7 +1,7 @@
 import type { Day } from '../../day/model.ts';
 import type { DeviceId } from '../../facts/kinds/envelope.ts';
 
-/** The recorder, as a device: what everything is usually jammed from. */
+/** The recorder as a device: everything is usually jammed from it. */
 export const RECORDER = 'recorder';
 
 /** Anything with cells or timecode. */
@@ -13,11 +13,11 @@ export interface Device {
   readonly hasTimecode: boolean;
   readonly runtimeHours: number | undefined;
   readonly runtimeBasis: 'measured' | 'planned';
-  /** How far its clock may run off; undefined until it was said. */
+  /** How far its clock may drift; undefined until entered. */
   readonly ppm: number | undefined;
 }
 
-/** The recorder, the transmitters of the rig (which have cells), and whatever else was described. */
+/** The recorder, the rig's transmitters (which have cells), and whatever else was described. */
 export function devicesOf(day: Day): Device[] {
   const packs = day.rig.transmitters.map(({ id, name }) => device(day, id, 'pack', name));
   const known = new Set([RECORDER, ...packs.map(({ id }) => id)]);
@@ -36,16 +36,16 @@ function device(day: Day, id: DeviceId, type: Device['type'], name: string): Dev
     hasCells: said?.hasCells ?? type === 'pack',
     hasTimecode: said?.hasTimecode ?? type === 'recorder',
     runtimeHours: said?.runtimeHours ?? undefined,
-    // A basis that only a newer version knows is not taken for a measurement.
+    // A basis that only a newer version knows does not count as a measurement.
     runtimeBasis: said?.runtimeBasis === 'measured' ? 'measured' : 'planned',
     ppm: clockPpm(day, id),
   };
 }
 
-/** How far the clock of a device may run off, also of one that was taken out since. */
+/** How far a device's clock may drift, including devices removed since. */
 export const clockPpm = (day: Day, id: DeviceId): number | undefined =>
   day.upkeep.devices.get(id)?.ppm ?? undefined;
 
-/** The same of a clock at the head of a chain: with nothing said, the recorder is what all others are held against. */
+/** The same for a clock at the head of a chain: by default the recorder is the reference for all others. */
 export const headPpm = (day: Day, id: DeviceId): number | undefined =>
   clockPpm(day, id) ?? (id === RECORDER ? 0 : undefined);

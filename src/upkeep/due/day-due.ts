@@ -15,23 +15,23 @@ export interface CardState {
   readonly left: Result<CardLeft>;
 }
 
-/** Everything to keep an eye on besides the takes, at one moment. Devices and cards are named by their ids. */
+/** Everything to watch besides the takes, at one moment. Devices and cards are given by id. */
 export interface UpkeepNow {
   readonly devices: readonly Device[];
   readonly takeOpen: boolean;
   readonly cells: CellsPlan;
-  /** Devices with cells, of which nobody has said when they were fresh. */
+  /** Devices whose cells nobody has logged as fresh yet. */
   readonly withoutCells: readonly Device[];
   readonly jams: JamPlan;
-  /** Devices with timecode that were jammed from nothing yet; the recorder is the head of the chain. */
+  /** Devices with timecode that have not been jammed yet; the recorder is the head of the chain. */
   readonly withoutJam: readonly Device[];
   readonly cards: readonly CardState[];
   readonly due: DueList;
 }
 
 /**
- * Cells, jams and cards of the day at `nowMs`, and what is due first. While a take is open nothing says `now`.
- * Example: a pack with fresh cells at 07:00 that run 5 h is due at 11:00 with the usual margin.
+ * Cells, jams and cards of the day at `nowMs`, and what is due first. While a take is open nothing says
+ * `now`. Example: a pack with fresh cells at 07:00 that last 5 h is due at 11:00 with the usual margin.
  */
 export function upkeepAt(day: Day, nowMs: number): UpkeepNow {
   const devices = devicesOf(day);
@@ -55,11 +55,10 @@ export function upkeepAt(day: Day, nowMs: number): UpkeepNow {
   };
 }
 
-/** How many things are due now, or at the cut. */
 export const dueCount = ({ due }: UpkeepNow): number =>
   due.items.filter(({ action }) => action !== 'later').length;
 
-/** The hours of the day, those that were said. */
+/** The planned hours of the day. */
 export function shiftOf(day: Day): Pick<Shift, 'mealAtMs' | 'wrapAtMs'> {
   const { mealAtMs, wrapAtMs } = day.upkeep.shift;
   return {
@@ -68,7 +67,10 @@ export function shiftOf(day: Day): Pick<Shift, 'mealAtMs' | 'wrapAtMs'> {
   };
 }
 
-/** Fresh cells that a device needs until wrap, moved back to the meal break where that helps; none without a wrap. */
+/**
+ * How many sets of cells a device needs until wrap, with swaps moved back to the meal break where possible;
+ * none without a wrap.
+ */
 export function swapsToWrap(day: Day, device: Device): readonly number[] {
   const fresh = day.upkeep.cells.get(device.id);
   const runtimeHours = fresh?.runtimeHours ?? device.runtimeHours;
@@ -97,8 +99,8 @@ function cellsPlan(day: Day, devices: readonly Device[], shift: Shift): CellsPla
 }
 
 /**
- * A source that was taken out of the rig has passed its timecode on all the same, so its jams count with what was said of
- * its clock. Against the recorder all is held; the tolerance of its own clock adds where it was said.
+ * A source removed from the rig still passed its timecode on, so its jams and clock tolerance count. The
+ * recorder is the reference; its own tolerance is added if entered.
  */
 function jamPlan(day: Day, devices: readonly Device[], nowMs: number, takeOpen: boolean): JamPlan {
   const present = new Set(devices.map(({ id }) => id));
@@ -133,14 +135,14 @@ function leftOn(day: Day, card: DayCard, nowMs: number, takeOpen: boolean): Resu
 
 const LONGEST_DAY_MS = 48 * 3_600_000;
 
-/** When recording began to be possible: the call, or else the first roll; never later than now. */
+/** When recording could begin: the call, or else the first roll; never later than now. */
 function callOf(day: Day, nowMs: number): number {
   const rolled = takesInOrder(day).map((take) => takenAtMs(day, take));
   const call = day.upkeep.shift.callAtMs ?? Math.min(nowMs, ...rolled);
   return Math.max(nowMs - LONGEST_DAY_MS, Math.min(call, nowMs));
 }
 
-/** What is due at one moment stands in the order of the rig. */
+/** Things due at the same moment are in rig order. */
 function inReadingOrder(list: DueList, devices: readonly Device[]): DueList {
   const place = new Map(devices.map(({ id }, at) => [id, at]));
   const at = (name: string): number => place.get(name) ?? devices.length;

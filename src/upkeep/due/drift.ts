@@ -10,12 +10,12 @@ export function frameMs(rate: RateId): number {
   return (1000 * den) / num;
 }
 
-/** Below this no recording is long enough to show it, and the moment it would show lies past any date. */
+/** Below this no recording is long enough to show it, and the date computed would overflow. */
 export const LEAST_PPM = 1e-6;
 
 /**
- * How far timecode labels run behind the clock on the wall, in ms for each hour and each 24 h of labels
- * (SMPTE ST 12-1 counting); negative when ahead. Example: 23.976 is 3600 behind an hour, 29.97 DF 3.6 ahead.
+ * How far timecode falls behind real time, in ms for each hour and each 24 h of labels (SMPTE ST 12-1
+ * counting); negative when ahead. Example: 23.976 is 3600 behind an hour, 29.97 DF 3.6 ahead.
  */
 export function labelsBehindClock(rate: RateId): { readonly hourMs: number; readonly dayMs: number } {
   const { num, den } = rateOf(rate);

@@ -6,7 +6,7 @@ import type { JamDue, JamPlan } from './jams.ts';
 
 export type DueKind = 'cells' | 'jam' | 'card';
 
-/** Why something is on the list: a code that becomes a sentence, and what the sentence needs. */
+/** Why something is on the list: a code that becomes a sentence, and the data for it. */
 export type DueReason =
   | { readonly code: 'cells-margin'; readonly emptyAtMs: number }
   | { readonly code: 'cells-empty'; readonly emptyAtMs: number }
@@ -19,7 +19,7 @@ export type DueReason =
 export interface DueItem {
   readonly kind: DueKind;
   readonly name: string;
-  /** Absent for what has no foreseeable moment. */
+  /** Missing if there is no foreseeable moment. */
   readonly dueAtMs?: number;
   readonly action: DueAction;
   readonly reasons: readonly DueReason[];
@@ -31,8 +31,8 @@ export interface DueList {
 }
 
 /**
- * Cells, jams and cards in one list, what is due first at the top, each with its reasons; what has no moment comes
- * last, then by name. Actions are as planned: nothing says `now` when the plans were made with a take open.
+ * Cells, jams and cards in one list, soonest due first, each with its reasons; what has no moment comes last,
+ * then by name. Actions are as planned: nothing says `now` if the plans were made with a take open.
  */
 export function dueList(plans: {
   readonly nowMs: number;
@@ -98,13 +98,13 @@ function cardItem(card: CardLeft): DueItem {
   };
 }
 
-/** Things of one kind that are due in the same minute for the same reasons: one line to read, one tap to do. */
+/** Things of one kind due in the same minute for the same reasons: one line, one tap. */
 export interface DueGroup {
   readonly names: readonly string[];
   readonly item: DueItem;
 }
 
-/** Gathers neighbours of a due list; the order stays. Three packs with one runtime, fresh together, are one group. */
+/** Groups neighbours of a due list, in order: three packs fresh together with one runtime are one. */
 export function dueGroups(items: readonly DueItem[]): DueGroup[] {
   const groups: { names: string[]; item: DueItem }[] = [];
   for (const item of items) {

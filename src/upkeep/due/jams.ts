@@ -4,7 +4,7 @@ import { actionAt, byName, type DueAction } from '../due-action.ts';
 import { firstBadQuantity, moment } from '../quantity.ts';
 import { frameMs, LEAST_PPM, tolerance } from './drift.ts';
 
-/** A device was set to the timecode of another at a UTC ms; `tolerancePpm` is the device's own clock, if it is known. */
+/** A device was jammed from another at a UTC ms; `tolerancePpm` is the device's own clock, if known. */
 export interface Jam {
   readonly device: string;
   readonly from: string;
@@ -16,15 +16,15 @@ export interface JamCheck {
   readonly nowMs: number;
   readonly takeOpen: boolean;
   readonly rate: RateId;
-  /** Re-jam before the worst case reaches this many frames; one unless said. */
+  /** Re-jam before the worst case reaches this many frames; one by default. */
   readonly limitFrames?: number;
-  /** The tolerance of the clock everything was first jammed from; 0 when that clock is the only truth there is. */
+  /** The tolerance of the clock everything was first jammed from; 0 if that clock is the reference. */
   readonly referencePpm?: number;
-  /** The same where there are several such clocks, by the device; undefined where nobody knows it. */
+  /** The same if there are several such clocks, by device; undefined if unknown. */
   readonly headPpm?: (device: string) => number | undefined;
 }
 
-/** Worst case against the clock at the head of the chain; no `dueAtMs` when nothing can drift. */
+/** Worst case against the clock at the head of the chain; no `dueAtMs` if nothing can drift. */
 export interface JamDue {
   readonly device: string;
   readonly from: string;
@@ -42,9 +42,9 @@ export interface JamPlan {
 
 /**
  * For each device's last jam: worst drift now, and when it is due again, soonest first. A device jammed from
- * another inherits what that one had drifted by then; the tolerances of two clocks add. A device goes to `unknown` where
- * the tolerance of any clock of its chain is, and with jams that cannot be. Fails only on a bad check.
- * Example: 1 ppm jammed at 07:00 at 25 is due after 11.11 h.
+ * another inherits that one's drift so far; the tolerances of two clocks add. A device goes to `unknown` if
+ * the tolerance of any clock in its chain is, or if a jam is invalid. Fails only on a bad check. Example: 1
+ * ppm jammed at 07:00 at 25 is due after 11.11 h.
  */
 export function planJams(jams: readonly Jam[], check: JamCheck): Result<JamPlan> {
   const { limitFrames = 1, referencePpm = 0, nowMs } = check;
@@ -114,14 +114,18 @@ function dueOf(
   });
 }
 
-/** Worst drift of a source at a moment, and the clock at the head of its chain: the first that was never jammed itself. */
+/**
+ * Worst drift of a source at a moment, and the clock at the head of its chain: the first that was never
+ * jammed itself.
+ */
 function driftOf(
   jams: readonly Jam[],
   device: string,
   atMs: number,
   chain: Chain,
 ): Result<{ readonly driftMs: number; readonly headPpm: number }> {
-  // Only jams strictly earlier count, so a ring of devices jammed from each other at one moment ends.
+  // Only strictly earlier jams count, so devices jammed from each other in a ring at one moment do not
+  // recurse forever.
   const jam = lastJam(jams, device, atMs - 1);
   const ppm = jam ? jam.tolerancePpm : chain.headPpm(device);
   if (ppm === undefined) return fail({ code: 'source-without-tolerance', device });
@@ -133,9 +137,9 @@ function driftOf(
 }
 
 /**
- * The worst two jammed devices can differ, in frames. When both were jammed from one source at different
- * times, the source's own wander between the two jams counts too.
- * Example: 5 and 10 ppm, both jammed an hour ago from one source, are 1.35 frames apart at 25.
+ * The most two jammed devices can differ, in frames. If both were jammed from one source at different times,
+ * the source's own drift between the two jams counts too. Example: 5 and 10 ppm, both jammed an hour ago from
+ * one source, are 1.35 frames apart at 25.
  */
 export function worstApart(
   one: Jam,

@@ -5,13 +5,13 @@ import { firstBadQuantity, type Quantity } from '../quantity.ts';
 export const SIZE_UNITS = { GB: 1e9, GiB: 2 ** 30 } as const;
 export type SizeUnit = keyof typeof SIZE_UNITS;
 
-/** RIFF/WAVE counts a file in 32 bits, so recorders split or change container before 4 GiB; some at 2 GiB. */
+/** RIFF/WAVE file sizes are 32 bits, so recorders split or change container before 4 GiB; some at 2 GiB. */
 export const FILE_LIMITS = { '4 GiB': 2 ** 32, '2 GiB': 2 ** 31 } as const;
 
 /** Headers and metadata beside the samples: allow 1 %. */
 export const OVERHEAD = 1.01;
 
-/** What is recorded: how many tracks, at what rate, in how many bits a sample (32 is float). */
+/** What is recorded: how many tracks, the sample rate, and bits per sample (32 is float). */
 export interface RecordingFormat {
   readonly tracks: number;
   readonly sampleRate: number;
@@ -26,13 +26,13 @@ const formatQuantities = (format: RecordingFormat): readonly Quantity[] => [
 
 const bytesField = (field: string, value: number): Quantity => ({ field, value, min: 0, max: 1e18 });
 
-/** Bytes a second of sound. Example: 8 tracks, 48 kHz, 24 bit is 1,152,000. */
+/** Bytes per second of sound. Example: 8 tracks, 48 kHz, 24 bit is 1,152,000. */
 export function bytesPerSecond(format: RecordingFormat): Result<number> {
   const problem = firstBadQuantity(formatQuantities(format));
   return problem ? fail(problem) : ok((format.tracks * format.sampleRate * format.bits) / 8);
 }
 
-/** Hours of sound that fit in so many bytes, headers not counted. Example: 8 tracks, 24/48 in 64 GB is 15.43. */
+/** Hours of sound that fit in so many bytes, without headers. Example: 8 tracks, 24/48 in 64 GB is 15.43. */
 export function hoursIn(bytes: number, format: RecordingFormat): Result<number> {
   const problem = firstBadQuantity([bytesField('bytes', bytes)]);
   if (problem) return fail(problem);
@@ -41,8 +41,8 @@ export function hoursIn(bytes: number, format: RecordingFormat): Result<number> 
 }
 
 /**
- * Minutes until one file reaches a size limit, with `headerBytes` taken off first.
- * Example: 8 tracks, 48 kHz, 24 bit reach 4 GiB in 62.14 min and 2 GiB in 31.07.
+ * Minutes until one file reaches a size limit, with `headerBytes` subtracted first. Example: 8 tracks, 48
+ * kHz, 24 bit reach 4 GiB in 62.14 min and 2 GiB in 31.07.
  */
 export function minutesToFileLimit(
   format: RecordingFormat,

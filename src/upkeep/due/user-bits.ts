@@ -17,8 +17,8 @@ export interface UserBitsReading extends UserBitsDate {
 const two = (value: number): string => String(value).padStart(2, '0');
 
 /**
- * Eight hex digits, upper case, from what somebody typed or a file held: spaces, colons, dashes, dots and a
- * leading `$` are let go. Example: `$12 31 18 01` gives `12311801`.
+ * Eight hex digits, upper case, from typed or stored text; ignores spaces, colons, dashes, dots and a leading
+ * `$`. Example: `$12 31 18 01` gives `12311801`.
  */
 function parseUserBits(text: string): Result<string> {
   const digits = text.replace(/[\s:.$-]/g, '').toUpperCase();
@@ -42,9 +42,9 @@ export function dateUserBits(
 }
 
 /**
- * Every date the digits could mean, ST 309 first; empty when none fits. The user picks: orders differ between
- * machines, and nothing in the digits says which is right.
- * Example: `12311801` reads as 31 December 18 with `01` left over, month-day-year.
+ * Every date the digits could mean, ST 309 first; empty if none fits. The user picks: orders differ between
+ * machines, and the digits do not say which. Example: `12311801` reads as 31 December 18 with `01` left over,
+ * month-day-year.
  */
 export function userBitsReadings(bits: string): Result<readonly UserBitsReading[]> {
   const parsed = parseUserBits(bits);

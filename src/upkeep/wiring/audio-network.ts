@@ -26,9 +26,9 @@ export interface StreamLoad {
 }
 
 /**
- * What a stream takes of a network: payload alone, with RTP, UDP and IP headers, and on the wire with frame,
- * preamble and gap, in Mbit/s (10⁶). A packet that does not fit one frame is `packet-too-large`.
- * Example: 8 channels at 48 kHz, 48 samples, 24 bit: 1152 bytes, 9.216, 9.536 and 9.840 Mbit/s.
+ * The network load of a stream: payload alone, with RTP, UDP and IP headers, and on the wire with frame,
+ * preamble and gap, in Mbit/s (10⁶). A packet that does not fit one frame is `packet-too-large`. Example: 8
+ * channels at 48 kHz, 48 samples, 24 bit: 1152 bytes, 9.216, 9.536 and 9.840 Mbit/s.
  */
 export function streamLoad(stream: AudioStream): Result<StreamLoad> {
   const { channels, sampleRate, samplesPerPacket, bytesPerSample = 3 } = stream;
@@ -56,7 +56,7 @@ export function streamLoad(stream: AudioStream): Result<StreamLoad> {
 }
 
 /**
- * Several streams on one link: Mbit/s on the wire, and what part of the link (Mbit/s) that is, one way.
+ * Several streams on one link: Mbit/s on the wire, and the share of the link (Mbit/s) that is, one way.
  * Example: two streams of 8 channels at 48 kHz, 1 ms, on 100 Mbit/s: 19.68, 19.68 %.
  */
 export function linkLoad(

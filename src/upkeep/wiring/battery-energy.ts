@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../../shared/result.ts';
 import { firstBadQuantity, type Quantity } from '../quantity.ts';
 
-/** Parts of a battery's rating to plan with, low and high (common practice, no source); cold takes more. */
+/** Fractions of a battery's rating to plan with (common practice, no source); less in the cold. */
 export const USABLE_FRACTIONS = {
   'lithium-iron-phosphate': [0.8, 0.9],
   'lithium-ion': [0.8, 0.9],
@@ -27,8 +27,8 @@ export interface BatteryRun {
 }
 
 /**
- * Hours a battery feeds a load; `usable` and `converterEfficiency` are 1 unless said. For a hot-swap pair plan
- * on the smaller battery alone. Example: 98 Wh at 35 W is 2.80 h, and 2.27 h with 0.9 and 0.9.
+ * Hours a battery feeds a load; `usable` and `converterEfficiency` default to 1. For a hot-swap pair plan on
+ * the smaller battery alone. Example: 98 Wh at 35 W is 2.80 h, and 2.27 h with 0.9 and 0.9.
  */
 export function runtimeHours(run: BatteryRun): Result<number> {
   const { watts, usable = 1, converterEfficiency = 1 } = run;

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../../shared/result.ts';
 import { firstBadQuantity } from '../quantity.ts';
 
-/** What a load that takes constant power sees at the end of a lead. */
+/** What a constant-power load sees at the end of a lead. */
 export interface LoadPoint {
   readonly loadVolts: number;
   readonly amps: number;
@@ -10,8 +10,8 @@ export interface LoadPoint {
 
 /**
  * A load that always takes `watts`, fed from `volts` through `ohms` (the whole loop): the stable solution of
- * V·I = P + I²·R. More than the lead can ever carry is `load-beyond-lead`, with the most it could.
- * Example: 50 V, 12.5 ohm, 25.5 W gives 42.5 V and 0.6 A.
+ * V·I = P + I²·R. More than the lead can carry is `load-beyond-lead`, with the maximum. Example: 50 V, 12.5
+ * ohm, 25.5 W gives 42.5 V and 0.6 A.
  */
 export function loadPoint(volts: number, ohms: number, watts: number): Result<LoadPoint> {
   const problem = firstBadQuantity([

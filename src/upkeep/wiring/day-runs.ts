@@ -17,7 +17,7 @@ export interface DayRun extends FilledRun {
   readonly id: string;
 }
 
-/** What a new run starts with: a far box on 60 m of AWG 23, class 4; a cart lead of 2 m AWG 16 at 13 V. */
+/** Defaults of a new run: a remote box on 60 m of AWG 23, class 4; a cart lead of 2 m AWG 16 at 13 V. */
 export const RUN_DEFAULTS: Omit<DayRun, 'id' | 'type' | 'name'> = {
   metres: 60,
   watts: null,
@@ -35,7 +35,7 @@ export const RUN_DEFAULTS: Omit<DayRun, 'id' | 'type' | 'name'> = {
   batteryWattHours: null,
 };
 
-/** The runs described and not struck, first described first. */
+/** The day's runs, oldest description first, without removed ones. */
 export const runsOf = (day: Day): DayRun[] =>
   [...day.upkeep.runs]
     .filter(([, { struck }]) => !struck)
@@ -49,16 +49,16 @@ const isCable = (cable: string): cable is CableId => Object.hasOwn(CABLES, cable
 
 export interface NetworkRun {
   readonly lead: Result<NetworkLeadReport>;
-  /** The least volts the class's devices must take. */
+  /** The lowest voltage the class's devices must accept. */
   readonly deviceMinVolts: number | undefined;
-  /** Its sound as a share of the link; null where it carries none. */
+  /** Its audio as a share of the link; null if it carries none. */
   readonly sound: Result<{ readonly wireMbps: number; readonly percent: number }> | null;
 }
 
-/** A far box's lead, computed: power at its end and, where it carries sound, what that takes of the link. */
+/** A remote box's lead, computed: power at its end and, if it carries audio, the load on the link. */
 export function networkRun(day: Day, run: DayRun): NetworkRun {
   const { metres, celsius, connectorOhms, powerClass, watts } = run;
-  // A cable named by a newer version is worked out as the thinnest known here.
+  // A cable that only a newer version knows is computed as the thinnest known here.
   const cable = isCable(run.cable) ? run.cable : 'awg-26';
   const found = powerClassOf(powerClass);
   return {
@@ -82,7 +82,10 @@ export interface KnownLead {
   readonly lead: Result<NetworkLeadReport>;
 }
 
-/** The lengths that have held a far box (common practice, no source), computed with this run's class, load and heat. */
+/**
+ * Lengths that have worked for a remote box (common practice, no source), computed with this run's class,
+ * load and temperature.
+ */
 export const knownLeads = (run: DayRun): KnownLead[] =>
   KNOWN_GOOD_LEADS.map(({ category, feet, metres, cable }) => ({
     category,
@@ -113,13 +116,14 @@ export function streamsOf(day: Day, { channels, channelsAStream, samplesAPacket 
 
 export interface DcRun {
   readonly lead: Result<CartRunReport>;
-  /** Hours on the battery with the usual part of its rating; null without a battery. */
+  /** Hours on the battery with the usual fraction of its rating; null without a battery. */
   readonly runtime: Result<number> | null;
 }
 
 /**
- * A DC lead on the cart, computed; a load of so many watts, 10 W unless said. What the lead loses comes out of the battery
- * too. A lead that cannot carry the load, or leaves the device too few volts, has no hours, whatever the battery holds.
+ * A DC lead on the cart, computed; the load is 10 W by default. What the lead loses comes out of the battery
+ * too. A lead that cannot carry the load, or leaves the device too few volts, has no hours, whatever the
+ * battery holds.
  */
 export function dcRun(run: DayRun): DcRun {
   const { volts, awg, metres, watts, deviceMinVolts, batteryWattHours } = run;

@@ -7,14 +7,14 @@ import { LEAD_ENDS, type LeadFields, SNAKE_SIGNALS } from '../../facts/kinds/run
 import { isOneOf, unknownText } from '../../shared/open-word.ts';
 import type { LeadEnds, RigLead } from './wiring-sheet.ts';
 
-/** A lead of the rig as it is plugged now, with what identifies it. */
+/** A lead of the rig as plugged now, with what identifies it. */
 export interface DayLead extends RigLead {
   readonly id: string;
 }
 
 /**
- * The leads of the rig as they are plugged now, in the reading order of the inputs, for the sheet in the lid. Leads
- * that hang free are left out; a lead that nobody named is called by its number on the sheet.
+ * The leads of the rig as plugged now, in the inputs' reading order, for the sheet in the lid. Leads that
+ * hang free are left out; an unnamed lead is called by its number on the sheet.
  */
 export function leadsOfDay(day: Day): DayLead[] {
   const { links } = answersNow(day);
@@ -55,11 +55,11 @@ function selectorBefore(day: Day, input: Part, lead: Lead): RigLead['selector'] 
   return { name: selector.name, position: lead.position === 'a' ? a : b };
 }
 
-/** How a lead is made off as it was described; what never was is said to be so, and pins are not guessed. */
+/** How a lead is wired as described; missing descriptions are marked, and pins are not guessed. */
 function endsOf(said: LeadFields | undefined, output: Part | undefined, input: Part): LeadEnds {
   if (said?.ends === 'xlr') return { kind: 'xlr' };
   const { carries = 'analogue' } = said ?? {};
-  // Which pins do what is not guessed where only a newer version knows what the circuit carries.
+  // Pins are not guessed if only a newer version knows what the circuit carries.
   if (said?.ends === 'snake' && said.circuit !== undefined)
     return isOneOf(SNAKE_SIGNALS, carries)
       ? { kind: 'snake', snake: said.snake || 'snake', circuit: said.circuit, carries }

@@ -21,7 +21,7 @@ export const CORD_AMPS: Readonly<Record<number, readonly [number, number]>> = {
   18: [7, 10],
 };
 
-/** Keep the drop within this part of the supply (common practice, no source). */
+/** Keep the drop within this fraction of the supply (common practice, no source). */
 export const DROP_AIM = 0.03;
 
 export type RunCaution = 'drop-above-aim' | 'below-device-minimum' | 'above-cord-rating' | 'no-cord-rating';
@@ -48,9 +48,9 @@ export interface CartRunReport {
 }
 
 /**
- * A DC lead on the cart with a load of constant current or constant power. Problems: a gauge not in the table,
- * a number out of range, a load that takes all the volts there are.
- * Example: 13 V, AWG 18, 3 m, 5 A drops 0.627 V, 4.8 %.
+ * A DC lead on the cart with a load of constant current or constant power. Problems: a gauge not in the
+ * table, a number out of range, a load that takes all the volts. Example: 13 V, AWG 18, 3 m, 5 A drops 0.627
+ * V, 4.8 %.
  */
 export function cartRun(run: CartRun): Result<CartRunReport> {
   const { volts, awg, load, deviceMinVolts } = run;
@@ -105,9 +105,9 @@ export interface WeakestLink {
 }
 
 /**
- * The most a fuse at the battery may be: the lowest of wire, connector and device. The wire counts with the low
- * end of the cord ratings; a gauge without one is `no-cord-rating`. A caution, not a design.
- * Example: AWG 18, connector 10 A, device 5 A gives 5 A, limited by the device.
+ * The largest fuse at the battery: the lowest of wire, connector and device. The wire counts with the low end
+ * of the cord ratings; a gauge without one is `no-cord-rating`. A caution, not a design. Example: AWG 18,
+ * connector 10 A, device 5 A gives 5 A, limited by the device.
  */
 export function fuseLimit(lead: {
   readonly awg: number;

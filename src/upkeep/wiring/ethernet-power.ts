@@ -12,7 +12,7 @@ export interface PowerClass {
   readonly deviceWatts: number;
   readonly sourceMinVolts: number;
   readonly deviceMinVolts: number;
-  /** The loop the class was worked out for: one pairset, or both together where four pairs carry it. */
+  /** The loop the class was designed for: one pairset, or both together if four pairs carry it. */
   readonly loopLimitOhms: number;
 }
 
@@ -51,7 +51,7 @@ export const POWER_CLASSES: readonly PowerClass[] = [
 /** The longest channel for data, 90 m solid and 10 m of cords (TIA-568, ISO/IEC 11801). */
 export const DATA_LIMIT_METRES = 100;
 
-// The published class watts are rounded to at most four digits, so a figure a little past one is not a fault.
+// The published class watts are rounded to at most four digits, so slightly exceeding one is not a fault.
 const ROUNDING = 1.005;
 
 /** The class, or `no-such-class`. Example: 4 is 30 W at the source and 25.5 W at the device. */
@@ -65,9 +65,9 @@ export interface NetworkLead {
   readonly cable: CableId;
   readonly metres: number;
   readonly celsius?: number;
-  /** Extra loop ohms for connectors: 0.2 to 0.5 in all (common practice, no source); 0.5 unless said. */
+  /** Extra loop ohms for connectors: 0.2 to 0.5 in all (common practice, no source); 0.5 by default. */
   readonly connectorOhms?: number;
-  /** What the device takes; the most its class allows unless said. */
+  /** The device's consumption; by default the most its class allows. */
   readonly deviceWatts?: number;
 }
 
@@ -75,24 +75,25 @@ export type LeadLimit = 'data-length' | 'device-voltage' | 'loop-resistance' | '
 
 export interface LimitLength {
   readonly limit: LeadLimit;
-  /** The length at which this limit is reached; 0 when connectors alone pass it. */
+  /** The length at which this limit is reached; 0 if connectors alone exceed it. */
   readonly metres: number;
 }
 
 export interface NetworkLeadReport extends Partial<LoadPoint> {
   readonly loopOhms: number;
   readonly deviceWatts: number;
-  /** Volts above the least the device must accept, negative below; absent when the lead cannot carry the load. */
+  /** Volts above the device's minimum, negative below; missing if the lead cannot carry the load. */
   readonly marginVolts?: number;
   readonly broken: readonly LeadLimit[];
-  /** Every limit by the length that reaches it, shortest first: the first is what fails first. */
+  /** Every limit by the length that reaches it: the first is what fails first. */
   readonly limits: readonly LimitLength[];
 }
 
 /**
- * A powered network lead at the source's least voltage: volts, amps and loss at the device, the limits already
- * broken, and at what length each limit would go. A load too big for the lead is a broken limit, not a failure.
- * Example: class 4, `tia-solid-limit`, 100 m, no connectors gives 44.64 V with 3.06 W lost; data fails first.
+ * A powered network lead at the source's minimum voltage: volts, amps and loss at the device, the limits
+ * already exceeded, and at what length each limit would be. A load too big for the lead is an exceeded limit,
+ * not a failure. Example: class 4, `tia-solid-limit`, 100 m, no connectors gives 44.64 V with 3.06 W lost;
+ * data fails first.
  */
 export function networkLead(lead: NetworkLead): Result<NetworkLeadReport> {
   const found = powerClassOf(lead.powerClass);
@@ -107,7 +108,7 @@ export function networkLead(lead: NetworkLead): Result<NetworkLeadReport> {
   if (problem) return fail(problem);
   const perMetre = conductorOhms(lead.cable, 1, celsius);
   if (!perMetre.ok) return perMetre;
-  // Two conductors out and two back make one pairset's loop equal one conductor; four pairs halve it again.
+  // With two conductors out and two back, one pairset's loop equals one conductor; four pairs halve it again.
   const loopPerMetre = perMetre.value / (one.pairs / 2);
   const loopOhms = loopPerMetre * lead.metres + connectorOhms;
   const limits = limitLengths(one, deviceWatts, loopPerMetre, connectorOhms);
@@ -145,7 +146,7 @@ function limitLengths(
   );
 }
 
-/** Lengths that have held a powered receiver box on set: common practice, no source. */
+/** Lengths that have worked for a powered receiver box on set: common practice, no source. */
 export const KNOWN_GOOD_LEADS: readonly {
   readonly category: string;
   readonly feet: number;

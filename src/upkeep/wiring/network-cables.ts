@@ -19,7 +19,7 @@ export const CABLES = {
 
 export type CableId = keyof typeof CABLES;
 
-/** How copper's resistance grows with heat: 1 at 20 °C. Example: 60 °C gives 1.157. */
+/** The rise of copper's resistance with temperature: 1 at 20 °C. Example: 60 °C gives 1.157. */
 export function copperFactor(celsius: number): Result<number> {
   const problem = firstBadQuantity([{ field: 'celsius', value: celsius, min: -60, max: 120 }]);
   return problem ? fail(problem) : ok(1 + 0.00393 * (celsius - 20));

@@ -22,8 +22,8 @@ export const SNAKE_CIRCUITS: readonly CircuitPins[] = [
 ];
 
 /**
- * What the same eight circuits carry as AES3: four pairs in, then four pairs out, as the box sees them. The last
- * four are from memory. An older layout numbers its pins otherwise: ask which before wiring.
+ * What the same eight circuits carry as AES3: four pairs in, then four pairs out, as the box sees them. The
+ * last four are from memory. An older layout numbers its pins differently: ask which before wiring.
  */
 export const SNAKE_AES3_NAMES: readonly string[] = [
   'in 1/2',

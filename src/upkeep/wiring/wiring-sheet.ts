@@ -3,7 +3,7 @@ import type { Problem } from '../../shared/result.ts';
 import { byName } from '../due-action.ts';
 import { type CircuitPins, SNAKE_AES3_NAMES, snakePins, XLR_PINS } from './snake-pins.ts';
 
-/** How a lead is made off: one XLR pair, one circuit (1 to 8) of a named 25-pin snake, or anything else in words. */
+/** How a lead is wired: one XLR pair, a circuit (1 to 8) of a named 25-pin snake, or other words. */
 export type LeadEnds =
   | { readonly kind: 'xlr' }
   | {
@@ -40,8 +40,8 @@ export interface WiringSheet {
 }
 
 /**
- * The sheet for the lid: a row a lead in the order given, pin by pin where it is known, and what cannot be as it
- * is drawn: no such circuit, one circuit used twice, one input reached twice without a selector between.
+ * The sheet for the lid: one row per lead in the given order, pin by pin where known, and errors in the
+ * drawing: no such circuit, one circuit used twice, one input reached twice without a selector.
  */
 export function wiringSheet(leads: readonly RigLead[]): WiringSheet {
   return {
@@ -91,7 +91,7 @@ function inputsReachedTwice(leads: readonly RigLead[]): readonly Problem[] {
     }));
 }
 
-/** Every lead of the group goes through one selector, each in a position of its own. */
+/** Every lead of the group goes through one selector, each in its own position. */
 function isSelected(group: readonly RigLead[]): boolean {
   const names = new Set(group.map(({ selector }) => selector?.name));
   const positions = new Set(group.map(({ selector }) => selector?.position));

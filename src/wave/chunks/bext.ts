@@ -2,7 +2,7 @@ import { joinWords, viewOf } from '../riff/byte-view.ts';
 import { decodeField } from '../riff/text-field.ts';
 import type { Warn } from '../warning.ts';
 
-/** The broadcast audio extension. Text fields are '' where empty. */
+/** The broadcast audio extension. Empty text fields are ''. */
 export interface Bext {
   /** Byte position of the chunk. */
   readonly at: number;
@@ -27,13 +27,16 @@ const TIME_REFERENCE_LOW = 338;
 const TIME_REFERENCE_HIGH = 342;
 const VERSION = 346;
 
-/** Bytes of the fixed part; identifier, loudness and coding history, which end it, say nothing of a take. */
+/** Bytes of the fields about a take; the identifier, loudness and coding history come after them. */
 export const BEXT_BYTES = 602;
 
-/** A day holds fewer samples than this at every sample rate up to 12 MHz. */
+/** A day has fewer samples than this at every sample rate up to 12 MHz. */
 const IMPLAUSIBLE_SAMPLES = 2 ** 40;
 
-/** Reads a payload of version 0 to 2; what a cut chunk no longer holds is empty or undefined. `at` is the chunk's place. */
+/**
+ * Reads a payload of version 0 to 2; fields missing from a truncated chunk are empty or undefined. `at` is
+ * the chunk's position.
+ */
 export function readBext(payload: Uint8Array, at: number, warn: Warn): Bext {
   const start = at + 8;
   if (payload.byteLength < BEXT_BYTES) warn({ code: 'bext-short', at, size: payload.byteLength });

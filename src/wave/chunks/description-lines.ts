@@ -1,6 +1,6 @@
 import { nearestRate, type RateId } from '../../time/rate.ts';
 
-/** What recorders wrote as key=value lines into the bext description before iXML (common practice, no standard). */
+/** key=value lines in the bext description, from before iXML (common practice, no standard). */
 export interface DescriptionLines {
   readonly scene: string | undefined;
   readonly take: string | undefined;
@@ -21,8 +21,8 @@ export interface DescriptionLines {
 const LINE = /^\s*[a-z]?([A-Z][A-Z0-9_]*)=(.*)$/;
 
 /**
- * Reads lines such as `sSCENE=21A` or `iTAKE=3`, whatever the prefix letter; undefined where there is none.
- * Of two lines with one key the first counts. `sUBITS=$12311801` gives the user bits '12311801'.
+ * Reads lines such as `sSCENE=21A` or `iTAKE=3`, whatever the prefix letter; undefined if there are none. The
+ * first of two lines with one key counts. `sUBITS=$12311801` gives the user bits '12311801'.
  */
 export function readDescriptionLines(description: string): DescriptionLines | undefined {
   const all = description

@@ -4,7 +4,7 @@ import type { Warn } from '../warning.ts';
 export interface WaveFormat {
   /** Byte position of the chunk. */
   readonly at: number;
-  /** What the samples are, seen through an extensible header: 1 PCM, 3 float, others as registered. */
+  /** The sample type, looking through an extensible header: 1 PCM, 3 float, others as registered. */
   readonly tag: number;
   readonly extensible: boolean;
   readonly float: boolean;
@@ -13,10 +13,10 @@ export interface WaveFormat {
   readonly bytesPerSecond: number;
   /** Bytes of one sample frame, all channels together. */
   readonly blockAlign: number;
-  /** Bits a sample takes up, and bits of it that mean something. */
+  /** Bits a sample takes up, and how many of them are used. */
   readonly containerBits: number;
   readonly validBits: number;
-  /** Speaker positions of an extensible header; 0 says none, as is right for isolated tracks. */
+  /** Speaker positions of an extensible header; 0 means none, as is right for isolated tracks. */
   readonly channelMask: number | undefined;
 }
 
@@ -56,8 +56,8 @@ const EXTENSION = {
 const GUID_TAIL = '000000001000800000aa00389b71';
 
 /**
- * Reads a fmt payload (16, 18 or 40 bytes); undefined where no format can be made out of it. A block align that does
- * not fit channels and bits is worked out anew and reported.
+ * Reads a fmt payload (16, 18 or 40 bytes); undefined if it yields no format. A block align that does not fit
+ * channels and bits is recomputed and reported.
  */
 export function readFmt(payload: Uint8Array, at: number, warn: Warn): WaveFormat | undefined {
   if (payload.byteLength < PLAIN.len) {

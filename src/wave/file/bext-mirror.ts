@@ -2,7 +2,7 @@ import type { Bext } from '../chunks/bext.ts';
 import type { IXml } from '../ixml/ixml.ts';
 import type { Warn } from '../warning.ts';
 
-/** Reports where the copy of bext inside iXML says something else; the two must be equal when both exist. */
+/** Reports differences between bext and its copy inside iXML; the two must be equal if both exist. */
 export function compareBextMirror(bext: Bext, ixml: IXml, warn: Warn): void {
   const mirror = ixml.bext;
   if (!mirror) return;
@@ -22,6 +22,6 @@ export function compareBextMirror(bext: Bext, ixml: IXml, warn: Warn): void {
 
 type Comparable = string | number | undefined;
 
-/** Line ends and growth room differ without meaning anything. */
+/** Differences in line ends and padding mean nothing. */
 const plain = (text: string | undefined): string | undefined => text?.replaceAll(/\s+/g, ' ').trim();
 const digitsOf = (text: string | undefined): string | undefined => text?.replaceAll(/\D/g, '');

@@ -13,17 +13,16 @@ import type { WaveParts } from './wave-parts.ts';
 export interface WaveDescription extends WaveParts {
   readonly name: string;
   readonly size: number;
-  /** Each thing once, by precedence; the parts it was chosen from stand beside it. */
+  /** Each value once, by precedence; the parts it was chosen from are given too. */
   readonly resolved: ResolvedWave;
   readonly warnings: readonly WaveWarning[];
-  /** What reading cost. */
   readonly bytesRead: number;
 }
 
 /**
- * Describes one file from slices of its head and tail; audio is jumped over, so size does not matter. Damage is a
+ * Describes one file from slices of its head and tail; audio is skipped, so size does not matter. Damage is a
  * warning with the byte position. Problems, each with the file's name: 'file-empty', 'not-a-wave', and
- * 'file-unreadable' when the device fails on the way.
+ * 'file-unreadable' if the device fails while reading.
  */
 export async function describeWave(source: ByteSource): Promise<Result<WaveDescription, Problem>> {
   const reader = new HeaderReader(source);
@@ -51,7 +50,7 @@ export async function describeWave(source: ByteSource): Promise<Result<WaveDescr
   });
 }
 
-/** The size of the whole is only compared; a pad byte at the very end may or may not be counted. */
+/** The overall size is only compared; a pad byte at the very end may or may not be counted. */
 function compareRiffSize(size32: number, map: ChunkMap, size: number, warn: Warn): void {
   const declared = (size32 === 0xffff_ffff && map.ds64 ? map.ds64.riffSize : size32) + 8;
   if (Math.abs(declared - size) > 1) warn({ code: 'riff-size-differs', at: 4, declared, held: size });

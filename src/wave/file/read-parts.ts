@@ -9,7 +9,7 @@ import type { Chunk, WaveContainer } from '../riff/riff.ts';
 import type { Warn } from '../warning.ts';
 import type { WaveData, WaveParts } from './wave-parts.ts';
 
-/** Reads the payloads that describe a file; only a failing device ends it, everything else becomes a warning. */
+/** Reads the payloads that describe a file; all but a device failure becomes a warning. */
 export async function readParts(
   reader: HeaderReader,
   container: WaveContainer,
@@ -53,7 +53,7 @@ function reportMissing(
   if (fmtChunk && dataChunk && fmtChunk.at > dataChunk.at) warn({ code: 'chunk-order', at: fmtChunk.at });
 }
 
-/** A payload or its beginning; undefined without a chunk, and where the file ends early, which is reported. */
+/** A payload or its beginning; undefined without a chunk, or if the file ends early, which is reported. */
 async function payloadOf(
   reader: HeaderReader,
   chunk: Chunk | undefined,
@@ -67,7 +67,7 @@ async function payloadOf(
   return ok(undefined);
 }
 
-/** Of several iXML chunks the last well-formed one, else the last that holds anything. */
+/** Of several iXML chunks the last well-formed one, else the last that has any content. */
 async function readBestIXml(
   reader: HeaderReader,
   chunks: readonly Chunk[],

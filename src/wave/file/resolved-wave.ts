@@ -4,7 +4,7 @@ import type { WaveParts } from './wave-parts.ts';
 import { labelAtSample, type WaveStart } from './wave-start.ts';
 import { resolveTracks, type WaveTrack } from './wave-tracks.ts';
 
-/** What one file says of itself, each thing once; where two places disagree the stronger one, and a warning. */
+/** What one file says about itself; if two places disagree, the stronger one, with a warning. */
 export interface ResolvedWave {
   readonly project: string | undefined;
   readonly scene: string | undefined;
@@ -12,7 +12,7 @@ export interface ResolvedWave {
   readonly tape: string | undefined;
   readonly note: string | undefined;
   readonly userBits: string | undefined;
-  /** Undefined where the file has no place to say so. */
+  /** Undefined if the file has no field for it. */
   readonly circled: boolean | undefined;
   readonly takeTypes: readonly string[];
   readonly rate: RateId | undefined;
@@ -26,8 +26,8 @@ export interface ResolvedWave {
 }
 
 /**
- * Precedence: iXML over description lines for texts (iXML 3.01, usage); the official fmt and bext values over their
- * copies in iXML, because tools may update one and not the other.
+ * Precedence: iXML over description lines for texts (iXML 3.01, usage); the official fmt and bext values over
+ * their copies in iXML, because tools may update one and not the other.
  */
 export function resolveWave(parts: WaveParts, warn: Warn): ResolvedWave {
   const { format, ixml, lines } = parts;
@@ -62,7 +62,7 @@ function stronger<T extends string>(
   warn: Warn,
 ): T | undefined {
   if (kept === undefined || other === undefined) return kept ?? other;
-  // A long note is cut short by the 256 characters of the description.
+  // The 256 characters of the description may cut a long note.
   const same = kept === other || (field === 'note' && kept.startsWith(other));
   if (!same)
     warn({

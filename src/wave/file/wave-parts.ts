@@ -7,7 +7,7 @@ import type { WaveContainer } from '../riff/riff.ts';
 export interface WaveData {
   /** Byte position of the first sample. */
   readonly start: number;
-  /** Bytes of audio the file holds, and what its headers say. */
+  /** Bytes of audio in the file, and what its headers claim. */
   readonly bytes: number;
   readonly declaredBytes: number;
 }

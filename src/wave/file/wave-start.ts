@@ -2,13 +2,13 @@ import { framesPerDay, type RateId } from '../../time/rate.ts';
 import { samplesToFrames } from '../../time/samples.ts';
 import { addFrames, formatTimecode } from '../../time/timecode.ts';
 
-/** Where a file starts: a count of samples since midnight and the label that stands for. */
+/** Where a file starts: samples since midnight and the matching label. */
 export interface WaveStart {
   readonly samples: number;
-  /** The rate the samples are counted at, which is TIMESTAMP_SAMPLE_RATE where iXML has one. */
+  /** The rate of the sample count: TIMESTAMP_SAMPLE_RATE if iXML has one. */
   readonly sampleRate: number;
   readonly source: 'bext' | 'ixml';
-  /** Undefined where neither iXML nor the description names a timecode rate. */
+  /** Undefined if neither iXML nor the description gives a timecode rate. */
   readonly label: TimecodeLabel | undefined;
 }
 
@@ -19,13 +19,13 @@ export interface TimecodeLabel {
   /** Samples past the frame's first one; -1 for a count one sample early. */
   readonly remainder: number;
   readonly timecode: string;
-  /** The count reached beyond a day of labels and was wrapped. */
+  /** The count exceeded a day of labels and was wrapped. */
   readonly wrapped: boolean;
 }
 
 /**
- * The label of a count of samples since midnight, by the exact rate, wrapped by the day of labels and not of the
- * clock. 1729728000 samples at 48000 and 23.976 are 10:00:00:00.
+ * The label of a count of samples since midnight, at the exact rate, wrapped at a day of labels rather than
+ * of the clock. 1729728000 samples at 48000 and 23.976 are 10:00:00:00.
  */
 export function labelAtSample(samples: number, sampleRate: number, rate: RateId): TimecodeLabel {
   const { frames, remainder } = samplesToFrames(samples, sampleRate, rate);
@@ -38,15 +38,15 @@ export function labelAtSample(samples: number, sampleRate: number, rate: RateId)
   };
 }
 
-/** The same start labelled at a rate the file does not name, such as the day's. */
+/** The same start labelled at a rate the file does not give, such as the day's. */
 export const startAtRate = (start: WaveStart, rate: RateId): WaveStart => ({
   ...start,
   label: labelAtSample(start.samples, start.sampleRate, rate),
 });
 
 /**
- * The label that many samples after the start, past midnight too; undefined where the start has none. A file that
- * starts at 01:00:00;00 (29.97 DF, 48 kHz) and lasts 2880000 samples ends at 01:00:59;28.
+ * The label that many samples after the start, past midnight too; undefined if the start has none. A file
+ * that starts at 01:00:00;00 (29.97 DF, 48 kHz) and lasts 2880000 samples ends at 01:00:59;28.
  */
 export const labelAfter = (start: WaveStart, samples: number): TimecodeLabel | undefined =>
   start.label && labelAtSample(start.samples + samples, start.sampleRate, start.label.rate);

@@ -6,7 +6,7 @@ import type { WaveParts } from './wave-parts.ts';
 export interface WaveTrack {
   /** Place in the file's interleave, from 1. */
   readonly interleave: number;
-  /** Number of the channel on the machine, where the file says. */
+  /** The machine's channel number, if the file has it. */
   readonly channel: number | undefined;
   readonly name: string | undefined;
   readonly function: string | undefined;
@@ -15,7 +15,7 @@ export interface WaveTrack {
 /** More channels than any recorder has; a damaged format may claim 65535. */
 const MOST_TRACKS = 1024;
 
-/** One track per channel of the format, 1024 at most, named by iXML, and where it has no track list by TRK lines. */
+/** One track per channel of the format, at most 1024, named by iXML or, without a list, by TRK lines. */
 export function resolveTracks(parts: WaveParts, warn: Warn): readonly WaveTrack[] {
   const listed = parts.ixml?.tracks ?? [];
   const channels = Math.min(MOST_TRACKS, parts.format?.channels ?? listed.length);
@@ -40,7 +40,7 @@ export function resolveTracks(parts: WaveParts, warn: Warn): readonly WaveTrack[
   });
 }
 
-/** Tracks by their place in the interleave; those that name none take the first place left, in order. */
+/** Tracks by interleave position; those without one take the first free position, in order. */
 function placeTracks(listed: readonly IXmlTrack[]): Map<number, IXmlTrack> {
   const placed = new Map<number, IXmlTrack>();
   const unplaced: IXmlTrack[] = [];
@@ -58,7 +58,7 @@ function placeTracks(listed: readonly IXmlTrack[]): Map<number, IXmlTrack> {
 
 function tracksFromLines(parts: WaveParts, channels: number): readonly WaveTrack[] {
   const named = parts.lines?.tracks ?? [];
-  // A mono file of a set names its own channel only, whatever its number.
+  // A mono file of a set names only its own channel, whatever its number.
   const single = channels === 1 && named.length === 1 ? named[0] : undefined;
   return Array.from({ length: channels }, (_, index) => {
     const line = single ?? named.find(({ number }) => number === index + 1);

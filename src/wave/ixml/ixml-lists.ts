@@ -10,7 +10,7 @@ export interface IXmlTrack {
   readonly function: string | undefined;
 }
 
-/** The tracks in the order they stand; TRACK_COUNT is only compared, as it may be missing or wrong. */
+/** The tracks in file order; TRACK_COUNT is only compared, as it may be missing or wrong. */
 export function readTracks(
   root: XmlNode,
   values: IXmlValues,
@@ -26,7 +26,7 @@ export function readTracks(
 }
 
 export interface IXmlSyncPoint {
-  /** 'RELATIVE' counts from the start of the file, 'ABSOLUTE' from midnight; undefined where not said. */
+  /** 'RELATIVE' counts from the start of the file, 'ABSOLUTE' from midnight; undefined if missing. */
   readonly type: string | undefined;
   /** A word of the iXML list, or any other. */
   readonly function: string | undefined;

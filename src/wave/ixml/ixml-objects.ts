@@ -1,7 +1,7 @@
 import { childOf, textOf, type XmlNode } from '../xml/xml-node.ts';
 import type { IXmlValues } from './ixml-values.ts';
 
-/** The copy of bext that iXML carries; texts as written. */
+/** The copy of bext inside iXML; texts as written. */
 export interface IXmlBext {
   readonly description: string | undefined;
   readonly originator: string | undefined;

@@ -7,7 +7,7 @@ export interface IXmlSpeed {
   readonly note: string | undefined;
   /** Exact frames a second: '23.98' is 24000/1001. */
   readonly timecodeRate: Fraction | undefined;
-  /** The rate it stands for, drop-frame if the flag says so; undefined where it is none of them. */
+  /** The matching rate, drop-frame if the flag says so; undefined if there is none. */
   readonly rate: RateId | undefined;
   readonly dropFrame: boolean;
   readonly fileSampleRate: number | undefined;
@@ -21,7 +21,7 @@ export interface IXmlSpeed {
 const TIMESTAMP = 'TIMESTAMP_SAMPLES_SINCE_MIDNIGHT';
 const TIMESTAMP_MISSPELT = 'TIMESTAMP_SAMPLE_SINCE_MIDNIGHT';
 
-/** Reads SPEED; its elements but NOTE are also taken where a writer put them straight under the root. */
+/** Reads SPEED; all but NOTE are also accepted directly under the root, where some writers put them. */
 export function readSpeed(root: XmlNode, values: IXmlValues): IXmlSpeed {
   const speed = childOf(root, 'SPEED');
   const either: XmlNode = { name: '', text: '', children: [...(speed?.children ?? []), ...root.children] };
@@ -54,7 +54,7 @@ function readTimecodeRate(
   };
 }
 
-/** A fraction is taken as written; a decimal only stands for the exact rate it is near. */
+/** A fraction is taken as written; a decimal is replaced by the exact rate it is near. */
 function exactOf(text: string, rate: RateId | undefined): Fraction | undefined {
   if (text.includes('/') || !rate) return readFraction(text);
   const { num, den } = rateOf(rate);
@@ -69,7 +69,7 @@ export interface Fraction {
 
 const WRITTEN = /^(\d{1,9})(?:[.](\d{1,6}))?(?:\s*\/\s*(\d{1,9}))?$/;
 
-/** Reads '24000/1001', '25' or '23.976' as it stands; undefined for anything else, and for a divisor of zero. */
+/** Reads '24000/1001', '25' or '23.976' as written; undefined for anything else, or a divisor of zero. */
 export function readFraction(text: string): Fraction | undefined {
   const [, whole, decimals = '', divisor] = WRITTEN.exec(text.trim()) ?? [];
   if (whole === undefined || (divisor !== undefined && decimals !== '')) return undefined;

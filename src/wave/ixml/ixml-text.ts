@@ -9,8 +9,9 @@ const UTF_16LE = new TextDecoder('utf-16le');
 const UTF_16BE = new TextDecoder('utf-16be');
 
 /**
- * The text of an iXML payload. The chunk names no encoding and may hold one-byte or two-byte text (iXML 3.01, the
- * iXML chunk), so a byte-order mark or the first tag decides; NULs and control characters, which XML forbids, go.
+ * The text of an iXML payload. The chunk names no encoding and may hold one-byte or two-byte text (iXML 3.01,
+ * the iXML chunk), so a byte-order mark or the first tag decides; NULs and control characters, which XML
+ * forbids, are removed.
  */
 export function readIXmlText(payload: Uint8Array): IXmlText {
   const bytes = payload.subarray(firstByteOfText(payload));
@@ -21,7 +22,7 @@ export function readIXmlText(payload: Uint8Array): IXmlText {
   return { text: cleaned(decoded.text), encoding: decoded.encoding };
 }
 
-/** Growth room may stand before the text as well; an odd run of NULs before it can be half a character, so keep one. */
+/** Padding may come before the text too; an odd run of NULs may end in half a character, so keep one. */
 function firstByteOfText(bytes: Uint8Array): number {
   const first = bytes.findIndex((byte) => byte !== 0);
   if (first <= 0) return 0;
@@ -40,7 +41,7 @@ function wideEncoding(bytes: Uint8Array): 'utf-16le' | 'utf-16be' | undefined {
 
 const decoderOf = (wide: 'utf-16le' | 'utf-16be'): TextDecoder => (wide === 'utf-16le' ? UTF_16LE : UTF_16BE);
 
-/** A chunk of odd length ends in half a character, which would come out as a replacement character. */
+/** A chunk of odd length ends in half a character, which would decode to a replacement character. */
 const wholeCharacters = (bytes: Uint8Array): Uint8Array =>
   bytes.subarray(0, bytes.byteLength - (bytes.byteLength % 2));
 
@@ -50,7 +51,7 @@ function lengthWithoutNuls(bytes: Uint8Array): number {
   return length;
 }
 
-/** Characters that XML 1.0 allows nowhere; tab, line feed and carriage return stay. */
+/** Characters not allowed anywhere in XML 1.0; tab, line feed and carriage return are fine. */
 const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
 
 const cleaned = (text: string): string =>

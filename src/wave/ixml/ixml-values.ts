@@ -4,7 +4,7 @@ import { textOf, type XmlNode } from '../xml/xml-node.ts';
 
 const MOST_WORD = 0xffff_ffff;
 
-/** Reads the values of one iXML chunk; what cannot be read is undefined and reported once, with the element's name. */
+/** Reads the values of one iXML chunk; unreadable ones are undefined and reported once, by element. */
 export class IXmlValues {
   readonly #at: number;
   readonly #warn: Warn;
@@ -14,7 +14,7 @@ export class IXmlValues {
     this.#warn = warn;
   }
 
-  /** A whole number from zero up; '1.0' is taken for 1, as some writers have it. */
+  /** A whole number from zero up; '1.0' counts as 1, as some writers write it. */
   whole(node: XmlNode | undefined, name: string): number | undefined {
     const text = textOf(node, name);
     if (text === undefined) return undefined;
@@ -31,7 +31,7 @@ export class IXmlValues {
     return joinWords(high ?? 0, low);
   }
 
-  /** TRUE or FALSE in any case; undefined where absent or anything else. */
+  /** TRUE or FALSE in any case; undefined if missing or anything else. */
   flag(node: XmlNode | undefined, name: string): boolean | undefined {
     const text = textOf(node, name)?.toUpperCase();
     if (text === 'TRUE') return true;

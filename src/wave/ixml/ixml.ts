@@ -27,9 +27,9 @@ export interface IXml {
   readonly tape: string | undefined;
   readonly note: string | undefined;
   readonly userBits: string | undefined;
-  /** Words of TAKE_TYPE and the older flags together, DEFAULT left out; empty for an ordinary take. */
+  /** Words of TAKE_TYPE and the older flags combined, without DEFAULT; empty for an ordinary take. */
   readonly takeTypes: readonly string[];
-  /** Absent means not circled. */
+  /** Missing means not circled. */
   readonly circled: boolean;
   /** Samples recorded before the button was pressed, in the form used up to version 1.3. */
   readonly preRecordSamples: number | undefined;
@@ -42,10 +42,10 @@ export interface IXml {
 
 /** Most bytes of iXML read from one file. */
 export const IXML_MOST_BYTES = 4 * 1024 * 1024;
-/** Above this many tags a document is not parsed as a whole. */
+/** A document with more tags is not parsed as a whole. */
 const MOST_TAGS = 60_000;
 
-/** Reads an iXML payload, also one that is not well-formed; undefined where it holds no element at all. */
+/** Reads an iXML payload, even if not well-formed; undefined if it holds no element at all. */
 export function readIXml(payload: Uint8Array, at: number, warn: Warn): IXml | undefined {
   const { text, encoding } = readIXmlText(payload);
   if (encoding === 'windows-1252') warn({ code: 'ixml-text-not-utf8', at, encoding });
@@ -63,7 +63,7 @@ export function readIXml(payload: Uint8Array, at: number, warn: Warn): IXml | un
   return describeTree(tree, wellFormed, at, warn);
 }
 
-/** The whole document as a tree, or undefined with the reason told. */
+/** The whole document as a tree, or undefined with a warning. */
 function treeOf(text: string, at: number, warn: Warn): XmlNode | undefined {
   if (/<!DOCTYPE/i.test(text)) {
     warn({ code: 'ixml-doctype-ignored', at });

@@ -1,7 +1,7 @@
 import { textOf, type XmlNode } from '../xml/xml-node.ts';
 import type { IXmlValues } from './ixml-values.ts';
 
-/** The dictionary of iXML 3.01, TAKE_TYPE, without DEFAULT, which says nothing. */
+/** The TAKE_TYPE dictionary of iXML 3.01, without DEFAULT, which carries no information. */
 export const TAKE_TYPES = [
   'NO_GOOD',
   'FALSE_START',
@@ -14,13 +14,13 @@ export const TAKE_TYPES = [
 
 export type TakeType = (typeof TAKE_TYPES)[number];
 
-/** Flags of versions before 2.0, each now a word of TAKE_TYPE. */
+/** Flags from before version 2.0, each now a word of TAKE_TYPE. */
 const OLD_FLAGS = ['NO_GOOD', 'FALSE_START', 'WILD_TRACK'] as const satisfies readonly TakeType[];
 const MOST_WORDS = 50;
 
 /**
- * The words of TAKE_TYPE, unknown ones kept as written, and of the older flags that are TRUE, each once.
- * 'FALSE_START, PICKUP' gives ['FALSE_START', 'PICKUP']; DEFAULT, empty or absent gives [].
+ * The words of TAKE_TYPE, unknown ones as written, plus older flags that are TRUE, each once. 'FALSE_START,
+ * PICKUP' gives ['FALSE_START', 'PICKUP']; DEFAULT, empty or missing gives [].
  */
 export function readTakeTypes(root: XmlNode, values: IXmlValues): readonly string[] {
   const listed = (textOf(root, 'TAKE_TYPE') ?? '').split(',', MOST_WORDS).map((word) => word.trim());

@@ -2,8 +2,8 @@ import { possibleNextStarts, type RecordingPart } from './recording-part.ts';
 import type { FileSet } from './recording-sets.ts';
 
 /**
- * Joins sets that continue one another: the next starts where the last ended, give or take one sample, with the
- * same rate, tracks, tape, scene and take. So a recording split at 4 GiB is one again, also across midnight.
+ * Joins sets that continue one another: the next starts where the last ended, within one sample, with the
+ * same rate, tracks, tape, scene and take. This rejoins a recording split at 4 GiB, also across midnight.
  */
 export function chainFileSets(sets: readonly FileSet[]): FileSet[] {
   const byStart = new Map<string, FileSet[]>();
@@ -30,7 +30,10 @@ function followersOf(set: FileSet, byStart: ReadonlyMap<string, readonly FileSet
   return possibleNextStarts(last).flatMap((start) => byStart.get(chainKey(last, start)) ?? []);
 }
 
-/** Whether walking on from `set` comes to `wanted`: a day recorded in full would otherwise run in a circle. */
+/**
+ * Whether following `next` from `set` reaches `wanted`: without this check a day recorded in full would form
+ * a circle.
+ */
 function leadsTo(set: FileSet, wanted: FileSet, next: ReadonlyMap<FileSet, FileSet>): boolean {
   for (let one: FileSet | undefined = set; one; one = next.get(one)) if (one === wanted) return true;
   return false;

@@ -11,8 +11,8 @@ export interface RecordingPart {
 }
 
 /**
- * Where a part that continues this one may say it starts: at its end, or wrapped by a day of labels or of the clock,
- * as writers do either, each give or take one sample. Empty without a start or length.
+ * Where a part that continues this one may start: at its end, or wrapped by a day of labels or of the clock,
+ * since writers do either, each within one sample. Empty without a start or length.
  */
 export function possibleNextStarts(part: RecordingPart): number[] {
   if (part.start === undefined || part.length === 0) return [];
@@ -21,7 +21,7 @@ export function possibleNextStarts(part: RecordingPart): number[] {
   return ends.flatMap((one) => [one, one + 1, one - 1]);
 }
 
-/** Puts parts sorted by their start into the order they were recorded in, if they run across midnight. */
+/** Puts parts sorted by start into recording order if they run across midnight. */
 export function inOrderOfRecording(parts: readonly RecordingPart[]): readonly RecordingPart[] {
   const meets = (a: RecordingPart, b: RecordingPart): boolean =>
     b.start !== undefined && possibleNextStarts(a).includes(b.start);

@@ -1,15 +1,15 @@
 import type { WaveDescription } from '../file/describe-wave.ts';
 import { inOrderOfRecording, type RecordingPart } from './recording-part.ts';
 
-/** Files that say they belong together, in parts by their start, and files that repeat another one. */
+/** Files that belong together, as parts by start, and files that duplicate another one. */
 export interface FileSet {
   readonly parts: readonly RecordingPart[];
   readonly copies: readonly WaveDescription[];
 }
 
 /**
- * Groups files into sets: by FAMILY_UID, else by the same tape, scene, take, start and length. Files that fill a
- * place in the set already filled are copies. The order of the input does not matter.
+ * Groups files into sets: by FAMILY_UID, else by the same tape, scene, take, start and length. A file for a
+ * place that is already filled is a copy. The order of the input does not matter.
  */
 export function groupFileSets(files: readonly WaveDescription[]): FileSet[] {
   const sorted = [...files].sort(byStartAndPlace);
@@ -23,7 +23,7 @@ export function groupFileSets(files: readonly WaveDescription[]): FileSet[] {
   return [...groups.values()].map(fileSetOf);
 }
 
-/** What the files of one set share; the take stands in it too, because some writers never change the FAMILY_UID. */
+/** What the files of one set share; includes the take, because some writers never change the FAMILY_UID. */
 function setKey({ resolved, ixml, size }: WaveDescription): string | undefined {
   const { tape, scene, take, start, length, sampleRate, channels, tracks } = resolved;
   const slate = [tape, scene, take];
@@ -56,7 +56,7 @@ const partOf = (start: number | undefined, files: readonly WaveDescription[]): R
   length: Math.max(0, ...files.map((file) => file.resolved.length ?? 0)),
 });
 
-/** Index of the set, else the channels or names it carries, else, saying nothing of itself, its name. */
+/** Index in the set, else the channels or names in the file, else its file name. */
 function placeInSet({ ixml, resolved, name }: WaveDescription): string {
   const index = ixml?.fileSet?.index;
   if (index !== undefined) return `index ${index}`;

@@ -5,7 +5,6 @@ import { chainFileSets } from './recording-chains.ts';
 import type { RecordingPart } from './recording-part.ts';
 import { compareText, type FileSet, groupFileSets } from './recording-sets.ts';
 
-/** One channel of a recording and where to find it. */
 export interface RecordingTrack {
   readonly channel: number | undefined;
   readonly name: string | undefined;
@@ -23,10 +22,10 @@ export type RecordingWarning =
 
 /** What the recorder made between two presses of its button, however many files it took. */
 export interface Recording {
-  /** In order of time; more than one where the recorder split it. */
+  /** In order of time; more than one if the recorder split it. */
   readonly parts: readonly RecordingPart[];
   readonly files: readonly WaveDescription[];
-  /** Files that hold the same again. */
+  /** Files with the same content again. */
   readonly copies: readonly WaveDescription[];
   readonly tracks: readonly RecordingTrack[];
   readonly start: WaveStart | undefined;
@@ -47,8 +46,9 @@ export interface Recording {
 }
 
 /**
- * Joins the files of a card into recordings: mono sets and split files become one each. Every file ends up in exactly
- * one recording, as a file or as a copy. Ordered by tape, start and name, whatever the order of the input.
+ * Joins the files of a card into recordings: mono sets and split files become one each. Every file ends up in
+ * exactly one recording, as a file or as a copy. Ordered by tape, start and name, whatever the order of the
+ * input.
  */
 export const joinRecordings = (files: readonly WaveDescription[]): Recording[] =>
   chainFileSets(groupFileSets(files)).map(recordingOf).sort(byTapeAndStart);
@@ -100,7 +100,7 @@ function tracksOf(part: RecordingPart): RecordingTrack[] {
   );
 }
 
-/** Circled when any file says so, not circled when any says that, else unknown. */
+/** Circled if any file says so, not circled if any says that, else unknown. */
 function circledOf(files: readonly WaveDescription[]): boolean | undefined {
   const said = files.map(({ resolved }) => resolved.circled).filter((value) => value !== undefined);
   return said.length === 0 ? undefined : said.includes(true);
@@ -122,7 +122,7 @@ function setWarnings(
   return warnings;
 }
 
-/** Positive samples are a gap, negative ones an overlap; a wrap at midnight shows as neither. */
+/** Positive samples are a gap, negative ones an overlap; a wrap at midnight is neither. */
 function gapsBetween(parts: readonly RecordingPart[]): RecordingWarning[] {
   return parts.slice(1).flatMap((part, index) => {
     const last = parts[index]!;

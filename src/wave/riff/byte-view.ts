@@ -1,4 +1,4 @@
-/** A fixed structure: how many bytes it takes and how to read it; the caller checks the bounds first. */
+/** A fixed structure: its size in bytes and how to read it; the caller checks the bounds first. */
 export interface Token<T> {
   readonly len: number;
   get(view: DataView, at: number): T;

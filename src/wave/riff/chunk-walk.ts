@@ -19,14 +19,14 @@ export interface ChunkMap {
   readonly ds64: Ds64 | undefined;
 }
 
-/** A wave file has a dozen chunks; a longer chain is damage or ill will. */
+/** A wave file has a dozen chunks; a longer chain is damaged or malicious. */
 const MAX_CHUNKS = 256;
-/** "The real size stands in ds64", or in a plain RIFF "not known yet" (EBU Tech 3306, section 3). */
+/** "The real size is in ds64", or in a plain RIFF "not known yet" (EBU Tech 3306, section 3). */
 const SIZE_ELSEWHERE = 0xffff_ffff;
 const FIRST_CHUNK = 12;
 const TWO_32 = 2 ** 32;
 
-/** Walks the chunk headers from the first to the last and jumps over every payload; damage becomes a warning. */
+/** Walks the chunk headers and skips every payload; damage becomes a warning. */
 export async function walkChunks(
   reader: HeaderReader,
   container: WaveContainer,
@@ -78,7 +78,7 @@ class ChunkWalk {
     return undefined;
   }
 
-  /** Where the walk was lost before it met an iXML chunk, the tail of the file may still hold one. */
+  /** If the walk was lost before an iXML chunk, the tail of the file may still hold one. */
   async lookForIXml(): Promise<void> {
     if (this.#lostAt === undefined || this.chunks.some(({ id }) => id === 'iXML')) return;
     const stray = await findStrayIXml(this.#reader, this.#lostAt);
@@ -92,7 +92,7 @@ class ChunkWalk {
     return bytes.ok ? ok(CHUNK_HEADER.get(viewOf(bytes.value), 0)) : bytes;
   }
 
-  /** The header at its even place, or one byte earlier where a writer forgot the pad byte; undefined where there is none. */
+  /** The header at its even position, or one byte earlier without the pad byte; undefined if none. */
   async #headerNear(
     at: number,
   ): Promise<Result<{ header: ChunkHeader; at: number } | undefined, ReadProblem>> {
@@ -137,7 +137,7 @@ class ChunkWalk {
     return this.ds64.others.get(id)?.[nth] ?? size;
   }
 
-  /** A recording that was never closed says 0; one that outgrew 32 bits says what was left after wrapping. */
+  /** A recording that was never closed says 0; one that outgrew 32 bits says the remainder. */
   async #dataSize(declared: number, start: number): Promise<Result<number, ReadProblem>> {
     const room = this.#reader.size - start;
     if (declared >= room) return ok(declared);

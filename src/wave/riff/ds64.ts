@@ -6,7 +6,7 @@ export interface Ds64 {
   readonly dataSize: number;
   /** Sample frames; in BW64 this field means nothing. */
   readonly sampleCount: number;
-  /** Sizes of chunks other than `data`, by id, in the order they stand in the file. */
+  /** Sizes of chunks other than `data`, by id, in file order. */
   readonly others: ReadonlyMap<string, readonly number[]>;
 }
 
@@ -17,14 +17,15 @@ const MAX_ENTRIES = 64;
 /** Most bytes of a ds64 payload worth reading. */
 export const DS64_MOST_BYTES = FIXED + 12 * MAX_ENTRIES;
 
-// EBU Tech 3306, ds64 chunk: riffSize, dataSize, sampleCount as 64 bits each, low word first, then tableLength,
-// a number of entries (not of bytes), each a chunk id and a 64-bit size. ITU-R BS.2088 keeps the places.
+// EBU Tech 3306, ds64 chunk: riffSize, dataSize, sampleCount as 64 bits each, low word first, then
+// tableLength, a number of entries (not of bytes), each a chunk id and a 64-bit size. ITU-R BS.2088 has the
+// same layout.
 const DS64_ENTRY: Token<{ id: string; size: number }> = {
   len: 12,
   get: (view, at) => ({ id: FOUR_CC.get(view, at), size: U64.get(view, at + 4) }),
 };
 
-/** Reads the payload, or what there is of it; undefined below the 28 bytes every ds64 has. */
+/** Reads the payload as far as it goes; undefined if shorter than the 28 bytes every ds64 has. */
 export function readDs64(payload: Uint8Array): Ds64 | undefined {
   if (payload.byteLength < FIXED) return undefined;
   const view = viewOf(payload);

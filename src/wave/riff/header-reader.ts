@@ -1,8 +1,8 @@
 import { fail, ok, type ProblemOf, type Result } from '../../shared/result.ts';
 
 /**
- * Where the bytes of one file come from; an adapter puts a File or a path behind it. `read` gives the bytes
- * from `from` up to but not including `to`, fewer only when the file ends before, and rejects when the device fails.
+ * The bytes of one file; an adapter puts a File or a path behind it. `read` returns the bytes from `from` up
+ * to but not including `to`, fewer only at the end of the file, and rejects if the device fails.
  */
 export interface ByteSource {
   readonly name: string;
@@ -10,10 +10,10 @@ export interface ByteSource {
   read(from: number, to: number): Promise<Uint8Array>;
 }
 
-/** No file costs more than this many bytes, whatever its headers say: 4 MiB of iXML and 1 MiB for the rest. */
+/** No file may cost more bytes than this, whatever its headers say: 4 MiB of iXML and 1 MiB for the rest. */
 export const READ_BUDGET = 5 * 1024 * 1024;
 
-/** Bytes fetched at the head, behind the audio, and at every further jump. */
+/** Bytes fetched at the head, after the audio, and at every further jump. */
 const FIRST_WINDOW = 8 * 1024;
 const SECOND_WINDOW = 16 * 1024;
 const LATER_WINDOW = 1024;
@@ -25,7 +25,7 @@ interface Piece {
 
 export type ReadProblem = ProblemOf<'file-unreadable' | 'file-ends-early' | 'read-budget-spent'>;
 
-/** Reads small pieces of one file, a little ahead, so that a usual file costs two reads; counts what it read. */
+/** Reads small pieces of one file, slightly ahead: a typical file takes two reads. Counts the bytes. */
 export class HeaderReader {
   readonly size: number;
   bytesRead = 0;
@@ -37,7 +37,7 @@ export class HeaderReader {
     this.size = source.size;
   }
 
-  /** The bytes from..to-1, no more and no fewer; a problem when the file, the device or the budget ends before. */
+  /** Exactly the bytes from..to-1; a problem if the file, the device or the budget ends before. */
   async bytes(from: number, to: number): Promise<Result<Uint8Array, ReadProblem>> {
     const held = this.#held(from, to);
     if (held) return ok(held);

@@ -22,7 +22,7 @@ const RIFF_HEADER: Token<RiffHeader> = {
 
 const CONTAINERS: readonly string[] = ['RIFF', 'RF64', 'BW64'] satisfies readonly WaveContainer[];
 
-/** Reads the first twelve bytes. Problems: 'file-empty', 'not-a-wave' with what stands there, 'file-unreadable'. */
+/** Reads the first twelve bytes. Problems: 'file-empty', 'not-a-wave' and 'file-unreadable'. */
 export async function readRiffHeader(
   reader: HeaderReader,
 ): Promise<Result<{ container: WaveContainer; size: number }, Problem>> {
@@ -47,7 +47,7 @@ export const CHUNK_HEADER: Token<ChunkHeader> = {
   get: (view, at) => ({ id: FOUR_CC.get(view, at), size: view.getUint32(at + 4, true) }),
 };
 
-/** One chunk as it lies in the file; `size` is what the file holds of it, `declared` what its header says. */
+/** One chunk of the file; `size` is what the file holds of it, `declared` what its header claims. */
 export interface Chunk {
   readonly id: string;
   /** Byte position of the chunk's header and of its payload. */
@@ -57,7 +57,7 @@ export interface Chunk {
   readonly declared: number;
 }
 
-/** Ids met in wave files; only used to tell a chunk from chance bytes when something is broken. */
+/** Ids found in wave files; only used to tell a chunk from random bytes in a damaged file. */
 const KNOWN_IDS: ReadonlySet<string> = new Set([
   ...['fmt ', 'data', 'bext', 'iXML', 'ds64', 'fact', 'LIST', 'JUNK', 'junk', 'PAD ', 'FLLR', 'cue '],
   ...['axml', 'chna', 'levl', 'link', 'mext', 'qlty', 'cart', 'smpl', 'inst', 'plst', 'note', 'ltxt'],
@@ -67,5 +67,5 @@ const KNOWN_IDS: ReadonlySet<string> = new Set([
 export const isKnownChunkId = (id: string): boolean => KNOWN_IDS.has(id);
 export const isChunkId = (id: string): boolean => /^[ -~]{4}$/.test(id);
 
-/** Text for a message: what cannot be printed becomes a full stop. */
+/** Text for a message, with unprintable characters as full stops. */
 export const printable = (text: string): string => text.replaceAll(/[^ -~]/g, '.');

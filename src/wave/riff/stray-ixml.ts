@@ -2,13 +2,13 @@ import { viewOf } from './byte-view.ts';
 import type { HeaderReader } from './header-reader.ts';
 import { CHUNK_HEADER, type Chunk } from './riff.ts';
 
-/** iXML usually stands last, so this much of the tail is searched when the way to it is lost. */
+/** iXML is usually last, so this much of the tail is searched when the chunk walk fails. */
 const TAIL = 32 * 1024;
 const ID = [0x69, 0x58, 0x4d, 0x4c] as const;
 
 /**
- * Looks for an iXML chunk in the last 32 KiB behind `from`, for files whose chunk sizes lead nowhere. Undefined where
- * none fits into what is left of the file.
+ * Looks for an iXML chunk in the last 32 KiB after `from`, in files with broken chunk sizes. Undefined if
+ * none fits into the rest of the file.
  */
 export async function findStrayIXml(reader: HeaderReader, from: number): Promise<Chunk | undefined> {
   const tailStart = Math.max(from, reader.size - TAIL);

@@ -6,7 +6,7 @@ export interface DecodedText {
 const UTF8 = new TextDecoder('utf-8', { fatal: true });
 const WINDOWS_1252 = new TextDecoder('windows-1252');
 
-/** Strict UTF-8 and, where that fails, windows-1252, which accepts every byte. Nothing is masked to seven bits. */
+/** Strict UTF-8, or else windows-1252, which accepts every byte. Nothing is masked to seven bits. */
 export function decodeBytes(bytes: Uint8Array): DecodedText {
   try {
     const text = UTF8.decode(bytes);
@@ -18,8 +18,8 @@ export function decodeBytes(bytes: Uint8Array): DecodedText {
 }
 
 /**
- * A fixed-width text field: cut at the first NUL, what follows may be left over from an earlier value; a full
- * field has no NUL (EBU Tech 3285, bext fields). Spaces around it are dropped.
+ * A fixed-width text field: cut at the first NUL, since old values may be left after it; a full field has no
+ * NUL (EBU Tech 3285, bext fields). Trimmed.
  */
 export function decodeField(bytes: Uint8Array): DecodedText {
   const end = bytes.indexOf(0);

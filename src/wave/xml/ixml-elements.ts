@@ -1,4 +1,4 @@
-// Elements of iXML 3.01 by what they hold; the recovering reader needs to know which can contain others.
+// Elements of iXML 3.01 by content; the recovering reader needs to know which can contain others.
 
 /** Elements that hold elements. USER may hold text or elements. */
 export const IXML_OBJECTS: ReadonlySet<string> = new Set([
@@ -32,14 +32,14 @@ const UNDER_ROOT = [
   ...['CIRCLED', 'FILE_UID', 'UBITS', 'PRE_RECORD_SAMPLECOUNT'],
 ];
 
-/** Where an element must stand; its start tag met elsewhere ends what was left open. */
+/** An element's required parent; its start tag found elsewhere ends whatever was left open. */
 export const IXML_PARENT: ReadonlyMap<string, string> = new Map([
   ['SYNC_POINT', 'SYNC_POINT_LIST'],
   ['TRACK', 'TRACK_LIST'],
   ...UNDER_ROOT.map((name): [string, string] => [name, 'BWFXML']),
 ]);
 
-/** Elements that hold text and may stand in more than one place, or whose place is not worth enforcing. */
+/** Elements with text that are allowed in several places, or whose place is not worth enforcing. */
 export const IXML_LEAVES: ReadonlySet<string> = new Set([
   'NOTE',
   ...[

@@ -1,4 +1,4 @@
-/** One element: its own text, trimmed and unescaped, and the elements in it. Names are in capitals, as iXML writes them. */
+/** One element: its own text, trimmed and unescaped, and its children. Names are in capitals, as in iXML. */
 export interface XmlNode {
   readonly name: string;
   readonly text: string;
@@ -11,13 +11,16 @@ export const childOf = (node: XmlNode | undefined, name: string): XmlNode | unde
 export const childrenOf = (node: XmlNode | undefined, name: string): readonly XmlNode[] =>
   node?.children.filter((child) => child.name === name) ?? [];
 
-/** Text of the first child of that name that has any; undefined where there is none. */
+/** Text of the first non-empty child with that name; undefined if there is none. */
 export const textOf = (node: XmlNode | undefined, name: string): string | undefined =>
   node?.children.find((child) => child.name === name && child.text !== '')?.text;
 
 const PREDEFINED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', apos: "'" };
 
-/** The five predefined entities and character references (XML 1.0, sections 4.1 and 4.6); a document's own stay as written. */
+/**
+ * The five predefined entities and character references (XML 1.0, sections 4.1 and 4.6); entities that a
+ * document defines stay as written.
+ */
 export const unescapeXml = (text: string): string =>
   text.includes('&')
     ? text.replaceAll(

@@ -2,12 +2,12 @@ import { IXML_LEAVES, IXML_OBJECTS, IXML_PARENT } from './ixml-elements.ts';
 import type { XmlNode } from './xml-node.ts';
 import { closeInto, type OpenElement, openElement, walkXml, type XmlVisitor } from './xml-tags.ts';
 
-/** More elements than any list of tracks and sync points has; the rest of a flood is passed over. */
+/** More elements than any list of tracks and sync points has; the rest is ignored. */
 const MOST_NODES = 20_000;
 
 /**
- * Makes a tree of whatever iXML elements can be told apart in text that is not well-formed: stray `<` and `&` are
- * text, a missing end tag ends where the next known element starts, unknown elements are passed over.
+ * Builds a tree from whatever iXML elements can be recognised in text that is not well-formed: stray `<` and
+ * `&` are text, an element without an end tag ends at the next known element, unknown elements are skipped.
  */
 export function recoverXml(text: string): XmlNode {
   const recovery = new Recovery();

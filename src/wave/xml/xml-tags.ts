@@ -1,14 +1,15 @@
 import { unescapeXml } from './xml-node.ts';
 
-/** What a walk over XML text meets, in order. Names are in capitals. */
+/** Callbacks of a walk over XML text, in order. Names are in capitals. */
 export interface XmlVisitor {
   start(name: string): void;
   end(name: string): void;
   text(text: string): void;
 }
 
-// CDATA, comment, instruction, start or end tag. A `<` that begins none of them is text. Quoted attribute values may
-// hold brackets; one space before the attributes and no more, or a long run of blanks would be tried at every length.
+// CDATA, comment, instruction, start or end tag. Any other `<` is text. Quoted attribute values may hold
+// brackets. Only one space is matched before the attributes, or a long run of spaces would be tried at every
+// length.
 const MARKUP =
   /<!\[CDATA\[([\s\S]*?)(?:\]\]>|$)|<!--[\s\S]*?(?:-->|$)|<\?[^<>]*\?>|<(\/?)([A-Za-z_][\w.:-]*)(?:\s(?:"[^"]*"|'[^']*'|[^<>"'])*?)?(\/?)>/g;
 
@@ -29,7 +30,6 @@ export function walkXml(text: string, visitor: XmlVisitor): void {
   if (from < text.length) visitor.text(unescapeXml(text.slice(from)));
 }
 
-/** An element while it is being read. */
 export interface OpenElement {
   readonly name: string;
   text: string;
@@ -38,7 +38,7 @@ export interface OpenElement {
 
 export const openElement = (name: string): OpenElement => ({ name, text: '', children: [] });
 
-/** Ends the innermost element and hands it to the one around it. */
+/** Ends the innermost element and adds it to its parent. */
 export function closeInto(open: OpenElement[]): void {
   const { name, text, children } = open.pop()!;
   open.at(-1)!.children.push({ name, text: text.trim(), children });

@@ -3,8 +3,8 @@ import type { XmlNode } from './xml-node.ts';
 import { closeInto, openElement, walkXml } from './xml-tags.ts';
 
 /**
- * The tree of a well-formed document, or undefined; never throws. The library judges, and the walk builds what we
- * need several times faster than a general parser would.
+ * The tree of a well-formed document, or undefined; never throws. The library checks it, and our own walk
+ * builds what we need several times faster than a general parser would.
  */
 export function parseXml(text: string): XmlNode | undefined {
   if (!isWellFormed(text)) return undefined;

@@ -5,12 +5,12 @@ import { formatTimecode } from '../../../time/timecode.ts';
 import { useApp, useDay } from '../context.ts';
 
 const TICK_MS = 120;
-/** The day counts at a rate that only a newer version knows. */
+/** The day's rate is known only to a newer version. */
 const NO_TIME = '--:--:--:--';
-/** From a touch to the picture that answers it, about. */
+/** Roughly the time from a touch to the frame that answers it. */
 const ANSWER_MS = 150;
 
-/** The running timecode. It writes its own text, so that nothing else is drawn again for a tick. */
+/** The running timecode. It writes its own text, so that a tick redraws nothing else. */
 export function ClockFace() {
   const store = useDay();
   const { clock } = useApp().parts;
@@ -23,7 +23,7 @@ export function ClockFace() {
       touchedAt = performance.now();
     };
     const tick = (): void => {
-      // Drawing the face just then would come between a finger and what it asks for.
+      // Drawing the clock now would delay the answer to a tap.
       if (!calm && performance.now() - touchedAt < ANSWER_MS) return;
       const now = clock.now();
       const followed = clockFor(store.day.peek(), now);

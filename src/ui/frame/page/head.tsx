@@ -11,10 +11,10 @@ import { DimToggle } from './dim-toggle.tsx';
 import { ClockSheet, DaySheet } from './sheets.ts';
 
 const SAVING_WORD = { saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
-/** Where a saved day is kept; a day to play in is nobody's loss. */
+/** How well a saved day is backed up; a sample day needs no backup. */
 const COPY_WORD = { none: ', no copy', whole: ', copied', older: ', copy older' } as const;
 
-/** The day, its roll and rate, the running timecode, whether everything is kept, and the dark set's look. */
+/** The day, its roll and rate, the running timecode, whether everything is saved, and the dark-set toggle. */
 export function Head() {
   const store = useDay();
   const [open, setOpen] = useState<'day' | 'clock' | null>(null);
@@ -46,12 +46,12 @@ export function Head() {
   );
 }
 
-/** Its numbers stand there at once; on a quick disk the word, which comes with the next drawing, need not change at all. */
+/** The counts show at once; the word comes a frame later, so on a fast disk it need not change at all. */
 function SavedWord({ sample, followed }: { sample: boolean; followed: boolean }) {
   const { saving, copy, day } = useDay();
   const app = useApp();
   const { kept } = app.parts.journal.state;
-  // What a closed window held is on no disk, whatever has been saved since.
+  // Actions left by a closed window are on no disk, whatever has been saved since.
   const isHeld = app.unsaved.countOf(day.peek().id) > 0;
   const word = useRef<HTMLElement>(null);
   const state = useComputed(() => saving.value.state).value;

@@ -8,7 +8,7 @@ const WORDS: Record<NotKept, string> = {
     'Not kept: a newer version of the app has changed the database on this phone. Your days are in it, untouched. Close all windows of the app and open it again to get that version.',
 };
 
-/** Says that nothing is kept, and why; nothing where everything is. */
+/** Says that nothing is being saved, and why. */
 export function NotKeptBanner() {
   const { kept, because } = useApp().parts.journal.state;
   if (kept) return null;

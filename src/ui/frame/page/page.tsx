@@ -8,12 +8,12 @@ import { Unsaved } from './unsaved.tsx';
 
 interface PageProps {
   readonly tab: DayPage;
-  /** What stays above the tabs, in the thumb's corner. */
+  /** What stays above the tabs, near the thumb. */
   readonly foot?: ComponentChildren;
   readonly children: ComponentChildren;
 }
 
-/** A tab of the open day: the head, what scrolls, and the foot. */
+/** A tab of the open day: the head, the scrolling body, and the foot. */
 export function Page({ tab, foot, children }: PageProps) {
   const { id } = useDay().day.value;
   return (

@@ -10,15 +10,15 @@ import { elapsed } from './elapsed.ts';
 import { NoteSheet, SlateSheet } from './sheets.ts';
 
 /**
- * Roll and Cut, the largest thing on the screen, with the next slate and take filled in, and the take at hand: the open
- * one of this phone, or else the last of the day.
+ * Roll and Cut, the largest thing on the screen, with the next slate and take filled in, and the current
+ * take: this phone's open one, or else the day's last.
  */
 export function RollDock() {
   const day = useDay().day.value;
   const run = useRun();
   const cut = useCut();
   const database = useDatabase();
-  /** The slate, or a note on the take that was at hand when it was tapped: another may be by now. */
+  /** The slate sheet, or a note on the take that was current when it was tapped. */
   const [sheet, setSheet] = useState<'slate' | { readonly note: TakeId } | null>(null);
   const open = ownOpenTake(day, database);
   const last = open ?? lastTake(day);
@@ -86,7 +86,7 @@ export function RollDock() {
   );
 }
 
-/** A take by the end of its slate where that is too long; a screen reader gets all of it. */
+/** A long take name is cut at the start; a screen reader gets all of it. */
 function TakeName({ name }: { name: string }) {
   const at = name.lastIndexOf('/');
   const shown = at > 0 ? endOf(name.slice(0, at)) + name.slice(at) : name;
@@ -103,11 +103,11 @@ function TakeName({ name }: { name: string }) {
 
 const MOST_SHOWN = 5;
 
-/** Slates of one scene differ at their ends. The joiner (U+2060) keeps the dots on the line of the rest. */
+/** Slates of one scene differ at their ends. The word joiner (U+2060) keeps the ellipsis with the rest. */
 const endOf = (slate: string): string =>
   slate.length > MOST_SHOWN ? `…\u2060${slate.slice(1 - MOST_SHOWN)}` : slate;
 
-/** Short enough for a button beside the slate: the take number, or the name of a wild track. */
+/** Fits a button beside the slate: the take number, or the name of a wild track. */
 const shortName = (take: Take): string =>
   take.kind === 'wild' || take.kind === 'tone' ? takeText(take) : String(take.number);
 

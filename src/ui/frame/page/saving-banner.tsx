@@ -3,7 +3,7 @@ import { useApp, useDay } from '../context.ts';
 
 const SavingTrouble = lazy(() => import('./saving-trouble.tsx').then((part) => part.SavingTrouble));
 
-/** Room for what is wrong with keeping the day. The head says shortly that something is; the words come here. */
+/** What is wrong with saving, in full; the head only says that something is. */
 export function SavingBanner() {
   const { saving, damaged, unsure } = useDay();
   const { kept } = useApp().parts.journal.state;

@@ -11,7 +11,7 @@ const BECAUSE: Record<string, string> = {
   FactIdTwice: 'two entries carry one id. Export the day and start the app again.',
 };
 
-/** Where what is not saved is meanwhile, and what becomes of it when the window closes. */
+/** Where unsaved actions are kept meanwhile, and what happens to them when the window closes. */
 function heldWords(waiting: number, inWindowOnly: boolean | undefined): string {
   const [they, them] = waiting === 1 ? ['It is', 'it'] : ['They are', 'them'];
   return inWindowOnly
@@ -19,7 +19,7 @@ function heldWords(waiting: number, inWindowOnly: boolean | undefined): string {
     : `${they} held and tried again. If the app is closed before, it offers ${them} when it is opened.`;
 }
 
-/** Says in words that something is not on the disk, why, and that it is held and tried again. */
+/** Says that something is not on the disk and why, and that it is kept and retried. */
 export function SavingTrouble() {
   const store = useDay();
   const { state } = useApp().parts.journal;

@@ -1,6 +1,6 @@
 import { lazy } from '../../kit/lazy.tsx';
 
-// The first load carries the day's first screen. Its sheets come right after, before anybody can have tapped.
+// The first load carries the day's first screen. Its sheets follow right after, before anybody can tap.
 export const TrackSheet = lazy(() => import('../sheets/track-sheet.tsx').then((part) => part.TrackSheet));
 export const VoiceSheet = lazy(() => import('../sheets/voice-sheet.tsx').then((part) => part.VoiceSheet));
 export const SlateSheet = lazy(() => import('../sheets/slate-sheet.tsx').then((part) => part.SlateSheet));

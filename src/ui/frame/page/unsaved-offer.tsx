@@ -10,17 +10,17 @@ import { useApp } from '../context.ts';
 import { complain, tell } from '../messages.ts';
 import { unreadableWords, unsavedWords } from './unsaved-words.ts';
 
-/** Actions that are told before somebody asks for all of them. */
+/** Actions listed before the user asks for all of them. */
 const SHOWN = 4;
 
 interface OfferProps {
   readonly left: UnsavedDay;
-  /** Whether the day must be told: on its own pages it stands above. */
+  /** Whether to name the day: its own pages name it already. */
   readonly isNamed: boolean;
   readonly onRestored?: ((day: DayId) => void) | undefined;
 }
 
-/** What was held of a day when its window was closed, action by action, to be restored or discarded. */
+/** Actions that were unsaved when a window of this day closed, to restore or discard. */
 export function UnsavedOffer({ left, isNamed, onRestored }: OfferProps) {
   const heading = useId();
   const held = useApp().unsaved;

@@ -1,7 +1,7 @@
 import type { UnsavedDay } from '../../../app/unsaved.ts';
 import { countOf } from '../../words/chain.ts';
 
-/** How much was held when the app was closed, and where it stands now. */
+/** How much was unsaved when the app closed, and where it is now. */
 export function unsavedWords({
   actions,
   unreadable,
@@ -13,7 +13,7 @@ export function unsavedWords({
   return `${countOf(count, 'action')} ${were} held when the app was closed. ${where}`;
 }
 
-/** Of actions that this version can make nothing of. */
+/** For actions that this version cannot read. */
 export const unreadableWords = (count: number): string =>
   `${count === 1 ? 'One of them' : `${count} of them`} cannot be read here: nothing is done with ${
     count === 1 ? 'it' : 'them'

@@ -5,14 +5,14 @@ import { useApp } from '../context.ts';
 const UnsavedOffer = lazy(() => import('./unsaved-offer.tsx').then((part) => part.UnsavedOffer));
 
 interface Props {
-  /** Of this day; of all days unless told. */
+  /** This day only; all days if not given. */
   readonly day?: DayId;
-  /** Unless told, only where all days are shown. */
+  /** By default only where all days are shown. */
   readonly isNamed?: boolean;
   readonly onRestored?: (day: DayId) => void;
 }
 
-/** Room for what was held when a window was closed. */
+/** Where actions left by closed windows are offered. */
 export function Unsaved({ day, isNamed = day === undefined, onRestored }: Props) {
   const { days } = useApp().unsaved;
   const shown = days.value.filter((left) => day === undefined || left.day === day);

@@ -1,7 +1,7 @@
 import { CAUTIONS, type CautionPlace } from '../../../upkeep/due/cautions.ts';
 import './prep.css';
 
-/** What to say beside figures, at the place where they stand. */
+/** Warnings shown beside the figures they concern. */
 export function Cautions({ of }: { of: readonly CautionPlace[] }) {
   return (
     <div class="cautions" role="note">

@@ -4,7 +4,7 @@ import { useApp } from '../context.ts';
 
 const EVERY_MS = 15_000;
 
-/** The moment, renewed every so often: what is due changes by itself. */
+/** The current moment, renewed regularly, since what is due changes on its own. */
 export function useNow(): Moment {
   const { clock } = useApp().parts;
   const [now, setNow] = useState(() => clock.now());

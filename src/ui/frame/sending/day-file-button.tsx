@@ -18,13 +18,13 @@ interface DayFileProps {
   readonly quiet?: boolean;
 }
 
-/** Sends the day file off the phone by the best way there is, and notes that it left. */
+/** Sends the day file by the best route, and records that it left the phone. */
 export function DayFileButton({ day, quiet = false }: DayFileProps) {
   const app = useApp();
   const { id, facts, date } = day;
   const title = `${day.production} ${day.label}`.trim();
   const [file, setFile] = useState<OutgoingFile | null>(null);
-  // The copy is made before the tap, anew with every entry: the share sheet opens only straight from one.
+  // Made before the tap and after every entry: the share sheet only opens straight from a tap.
   useEffect(() => {
     let wanted = facts >= 0;
     void app.dayFile(id).then((content) => {

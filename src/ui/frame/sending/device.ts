@@ -1,14 +1,14 @@
 import type { OutgoingFile, SendingDevice } from '../../../app/sharing.ts';
 
-/** Says `true` on an iPhone or iPad when the app was opened from the home screen, `false` in a tab there. */
+/** On an iPhone or iPad: true if opened from the home screen, false in a browser tab. */
 const standalone = (): boolean | undefined => (navigator as { standalone?: boolean }).standalone;
 
-/** In a tab on an iPhone: what is written here does not follow to the icon on the home screen. */
+/** In a browser tab on an iPhone: data written here does not carry over to the home-screen app. */
 export const isTabOnIphone = (): boolean => standalone() === false;
 
 const asFile = ({ name, type, content }: OutgoingFile): File => new File([content], name, { type });
 
-/** This browser, as far as files can leave it. */
+/** How this browser can send files. */
 export const device: SendingDevice = {
   canShare: (files) => Boolean(navigator.canShare?.({ files: files.map(asFile) })),
   share: (files, title) => navigator.share({ files: files.map(asFile), title }),

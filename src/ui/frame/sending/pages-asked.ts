@@ -4,7 +4,7 @@ import type { PrintedSheet } from '../../../report/pdf/sheet-pdf.ts';
 import type { Extras } from '../../../report/revision/revision.ts';
 import { fail, type Result } from '../../../shared/result.ts';
 
-/** What a window asks of the worker that sets pages. */
+/** What a window asks of the worker that lays out pages. */
 export type PagesAsked = { readonly paper: PaperId } & (
   | ({ readonly what: 'report'; readonly model: ReportModel } & Extras)
   | { readonly what: 'sheet'; readonly sheet: PrintedSheet }
@@ -12,7 +12,7 @@ export type PagesAsked = { readonly paper: PaperId } & (
 
 export interface Pages {
   readonly bytes: Uint8Array<ArrayBuffer>;
-  /** Characters that their font cannot draw. */
+  /** Characters missing from the font. */
   readonly missing: readonly string[];
 }
 

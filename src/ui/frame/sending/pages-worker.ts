@@ -24,7 +24,7 @@ async function write(asked: PagesAsked): Promise<Result<Pages, PagesProblem>> {
   }
 }
 
-/** The fonts of printed pages, fetched from the app itself, which keeps them for no signal. */
+/** The fonts of printed pages, from the app's own files, which are available offline. */
 async function pageFonts(): Promise<{ readonly regular: Uint8Array; readonly bold: Uint8Array }> {
   const [regular, bold] = await Promise.all([load(regularUrl), load(boldUrl)]);
   return { regular, bold };

@@ -2,8 +2,8 @@ import type { Result } from '../../../shared/result.ts';
 import { notMade, type Pages, type PagesAsked, type PagesProblem } from './pages-asked.ts';
 
 /**
- * Sets pages on a thread of their own, which ends with them, or when `stop` says that nobody wants them any more: on a
- * slow phone they take a second, in which a tap must answer, and the writer keeps some 35 MB for a long report.
+ * Lays out pages on a thread of its own, which ends when done or on `stop`: on a slow phone they take a
+ * second, during which taps must work, and the writer holds some 35 MB for a long report.
  */
 export function writePages(asked: PagesAsked, stop?: AbortSignal): Promise<Result<Pages, PagesProblem>> {
   return new Promise((resolve) => {

@@ -5,14 +5,14 @@ import type { Matter } from '../../../report/open-matters.ts';
 import type { ModelOf } from '../../../report/revision/report-to-send.ts';
 import { conflictWords } from '../../words/conflicts.ts';
 
-/** The report of a day with what phones differ in, and what else is open. */
+/** The report of a day, with conflicts between phones and other open matters. */
 export const modelOf: ModelOf = (day, matters) =>
   reportOf(day, [
     ...conflictMatters(day, conflictsOf(day)),
     ...matters.map((text) => ({ code: 'said-open', text })),
   ]);
 
-/** What phones differ in, as open matters of the report. Takes numbered twice the report finds itself. */
+/** Conflicts between phones, as open matters of the report. The report itself finds takes numbered twice. */
 const conflictMatters = (day: Day, conflicts: readonly Conflict[]): Matter[] =>
   conflicts.flatMap((conflict) =>
     conflict.kind === 'take-twice' ? [] : [{ code: 'phones-differ', text: conflictWords(day, conflict) }],

@@ -28,7 +28,7 @@ const FIRST: WrapSettings = {
   to: '',
 };
 
-/** Whatever is stored is checked field by field; what does not fit falls back to how it was at first. */
+/** Stored settings are checked field by field; invalid ones fall back to their defaults. */
 function remembered(): WrapSettings {
   try {
     const stored: unknown = JSON.parse(localStorage.getItem(KEY) ?? '{}');
@@ -69,9 +69,9 @@ export function setWrap(change: Partial<WrapSettings>): void {
   try {
     localStorage.setItem(KEY, JSON.stringify(wrapSettings.peek()));
   } catch {
-    // Not remembered: it holds for this window.
+    // Storage refused: it holds for this window only.
   }
 }
 
-/** Addresses as typed, apart by commas, semicolons or blanks. */
+/** Addresses as typed, separated by commas, semicolons or spaces. */
 export const recipients = (to: string): string[] => to.split(/[\s,;]+/).filter(Boolean);

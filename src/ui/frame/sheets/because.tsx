@@ -5,7 +5,7 @@ import { clockTime } from '../../words/times.ts';
 import { useDay } from '../context.ts';
 import '../from-when.css';
 
-/** The facts behind an answer, in the words of the trade, with when each was said and from where it holds. */
+/** The facts behind an answer, in trade terms, with when each was entered and from where it holds. */
 export function Because({ because }: { because: readonly FactId[] }) {
   const day = useDay().day.value;
   const wanted = new Set(because);

@@ -23,7 +23,7 @@ const STEPS = [
   { name: '+ 1 h', seconds: 3600 },
 ] as const;
 
-/** Ties the phone's clock to the recorder's timecode, at a rate that can be counted in here. */
+/** Ties the phone's clock to the recorder's timecode, at a rate this version can count. */
 export function ClockSheet({ onClose }: { onClose: () => void }) {
   const { value: day } = useDay().day;
   const rate = rateOfDay(day);
@@ -39,7 +39,7 @@ export function ClockSheet({ onClose }: { onClose: () => void }) {
   );
 }
 
-/** One tap when the recorder shows the whole second named. */
+/** One tap when the recorder shows the named whole second. */
 function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
   const store = useDay();
   const run = useRun();
@@ -54,7 +54,7 @@ function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
   });
   const [typed, setTyped] = useState('');
 
-  // The second that is offered moves on when the mixer lets it pass, as long as nothing was typed or stepped.
+  // The offered second moves on when the mixer lets it pass, unless one was typed or stepped to.
   const [own, setOwn] = useState(false);
   useEffect(() => {
     if (own) return;

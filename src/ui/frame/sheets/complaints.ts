@@ -1,4 +1,4 @@
-/** What is most often wrong with a take (common practice, no source). */
+/** Common complaints about a take (common practice, no source). */
 export const USUAL_COMPLAINTS = [
   'plane',
   'traffic',

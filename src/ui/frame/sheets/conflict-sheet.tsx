@@ -21,7 +21,7 @@ import { useApp, useDay, useRun } from '../context.ts';
 
 type Of<Kind extends Conflict['kind']> = { readonly conflict: Extract<Conflict, { kind: Kind }> };
 
-/** What cannot both be true, or could have been either way round; one tap on the true one settles it. */
+/** What cannot both be true, or could have happened in either order; a tap on the true one resolves it. */
 export function ConflictSheet({ onClose }: { onClose: () => void }) {
   const conflicts = conflictsOf(useDay().day.value);
   return (
@@ -70,7 +70,7 @@ function Titled({ conflict, children }: { conflict: Conflict; children: Componen
   );
 }
 
-/** When it was said, and on which phone. */
+/** When it was entered, and on which phone. */
 function useWhence(): (id: FactId, holds?: boolean) => string {
   const day = useDay().day.value;
   const { database } = useApp().parts.journal.state;
@@ -83,7 +83,7 @@ function useWhence(): (id: FactId, holds?: boolean) => string {
 }
 
 interface TrueRowsProps {
-  /** The word that holds until it is settled, then the others. */
+  /** The value that holds until this is resolved, then the others. */
   readonly by: readonly FactId[];
   readonly wordsOf: (id: FactId) => string;
   readonly onTrue: (id: FactId, words: string) => void;

@@ -27,7 +27,7 @@ const TEXTS = [
   ['filePattern', 'File names, as {slate} {take} {take:2} {roll} {scene} {track}'],
 ] as const satisfies readonly (readonly [keyof Header, string])[];
 
-/** The head of the day: what stands at the top of the report. Only what was changed is said. */
+/** The header of the day, as at the top of the report. Only changed fields are saved. */
 export function DaySheet({ onClose }: { onClose: () => void }) {
   const store = useDay();
   const run = useRun();
@@ -131,7 +131,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
   );
 }
 
-/** Where this day is kept, and what the browser said to keeping it. */
+/** Where this day is stored, and whether the browser promised to keep it. */
 function Safety() {
   const day = useDay().day.value;
   const { unknown } = day;

@@ -15,13 +15,13 @@ interface GangProps {
   readonly onDone: () => void;
 }
 
-/** Says that a clash is on purpose: as long as it stands so, or from there on, with what either does to other takes. */
+/** Declares a clash intended, while it lasts or from here on, with the effect on other takes. */
 export function GangClash({ answer, before, onDone }: GangProps) {
   const day = useDay().day.value;
   const run = useRun();
   const { id } = answer.track;
   const found = useMemo(() => before && stretchOf(day, id, before), [day, id, before]);
-  // None where another window has taken back the take and all that came after it.
+  // None if another window has undone the take and all that came after it.
   const stretch = found && found.takes.length > 0 ? found : undefined;
   const declare = ({ onwards, done }: GangChoice): void => {
     if (run(declareGang(id, { before, onwards }), done)) onDone();
@@ -40,7 +40,7 @@ export function GangClash({ answer, before, onDone }: GangProps) {
   );
 }
 
-/** Ends the gangs of a track, with the takes that would clash without them. */
+/** Ends the gangs of a track, listing the takes that would clash without them. */
 export function EndGang({ answer, before, onDone }: GangProps) {
   const day = useDay().day.value;
   const run = useRun();

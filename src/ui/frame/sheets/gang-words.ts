@@ -5,7 +5,7 @@ import { countOf, listOf } from '../../words/chain.ts';
 
 const NAMED = 3;
 
-/** `44/1`, `44/1 and 44/2`; of many the first three and how many more. */
+/** `44/1`, `44/1 and 44/2`; of many, the first three and how many more. */
 export function takesWords(takes: readonly Take[]): string {
   const names = takes.map(takeText);
   return names.length <= NAMED + 1
@@ -13,7 +13,7 @@ export function takesWords(takes: readonly Take[]): string {
     : listOf([...names.slice(0, NAMED), `${names.length - NAMED} more`]);
 }
 
-/** Takes one after another: `44/1 only`, `44/1 to 44/3`. */
+/** Consecutive takes: `44/1 only`, `44/1 to 44/3`. */
 const runWords = (takes: readonly Take[]): string =>
   takes.length === 1 ? `${takeText(takes[0]!)} only` : `${takeText(takes[0]!)} to ${takeText(takes.at(-1)!)}`;
 
@@ -30,8 +30,8 @@ const gangChoice = (reach: string, onwards: boolean): GangChoice => ({
 });
 
 /**
- * What a gang declared before a take can hold for: as long as the clash there, or from there on. Where the clash lasts to
- * the end of the line, or is not on it, both are one.
+ * How long a gang declared before a take can last: while this clash lasts, or from there on. If the clash
+ * lasts to the end of the day, or is not on the line, the two are the same.
  */
 export function gangChoices(stretch: Stretch | undefined): GangChoice[] {
   if (!stretch || stretch.until === null) return [gangChoice('', false)];
@@ -39,7 +39,7 @@ export function gangChoices(stretch: Stretch | undefined): GangChoice[] {
   return [gangChoice(`, ${runWords(takes)}`, false), gangChoice(`, from ${takeText(takes[0]!)} on`, true)];
 }
 
-/** What each of them does to the takes of the day. */
+/** What each choice does to the day's takes. */
 export function gangEffects({ takes, until, alike }: Stretch): string {
   const from = takeText(takes[0]!);
   if (until === null) {
@@ -51,7 +51,7 @@ export function gangEffects({ takes, until, alike }: Stretch): string {
     : `From ${from} on, it covers takes to come as well. No other take changes.`;
 }
 
-/** What ending the gangs of a track before a take does. */
+/** What ending a track's gangs before a take does. */
 export function endEffects(from: Take, clashing: readonly Take[]): string {
   const ends = `Ends it from ${takeText(from)} on`;
   if (clashing.length === 0) return `${ends}. No take would clash.`;

@@ -14,7 +14,7 @@ interface GiveProps {
   readonly onDone: () => void;
 }
 
-/** Who gets this pack: names with the reason beside them, best first, and nobody last. */
+/** Who gets this pack: names with the reason beside them, best first, and "nobody" last. */
 export function GiveList({ transmitter, before, onDone }: GiveProps) {
   const day = useDay().day.value;
   const run = useRun();
@@ -52,7 +52,7 @@ interface TakeProps {
   readonly onDone: () => void;
 }
 
-/** Which pack somebody gets: those on nobody first. */
+/** Which pack somebody gets: free ones first. */
 export function PackList({ voice, before, onDone }: TakeProps) {
   const day = useDay().day.value;
   const run = useRun();

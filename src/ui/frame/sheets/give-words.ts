@@ -13,7 +13,6 @@ const WORDS: Record<Reason, (packs: string, input: string) => string> = {
   done: () => 'done for the day',
 };
 
-/** The reason beside a name. */
 export function voiceOfferWords(day: Day, { voice, reason }: VoiceOffer): string {
   const packs = listOf(
     voice.paths.flatMap(({ transmitter }) => (transmitter ? partName(day.rig, transmitter) : [])),

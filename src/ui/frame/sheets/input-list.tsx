@@ -52,6 +52,6 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
   );
 }
 
-/** A lead is not plugged where only a newer version could say which end of the selector it is. */
+/** A lead whose selector position only a newer version understands cannot be plugged here. */
 const readPosition = (position: Open<SelectorPosition> = 'a'): SelectorPosition =>
   isOneOf(SELECTOR_POSITIONS, position) ? position : 'a';

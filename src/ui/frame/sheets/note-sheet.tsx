@@ -8,7 +8,7 @@ import { Sheet } from '../../kit/sheet.tsx';
 import { useDay, useRun } from '../context.ts';
 import { USUAL_COMPLAINTS } from './complaints.ts';
 
-/** A note on a take or on one track of it: the usual complaints are one tap away. */
+/** A note on a take or on one of its tracks: common complaints are one tap away. */
 export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();

@@ -19,7 +19,7 @@ const KINDS: readonly { readonly kind: TakeKind; readonly title: string; readonl
   { kind: 'mos', title: 'MOS', word: 'logged, no sound' },
 ];
 
-/** Other kinds of take, another slate, or a take typed afterwards. */
+/** Other kinds of take, another slate, or a take logged late. */
 export function SlateSheet({ onClose }: { onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();

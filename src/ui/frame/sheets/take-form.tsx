@@ -27,21 +27,22 @@ const KIND_NAMES: Record<TakeKind, string> = {
 };
 
 interface TakeFormProps {
-  /** The take that is corrected; without one, a take is logged afterwards. */
+  /** The take to correct; without one, a take is logged late. */
   readonly take?: Take;
   readonly onClose: () => void;
 }
 
-/** Everything of a take, typed: to correct one, or to log one afterwards. */
+/** A form for a whole take: to correct one, or to log one late. */
 export function TakeForm({ take, onClose }: TakeFormProps) {
   const day = useDay().day.value;
   const run = useRun();
-  // What it was opened with: whatever is said meanwhile is not typed over unless its field is touched.
+  // The values it opened with: later changes from elsewhere are not overwritten unless their field is
+  // touched.
   const database = useDatabase();
   const [from] = useState(() => take ?? nextTake(day, 'take', currentSlate(day, database)));
   const showed = typedFrom(from);
   const [typed, setTyped] = useState(showed);
-  // What is logged afterwards was over before the take that rolls now.
+  // A take logged late was over before the one rolling now.
   const [before, setBefore] = useState(() => ownOpenTake(day, database)?.id);
   const slated = isSlated(typed.kind);
   const style = slated ? typed.style : from.slate.style;

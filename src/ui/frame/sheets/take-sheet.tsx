@@ -20,7 +20,7 @@ import { useCut } from '../use-cut.ts';
 import { NoteSheet } from './note-sheet.tsx';
 import { TakeForm } from './take-form.tsx';
 
-/** One take: what was recorded on which track, and everything that can be corrected. */
+/** One take: what was recorded on each track, and everything that can be corrected. */
 export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();

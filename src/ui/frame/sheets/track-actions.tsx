@@ -12,7 +12,7 @@ import { useDay, useRun } from '../context.ts';
 
 interface ActionsProps {
   readonly answer: TrackAnswer;
-  /** Whoever the sheet is about, as they stand at the place that is looked at. */
+  /** Who the sheet is about, as of the place on the line being viewed. */
   readonly subject: SubjectAnswer | undefined;
   readonly before: string | undefined;
   readonly onDone: () => void;

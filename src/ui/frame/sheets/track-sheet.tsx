@@ -22,16 +22,16 @@ import { TrackActions } from './track-actions.tsx';
 
 interface TrackProps {
   readonly track: PartId;
-  /** The input whose row was tapped, where one was: whoever comes by it is meant. */
+  /** The input whose row was tapped, if any: the sheet is about whoever comes in by it. */
   readonly input?: PartId | undefined;
-  /** The take that changes go before at first; now unless it is said. */
+  /** The take that changes go before at first; default now. */
   readonly from?: string | undefined;
   readonly onClose: () => void;
 }
 
 /**
- * One track: who is on it and why, whose pack goes where, and what else can change. It is about the pack, or the
- * hardline, that it was opened for, whatever place on the line is looked at: another one only when that is tapped.
+ * One track: who is on it and why, whose pack goes where, and what else can change. It stays with the pack or
+ * hardline it was opened for at any place on the line, until another is tapped.
  */
 export function TrackSheet({ track, input, from, onClose }: TrackProps) {
   const day = useDay().day.value;
@@ -82,7 +82,7 @@ function titleOf(
   return `${partName(day.rig, subject.pack)} is on ${nameOf(day, stands.voice)}`;
 }
 
-/** The way to the track; or, at a place on the line where it does not lead there, where it leads instead. */
+/** The route to the track; or, where it does not lead to this track, where it leads instead. */
 function underTitle({ rig }: Day, { track }: TrackAnswer, { heard, path }: SubjectAnswer): string {
   const way = path ? pathWords(rig, path) : '';
   if (heard) return [way, `track ${track.name}`].filter(Boolean).join(' › ');
@@ -105,7 +105,7 @@ interface WhichProps {
   readonly onChoose: (subject: Subject) => void;
 }
 
-/** Who is on the track there: a tap on one makes the sheet theirs. */
+/** Who is on the track there: tapping one makes the sheet about them. */
 function WhichVoice({ answer, subject, onChoose }: WhichProps) {
   const day = useDay().day.value;
   const isElsewhere = subject !== null && !answer.heard.some((one) => isSubject(subject, one));

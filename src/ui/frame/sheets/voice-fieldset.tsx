@@ -8,12 +8,12 @@ import {
 import { isOneOf, type Open } from '../../../shared/open-word.ts';
 import { TextField } from '../../kit/field.tsx';
 
-/** What is typed of a voice. */
+/** The typed fields of a voice. */
 export type VoiceTexts = Readonly<Record<VoiceText, string>>;
 
 export const blankFields: VoiceTexts = { part: '', person: '', number: '', place: '' };
 
-/** How each field is called where it is asked of a kind of voice, in the order in which they are asked. */
+/** Labels of the fields asked for each kind of voice, in order. */
 const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
   part: {
     performer: 'Part, as editors read it',
@@ -28,7 +28,7 @@ const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
 
 type Asked = readonly (readonly [field: VoiceText, label: string])[];
 
-/** Whatever only a newer version knows has a name all the same. */
+/** A kind from a newer version has at least a name. */
 const ASKED_OF_UNKNOWN: Asked = [['part', 'Name, as editors read it']];
 
 const asked = (kind: Open<VoiceKind>): Asked =>
@@ -39,7 +39,7 @@ const asked = (kind: Open<VoiceKind>): Asked =>
       })
     : ASKED_OF_UNKNOWN;
 
-/** What was typed of the fields that are asked of this kind, trimmed. */
+/** The typed values of the fields asked for this kind, trimmed. */
 export const saidFields = (kind: Open<VoiceKind>, texts: VoiceTexts): VoiceFields =>
   Object.fromEntries(
     asked(kind).map(([field]) => [field, texts[field].trim().slice(0, VOICE_TEXT_LONGEST[field])]),
@@ -49,7 +49,7 @@ interface FieldsetProps {
   readonly kind: Open<VoiceKind>;
   readonly texts: VoiceTexts;
   readonly onInput: (texts: VoiceTexts) => void;
-  /** Who has the cast number already, in words; empty where nobody has. */
+  /** Who already has the cast number; empty if nobody. */
   readonly taken: string;
 }
 

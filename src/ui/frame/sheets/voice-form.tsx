@@ -13,7 +13,7 @@ interface FormProps {
   readonly onStruck: () => void;
 }
 
-/** Spelling, cast number and priority: said once, right everywhere. */
+/** Spelling, cast number and priority: entered once, right everywhere. */
 export function VoiceForm({ voice, onDone, onStruck }: FormProps) {
   const day = useDay().day.value;
   const run = useRun();

@@ -21,12 +21,12 @@ import { WornActions } from './worn-actions.tsx';
 
 interface VoiceProps {
   readonly voice: VoiceId;
-  /** The take that changes go before at first; now unless it is said. */
+  /** The take that changes go before at first; default now. */
   readonly from?: string | undefined;
   readonly onClose: () => void;
 }
 
-/** One voice: how it is recorded or where its chain breaks, which pack it gets, and whether it is needed. */
+/** One voice: how it is recorded or where its chain breaks, its pack, and whether it is needed. */
 export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
   const day = useDay().day.value;
   const run = useRun();
@@ -68,7 +68,7 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
   );
 }
 
-/** Who it is, how it is recorded, and whom it shares a track with. */
+/** Who it is, how it is recorded, and who shares the track. */
 function underName(day: Day, answers: Answers, answer: VoiceAnswer): string {
   const { voice, state } = answer;
   const others = heardWith(answers, voice.id).map((id) => nameOf(day, id));
@@ -77,7 +77,7 @@ function underName(day: Day, answers: Answers, answer: VoiceAnswer): string {
   return [...facts, `${stateWords(day.rig, answer)}${shared}`].filter(Boolean).join(' · ');
 }
 
-/** The ways from the body to the tracks, each as far as it goes. */
+/** The paths from the body to the tracks, each as far as it goes. */
 function Paths({ answer }: { answer: VoiceAnswer }) {
   const { rig } = useDay().day.value;
   const begun = answer.paths.filter(({ transmitter, lead }) => transmitter || lead);

@@ -13,7 +13,7 @@ interface WornProps {
   readonly before: string | undefined;
 }
 
-/** Takes off what a voice wears, mutes it at the body, and opens whatever is muted on its way. */
+/** Takes off what a voice wears, mutes it at the pack, and unmutes whatever is muted on its path. */
 export function WornActions({ answers: { links }, answer, before }: WornProps) {
   const { rig } = useDay().day.value;
   const run = useRun();
