@@ -59,7 +59,7 @@ async function eraseTheDay({ page, origin }: Stage): Promise<void> {
 
 describe('an action that was killed between the copy and the database', () => {
   test('and had reached only the database is in the copy soon after the next start', async () => {
-    await onStage(LEAVING, async (stage) => {
+    await onStage({ ...LEAVING, ownBrowser: true }, async (stage) => {
       const facts = await twoTakesAndLeave(stage);
       const [roll, cut] = facts.slice(-2) as [Stored, Stored];
       await takeFromCopies(stage.page, [roll.id, cut.id]);
@@ -115,7 +115,7 @@ describe('an action that was killed between the copy and the database', () => {
   });
 
   test('and had reached only the copy is on the day again, of one day and of another, and it is said', async () => {
-    await onStage(LEAVING, async (stage) => {
+    await onStage({ ...LEAVING, ownBrowser: true }, async (stage) => {
       const facts = await twoTakesAndLeave(stage);
       const cut = facts.at(-1)!;
       await spoilStored(stage.page, [cut], 'remove');
@@ -199,7 +199,7 @@ test('a day at rest has one file, however often the app was opened', async () =>
 
 describe('a database that the browser itself threw away', () => {
   test('is put back fact by fact from the copy beside it, killed or not, and it is said', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       await startDay(stage.page, 'Harbour');
       await takeOne(stage.page);
       await stage.reload();
@@ -228,7 +228,7 @@ describe('a database that the browser itself threw away', () => {
   });
 
   test('is not put back with a letter that was changed in the copy, nor called checked', async () => {
-    await onStage(LEAVING, async (stage) => {
+    await onStage({ ...LEAVING, ownBrowser: true }, async (stage) => {
       const facts = await twoTakesAndLeave(stage);
       const { day } = facts[0]!;
       await changeCopies(stage.page, 'Harbour', 'Harbohr');
@@ -247,7 +247,7 @@ describe('a database that the browser itself threw away', () => {
   });
 
   test('gives back the day that was written last before the first screen, and the others behind it', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       for (const production of ['First', 'Second', 'Third']) {
         await stage.page.goto(`${stage.origin}/#/`);
         await startDay(stage.page, production);
@@ -264,7 +264,7 @@ describe('a database that the browser itself threw away', () => {
   });
 
   test('does not bring back a day that was erased while another window had it open', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       await startDay(stage.page, 'Erased Harbour');
       await takeOne(stage.page);
       await stage.waitSaved();

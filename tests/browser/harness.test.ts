@@ -1,7 +1,7 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openStage, type Stage } from './harness.ts';
+import { onStage, openStage, type Stage } from './harness.ts';
 
 describe('the harness', () => {
   let stage: Stage;
@@ -61,6 +61,20 @@ describe('the harness', () => {
     stage.forgive(/other\.example/);
   });
 
+  test('sees a socket that a worker opens to another host, which the driver itself does not see', async () => {
+    const worker = stage.context.serviceWorkers()[0]!;
+    await worker.evaluate(
+      () =>
+        new Promise((done) => {
+          const socket = new WebSocket('ws://other.example/socket');
+          socket.onclose = done;
+          socket.onerror = done;
+        }),
+    );
+    await expect.poll(() => stage.forgive(/foreign request: .*other\.example/).length).toBeGreaterThan(0);
+    stage.forgive(/other\.example/);
+  });
+
   test('sees a request to another port of this machine', async () => {
     const other = createServer((_, response) => response.end()).listen(0, '127.0.0.1');
     await new Promise((done) => other.once('listening', done));
@@ -93,5 +107,66 @@ describe('the harness', () => {
     await expect(fetch(stage.origin)).rejects.toThrow();
     await stage.startServer();
     expect((await fetch(stage.origin)).status).toBe(200);
+  });
+});
+
+describe('stages that share a browser', () => {
+  test('see each only what went wrong on their own', async () => {
+    const ask = async (stage: Stage, host: string): Promise<void> => {
+      await stage.waitOfflineReady();
+      await stage.context.serviceWorkers()[0]!.evaluate(
+        (to) =>
+          fetch(to).then(
+            () => undefined,
+            () => undefined,
+          ),
+        `http://${host}/`,
+      );
+    };
+    await onStage({}, async (one) => {
+      await onStage({ colorScheme: 'light' }, async (two) => {
+        expect(one.context.browser()).toBe(two.context.browser());
+        await ask(one, 'one.example');
+        await ask(two, 'two.example');
+        for (const [stage, own] of [
+          [one, 'one.example'],
+          [two, 'two.example'],
+        ] as const) {
+          // The driver and the trap.
+          await expect.poll(() => stage.faults.length).toBe(2);
+          expect(stage.forgive(new RegExp(own))).toHaveLength(2);
+        }
+      });
+    });
+  });
+
+  test('find nothing that another kept, at the same address', async () => {
+    await onStage({}, async (one) => {
+      await one.page.evaluate(() => localStorage.setItem('kept', 'by one'));
+      await onStage({}, async (two) => {
+        await two.page.goto(one.origin);
+        expect(await two.page.evaluate(() => localStorage.getItem('kept'))).toBeNull();
+        two.forgive(/foreign request/);
+      });
+    });
+  });
+
+  test('end with the faults that nobody forgave, and leave the browser to the next', async () => {
+    const faulty = onStage({}, async ({ page }) => {
+      await page.evaluate(() => console.error('left on purpose'));
+    });
+    await expect(faulty).rejects.toThrow('left on purpose');
+    await onStage({}, async (stage) => expect(stage.faults).toEqual([]));
+  });
+
+  test('cannot end it, nor take its files', async () => {
+    await onStage({}, async (stage) => {
+      const needsOwn = 'open it with `ownBrowser: true`';
+      await expect(stage.relaunch()).rejects.toThrow(needsOwn);
+      await expect(stage.crash()).rejects.toThrow(needsOwn);
+      expect(stage.freeze).toThrow(needsOwn);
+      expect(stage.loseDatabase).toThrow(needsOwn);
+      expect(await stage.page.locator('#app > *').count()).toBeGreaterThan(0);
+    });
   });
 });

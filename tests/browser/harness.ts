@@ -1,8 +1,6 @@
-import { mkdtempSync, readlinkSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { type BrowserContext, chromium, type Page } from 'playwright-core';
-import { findChromium } from '../../.ci/browser.mjs';
+import type { BrowserContext, Page } from 'playwright-core';
+import { openBrowser } from './harness-browsers.ts';
 import { startServer } from './harness-server.ts';
 import { createWitness, startTrap } from './harness-witness.ts';
 
@@ -27,6 +25,11 @@ export interface StageOptions {
   readonly slowdown?: number;
   /** Runs in every page before its own scripts: for what this browser lacks, such as a share sheet. */
   readonly before?: () => void;
+  /**
+   * A browser that is not shared with the other stages of its file and has a profile on disk: for what ends it, and for
+   * what only a disk does. The options `profileIn`, `untouched` and `fineClock` mean one too.
+   */
+  readonly ownBrowser?: boolean;
   /** Where the browser keeps its profile; the system's folder for such things unless told. */
   readonly profileIn?: string;
   /** Faults that the test provokes on purpose and that may come at any moment. */
@@ -44,7 +47,7 @@ export interface StageOptions {
   readonly fineClock?: boolean;
 }
 
-/** The real built app, served by a real server, in a real browser with a profile on disk. */
+/** The real built app, served by a real server, in a real browser where it finds nothing kept. */
 export interface Stage {
   readonly origin: string;
   /** The first window; another object after a relaunch. */
@@ -60,13 +63,16 @@ export interface Stage {
   readonly startServer: (folder?: string) => Promise<void>;
   /** Loads the page anew and waits until the app shows something. */
   readonly reload: () => Promise<void>;
-  /** Closes the browser and opens it again on the same profile, as after a night in the drawer. */
+  /** Closes the browser and opens it again on the same profile, as after a night in the drawer. Needs `ownBrowser`. */
   readonly relaunch: () => Promise<void>;
-  /** Stops every process of the browser where it stands. */
+  /** Stops every process of the browser where it stands. Needs `ownBrowser`. */
   readonly freeze: () => void;
-  /** Kills every process of the browser at once, as a phone that falls does. `relaunch` starts it again. */
+  /** Kills every process of the browser at once, as a phone that falls does; `relaunch` starts it. Needs `ownBrowser`. */
   readonly crash: () => Promise<void>;
-  /** Removes the files of the browser's databases, as a browser does that finds them damaged. Not while it runs. */
+  /**
+   * Removes the files of the browser's databases, as a browser does that finds them damaged. Not while it runs. Needs
+   * `ownBrowser`.
+   */
   readonly loseDatabase: () => void;
   /** A second window of the same profile, ready to use. */
   readonly openWindow: (path?: string) => Promise<Page>;
@@ -90,7 +96,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
   const server = await startServer(options.folder, options.fineClock);
   const witness = createWitness(server.origin);
   const trap = await startTrap(witness.report);
-  const profile = mkdtempSync(join(options.profileIn ?? tmpdir(), 'rollbook-profile-'));
+  const browser = openBrowser(trap.port, options);
   let { clock, slowdown = 1 } = options;
   let context: BrowserContext;
   let page: Page;
@@ -105,14 +111,16 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     if (!options.untouched) await waitReady(target);
   };
   const launch = async (): Promise<void> => {
-    context = await launchBrowser(profile, trap.port, options);
+    context = await browser.open();
+    context.setDefaultTimeout(20_000);
     witness.watch(context);
+    // Before the scripts below, which are for the app's pages and not for the empty one that it begins with.
+    page = context.pages()[0] ?? (await context.newPage());
     if (clock) {
       await context.clock.setFixedTime(clock);
       await context.addInitScript(holdCounter);
     }
     if (options.before) await context.addInitScript(options.before);
-    page = context.pages()[0] ?? (await context.newPage());
     if (options.untouched) {
       await showWhole(page);
       await page.waitForTimeout(REST_MS);
@@ -123,16 +131,11 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     clock = iso;
     await context.clock.setFixedTime(iso);
   };
-  const signalBrowser = (name: NodeJS.Signals): void => {
-    // The browser notes its process in its profile; it leads the group of all its processes.
-    const pid = Number(/-(\d+)$/.exec(readlinkSync(join(profile, 'SingletonLock')))![1]);
-    process.kill(-pid, name);
-  };
   const end = async (): Promise<void> => {
     await context?.close();
     await server.kill();
     await trap.close();
-    rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
+    browser.remove();
   };
 
   try {
@@ -160,16 +163,17 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
       await (options.untouched ? waitReadyUntouched : waitReady)(page);
     },
     relaunch: async () => {
+      browser.mustBeOwn();
       await context.close();
       await launch();
     },
-    freeze: () => signalBrowser('SIGSTOP'),
+    freeze: () => browser.signal('SIGSTOP'),
     crash: async () => {
       const gone = new Promise<void>((done) => context.once('close', () => done()));
-      signalBrowser('SIGKILL');
+      browser.signal('SIGKILL');
       await gone;
     },
-    loseDatabase: () => rmSync(join(profile, 'Default', 'IndexedDB'), { recursive: true }),
+    loseDatabase: browser.loseDatabase,
     openWindow: async (path = '/') => {
       const opened = await context.newPage();
       await show(opened, path);
@@ -215,35 +219,6 @@ export async function onStage(options: StageOptions, work: (stage: Stage) => Pro
     throw error;
   }
   await stage.close();
-}
-
-async function launchBrowser(
-  profile: string,
-  trapPort: number,
-  { viewport, colorScheme, phone = true, timezone }: StageOptions,
-): Promise<BrowserContext> {
-  const executablePath = findChromium();
-  if (!executablePath) throw new Error('No browser found; see .ci/browser.mjs');
-  const context = await chromium.launchPersistentContext(profile, {
-    executablePath,
-    chromiumSandbox: process.getuid?.() !== 0,
-    args: [
-      '--disable-gpu',
-      // This machine's own addresses bypass a proxy; whatever else is asked for runs into the trap.
-      `--proxy-server=http://127.0.0.1:${trapPort}`,
-      // The browser's own sign-in and component updates end at a closed port of this machine.
-      '--gaia-url=http://127.0.0.1:9',
-      '--component-updater=url-source=http://127.0.0.1:9/',
-    ],
-    viewport: viewport ?? { width: 390, height: 844 },
-    ...(phone ? { isMobile: true, hasTouch: true, deviceScaleFactor: 2 } : {}),
-    colorScheme: colorScheme ?? 'dark',
-    timezoneId: timezone ?? 'Europe/Berlin',
-    locale: 'en-GB',
-    acceptDownloads: true,
-  });
-  context.setDefaultTimeout(20_000);
-  return context;
 }
 
 /**

@@ -114,7 +114,7 @@ describe('day files from outside', () => {
   });
 
   test('are not lost where the window that was to import them was closed: the list of days leads to them', async () => {
-    await onStage({ clock: CLOCK }, async (stage) => {
+    await onStage({ clock: CLOCK, ownBrowser: true }, async (stage) => {
       const { page } = stage;
       await stage.waitOfflineReady();
       await page.evaluate(async (text) => {

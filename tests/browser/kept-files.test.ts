@@ -59,17 +59,20 @@ test('what the browser threw away of the app is fetched again at the next start 
   }));
 
 test('a cache that is gone whole is filled again, and the app then starts with no signal', () =>
-  onReadyStage(async (stage) => {
-    const before = await keptNow(stage.page);
-    await throwAllAway(stage.page);
-    expect(await keptNow(stage.page)).toEqual([]);
-    await stage.reload();
-    await stage.page.getByText(READY).waitFor();
-    expect(await keptNow(stage.page)).toEqual(before);
-    await stage.killServer();
-    await stage.relaunch();
-    await stage.page.getByText(READY).waitFor();
-  }));
+  onReadyStage(
+    async (stage) => {
+      const before = await keptNow(stage.page);
+      await throwAllAway(stage.page);
+      expect(await keptNow(stage.page)).toEqual([]);
+      await stage.reload();
+      await stage.page.getByText(READY).waitFor();
+      expect(await keptNow(stage.page)).toEqual(before);
+      await stage.killServer();
+      await stage.relaunch();
+      await stage.page.getByText(READY).waitFor();
+    },
+    { ownBrowser: true },
+  ));
 
 /** Stands where the server was, notes what is asked, of the page and of the worker, and answers nothing. */
 async function listenInstead(origin: string): Promise<{ asked: string[]; end: () => Promise<void> }> {

@@ -79,7 +79,7 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
       let logged = 0;
       let called = 0;
       let thrownAway = 0;
-      await onStage({}, async (stage) => {
+      await onStage({ ownBrowser: true }, async (stage) => {
         let day = '';
         let before = 0;
         for (let kill = 0; kill < KILLS; kill += 1) {
@@ -122,7 +122,7 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
       const random = seededNumbers(SEED + 2);
       let lost = 0;
       let whole = 0;
-      await onStage({}, async (stage) => {
+      await onStage({ ownBrowser: true }, async (stage) => {
         const { page } = stage;
         const size = await layRig(page, 'Rig that nobody kills');
         await stage.waitSaved();
@@ -155,7 +155,7 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
       const sample = loadSampleFile('full').stored;
       let half = 0;
       let whole = 0;
-      await onStage({}, async (stage) => {
+      await onStage({ ownBrowser: true }, async (stage) => {
         for (let kill = 0; kill < KILLS_OF_IMPORTING; kill += 1) {
           const day = `killed-${kill}`;
           const facts = sample.map((fact) => ({ ...fact, day }));

@@ -35,7 +35,7 @@ async function choose(page: Page, files: Record<string, string>): Promise<void> 
 }
 
 test('a lost database is rebuilt from any set of copies, damaged ones too, and it is said what was imported', async () => {
-  await onStage({}, async (stage) => {
+  await onStage({ ownBrowser: true }, async (stage) => {
     const { page, context, origin } = stage;
     await startDay(page);
     expect(await page.locator('.head').textContent()).toContain('saved, no copy');
@@ -79,7 +79,7 @@ test('a lost database is rebuilt from any set of copies, damaged ones too, and i
 
 test('a damaged entry in the database is told, and a copy of the day mends it', async () => {
   // Where a browser has files in place, the copy beside the database mends it at once.
-  await onStage({ before: withoutCopies }, async (stage) => {
+  await onStage({ before: withoutCopies, ownBrowser: true }, async (stage) => {
     const { page } = stage;
     await startDay(page);
     await takeOne(page);

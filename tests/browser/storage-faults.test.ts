@@ -45,7 +45,7 @@ describe('storage that fails under the app', () => {
   });
 
   test('a full phone: not saved in words, the action stays on the screen, and is saved once there is room', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       await startDay(stage.page);
       await takeOne(stage.page);
       await stage.waitSaved();
@@ -68,7 +68,7 @@ describe('storage that fails under the app', () => {
   });
 
   test('a full phone that gets room again saves by itself', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       await startDay(stage.page);
       await stage.waitSaved();
       const { page, allow } = await fillPhone(stage);
@@ -83,7 +83,7 @@ describe('storage that fails under the app', () => {
   });
 
   test('site data cleared under the open app: what is held is written back, and said loudly', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       const { page, context, origin } = stage;
       await startDay(page);
       await takeOne(page);
@@ -105,7 +105,7 @@ describe('storage that fails under the app', () => {
   });
 
   test('a newer version in another window: the older one lets go, says so, and loses nothing it was told after', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       const { page } = stage;
       await startDay(page);
       await takeOne(page);
@@ -182,7 +182,7 @@ async function holdDatabase(stage: Stage, version: number): Promise<{ letGo: () 
 
 describe('a database that is not this version’s', () => {
   test('an old window that does not let go: the screen says to close it, and the app goes on when it is closed', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       await startDay(stage.page);
       await takeOne(stage.page);
       await stage.waitSaved();
@@ -203,7 +203,7 @@ describe('a database that is not this version’s', () => {
   });
 
   test('a newer version’s database met by the old app: the days are not called gone, and nothing is put over them', async () => {
-    await onStage({}, async (stage) => {
+    await onStage({ ownBrowser: true }, async (stage) => {
       const { page } = stage;
       await startDay(page);
       await takeOne(page);
@@ -226,7 +226,7 @@ describe('a database that is not this version’s', () => {
 });
 
 test('a day erased in one window is gone from the phone: databases, caches and the screens of all windows', async () => {
-  await onStage({}, async (stage) => {
+  await onStage({ ownBrowser: true }, async (stage) => {
     const { page, origin } = stage;
     const phone = speaker('phonea');
     phone.say({ kind: 'day-described', fields: { production: 'Zebra Crossing', mixer: 'Zebra Mixer' } });

@@ -40,7 +40,7 @@ const writersOf = (facts: readonly { readonly id: string }[]): Set<string> =>
   new Set(facts.map(({ id }) => id.slice(7)));
 
 test(`two windows of one phone tap at once for ${SECONDS} s: nothing is lost, and both show the same`, async () => {
-  await onStage({ before: noteAsked }, async (stage) => {
+  await onStage({ before: noteAsked, ownBrowser: true }, async (stage) => {
     const one = stage.page;
     await startDay(one);
     await stage.waitSaved();

@@ -4,6 +4,8 @@ import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
 import { startDay, tab, takeOne, takesOnTheLine, tap } from './tapping.ts';
 
+const FULL = { forgives: /QuotaExceeded/, ownBrowser: true };
+
 /** A day with one take on the disk and two more, of four actions, for which the phone has no room. */
 async function dayWithHeldTakes(stage: Stage) {
   await startDay(stage.page);
@@ -41,7 +43,7 @@ const offer = (page: Page) => page.getByRole('region', { name: 'Held when the ap
 
 describe('actions for which the phone has no room', () => {
   test('are asked about before the window is left, and offered again after it, in words', async () => {
-    await onStage({ forgives: /QuotaExceeded/ }, async (stage) => {
+    await onStage(FULL, async (stage) => {
       const { page, allow } = await dayWithHeldTakes(stage);
       expect(await questionsWhile(page, stage.reload)).toEqual(['beforeunload']);
       await offer(page).getByText('4 actions were held when the app was closed').waitFor();
@@ -75,7 +77,7 @@ describe('actions for which the phone has no room', () => {
   });
 
   test('are gone only after a second tap', async () => {
-    await onStage({ forgives: /QuotaExceeded/ }, async (stage) => {
+    await onStage(FULL, async (stage) => {
       const { page, allow } = await dayWithHeldTakes(stage);
       await stage.reload();
       await tap(page, 'Discard');
@@ -99,7 +101,7 @@ describe('actions for which the phone has no room', () => {
         setItem.call(this, key, value);
       };
     };
-    await onStage({ before, forgives: /QuotaExceeded/ }, async (stage) => {
+    await onStage({ ...FULL, before }, async (stage) => {
       const { page } = await dayWithHeldTakes(stage);
       await page.getByRole('alert').filter({ hasText: 'in this window only' }).waitFor();
       expect(await questionsWhile(page, stage.reload)).toEqual(['beforeunload']);
@@ -122,7 +124,7 @@ describe('actions for which the phone has no room', () => {
   });
 
   test('of a day that was begun without room are offered at its address, and on the list of days', async () => {
-    await onStage({ forgives: /QuotaExceeded/ }, async (stage) => {
+    await onStage(FULL, async (stage) => {
       const { page, allow } = await dayWithHeldTakes(stage);
       await page.evaluate(() => {
         location.hash = '#/';
@@ -145,7 +147,7 @@ describe('actions for which the phone has no room', () => {
   });
 
   test('are offered on the list of days, and in another window once theirs is closed', async () => {
-    await onStage({ forgives: /QuotaExceeded/ }, async (stage) => {
+    await onStage(FULL, async (stage) => {
       const { page } = await dayWithHeldTakes(stage);
       const other = await stage.openWindow('/');
       await other.getByText('Harbour Lights').first().waitFor();

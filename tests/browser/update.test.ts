@@ -10,7 +10,7 @@ import type { createUpdateWatcher } from '../../src/offline/service-worker.ts';
 import type { Busy, UpdateState, UpdateWatcher } from '../../src/offline/update-watcher.ts';
 import { speaker, take } from '../day/say.ts';
 import { noteFault } from './faults-table.ts';
-import { onStage, type Stage } from './harness.ts';
+import { onStage, type Stage, type StageOptions } from './harness.ts';
 import { DIST } from './harness-server.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
 import { startDay, takeOne, takesOnTheLine, tap } from './tapping.ts';
@@ -110,26 +110,29 @@ const tryRestart = (page: Page, busy?: Busy): Promise<unknown> =>
 const told = (page: Page): Promise<readonly UpdateState[]> =>
   page.evaluate(() => (globalThis as unknown as { probe: Probe }).probe.told);
 
-const begin = (work: (stage: Stage) => Promise<void>, clock?: string): Promise<void> =>
-  onStage({ folder: folderOf('one'), ...(clock ? { clock } : {}) }, async (stage) => {
+const begin = (work: (stage: Stage) => Promise<void>, options: StageOptions = {}): Promise<void> =>
+  onStage({ folder: folderOf('one'), ...options }, async (stage) => {
     await stage.waitOfflineReady();
     await work(stage);
   });
 
 describe('a new version', () => {
   test('reloads nothing when it comes, and starts with the next start, even with no signal', () =>
-    begin(async (stage) => {
-      let loads = 0;
-      stage.page.on('framenavigated', () => {
-        loads += 1;
-      });
-      expect(await offer(stage, 'two')).toBe('installed');
-      await stage.killServer();
-      expect(await versionOf(stage.page)).toBe('one');
-      expect(loads).toBe(0);
-      await stage.relaunch();
-      expect(await versionOf(stage.page)).toBe('two');
-    }));
+    begin(
+      async (stage) => {
+        let loads = 0;
+        stage.page.on('framenavigated', () => {
+          loads += 1;
+        });
+        expect(await offer(stage, 'two')).toBe('installed');
+        await stage.killServer();
+        expect(await versionOf(stage.page)).toBe('one');
+        expect(loads).toBe(0);
+        await stage.relaunch();
+        expect(await versionOf(stage.page)).toBe('two');
+      },
+      { ownBrowser: true },
+    ));
 
   test('starts before anything is rendered when the only window is reloaded, with one load more', () =>
     begin(async (stage) => {
@@ -180,66 +183,72 @@ describe('a new version', () => {
     }));
 
   test('is looked for when the app comes back to the screen, at most once an hour', () =>
-    begin(async (stage) => {
-      await stage.startServer(folderOf('two'));
-      const comeBack = () =>
-        stage.page.evaluate(() => void document.dispatchEvent(new Event('visibilitychange')));
-      const isWaiting = () =>
-        stage.page.evaluate(async () => Boolean((await navigator.serviceWorker.ready).waiting));
-      const hasAsked = async (): Promise<boolean> =>
-        stage.page.evaluate(async () => {
-          const registration = await navigator.serviceWorker.ready;
-          return Boolean(registration.installing ?? registration.waiting);
-        });
-      await stage.setClock('2026-03-02T08:59:59.000Z');
-      await comeBack();
-      expect(await hasAsked()).toBe(false);
-      await stage.setClock('2026-03-02T09:00:01.000Z');
-      await comeBack();
-      await expect.poll(isWaiting).toBe(true);
-      expect(await versionOf(stage.page)).toBe('one');
-    }, '2026-03-02T08:00:00.000Z'));
+    begin(
+      async (stage) => {
+        await stage.startServer(folderOf('two'));
+        const comeBack = () =>
+          stage.page.evaluate(() => void document.dispatchEvent(new Event('visibilitychange')));
+        const isWaiting = () =>
+          stage.page.evaluate(async () => Boolean((await navigator.serviceWorker.ready).waiting));
+        const hasAsked = async (): Promise<boolean> =>
+          stage.page.evaluate(async () => {
+            const registration = await navigator.serviceWorker.ready;
+            return Boolean(registration.installing ?? registration.waiting);
+          });
+        await stage.setClock('2026-03-02T08:59:59.000Z');
+        await comeBack();
+        expect(await hasAsked()).toBe(false);
+        await stage.setClock('2026-03-02T09:00:01.000Z');
+        await comeBack();
+        await expect.poll(isWaiting).toBe(true);
+        expect(await versionOf(stage.page)).toBe('one');
+      },
+      { clock: '2026-03-02T08:00:00.000Z' },
+    ));
 });
 
 describe('a new version while a take is open', () => {
   test('reloads nothing, is offered, refused while the take rolls, and started after it; nothing is lost', () =>
-    begin(async (stage) => {
-      const { page } = stage;
-      await startDay(page);
-      await takeOne(page);
-      await tap(page, /^Roll$/);
-      await stage.waitSaved();
-      const day = openDayId(page);
-      let loads = 0;
-      page.on('domcontentloaded', () => {
-        loads += 1;
-      });
-      expect(await offer(stage, 'two')).toBe('installed');
-      await stage.killServer();
-      await tap(page, /^About this day/);
-      const sheet = page.getByRole('dialog');
-      await sheet.getByRole('button', { name: 'Restart now' }).tap();
-      await sheet.getByText('A take is rolling. Cut it, then restart.').waitFor();
-      expect(await versionOf(page)).toBe('one');
-      expect(loads).toBe(0);
-      await page.keyboard.press('Escape');
-      await sheet.waitFor({ state: 'detached' });
-      await tap(page, /^Cut$/);
-      await stage.waitSaved();
-      const before = await storedFacts(page, day);
-      await tap(page, /^About this day/);
-      await sheet.getByRole('button', { name: 'Restart now' }).tap();
-      await expect.poll(() => versionOf(page).catch(() => '')).toBe('two');
-      await page.locator('.dock').waitFor();
-      const after = await storedFacts(page, day);
-      noteFault(
-        'new version while a take is open',
-        `1 time, ${before.length} facts`,
-        before.length - after.length,
-      );
-      expect(after).toEqual(before);
-      expect(await takesOnTheLine(page)).toBe(2);
-    }));
+    begin(
+      async (stage) => {
+        const { page } = stage;
+        await startDay(page);
+        await takeOne(page);
+        await tap(page, /^Roll$/);
+        await stage.waitSaved();
+        const day = openDayId(page);
+        let loads = 0;
+        page.on('domcontentloaded', () => {
+          loads += 1;
+        });
+        expect(await offer(stage, 'two')).toBe('installed');
+        await stage.killServer();
+        await tap(page, /^About this day/);
+        const sheet = page.getByRole('dialog');
+        await sheet.getByRole('button', { name: 'Restart now' }).tap();
+        await sheet.getByText('A take is rolling. Cut it, then restart.').waitFor();
+        expect(await versionOf(page)).toBe('one');
+        expect(loads).toBe(0);
+        await page.keyboard.press('Escape');
+        await sheet.waitFor({ state: 'detached' });
+        await tap(page, /^Cut$/);
+        await stage.waitSaved();
+        const before = await storedFacts(page, day);
+        await tap(page, /^About this day/);
+        await sheet.getByRole('button', { name: 'Restart now' }).tap();
+        await expect.poll(() => versionOf(page).catch(() => '')).toBe('two');
+        await page.locator('.dock').waitFor();
+        const after = await storedFacts(page, day);
+        noteFault(
+          'new version while a take is open',
+          `1 time, ${before.length} facts`,
+          before.length - after.length,
+        );
+        expect(after).toEqual(before);
+        expect(await takesOnTheLine(page)).toBe(2);
+      },
+      { ownBrowser: true },
+    ));
 
   test('leaves in the day what the old version cannot understand: kept, told, handed on, and understood later', () =>
     begin(async (stage) => {
