@@ -4,6 +4,7 @@ import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 import { withChecks } from './.ci/kept-list.mjs';
 import { licenceList, OF_THE_WORKER, packagesOf } from './.ci/licences.mjs';
+import { aloneTests } from './.ci/unit-tests.mjs';
 
 /** What the PDF writer would load for pages of HTML, which nobody makes here. */
 const leftOut = fileURLToPath(new URL('src/report/pdf/left-out.ts', import.meta.url));
@@ -21,6 +22,10 @@ const CONTENT_SECURITY_POLICY = [
   "base-uri 'none'",
   "form-action 'none'",
 ].join('; ');
+
+/** Many cores or few: what is measured is measured in the bench, not by a time limit here. */
+const UNIT_TIMEOUT_MS = 60_000;
+const alone = aloneTests(fileURLToPath(new URL('.', import.meta.url)));
 
 /** Modules of the workers, which are bundled apart and before the rest. */
 const inWorkers = new Set<string>();
@@ -163,9 +168,18 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/browser/**', 'tests/engines/**'],
-          // Many cores or few: what is measured is measured in the bench, not by a time limit here.
-          testTimeout: 60_000,
+          exclude: ['tests/browser/**', 'tests/engines/**', ...alone],
+          // A process loads the modules once for all the files that it runs.
+          isolate: false,
+          testTimeout: UNIT_TIMEOUT_MS,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'unit-alone',
+          include: alone,
+          testTimeout: UNIT_TIMEOUT_MS,
         },
       },
       {

@@ -32,12 +32,16 @@ function check(name, command, args) {
   }
 }
 
-/** A set of vitest tests: every test counts, and a run that closed on none is a failure. */
-function suite(name, project) {
+/** Vitest projects: every test counts, and a run that closed on none is a failure. */
+function suite(name, ...projects) {
   console.log(`\n== ${name}`);
-  const file = join(reports, `${project}.json`);
+  const file = join(reports, `${projects[0]}.json`);
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile=${file}`];
-  const status = runTool('vitest', ['run', '--project', project, ...reporters]);
+  const status = runTool('vitest', [
+    'run',
+    ...projects.flatMap((project) => ['--project', project]),
+    ...reporters,
+  ]);
   let report;
   try {
     report = JSON.parse(readFileSync(file, 'utf8'));
@@ -57,7 +61,7 @@ if (!only || only === 'static') {
   check('types of the worker', 'tsc', ['-p', 'tsconfig.worker.json']);
   check('lint and format', 'biome', ['ci', '--error-on-warnings']);
 }
-if (!only || only === 'unit') suite('unit and outside checks', 'unit');
+if (!only || only === 'unit') suite('unit and outside checks', 'unit', 'unit-alone');
 // The suite builds the app itself when the sources changed since the last build.
 if (!only || only === 'browser') suite('the built app in browsers', 'browser');
 

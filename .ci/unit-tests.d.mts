@@ -1,0 +1,1 @@
+export declare const aloneTests: (root: string) => string[];
