@@ -9,6 +9,7 @@ import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
+import { DeviceRow } from './device-row.tsx';
 import { clockOf, hoursWords } from './words.ts';
 
 interface CellsProps {
@@ -47,18 +48,17 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
       )}
       <ul class="device-rows">
         {devices.map((device) => (
-          <li key={device.id} class="device-row">
-            <Button look="bare" class="device-about" onClick={() => onDevice(device.id)}>
-              <strong>{device.name}</strong>
-              <span class="soft">{cellsWords(day, upkeep, device, now)}</span>
-            </Button>
-            <Button
-              label={`Fresh cells in ${device.name}`}
-              onClick={() => all([device], `Fresh cells in ${device.name}`)}
-            >
-              Fresh
-            </Button>
-          </li>
+          <DeviceRow
+            key={device.id}
+            name={device.name}
+            under={cellsWords(day, upkeep, device, now)}
+            onAbout={() => onDevice(device.id)}
+            action={{
+              word: 'Fresh',
+              label: `Fresh cells in ${device.name}`,
+              onTap: () => all([device], `Fresh cells in ${device.name}`),
+            }}
+          />
         ))}
       </ul>
       <Cautions of={['cells', 'lithium', 'air-travel']} />

@@ -14,6 +14,7 @@ import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
 import { deviceName } from '../words/prep-facts.ts';
 import { sentenceFor } from '../words/problems.ts';
+import { DeviceRow } from './device-row.tsx';
 import { UserBits } from './user-bits-list.tsx';
 import { clockOf, figureWords, framesWords } from './words.ts';
 
@@ -57,27 +58,23 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
       )}
       <ul class="device-rows">
         {devices.map((device) => (
-          <li key={device.id} class="device-row">
-            <Button look="bare" class="device-about" onClick={() => onDevice(device.id)}>
-              <strong>{device.name}</strong>
-              <span class="soft">{jamWords(day, upkeep, device, now)}</span>
-            </Button>
-            <Button
-              label={`${device.name} jammed`}
-              onClick={() => jam([device.id], `${device.name} jammed from ${deviceName(day, 'recorder')}`)}
-            >
-              Jam
-            </Button>
-          </li>
+          <DeviceRow
+            key={device.id}
+            name={device.name}
+            under={jamWords(day, upkeep, device, now)}
+            onAbout={() => onDevice(device.id)}
+            action={{
+              word: 'Jam',
+              label: `${device.name} jammed`,
+              onTap: () => jam([device.id], `${device.name} jammed from ${deviceName(day, 'recorder')}`),
+            }}
+          />
         ))}
-        <li class="device-row">
-          <Button look="bare" class="device-about" onClick={() => onDevice('recorder')}>
-            <strong>{deviceName(day, 'recorder')}</strong>
-            <span class="soft">
-              {tolerance(upkeep.devices.find(({ type }) => type === 'recorder'))}; the head of the chain
-            </span>
-          </Button>
-        </li>
+        <DeviceRow
+          name={deviceName(day, 'recorder')}
+          under={`${tolerance(upkeep.devices.find(({ type }) => type === 'recorder'))}; the head of the chain`}
+          onAbout={() => onDevice('recorder')}
+        />
       </ul>
       <div class="section">
         <dl class="figures">
