@@ -41,10 +41,11 @@ export interface DayStore {
   /** Fails with `undo-built-on` if another phone's facts depend on what would be undone, unless forced. */
   undo(how?: { readonly evenIfBuiltOn: boolean }): Result<readonly Fact[]>;
   redo(): Result<readonly Fact[]>;
-  /** Adds facts from a day file. They belong to no action here, so undo skips them. */
-  addForeign(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[]): void;
-  /** Adds one action that a closed window had put aside under this key. */
-  addLeft(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[], key: string): void;
+  /**
+   * Adds facts from a day file, or those that a closed window had put aside under the key `left`. Undo skips
+   * facts of other phones.
+   */
+  addForeign(facts: readonly (Fact | UnknownFact)[], stored: readonly Envelope[], left?: string): void;
   /** Applies an import. Rejects if there is no room to repair damaged facts. */
   addAdmitted(admitted: Admitted): Promise<void>;
   newId(): string;
@@ -165,12 +166,11 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     else if (everSaved) await journal.describe(outline());
   };
 
-  const addSaid = (facts: readonly (Fact | UnknownFact)[], raw: readonly Envelope[], left?: string): void => {
+  const addForeign: DayStore['addForeign'] = (facts, raw, left) => {
     accept(facts);
     for (const fact of raw) everything.push(fact);
     queue.add(raw, outline, left);
   };
-  const addForeign: DayStore['addForeign'] = (facts, raw) => addSaid(facts, raw);
 
   const forget = (): void => {
     erased.value = true;
@@ -227,7 +227,6 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     undo: (how) => run((now) => undo(now, journal.state.database, how)),
     redo: () => run((now) => redo(now, journal.state.database)),
     addForeign,
-    addLeft: addSaid,
     addAdmitted,
     newId: () => `e${ids.next()}`,
     retry: queue.retry,

@@ -77,7 +77,7 @@ export function unsavedActions({ holding, open, onDisk, onDiskOrHeld }: Phone): 
       const merged = mergeFacts(stored, facts ?? []);
       if (!merged.ok) contradicting += 1;
       else if (merged.value.fresh.length > 0)
-        store.addLeft(readAll(merged.value.fresh).facts, merged.value.fresh, key);
+        store.addForeign(readAll(merged.value.fresh).facts, merged.value.fresh, key);
     }
     await refresh();
     return contradicting > 0 ? fail({ code: 'held-contradicts', count: contradicting }) : ok(whole.length);

@@ -58,8 +58,7 @@ export async function importDays(app: AppStore, brought: DayFiles): Promise<Resu
 }
 
 async function readFiles(files: readonly File[]): Promise<Result<readonly FileRead[]>> {
-  if (files.some(({ size }) => size > MOST_BYTES))
-    return fail({ code: 'day-file-too-large', most: MOST_BYTES });
+  if (files.some(({ size }) => size > MOST_BYTES)) return fail({ code: 'day-file-too-large' });
   const reads: FileRead[] = [];
   for (const file of files) reads.push(readAsFarAsPossible(file.name, await file.text()));
   return ok(reads);
