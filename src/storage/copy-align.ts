@@ -1,5 +1,5 @@
 // An action is written to the copy and the database at the same time, and if the app is killed one of them
-// may miss it. Settling reconciles the two. A settled day has one file, named after the database it was
+// may miss it. Aligning makes the two agree. An aligned day has one file, named after the database it was
 // compared with; later facts go to other files, so the file names alone tell whether there is anything to
 // compare.
 
@@ -18,16 +18,16 @@ import { DATABASE, dayRange, FILLING } from './database.ts';
 /** A suspended window may hold the lock; then the day is left until the next start. */
 const TURN_WITHIN_MS = 1000;
 
-/** Windows that settle at the same time would remove what the other relies on. */
+/** Windows that align at the same time would remove what the other relies on. */
 const inTurn = <T>(work: () => Promise<T>): Promise<T> =>
   navigator.locks.request('rollbook-copies', { signal: AbortSignal.timeout(TURN_WITHIN_MS) }, work);
 
-/** The database's filling id when this window started; after a loss nothing counts as settled. */
+/** The database's filling id when this window started; after a loss nothing counts as aligned. */
 let filling: unknown;
 
 /**
  * Copies what only the database has of a day and returns what only the copy has. The window puts that back;
- * until then the day is not settled. A checked copy beats a differing fact in the database; an unchecked copy
+ * until then the day is not aligned. A checked copy beats a differing fact in the database; an unchecked copy
  * does not.
  */
 export const align = (folder: string): Promise<OnlyCopied> =>

@@ -36,7 +36,7 @@ async function forget(folder: string): Promise<void> {
 type Keep = Extract<Asked, { to: 'keep' }>;
 
 /**
- * A window's first action of a day waits until the day is settled: "saved" covers all that the screen shows,
+ * A window's first action of a day waits until the day is aligned: "saved" covers all that the screen shows,
  * and some of it may have been lost before it reached the copy.
  */
 async function keep({ folder, file, line }: Keep): Promise<void> {

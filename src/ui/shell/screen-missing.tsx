@@ -1,10 +1,11 @@
 import { Button } from '../kit/button.tsx';
+
 /** In place of a screen that could not be loaded. The message at the top says why, and what helps. */
 export function ScreenMissing() {
   return (
     <main class="section empty screen-missing">
       <h1>This screen could not be loaded</h1>
-      <p>Every saved entry is in the journal.</p>
+      <p>What was saved is on this phone.</p>
       <Button look="solid" onClick={() => history.back()}>
         Back
       </Button>
