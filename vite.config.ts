@@ -171,6 +171,7 @@ export default defineConfig({
           exclude: ['tests/browser/**', 'tests/engines/**', ...alone],
           // A process loads the modules once for all the files that it runs.
           isolate: false,
+          maxWorkers: '100%',
           testTimeout: UNIT_TIMEOUT_MS,
         },
       },
@@ -179,6 +180,8 @@ export default defineConfig({
         test: {
           name: 'unit-alone',
           include: alone,
+          // Left to itself, vitest leaves one core idle.
+          maxWorkers: '100%',
           testTimeout: UNIT_TIMEOUT_MS,
         },
       },
