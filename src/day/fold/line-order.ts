@@ -1,4 +1,4 @@
-import type { FactId } from '../../shared/ids.ts';
+import { type FactId, FewIds } from '../../shared/ids.ts';
 import type { TakeId } from '../model.ts';
 import type { MutableLineItem } from './line-item.ts';
 
@@ -45,9 +45,9 @@ export function appendInOrder(all: Unordered, append: (item: MutableLineItem) =>
 
 function placementsOf({ items, takeItems, moves }: Unordered): Placements {
   const placements: Placements = new Map();
-  const itemOf = itemFinder(items);
+  const itemOf = itemsMoved(items, moves);
   for (const [rank, one] of moves.entries()) {
-    const item = 'item' in one ? one.item : itemOf(one.target);
+    const item = 'item' in one ? one.item : itemOf.get(one.target);
     const before = one.before === null ? null : takeItems.get(one.before);
     if (!item || before === undefined || before === item) continue;
     // Re-added, since it was placed later than what is there already, even if it was there before.
@@ -57,13 +57,15 @@ function placementsOf({ items, takeItems, moves }: Unordered): Placements {
   return placements;
 }
 
-/** Items by fact id, indexed on first use: on most days none is moved. */
-function itemFinder(items: readonly MutableLineItem[]): (id: FactId) => MutableLineItem | undefined {
-  let byId: Map<FactId, MutableLineItem> | undefined;
-  return (id) => {
-    byId ??= new Map(items.map((item) => [item.fact.id, item]));
-    return byId.get(id);
-  };
+/** The items that are moved, by fact id: few of a long day, whose ids would take long to hash. */
+function itemsMoved(
+  items: readonly MutableLineItem[],
+  moves: readonly LineMove[],
+): ReadonlyMap<FactId, MutableLineItem> {
+  const targets = new FewIds(items.length);
+  for (const move of moves) if ('target' in move) targets.add(move.target);
+  if (targets.all.size === 0) return new Map();
+  return new Map(items.filter(({ fact }) => targets.has(fact.id)).map((item) => [item.fact.id, item]));
 }
 
 /** Two phones can place two takes before each other; the earlier placement is then dropped. */
