@@ -42,7 +42,8 @@ export function rows(): Row[] {
       ours,
       unit: 'ms',
       other: { by: `papaparse alone, ${records.length} ready rows`, value: theirs },
-      ratioBudget: 1 / 5,
+      // A wait that nobody feels. The writer beside it only writes what is ready, so no ratio is asked.
+      budget: 40,
     },
     ...measured,
   ];
