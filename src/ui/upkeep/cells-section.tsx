@@ -10,7 +10,10 @@ import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
 import { DeviceRow } from './device-row.tsx';
-import { clockOf, hoursWords } from './words.ts';
+import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
+import { batteryBar, type TimeBar } from './time-bars.ts';
+import { scaleOf, type TimeScale } from './time-scale.ts';
+import { clockOf, hoursWords, shortWords } from './words.ts';
 
 interface CellsProps {
   readonly day: Day;
@@ -30,6 +33,10 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
       : unsaid > 0
         ? `${countOf(unsaid, 'device')} of ${devices.length}: nobody said when fresh`
         : `${countOf(devices.length, 'device')} followed`;
+  const scale = scaleOf(day, upkeep, now.atMs);
+  const bars = new Map<string, TimeBar>(
+    upkeep.cells.due.map((due: CellsDue) => [due.device, batteryBar(scale, due)]),
+  );
   const all = (which: readonly Device[], words: string): boolean =>
     run(freshCells(which.map(({ id }) => id)), words);
   return (
@@ -46,12 +53,22 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
           )}
         </div>
       )}
+      {devices.length > 0 && bars.size === 0 && (
+        <p class="section soft">
+          To see how long batteries last: tap Fresh when they go in, and tap a name to enter its battery life.
+        </p>
+      )}
+      {bars.size > 0 && <TimeLegend scale={scale} zone={now.zone} bars={[...bars.values()]} end="flat" />}
+      {bars.size > 0 && scale.marks.length === 0 && (
+        <p class="section soft">Enter meal and wrap under Hours of the day to see what lasts until then.</p>
+      )}
       <ul class="device-rows">
         {devices.map((device) => (
           <DeviceRow
             key={device.id}
             name={device.name}
             under={cellsWords(day, upkeep, device, now)}
+            {...drawn(scale, bars.get(device.id))}
             onAbout={() => onDevice(device.id)}
             action={{
               word: 'Fresh',
@@ -66,6 +83,12 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
   );
 }
 
+const drawn = (scale: TimeScale, bar: TimeBar | undefined) =>
+  bar && {
+    warn: bar.short && shortWords(bar.short, 'flat'),
+    drawing: <TimeBarDrawing scale={scale} bar={bar} />,
+  };
+
 function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): string {
   const fresh = day.upkeep.cells.get(device.id);
   const runtime = fresh?.runtimeHours ?? device.runtimeHours;
@@ -76,7 +99,7 @@ function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): s
   const swaps = swapsToWrap(day, device).map(clock);
   return [
     `fresh ${clock(fresh.atMs)}, ${lasts}`,
-    due ? `due ${clock(due.dueAtMs)}` : '',
+    due ? `due ${clock(due.dueAtMs)}, flat ${clock(due.emptyAtMs)}` : '',
     swaps.length > 0 ? `to wrap: fresh ones at ${swaps.join(', ')}` : '',
   ]
     .filter((words) => words !== '')

@@ -1,19 +1,27 @@
+import type { ComponentChildren } from 'preact';
 import { Button } from '../kit/button.tsx';
 
 interface DeviceRowProps {
   readonly name: string;
   readonly under: string;
+  /** What is wrong with it, beside its name. */
+  readonly warn?: string | undefined;
+  /** A drawing under its words. */
+  readonly drawing?: ComponentChildren;
   readonly onAbout: () => void;
   /** What one tap does for it; `label` names the device as well. */
   readonly action?: { readonly word: string; readonly label: string; readonly onTap: () => void };
 }
 
 /** A device in a list: tapping its name opens its sheet. */
-export function DeviceRow({ name, under, onAbout, action }: DeviceRowProps) {
+export function DeviceRow({ name, under, warn, drawing, onAbout, action }: DeviceRowProps) {
   return (
     <li class="device-row">
       <Button look="bare" class="device-about" onClick={onAbout}>
-        <strong>{name}</strong>
+        <strong>
+          {name}
+          {warn && <span class="warn"> · {warn}</span>}
+        </strong>
         <span class="soft">{under}</span>
       </Button>
       {action && (
@@ -21,6 +29,7 @@ export function DeviceRow({ name, under, onAbout, action }: DeviceRowProps) {
           {action.word}
         </Button>
       )}
+      {drawing}
     </li>
   );
 }

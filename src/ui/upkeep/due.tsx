@@ -9,6 +9,9 @@ import { Button } from '../kit/button.tsx';
 import { Mark, type MarkState } from '../kit/mark.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { deviceName } from '../words/prep-facts.ts';
+import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
+import { barOf, type TimeBar } from './time-bars.ts';
+import { scaleOf, type TimeScale } from './time-scale.ts';
 import { actionWords, reasonWords } from './words.ts';
 
 interface DueProps {
@@ -29,14 +32,20 @@ export function Due({ day, upkeep, now }: DueProps) {
         what is due stands here.
       </p>
     );
+  const scale = scaleOf(day, upkeep, now.atMs);
+  const rows = groups.map((group) => ({ group, bar: barOf(scale, upkeep, group.item) }));
+  const bars = rows.flatMap(({ bar }) => bar ?? []);
   return (
-    <ul class="due" aria-label="What is due">
-      {groups.map((group) => (
-        <li key={`${group.item.kind}${group.names[0]}`} data-action={group.item.action}>
-          <DueRow day={day} group={group} now={now} />
-        </li>
-      ))}
-    </ul>
+    <>
+      {bars.length > 0 && <TimeLegend scale={scale} zone={now.zone} bars={bars} end="flat or full" />}
+      <ul class="due" aria-label="What is due">
+        {rows.map(({ group, bar }) => (
+          <li key={`${group.item.kind}${group.names[0]}`} data-action={group.item.action}>
+            <DueRow day={day} group={group} now={now} scale={scale} bar={bar} />
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }
 
@@ -44,7 +53,15 @@ function markOf({ action }: DueItem): MarkState {
   return action === 'now' ? 'clash' : action === 'at-cut' ? 'reserved' : 'idle';
 }
 
-function DueRow({ day, group, now }: { day: Day; group: DueGroup; now: Moment }) {
+interface DueRowProps {
+  readonly day: Day;
+  readonly group: DueGroup;
+  readonly now: Moment;
+  readonly scale: TimeScale;
+  readonly bar: TimeBar | undefined;
+}
+
+function DueRow({ day, group, now, scale, bar }: DueRowProps) {
   const run = useRun();
   const { names, item } = group;
   const nameOf = (id: string): string => deviceName(day, id);
@@ -80,6 +97,7 @@ function DueRow({ day, group, now }: { day: Day; group: DueGroup; now: Moment })
         </Button>
       )}
       {item.kind === 'card' && <span class="due-none" />}
+      {bar && <TimeBarDrawing scale={scale} bar={bar} />}
     </div>
   );
 }

@@ -3,6 +3,7 @@ import type { DueAction } from '../../upkeep/due-action.ts';
 import type { RunCaution } from '../../upkeep/wiring/direct-current.ts';
 import type { LeadLimit } from '../../upkeep/wiring/ethernet-power.ts';
 import { clockTime } from '../words/times.ts';
+import type { Short } from './time-bars.ts';
 
 /** A clock time, with the day if it is not today: `13:30`, `07:00 tomorrow`. */
 export function clockOf(atMs: number, zone: number, nowMs: number): string {
@@ -68,6 +69,10 @@ export function reasonWords(reason: DueReason, { zone, nowMs, nameOf }: Saying):
       return `full about ${clock(reason.fullAtMs)}, before wrap`;
   }
 }
+
+/** What cells or a card do not last to: `flat before wrap`. */
+export const shortWords = ({ to, how }: Short, end: 'flat' | 'full'): string =>
+  how === 'out' ? `${end} before ${to}` : `to ${to} only on the reserve`;
 
 export const LIMIT_WORDS: Record<LeadLimit, string> = {
   'data-length': 'data: the longest channel of the standards',
