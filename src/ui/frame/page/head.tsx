@@ -2,7 +2,7 @@ import { effect, useComputed } from '@preact/signals';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Saving } from '../../../app/saving.ts';
 import { answersNow } from '../../../day/answers/answers.ts';
-import { BIT_DEPTHS, TIMECODE_RATES } from '../../../day/model.ts';
+import { TIMECODE_RATES } from '../../../day/model.ts';
 import { wordOf } from '../../../shared/open-word.ts';
 import { Button } from '../../kit/button.tsx';
 import { useApp, useDay } from '../context.ts';
@@ -14,32 +14,32 @@ const SAVING_WORD = { saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
 /** How well a saved day is backed up; a sample day needs no backup. */
 const COPY_WORD = { none: ', no copy', whole: ', copied', older: ', copy older' } as const;
 
-/** The day, its roll and rate, the running timecode, whether everything is saved, and the dark-set toggle. */
+/**
+ * The day, its roll and rate, the running timecode, whether everything is saved, and the dark-set toggle. It is
+ * kept low, since the rows are what the screen is for: a long title is cut, and whole in the sheet it opens.
+ */
 export function Head() {
   const store = useDay();
   const [open, setOpen] = useState<'day' | 'clock' | null>(null);
   const day = store.day.value;
-  const { production, label, timecodeRate, sampleRate, bitDepth, sample } = day.header;
+  const { production, label, timecodeRate, sample } = day.header;
   const { roll } = answersNow(day);
-  const title = [sample ? 'Sample' : '', production, label].filter(Boolean).join(' · ') || 'Untitled day';
-  const facts = [
-    roll ? `roll ${roll}` : 'no roll',
-    wordOf(TIMECODE_RATES, timecodeRate),
-    `${sampleRate / 1000}k ${wordOf(BIT_DEPTHS, bitDepth)}`,
-  ];
+  // The days of one production differ by their label, so it comes before what may be cut.
+  const title = [label, production].filter(Boolean).join(' · ') || 'Untitled day';
+  const facts = [roll ? `roll ${roll}` : 'no roll', `${wordOf(TIMECODE_RATES, timecodeRate)} fps`];
   return (
     <header class="head">
       <Button look="bare" class="head-day" onClick={() => setOpen('day')}>
         <span class="unseen">About this day: </span>
         <strong>{title}</strong>
-        <span class="soft">{facts.join(' · ')}</span>
+        <span class="soft head-facts">{facts.join(' · ')}</span>
       </Button>
-      <DimToggle />
       <Button look="bare" class="head-clock" onClick={() => setOpen('clock')}>
         <span class="unseen">Follow the recorder's timecode: </span>
         <ClockFace />
-        <SavedWord sample={sample} followed={day.clock !== null} />
+        <State sample={sample} followed={day.clock !== null} />
       </Button>
+      <DimToggle />
       {open === 'day' && <DaySheet onClose={() => setOpen(null)} />}
       {open === 'clock' && <ClockSheet onClose={() => setOpen(null)} />}
     </header>
@@ -47,7 +47,7 @@ export function Head() {
 }
 
 /** The counts show at once; the word comes a frame later, so on a fast disk it need not change at all. */
-function SavedWord({ sample, followed }: { sample: boolean; followed: boolean }) {
+function State({ sample, followed }: { sample: boolean; followed: boolean }) {
   const { saving, copy, day } = useDay();
   const app = useApp();
   const { kept } = app.parts.journal.state;
@@ -62,14 +62,17 @@ function SavedWord({ sample, followed }: { sample: boolean; followed: boolean })
       }),
     [saving],
   );
-  const savedWord = `saved${sample ? '' : COPY_WORD[copy.value]}`;
-  const wholeWord = isHeld ? 'NOT ALL SAVED' : savedWord;
-  const savingWord = state === 'saved' ? wholeWord : SAVING_WORD[state];
+  const isSaved = kept && state === 'saved' && !isHeld;
+  const savedWord = sample ? 'sample' : 'saved';
+  const savingWord = state === 'saved' ? (isHeld ? 'NOT ALL SAVED' : savedWord) : SAVING_WORD[state];
   return (
-    <span class={isHeld || state === 'not-saved' ? 'warn' : 'soft'} ref={word}>
-      {kept ? savingWord : 'NOT KEPT'}
+    <span class={isHeld || state === 'not-saved' ? 'head-state warn' : 'head-state soft'} ref={word}>
+      <span>
+        {kept ? savingWord : 'NOT KEPT'}
+        {isSaved && !sample && <span class="head-copy">{COPY_WORD[copy.value]}</span>}
+      </span>
       {' · '}
-      {followed ? 'followed' : 'time of day'}
+      <span>{followed ? 'followed' : 'time of day'}</span>
     </span>
   );
 }

@@ -37,7 +37,7 @@ export function RollDock() {
               <Rolling take={open} />
             </span>
           ) : (
-            <span class="soft dock-hint">next · tap for other kinds</span>
+            <span class="soft dock-hint">next take</span>
           )}
         </Button>
         {!open && (

@@ -8,7 +8,7 @@ import { Button } from '../../kit/button.tsx';
 import { Choice, TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { countOf, listOf } from '../../words/chain.ts';
-import { copyWords, PROMISED_WORDS } from '../../words/day-outline.ts';
+import { copyWords, PROMISED_WORDS, titleOf } from '../../words/day-outline.ts';
 import { SLATE_STYLES } from '../../words/takes.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { Looks } from '../look-choice.tsx';
@@ -49,6 +49,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
   return (
     <Sheet
       title="About this day"
+      under={titleOf(header)}
       onClose={onClose}
       foot={
         <div class="buttons">
