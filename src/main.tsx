@@ -188,8 +188,8 @@ async function readFirstScreen(): Promise<AppStore> {
     alignCopies = async (most) => {
       const [part, kept] = await Promise.all([import('./ui/days/align-copies.ts'), copies()]);
       await part.alignCopies({ app: store, journal, copies: kept, lookAgain: neighbours.lookAgain }, most);
-      // What a copy restored need not be offered.
-      await store.unsaved.refresh();
+      // What a copy restored need not be offered, and is on the list of days.
+      await Promise.all([store.unsaved.refresh(), store.refreshDays()]);
     };
   // A new database beside existing copies: the browser has lost the old one.
   if (journal.state.begun) await alignCopies?.(1).catch(() => {});

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import { foldDay } from '../day/fold/fold.ts';
 import type { Header } from '../day/model.ts';
 import type { HeldDay, Stands } from '../facts/day-file/admit.ts';
@@ -8,6 +8,7 @@ import type { Envelope } from '../facts/kinds/envelope.ts';
 import { storedForm } from '../facts/stored.ts';
 import type { FactId } from '../shared/ids.ts';
 import { ok, type Problem, type Result } from '../shared/result.ts';
+import { dayList } from './day-list.ts';
 import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
 import type { FileRead, Imported } from './import-files.ts';
 import type { Agreed, InDoubt } from './in-doubt.ts';
@@ -31,6 +32,7 @@ export interface ImportedDay {
 export interface AppStore {
   readonly parts: StoreParts;
   readonly safekeeping: Safekeeping;
+  /** Right at once for what this window says and imports; `refreshDays` asks the disk what others did. */
   readonly days: ReadonlySignal<readonly DayOutline[]>;
   readonly refreshDays: () => Promise<void>;
   /** Opens a day and closes the one that was open. */
@@ -67,13 +69,6 @@ export interface AppStore {
   erase(day: string): Promise<void>;
 }
 
-/** Newest date first, then last changed. A day without a date counts as dated when it was last changed. */
-const newestFirst = (a: DayOutline, b: DayOutline): number => {
-  const dateOf = ({ date, lastAt }: DayOutline): string =>
-    date || new Date(lastAt).toISOString().slice(0, 10);
-  return dateOf(b).localeCompare(dateOf(a)) || b.lastAt - a.lastAt;
-};
-
 /** How long a full phone may take to find room before the user is told what is not on the disk. */
 const DISK_PATIENCE_MS = 10_000;
 
@@ -82,21 +77,14 @@ export function appStore(
   parts: StoreParts & { readonly newDayId: () => string; readonly safekeeping: Safekeeping },
 ): AppStore {
   const { journal, clock } = parts;
-  const days = signal<readonly DayOutline[]>([]);
+  const { days, listed, follow, leave } = dayList();
   /** Open days, and closed ones with facts that the phone has not accepted yet. */
   const stores = new Map<string, Promise<DayStore>>();
   const started: Started = new Map();
   let current: { readonly id: string; readonly store: Promise<DayStore>; opened?: DayStore } | undefined;
 
-  /** The open day may be ahead of the disk. */
-  const asOpen = (day: DayOutline): DayOutline => {
-    const open = current?.id === day.id ? current.opened?.outline() : undefined;
-    return open && open.facts > day.facts ? open : day;
-  };
-
   const refreshDays = async (): Promise<void> => {
-    const listed = await journal.days();
-    days.value = listed.map(asOpen).sort(newestFirst);
+    listed.value = await journal.days();
   };
 
   /** A second store of the same day would not know what this one holds, and would reuse its ids. */
@@ -106,6 +94,8 @@ export function appStore(
     if (current?.store === opened) return;
     store?.close();
     stores.delete(id);
+    await refreshDays().catch(() => {});
+    if (store) leave(store);
   };
 
   const open = (id: string): Promise<DayStore> => {
@@ -116,6 +106,7 @@ export function appStore(
     current = opening;
     return opening.store.then((store) => {
       opening.opened = store;
+      follow(store);
       return store;
     });
   };
@@ -130,10 +121,8 @@ export function appStore(
   };
 
   const refreshDaysWhen = async (store: DayStore): Promise<void> => {
-    const { id } = store.outline();
     if (store.saving.peek().state !== 'not-saved') await Promise.race([store.flushed(), delay(500)]);
     await refreshDays().catch(() => {});
-    if (!days.peek().some((day) => day.id === id)) days.value = [store.outline(), ...days.peek()];
   };
 
   /** The day as this window has it, including facts not on the disk yet. */
@@ -247,6 +236,7 @@ export function appStore(
       await unsaved.refresh().catch(() => {});
       parts.neighbours.tell(id);
       await refreshDays();
+      if (store) leave(store);
     },
   };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { takesInOrder } from '../../src/day/takes.ts';
-import { MORNING, take } from '../day/say.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
+import { MORNING, speaker, take } from '../day/say.ts';
 import { phone } from './one-phone.ts';
 
 const say = (number: number) => () => ({ ok: true as const, value: [take('24', 1, number)] });
@@ -75,6 +76,59 @@ test('the list of days counts what an open day has said, whether it is on the di
   store.run(say(3));
   await app.refreshDays();
   expect(app.days.value.map(({ takes }) => takes)).toEqual([3]);
+});
+
+describe('the list of days is right at once, without asking the disk', () => {
+  const startedDay = async () => {
+    const { app, state } = phone();
+    const started = await app.start(() => ({ ok: true, value: [take('24', 1, 1)] }));
+    if (!started.ok) throw new Error('not started');
+    return { app, state, day: started.value, store: await app.open(started.value) };
+  };
+  const takes = (days: readonly { readonly takes: number }[]) => days.map((day) => day.takes);
+
+  test('after a take', async () => {
+    const { app, store } = await startedDay();
+    store.run(say(2));
+    expect(takes(app.days.value)).toEqual([2]);
+  });
+
+  test('after another day was opened, which nobody has said anything of', async () => {
+    const { app, store } = await startedDay();
+    store.run(say(2));
+    await app.open('looked-for');
+    expect(takes(app.days.value)).toEqual([2]);
+    await store.flushed();
+    await expect.poll(() => app.isHolding()).toBe(false);
+    expect(takes(app.days.value)).toEqual([2]);
+  });
+
+  test('after a day was left while the phone had no room', async () => {
+    const { app, state, store } = await startedDay();
+    state.full = true;
+    store.run(say(2));
+    await app.open('another');
+    expect(takes(app.days.value)).toEqual([2]);
+  });
+
+  test('after a copy of the day has left the phone', async () => {
+    const { app, store } = await startedDay();
+    await store.copied();
+    expect(app.days.value).toMatchObject([{ copiedAt: MORNING, copiedFacts: 1 }]);
+  });
+
+  test('after a day file was imported, and after a day was erased', async () => {
+    const { app, day } = await startedDay();
+    const other = speaker('other1', MORNING);
+    other.say(take('25', 0, 1));
+    const facts = other.facts.map((fact) => ({ ...fact, day: 'day-2' }));
+    expect(await app.importText(writeDayFile('day-2', '', facts))).toMatchObject({ ok: true });
+    expect(takes(app.days.value)).toEqual([1, 1]);
+    await app.erase(day);
+    expect(app.days.value.map(({ id }) => id)).toEqual(['day-2']);
+    await app.erase('day-2');
+    expect(app.days.value).toEqual([]);
+  });
 });
 
 test('what a window held of a day that another one erased does not come back', async () => {
