@@ -361,6 +361,20 @@ describe('a rig from another day', () => {
     expect(answersNow(today.day()).summary).toMatchObject({ sources: 18, gangs: 1, clashes: 0 });
   });
 
+  test('of another production comes without the people and places of that one', () => {
+    const theirs = laidRig('bag');
+    theirs.say({ kind: 'day-described', fields: { production: 'Harbour Lights' } });
+    theirs.say({ kind: 'voice-described', voice: 'boom1', fields: { person: 'Iva Moss', place: 'quay' } });
+    const [ours, others] = ['harbour lights', 'Salt Road'].map((production) => {
+      const today = layingPhone();
+      today.say({ kind: 'day-described', fields: { production } });
+      today.run((day) => copyRig(theirs.day(), day));
+      return today.day().voices.get('boom1');
+    });
+    expect(ours).toMatchObject({ kind: 'boom', person: 'Iva Moss', place: 'quay' });
+    expect(others).toMatchObject({ kind: 'boom', person: '', place: '' });
+  });
+
   test('does not respell who is here already, and an empty rig is not copied', () => {
     const today = layingPhone();
     today.say({ kind: 'voice-described', voice: 'boom1', fields: { kind: 'boom', part: 'Boom Piet' } });

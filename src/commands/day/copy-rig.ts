@@ -3,11 +3,11 @@ import type { Draft } from '../../facts/fact.ts';
 import { fail, ok } from '../../shared/result.ts';
 import type { CommandResult } from '../command.ts';
 import { layOn } from '../rig/lay-on.ts';
-import { rigOf } from './start-day.ts';
+import { isSameProduction, rigOf } from './start-day.ts';
 
 /**
- * Copies another day's final rig onto this one. Booms, plants and feeds that were plugged in come along;
- * wearers of packs do not.
+ * Copies another day's final rig onto this one. Booms, plants and feeds that were plugged in come along, without
+ * who held them and where they were if it is a day of another production; wearers of packs do not.
  */
 export function copyRig(from: Day, onto: Day): CommandResult {
   if (from.rig.byId.size === 0) return fail({ code: 'rig-empty' });
@@ -17,6 +17,9 @@ export function copyRig(from: Day, onto: Day): CommandResult {
   );
   const hardlines = [...from.voices.values()]
     .filter(({ id, struck }) => plugged.has(id) && !struck)
-    .map(({ id, ...fields }): Draft => ({ kind: 'voice-described', voice: id, fields }));
+    .map(({ id, person, place, ...fields }): Draft => {
+      const own = isSameProduction(from.header, onto.header) ? { person, place } : {};
+      return { kind: 'voice-described', voice: id, fields: { ...fields, ...own } };
+    });
   return layOn(onto, ok([...hardlines, ...drafts]));
 }

@@ -44,10 +44,13 @@ const DAYS_SHOWN = 4;
 
 function FromAnotherDay() {
   const app = useApp();
-  const here = useDay().day.value.id;
+  const { id: here, header } = useDay().day.value;
   const run = useRun();
   const [asking, setAsking] = useState<{ id: string; name: string; doubt: InDoubt } | null>(null);
-  const others = app.days.value.filter(({ id }) => id !== here).slice(0, DAYS_SHOWN);
+  // What is made up on a sample day is never proposed for a real one.
+  const others = app.days.value
+    .filter(({ id, sample }) => id !== here && sample === header.sample)
+    .slice(0, DAYS_SHOWN);
   if (others.length === 0) return null;
   const lay = async (id: string, name: string, evenInDoubt = false): Promise<void> => {
     try {

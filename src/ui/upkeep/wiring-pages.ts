@@ -41,7 +41,7 @@ export async function wiringPages(
   sheet: PrintedSheet,
   stop: AbortSignal,
 ): Promise<Result<OutgoingFile>> {
-  const pages = await writePages({ what: 'sheet', sheet, paper: wrapSettings.peek().paper }, stop);
+  const pages = await writePages({ what: 'sheet', sheet, paper: wrapSettings(day.header).paper }, stop);
   if (!pages.ok) return pages;
   const { production, label } = day.header;
   return ok({

@@ -1,5 +1,5 @@
 import { REPORT_FORMATS, type ReportFormat } from '../../report/printed/report-name.ts';
-import { setWrap, wrapSettings } from '../frame/sending/settings.ts';
+import { setWrap, type Whose, wrapSettings } from '../frame/sending/settings.ts';
 import { Button } from '../kit/button.tsx';
 
 const NAMES: Record<ReportFormat, string> = {
@@ -10,13 +10,13 @@ const NAMES: Record<ReportFormat, string> = {
 };
 
 /** Which files go out; at least one does. */
-export function FormatChoice() {
-  const { formats } = wrapSettings.value;
+export function FormatChoice({ whose }: { whose: Whose }) {
+  const { formats } = wrapSettings(whose);
   const toggle = (format: ReportFormat): void => {
     const next = REPORT_FORMATS.filter((one) =>
       one === format ? !formats.includes(one) : formats.includes(one),
     );
-    if (next.length > 0) setWrap({ formats: next });
+    if (next.length > 0) setWrap(whose, { formats: next });
   };
   return (
     <div class="buttons" role="group" aria-label="Files that go out">

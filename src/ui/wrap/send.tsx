@@ -3,7 +3,7 @@ import { routeFor } from '../../app/sharing.ts';
 import { reportMailto } from '../../report/formats/mailto.ts';
 import { reportSubject } from '../../report/printed/report-name.ts';
 import { device } from '../frame/sending/device.ts';
-import { recipients, setWrap, wrapSettings } from '../frame/sending/settings.ts';
+import { recipients, setWrap, type Whose, wrapSettings } from '../frame/sending/settings.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
 import { countOf, listOf } from '../words/chain.ts';
@@ -13,23 +13,23 @@ import type { Outgoing } from './use-outgoing.ts';
 import { useSend } from './use-send.ts';
 
 /** What goes out, to whom, and the other ways to send it, in order. */
-export function SendSection({ outgoing }: { outgoing: Outgoing }) {
+export function SendSection({ outgoing, whose }: { outgoing: Outgoing; whose: Whose }) {
   const [choosing, setChoosing] = useState(false);
-  const { to } = wrapSettings.value;
+  const { to } = wrapSettings(whose);
   return (
     <section class="section report-send" aria-labelledby="send-head">
       <h2 id="send-head">What goes out</h2>
-      <FormatChoice />
+      <FormatChoice whose={whose} />
       <FilesMade outgoing={outgoing} />
       <Button onClick={() => setChoosing(true)}>Paper, columns, signature</Button>
       <TextField
         label="To (kept on this phone, and with what was sent)"
         value={to}
-        onInput={(value) => setWrap({ to: value })}
+        onInput={(value) => setWrap(whose, { to: value })}
         type="email"
       />
-      <OtherWays outgoing={outgoing} />
-      {choosing && <SettingsSheet onClose={() => setChoosing(false)} />}
+      <OtherWays outgoing={outgoing} to={to} />
+      {choosing && <SettingsSheet whose={whose} onClose={() => setChoosing(false)} />}
     </section>
   );
 }
@@ -60,17 +60,15 @@ function FilesMade({ outgoing: { ready } }: { outgoing: Outgoing }) {
 }
 
 /** Offered in order of what they lose: the files one by one, the files in a draft, the text alone. */
-function OtherWays({ outgoing }: { outgoing: Outgoing }) {
+function OtherWays({ outgoing, to }: { outgoing: Outgoing; to: string }) {
   const send = useSend(outgoing);
   const { report, made, ready } = outgoing;
   const files = ready?.files ?? [];
   const route = routeFor(device, files);
-  const { leftOut, href } = reportMailto(
-    report.model,
-    recipients(wrapSettings.value.to),
-    reportSubject(report.model),
-    { revision: report.revision, signature: made.signature },
-  );
+  const { leftOut, href } = reportMailto(report.model, recipients(to), reportSubject(report.model), {
+    revision: report.revision,
+    signature: made.signature,
+  });
   return (
     <>
       <p class="soft">Other ways</p>

@@ -4,17 +4,23 @@ import {
   csvColumnTitle,
   DEFAULT_CSV_COLUMNS,
 } from '../../report/formats/csv-columns.ts';
-import { setWrap, wrapSettings } from '../frame/sending/settings.ts';
+import { setWrap, type Whose, wrapSettings } from '../frame/sending/settings.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice, LongField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 
-/** Paper, the table's lines and columns in order, and a signature: remembered on this phone. */
-export function SettingsSheet({ onClose }: { onClose: () => void }) {
-  const { paper, lines, columns, signature } = wrapSettings.value;
+interface SettingsProps {
+  readonly whose: Whose;
+  readonly onClose: () => void;
+}
+
+/** Paper, the table's lines and columns in order, and a signature. */
+export function SettingsSheet({ whose, onClose }: SettingsProps) {
+  const { paper, lines, columns, signature } = wrapSettings(whose);
   const chosen = columns[lines];
   const others = csvColumnsFor(lines).filter((id) => !chosen.includes(id));
-  const set = (next: readonly CsvColumn[]): void => setWrap({ columns: { ...columns, [lines]: next } });
+  const set = (next: readonly CsvColumn[]): void =>
+    setWrap(whose, { columns: { ...columns, [lines]: next } });
   const move = (at: number, by: number): void => {
     const next = [...chosen];
     const [column] = next.splice(at, 1);
@@ -22,7 +28,13 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
     set(next);
   };
   return (
-    <Sheet title="How the report is made" under="Remembered on this phone." onClose={onClose}>
+    <Sheet
+      title="How the report is made"
+      under={
+        whose.sample ? 'Kept for sample days.' : 'Kept on this phone; the signature for this production.'
+      }
+      onClose={onClose}
+    >
       <div class="section">
         <Choice
           label="Paper"
@@ -31,12 +43,12 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
             { value: 'a4', name: 'A4' },
             { value: 'letter', name: 'US Letter' },
           ]}
-          onChoose={(value) => setWrap({ paper: value })}
+          onChoose={(value) => setWrap(whose, { paper: value })}
         />
         <LongField
           label="Signature, under the report"
           value={signature}
-          onInput={(value) => setWrap({ signature: value.slice(0, 4000) })}
+          onInput={(value) => setWrap(whose, { signature: value.slice(0, 4000) })}
         />
         <Choice
           label="The table has"
@@ -45,7 +57,7 @@ export function SettingsSheet({ onClose }: { onClose: () => void }) {
             { value: 'take', name: 'one line a take' },
             { value: 'track', name: 'one line a track and take' },
           ]}
-          onChoose={(value) => setWrap({ lines: value })}
+          onChoose={(value) => setWrap(whose, { lines: value })}
         />
       </div>
       <h3 class="section-title">Columns, in their order</h3>

@@ -2,7 +2,7 @@ import { noteSent } from '../../app/commands/report.ts';
 import { bytesOf, checkOf, type OutgoingFile, type Route, sendFiles } from '../../app/sharing.ts';
 import { mailDraft } from '../../report/formats/eml.ts';
 import { reportSubject } from '../../report/printed/report-name.ts';
-import { useApp, useRun } from '../frame/context.ts';
+import { useApp, useDay, useRun } from '../frame/context.ts';
 import { complain } from '../frame/messages.ts';
 import { device } from '../frame/sending/device.ts';
 import { recipients, wrapSettings } from '../frame/sending/settings.ts';
@@ -23,11 +23,12 @@ const DONE: Record<Way, string> = {
 export function useSend({ report, text, made, known, ready }: Outgoing) {
   const run = useRun();
   const { clock } = useApp().parts;
+  const { header } = useDay().day.value;
   const subject = reportSubject(report.model);
   const files = ready?.files ?? [];
 
   const note = (way: Way, sent: readonly OutgoingFile[]): void => {
-    const to = recipients(wrapSettings.peek().to);
+    const to = recipients(wrapSettings(header).to);
     const outgoing = {
       letter: report.letter,
       route: way === 'draft' ? 'mail' : way,
@@ -52,7 +53,7 @@ export function useSend({ report, text, made, known, ready }: Outgoing) {
     draft(): void {
       const now = clock.now();
       const message = mailDraft({
-        to: recipients(wrapSettings.peek().to),
+        to: recipients(wrapSettings(header).to),
         subject,
         text,
         files: files.map((file) => ({ name: file.name, type: file.type, bytes: bytesOf(file) })),

@@ -19,7 +19,7 @@ export function Wrap() {
   const day = useDay().day.value;
   const { days } = useApp();
   const matters = useMemo(() => rollMatters(day, days.value), [day, days.value]);
-  const outgoing = useOutgoing(day, wrapSettings.value, matters);
+  const outgoing = useOutgoing(day, wrapSettings(day.header), matters);
   const { model } = outgoing.report;
   return (
     <Page tab="wrap" foot={<SendDock outgoing={outgoing} />}>
@@ -42,7 +42,7 @@ export function Wrap() {
         </li>
       </ul>
       <ReportSection {...outgoing} />
-      <SendSection outgoing={outgoing} />
+      <SendSection outgoing={outgoing} whose={day.header} />
       <SentList day={day} />
       <CloseDay model={model} />
     </Page>

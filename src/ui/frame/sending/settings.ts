@@ -7,41 +7,59 @@ import {
 } from '../../../report/formats/csv-columns.ts';
 import { REPORT_FORMATS, type ReportFormat } from '../../../report/printed/report-name.ts';
 
-/** How this mixer sends reports: remembered on this phone from day to day. */
+/** How the reports of a day are made and to whom they go: remembered on this phone from day to day. */
 export interface WrapSettings {
   readonly formats: readonly ReportFormat[];
   readonly paper: 'a4' | 'letter';
   readonly lines: CsvLines;
   readonly columns: Readonly<Record<CsvLines, readonly CsvColumn[]>>;
+  /** These two belong to the production: nobody else's are proposed or printed. */
   readonly signature: string;
   readonly to: string;
 }
 
-const KEY = 'rollbook-wrap';
+/** Whose settings: `header` of the day. What is tried on a sample day is kept apart from real ones. */
+export interface Whose {
+  readonly production: string;
+  readonly sample: boolean;
+}
 
-const FIRST: WrapSettings = {
+type Own = Pick<WrapSettings, 'signature' | 'to'>;
+type Shared = Omit<WrapSettings, keyof Own>;
+
+interface Stored extends Shared {
+  /** By production, the one changed last at the end. */
+  readonly own: Readonly<Record<string, Own>>;
+}
+
+const PRODUCTIONS_KEPT = 20;
+
+const FIRST: Stored = {
   formats: ['pdf', 'csv', 'txt'],
   paper: 'a4',
   lines: 'take',
   columns: DEFAULT_CSV_COLUMNS,
-  signature: '',
-  to: '',
+  own: {},
 };
 
 /** Stored settings are checked field by field; invalid ones fall back to their defaults. */
-function remembered(): WrapSettings {
+function remembered(key: string): Stored {
   try {
-    const stored: unknown = JSON.parse(localStorage.getItem(KEY) ?? '{}');
-    return typeof stored === 'object' && stored !== null ? checked(stored as Record<string, unknown>) : FIRST;
+    const stored: unknown = JSON.parse(localStorage.getItem(key) ?? '{}');
+    return isRecord(stored) ? checked(stored) : FIRST;
   } catch {
     return FIRST;
   }
 }
 
-function checked(stored: Record<string, unknown>): WrapSettings {
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null;
+
+const textOf = (value: unknown): string => (typeof value === 'string' ? value.slice(0, 4000) : '');
+
+function checked(stored: Record<string, unknown>): Stored {
   const among = <T extends string>(all: readonly T[], value: unknown): T[] =>
     Array.isArray(value) ? all.filter((one) => value.includes(one)) : [];
-  const text = (value: unknown): string => (typeof value === 'string' ? value.slice(0, 4000) : '');
   const formats = among(REPORT_FORMATS, stored.formats);
   const columns = (stored.columns ?? {}) as Record<string, unknown>;
   const columnsOf = (lines: CsvLines): readonly CsvColumn[] => {
@@ -57,17 +75,43 @@ function checked(stored: Record<string, unknown>): WrapSettings {
     paper: stored.paper === 'letter' ? 'letter' : 'a4',
     lines: stored.lines === 'track' ? 'track' : 'take',
     columns: { take: columnsOf('take'), track: columnsOf('track') },
-    signature: text(stored.signature),
-    to: text(stored.to),
+    own: isRecord(stored.own) ? ownOf(stored.own) : {},
   };
 }
 
-export const wrapSettings = signal<WrapSettings>(remembered());
+const ownOf = (own: Record<string, unknown>): Record<string, Own> =>
+  Object.fromEntries(
+    Object.entries(own).flatMap(([production, value]) =>
+      isRecord(value)
+        ? [[production, { signature: textOf(value.signature), to: textOf(value.to) }] as const]
+        : [],
+    ),
+  );
 
-export function setWrap(change: Partial<WrapSettings>): void {
-  wrapSettings.value = { ...wrapSettings.peek(), ...change };
+const kept = (key: string) => ({ key, stored: signal(remembered(key)) });
+
+const REAL = kept('rollbook-wrap');
+const SAMPLE = kept('rollbook-wrap-sample');
+
+const keptFor = ({ sample }: Whose) => (sample ? SAMPLE : REAL);
+// With a mark before it, no name of a production is one that objects have by birth.
+const nameOf = ({ production }: Whose): string => `=${production.trim().toLowerCase()}`;
+
+/** The settings for a day; whoever draws with them is drawn again when they change. */
+export function wrapSettings(day: Whose): WrapSettings {
+  const { own, ...shared } = keptFor(day).stored.value;
+  return { ...shared, ...(own[nameOf(day)] ?? { signature: '', to: '' }) };
+}
+
+export function setWrap(day: Whose, change: Partial<WrapSettings>): void {
+  const { key, stored } = keptFor(day);
+  const { own } = stored.peek();
+  const { signature, to, ...shared } = { ...wrapSettings(day), ...change };
+  const { [nameOf(day)]: _before, ...others } = own;
+  const last = Object.entries(others).slice(1 - PRODUCTIONS_KEPT);
+  stored.value = { ...shared, own: { ...Object.fromEntries(last), [nameOf(day)]: { signature, to } } };
   try {
-    localStorage.setItem(KEY, JSON.stringify(wrapSettings.peek()));
+    localStorage.setItem(key, JSON.stringify(stored.peek()));
   } catch {
     // Storage refused: it holds for this window only.
   }

@@ -16,26 +16,61 @@ async function started(remembered?: string) {
 
 beforeEach(() => kept.clear());
 
+const HARBOUR = { production: 'Harbour', sample: false };
+const SALT_ROAD = { production: 'Salt Road', sample: false };
+
 test('what was chosen is there after the next start', async () => {
   const first = await started();
-  first.setWrap({ paper: 'letter', to: 'post@example.org' });
+  first.setWrap(HARBOUR, { paper: 'letter', to: 'post@example.org' });
   const { wrapSettings } = await started();
-  expect(wrapSettings.value).toMatchObject({ paper: 'letter', to: 'post@example.org' });
+  expect(wrapSettings(HARBOUR)).toMatchObject({ paper: 'letter', to: 'post@example.org' });
 });
 
 test('what cannot be read, or names what there is not, falls back field by field', async () => {
-  expect((await started('not json')).wrapSettings.value).toMatchObject({ paper: 'a4', lines: 'take' });
+  expect((await started('not json')).wrapSettings(HARBOUR)).toMatchObject({ paper: 'a4', lines: 'take' });
   const { wrapSettings } = await started(
     JSON.stringify({
       formats: ['txt', 'fax'],
       paper: 'a5',
       lines: 'track',
-      to: 7,
+      own: { '=harbour': { to: 7 }, '=salt road': 'editors' },
       columns: { take: ['no'] },
     }),
   );
-  expect(wrapSettings.value).toMatchObject({ formats: ['txt'], paper: 'a4', lines: 'track', to: '' });
-  expect(wrapSettings.value.columns.take.length).toBeGreaterThan(1);
+  expect(wrapSettings(HARBOUR)).toMatchObject({ formats: ['txt'], paper: 'a4', lines: 'track', to: '' });
+  expect(wrapSettings(HARBOUR).columns.take.length).toBeGreaterThan(1);
+});
+
+test('a signature and recipients belong to the production, paper and formats to the phone', async () => {
+  const { setWrap, wrapSettings } = await started();
+  setWrap(HARBOUR, { paper: 'letter', to: 'post@example.org', signature: 'I. Berg' });
+  expect(wrapSettings(SALT_ROAD)).toMatchObject({ paper: 'letter', to: '', signature: '' });
+  setWrap(SALT_ROAD, { to: 'cutting@example.org' });
+  expect(wrapSettings({ production: ' HARBOUR', sample: false })).toMatchObject({
+    to: 'post@example.org',
+    signature: 'I. Berg',
+  });
+});
+
+test('what is set on a sample day holds for sample days only, and is there after the next start', async () => {
+  const first = await started();
+  const sample = { production: 'Harbour', sample: true };
+  first.setWrap(sample, { formats: ['csv'], paper: 'letter', to: 'nobody@example.org' });
+  const { wrapSettings } = await started();
+  expect(wrapSettings(HARBOUR)).toMatchObject({ formats: ['pdf', 'csv', 'txt'], paper: 'a4', to: '' });
+  expect(wrapSettings(sample)).toMatchObject({ formats: ['csv'], paper: 'letter', to: 'nobody@example.org' });
+});
+
+test('remembers the last twenty productions', async () => {
+  const { setWrap } = await started();
+  const of = (number: number) => ({ production: `Film ${number}`, sample: false });
+  for (let number = 1; number <= 25; number += 1) setWrap(of(number), { to: `${number}@example.org` });
+  const { wrapSettings } = await started();
+  expect([5, 6, 25].map((number) => wrapSettings(of(number)).to)).toEqual([
+    '',
+    '6@example.org',
+    '25@example.org',
+  ]);
 });
 
 test('addresses may be apart by commas, semicolons or blanks', async () => {
