@@ -1,7 +1,7 @@
 import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
 import { formatOf, formatOfAFile } from '../../upkeep/due/day-cards.ts';
-import type { CardState, UpkeepNow } from '../../upkeep/due/day-due.ts';
+import { type CardState, shiftOf, type UpkeepNow } from '../../upkeep/due/day-due.ts';
 import { bytesPerSecond, minutesToFileLimit } from '../../upkeep/due/media.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
@@ -9,7 +9,11 @@ import { Row } from '../kit/row.tsx';
 import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
-import { clockOf, figureWords, gigabytes, hoursWords } from './words.ts';
+import { CardBar, CardLegend } from './card-bar.tsx';
+import { type CardFill, cardFill } from './card-fill.ts';
+import { cardBar } from './time-bars.ts';
+import { scaleOf, type TimeScale } from './time-scale.ts';
+import { clockOf, figureWords, gigabytes, hoursWords, shortWords } from './words.ts';
 
 interface MediaProps {
   readonly day: Day;
@@ -26,6 +30,13 @@ export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
   const left = upkeep.cards.flatMap(({ card, left: found }) =>
     found.ok && !card.out ? [found.value.hoursLeft] : [],
   );
+  const scale = scaleOf(day, upkeep, now.atMs);
+  const { wrapAtMs } = shiftOf(day);
+  const fills = new Map(
+    upkeep.cards.flatMap(({ card, left: found }) =>
+      found.ok ? [[card.id, cardFill(card, found.value, now.atMs, wrapAtMs)] as const] : [],
+    ),
+  );
   return (
     <Section
       name="Media"
@@ -35,16 +46,21 @@ export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
           : `${hoursWords(Math.min(...left))} of recording left, ${format.tracks} tracks`
       }
     >
+      {upkeep.cards.length === 0 && (
+        <p class="section soft">
+          Add a card with its size to see how full it is and whether it lasts to wrap.
+        </p>
+      )}
+      {fills.size > 0 && <CardLegend fills={[...fills.values()]} />}
       <ul class="rows">
         {upkeep.cards.map((state) => (
-          <li key={state.card.id}>
-            <Row
-              title={state.card.card}
-              under={cardWords(state, now)}
-              word={copiesWords(state)}
-              onTap={() => onCard(state.card.id)}
-            />
-          </li>
+          <CardRow
+            key={state.card.id}
+            state={state}
+            under={cardWords(state, scale, now)}
+            fill={fills.get(state.card.id)}
+            onTap={() => onCard(state.card.id)}
+          />
         ))}
       </ul>
       <Button look="bare" class="prep-more" onClick={() => onCard(undefined)}>
@@ -70,9 +86,28 @@ export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
   );
 }
 
-function cardWords({ card, left }: CardState, now: Moment): string {
+interface CardRowProps {
+  readonly state: CardState;
+  readonly under: string;
+  readonly fill: CardFill | undefined;
+  readonly onTap: () => void;
+}
+
+const CardRow = ({ state, under, fill, onTap }: CardRowProps) => (
+  <li>
+    <Row title={state.card.card} under={under} word={copiesWords(state)} onTap={onTap} />
+    {fill && (
+      <div class="card-bar">
+        <CardBar card={state.card.id} fill={fill} />
+      </div>
+    )}
+  </li>
+);
+
+function cardWords({ card, left }: CardState, scale: TimeScale, now: Moment): string {
   if (!left.ok) return sentenceFor(left.problem);
   const { hoursLeft, fullAtMs, lastsToWrap } = left.value;
+  const short = card.out ? undefined : cardBar(scale, left.value)?.short;
   const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
   return [
     card.out
@@ -81,6 +116,7 @@ function cardWords({ card, left }: CardState, now: Moment): string {
     `${hoursWords(card.recordedMs / 3_600_000)} on it today`,
     card.out || fullAtMs === undefined ? '' : `full about ${clock(fullAtMs)} at this pace`,
     lastsToWrap === true && !card.out ? 'lasts to wrap' : '',
+    short ? shortWords(short, 'full') : '',
   ]
     .filter((words) => words !== '')
     .join(' · ');

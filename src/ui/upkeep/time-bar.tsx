@@ -4,23 +4,23 @@ import type { Short, TimeBar } from './time-bars.ts';
 import type { TimeMark, TimeScale } from './time-scale.ts';
 import './time-bar.css';
 
-const HEIGHT = 22;
-const TOP = 6;
-const BODY = 10;
+export const HEIGHT = 22;
+export const TOP = 6;
+export const BODY = 10;
 const MIDDLE = TOP + BODY / 2;
 
-const percent = (share: number): string => `${Math.round(share * 10_000) / 100}%`;
+export const percent = (share: number): string => `${Math.round(share * 10_000) / 100}%`;
 
 /** A shape of fixed size at a share of the width. */
-const At = ({ share, children }: { share: number; children: ComponentChildren }) => (
+export const At = ({ share, children }: { share: number; children: ComponentChildren }) => (
   <svg x={percent(share)} overflow="visible" aria-hidden="true">
     {children}
   </svg>
 );
 
 /** One line for the meal break, two for wrap. */
-const MARK_LINES = { meal: 'M0 0V22', wrap: 'M-1.5 0V22M1.5 0V22' } as const;
-const CROSS = `M-5 ${MIDDLE - 5}l10 10m0 -10l-10 10`;
+export const MARK_LINES = { meal: 'M0 0V22', wrap: 'M-1.5 0V22M1.5 0V22' } as const;
+export const CROSS = `M-5 ${MIDDLE - 5}l10 10m0 -10l-10 10`;
 const DIAMOND = `M-6 ${MIDDLE}l6 -6 6 6 -6 6Z`;
 const ARROW = `M-1 ${TOP - 3}l6 ${BODY / 2 + 3} -6 ${BODY / 2 + 3}`;
 
