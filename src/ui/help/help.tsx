@@ -1,8 +1,11 @@
 import { Button } from '../kit/button.tsx';
-import { Mark, type MarkState } from '../kit/mark.tsx';
+import { Mark } from '../kit/mark.tsx';
 import { MARK_MEANS } from '../words/means.ts';
-import { FIRST_STEPS, WORD_MEANS } from './words.ts';
+import { StripDrawing, TrackDrawing } from './track-drawing.tsx';
+import { FIRST_STEPS, STARTING_WHEN, WORD_MEANS } from './words.ts';
 import './help.css';
+
+type Drawn = keyof typeof MARK_MEANS;
 
 /** How a day works, and what the marks and words mean, a sentence each. Works offline. */
 export function Help() {
@@ -30,12 +33,20 @@ export function Help() {
             {Object.entries(MARK_MEANS).map(([state, { word, means }]) => (
               <div key={state}>
                 <dt>
-                  <Mark state={state as MarkState} /> {word}
+                  <Mark state={state as Drawn} /> {word}
                 </dt>
-                <dd>{means}</dd>
+                <dd>
+                  <TrackDrawing state={state as Drawn} />
+                  {means}
+                </dd>
               </div>
             ))}
           </dl>
+        </section>
+        <section aria-labelledby="help-when">
+          <h2 id="help-when">Starting when?</h2>
+          <StripDrawing />
+          <p>{STARTING_WHEN}</p>
         </section>
         <section aria-labelledby="help-words">
           <h2 id="help-words">The words</h2>

@@ -28,3 +28,6 @@ export const FIRST_STEPS: readonly (readonly [string, string])[] = [
   ['From when?', 'Forgot to say it? Put the mark into an earlier gap; every take after it follows.'],
   ['Wrap', 'Send the report, and a copy of the day: only a copy survives a lost phone.'],
 ];
+
+export const STARTING_WHEN =
+  'Whatever you change holds from now on. If it was so earlier, move the mark before the first take it was true for: that take and all after it follow.';
