@@ -13,7 +13,7 @@ import { Button } from '../kit/button.tsx';
 import { Row } from '../kit/row.tsx';
 import { Section } from '../kit/section.tsx';
 import { Sheet } from '../kit/sheet.tsx';
-import { countOf } from '../words/chain.ts';
+import { countOf, nameOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { CarrierSheet } from './carrier-sheet.tsx';
 import { GuardsForm } from './guards-form.tsx';
@@ -56,7 +56,14 @@ export function Radio() {
       <PrepTop title="Radio">{analysis && <PlanState plan={plan} analysis={analysis} />}</PrepTop>
       {!result.ok && <p class="problem">{sentenceFor(result.problem)}</p>}
       {analysis && analysis.carriers.length > 0 && (
-        <Spectrum analysis={analysis} label={pictureWords(analysis)} />
+        <Spectrum
+          analysis={analysis}
+          label={pictureWords(analysis)}
+          wearerOf={(id) => {
+            const voice = plan.all.find((one) => one.id === id)?.voice;
+            return voice ? nameOf(day, voice) : undefined;
+          }}
+        />
       )}
       {analysis && <Hits analysis={analysis} plan={plan} onPack={show} />}
       {plan.all.some(({ type }) => type === 'pack') ? (

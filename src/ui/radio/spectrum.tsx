@@ -3,29 +3,30 @@ import type { Analysis } from '../../radio/intermodulation/analysis.ts';
 import { FAMILIES } from '../../radio/intermodulation/hit.ts';
 import { type Stretch, stretchesOf } from '../../radio/spectrum/frequency-axis.ts';
 import { type CarrierMark, FAMILY_LINES, spectrumLayout } from '../../radio/spectrum/spectrum-layout.ts';
-import { FAMILY_FORMULA, FAMILY_NAME, rangeWords } from './words.ts';
+import { flagRows } from './flag-rows.ts';
+import { labelled } from './spectrum-labels.ts';
+import { cross, SpectrumLegend } from './spectrum-legend.tsx';
+import { rangeWords } from './words.ts';
 
 const PLOT_PX = 120;
 const GUARD_ROW_PX = 7;
 const LETTER_SHARE = 0.62;
 const FONT_REM = 0.75;
 
-/** The name includes how often a carrier is hit: the picture must not rely on colour. */
-const named = (analysis: Analysis): Analysis => ({
-  ...analysis,
-  carriers: analysis.carriers.map((carrier, at) => {
-    const hits = analysis.hitsOnCarrier[at] ?? 0;
-    return hits > 0 ? { ...carrier, name: `${carrier.name} ×${hits}` } : carrier;
-  }),
-});
+interface SpectrumProps {
+  readonly analysis: Analysis;
+  readonly label: string;
+  /** Who wears the pack on a carrier. */
+  readonly wearerOf: (carrier: string) => string | undefined;
+}
 
 /**
  * The plan on a frequency axis: carriers with their names, guards under the axis, products by height and
  * dashes. Carriers far apart get separate panels.
  */
-export function Spectrum({ analysis, label }: { analysis: Analysis; label: string }) {
+export function Spectrum({ analysis, label, wearerOf }: SpectrumProps) {
   const { frame, widthPx } = useWidth();
-  const shown = named(analysis);
+  const shown = labelled(analysis, wearerOf);
   return (
     <figure class="spectrum">
       <div class="spectrum-frame" ref={frame} role="img" aria-label={label}>
@@ -33,7 +34,7 @@ export function Spectrum({ analysis, label }: { analysis: Analysis; label: strin
           <Panel key={stretch.fromKhz} analysis={shown} stretch={stretch} widthPx={widthPx} />
         ))}
       </div>
-      <Legend analysis={analysis} />
+      <SpectrumLegend analysis={analysis} />
     </figure>
   );
 }
@@ -47,10 +48,15 @@ interface PanelProps {
 /** One range of the plan. */
 function Panel({ analysis, stretch, widthPx }: PanelProps) {
   const fontPx = FONT_REM * rootPx();
-  const layout = spectrumLayout(analysis, widthPx, fontPx * LETTER_SHARE, stretch);
+  const layout = spectrumLayout(analysis, widthPx, letterPx(analysis, fontPx), stretch);
   if (!layout.axis) return null;
   const rowPx = fontPx * 1.25;
-  const top = layout.labelRowCount * rowPx + 4;
+  const flags = flagRows(
+    layout.carriers.map(({ xPx, labelWidthPx }) => ({ xPx, widthPx: labelWidthPx })),
+    widthPx,
+  );
+  const top = (Math.max(...flags.map(({ row }) => row)) + 1) * rowPx + 4;
+  const nameY = (at: number): number => top - (flags[at]?.row ?? 0) * rowPx - 6;
   const axisY = top + PLOT_PX;
   const families = FAMILIES.filter((family) => layout.guards.some((guard) => guard.family === family));
   const ticksY = axisY + families.length * GUARD_ROW_PX + fontPx + 6;
@@ -92,14 +98,14 @@ function Panel({ analysis, stretch, widthPx }: PanelProps) {
           />
         );
       })}
-      {layout.carriers.map((mark) => (
-        <CarrierLine key={mark.id} mark={mark} top={top} axisY={axisY} labelY={labelY(top, rowPx, mark)} />
+      {layout.carriers.map((mark, at) => (
+        <CarrierLine key={mark.id} mark={mark} top={top} axisY={axisY} nameY={nameY(at)} />
       ))}
-      {layout.carriers.map((mark) => (
+      {layout.carriers.map((mark, at) => (
         <text
           key={mark.id}
-          x={mark.labelLeftPx}
-          y={labelY(top, rowPx, mark)}
+          x={flags[at]?.leftPx}
+          y={nameY(at)}
           class={mark.hitCount > 0 ? 'spectrum-name spectrum-warned' : 'spectrum-name'}
         >
           {mark.name}
@@ -125,22 +131,18 @@ function Panel({ analysis, stretch, widthPx }: PanelProps) {
 
 const MOST_CROSSES = 400;
 
-const labelY = (top: number, rowPx: number, { labelRow }: CarrierMark): number => top - labelRow * rowPx - 6;
-
 const anchorAt = (xPx: number, widthPx: number): 'start' | 'middle' | 'end' =>
   xPx < 24 ? 'start' : xPx > widthPx - 24 ? 'end' : 'middle';
-
-const cross = (x: number, y: number): string => `M${x - 3.5} ${y - 3.5}l7 7m0 -7l-7 7`;
 
 interface CarrierLineProps {
   readonly mark: CarrierMark;
   readonly top: number;
   readonly axisY: number;
-  readonly labelY: number;
+  readonly nameY: number;
 }
 
 /** A full head for carriers we receive, hollow for those that only radiate, dots for those off. */
-function CarrierLine({ mark, top, axisY, labelY: nameY }: CarrierLineProps) {
+function CarrierLine({ mark, top, axisY, nameY }: CarrierLineProps) {
   return (
     <g>
       <path
@@ -153,48 +155,15 @@ function CarrierLine({ mark, top, axisY, labelY: nameY }: CarrierLineProps) {
   );
 }
 
-function Legend({ analysis }: { analysis: Analysis }) {
-  const { guards } = analysis;
-  const shown = FAMILIES.filter(
-    (family) =>
-      (family === 'two-tone-third' && guards.twoToneThirdKhz > 0) ||
-      (family === 'three-tone-third' && guards.threeToneThirdKhz > 0) ||
-      (family === 'two-tone-fifth' && guards.twoToneFifthKhz > 0),
-  );
-  return (
-    <figcaption class="spectrum-legend">
-      <span>MHz</span>
-      <Sample d="M12 26V2" kind="spectrum-carrier" words="carrier; full head: listened to" />
-      {shown.map((family) => (
-        <Sample
-          key={family}
-          d={`M12 26V${26 - 24 * FAMILY_LINES[family].heightShare}`}
-          kind="spectrum-guard"
-          dashes={FAMILY_LINES[family].dashesPx.join(' ')}
-          words={`${FAMILY_FORMULA[family]}, ${FAMILY_NAME[family]}`}
-        />
-      ))}
-      <Sample d={cross(12, 14)} kind="spectrum-hit" words="hit" />
-      <Sample d="M4 12v4M4 14h16m0 -2v4" kind="spectrum-guard" words="guard" />
-    </figcaption>
+/** As wide as the letters of the widest name are on average: names must not run into each other. */
+function letterPx({ carriers }: Analysis, fontPx: number): number {
+  const paper = document.createElement('canvas').getContext('2d');
+  if (!paper) return fontPx * LETTER_SHARE;
+  paper.font = `700 ${fontPx}px ${getComputedStyle(document.body).fontFamily}`;
+  return Math.max(
+    ...carriers.map(({ name }) => paper.measureText(name).width / Math.max(1, [...name].length)),
   );
 }
-
-interface SampleProps {
-  readonly d: string;
-  readonly kind: string;
-  readonly words: string;
-  readonly dashes?: string;
-}
-
-const Sample = ({ d, kind, words, dashes }: SampleProps) => (
-  <span>
-    <svg width="24" height="28" viewBox="0 0 24 28" aria-hidden="true">
-      <path d={d} class={kind} stroke-dasharray={dashes} />
-    </svg>
-    {words}
-  </span>
-);
 
 const rootPx = (): number => Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
 
