@@ -133,7 +133,7 @@ async function onCardOf(
 }
 
 async function openSmallDay({ page }: Stage): Promise<void> {
-  await page.getByRole('button', { name: 'Import a day file' }).tap();
+  await page.getByRole('button', { name: 'Import day file' }).tap();
   await page.getByLabel('Or paste its text').fill(sampleText('small'));
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
@@ -156,7 +156,7 @@ describe('the card check', () => {
       await expect.poll(() => page.getByLabel('The card').textContent()).toContain('6 are takes of the log');
       const open = await page.locator('.difference').allTextContents();
       expect(open).toEqual([]);
-      await page.getByRole('button', { name: 'Checked: say so' }).tap();
+      await page.getByRole('button', { name: 'Mark card checked' }).tap();
       await stage.waitSaved();
       await expect.poll(() => page.getByLabel('The card').textContent()).toContain('checked against 6 files');
     });
@@ -220,7 +220,7 @@ describe('the card check', () => {
       const { page } = stage;
       await page.getByRole('button', { name: 'New day' }).tap();
       await page.getByRole('button', { name: 'Start the day' }).tap();
-      await page.getByRole('heading', { name: 'Lay the rig' }).waitFor();
+      await page.getByRole('heading', { name: 'Set up the rig' }).waitFor();
       await goToCard(stage);
       await page.getByLabel('Choose files').setInputFiles([
         {

@@ -11,7 +11,7 @@ test('two phones that differ are told on the first screen, and one tap on what i
   const text = writeDayFile('day-1', 'Two phones', [...a.facts, ...b.facts]);
   await onStage({}, async (stage) => {
     const { page } = stage;
-    await tap(page, /^Import a day file/);
+    await tap(page, /^Import day file/);
     await page.getByLabel('Or paste its text').fill(text);
     await tap(page, 'Import what was pasted');
     await tap(page, '1 contradiction');

@@ -188,7 +188,7 @@ test('pasted text is shown for what it would change, and imported by the tap aft
   await onStage({}, async (stage) => {
     const { page } = stage;
     const before = await everything(page);
-    await tap(page, 'Import a day file');
+    await tap(page, 'Import day file');
     await page.getByLabel('Or paste its text').fill('a shopping list');
     await page.getByText('This is not a day file').first().waitFor();
     await page.getByLabel('Or paste its text').fill(sampleText('small'));
@@ -216,7 +216,7 @@ describe('a link to a day that the phone does not have', () => {
       await tap(page, 'New day');
       await page.getByRole('dialog', { name: 'New day' }).waitFor();
       await tap(page, 'Start the day');
-      await page.getByRole('heading', { name: 'Lay the rig' }).waitFor();
+      await page.getByRole('heading', { name: 'Set up the rig' }).waitFor();
       expect(openDayId(page)).not.toBe('chosen-by-the-link');
       expect(await everything(page)).not.toContain('chosen-by-the-link');
     });

@@ -289,7 +289,7 @@ describe('the main job', () => {
 
       // What could not be done is said at once, where it was tried.
       await take.getByRole('button', { name: /^Slate/ }).tap();
-      await page.getByRole('button', { name: 'Call this slate' }).tap();
+      await page.getByRole('button', { name: 'Use this slate' }).tap();
       await page.getByRole('dialog').getByRole('alert').filter({ hasText: /\w/ }).waitFor();
     });
   });

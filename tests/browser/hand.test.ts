@@ -13,11 +13,11 @@ describe('on a dark set', () => {
       await stage.page.evaluate(() => localStorage.setItem('rollbook-look', 'sunlight'));
       await stage.reload();
       expect(await lookOf(stage)).toBe('sunlight');
-      await button(stage, /^dim$/).tap();
+      await button(stage, /^Night$/).tap();
       expect(await lookOf(stage)).toBe('dim');
       await stage.reload();
       expect(await lookOf(stage)).toBe('dim');
-      await button(stage, /^dim$/).tap();
+      await button(stage, /^Night$/).tap();
       expect(await lookOf(stage)).toBe('sunlight');
     });
   });

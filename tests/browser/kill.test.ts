@@ -58,7 +58,7 @@ async function layRig(page: Page, production: string): Promise<number> {
   const before = (await storedFacts(page, openDayId(page))).length;
   await tab(page, 'Rig');
   await page.getByLabel('Tracks and inputs').fill('32 tracks, 8 mic, 24 AES3');
-  await tap(page, 'Lay this recorder');
+  await tap(page, 'Use this recorder');
   return before;
 }
 
@@ -67,7 +67,7 @@ const isLaidAndSaved = (page: Page): Promise<boolean> =>
   page.evaluate(
     () =>
       document.querySelector('[data-unsaved="0"]') !== null &&
-      ![...document.querySelectorAll('h1')].some(({ textContent }) => textContent === 'Lay the rig'),
+      ![...document.querySelectorAll('h1')].some(({ textContent }) => textContent === 'Set up the rig'),
   );
 
 describe(`a browser killed at random moments, seed ${SEED}`, () => {
@@ -161,7 +161,7 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
           const facts = sample.map((fact) => ({ ...fact, day }));
           const text = writeDayFile(day, 'Killed', facts);
           await stage.page.goto(`${stage.origin}/#/`);
-          await tap(stage.page, /^Import a day file/);
+          await tap(stage.page, /^Import day file/);
           await stage.page.getByLabel('Or paste its text').fill(text);
           await tap(stage.page, 'Import what was pasted');
           await wait(random() * 500);

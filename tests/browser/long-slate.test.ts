@@ -24,7 +24,7 @@ test.each([
       for (const slate of LONG) {
         await tap(/^Slate/);
         await fill('Another slate, as 24B', slate);
-        await inSheet('Call this slate');
+        await inSheet('Use this slate');
         await closed();
         expect(await places()).toEqual(short);
         const [dock, button, roll] = await Promise.all(

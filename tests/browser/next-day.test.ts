@@ -21,7 +21,7 @@ function differingDay(): string {
 test('the next day asks what is in doubt, is one after a double tap, and undo stops at its beginning', async () => {
   await onStage({}, async (stage) => {
     const { page } = stage;
-    await tap(page, /^Import a day file/);
+    await tap(page, /^Import day file/);
     await page.getByLabel('Or paste its text').fill(differingDay());
     await tap(page, 'Import what was pasted');
     await page.getByRole('link', { name: 'Wrap', exact: true }).tap();

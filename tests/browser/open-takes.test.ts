@@ -11,7 +11,7 @@ const dockName = (page: Stage['page']) => page.locator('.dock-name strong');
 /** Logs a take by hand where the form puts it, or at the gap of this name. */
 async function logByHand({ tap, fill, inSheet, closed }: Hands, slate: string, gap?: RegExp): Promise<void> {
   await tap(/^Slate/);
-  await inSheet(/^A take afterwards/);
+  await inSheet(/^Log a missed take/);
   await fill('Slate, as 24B', slate);
   await fill('Take number', '1');
   if (gap) await inSheet(gap);
@@ -50,7 +50,7 @@ describe('an open take keeps its Cut', () => {
     colleague.say(take('30', 0, 2, { length: null, rolledAt: Date.UTC(2026, 9, 7, 7, 5) }));
     await onStage({ clock: '2026-10-07T07:10:00Z' }, async (stage) => {
       const { page, at, tap, inSheet, closed } = hands(stage);
-      await tap('Import a day file');
+      await tap('Import day file');
       await page()
         .getByLabel('Or paste its text')
         .fill(writeDayFile('day-1', 'Second unit', colleague.facts));
@@ -93,7 +93,7 @@ test('the form of a take says only what was typed over: a length corrected leave
   });
   await onStage({ clock: '2026-10-07T07:10:00Z' }, async (stage) => {
     const { page, tap, fill, inSheet, closed } = hands(stage);
-    await tap('Import a day file');
+    await tap('Import day file');
     await page()
       .getByLabel('Or paste its text')
       .fill(writeDayFile('day-1', 'Day 1', phone.facts));
@@ -101,7 +101,7 @@ test('the form of a take says only what was typed over: a length corrected leave
     await page().locator('.dock').waitFor();
     await tab(page(), 'Line');
     await tap(/12\/3 · 10:00/);
-    await inSheet('correct');
+    await inSheet('Edit');
     expect(await page().getByLabel('Slate number').inputValue()).toBe('12');
     expect(await page().getByLabel('Scene').inputValue()).toBe('5A');
     await fill('Length', '1:02:10');

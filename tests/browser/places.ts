@@ -13,7 +13,7 @@ const PLACES: readonly Place[] = [
     tab: 'now',
     opens: [
       /^About this day/,
-      /^Follow the recorder/,
+      /^Sync to recorder/,
       /sources/,
       /Wiktoria/,
       /Zuzu, Otto/,
@@ -25,8 +25,8 @@ const PLACES: readonly Place[] = [
   {
     tab: 'rig',
     opens: [
-      /^Plug a block$/,
-      /^Tune a block$/,
+      /^Patch several$/,
+      /^Tune several$/,
       /^Add$/,
       /^Inputs/,
       /^Tracks/,
@@ -37,8 +37,8 @@ const PLACES: readonly Place[] = [
   },
   { tab: 'line', opens: [/45B\/2/, /A3 muted/] },
   { tab: 'wrap', opens: [/^Paper, columns/, /^Table \(CSV\)$/, /^Start the next day/, /^Track 16/] },
-  { tab: 'plan', opens: [/^what moves cost$/, /^Pin Wiktoria$/, /^What if Emil/] },
-  { tab: 'radio', opens: [/^A1: find/, /^Guards/, /^Where packs tune/, /^Spectrum/] },
+  { tab: 'plan', opens: [/^what to avoid$/, /^Pin Wiktoria$/, /^What if Emil/] },
+  { tab: 'radio', opens: [/^A1: find/, /^Minimum spacing/, /^Where packs tune/, /^Spectrum/] },
   {
     tab: 'upkeep',
     opens: [/^Hours/, /^Batteries/, /^Timecode/, /^Media/, /^The far box/, /^Cart power/, /^Another device$/],
@@ -65,7 +65,7 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
     await look(name);
   };
   await see('days, none yet');
-  for (const name of [/^New day$/, /^Import a day file$/, /^Licences$/]) await opened(stage, '#/', name, see);
+  for (const name of [/^New day$/, /^Import day file$/, /^Licences$/]) await opened(stage, '#/', name, see);
   await seeTheDoor(stage, see);
   await goTo(page, '#/day/none/now');
   await see('a day that is none');
@@ -95,7 +95,7 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
 /** What a day file would change, before it is imported: a damaged one of a day that is not there. */
 async function seeTheDoor({ page, reload }: Stage, see: (name: string) => Promise<void>): Promise<void> {
   await goTo(page, '#/');
-  await page.getByRole('button', { name: 'Import a day file' }).tap();
+  await page.getByRole('button', { name: 'Import day file' }).tap();
   await page.getByLabel('Or paste its text').fill(sampleText('small').replace('Ledger', 'Lodger'));
   await page.getByRole('button', { name: 'Import what can be read' }).waitFor();
   await atRest(page);
@@ -108,7 +108,7 @@ async function seeEmptyDay({ page }: Stage, see: (name: string) => Promise<void>
   await goTo(page, '#/');
   await page.getByRole('button', { name: 'New day', exact: true }).tap();
   await page.getByRole('button', { name: 'Start the day' }).tap();
-  await page.getByRole('heading', { name: 'Lay the rig' }).waitFor();
+  await page.getByRole('heading', { name: 'Set up the rig' }).waitFor();
   const day = /day\/([^/]+)/.exec(page.url())?.[1];
   for (const { tab } of PLACES) {
     await goTo(page, `#/day/${day}/${tab}`);

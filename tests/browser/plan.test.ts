@@ -33,12 +33,12 @@ test('the next setup is planned, ticked and applied on the full sample day, and 
 
     // The utility does the first one and ticks it; that part is accepted alone, and the rest after it.
     await moves.first().getByRole('checkbox').tap();
-    await button('Only the 1 ticked').tap();
+    await button('Apply 1 ticked').tap();
     await expect.poll(() => moves.count()).toBe(words.length - 1);
-    await button(/^Accept all/).tap();
+    await button(/^Apply \d+ moves?$/).tap();
     await page.locator('.dock').waitFor();
     const summary = (await page.locator('.summary').textContent()) ?? '';
-    expect(summary).toContain('no clash, nobody unrecorded');
+    expect(summary).toContain('no clash, everyone recorded');
 
     // Two takes later, the lines before are as they were, and the new ones have the two who came.
     for (const minutes of [11, 13]) {
@@ -101,7 +101,7 @@ const listen = ({ page }: Stage, ticksFirst = false): Promise<void> =>
 async function openCrowd(stage: Stage): Promise<void> {
   const { page } = stage;
   await stage.waitOfflineReady();
-  await page.getByRole('button', { name: 'Import a day file' }).tap();
+  await page.getByRole('button', { name: 'Import day file' }).tap();
   await page.getByLabel('Or paste its text').fill(crowdFile());
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
@@ -128,7 +128,7 @@ describe('a crowd of 24', () => {
       const [first, proven] = heard.map(([, moves]) => moves);
       expect(proven).toBeLessThan(first!);
       expect(page.workers().length).toBeGreaterThan(0);
-      await page.getByRole('button', { name: `Accept all ${proven}` }).waitFor();
+      await page.getByRole('button', { name: `Apply ${proven} moves` }).waitFor();
       // Somebody who is left out is not needed after all; and what if so?
       expect(await page.locator('.plan-cost').textContent()).toContain('6 left out');
       const leftOut = page.locator('.row', { hasText: 'left out' }).first();
@@ -152,7 +152,7 @@ describe('a crowd of 24', () => {
       const moves = page.getByRole('list', { name: 'Moves, in their order' }).getByRole('listitem');
       const [[, first] = ['', 0]] = await wordsHeard(stage);
       expect(await moves.count()).toBe(first);
-      await page.getByRole('button', { name: 'Only the 1 ticked' }).waitFor();
+      await page.getByRole('button', { name: 'Apply 1 ticked' }).waitFor();
       await stage.screenshot('plan-better');
       await page.getByRole('button', { name: 'Show it' }).tap();
       await page.getByText(PROVEN).waitFor();

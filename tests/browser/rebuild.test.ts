@@ -24,7 +24,7 @@ async function dayFile(page: Page): Promise<string> {
 }
 
 async function choose(page: Page, files: Record<string, string>): Promise<void> {
-  await tap(page, /^Import a day file/);
+  await tap(page, /^Import day file/);
   await page.locator('input[type="file"]').setInputFiles(
     Object.entries(files).map(([name, text]) => ({
       name,
@@ -38,15 +38,15 @@ test('a lost database is rebuilt from any set of copies, damaged ones too, and i
   await onStage({ ownBrowser: true }, async (stage) => {
     const { page, context, origin } = stage;
     await startDay(page);
-    expect(await page.locator('.head').textContent()).toContain('saved, no copy');
+    expect(await page.locator('.head').textContent()).toContain('saved, not backed up');
     await takeOne(page);
     await stage.waitSaved();
     const morning = await dayFile(page);
-    expect(await page.locator('.head').textContent()).toContain('saved, copied');
+    expect(await page.locator('.head').textContent()).toContain('saved, backed up');
     await takeOne(page);
     await takeOne(page);
     await stage.waitSaved();
-    expect(await page.locator('.head').textContent()).toContain('saved, copy older');
+    expect(await page.locator('.head').textContent()).toContain('saved, backup out of date');
     const evening = await dayFile(page);
     const day = openDayId(page);
     const before = await storedFacts(page, day);

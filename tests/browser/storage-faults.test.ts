@@ -236,7 +236,7 @@ test('a day erased in one window is gone from the phone: databases, caches and t
       fields: { part: 'Zebra Part', person: 'Zebra Person' },
     });
     phone.say(take('24', 1, 1));
-    await tap(page, /^Import a day file/);
+    await tap(page, /^Import day file/);
     await page.getByLabel('Or paste its text').fill(writeDayFile('day-1', 'Zebra', phone.facts));
     await tap(page, 'Import what was pasted');
     await takeOne(page);

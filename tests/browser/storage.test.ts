@@ -9,7 +9,7 @@ async function startDay(stage: Stage): Promise<void> {
   await button(stage, 'New day').tap();
   await stage.page.locator('input').first().fill('Harbour Lights');
   await button(stage, 'Start the day').tap();
-  await stage.page.getByRole('heading', { name: 'Lay the rig' }).waitFor();
+  await stage.page.getByRole('heading', { name: 'Set up the rig' }).waitFor();
   await stage.page.getByRole('link', { name: 'Now', exact: true }).tap();
 }
 

@@ -23,7 +23,7 @@ test('two phones that differ are merged without loss, and the day shows what can
   await onStage({ clock: '2026-10-07T18:00:00Z' }, async (stage) => {
     const { page } = stage;
     const importFile = async (text: string): Promise<void> => {
-      await page.getByRole('button', { name: 'Import a day file' }).tap();
+      await page.getByRole('button', { name: 'Import day file' }).tap();
       await page.getByLabel('Or paste its text').fill(text);
       await page.getByRole('button', { name: 'Import what was pasted' }).tap();
       await page.locator('.dock').waitFor();
@@ -46,7 +46,7 @@ test('two phones that differ are merged without loss, and the day shows what can
     expect(report.match(/24A\/1 /g)!.length).toBeGreaterThanOrEqual(2);
     // The same file again brings nothing new.
     await toDays();
-    await page.getByRole('button', { name: 'Import a day file' }).tap();
+    await page.getByRole('button', { name: 'Import day file' }).tap();
     await page.getByLabel('Or paste its text').fill(b);
     await page.getByText(/^Nothing new: all \d+ entries are here already\.$/).waitFor();
     await page.getByRole('link', { name: 'Open the day' }).tap();

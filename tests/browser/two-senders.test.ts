@@ -29,7 +29,7 @@ function merged(): string {
 test('a revision after two phones each sent an A says with which of them it is compared', async () => {
   await onStage({ clock: '2026-10-07T20:00:00Z' }, async (stage) => {
     const { page } = stage;
-    await tap(page, 'Import a day file');
+    await tap(page, 'Import day file');
     await page.getByLabel('Or paste its text').fill(merged());
     await tap(page, 'Import what was pasted');
     await page.locator('.dock').waitFor();

@@ -39,12 +39,12 @@ describe('undo says what it undid', () => {
       await tab(page, 'Line');
       const row = page.locator('.line-row').first();
       await row.tap();
-      await tap(page, 'take back');
-      await told(page).getByText('1/1 taken back', { exact: true }).waitFor();
+      await tap(page, 'Remove');
+      await told(page).getByText('1/1 removed', { exact: true }).waitFor();
       await tap(page, 'Undo the last');
-      await told(page).getByText('Undone: take 1/1 taken back', { exact: true }).waitFor();
+      await told(page).getByText('Undone: take 1/1 removed', { exact: true }).waitFor();
       await tap(page, 'Redo');
-      await told(page).getByText('Done again: take 1/1 taken back', { exact: true }).waitFor();
+      await told(page).getByText('Done again: take 1/1 removed', { exact: true }).waitFor();
       await row.tap();
       await tap(page, 'Bring it back');
       await told(page).getByText('1/1 brought back', { exact: true }).waitFor();

@@ -35,7 +35,7 @@ function newerDay(): { day: string; text: string; count: number } {
 test('a day of a newer version is imported whole, and every page shows what it can of it', async () => {
   await onStage({}, async ({ page, waitSaved, screenshot }) => {
     const { day, text, count } = newerDay();
-    await tap(page, 'Import a day file');
+    await tap(page, 'Import day file');
     await page.getByLabel('Or paste its text').fill(text);
     await tap(page, 'Import what was pasted');
     await page.locator('.dock').waitFor();

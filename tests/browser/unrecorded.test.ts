@@ -13,26 +13,26 @@ test('a performer who lost the pack and one who is muted are said on the first s
   phone.say({ kind: 'voices-needed', voices: [{ voice: 'dora', need: 'needed' }] });
   await onStage({ clock: '2026-10-07T18:00:00Z' }, async (stage) => {
     const { page, tap, inSheet, closed } = hands(stage);
-    await tap('Import a day file');
+    await tap('Import day file');
     await page()
       .getByLabel('Or paste its text')
       .fill(writeDayFile('day-1', 'Harbour Lights', phone.facts));
     await tap('Import what was pasted');
     await page().locator('.dock').waitFor();
     const summary = () => page().locator('.summary').textContent();
-    expect(await summary()).toContain('no clash, nobody unrecorded');
+    expect(await summary()).toContain('no clash, everyone recorded');
 
     await tap(/Ines/);
     await inSheet(/^Tomas/);
     await closed();
     expect(await summary()).toContain('Ines not recorded');
-    expect(await summary()).not.toContain('nobody unrecorded');
+    expect(await summary()).not.toContain('everyone recorded');
     const lost = page().getByRole('button', { name: /^– .*Ines wears no pack any more not recorded/ });
     await lost.tap();
     await inSheet('resting');
     await inSheet('Close');
     await closed();
-    expect(await summary()).toContain('no clash, nobody unrecorded');
+    expect(await summary()).toContain('no clash, everyone recorded');
 
     await tap(/Dora/);
     await inSheet(/^Mute AES 2/);
@@ -45,6 +45,6 @@ test('a performer who lost the pack and one who is muted are said on the first s
     await inSheet('Unmute AES 2');
     await inSheet('Close');
     await closed();
-    expect(await summary()).toContain('no clash, nobody unrecorded');
+    expect(await summary()).toContain('no clash, everyone recorded');
   });
 });

@@ -11,7 +11,7 @@ const CALL_SHEET = `CAST
 
 async function layRig({ tap, inSheet, fill, closed, page }: Hands): Promise<void> {
   await fill('Tracks and inputs', '8 tracks, 2 mic, 4 AES3');
-  await tap('Lay this recorder');
+  await tap('Use this recorder');
   await tap(/^Add$/);
   await inSheet(/^Receiver/);
   await fill('Name', 'near');
@@ -22,10 +22,10 @@ async function layRig({ tap, inSheet, fill, closed, page }: Hands): Promise<void
   await inSheet(/^Packs/);
   await inSheet('Add the packs');
   await closed();
-  await tap(/Tune a block/);
+  await tap(/Tune several/);
   await inSheet(/^Tune 4/);
   await closed();
-  await tap(/Plug a block/);
+  await tap(/Patch several/);
   await inSheet(/^Plug 4 leads/);
   await closed();
   expect(await page().getByRole('alert').filter({ hasText: /\w/ }).count()).toBe(0);
@@ -71,10 +71,10 @@ describe('a whole shooting day on a phone with no signal', () => {
 
       await tab('Now');
       // The recorder shows 20:00:00:00 at this moment.
-      await tap(/^Follow the recorder/);
+      await tap(/^Sync to recorder/);
       await fill(/Or type a timecode/, '20:00:00:00');
-      await inSheet('Wait for this');
-      await inSheet(/^Now it shows/);
+      await inSheet('Use this timecode');
+      await inSheet(/^Tap when it reads/);
       await closed();
       await tap(/^About this day/);
       await fill('Sound roll from here on', 'H04');
@@ -83,7 +83,7 @@ describe('a whole shooting day on a phone with no signal', () => {
       await closed();
       await tap(/^Slate 1\/1/);
       await fill('Another slate, as 24B', '12');
-      await inSheet('Call this slate');
+      await inSheet('Use this slate');
       await closed();
       await stage.waitSaved();
 

@@ -71,7 +71,7 @@ export function Card() {
               Log stands in all
             </Button>
             <Button look="solid" disabled={read.files === 0} onClick={note}>
-              {open.length === 0 ? 'Checked: say so' : `Checked, ${open.length} open: say so`}
+              {open.length === 0 ? 'Mark card checked' : `Mark card checked, ${open.length} open`}
             </Button>
           </div>
         )

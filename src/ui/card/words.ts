@@ -108,9 +108,9 @@ export function settlementWords(day: Day, settlement: CardSettlement): string {
     case 'log-recording':
       return 'Make a take of it';
     case 'take-back':
-      return 'Take the take back';
+      return 'Remove the take';
     case 'follow-recorder':
-      return 'Follow the recorder anew';
+      return 'Sync to recorder again';
     case 'keep-log':
       return 'The log stands';
   }

@@ -4,13 +4,14 @@ import { sayWhoIsNeeded } from '../../app/commands/cast.ts';
 import { answersNow } from '../../day/answers/answers.ts';
 import { isHeard, type VoiceAnswer } from '../../day/answers/voice-answers.ts';
 import { castInOrder, isFoundBy } from '../../day/cast-in-order.ts';
-import { NEEDS, type VoiceId } from '../../day/model.ts';
+import type { VoiceId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate } from '../../day/takes.ts';
-import { wordOf } from '../../shared/open-word.ts';
+import { wordIn } from '../../shared/open-word.ts';
 import { useDatabase, useDay } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
 import { Button } from '../kit/button.tsx';
+import { NEED_WORD } from '../words/needs.ts';
 import { stateWords } from '../words/voice.ts';
 import { Found } from './found.tsx';
 import { useFocus } from './use-focus.ts';
@@ -104,7 +105,8 @@ interface NeedRowProps {
 
 function NeedRow({ answer, wanted, onTap }: NeedRowProps) {
   const { rig } = useDay().day.value;
-  const idle = answer.need === null ? '' : answer.need === 'needed' ? 'resting' : wordOf(NEEDS, answer.need);
+  const idle =
+    answer.need === null ? '' : wordIn(NEED_WORD, answer.need === 'needed' ? 'resting' : answer.need);
   const { state } = answer;
   const under = state === 'off' || state === 'unrecorded' ? chainWords(rig, answer) : stateWords(rig, answer);
   return (

@@ -1,9 +1,9 @@
 import { isMissed, type VoiceAnswer } from '../../day/answers/voice-answers.ts';
-import { NEEDS } from '../../day/model.ts';
-import { wordOf } from '../../shared/open-word.ts';
+import { wordIn } from '../../shared/open-word.ts';
 import { useDay } from '../frame/context.ts';
 import { Row } from '../kit/row.tsx';
 import { nameOf, VOICE_MARK } from '../words/chain.ts';
+import { NEED_WORD } from '../words/needs.ts';
 import { behindWords, stateWords } from '../words/voice.ts';
 import { chainWords } from './words.ts';
 
@@ -22,7 +22,7 @@ export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => 
       word={
         <>
           {isBad ? <strong>{words}</strong> : <span class="cast-state">{words}</span>}
-          {need && wordOf(NEEDS, need)}
+          {need && wordIn(NEED_WORD, need)}
         </>
       }
       onTap={onTap}

@@ -34,19 +34,19 @@ export function plannedWord({ does, known }: PlannedEntry): string {
 const counted = (planned: readonly PlannedEntry[], does: PlannedEntry['does']): number =>
   planned.filter((one) => one.does === does).length;
 
-/** What one tap would do: `Add 9, correct 2`; empty if there is nothing to do. */
+/** What one tap would do: `Add 9, update 2`; empty if there is nothing to do. */
 export function toAddWords(planned: readonly PlannedEntry[]): string {
   const fresh = counted(planned, 'add');
   const known = counted(planned, 'describe');
-  if (fresh === 0) return known === 0 ? '' : `Correct ${known}`;
-  return known === 0 ? `Add ${fresh} to the cast` : `Add ${fresh}, correct ${known}`;
+  if (fresh === 0) return known === 0 ? '' : `Update ${known}`;
+  return known === 0 ? `Add ${fresh} to the cast` : `Add ${fresh}, update ${known}`;
 }
 
-/** What was done: `9 performers added, 2 corrected`. */
+/** What was done: `9 performers added, 2 updated`. */
 export function addedWords(planned: readonly PlannedEntry[]): string {
   const fresh = counted(planned, 'add');
   const known = counted(planned, 'describe');
-  const said = [fresh > 0 && `${countOf(fresh, 'performer')} added`, known > 0 && `${known} corrected`];
+  const said = [fresh > 0 && `${countOf(fresh, 'performer')} added`, known > 0 && `${known} updated`];
   return said.filter(Boolean).join(', ');
 }
 

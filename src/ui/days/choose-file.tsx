@@ -30,7 +30,7 @@ export function ChooseFile({ onBrought, onClose }: ChooseProps) {
   };
   return (
     <Sheet
-      title="Import a day file"
+      title="Import day file"
       under="From another phone, or copies you kept, several at once. What it would change is shown first."
       onClose={onClose}
     >

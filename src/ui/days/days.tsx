@@ -43,7 +43,7 @@ export function Days() {
     const result = await openSampleDay(app);
     if (!result.ok) complain(result.problem);
     else {
-      tell('A sample day to play in');
+      tell('Practice day: try anything');
       goTo({ at: 'day', day: result.value.day, tab: 'now' });
     }
   };
@@ -55,7 +55,7 @@ export function Days() {
           <p class="soft">Who is on which track, every take, with no signal.</p>
         </div>
         <a class="as-button" href="#/help">
-          Words
+          Help
         </a>
       </header>
       <main class="body">
@@ -109,7 +109,7 @@ export function Days() {
         </div>
       </main>
       <div class="foot days-foot">
-        <Button onClick={() => setOpen('import-day')}>Import a day file</Button>
+        <Button onClick={() => setOpen('import-day')}>Import day file</Button>
         <Button onClick={() => void sample()}>Sample day</Button>
         <Button look="solid" class="days-new" onClick={() => setOpen('new')}>
           New day

@@ -52,7 +52,7 @@ function doubtWords({ fresh, checked, unchecked, damaged }: Required<Restored>):
     );
   if (damaged > 0)
     words.push(
-      `${countOf(damaged, 'entry was', 'entries were')} damaged in the copy and could not be restored. Import a day file that left the phone: it mends the day.`,
+      `${countOf(damaged, 'entry was', 'entries were')} damaged in the copy and could not be restored. Import day file that left the phone: it mends the day.`,
     );
   return words;
 }

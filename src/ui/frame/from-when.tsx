@@ -18,7 +18,7 @@ const SHOWN = 3;
  * The end of the line, with a gap before each of the last takes. The mark stands at now until it is moved
  * to an earlier gap: that is all a late correction takes.
  */
-export function FromWhen({ before, onPlace, question = 'from when?' }: FromWhenProps) {
+export function FromWhen({ before, onPlace, question = 'Starting when?' }: FromWhenProps) {
   const takes = takesInOrder(useDay().day.value);
   const line = useRef<HTMLDivElement>(null);
   // On a narrow screen the line scrolls, and the mark starts at its end. A surrounding sheet is already
@@ -34,7 +34,7 @@ export function FromWhen({ before, onPlace, question = 'from when?' }: FromWhenP
   return (
     <div class="from-when">
       <p class="soft" id="from-when">
-        {question} tap a gap
+        {question}
         {from > 0 && (
           <Button look="bare" class="from-earlier" onClick={() => onPlace(takes[Math.max(0, from - 1)]!.id)}>
             earlier

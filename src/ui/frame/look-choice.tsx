@@ -7,7 +7,7 @@ const NAMES: Record<Look, string> = {
   light: 'Light',
   sunlight: 'Sunlight',
   dark: 'Dark',
-  dim: 'Dark set',
+  dim: 'Night',
 };
 
 export function Looks() {
@@ -20,7 +20,7 @@ export function Looks() {
         onChoose={chooseLook}
       />
       <Choice
-        label="Held in"
+        label="Buttons for"
         value={hand.value}
         options={[
           { value: 'right', name: 'Right hand' },

@@ -12,7 +12,7 @@ export function Help() {
   return (
     <div class="page">
       <header class="section help-head">
-        <h1>The words</h1>
+        <h1>Help</h1>
         <Button onClick={() => history.back()}>Back</Button>
       </header>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: nothing in it takes the focus, and keys must be able to scroll it (WCAG 2.1.1). */}

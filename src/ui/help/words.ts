@@ -7,7 +7,7 @@ export const WORD_MEANS: readonly (readonly [string, string])[] = [
   ['selector', 'A switch in front of an input: one of two leads reaches it.'],
   ['input, track', 'Of the recorder. An input feeds a track; the mix track has everybody.'],
   ['hardline', 'A mic that comes by a cable, with no pack.'],
-  ['needed', 'Wanted in this setup. Resting and done are not, and what they wear can be given away.'],
+  ['needed', 'Wanted in this setup. Whoever is not, or is wrapped for the day, can give a pack away.'],
   ['line', 'The day: takes, and the changes between them. A change can be put before an earlier take.'],
   ['setup, slate', 'The next camera position: 24, 24A, 24B. Take numbers start again at 1.'],
   ['circled', 'The take that is wanted. NG: no good. False start: gives its number back.'],
@@ -20,12 +20,12 @@ export const WORD_MEANS: readonly (readonly [string, string])[] = [
 ];
 
 export const FIRST_STEPS: readonly (readonly [string, string])[] = [
-  ['Rig', 'Say the recorder in a breath, as “16 tracks, 4 mic, 8 slots”, or start from one of the rigs.'],
+  ['Rig', 'Describe the recorder, as “16 tracks, 4 mic, 8 slots”, or start from one of the rigs.'],
   ['Cast', 'Paste the cast lines of the call sheet. Tap a name, tap a pack.'],
   ['Now', 'Look who is on which track. What is wrong stands on top; tap it.'],
   ['The clock', 'Tap the timecode, and once more when the recorder shows the second named.'],
   ['Roll, Cut', 'The slate and take are filled in. Circle and note are beside them.'],
-  ['From when?', 'Forgot to say it? Put the mark into an earlier gap; every take after it follows.'],
+  ['Starting when?', 'Forgot to say it? Put the mark into an earlier gap; every take after it follows.'],
   ['Wrap', 'Send the report, and a copy of the day: only a copy survives a lost phone.'],
 ];
 

@@ -29,9 +29,9 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
   return (
     <Sheet
       title={words}
-      under={`said at ${clockTime(fact.at, fact.zone)}${takenBack ? ', taken back' : ''}`}
+      under={`said at ${clockTime(fact.at, fact.zone)}${takenBack ? ', removed' : ''}`}
       onClose={onClose}
-      foot={<FromWhen before={before} onPlace={place} question="holds from when?" />}
+      foot={<FromWhen before={before} onPlace={place} question="Starting when?" />}
     >
       <div class="section buttons">
         {takenBack ? (
@@ -42,9 +42,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
             Bring it back
           </Button>
         ) : (
-          <Button onClick={() => run(takeBack([fact.id]), `${words}: taken back`) && onClose()}>
-            Take it back
-          </Button>
+          <Button onClick={() => run(takeBack([fact.id]), `${words}: removed`) && onClose()}>Remove</Button>
         )}
         {before !== undefined && <Button onClick={() => place(undefined)}>Where it was said</Button>}
       </div>

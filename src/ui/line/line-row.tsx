@@ -86,7 +86,7 @@ function TakeLine({ take }: { take: Take }) {
 
 function under({ fact, takenBack }: LineItem, take: Take | undefined, placedBefore: string): string {
   const words = [
-    takenBack ? 'taken back' : '',
+    takenBack ? 'removed' : '',
     take && isOpen(take) ? 'rolling' : '',
     ...(take ? statusWords(take) : []),
     ...(take?.notes.map(({ text }) => text) ?? []),

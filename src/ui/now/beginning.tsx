@@ -14,7 +14,7 @@ export function NoRig({ onConflicts }: { onConflicts: () => void }) {
         <strong>No rig yet.</strong> Say what the recorder has, and this screen shows who is on which track.
       </p>
       <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'rig' })}>
-        Lay the rig
+        Set up the rig
       </a>
     </div>
   );

@@ -169,7 +169,7 @@ function TrackWord({ answer, quiet, since }: { answer: TrackAnswer; quiet: strin
   }
   if (answer.state === 'gang') return <>gang of {answer.heard.filter(({ muted }) => !muted).length}</>;
   if (answer.state === 'muted') return <>muted</>;
-  if (answer.typed) return <>name typed by hand</>;
+  if (answer.typed) return <>own name</>;
   if (quiet.length > 0) return <>{listOf(quiet)} muted</>;
   if (since === null) return null;
   return (

@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/setup/plan-next-setup.ts';
 import { Button } from '../kit/button.tsx';
+import { countOf } from '../words/chain.ts';
 import { betterWords } from './words.ts';
 
 interface PlanFootProps {
@@ -24,10 +25,10 @@ export function PlanFoot({ plan, ticked, better, onAcceptTicked, onAcceptAll, on
         </div>
       )}
       <Button disabled={ticked === 0 || ticked === moves} onClick={onAcceptTicked}>
-        {ticked > 0 ? `Only the ${ticked} ticked` : 'Only what is ticked'}
+        {ticked > 0 ? `Apply ${ticked} ticked` : 'Apply ticked'}
       </Button>
       <Button look="solid" disabled={!plan} onClick={onAcceptAll}>
-        {moves > 0 ? `Accept all ${moves}` : 'Accept'}
+        {moves > 0 ? `Apply ${countOf(moves, 'move')}` : 'Apply'}
       </Button>
     </div>
   );

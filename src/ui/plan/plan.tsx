@@ -64,7 +64,7 @@ export function Plan() {
   const accept = (accepted: readonly Move[]): void => {
     if (!plan) return;
     const done =
-      accepted.length < moves.length ? `${countOf(accepted.length, 'move')} done` : 'The next setup stands';
+      accepted.length < moves.length ? `${countOf(accepted.length, 'move')} done` : 'Next setup applied';
     if (!run(acceptPlan(wanted, plan, accepted), done)) return;
     setTicked(new Set());
     if (accepted.length === moves.length) goTo({ at: 'day', day: day.id, tab: 'now' });
@@ -87,7 +87,7 @@ export function Plan() {
       <div class="plan-head">
         <h1>Next setup: {slateText(slateAfter(day, slate))}</h1>
         <Button look="plain" onClick={() => setWeighing(true)}>
-          what moves cost
+          what to avoid
         </Button>
       </div>
       {!planned && (

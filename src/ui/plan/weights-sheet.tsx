@@ -22,25 +22,25 @@ export function WeightsSheet({ onClose }: { onClose: () => void }) {
   const day = useDay().day.value;
   const run = useRun();
   const weights = { ...PLAIN_WEIGHTS, ...weightsIn(answersNow(day).links)?.value };
-  const weigh = (move: keyof MoveWeights, by: number): void => {
+  const weigh = (move: keyof MoveWeights, name: string, by: number): void => {
     const weight = Math.min(99, Math.max(1, (weights[move] ?? 1) + by));
-    run(weighMoves({ ...weights, [move]: weight }), `${weight} for one`);
+    run(weighMoves({ ...weights, [move]: weight }), `${name}: ${weight}`);
   };
   return (
     <Sheet
-      title="What moves cost"
-      under="Packs are counted before anything at the receivers, whatever that costs."
+      title="What to avoid"
+      under="The plan avoids a higher number for longer. Moving packs is always avoided first."
       onClose={onClose}
     >
       <ul class="rows">
         {MOVES.map(({ move, name }) => (
           <li key={move} class="plan-weight">
             <span>{name}</span>
-            <Button label={`Less: ${name}`} onClick={() => weigh(move, -1)}>
+            <Button label={`Less: ${name}`} onClick={() => weigh(move, name, -1)}>
               −
             </Button>
             <output class="row-number">{weights[move]}</output>
-            <Button label={`More: ${name}`} onClick={() => weigh(move, 1)}>
+            <Button label={`More: ${name}`} onClick={() => weigh(move, name, 1)}>
               +
             </Button>
           </li>

@@ -37,7 +37,7 @@ export function besideWords(day: Day, beside: Beside): string {
   const part = (id: string | null | undefined): string => partName(day.rig, id);
   switch (beside.kind) {
     case 'mute-set':
-      return `${beside.muted ? 'mute' : 'open'} ${part(beside.part)}`;
+      return `${beside.muted ? 'mute' : 'unmute'} ${part(beside.part)}`;
     case 'channels-tuned':
       return `tune ${listOf(beside.tunings.map(({ channel, transmitter }) => `${part(channel)} to ${part(transmitter) || 'nothing'}`))}`;
     case 'inputs-sent':
@@ -53,7 +53,7 @@ export function besideWords(day: Day, beside: Beside): string {
 }
 
 const WEARER: Record<(MoveReason & { code: 'given-to' })['wearer'], string> = {
-  done: 'is done',
+  done: 'is wrapped',
   waiting: 'is not needed now',
   'left-out': 'is left out',
   moved: 'gets another',

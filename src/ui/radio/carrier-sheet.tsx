@@ -52,7 +52,7 @@ export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose:
             value={spacing}
             onInput={setSpacing}
             inputMode="numeric"
-            placeholder="as guards"
+            placeholder="as set for all"
           />
         </div>
         <Choice

@@ -30,10 +30,10 @@ export function GuardsForm({ guards }: { guards: Guards }) {
       }
       if (read.value !== null) Object.assign(said, { [field]: read.value });
     }
-    if (run(setGuards(said), 'Guards set')) setTyped({});
+    if (run(setGuards(said), 'Minimum spacing saved')) setTyped({});
   };
   const suggest = (): void => {
-    if (run(setGuards(SUGGESTED_GUARDS), 'Guards as suggested')) setTyped({});
+    if (run(setGuards(SUGGESTED_GUARDS), 'Suggested spacing used')) setTyped({});
   };
   return (
     <form class="section" onSubmit={save}>
@@ -49,13 +49,14 @@ export function GuardsForm({ guards }: { guards: Guards }) {
         ))}
       </div>
       <p class="soft">
-        A distance equal to its guard is clean; 0 switches a test off. These are common practice, no source.
+        A distance equal to the minimum is clean; 0 turns a check off. The suggested values are common
+        practice, from no standard.
       </p>
       <div class="buttons">
         <Button look="solid" type="submit">
-          Set guards
+          Save spacing
         </Button>
-        <Button onClick={suggest}>As suggested</Button>
+        <Button onClick={suggest}>Use suggested</Button>
       </div>
     </form>
   );

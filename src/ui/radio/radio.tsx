@@ -74,7 +74,7 @@ export function Radio() {
         </p>
       )}
       <Others plan={plan} onCarrier={(carrier) => setOpen({ carrier })} />
-      <Section name="Guards" under={guardsWords(plan.guards)}>
+      <Section name="Minimum spacing" under={guardsWords(plan.guards)}>
         <GuardsForm guards={plan.guards} />
       </Section>
       <Section name="Where packs tune" under={countOf(rangesOf(day).length, 'range')}>
@@ -191,7 +191,7 @@ const RadioFoot = ({ onSet, onAdd }: { onSet: () => void; onAdd: () => void }) =
   <div class="prep-foot">
     <Button onClick={onAdd}>Another carrier</Button>
     <Button look="solid" onClick={onSet}>
-      A set for many
+      Frequencies for several packs
     </Button>
   </div>
 );

@@ -103,13 +103,18 @@ export function BandForm({ id, use, group, onDone }: BandFormProps) {
       {use === 'tunable' ? (
         <>
           <div class="field-pair">
-            <TextField label="Raster, kHz" value={typed.raster} onInput={set('raster')} inputMode="numeric" />
+            <TextField
+              label="Tuning step, kHz"
+              value={typed.raster}
+              onInput={set('raster')}
+              inputMode="numeric"
+            />
             <TextField
               label="Own spacing, kHz"
               value={typed.spacing}
               onInput={set('spacing')}
               inputMode="numeric"
-              placeholder="as guards"
+              placeholder="as set for all"
             />
           </div>
           <TextField

@@ -55,7 +55,7 @@ export function SetSheet({ plan, onClose }: { plan: DayPlan; onClose: () => void
   };
   return (
     <Sheet
-      title="A set for many packs"
+      title="Frequencies for several packs"
       under="Clean with each other and with every carrier that stays as it is."
       onClose={onClose}
       foot={

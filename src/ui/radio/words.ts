@@ -51,11 +51,11 @@ export function hitWords(named: NamedHit, guards: Guards): string {
     const [source] = sources;
     const wanted = spacingBetween(spacingOf(source), spacingOf(victim), guards);
     if (away === 0) return `on the same frequency as ${source?.name}`;
-    return `${source?.name} is ${away} kHz away; ${wanted} is the guard`;
+    return `${source?.name} is ${away} kHz away; ${wanted} is the minimum`;
   }
   const guard = guards[GUARD_OF[hit.family]];
   if (away === 0) return `${formula(named)} falls exactly on ${formatMhz(hit.productKhz)}`;
-  return `${formula(named)} falls on ${formatMhz(hit.productKhz)}, ${away} kHz away; the guard is ${guard}`;
+  return `${formula(named)} falls on ${formatMhz(hit.productKhz)}, ${away} kHz away; the minimum is ${guard}`;
 }
 
 const spacingOf = (carrier: PlanCarrier | undefined): { spacingKhz?: number } =>
@@ -67,9 +67,9 @@ export const carrierWords = (day: Day, { name, voice }: PlanCarrier): string =>
 
 /** How much room a free position has, and what limits it. */
 export function roomWords({ marginKhz, limitedBy }: CleanPosition): string {
-  if (limitedBy === 'nothing-near') return 'nothing within 1 MHz of its guard';
+  if (limitedBy === 'nothing-near') return 'nothing within 1 MHz of its minimum spacing';
   const what = limitedBy === 'tv-edge' ? 'spectrum in use' : FAMILY_NAME[limitedBy];
-  return marginKhz === 0 ? `at the guard exactly: ${what}` : `${marginKhz} kHz beyond the guard: ${what}`;
+  return marginKhz === 0 ? `exactly at the minimum: ${what}` : `${marginKhz} kHz beyond the minimum: ${what}`;
 }
 
 export const hitsWords = (hits: number): string => (hits === 0 ? 'clean' : countOf(hits, 'hit'));

@@ -29,14 +29,14 @@ function beginning(
 
 /** A block of outputs into a run of inputs. */
 export const PLUG: BlockTask = {
-  title: 'Plug a block',
+  title: 'Patch several',
   under: 'outputs into inputs, one to one',
   blockLabel: 'Outputs of',
   firstLabel: 'First input',
   word: 'into',
   none: 'No inputs in the rig yet.',
-  does: (count) => `Plug ${countOf(count, 'lead')}`,
-  done: (count) => `${countOf(count, 'lead')} plugged`,
+  does: (count) => `Patch ${countOf(count, 'lead')}`,
+  done: (count) => `${countOf(count, 'lead')} patched`,
   likely: (day, wanted) => {
     const answers = answersNow(day);
     return beginning(
@@ -55,7 +55,7 @@ export const PLUG: BlockTask = {
 
 /** A block of channels tuned to a run of packs. */
 export const TUNE: BlockTask = {
-  title: 'Tune a block',
+  title: 'Tune several',
   under: 'channels to packs, one to one',
   blockLabel: 'Channels of',
   firstLabel: 'First pack',

@@ -18,8 +18,8 @@ export function EmptyRig() {
   return (
     <>
       <div class="section">
-        <h1>Lay the rig</h1>
-        <p class="soft">Start near the truth; every part can be changed after.</p>
+        <h1>Set up the rig</h1>
+        <p class="soft">Start with what is closest; every part can be changed later.</p>
       </div>
       <FromAnotherDay />
       <h2 class="section-title soft">Ready rigs</h2>
@@ -29,8 +29,8 @@ export function EmptyRig() {
             <Row
               title={rig.name}
               under={rig.about}
-              word="lay it"
-              onTap={() => run(layStartingRig(rig), `${rig.name} laid`)}
+              word="use"
+              onTap={() => run(layStartingRig(rig), `${rig.name} set up`)}
             />
           </li>
         ))}
@@ -55,7 +55,7 @@ function FromAnotherDay() {
   const lay = async (id: string, name: string, evenInDoubt = false): Promise<void> => {
     try {
       const copy = await app.rigFrom(id, { evenInDoubt });
-      if (copy.ok) run(copy.value, `Rig from ${name} laid`);
+      if (copy.ok) run(copy.value, `Rig copied from ${name}`);
       else if (isInDoubt(copy.problem)) setAsking({ id, name, doubt: copy.problem });
       else complain(copy.problem);
     } catch {
@@ -64,12 +64,12 @@ function FromAnotherDay() {
   };
   return (
     <>
-      <h2 class="section-title soft">The rig of another day</h2>
+      <h2 class="section-title soft">Rig of another day</h2>
       {asking && (
         <div class="section">
           <InDoubtQuestion
             doubt={asking.doubt}
-            anyway={`Lay the rig from ${asking.name} anyway`}
+            anyway={`Use the rig from ${asking.name} anyway`}
             onAnyway={() => void lay(asking.id, asking.name, true)}
             onLeave={() => setAsking(null)}
           />
@@ -84,7 +84,7 @@ function FromAnotherDay() {
               <Row
                 title={`From ${name}`}
                 under={[date, countOf(takes, 'take')].filter(Boolean).join(' · ')}
-                word="lay it"
+                word="use"
                 onTap={() => void lay(id, name)}
               />
             </li>
@@ -106,18 +106,18 @@ function InABreath() {
   const read = readRigSpec(typed);
   const lay = (event: Event): void => {
     event.preventDefault();
-    if (read.ok) run(layRecorder(read.value), 'Recorder laid');
+    if (read.ok) run(layRecorder(read.value), 'Recorder set up');
     else complain(read.problem);
   };
   return (
     <form class="section" onSubmit={lay}>
-      <h2>Or say the recorder in a breath</h2>
+      <h2>Or describe the recorder</h2>
       <TextField label="Tracks and inputs" value={typed} onInput={setTyped} placeholder={EXAMPLE} />
       <p class="rig-reading" aria-live="polite" data-understood={read.ok}>
         {typed.trim() === '' ? KINDS : read.ok ? specWords(read.value) : sentenceFor(read.problem)}
       </p>
       <Button look="solid" class="rig-lay" type="submit" disabled={!read.ok}>
-        Lay this recorder
+        Use this recorder
       </Button>
     </form>
   );

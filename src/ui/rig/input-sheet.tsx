@@ -51,10 +51,10 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
         <Button
           pressed={reach.muted}
           onClick={() =>
-            run(setMute(part.id, !reach.muted, at), `${part.name} ${reach.muted ? 'heard again' : 'muted'}`)
+            run(setMute(part.id, !reach.muted, at), `${part.name} ${reach.muted ? 'unmuted' : 'muted'}`)
           }
         >
-          {reach.muted ? 'Muted: let it be heard' : 'Mute'}
+          {reach.muted ? 'Unmute' : 'Mute'}
         </Button>
       </div>
       <WholeDay part={part} onClose={onClose}>

@@ -60,8 +60,8 @@ export function Rig() {
 function RigFoot({ onOpen }: { onOpen: (sheet: 'add' | 'plug' | 'tune') => void }) {
   return (
     <div class="rig-foot">
-      <Button onClick={() => onOpen('plug')}>Plug a block</Button>
-      <Button onClick={() => onOpen('tune')}>Tune a block</Button>
+      <Button onClick={() => onOpen('plug')}>Patch several</Button>
+      <Button onClick={() => onOpen('tune')}>Tune several</Button>
       <Button look="solid" onClick={() => onOpen('add')}>
         Add
       </Button>

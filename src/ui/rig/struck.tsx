@@ -25,7 +25,7 @@ export function Struck() {
   const struck = struckParts(day);
   if (struck.length === 0) return null;
   return (
-    <Section name="Struck out" under={struck.map(({ name }) => name).join(', ')} word={String(struck.length)}>
+    <Section name="Deleted" under={struck.map(({ name }) => name).join(', ')} word={String(struck.length)}>
       <ul class="rows">
         {struck.map(({ id, name, type }) => (
           <li key={id}>
@@ -52,9 +52,9 @@ export function StartOver() {
       <Button
         look="plain"
         class="rig-over"
-        onClick={() => run(strikeRig(), 'Rig struck out; undo on the Line tab brings it back')}
+        onClick={() => run(strikeRig(), 'Rig deleted; Undo on the Line tab brings it back')}
       >
-        Strike this rig out and lay another
+        Delete this rig and start again
       </Button>
     </div>
   );

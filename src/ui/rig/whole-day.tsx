@@ -20,7 +20,7 @@ interface WholeDayProps extends PartSheetProps {
 export function WholeDay({ part, onClose, children }: WholeDayProps) {
   const run = useRun();
   const strike = (): void => {
-    if (run(strikePart(part.id), `${part.name} struck out`)) onClose();
+    if (run(strikePart(part.id), `${part.name} deleted`)) onClose();
   };
   return (
     <section class="section whole-day">
@@ -28,7 +28,7 @@ export function WholeDay({ part, onClose, children }: WholeDayProps) {
       {children}
       <NameForm key={part.id} part={part} />
       <Button onClick={strike}>
-        Strike out {part.type === 'track' && !part.mix ? `track ${part.name}` : part.name}
+        Delete {part.type === 'track' && !part.mix ? `track ${part.name}` : part.name}
       </Button>
     </section>
   );

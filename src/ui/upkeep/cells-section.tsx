@@ -92,7 +92,8 @@ const drawn = (scale: TimeScale, bar: TimeBar | undefined) =>
 function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): string {
   const fresh = day.upkeep.cells.get(device.id);
   const runtime = fresh?.runtimeHours ?? device.runtimeHours;
-  const lasts = runtime === undefined ? 'runtime not said' : `${hoursWords(runtime)} ${device.runtimeBasis}`;
+  const lasts =
+    runtime === undefined ? 'battery life not set' : `${hoursWords(runtime)} ${device.runtimeBasis}`;
   if (!fresh) return `${lasts}; not said when fresh`;
   const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
   const due = upkeep.cells.due.find((one: CellsDue) => one.device === device.id);

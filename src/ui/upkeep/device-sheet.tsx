@@ -111,7 +111,7 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
       {isNamed && <TextField label="Name" value={name} onInput={setName} capitals="words" />}
       <div class="field-pair">
         <TextField
-          label="Cells run, hours"
+          label="Battery life, hours"
           value={typed.runtimeHours}
           onInput={(runtimeHours) => setTyped({ ...typed, runtimeHours })}
           inputMode="decimal"
@@ -126,7 +126,7 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
         />
       </div>
       <Choice
-        label="That runtime is"
+        label="Battery life is"
         value={basis}
         options={[
           { value: 'planned', name: 'planned' },

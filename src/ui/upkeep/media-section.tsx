@@ -9,6 +9,7 @@ import { Row } from '../kit/row.tsx';
 import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
+import { bitDepthWords, sampleRateWords } from '../words/recording.ts';
 import { CardBar, CardLegend } from './card-bar.tsx';
 import { type CardFill, cardFill } from './card-fill.ts';
 import { cardBar } from './time-bars.ts';
@@ -69,7 +70,7 @@ export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
       <div class="section">
         <dl class="figures">
           <dt>
-            {format.tracks} tracks, {format.sampleRate / 1000}k {day.header.bitDepth}
+            {format.tracks} tracks, {sampleRateWords(format.sampleRate)}, {bitDepthWords(day.header.bitDepth)}
           </dt>
           <dd>
             {rate.ok ? `${figureWords((rate.value * 3600) / 1e9, 2)} GB an hour` : sentenceFor(rate.problem)}

@@ -26,10 +26,7 @@ export function ShiftSection({ day, now }: { day: Day; now: Moment }) {
   ] as const;
   const said = words.flatMap(([name, ms]) => (ms ? `${name} ${clockOf(ms, now.zone, now.atMs)}` : []));
   return (
-    <Section
-      name="Hours of the day"
-      under={said.join(', ') || 'not said; then nothing is held against meal and wrap'}
-    >
+    <Section name="Hours of the day" under={said.join(', ') || 'not set: no meal or wrap warnings'}>
       <form
         class="section"
         onSubmit={(event) => {

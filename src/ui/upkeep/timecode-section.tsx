@@ -1,8 +1,7 @@
 import { jamDevices } from '../../app/commands/upkeep.ts';
 import type { Moment } from '../../app/day-store.ts';
 import { rateOfDay } from '../../day/header.ts';
-import { type Day, TIMECODE_RATES } from '../../day/model.ts';
-import { wordOf } from '../../shared/open-word.ts';
+import type { Day } from '../../day/model.ts';
 import { worstPair } from '../../upkeep/due/day-apart.ts';
 import type { Device } from '../../upkeep/due/day-devices.ts';
 import type { UpkeepNow } from '../../upkeep/due/day-due.ts';
@@ -14,6 +13,7 @@ import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
 import { deviceName } from '../words/prep-facts.ts';
 import { sentenceFor } from '../words/problems.ts';
+import { rateWords } from '../words/recording.ts';
 import { DeviceRow } from './device-row.tsx';
 import { UserBits } from './user-bits-list.tsx';
 import { clockOf, figureWords, framesWords } from './words.ts';
@@ -30,7 +30,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
   const run = useRun();
   const devices = upkeep.devices.filter(({ hasTimecode, type }) => hasTimecode && type !== 'recorder');
   const rate = rateOfDay(day);
-  const rateWord = wordOf(TIMECODE_RATES, day.header.timecodeRate);
+  const rateWord = rateWords(day.header.timecodeRate);
   const apart = worstPair(day, now.atMs);
   const jam = (ids: readonly string[], words: string): boolean => run(jamDevices(ids), words);
   return (

@@ -66,9 +66,7 @@ function entryWords(day: Day, fact: Fact): string {
     case 'fact-retracted': {
       const targets = targetsOf(day, fact.targets);
       const isBack = targets.some(({ kind }) => kind === 'fact-retracted');
-      return isBack
-        ? `${undoneByHand(day, targets)} brought back`
-        : `${actionWords(day, targets)} taken back`;
+      return isBack ? `${undoneByHand(day, targets)} brought back` : `${actionWords(day, targets)} removed`;
     }
     case 'fact-moved': {
       const words = actionWords(day, targetsOf(day, [fact.target]));
@@ -125,7 +123,7 @@ function correctionWords(name: string, fields: FactOf<'take-described'>['fields'
   const [field, value] = said.find(([one]) => one === 'cutAt') ?? said[0] ?? ['', null];
   const tapped = TAPPED[field];
   if (tapped && (said.length === 1 || field === 'cutAt')) return tapped(name, value);
-  return `${name} corrected: ${fieldWords(fields, TAKE_FIELDS)}`;
+  return `${name} edited: ${fieldWords(fields, TAKE_FIELDS)}`;
 }
 
 /** The changed fields by name: the first few, and how many more. */
@@ -152,7 +150,7 @@ function voiceWords(day: Day, { id, voice, fields }: FactOf<'voice-described'>):
 
 function partWords(day: Day, { id, part, fields }: FactOf<'part-described'>): string {
   const name = partName(day.rig, part);
-  if (fields.struck !== undefined) return fields.struck ? `${name} struck out` : `${name} in the rig again`;
+  if (fields.struck !== undefined) return fields.struck ? `${name} deleted` : `${name} in the rig again`;
   const isHere = (fact: Fact): boolean =>
     fact.kind === 'rig-laid'
       ? fact.parts.some((one) => one.part === part)

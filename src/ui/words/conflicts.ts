@@ -71,7 +71,7 @@ function takesWords(day: Day, takes: readonly TakeId[]): string {
 function thingWords(day: Day, { of, id }: FieldConflict): string {
   if (of === 'take') return nameOfTake(day, id);
   if (of === 'voice') return nameOf(day, id);
-  return of === 'part' ? partName(day.rig, id) || 'a part that was struck out' : 'the head of the day';
+  return of === 'part' ? partName(day.rig, id) || 'a deleted part' : 'the head of the day';
 }
 
 const FIELD_WORDS = {
@@ -87,7 +87,7 @@ const FIELD_WORDS = {
   person: 'performer',
   priority: 'importance',
   place: 'place',
-  struck: 'struck or not',
+  struck: 'deleted or not',
   name: 'name',
   type: 'what it is',
   order: 'place in its list',
@@ -126,7 +126,7 @@ const FIELD_WORDS = {
 const YES_NO: Record<string, readonly [yes: string, no: string]> = {
   falseStart: ['a false start', 'no false start'],
   tailSlate: ['a tail slate', 'no tail slate'],
-  struck: ['struck', 'not struck'],
+  struck: ['deleted', 'not deleted'],
 };
 
 /** What a fact says about the field on which phones disagree. */

@@ -7,7 +7,7 @@ export const titleOf = (day: Pick<DayOutline, 'sample' | 'production' | 'label'>
 
 /** Whether a copy of the day has left the phone, and whether it is still complete. */
 export function copyWords({ copiedAt, copiedFacts, facts, sample }: DayOutline): string {
-  if (sample) return 'to play in';
+  if (sample) return 'practice day';
   if (copiedAt === undefined) return 'only on this phone';
   const at = clockTime(copiedAt, -new Date(copiedAt).getTimezoneOffset());
   return copiedFacts === facts ? `copied ${at}` : `changed since copied ${at}`;

@@ -3,16 +3,16 @@ import {
   type Day,
   type Fact,
   type FactOf,
-  NEEDS,
   type Pins,
   SELECTOR_POSITIONS,
   type SelectorPosition,
 } from '../../day/model.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takeFrom } from '../../day/takes.ts';
-import { isOneOf, type Open, unknownText, wordOf } from '../../shared/open-word.ts';
+import { isOneOf, type Open, unknownText, wordIn } from '../../shared/open-word.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
+import { NEED_WORD } from './needs.ts';
 import { prepWords } from './prep-facts.ts';
 
 /** A fact in trade terms, in one line. */
@@ -36,7 +36,7 @@ export function factWords(day: Day, fact: Fact): string {
         ? `${part(fact.routes[0]!.input)} to track ${listOf(fact.routes[0]!.tracks.map(part)) || 'none'}`
         : `${fact.routes.length} inputs sent to tracks`;
     case 'mute-set':
-      return `${part(fact.part)} ${fact.muted ? 'muted' : 'open again'}`;
+      return `${part(fact.part)} ${fact.muted ? 'muted' : 'unmuted'}`;
     case 'gang-declared':
       return fact.sources.length > 0
         ? `${listOf(fact.sources.map((id) => sourceName(day, id)))} ganged on track ${part(fact.track)}`
@@ -46,9 +46,9 @@ export function factWords(day: Day, fact: Fact): string {
     case 'track-named':
       return fact.name
         ? `track ${part(fact.track)} named ${fact.name} by hand`
-        : `track ${part(fact.track)} named by its chain`;
+        : `track ${part(fact.track)} named automatically`;
     case 'voices-needed':
-      return `${listOf(fact.voices.map(({ voice }) => nameOf(day, voice)))} ${wordOf(NEEDS, fact.voices[0]!.need)}`;
+      return `${listOf(fact.voices.map(({ voice }) => nameOf(day, voice)))} ${wordIn(NEED_WORD, fact.voices[0]!.need)}`;
     case 'voice-pinned':
       return fact.pins
         ? `${nameOf(day, fact.voice)} pinned: ${pinWords(day, fact.pins)}`
@@ -56,7 +56,7 @@ export function factWords(day: Day, fact: Fact): string {
     case 'out-marked':
       return `${sourceName(day, fact.part)} ${fact.out ? 'out of order' : 'in order again'}`;
     case 'moves-weighed':
-      return 'what moves cost';
+      return 'what to avoid changed';
     case 'roll-changed':
       return `roll ${fact.roll}`;
     case 'slate-called':
@@ -64,7 +64,7 @@ export function factWords(day: Day, fact: Fact): string {
     case 'rig-laid':
       return `rig: ${countOf(fact.parts.length, 'part')}`;
     case 'clock-followed':
-      return `clock tied to ${formatTimecode(fact.frames, fact.rate)}`;
+      return `clock synced to ${formatTimecode(fact.frames, fact.rate)}`;
     case 'voice-described':
       return `${nameOf(day, fact.voice)} described`;
     case 'part-described':
@@ -79,7 +79,7 @@ export function factWords(day: Day, fact: Fact): string {
     case 'report-sent':
       return `report ${fact.letter} sent: ${countOf(fact.files.length, 'file')}`;
     case 'fact-retracted':
-      return `${countOf(fact.targets.length, 'entry', 'entries')} taken back`;
+      return `${countOf(fact.targets.length, 'entry', 'entries')} removed`;
     case 'fact-moved':
       return 'moved on the line';
     case 'conflict-resolved':
@@ -108,7 +108,7 @@ type SaidLead = { readonly from: string | null; readonly to: string | null };
 function leadsWords(day: Day, leads: readonly SaidLead[]): string {
   if (leads.length === 1) return leadWords(day, leads[0]!);
   const plugged = leads.filter(({ to }) => to !== null);
-  return plugged.length > 0 ? `${plugged.length} leads plugged` : `${leads.length} leads unplugged`;
+  return plugged.length > 0 ? `${plugged.length} leads patched` : `${leads.length} leads unplugged`;
 }
 
 function leadWords(day: Day, lead: SaidLead): string {

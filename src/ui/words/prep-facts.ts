@@ -28,7 +28,7 @@ export function prepWords(day: Day, fact: PrepFact): string {
     ids.length > 4 ? `${ids.length} devices` : listOf(ids.map((id) => deviceName(day, id)));
   switch (fact.kind) {
     case 'guards-set':
-      return 'radio guards set';
+      return 'minimum spacing set';
     case 'carrier-described':
       return described(fact.fields.name ?? day.upkeep.carriers.get(fact.carrier)?.name, fact.fields);
     case 'band-described':

@@ -27,8 +27,8 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'note-empty': () => 'The note is empty.',
   'note-too-long': ({ length, longest }) => `The note has ${length} characters; ${longest} is the most.`,
   'name-empty': () => 'A name is missing.',
-  'already-taken-back': () => 'That is taken back already.',
-  'not-taken-back': () => 'That was not taken back.',
+  'already-taken-back': () => 'That is removed already.',
+  'not-taken-back': () => 'That was not removed.',
   'nothing-to-undo': () => 'Nothing to undo on this phone.',
   'undo-built-on': ({ take, count }) =>
     `Another phone has ${count === 1 ? 'one entry' : `${count} entries`} on ${take}. Undo takes the take away from that phone too.`,
@@ -127,7 +127,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'admit-databases': ({ count, limit }) =>
     `With the file the day would have entries of ${count} phones; ${limit} is the most. Nothing was imported.`,
   'admit-size': () => 'With the file the day would be larger than any day file may be. Nothing was imported.',
-  'weight-unusable': ({ move, weight }) => `${quoted(weight)} is no cost for ${quoted(move)}: 1 to 99.`,
+  'weight-unusable': ({ move, weight }) => `${quoted(weight)} for ${quoted(move)} must be from 1 to 99.`,
   'pinned-twice': () => 'One pack is pinned to two people. Let one of them go.',
   'not-a-wave-name': () => 'is no sound file by its name.',
   'not-a-wave': () => 'is no wave file.',
@@ -145,11 +145,11 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
     'With this pattern all files would have one name. Put {slate} and {take} or {count} in it.',
   'nothing-changed': () => 'Nothing has changed.',
   'voice-on-takes': ({ name, take, count }) =>
-    `${name} is on ${take}${count > 1 ? ` and ${count - 1} more` : ''}, and those lines would lose a name. Say done instead.`,
+    `${name} is on ${take}${count > 1 ? ` and ${count - 1} more` : ''}, and those lines would lose a name. Mark them wrapped instead.`,
   'mail-address-not-read': ({ address }) =>
     `${quoted(address)} is not a mail address. The draft was not made.`,
   'id-used-twice': ({ list, id }) => `Two of the ${list} have one id, ${quoted(id)}. Take one of them out.`,
-  'weight-not-whole': ({ weight }) => `${quoted(weight)} is no cost of a move: a whole number, 1 or more.`,
+  'weight-not-whole': ({ weight }) => `${quoted(weight)} must be a whole number, 1 or more.`,
   'priority-not-a-number': () => 'A priority is not a number.',
   'lead-of-two-sources': ({ lead }) =>
     `Lead ${quoted(lead)} comes from two sources. Unplug it from one of them.`,
@@ -180,7 +180,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'frequency-too-high': ({ khz, highestKhz }) =>
     `${mhz(khz)} is above ${mhz(highestKhz)}. Were kHz typed? Type MHz, as 606.250.`,
   'frequency-outside-ranges': ({ khz }) => `${mhz(khz)} is outside where these packs tune.`,
-  'frequency-off-raster': ({ khz }) => `${mhz(khz)} is off the raster of these packs.`,
+  'frequency-off-raster': ({ khz }) => `${mhz(khz)} is between the tuning steps of these packs.`,
   'frequency-taken': ({ khz }) => `${mhz(khz)} is taken already.`,
   'carrier-named-twice': () => 'Two carriers have one name inside. Take one of them out.',
   'carrier-unknown': () => 'That carrier is not in the plan.',
@@ -190,15 +190,15 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'spacing-unusable': ({ mostKhz }) => `A spacing is whole kHz from 0 to ${plain(mostKhz)}.`,
   'range-upside-down': ({ fromKhz, toKhz }) => `From ${mhz(fromKhz)} to ${mhz(toKhz)} runs downwards.`,
   'range-too-wide': ({ mostKhz }) => `A stretch is at most ${plain(mostKhz / 1000)} MHz wide.`,
-  'raster-unusable': () => 'A raster is a whole number of kHz, 1 or more.',
+  'raster-unusable': () => 'A tuning step is a whole number of kHz, 1 or more.',
   'ranges-missing': () => 'Say where these packs can be tuned first.',
   'band-without-ends': () => 'A stretch needs both ends in MHz.',
   'count-unusable': ({ most }) => `Between 1 and ${most} packs at once, please.`,
   'no-clean-set': ({ count, proven }) =>
     proven
-      ? `There is no clean set of ${count} in these ranges with these guards.`
-      : `No clean set of ${count} was found in the time given. Widen the ranges or lower a guard.`,
-  'tv-channel-unknown': ({ channel }) => `There is no TV channel ${channel} on this raster.`,
+      ? `There is no clean set of ${count} in these ranges at this minimum spacing.`
+      : `No clean set of ${count} was found in the time given. Widen the ranges or reduce a minimum spacing.`,
+  'tv-channel-unknown': ({ channel }) => `There is no TV channel ${channel} at this channel width.`,
   'pages-not-made': () =>
     'The pages could not be made. Open the app once with a signal, and look here again.',
   'search-failed': () => 'The search could not run on this phone. Type frequencies; hits are still shown.',

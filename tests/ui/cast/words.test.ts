@@ -52,13 +52,10 @@ describe('a call sheet against the cast', () => {
 
   test('counts what one tap would do, and what it did', () => {
     const both = planned('1 Ines\n2 Dora Veld\n9 Marta');
-    expect([toAddWords(both), addedWords(both)]).toEqual([
-      'Add 1, correct 1',
-      '1 performer added, 1 corrected',
-    ]);
+    expect([toAddWords(both), addedWords(both)]).toEqual(['Add 1, update 1', '1 performer added, 1 updated']);
     const fresh = planned('8 Pia\n9 Marta');
     expect([toAddWords(fresh), addedWords(fresh)]).toEqual(['Add 2 to the cast', '2 performers added']);
     expect(toAddWords(planned('1 Ines'))).toBe('');
-    expect(toAddWords(planned('2 Dora Veld'))).toBe('Correct 1');
+    expect(toAddWords(planned('2 Dora Veld'))).toBe('Update 1');
   });
 });

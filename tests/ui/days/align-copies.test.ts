@@ -116,7 +116,7 @@ describe('the copies beside the database, after a start', () => {
     const { alignCopies, trouble } = await freshModules();
     await alignCopies(phoneWith({ today: 2 }, true, false, { today: 1 }));
     expect(trouble.value).toBe(
-      'The browser had lost its database and began a new one. Restored from the copy beside it: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be restored. Import a day file that left the phone: it mends the day.',
+      'The browser had lost its database and began a new one. Restored from the copy beside it: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be restored. Import day file that left the phone: it mends the day.',
     );
     await alignCopies(phoneWith({ yesterday: 0 }, false, false, { yesterday: 2 }));
     expect(trouble.value).toContain('3 entries were damaged in the copy and could not be restored.');

@@ -12,17 +12,17 @@ function wired() {
   return phone;
 }
 
-test('nobody unrecorded is said only where nobody is, muted or without their pack', () => {
+test('everyone recorded is said only where nobody is unrecorded, muted or without their pack', () => {
   const phone = wired();
   const claims = () => claimWords(answersNow(phone.day()));
-  expect(claims()).toBe(' · no clash, nobody unrecorded');
+  expect(claims()).toBe(' · no clash, everyone recorded');
   phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A1', muted: true });
   expect(claims()).toBe(' · no clash');
   phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A1', muted: false });
   phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'dora' });
   expect(claims()).toBe(' · no clash');
   phone.say({ kind: 'voices-needed', voices: [{ voice: 'ines', need: 'resting' }] });
-  expect(claims()).toBe(' · no clash, nobody unrecorded');
+  expect(claims()).toBe(' · no clash, everyone recorded');
 });
 
 test('no clash is said only where none is, on an input that feeds no track neither', () => {

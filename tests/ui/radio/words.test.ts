@@ -16,9 +16,9 @@ const hit = (family: string, productKhz: number, distanceKhz: number, sources: P
 describe('a hit', () => {
   const guards = { ...SUGGESTED_GUARDS, twoToneThirdKhz: 100 };
 
-  test('says which sum falls where, how near, and what the guard is', () => {
+  test('says which sum falls where, how near, and what the minimum is', () => {
     expect(hitWords(hit('two-tone-third', 470_000, 50, [a1, a2]), guards)).toBe(
-      '2 × A1 − A2 falls on 470.000, 50 kHz away; the guard is 100',
+      '2 × A1 − A2 falls on 470.000, 50 kHz away; the minimum is 100',
     );
     expect(hitWords(hit('three-tone-third', 470_050, 0, [a1, a2, a3]), guards)).toBe(
       'A1 + A2 − A3 falls exactly on 470.050',
@@ -29,7 +29,7 @@ describe('a hit', () => {
   test('of two carriers too near each other names the other one', () => {
     expect(hitWords(hit('spacing', 470_500, 0, [a1]), guards)).toBe('on the same frequency as A1');
     expect(hitWords(hit('spacing', 470_500, 150, [a1]), guards)).toBe(
-      `A1 is 150 kHz away; ${guards.carrierKhz} is the guard`,
+      `A1 is 150 kHz away; ${guards.carrierKhz} is the minimum`,
     );
   });
 });
@@ -43,9 +43,11 @@ test('a carrier is named with whoever wears it', () => {
 
 test('a free position says how much room it has, and what leaves it', () => {
   const at = { khz: 472_000 };
-  expect(roomWords({ ...at, marginKhz: 25, limitedBy: 'spacing' })).toBe('25 kHz beyond the guard: spacing');
+  expect(roomWords({ ...at, marginKhz: 25, limitedBy: 'spacing' })).toBe(
+    '25 kHz beyond the minimum: spacing',
+  );
   expect(roomWords({ ...at, marginKhz: 0, limitedBy: 'tv-edge' })).toBe(
-    'at the guard exactly: spectrum in use',
+    'exactly at the minimum: spectrum in use',
   );
 });
 

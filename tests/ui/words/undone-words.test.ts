@@ -70,13 +70,13 @@ const WORDS: Record<Exclude<Fact['kind'], 'report-sent' | 'fact-retracted'>, str
   'roll-changed': 'roll 004',
   'voice-pinned': 'Dora pinned: A3 and alone',
   'out-marked': 'A3 out of order',
-  'moves-weighed': 'what moves cost',
+  'moves-weighed': 'what to avoid changed',
   'slate-called': 'slate 24B',
   'take-logged': 'take 24B/3',
-  'take-described': '24A/1 corrected: circle, start and length',
+  'take-described': '24A/1 edited: circle, start and length',
   'note-added': 'note on 24A/1: Plane',
-  'clock-followed': 'clock tied to 00:50:03;00',
-  'guards-set': 'radio guards set',
+  'clock-followed': 'clock synced to 00:50:03;00',
+  'guards-set': 'minimum spacing set',
   'carrier-described': 'Comms base on 455.500 MHz',
   'band-described': 'Packs A described',
   'transmitters-switched': 'A1 and A2 switched off',
@@ -104,7 +104,7 @@ describe('undo says what it undid, and redo what it brought back', () => {
   test('of what was taken back by hand, and of what was brought back', () => {
     const phone = day();
     const [back] = phone.say({ kind: 'fact-retracted', targets: [TAKE_ID], by: 'hand' });
-    expect(undone(phone).back).toBe('take 24A/1 taken back');
+    expect(undone(phone).back).toBe('take 24A/1 removed');
     phone.say({ kind: 'fact-retracted', targets: [back!.id], by: 'hand' });
     expect(undone(phone).back).toBe('take 24A/1 brought back');
   });
@@ -129,7 +129,7 @@ describe('undo says what it undid, and redo what it brought back', () => {
         { kind: 'devices-jammed', devices: ['slate-9'], from: 'recorder', atMs: 1 },
       ),
     ).toBe('Slate 9 described and Slate 9 jammed from Recorder');
-    expect(gone({ kind: 'part-described', part: 'tx-1', fields: { struck: true } })).toBe('A1 struck out');
+    expect(gone({ kind: 'part-described', part: 'tx-1', fields: { struck: true } })).toBe('A1 deleted');
     expect(gone({ kind: 'voice-described', voice: 'v1', fields: { struck: true } })).toBe(
       'Ines off the cast',
     );

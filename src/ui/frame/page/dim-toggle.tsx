@@ -5,7 +5,7 @@ import { look, toggleDim } from '../../kit/looks.ts';
 export function DimToggle() {
   return (
     <Button look="bare" class="dim-toggle" pressed={look.value === 'dim'} onClick={toggleDim}>
-      dim
+      Night
     </Button>
   );
 }

@@ -2,9 +2,8 @@ import { effect, useComputed } from '@preact/signals';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Saving } from '../../../app/saving.ts';
 import { answersNow } from '../../../day/answers/answers.ts';
-import { TIMECODE_RATES } from '../../../day/model.ts';
-import { wordOf } from '../../../shared/open-word.ts';
 import { Button } from '../../kit/button.tsx';
+import { rateWords } from '../../words/recording.ts';
 import { useApp, useDay } from '../context.ts';
 import { ClockFace } from './clock-face.tsx';
 import { DimToggle } from './dim-toggle.tsx';
@@ -12,7 +11,11 @@ import { ClockSheet, DaySheet } from './sheets.ts';
 
 const SAVING_WORD = { saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
 /** How well a saved day is backed up; a sample day needs no backup. */
-const COPY_WORD = { none: ', no copy', whole: ', copied', older: ', copy older' } as const;
+const COPY_WORD = {
+  none: ', not backed up',
+  whole: ', backed up',
+  older: ', backup out of date',
+} as const;
 
 /**
  * The day, its roll and rate, the running timecode, whether everything is saved, and the dark-set toggle. It is
@@ -26,7 +29,7 @@ export function Head() {
   const { roll } = answersNow(day);
   // The days of one production differ by their label, so it comes before what may be cut.
   const title = [label, production].filter(Boolean).join(' · ') || 'Untitled day';
-  const facts = [roll ? `roll ${roll}` : 'no roll', `${wordOf(TIMECODE_RATES, timecodeRate)} fps`];
+  const facts = [roll ? `roll ${roll}` : 'no roll', rateWords(timecodeRate)];
   return (
     <header class="head">
       <Button look="bare" class="head-day" onClick={() => setOpen('day')}>
@@ -35,7 +38,7 @@ export function Head() {
         <span class="soft head-facts">{facts.join(' · ')}</span>
       </Button>
       <Button look="bare" class="head-clock" onClick={() => setOpen('clock')}>
-        <span class="unseen">Follow the recorder's timecode: </span>
+        <span class="unseen">Sync to recorder: </span>
         <ClockFace />
         <State sample={sample} followed={day.clock !== null} />
       </Button>
@@ -72,7 +75,7 @@ function State({ sample, followed }: { sample: boolean; followed: boolean }) {
         {isSaved && !sample && <span class="head-copy">{COPY_WORD[copy.value]}</span>}
       </span>
       {' · '}
-      <span>{followed ? 'followed' : 'time of day'}</span>
+      <span>{followed ? 'synced' : 'clock not synced'}</span>
     </span>
   );
 }

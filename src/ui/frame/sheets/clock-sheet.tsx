@@ -1,8 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { clockFor, followClock } from '../../../app/commands/takes.ts';
 import { rateOfDay } from '../../../day/header.ts';
-import { TIMECODE_RATES } from '../../../day/model.ts';
-import { wordOf } from '../../../shared/open-word.ts';
 import { nextWholeSecond, timeOfDayClock } from '../../../time/followed-clock.ts';
 import { type RateId, rateOf } from '../../../time/rate.ts';
 import { addFrames, formatTimecode, parseTimecode } from '../../../time/timecode.ts';
@@ -10,6 +8,7 @@ import { Button } from '../../kit/button.tsx';
 import { TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { sentenceFor } from '../../words/problems.ts';
+import { rateWords } from '../../words/recording.ts';
 import { useApp, useDay, useRun } from '../context.ts';
 import { complain } from '../messages.ts';
 
@@ -30,8 +29,8 @@ export function ClockSheet({ onClose }: { onClose: () => void }) {
   if (rate) return <FollowSheet rate={rate} onClose={onClose} />;
   return (
     <Sheet
-      title="Follow the recorder"
-      under={`Rate ${wordOf(TIMECODE_RATES, day.header.timecodeRate)}; the day's head sets it.`}
+      title="Sync to recorder"
+      under={`${rateWords(day.header.timecodeRate)}, set in the day details.`}
       onClose={onClose}
     >
       <p class="section">{sentenceFor({ code: 'rate-unknown', timecodeRate: day.header.timecodeRate })}</p>
@@ -86,17 +85,17 @@ function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
     setTyped('');
   };
   const follow = (): void => {
-    if (run(followClock(target), `Following from ${formatTimecode(target, rate)}`)) onClose();
+    if (run(followClock(target), `Synced at ${formatTimecode(target, rate)}`)) onClose();
   };
 
   return (
     <Sheet
-      title="Follow the recorder"
-      under={`Tap when the recorder comes to this second. Rate ${rate}; the day's head sets it.`}
+      title="Sync to recorder"
+      under={`Tap the moment the recorder shows this timecode. ${rateWords(store.day.value.header.timecodeRate)}, set in the day details.`}
       onClose={onClose}
       foot={
         <Button look="solid" class="tap-now" onClick={follow}>
-          Now it shows
+          Tap when it reads
           <strong class="mono">{formatTimecode(target, rate)}</strong>
         </Button>
       }
@@ -118,13 +117,13 @@ function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
         }}
       >
         <TextField
-          label="Or type a timecode to wait for"
+          label="Or type another timecode"
           value={typed}
           onInput={setTyped}
           inputMode="numeric"
           placeholder="21:32:10"
         />
-        <Button type="submit">Wait for this</Button>
+        <Button type="submit">Use this timecode</Button>
       </form>
     </Sheet>
   );

@@ -60,7 +60,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
             All days
           </a>
           <a class="button as-button" href="#/help">
-            Words
+            Help
           </a>
         </div>
       }

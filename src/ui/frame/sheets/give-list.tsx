@@ -39,7 +39,7 @@ export function GiveList({ transmitter, before, onDone }: GiveProps) {
       {rows}
       {wearer !== null && (
         <li>
-          <Row title="nobody" word="off, battery rests" onTap={() => give(null)} />
+          <Row title="nobody" word="take pack off" onTap={() => give(null)} />
         </li>
       )}
     </ul>

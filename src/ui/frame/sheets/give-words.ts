@@ -1,6 +1,8 @@
 import type { PackOffer, Reason, VoiceOffer } from '../../../day/answers/pack-offers.ts';
 import type { Day } from '../../../day/model.ts';
+import { wordIn } from '../../../shared/open-word.ts';
 import { listOf, nameOf, partName } from '../../words/chain.ts';
+import { NEED_WORD } from '../../words/needs.ts';
 
 const WORDS: Record<Reason, (packs: string, input: string) => string> = {
   'needed-unrecorded': (packs) => (packs ? `needed, ${packs} is not recorded` : 'needed, has no pack'),
@@ -9,8 +11,8 @@ const WORDS: Record<Reason, (packs: string, input: string) => string> = {
   'needed-ganged': (_, input) => `needed, shares ${input}`,
   'wears-nothing': () => 'has no pack',
   recorded: (packs) => `has ${packs}`,
-  resting: (packs) => (packs ? `resting, has ${packs}` : 'resting'),
-  done: () => 'done for the day',
+  resting: (packs) => (packs ? `not in this setup, has ${packs}` : 'not in this setup'),
+  done: () => 'wrapped',
 };
 
 export function voiceOfferWords(day: Day, { voice, reason }: VoiceOffer): string {
@@ -23,5 +25,7 @@ export function voiceOfferWords(day: Day, { voice, reason }: VoiceOffer): string
 
 export function packOfferWords(day: Day, { wearer, wearerNeed }: PackOffer): string {
   if (wearer === null) return 'on nobody';
-  return wearerNeed ? `on ${nameOf(day, wearer)}, ${wearerNeed}` : `on ${nameOf(day, wearer)}`;
+  return wearerNeed
+    ? `on ${nameOf(day, wearer)}, ${wordIn(NEED_WORD, wearerNeed)}`
+    : `on ${nameOf(day, wearer)}`;
 }

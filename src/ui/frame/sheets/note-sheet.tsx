@@ -61,7 +61,7 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
         </div>
       </div>
       <div class="section">
-        <p class="soft">One tap notes it</p>
+        <p class="soft">Quick notes</p>
         <div class="buttons">
           {USUAL_COMPLAINTS.map((text) => (
             <Button key={text} onClick={() => note(text)}>

@@ -70,7 +70,7 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
           </li>
         ))}
         <li>
-          <Row title="A take afterwards" word="everything typed" onTap={() => setByHand(true)} />
+          <Row title="Log a missed take" word="everything typed" onTap={() => setByHand(true)} />
         </li>
       </ul>
       <form
@@ -93,7 +93,7 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
           )}
         </div>
         <Button look="solid" type="submit">
-          Call this slate
+          Use this slate
         </Button>
       </form>
     </Sheet>

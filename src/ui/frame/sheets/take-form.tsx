@@ -58,17 +58,17 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
     const fields = take ? read.value : { kind, slate, number, ...read.value };
     const isSaid = Object.keys(fields).length > 0;
     const done = take
-      ? !isSaid || run(describeTake(take.id, fields), `${takeText(take)} corrected`)
+      ? !isSaid || run(describeTake(take.id, fields), `${takeText(take)} edited`)
       : run(logTake(fields, { before }), 'Take logged');
     if (done) onClose();
   };
   return (
     <Sheet
-      title={take ? `Correct ${takeText(take)}` : 'A take afterwards'}
+      title={take ? `Edit ${takeText(take)}` : 'Log a missed take'}
       onClose={onClose}
       foot={
         <>
-          {!take && <FromWhen before={before} onPlace={setBefore} question="where on the line?" />}
+          {!take && <FromWhen before={before} onPlace={setBefore} question="Where in the day?" />}
           <Button look="solid" onClick={save}>
             {take ? 'Save' : 'Log this take'}
           </Button>

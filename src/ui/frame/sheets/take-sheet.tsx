@@ -49,7 +49,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
       onClose={onClose}
       foot={
         <>
-          {doing === 'move' && <FromWhen before={undefined} onPlace={move} question="put it where?" />}
+          {doing === 'move' && <FromWhen before={undefined} onPlace={move} question="Move to where?" />}
           <div class="buttons">
             {isOpen(take) && (
               <Button look="solid" onClick={() => cut(take)}>
@@ -65,16 +65,14 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
                 )
               }
             >
-              circle
+              Circle
             </Button>
-            <Button onClick={() => setDoing('note')}>note</Button>
-            <Button onClick={() => setDoing('form')}>correct</Button>
+            <Button onClick={() => setDoing('note')}>Note</Button>
+            <Button onClick={() => setDoing('form')}>Edit</Button>
             <Button expanded={doing === 'move'} onClick={() => setDoing('move')}>
-              move
+              Move
             </Button>
-            <Button onClick={() => run(takeBack([take.id]), `${name} taken back`) && onClose()}>
-              take back
-            </Button>
+            <Button onClick={() => run(takeBack([take.id]), `${name} removed`) && onClose()}>Remove</Button>
           </div>
         </>
       }
@@ -93,10 +91,10 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
               />
               <Button
                 look="plain"
-                label={`Take back the note ${note.text}`}
-                onClick={() => run(takeBack([note.id]), `Note taken back: ${shortened(note.text)}`)}
+                label={`Remove the note ${note.text}`}
+                onClick={() => run(takeBack([note.id]), `Note removed: ${shortened(note.text)}`)}
               >
-                take back
+                Remove
               </Button>
             </li>
           ))}
@@ -124,7 +122,7 @@ function TakenBackSheet({ item: { fact }, onClose }: { item: LineItem; onClose: 
   const run = useRun();
   const name = fact.kind === 'take-logged' ? takeText(takeFrom(fact)) : 'Take';
   return (
-    <Sheet title={`${name}, taken back`} under="What was placed before it keeps its place." onClose={onClose}>
+    <Sheet title={`${name}, removed`} under="What was placed before it keeps its place." onClose={onClose}>
       <div class="section">
         <Button look="solid" onClick={() => run(bringBack([fact.id]), `${name} brought back`) && onClose()}>
           Bring it back

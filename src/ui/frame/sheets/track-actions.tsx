@@ -37,7 +37,7 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
     <div class="section">
       <div class="buttons">
         {input && (
-          <Button onClick={() => does(run(setMute(input, !muted, at), muted ? 'Heard again' : 'Muted'))}>
+          <Button onClick={() => does(run(setMute(input, !muted, at), muted ? 'Unmuted' : 'Muted'))}>
             {muted ? 'Unmute' : 'Mute'} {partName(day.rig, input)}
           </Button>
         )}
@@ -59,7 +59,7 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
         )}
         {!track.mix && (
           <Button expanded={asking === 'name'} onClick={() => setAsking('name')}>
-            Type a name
+            Own track name
           </Button>
         )}
       </div>
@@ -75,7 +75,7 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
         <NameForm
           name={answer.typed ? answer.name : ''}
           onSay={(name) =>
-            does(run(nameTrack(track.id, name, at), name ? 'Named by hand' : 'Named by its chain'))
+            does(run(nameTrack(track.id, name, at), name ? 'Own track name set' : 'Automatic name again'))
           }
         />
       )}
@@ -114,12 +114,12 @@ function NameForm({ name, onSay }: { name: string; onSay: (name: string) => void
       }}
     >
       <TextField
-        label="Name on the track, instead of its chain's"
+        label="Own track name; empty for the automatic one"
         value={typed}
         onInput={setTyped}
         capitals="words"
       />
-      <Button type="submit">{typed.trim() === '' ? 'Use the chain' : 'Use this name'}</Button>
+      <Button type="submit">{typed.trim() === '' ? 'Use the automatic name' : 'Use this name'}</Button>
     </form>
   );
 }

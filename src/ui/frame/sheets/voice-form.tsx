@@ -29,7 +29,7 @@ export function VoiceForm({ voice, onDone, onStruck }: FormProps) {
       ([field, value]) => known[field as keyof VoiceFields] !== value,
     );
     const fields: VoiceFields = Object.fromEntries(changed);
-    const done = `${said.part || said.person || name} corrected everywhere`;
+    const done = `${said.part || said.person || name} changed everywhere`;
     if (changed.length === 0 || run(describeVoice(voice, fields), done)) onDone();
   };
   const strike = (): void => {
@@ -52,7 +52,7 @@ export function VoiceForm({ voice, onDone, onStruck }: FormProps) {
         <Button look="solid" type="submit">
           Save
         </Button>
-        <Button onClick={strike}>Strike off the cast</Button>
+        <Button onClick={strike}>Remove from cast</Button>
       </div>
     </form>
   );

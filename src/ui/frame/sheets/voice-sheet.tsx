@@ -10,6 +10,7 @@ import { Choice } from '../../kit/field.tsx';
 import { Row } from '../../kit/row.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { breakWords, listOf, nameOf, pathWords, VOICE_MARK } from '../../words/chain.ts';
+import { NEED_WORD } from '../../words/needs.ts';
 import { behindWords, stateWords } from '../../words/voice.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
@@ -49,8 +50,8 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
         <Choice
           label={before ? 'From there on' : 'From here on'}
           value={answer.need ?? ''}
-          options={NEEDS.map((value) => ({ value, name: value }))}
-          onChoose={(need) => run(markNeed([voice], need, { before }), `${name} ${need}`)}
+          options={NEEDS.map((value) => ({ value, name: NEED_WORD[value] }))}
+          onChoose={(need) => run(markNeed([voice], need, { before }), `${name} ${NEED_WORD[need]}`)}
         />
         <div class="buttons">
           <WornActions answers={answers} answer={answer} before={before} />

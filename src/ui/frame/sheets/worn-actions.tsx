@@ -21,7 +21,7 @@ export function WornActions({ answers: { links }, answer, before }: WornProps) {
   const inputs = unique(answer.paths.map(({ input }) => input));
   const isMuted = (part: PartId): boolean => mutedAt(links, part)?.value ?? false;
   const mute = (part: PartId, muted: boolean): void => {
-    const done = `${partName(rig, part)} ${muted ? 'muted' : 'open again'}`;
+    const done = `${partName(rig, part)} ${muted ? 'muted' : 'unmuted'}`;
     run(setMute(part, muted, { before }), done);
   };
   const off = (pack: PartId): void => {
@@ -32,7 +32,7 @@ export function WornActions({ answers: { links }, answer, before }: WornProps) {
     <>
       {worn.map((pack) => (
         <Button key={pack} onClick={() => off(pack)}>
-          {partName(rig, pack)} off
+          Take {partName(rig, pack)} off
         </Button>
       ))}
       {switches.map((part) => (
