@@ -83,6 +83,6 @@ describe('a set of day files', () => {
     const reads = [readAsFarAsPossible('a.txt', fileOf(dayOf('phonea', 3)))];
     const imported = await importFiles(forgetful, reads);
     expect(imported).toMatchObject({ entries: 3, verified: 0 });
-    expect(importedWords(reads, imported)).toContain('3 are not on the disk yet');
+    expect(importedWords(reads, imported)).toContain('3 are not saved yet');
   });
 });

@@ -92,7 +92,7 @@ describe('what is in doubt before the next day', () => {
     const torn = { ...whole, day: today, kind: 'part-described', part: 7 };
     await journal.append([torn as never], day.store.outline());
     await day.store.refresh();
-    expect(await asked(day)).toEqual(['1 entry of this day cannot be read. What was said there is missing.']);
+    expect(await asked(day)).toEqual(['1 entry of this day cannot be read. What it says is missing.']);
     expect((await journal.days()).length).toBe(1);
     const next = await app.startFrom(today, { evenInDoubt: true });
     expect(next.ok && (await rigged(next.value))).toEqual(['A1', 'A2', 'A3']);
@@ -107,7 +107,7 @@ describe('what is in doubt before the next day', () => {
     await day.journal.append([newer as never], day.store.outline());
     await day.store.refresh();
     expect(await asked(day)).toEqual([
-      '1 entry of this day came from a newer version of the app. What was said there is missing.',
+      '1 entry of this day came from a newer version of the app. What it says is missing.',
     ]);
   });
 

@@ -46,7 +46,7 @@ describe('what a file would change', () => {
     expect(app.current()).toBeUndefined();
   });
 
-  test('of a known day is its name, its takes, an open take and every contradiction it brings', async () => {
+  test('of a known day is its name, its takes, an open take and every conflict it brings', async () => {
     const { morning, other, first } = twoPhones(
       { kind: 'day-described', fields: { production: 'Changed by a stranger' } },
       take('24', 1, 1),
@@ -67,11 +67,11 @@ describe('what a file would change', () => {
     expect(changes!.conflicts.map(({ kind }) => kind)).toContain('take-twice');
     const lines = previewLines(preview!).join('\n');
     expect(lines).toContain('25/1 is still rolling on the other phone, and would be here too.');
-    expect(lines).toMatch(/Brings \d contradictions?: .*24A\/1 was logged twice/);
+    expect(lines).toMatch(/Brings \d conflicts?: .*24A\/1 was logged twice/);
     // And a take that would go.
     const [away] = await app.preview([read([...morning, { ...gone, id: factId(5000, 'phonec00000') }])]);
     expect(away!.changes!.gone.map(takeText)).toEqual(['24A/1']);
-    expect(previewLines(away!)).toContain('Takes 1 take off the day: 24A/1.');
+    expect(previewLines(away!)).toContain('Removes 1 take: 24A/1.');
     expect(await held()).toBe(before);
   });
 

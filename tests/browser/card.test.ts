@@ -134,7 +134,7 @@ async function onCardOf(
 
 async function openSmallDay({ page }: Stage): Promise<void> {
   await page.getByRole('button', { name: 'Import day file' }).tap();
-  await page.getByLabel('Or paste its text').fill(sampleText('small'));
+  await page.getByLabel('Or paste the text').fill(sampleText('small'));
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
 }
@@ -186,20 +186,20 @@ describe('the card check', () => {
       await expect.poll(() => differences.count()).toBe(4);
       await stage.screenshot('card-differences');
       for (const words of [
-        'Logged, and not on the card',
-        'Recorded, and not logged',
+        'Logged, but not on the card',
+        'Recorded, but not logged',
         'Circled on the card only',
-        'Track 5 has another name',
+        'Track 5 has a different name',
       ]) {
         expect(await one(words).count(), words).toBe(1);
       }
-      await one('Recorded, and not logged').getByRole('button', { name: 'Make a take of it' }).tap();
+      await one('Recorded, but not logged').getByRole('button', { name: 'Log it as a take' }).tap();
       await expect.poll(() => differences.count()).toBe(3);
-      await one('Circled on the card only').getByRole('button', { name: 'As the card says' }).tap();
+      await one('Circled on the card only').getByRole('button', { name: 'Use the card' }).tap();
       await expect.poll(() => differences.count()).toBe(2);
-      await one('Track 5 has another name').getByRole('button', { name: 'The log stands' }).tap();
+      await one('Track 5 has a different name').getByRole('button', { name: 'Keep the log' }).tap();
       await expect.poll(() => differences.count()).toBe(1);
-      await one('Logged, and not on the card').getByRole('button', { name: 'The log stands' }).tap();
+      await one('Logged, but not on the card').getByRole('button', { name: 'Keep the log' }).tap();
       await expect.poll(() => differences.count()).toBe(0);
       await stage.waitSaved();
 
@@ -209,7 +209,7 @@ describe('the card check', () => {
       expect(report).toMatch(/\(3A\/1\)/);
 
       await page.getByRole('link', { name: 'Line', exact: true }).tap();
-      for (let step = 0; step < 4; step += 1) await page.getByRole('button', { name: 'Undo the last' }).tap();
+      for (let step = 0; step < 4; step += 1) await page.getByRole('button', { name: 'Undo' }).tap();
       await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
       await expect.poll(() => page.locator('.report-text').textContent()).not.toContain('3A/4');
     });

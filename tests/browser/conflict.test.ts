@@ -12,15 +12,15 @@ test('two phones that differ are told on the first screen, and one tap on what i
   await onStage({}, async (stage) => {
     const { page } = stage;
     await tap(page, /^Import day file/);
-    await page.getByLabel('Or paste its text').fill(text);
+    await page.getByLabel('Or paste the text').fill(text);
     await tap(page, 'Import what was pasted');
-    await tap(page, '1 contradiction');
+    await tap(page, '1 conflict');
     const sheet = page.getByRole('dialog');
     await sheet.getByRole('button', { name: /^roll B1/ }).waitFor();
     await sheet.getByRole('button', { name: /^roll A1/ }).tap();
-    await sheet.getByText('Everything is settled').waitFor();
+    await sheet.getByText('Nothing left to settle').waitFor();
     await sheet.getByRole('button', { name: 'Close' }).tap();
-    expect(await page.getByRole('button', { name: /contradiction/ }).count()).toBe(0);
+    expect(await page.getByRole('button', { name: /conflict/ }).count()).toBe(0);
     expect(await page.locator('.head-day').textContent()).toContain('roll A1');
     await stage.waitSaved();
     await stage.reload();

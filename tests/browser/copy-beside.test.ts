@@ -53,7 +53,7 @@ async function eraseTheDay({ page, origin }: Stage): Promise<void> {
   await page.goto(`${origin}/#/`);
   await tap(page, /^More about/);
   await tap(page, 'Erase this day');
-  await tap(page, 'Erase it from this phone');
+  await tap(page, 'Erase from this phone');
   await expect.poll(() => copyFolders(page)).toEqual([]);
 }
 
@@ -211,7 +211,7 @@ describe('a database that the browser itself threw away', () => {
       await stage.crash();
       stage.loseDatabase();
       await stage.relaunch();
-      await alertOf(stage.page).filter({ hasText: 'The browser had lost its database' }).waitFor();
+      await alertOf(stage.page).filter({ hasText: 'The browser lost its database' }).waitFor();
       await alertOf(stage.page)
         .filter({ hasText: `${before.length} entries of 1 day: all checked` })
         .waitFor();

@@ -99,12 +99,12 @@ describe('a form that a page elsewhere posts to the share target', () => {
       await tap(page, 'Not now');
       await page.getByRole('button', { name: 'New day' }).waitFor();
       await page.reload();
-      await page.getByRole('button', { name: /A file was handed over/ }).waitFor();
+      await page.getByRole('button', { name: /A file was shared/ }).waitFor();
       await stage.screenshot('door-waiting');
       expect(await everything(page)).toBe(before);
-      await tap(page, /A file was handed over/);
+      await tap(page, /A file was shared/);
       await door(page).getByText('422 new entries').waitFor();
-      await tap(page, 'Discard what was handed over');
+      await tap(page, 'Discard what was shared');
       await page.getByRole('button', { name: 'New day' }).waitFor();
       expect(await isWaiting(page)).toBe(false);
       expect(await everything(page)).toBe(before);
@@ -189,9 +189,9 @@ test('pasted text is shown for what it would change, and imported by the tap aft
     const { page } = stage;
     const before = await everything(page);
     await tap(page, 'Import day file');
-    await page.getByLabel('Or paste its text').fill('a shopping list');
+    await page.getByLabel('Or paste the text').fill('a shopping list');
     await page.getByText('This is not a day file').first().waitFor();
-    await page.getByLabel('Or paste its text').fill(sampleText('small'));
+    await page.getByLabel('Or paste the text').fill(sampleText('small'));
     await door(page).getByText('41 new entries').waitFor();
     await page.waitForTimeout(300);
     expect(await everything(page)).toBe(before);

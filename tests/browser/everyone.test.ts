@@ -114,10 +114,10 @@ test('back, Escape and a tap beside leave what was typed in a sheet only at the 
     ];
     for (const leave of ways) {
       await button(page, /^note 2 take/).tap();
-      await dialog(page).getByLabel('In other words').fill('hum at the end');
+      await dialog(page).getByLabel('Own words').fill('hum at the end');
       await leave();
       await page.getByRole('alert').filter({ hasText: 'not kept yet' }).waitFor();
-      expect(await dialog(page).getByLabel('In other words').inputValue()).toBe('hum at the end');
+      expect(await dialog(page).getByLabel('Own words').inputValue()).toBe('hum at the end');
       await leave();
       await dialog(page).waitFor({ state: 'detached' });
       expect(page.url()).toMatch(/now$/);

@@ -107,7 +107,7 @@ describe('day files from outside', () => {
       await stage.killServer();
       const text = sampleText('small').split('\n').slice(0, -3).join('\n');
       await share(stage, [{ name: 'cut-off.txt', mimeType: 'text/plain', buffer: Buffer.from(text) }]);
-      await page.getByRole('dialog', { name: 'Not every file is whole' }).waitFor();
+      await page.getByRole('dialog', { name: 'Some files are damaged' }).waitFor();
       await page.getByRole('button', { name: 'Import what can be read' }).tap();
       await page.getByRole('dialog', { name: 'Imported' }).waitFor();
     });
@@ -123,7 +123,7 @@ describe('day files from outside', () => {
         await fetch('/take-in', { method: 'POST', body: form });
       }, sampleText('small'));
       await stage.relaunch();
-      await stage.page.getByRole('button', { name: /A file was handed over/ }).tap();
+      await stage.page.getByRole('button', { name: /A file was shared/ }).tap();
       await stage.page.getByRole('button', { name: 'Import', exact: true }).tap();
       await stage.page.locator('.dock').waitFor();
       await stage.page.getByText('Lieve').first().waitFor();
@@ -209,7 +209,7 @@ describe('the room there is', () => {
       const { page } = stage;
       await openSampleDay(stage);
       await page.getByRole('button', { name: /^note 2 take/ }).tap();
-      const field = page.getByLabel('In other words');
+      const field = page.getByLabel('Own words');
       await field.focus();
       await page.evaluate(() => {
         Object.assign(visualViewport!, { height: 500 });

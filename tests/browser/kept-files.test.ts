@@ -159,7 +159,7 @@ test('a screen that is gone from the phone says that it needs signal, and openin
     await page.locator('.report-text').first().waitFor();
   }));
 
-/** A build in which every script has another name, as where one of them changes: they name each other. */
+/** A build in which every script has a different name, as where one of them changes: they name each other. */
 function versionWithOtherNames(folder: string): void {
   cpSync(DIST, folder, { recursive: true });
   const assets = join(folder, 'assets');

@@ -162,7 +162,7 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
           const text = writeDayFile(day, 'Killed', facts);
           await stage.page.goto(`${stage.origin}/#/`);
           await tap(stage.page, /^Import day file/);
-          await stage.page.getByLabel('Or paste its text').fill(text);
+          await stage.page.getByLabel('Or paste the text').fill(text);
           await tap(stage.page, 'Import what was pasted');
           await wait(random() * 500);
           const saved = await stage.page.locator('[data-unsaved="0"]').count();

@@ -22,7 +22,7 @@ test('the next day asks what is in doubt, is one after a double tap, and undo st
   await onStage({}, async (stage) => {
     const { page } = stage;
     await tap(page, /^Import day file/);
-    await page.getByLabel('Or paste its text').fill(differingDay());
+    await page.getByLabel('Or paste the text').fill(differingDay());
     await tap(page, 'Import what was pasted');
     await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
     await tap(page, 'Start the next day from this one');
@@ -37,7 +37,7 @@ test('the next day asks what is in doubt, is one after a double tap, and undo st
     await expect.poll(() => page.locator('.head-day').textContent()).toContain('Day 4 of 40');
     await stage.waitSaved();
     await page.getByRole('link', { name: 'Line', exact: true }).tap();
-    const undo = page.getByRole('button', { name: 'Undo the last' });
+    const undo = page.getByRole('button', { name: 'Undo' });
     await undo.waitFor();
     expect(await undo.isDisabled()).toBe(true);
     await page.evaluate(() => {

@@ -52,7 +52,7 @@ describe('an open take keeps its Cut', () => {
       const { page, at, tap, inSheet, closed } = hands(stage);
       await tap('Import day file');
       await page()
-        .getByLabel('Or paste its text')
+        .getByLabel('Or paste the text')
         .fill(writeDayFile('day-1', 'Second unit', colleague.facts));
       await tap('Import what was pasted');
       await page().locator('.dock').waitFor();
@@ -95,7 +95,7 @@ test('the form of a take says only what was typed over: a length corrected leave
     const { page, tap, fill, inSheet, closed } = hands(stage);
     await tap('Import day file');
     await page()
-      .getByLabel('Or paste its text')
+      .getByLabel('Or paste the text')
       .fill(writeDayFile('day-1', 'Day 1', phone.facts));
     await tap('Import what was pasted');
     await page().locator('.dock').waitFor();

@@ -96,7 +96,7 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
 async function seeTheDoor({ page, reload }: Stage, see: (name: string) => Promise<void>): Promise<void> {
   await goTo(page, '#/');
   await page.getByRole('button', { name: 'Import day file' }).tap();
-  await page.getByLabel('Or paste its text').fill(sampleText('small').replace('Ledger', 'Lodger'));
+  await page.getByLabel('Or paste the text').fill(sampleText('small').replace('Ledger', 'Lodger'));
   await page.getByRole('button', { name: 'Import what can be read' }).waitFor();
   await atRest(page);
   await see('days › what it would change');

@@ -24,12 +24,12 @@ test('the next setup is planned, ticked and applied on the full sample day, and 
     await button(/^Emil/).tap();
     await button(/^Dr Brandão/).tap();
     await button(/^Zuzu/).tap();
-    await page.getByText('Proven: no plan does it with less.').waitFor();
+    await page.getByText('Proven: no better plan exists.').waitFor();
     const moves = page.getByRole('list', { name: 'Moves, in their order' }).getByRole('listitem');
     const words = await moves.allTextContents();
     expect(words.filter((text) => /put \w+ on Emil/.test(text))).toHaveLength(1);
     expect(words.filter((text) => /put \w+ on Dr Brandão/.test(text))).toHaveLength(1);
-    expect(await page.locator('.plan-cost').textContent()).toContain('everybody recorded');
+    expect(await page.locator('.plan-cost').textContent()).toContain('everyone recorded');
 
     // The utility does the first one and ticks it; that part is accepted alone, and the rest after it.
     await moves.first().getByRole('checkbox').tap();
@@ -60,7 +60,7 @@ test('the next setup is planned, ticked and applied on the full sample day, and 
 
     // Two takes were four actions; the fifth undo takes the rest of the plan back whole.
     await tab('Line');
-    for (let step = 0; step < 5; step += 1) await button('Undo the last').tap();
+    for (let step = 0; step < 5; step += 1) await button('Undo').tap();
     await tab('Cast');
     await page.getByRole('link', { name: 'Next setup' }).tap();
     await expect.poll(() => moves.count()).toBe(words.length - 1);
@@ -102,7 +102,7 @@ async function openCrowd(stage: Stage): Promise<void> {
   const { page } = stage;
   await stage.waitOfflineReady();
   await page.getByRole('button', { name: 'Import day file' }).tap();
-  await page.getByLabel('Or paste its text').fill(crowdFile());
+  await page.getByLabel('Or paste the text').fill(crowdFile());
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
   await stage.waitSaved();
@@ -114,7 +114,7 @@ const toPlan = ({ page }: Stage) => page.getByRole('link', { name: 'Next setup' 
 
 describe('a crowd of 24', () => {
   const FIRST = 'A first plan; looking for a better one…';
-  const PROVEN = 'Proven: nobody more can be recorded, and no plan does it with less.';
+  const PROVEN = 'Proven: nobody else can be recorded, and no better plan exists.';
 
   test('has a first plan, then a better one in its place, which is said to be proven; with no signal', async () => {
     await onStage({ clock: '2026-10-07T18:00:00Z' }, async (stage) => {

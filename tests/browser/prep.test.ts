@@ -57,7 +57,7 @@ describe('prep, with no signal', () => {
       const { page } = stage;
       await openSample(stage, 'upkeep');
       await button(stage, /^Batteries/).tap();
-      await button(stage, 'Fresh cells in A1').tap();
+      await button(stage, 'Fresh batteries in A1').tap();
       // Nobody said how long cells last: that is told, not guessed.
       await expect.poll(() => page.locator('main.body').textContent()).toMatch(/runtime|how long/i);
       expect(await page.locator('main.body').textContent()).not.toMatch(/NaN|Infinity|undefined/);

@@ -152,7 +152,7 @@ test('the browser is asked once to keep the data, from the first Cut, and the da
     await takeOne(page);
     expect(await asked()).toBe(1);
     await tap(page, /^About this day/);
-    await page.getByRole('dialog').getByText('only on this phone').waitFor();
+    await page.getByRole('dialog').getByText('not backed up').waitFor();
     await page.getByRole('dialog').getByText('promised not to clear').waitFor();
   });
 });
@@ -237,7 +237,7 @@ test('a day erased in one window is gone from the phone: databases, caches and t
     });
     phone.say(take('24', 1, 1));
     await tap(page, /^Import day file/);
-    await page.getByLabel('Or paste its text').fill(writeDayFile('day-1', 'Zebra', phone.facts));
+    await page.getByLabel('Or paste the text').fill(writeDayFile('day-1', 'Zebra', phone.facts));
     await tap(page, 'Import what was pasted');
     await takeOne(page);
     await stage.waitSaved();
@@ -253,7 +253,7 @@ test('a day erased in one window is gone from the phone: databases, caches and t
     await tap(other, 'More about Zebra Crossing');
     await tap(other, 'Erase this day');
     await other.getByText('has not left the phone: take a copy first').waitFor();
-    await tap(other, 'Erase it from this phone');
+    await tap(other, 'Erase from this phone');
     await page.getByText('Erased in another window').waitFor();
     await expect.poll(() => shown(list)).toBe(0);
     expect(await shown(page)).toBe(0);

@@ -12,7 +12,7 @@ const AT = { clock: '2026-10-07T18:00:00Z' };
 /** Opens a day that somebody said, as a file that is imported. */
 async function openSaid({ page, waitSaved }: Stage, { facts }: Speaker): Promise<void> {
   await page.getByRole('button', { name: 'Import day file' }).tap();
-  await page.getByLabel('Or paste its text').fill(writeDayFile('day-1', 'Harbour Lights', facts));
+  await page.getByLabel('Or paste the text').fill(writeDayFile('day-1', 'Harbour Lights', facts));
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
   await waitSaved();

@@ -24,7 +24,7 @@ test('two phones that differ are merged without loss, and the day shows what can
     const { page } = stage;
     const importFile = async (text: string): Promise<void> => {
       await page.getByRole('button', { name: 'Import day file' }).tap();
-      await page.getByLabel('Or paste its text').fill(text);
+      await page.getByLabel('Or paste the text').fill(text);
       await page.getByRole('button', { name: 'Import what was pasted' }).tap();
       await page.locator('.dock').waitFor();
       await stage.waitSaved();
@@ -34,10 +34,10 @@ test('two phones that differ are merged without loss, and the day shows what can
         location.hash = '#/';
       });
     await importFile(a);
-    expect(await page.locator('.summary').textContent()).not.toContain('contradiction');
+    expect(await page.locator('.summary').textContent()).not.toContain('conflict');
     await toDays();
     await importFile(b);
-    await page.getByRole('button', { name: '2 contradictions' }).tap();
+    await page.getByRole('button', { name: '2 conflicts' }).tap();
     await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
     await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
     await page.getByRole('button', { name: /^Two phones differ: A1 on Dora, or A1 on Ines/ }).waitFor();
@@ -47,7 +47,7 @@ test('two phones that differ are merged without loss, and the day shows what can
     // The same file again brings nothing new.
     await toDays();
     await page.getByRole('button', { name: 'Import day file' }).tap();
-    await page.getByLabel('Or paste its text').fill(b);
+    await page.getByLabel('Or paste the text').fill(b);
     await page.getByText(/^Nothing new: all \d+ entries are here already\.$/).waitFor();
     await page.getByRole('link', { name: 'Open the day' }).tap();
     await page.locator('.dock').waitFor();

@@ -30,7 +30,7 @@ test('a revision after two phones each sent an A says with which of them it is c
   await onStage({ clock: '2026-10-07T20:00:00Z' }, async (stage) => {
     const { page } = stage;
     await tap(page, 'Import day file');
-    await page.getByLabel('Or paste its text').fill(merged());
+    await page.getByLabel('Or paste the text').fill(merged());
     await tap(page, 'Import what was pasted');
     await page.locator('.dock').waitFor();
     await tab(page, 'Wrap');

@@ -36,7 +36,7 @@ test('a day of a newer version is imported whole, and every page shows what it c
   await onStage({}, async ({ page, waitSaved, screenshot }) => {
     const { day, text, count } = newerDay();
     await tap(page, 'Import day file');
-    await page.getByLabel('Or paste its text').fill(text);
+    await page.getByLabel('Or paste the text').fill(text);
     await tap(page, 'Import what was pasted');
     await page.locator('.dock').waitFor();
     await waitSaved(page);

@@ -15,7 +15,7 @@ test('a performer who lost the pack and one who is muted are said on the first s
     const { page, tap, inSheet, closed } = hands(stage);
     await tap('Import day file');
     await page()
-      .getByLabel('Or paste its text')
+      .getByLabel('Or paste the text')
       .fill(writeDayFile('day-1', 'Harbour Lights', phone.facts));
     await tap('Import what was pasted');
     await page().locator('.dock').waitFor();
@@ -29,7 +29,7 @@ test('a performer who lost the pack and one who is muted are said on the first s
     expect(await summary()).not.toContain('everyone recorded');
     const lost = page().getByRole('button', { name: /^– .*Ines wears no pack any more not recorded/ });
     await lost.tap();
-    await inSheet('resting');
+    await inSheet('not in this setup');
     await inSheet('Close');
     await closed();
     expect(await summary()).toContain('no clash, everyone recorded');

@@ -261,7 +261,7 @@ describe('a new version while a take is open', () => {
       const unknown: Envelope = { ...envelope, kind: 'weather-told', ...sky };
       const text = writeDayFile('day-1', 'Newer', [phone.facts[0]!, unknown]);
       await tap(page, /^Import day file/);
-      await page.getByLabel('Or paste its text').fill(text);
+      await page.getByLabel('Or paste the text').fill(text);
       await tap(page, 'Import what was pasted');
       await takeOne(page);
       await stage.waitSaved();

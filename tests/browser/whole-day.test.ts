@@ -26,7 +26,7 @@ async function layRig({ tap, inSheet, fill, closed, page }: Hands): Promise<void
   await inSheet(/^Tune 4/);
   await closed();
   await tap(/Patch several/);
-  await inSheet(/^Plug 4 leads/);
+  await inSheet(/^Patch 4 leads/);
   await closed();
   expect(await page().getByRole('alert').filter({ hasText: /\w/ }).count()).toBe(0);
 }
@@ -72,7 +72,7 @@ describe('a whole shooting day on a phone with no signal', () => {
       await tab('Now');
       // The recorder shows 20:00:00:00 at this moment.
       await tap(/^Sync to recorder/);
-      await fill(/Or type a timecode/, '20:00:00:00');
+      await fill(/Or type another timecode/, '20:00:00:00');
       await inSheet('Use this timecode');
       await inSheet(/^Tap when it reads/);
       await closed();

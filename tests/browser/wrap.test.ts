@@ -132,7 +132,7 @@ describe('wrap, with no signal', () => {
       await openSample(stage);
       await tab(stage, 'Wrap');
       await button(stage, 'Share the report').tap();
-      await stage.page.getByText('handed to the share sheet').waitFor();
+      await stage.page.getByText('shared').waitFor();
       const handed = await stage.page.evaluate(() => (window as unknown as { handed: string[] }).handed);
       expect(handed.map((line) => line.replace(/^.*\./, ''))).toEqual(['pdf true', 'csv true', 'txt true']);
       expect(await stage.page.getByRole('button', { name: 'Mail draft with files' }).count()).toBe(0);
@@ -183,7 +183,7 @@ describe('wrap, with no signal', () => {
 
       // One of them went nowhere, says the mixer; the other stands.
       await page.getByRole('button', { name: /^A/ }).filter({ hasText: 'downloaded' }).first().tap();
-      await button(stage, 'It did not go out').tap();
+      await button(stage, 'It was not sent').tap();
       await expect
         .poll(() => page.getByRole('button', { name: /^A/ }).filter({ hasText: 'downloaded' }).count())
         .toBe(1);
@@ -251,7 +251,7 @@ describe('wrap, with no signal', () => {
       await button(stage, 'Gang: on purpose, 44/1 only').tap();
       await expect
         .poll(() => stage.page.locator('#unsettled-head').textContent())
-        .toBe('Everything is settled');
+        .toBe('Nothing left to settle');
       expect(await shown(stage)).not.toContain('NOT SETTLED');
     });
   });

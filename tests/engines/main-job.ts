@@ -40,8 +40,8 @@ async function shoot({ press, says, type, closed }: Hands): Promise<void> {
   await press(/^circle 3 take/);
   await says(/45B\/3 circled/);
   await press(/^note 3 take/);
-  await type(/^In other words/, NOTE);
-  await press(/^Note it$/);
+  await type(/^Own words/, NOTE);
+  await press(/^Add note$/);
   await says(/Noted on 45B\/3/);
   await closed();
   await press(/Wiktoria/);
@@ -59,7 +59,7 @@ async function correct({ press, says, closed, tab, textOf }: Hands): Promise<voi
   await tab(/^Line$/);
   await press(/A1 on Emil/);
   await press(/^before 45B\/3$/);
-  await says(/Moved: every line after it follows/);
+  await says(/Moved: every later take follows/);
   await press(/^Close$/);
   await closed();
   // Newest first: what was placed before a take stands under it.

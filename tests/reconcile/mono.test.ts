@@ -64,7 +64,7 @@ describe('a card of mono files', () => {
     const [open, ...others] = openOn(day(), recordings);
     expect(others).toEqual([]);
     expect(open).toMatchObject({ code: 'file-names-differ', detail: { count: monos.length } });
-    expect(differenceWords(day(), open!)).toBe(`${monos.length} files named by another pattern`);
+    expect(differenceWords(day(), open!)).toBe(`${monos.length} files named differently`);
     expect([open!.was, open!.is]).toEqual(['24T1_1, _2, _3, _4.wav', 'SR-000_1, _2, _3, _4.wav']);
     settle(phone, byFile(open!));
     expect(openOn(day(), recordings)).toEqual([]);

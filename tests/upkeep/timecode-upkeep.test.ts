@@ -8,7 +8,7 @@ import { codeOf, printed, unwrap } from './unwrap.ts';
 const HOUR = 3_600_000;
 const at = (clock: string): number => Date.parse(`2031-05-06T${clock}:00Z`);
 
-/** A device jammed at 0, as it stands after so many ms. */
+/** A device jammed at 0, as it is now after so many ms. */
 const jammed = (ppm: number, elapsedMs: number, rate: RateId, referencePpm = 0) =>
   planJams([{ device: 'slate', from: 'recorder', atMs: 0, tolerancePpm: ppm }], {
     nowMs: elapsedMs,

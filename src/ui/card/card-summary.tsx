@@ -20,11 +20,7 @@ export function CardSummary({ read, match, open, last }: SummaryProps) {
         <b>{read.files}</b> files, <b>{read.recordings.length}</b> recordings · <b>{match.pairs.length}</b>{' '}
         are takes of the log
         {unsure > 0 && <> · {unsure} to ask</>} ·{' '}
-        {open === 0 ? (
-          <b>nothing differs any more</b>
-        ) : (
-          <b class="warn">{countOf(open, 'difference')} open</b>
-        )}
+        {open === 0 ? <b>no differences left</b> : <b class="warn">{countOf(open, 'difference')} open</b>}
       </p>
       {last && (
         <p class="soft">

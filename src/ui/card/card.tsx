@@ -44,12 +44,11 @@ export function Card() {
   }, []);
   const settle = (difference: Difference, at: number): void => {
     const settlement = difference.settlements[at];
-    if (settlement)
-      run(settleCard(settlement), settlement.kind === 'keep-log' ? 'The log stands' : 'Settled');
+    if (settlement) run(settleCard(settlement), settlement.kind === 'keep-log' ? 'Keep the log' : 'Settled');
   };
   const keepAll = (): void => {
     const kept = open.flatMap(({ settlements }) => settlements.find(({ kind }) => kind === 'keep-log') ?? []);
-    run(settleAll(kept), `The log stands in ${countOf(kept.length, 'difference')}`);
+    run(settleAll(kept), `Log kept for ${countOf(kept.length, 'difference')}`);
   };
   const start = (): void => {
     run(startLog(read.recordings), `${countOf(read.recordings.length, 'take')} from the card`);
@@ -57,7 +56,7 @@ export function Card() {
   const note = (): void => {
     run(
       noteCardCheck(read.files, read.recordings.length, open.length),
-      'The report says that the card was checked',
+      'Card marked checked; the report says so',
     );
   };
 
@@ -68,7 +67,7 @@ export function Card() {
         read.finished && (
           <div class="card-foot">
             <Button disabled={open.length === 0} onClick={keepAll}>
-              Log stands in all
+              Keep the log for all
             </Button>
             <Button look="solid" disabled={read.files === 0} onClick={note}>
               {open.length === 0 ? 'Mark card checked' : `Mark card checked, ${open.length} open`}

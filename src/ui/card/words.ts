@@ -19,39 +19,40 @@ const inFiles: Say = ({ detail }) =>
   detail.count ? ` in ${countOf(Number(detail.count), 'recording')}` : '';
 
 const SENTENCES: Record<DifferenceCode, Say> = {
-  'take-not-recorded': () => 'Logged, and not on the card',
+  'take-not-recorded': () => 'Logged, but not on the card',
   'match-unsure': () => 'Which of these files is it?',
-  'recording-not-logged': () => 'Recorded, and not logged',
-  'mos-recorded': () => 'Logged as MOS, and the card has sound',
+  'recording-not-logged': () => 'Recorded, but not logged',
+  'mos-recorded': () => 'Logged as MOS, but the card has sound',
   'track-not-recorded': ({ detail, recording }) =>
     `Track ${detail.number} is not in the file${(recording?.files.length ?? 1) > 1 ? 's' : ''}`,
   'file-set-incomplete': ({ was, is }) => `Files of this recording are missing: ${is} of ${was} are there`,
-  'slate-differs': () => 'Another slate',
-  'take-number-differs': () => 'Another take number',
-  'track-name-differs': ({ detail }) => `Track ${detail.number} has another name${countTakes(detail.takes)}`,
+  'slate-differs': () => 'Slate differs',
+  'take-number-differs': () => 'Take number differs',
+  'track-name-differs': ({ detail }) =>
+    `Track ${detail.number} has a different name${countTakes(detail.takes)}`,
   'start-differs': (one) => `The recorder started ${frames(one)} ${sides(one)}`,
   'length-differs': (one) =>
     `The recording is ${frames(one)} ${Number(one.detail.frames) > 0 ? 'longer' : 'shorter'}`,
-  'roll-differs': () => 'Another roll',
+  'roll-differs': () => 'Roll differs',
   'circled-differs': ({ is }) => (is ? 'Circled on the card only' : 'Circled in the log only'),
-  'take-type-differs': () => 'Another kind of take',
-  'file-name-differs': () => 'Another file name',
+  'take-type-differs': () => 'Kind of take differs',
+  'file-name-differs': () => 'File name differs',
   'start-not-logged': () => 'No start in the log',
   'length-not-logged': () => 'No length in the log',
   'note-not-logged': () => 'A note on the card only',
   pulldown: ({ detail }) =>
     `File and log times differ by 1001/1000 (${Math.round(Number(detail.ppm))} ppm): the files may be stamped at another rate`,
-  'sample-rate-differs': (one, day) => `Another sample rate${inFiles(one, day)}`,
-  'bit-depth-differs': (one, day) => `Another bit depth${inFiles(one, day)}`,
-  'file-layout-differs': (one, day) => `Another layout of files${inFiles(one, day)}`,
-  'timecode-rate-differs': (one, day) => `Another timecode rate${inFiles(one, day)}`,
-  'file-names-differ': ({ detail }) => `${countOf(Number(detail.count), 'file')} named by another pattern`,
+  'sample-rate-differs': (one, day) => `Sample rate differs${inFiles(one, day)}`,
+  'bit-depth-differs': (one, day) => `Bit depth differs${inFiles(one, day)}`,
+  'file-layout-differs': (one, day) => `Poly or mono differs${inFiles(one, day)}`,
+  'timecode-rate-differs': (one, day) => `Timecode rate differs${inFiles(one, day)}`,
+  'file-names-differ': ({ detail }) => `${countOf(Number(detail.count), 'file')} named differently`,
   'clock-apart': ({ is }) =>
     `The phone's clock was ${countOf(Math.abs(Number(is)), 'frame')} ${Number(is) > 0 ? 'behind' : 'ahead of'} the recorder at the end`,
   'clock-drifts': ({ detail }) =>
     `The phone's clock drifts ${Math.abs(Number(detail.ppm)).toFixed(1)} ppm against the recorder, ${Math.abs(Number(detail.framesPerHour)).toFixed(1)} frames an hour`,
   'recordings-of-another-day': ({ detail }) =>
-    `${countOf(Number(detail.count), 'recording')} of another date`,
+    `${countOf(Number(detail.count), 'recording')} dated another day`,
   'recordings-overlap': ({ detail }) => `Two recordings overlap by ${seconds(detail.ms)}`,
   'recordings-gap': ({ detail }) => `${seconds(detail.ms)} are missing between two recordings of one take`,
   'parts-gap': ({ is }) => `${is} samples are missing between the parts of a split file`,
@@ -95,10 +96,10 @@ export function settlementWords(day: Day, settlement: CardSettlement): string {
       return describeWords(day, settlement.takes);
     case 'describe-day':
       return settlement.fields.filePattern === undefined
-        ? 'The day is as the card'
-        : 'Mark files as the card does';
+        ? 'Use the card’s setting'
+        : 'Use the card’s file names';
     case 'add-note':
-      return 'Take the note';
+      return 'Add the note';
     case 'change-roll':
       return `Roll ${settlement.roll} from ${take(settlement.before)} on`;
     case 'name-track':
@@ -106,13 +107,13 @@ export function settlementWords(day: Day, settlement: CardSettlement): string {
     case 'move-changes':
       return `It changed before ${take(settlement.before)}`;
     case 'log-recording':
-      return 'Make a take of it';
+      return 'Log it as a take';
     case 'take-back':
       return 'Remove the take';
     case 'follow-recorder':
       return 'Sync to recorder again';
     case 'keep-log':
-      return 'The log stands';
+      return 'Keep the log';
   }
 }
 
@@ -120,10 +121,10 @@ function describeWords(
   { header }: Day,
   takes: (CardSettlement & { kind: 'describe-takes' })['takes'],
 ): string {
-  if (takes.length !== 1) return `As the card in ${countOf(takes.length, 'take')}`;
+  if (takes.length !== 1) return `Use the card for ${countOf(takes.length, 'take')}`;
   const { fields } = takes[0]!;
   if (fields.kind === 'mos') return 'It was MOS';
   // For mono files, it is what they have in common.
   if (fields.file) return `It is ${header.fileLayout === 'mono' ? stemOf(fields.file) : fields.file}`;
-  return 'As the card says';
+  return 'Use the card';
 }

@@ -144,7 +144,7 @@ function NeedFoot({ needed, changed, onUndo, onDone }: NeedFootProps) {
   const lost = needed.filter((answer) => !isHeard(answer)).length;
   return (
     <div class="cast-foot">
-      <Button onClick={onUndo}>{changed ? 'As it was' : 'Back'}</Button>
+      <Button onClick={onUndo}>{changed ? 'Cancel' : 'Back'}</Button>
       <Button look="solid" class="cast-main" onClick={onDone}>
         Done: {needed.length || 'nobody'} needed
         {lost > 0 && <span class="cast-lost">{lost} not recorded</span>}

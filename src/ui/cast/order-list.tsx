@@ -141,7 +141,7 @@ function OrderFoot({ at, last, changed, onMove, onUndo, onDone }: OrderFootProps
         ))}
       </section>
       <div class="cast-foot">
-        <Button onClick={onUndo}>{changed ? 'As it was' : 'Back'}</Button>
+        <Button onClick={onUndo}>{changed ? 'Cancel' : 'Back'}</Button>
         <Button look="solid" class="cast-main" onClick={onDone}>
           Done
         </Button>

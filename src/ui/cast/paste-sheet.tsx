@@ -33,7 +33,7 @@ export function PasteSheet({ onClose }: { onClose: () => void }) {
   return (
     <Sheet
       title="Paste a call sheet"
-      under="Number, part and name, a line each, in whatever order"
+      under="One line each: number, part and name, in any order"
       onClose={onClose}
       foot={
         <Button
@@ -78,7 +78,7 @@ function PasteField({ text, onInput, left }: PasteFieldProps) {
       }}
     >
       <LongField
-        label={left ? 'Not read: mend these lines here, or close' : 'Cast lines'}
+        label={left ? 'These lines were not understood: fix them here, or close' : 'Cast lines'}
         value={text}
         onInput={onInput}
         placeholder={'1. INES - Anna Berg\n2. DORA - Lea Holm'}

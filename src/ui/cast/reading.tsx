@@ -28,7 +28,7 @@ export function Reading({ planned, list, turned, onTurn }: ReadingProps) {
       {onTurn && (
         <div class="section-title">
           <Button pressed={turned} onClick={() => onTurn(!turned)}>
-            Turn the guessed ones round
+            Swap part and name in the guesses
           </Button>
         </div>
       )}

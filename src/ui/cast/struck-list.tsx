@@ -23,7 +23,7 @@ export function StruckList({ struck }: { struck: readonly Voice[] }) {
                 title={<s>{name}</s>}
                 under={behindWords(voice)}
                 word="bring back"
-                onTap={() => run(reinstateVoice(voice.id), `${name} back on the cast`)}
+                onTap={() => run(reinstateVoice(voice.id), `${name} back in the cast`)}
               />
             </li>
           );

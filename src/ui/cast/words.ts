@@ -17,7 +17,7 @@ export function chainWords(rig: Rig, { voice, paths }: VoiceAnswer): string {
   const [first] = paths;
   if (!first) return '';
   if (first.broken === 'no-transmitter')
-    return voice.kind === 'performer' ? 'wears no pack' : 'plugged into nothing';
+    return voice.kind === 'performer' ? 'wears no pack' : 'not plugged in';
   if (first.broken === 'pack-gone') return breakWords(rig, first);
   const far = pathWords(rig, first);
   return far ? `${far}: ${breakWords(rig, first)}` : breakWords(rig, first);
@@ -26,7 +26,7 @@ export function chainWords(rig: Rig, { voice, paths }: VoiceAnswer): string {
 /** What adding one call-sheet line would do. */
 export function plannedWord({ does, known }: PlannedEntry): string {
   if (does === 'add') return 'new';
-  if (does === 'nothing') return 'there already';
+  if (does === 'nothing') return 'already in the cast';
   if (known?.struck) return 'comes back';
   return `was ${[known?.part, known?.person].filter(Boolean).join(', ')}`;
 }

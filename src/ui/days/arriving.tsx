@@ -50,7 +50,7 @@ function openNewest(app: AppStore, tab: DayPage, wish?: Wish): void {
   const days = app.days.peek();
   const newest = days.find(({ sample }) => !sample) ?? days[0];
   if (!newest) {
-    tell('No day yet: start one here');
+    tell('No days yet: start one here');
     location.replace('#/');
     return;
   }

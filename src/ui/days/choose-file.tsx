@@ -31,12 +31,12 @@ export function ChooseFile({ onBrought, onClose }: ChooseProps) {
   return (
     <Sheet
       title="Import day file"
-      under="From another phone, or copies you kept, several at once. What it would change is shown first."
+      under="From another phone, or your own backups, one or several. You see what would change first."
       onClose={onClose}
     >
       <div class="section">
         <label class="field">
-          <span>Choose one file or several</span>
+          <span>Choose files</span>
           <input
             type="file"
             multiple
@@ -44,7 +44,7 @@ export function ChooseFile({ onBrought, onClose }: ChooseProps) {
             onChange={(event) => void choose([...(event.currentTarget.files ?? [])])}
           />
         </label>
-        <LongField label="Or paste its text" value={pasted} onInput={(text) => void paste(text)} />
+        <LongField label="Or paste the text" value={pasted} onInput={(text) => void paste(text)} />
         {unread && (
           <p class="warn" role="alert">
             {unread}

@@ -29,11 +29,11 @@ export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => v
         {erasing ? (
           <>
             <p class="warn">
-              Erase {titleOf(day)} and everything said in it from this phone? A copy that left the phone stays
-              where it went; there is no other.
-              {!outside && ' The day as it stands has not left the phone: take a copy first.'}
+              Erase {titleOf(day)} and everything in it from this phone? A backup kept elsewhere stays; there
+              is no other copy.
+              {!outside && ' It is not backed up: do that first.'}
             </p>
-            <Button onClick={() => void erase()}>Erase it from this phone</Button>
+            <Button onClick={() => void erase()}>Erase from this phone</Button>
             <Button look="solid" onClick={() => setErasing(false)}>
               Keep it
             </Button>

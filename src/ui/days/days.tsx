@@ -61,8 +61,8 @@ export function Days() {
       <main class="body">
         {isTabOnIphone() && (
           <p class="banner">
-            Add this page to the home screen first: on this phone, what is written in a tab does not follow
-            the icon.
+            Add this page to the home screen first: on this phone, days made in a browser tab do not carry
+            over to the icon.
           </p>
         )}
         <NotKeptBanner />
@@ -73,11 +73,9 @@ export function Days() {
           {waiting.length > 0 && (
             <li>
               <Row
-                title={
-                  waiting.length === 1 ? 'A file was handed over' : `${waiting.length} files were handed over`
-                }
+                title={waiting.length === 1 ? 'A file was shared' : `${waiting.length} files were shared`}
                 under={listOf(waiting)}
-                word="look"
+                word="view"
                 onTap={() => location.replace('#/shared')}
               />
             </li>
@@ -100,8 +98,8 @@ export function Days() {
           <Looks />
           <p class="soft">{OFFLINE_WORDS[version.value.offline]}</p>
           <p class="soft">
-            Days hold the names of people. They are on this phone and nowhere else, until you send them;
-            nobody counts or watches. Erasing a day takes it off this phone whole.
+            Days hold people's names. They stay on this phone until you send them; nothing is tracked. Erasing
+            a day removes it from this phone completely.
           </p>
           <Button look="plain" class="days-licences" onClick={() => setOpen('licences')}>
             Licences
@@ -138,10 +136,10 @@ function First() {
   return (
     <div class="section empty">
       <p>
-        Before the day, lay out the rig and the cast. On the day, say what changed in two taps and roll; who
-        is on which track at every take is computed, and at wrap the report goes to the editors.
+        Before the day, set up the rig and the cast. On the day, two taps record what changed. Every take
+        knows who was on which track, and so does the report.
       </p>
-      <p class="soft">Start a new day, or open the sample day and play: it never mixes with real ones.</p>
+      <p class="soft">Start a new day, or try the sample day: it never mixes with real ones.</p>
     </div>
   );
 }

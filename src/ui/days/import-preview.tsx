@@ -8,11 +8,10 @@ import { Previews } from './previews.tsx';
 import './days.css';
 
 const UNDER: Record<DayImport['how'], string> = {
-  chosen: 'Nothing is changed yet.',
-  pasted: 'Nothing is changed yet.',
-  shared:
-    'Handed over by another app, or by a web page: the phone does not say which. Nothing is changed yet.',
-  opened: 'Opened with this app. Nothing is changed yet.',
+  chosen: 'Nothing has changed yet.',
+  pasted: 'Nothing has changed yet.',
+  shared: 'Shared by another app or a web page; the phone does not say which. Nothing has changed yet.',
+  opened: 'Opened with this app. Nothing has changed yet.',
 };
 
 interface ImportPreviewProps {
@@ -37,7 +36,7 @@ export function ImportPreview({ brought, onImport, onClose }: ImportPreviewProps
       : 'Import';
   return (
     <Sheet
-      title={isDamaged ? 'Not every file is whole' : 'Import this?'}
+      title={isDamaged ? 'Some files are damaged' : 'Import this?'}
       under={UNDER[how]}
       onClose={onClose}
       foot={
@@ -55,13 +54,13 @@ export function ImportPreview({ brought, onImport, onClose }: ImportPreviewProps
         <Previews reads={reads} previews={previews} />
       ) : (
         <p class="section soft" aria-busy="true">
-          Reading what it would change.
+          Working out what would change…
         </p>
       )}
       {discard && (
         <div class="section">
           <Button look="plain" onClick={() => void discard().then(onClose)}>
-            Discard what was handed over
+            Discard what was shared
           </Button>
         </div>
       )}

@@ -10,7 +10,7 @@ export function damageWords({ file, damage }: FileRead): string {
   const lost = damage.lost > 0 ? `, ${damage.lost} cannot` : '';
   // Only an entry's own check notices a changed letter that still parses.
   const doubt = file.unchecked
-    ? ' An older version wrote it, without a check of each entry: any may not say what it said.'
+    ? ' An older version wrote it without checks: a changed entry would go unnoticed.'
     : '';
   return `${why} ${countOf(file.facts.length, 'entry', 'entries')} can be read${lost}.${doubt}`;
 }
@@ -24,14 +24,14 @@ export function importedWords(reads: readonly FileRead[], imported: Imported): s
     `${countOf(entries, 'entry', 'entries')} of ${countOf(days.length, 'day')}: ${
       verified === entries ? 'all' : verified
     } checked one by one on this phone, ${fresh} of them new.`,
-    verified < entries ? `${entries - verified} are not on the disk yet; they are held and tried again.` : '',
+    verified < entries ? `${entries - verified} are not saved yet; saving is tried again.` : '',
     lost > 0
       ? `${countOf(lost, 'entry was', 'entries were')} damaged in ${lost === 1 ? 'its' : 'their'} file${
           reads.length > 1 ? ', and came where another file has them' : ''
         }.`
       : '',
     unread > 0 ? `${countOf(unread, 'file')} could not be read at all.` : '',
-    refused.length > 0 ? `${countOf(refused.length, 'file')} contradicted this phone and stayed out.` : '',
+    refused.length > 0 ? `${countOf(refused.length, 'file')} conflicted with this phone and stayed out.` : '',
   ]
     .filter(Boolean)
     .join(' ');

@@ -43,7 +43,7 @@ export function NewDay({ onClose }: { onClose: () => void }) {
   return (
     <Sheet
       title="New day"
-      under="Everything else can be said later."
+      under="Everything else can be set later."
       onClose={onClose}
       foot={
         <Button look="solid" onClick={() => void start()}>

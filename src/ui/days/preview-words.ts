@@ -19,14 +19,14 @@ export function previewLines(preview: Preview): string[] {
     [
       countOf(fresh, 'new entry', 'new entries'),
       known > 0 ? `${known} here already` : '',
-      mended > 0 ? `${mended} mended that ${mended === 1 ? 'was' : 'were'} damaged here` : '',
+      mended > 0 ? `${mended} repaired that ${mended === 1 ? 'was' : 'were'} damaged here` : '',
     ]
       .filter(Boolean)
       .join(', '),
     ...(datedMs === null ? [] : [`Dated later than this phone's clock, up to ${dateOf(datedMs)}.`]),
     ...(changes
       ? changeLines(after, changes)
-      : ['A day of so many entries is not compared line by line before it is imported.']),
+      : ['There are too many entries to compare line by line before importing.']),
   ];
 }
 
@@ -36,13 +36,13 @@ function changeLines(after: Day, changes: DayChanges): string[] {
   const { head, added, gone, opened, other, conflicts } = changes;
   return [
     ...head.map(changeText),
-    takesLine((count) => `Takes ${count} off the day`, gone),
+    takesLine((count) => `Removes ${count}`, gone),
     takesLine((count) => `Adds ${count}`, added),
     opened.length > 0
       ? `${listOf(opened.map(takeText))} ${opened.length === 1 ? 'is' : 'are'} still rolling on the other phone, and would be here too.`
       : '',
     conflicts.length > 0
-      ? `Brings ${countOf(conflicts.length, 'contradiction')}: ${some(conflicts.map((one) => conflictWords(after, one)))}.`
+      ? `Brings ${countOf(conflicts.length, 'conflict')}: ${some(conflicts.map((one) => conflictWords(after, one)))}.`
       : '',
     other.length > 0
       ? `Changes ${countOf(other.length, 'line')} of the report: ${some(other.map(changeText).map(withoutStop))}.`

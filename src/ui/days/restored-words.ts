@@ -1,11 +1,10 @@
 import type { Restored } from '../../app/restore.ts';
 import { countOf } from '../words/chain.ts';
 
-const LOST = 'The browser had lost its database and began a new one.';
+const LOST = 'The browser lost its database and started a new one.';
 
 /** While the days of a lost database are being recovered. */
-export const comingBackWords = (): string =>
-  `${LOST} The days come back from the copy beside it, the last one first.`;
+export const comingBackWords = (): string => `${LOST} Days come back from the second copy, newest first.`;
 
 /** Once all are recovered; `days` says what was recovered for each. */
 export function backAfterLossWords(days: readonly Restored[]): string {
@@ -13,7 +12,7 @@ export function backAfterLossWords(days: readonly Restored[]): string {
   const { fresh, checked, unchecked } = sum;
   const all = checked === fresh && unchecked === 0 ? 'all' : String(checked - unchecked);
   return [
-    `${LOST} Restored from the copy beside it: ${countOf(fresh, 'entry', 'entries')} of`,
+    `${LOST} Restored from the second copy: ${countOf(fresh, 'entry', 'entries')} of`,
     `${countOf(days.length, 'day')}: ${all} checked one by one.`,
     ...doubtWords(sum),
   ].join(' ');
@@ -52,7 +51,7 @@ function doubtWords({ fresh, checked, unchecked, damaged }: Required<Restored>):
     );
   if (damaged > 0)
     words.push(
-      `${countOf(damaged, 'entry was', 'entries were')} damaged in the copy and could not be restored. Import day file that left the phone: it mends the day.`,
+      `${countOf(damaged, 'entry was', 'entries were')} damaged in the copy and could not be restored. Import a day file kept elsewhere: it repairs the day.`,
     );
   return words;
 }

@@ -14,7 +14,7 @@ export function UpdateOffer() {
   };
   return (
     <p class="section">
-      A new version is on this phone. It starts with the next start of the app.{' '}
+      A new version is ready. It starts when the app is next opened.{' '}
       <Button onClick={() => void run()}>Restart now</Button>
     </p>
   );

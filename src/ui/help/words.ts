@@ -5,7 +5,7 @@ export const WORD_MEANS: readonly (readonly [string, string])[] = [
   ['output', 'The connector by which a channel leaves its receiver.'],
   ['lead', 'A cable or a network route from an output, or from a boom, to an input.'],
   ['selector', 'A switch in front of an input: one of two leads reaches it.'],
-  ['input, track', 'Of the recorder. An input feeds a track; the mix track has everybody.'],
+  ['input, track', 'Of the recorder. An input feeds a track; the mix track has everyone.'],
   ['hardline', 'A mic that comes by a cable, with no pack.'],
   ['needed', 'Wanted in this setup. Whoever is not, or is wrapped for the day, can give a pack away.'],
   ['line', 'The day: takes, and the changes between them. A change can be put before an earlier take.'],
@@ -15,7 +15,7 @@ export const WORD_MEANS: readonly (readonly [string, string])[] = [
   ['wild track, room tone', 'Sound with no picture; each counts on its own.'],
   ['MOS', 'Picture with no sound: logged, no file.'],
   ['followed', 'The timecode shown is the phone’s clock, tied to the recorder by one tap on the clock.'],
-  ['roll', 'The name of the sound roll or card, said once and put on the takes after it.'],
+  ['roll', 'The name of the sound roll or card; it goes on every take after it.'],
   ['wrap', 'The end of the day: the report goes out. A report sent again is a revision.'],
 ];
 

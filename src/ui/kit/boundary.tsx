@@ -16,11 +16,8 @@ export class Boundary extends Component<{ children: ComponentChildren }, State> 
     if (this.state.broken === null) return this.props.children;
     return (
       <main class="section">
-        <h1>This screen has failed</h1>
-        <p>
-          Nothing is lost: every saved entry is in the journal. Go back, or export the day from the list of
-          days.
-        </p>
+        <h1>Something went wrong on this screen</h1>
+        <p>Nothing saved is lost. Go back, or export the day from the list of days.</p>
         <p class="soft">{this.state.broken}</p>
         <p>
           <a href="#/">List of days</a>

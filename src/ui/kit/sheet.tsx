@@ -16,7 +16,7 @@ interface SheetProps {
   readonly children: ComponentChildren;
 }
 
-const TYPED = 'What you typed here is not kept yet. Once more leaves it behind.';
+const TYPED = 'What you typed is not saved. Once more discards it.';
 
 /**
  * Comes up over the page, near the thumb. The close button closes it. So do the back button, Escape and a tap

@@ -20,7 +20,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
     if (
       run(
         moveBefore(fact.id, to ?? null),
-        to ? 'Moved: every line after it follows' : 'Back where it was said',
+        to ? 'Moved: every later take follows' : 'Back where it was entered',
       )
     ) {
       setBefore(to);
@@ -29,7 +29,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
   return (
     <Sheet
       title={words}
-      under={`said at ${clockTime(fact.at, fact.zone)}${takenBack ? ', removed' : ''}`}
+      under={`entered at ${clockTime(fact.at, fact.zone)}${takenBack ? ', removed' : ''}`}
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={place} question="Starting when?" />}
     >
@@ -39,12 +39,14 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
             look="solid"
             onClick={() => run(bringBack([fact.id]), `${words}: brought back`) && onClose()}
           >
-            Bring it back
+            Bring back
           </Button>
         ) : (
           <Button onClick={() => run(takeBack([fact.id]), `${words}: removed`) && onClose()}>Remove</Button>
         )}
-        {before !== undefined && <Button onClick={() => place(undefined)}>Where it was said</Button>}
+        {before !== undefined && (
+          <Button onClick={() => place(undefined)}>Back to where it was entered</Button>
+        )}
       </div>
     </Sheet>
   );

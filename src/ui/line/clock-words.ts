@@ -20,7 +20,7 @@ export function clockWords(day: Day, remark: ClockRemark): string {
 }
 
 const BY: Record<ClockEvidence, string> = {
-  timecode: 'by the timecode both follow',
+  timecode: 'by the timecode both are synced to',
   take: 'by a take both logged',
   exchange: 'by what each knew when',
   none: '',
@@ -32,7 +32,7 @@ export const phoneClockWords = ({ order }: Day): string[] =>
     .filter(({ offset }) => Math.abs(offset) >= 1000)
     .map(({ offset, how }) => {
       const way = offset > 0 ? 'behind' : 'ahead of';
-      return `Another phone's clock is ${spanWords(Math.abs(offset))} ${way} the first; its entries stand ${BY[how]}`;
+      return `Another phone's clock is ${spanWords(Math.abs(offset))} ${way} the first; its entries are placed ${BY[how]}`;
     });
 
 const spanWords = (ms: number): string =>

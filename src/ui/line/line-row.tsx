@@ -90,7 +90,7 @@ function under({ fact, takenBack }: LineItem, take: Take | undefined, placedBefo
     take && isOpen(take) ? 'rolling' : '',
     ...(take ? statusWords(take) : []),
     ...(take?.notes.map(({ text }) => text) ?? []),
-    placedBefore ? `placed before ${placedBefore}, said at ${clockTime(fact.at, fact.zone)}` : '',
+    placedBefore ? `placed before ${placedBefore}, entered at ${clockTime(fact.at, fact.zone)}` : '',
   ];
   return words.filter((word) => word !== '').join(' · ');
 }

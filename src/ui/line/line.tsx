@@ -56,9 +56,7 @@ export function Line() {
           }}
         />
         {day.line.length === 0 && (
-          <p class="section">
-            Takes and changes appear here as they are said. Roll on the first screen logs a take.
-          </p>
+          <p class="section">Takes and changes appear here as they happen. Roll, on Now, logs a take.</p>
         )}
         <ClockLine day={day} />
         {day.line.length > 0 && found.length === 0 && <p class="section">Nothing on the line matches.</p>}

@@ -29,9 +29,9 @@ export function UndoButtons() {
   return (
     <>
       <Button disabled={!store.canUndo.value} onClick={() => say('Undone', store.undo())}>
-        Undo the last
+        Undo
       </Button>
-      <Button disabled={!store.canRedo.value} onClick={() => say('Done again', store.redo())}>
+      <Button disabled={!store.canRedo.value} onClick={() => say('Redone', store.redo())}>
         Redo
       </Button>
     </>

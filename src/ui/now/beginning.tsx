@@ -11,7 +11,7 @@ export function NoRig({ onConflicts }: { onConflicts: () => void }) {
     <div class="section empty">
       {useConflictButton(onConflicts)}
       <p>
-        <strong>No rig yet.</strong> Say what the recorder has, and this screen shows who is on which track.
+        <strong>No rig yet.</strong> Set up the recorder, and this screen shows who is on which track.
       </p>
       <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'rig' })}>
         Set up the rig
@@ -32,8 +32,8 @@ export function NextStep() {
     <div class="section empty">
       <p>
         <strong>{bare === 0 ? 'No performers yet.' : `${countOf(bare, 'performer')} without a pack.`}</strong>{' '}
-        {bare === 0 && 'Say who is recorded; then a'}
-        {bare > 0 && 'On Cast, a'} tap on a name gives it a pack.
+        {bare === 0 && 'Add the cast; then a'}
+        {bare > 0 && 'On Cast, a'} tap on a name gives them a pack.
       </p>
       <a class="button button-solid as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'cast' })}>
         {bare === 0 ? 'Add the cast' : 'Give packs'}

@@ -21,7 +21,7 @@ export function useConflictButton(onTap: () => void) {
   const count = useWorkedOut(useDay().day.value, (day: Day) => conflictsOf(day).length);
   return count > 0 ? (
     <Button key="contradictions" look="plain" class="warn" onClick={onTap}>
-      {countOf(count, 'contradiction')}
+      {countOf(count, 'conflict')}
     </Button>
   ) : null;
 }
@@ -56,8 +56,9 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
     <div class="summary">
       {troubles}
       <Button look="bare" class="summary-rest" onClick={onFree}>
-        <b>{summary.sources}</b> sources · <b>{summary.tracksUsed}</b> of {summary.tracks} iso ·{' '}
-        <b>{summary.free}</b> free · <b>{summary.gangs}</b> {summary.gangs === 1 ? 'gang' : 'gangs'}
+        <b>{summary.sources}</b> {summary.sources === 1 ? 'source' : 'sources'} · <b>{summary.tracksUsed}</b>{' '}
+        of {summary.tracks} {summary.tracks === 1 ? 'iso' : 'isos'} · <b>{summary.free}</b> free ·{' '}
+        <b>{summary.gangs}</b> {summary.gangs === 1 ? 'gang' : 'gangs'}
         {summary.muted > 0 && (
           <>
             {' '}

@@ -23,18 +23,14 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
   ];
   const links4 = has.flatMap(([pin, id]) => (id ? [{ pin, id }] : []));
   return (
-    <Sheet
-      title={`${name} keeps`}
-      under="Whatever is pinned stays as it is, whatever is planned."
-      onClose={onClose}
-    >
+    <Sheet title={`${name} keeps`} under="Pins hold, whatever the plan." onClose={onClose}>
       <div class="section buttons">
         {links4.map(({ pin, id }) => (
           <Button
             key={pin}
             pressed={pins[pin] === id}
             onClick={() =>
-              run(pinVoice(voice, { [pin]: pins[pin] === id ? undefined : id }), `${name} pinned anew`)
+              run(pinVoice(voice, { [pin]: pins[pin] === id ? undefined : id }), `${name}: pins saved`)
             }
           >
             {pin === 'track' ? `track ${partName(day.rig, id)}` : partName(day.rig, id)}
@@ -42,13 +38,13 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
         ))}
         <Button
           pressed={pins.alone ?? false}
-          onClick={() => run(pinVoice(voice, { alone: !pins.alone }), `${name} pinned anew`)}
+          onClick={() => run(pinVoice(voice, { alone: !pins.alone }), `${name}: pins saved`)}
         >
           alone, no gang
         </Button>
       </div>
       <div class="section">
-        <p class="soft">Out of order? The plan goes round it.</p>
+        <p class="soft">Out of order? The plan avoids it.</p>
         <div class="buttons">
           {links4
             .filter(({ pin }) => pin !== 'track')
@@ -59,7 +55,7 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
                   key={pin}
                   pressed={out}
                   onClick={() =>
-                    run(markOut(id, !out), `${partName(day.rig, id)} ${out ? 'in order' : 'out of order'}`)
+                    run(markOut(id, !out), `${partName(day.rig, id)} ${out ? 'working' : 'out of order'}`)
                   }
                 >
                   {partName(day.rig, id)} {out ? 'is out' : 'is dead'}

@@ -134,7 +134,7 @@ export function costWords(plan: Plan): string {
         : 'no pack to move',
     others > 0 ? `${countOf(others, 'other change')}` : '',
     ganged > 0 ? `${ganged} in gangs` : '',
-    plan.leftOut.length > 0 ? `${plan.leftOut.length} left out` : 'everybody recorded',
+    plan.leftOut.length > 0 ? `${plan.leftOut.length} left out` : 'everyone recorded',
   ];
   return words.filter((word) => word !== '').join(' · ');
 }
@@ -144,11 +144,9 @@ export const WORKING = 'Working it out…';
 /** What is proven about the plan, and where a better one may exist or is still being sought. */
 export function proofWords(plan: Plan, isLooking: boolean): string {
   const { exact, leftOut } = plan;
-  const who = leftOut.length > 0 ? 'Proven: nobody more can be recorded' : 'Everybody is recorded';
+  const who = leftOut.length > 0 ? 'Proven: nobody else can be recorded' : 'Everyone is recorded';
   if (isProven(plan)) {
-    return leftOut.length > 0
-      ? `${who}, and no plan does it with less.`
-      : 'Proven: no plan does it with less.';
+    return leftOut.length > 0 ? `${who}, and no better plan exists.` : 'Proven: no better plan exists.';
   }
   if (isLooking) return 'A first plan; looking for a better one…';
   if (!exact.leftOut) return 'A good plan, not proven; one that records more people may exist.';

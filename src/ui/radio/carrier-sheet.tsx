@@ -35,12 +35,12 @@ export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose:
   };
   const strike = (): void => {
     if (id === undefined) return;
-    if (run(describeCarrier(id, { struck: true }), `${known?.name} taken out`)) onClose();
+    if (run(describeCarrier(id, { struck: true }), `${known?.name} deleted`)) onClose();
   };
   return (
     <Sheet
       title={known?.name ?? 'Another carrier'}
-      under="Whatever else radiates near the packs: comms, camera links, returns."
+      under="Anything else that transmits nearby: comms, camera links, monitors."
       onClose={onClose}
     >
       <form class="section" onSubmit={save}>
@@ -56,11 +56,11 @@ export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose:
           />
         </div>
         <Choice
-          label="Is it listened to here?"
+          label="Is it received here?"
           value={heard ? 'yes' : 'no'}
           options={[
-            { value: 'no', name: 'It only radiates' },
-            { value: 'yes', name: 'Hits on it count' },
+            { value: 'no', name: 'No, it only transmits' },
+            { value: 'yes', name: 'Yes, hits on it count' },
           ]}
           onChoose={(value) => setHeard(value === 'yes')}
         />

@@ -35,8 +35,8 @@ export function Hits({ analysis, plan, onPack }: HitsProps) {
               title={nameOfCarrier(carrierId)}
               under={
                 distanceKhz === 0
-                  ? `stands in ${blockName}, which is in use here`
-                  : `${distanceKhz} kHz from ${blockName}; the guard is ${analysis.guards.tvEdgeKhz}`
+                  ? `is in ${blockName}, which is in use here`
+                  : `${distanceKhz} kHz from ${blockName}; the minimum is ${analysis.guards.tvEdgeKhz}`
               }
               word="in use"
               onTap={() => onPack(carrierId)}

@@ -63,7 +63,7 @@ export function TvChannels({ raster }: { raster: TvRaster | undefined }) {
           </div>
         </>
       )}
-      {raster && !around && <p class="soft">Type a frequency or a range, and the channels around it show.</p>}
+      {raster && !around && <p class="soft">Type a frequency or a range to see the channels around it.</p>}
     </div>
   );
 }

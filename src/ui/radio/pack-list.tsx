@@ -112,7 +112,7 @@ function StateWord({ pack, hits }: { pack: PlanCarrier; hits: number | undefined
   const words = [
     pack.on ? '' : 'off',
     pack.heard ? '' : 'not received',
-    misfit ? (misfit.code === 'frequency-off-raster' ? 'off raster' : 'out of range') : '',
+    misfit ? (misfit.code === 'frequency-off-raster' ? 'between tuning steps' : 'out of range') : '',
   ].filter((word) => word !== '');
   return (
     <>

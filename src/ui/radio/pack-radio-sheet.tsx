@@ -96,8 +96,8 @@ function CleanOnes({ pack, plan, onDone }: { pack: PlanCarrier; plan: DayPlan; o
         {state.at === 'failed'
           ? sentenceFor(state.problem)
           : state.at === 'found'
-            ? `${positions.length} clean positions, most room first`
-            : 'Looking for clean ones'}
+            ? `${positions.length} clean frequencies, most room first`
+            : 'Looking for clean frequencies'}
       </p>
       <ul class="rows">
         {best.map((position) => (
@@ -105,7 +105,7 @@ function CleanOnes({ pack, plan, onDone }: { pack: PlanCarrier; plan: DayPlan; o
             <Row
               title={<span class="mono">{formatMhz(position.khz)}</span>}
               under={roomWords(position)}
-              word="take it"
+              word="use"
               onTap={() => take(position.khz)}
             />
           </li>

@@ -95,7 +95,7 @@ export function Radio() {
       </Section>
       <Section
         name="Spectrum in use here"
-        under={plan.occupied.map(({ name }) => name).join(', ') || 'nothing said'}
+        under={plan.occupied.map(({ name }) => name).join(', ') || 'not set'}
       >
         <TvChannels raster={plan.raster} />
         <Stretches onStretch={(band) => setOpen({ band, use: 'occupied' })} />
@@ -151,7 +151,7 @@ function Others({ plan, onCarrier }: { plan: DayPlan; onCarrier: (id: string) =>
             mark={heard ? 'single' : 'idle'}
             title={name}
             under={[
-              heard ? 'listened to' : 'only radiates',
+              heard ? 'received here' : 'only transmits',
               spacingKhz ? `own spacing ${spacingKhz} kHz` : '',
             ]
               .filter(Boolean)
@@ -181,7 +181,7 @@ function Stretches({ onStretch }: { onStretch: (id: string | undefined) => void 
         ))}
       </ul>
       <Button look="bare" class="prep-more" onClick={() => onStretch(undefined)}>
-        Add another stretch
+        Add a range in use
       </Button>
     </>
   );

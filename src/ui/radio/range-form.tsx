@@ -92,7 +92,7 @@ export function BandForm({ id, use, group, onDone }: BandFormProps) {
   };
   const strike = (): void => {
     if (id === undefined) return;
-    if (run(describeBand(id, { struck: true }), 'Taken out')) onDone();
+    if (run(describeBand(id, { struck: true }), 'Deleted')) onDone();
   };
   return (
     <form class="section" onSubmit={save}>

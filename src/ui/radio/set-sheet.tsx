@@ -56,7 +56,7 @@ export function SetSheet({ plan, onClose }: { plan: DayPlan; onClose: () => void
   return (
     <Sheet
       title="Frequencies for several packs"
-      under="Clean with each other and with every carrier that stays as it is."
+      under="Clean of each other and of every frequency that stays."
       onClose={onClose}
       foot={
         <div class="prep-foot">
@@ -73,7 +73,7 @@ export function SetSheet({ plan, onClose }: { plan: DayPlan; onClose: () => void
           )}
           {set && (
             <Button look="solid" onClick={() => take(set)}>
-              Take this set
+              Use these frequencies
             </Button>
           )}
         </div>
@@ -96,7 +96,7 @@ export function SetSheet({ plan, onClose }: { plan: DayPlan; onClose: () => void
           label="Which of them"
           value={which}
           options={[
-            { value: 'all', name: 'All, anew' },
+            { value: 'all', name: 'All packs' },
             { value: 'without', name: 'Those without a frequency' },
           ]}
           onChoose={(value) => {
@@ -145,7 +145,7 @@ function SetRows({ set, packs }: { set: CleanSet; packs: readonly string[] }) {
       <p class="section">
         <strong>Within {formatMhz(set.spanKhz)} MHz.</strong>{' '}
         {set.provenShortest
-          ? 'No narrower set exists with these guards and ranges.'
+          ? 'No narrower set exists at this spacing in these ranges.'
           : 'A narrower one may exist.'}{' '}
         {greedy === undefined
           ? 'Taking the next clean one each time would run out of room.'

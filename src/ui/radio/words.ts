@@ -10,9 +10,9 @@ import { countOf, nameOf } from '../words/chain.ts';
 
 export const FAMILY_NAME: Record<Family, string> = {
   spacing: 'spacing',
-  'two-tone-third': '3rd order of two',
-  'three-tone-third': '3rd order of three',
-  'two-tone-fifth': '5th order of two',
+  'two-tone-third': '3rd order, two carriers',
+  'three-tone-third': '3rd order, three carriers',
+  'two-tone-fifth': '5th order, two carriers',
 };
 
 export const FAMILY_FORMULA: Record<Family, string> = {

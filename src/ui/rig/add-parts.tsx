@@ -66,7 +66,7 @@ export function AddPacks({ onDone }: AddProps) {
         />
         <HowMany count={count} onCount={setCount} />
       </div>
-      <p class="soft">Numbered on from those that bear these letters already.</p>
+      <p class="soft">Numbers go on from packs with the same letters.</p>
     </AddForm>
   );
 }
@@ -87,7 +87,7 @@ export function AddInputs({ onDone }: AddProps) {
         onChoose={setKind}
       />
       <HowMany count={count} onCount={setCount} />
-      <p class="soft">Each takes the next track that no input feeds, as far as there are any.</p>
+      <p class="soft">Each feeds the next free track, while there is one.</p>
     </AddForm>
   );
 }
@@ -101,7 +101,7 @@ export function AddTracks({ onDone }: AddProps) {
   return (
     <AddForm word="Add the tracks" onAdd={add} section="Tracks" onDone={onDone}>
       <HowMany count={count} onCount={setCount} />
-      <p class="soft">Iso and pre-fader; a tap on a track changes that.</p>
+      <p class="soft">Iso and pre-fader; tap a track to change it.</p>
     </AddForm>
   );
 }

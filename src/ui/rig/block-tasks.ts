@@ -30,7 +30,7 @@ function beginning(
 /** A block of outputs into a run of inputs. */
 export const PLUG: BlockTask = {
   title: 'Patch several',
-  under: 'outputs into inputs, one to one',
+  under: 'a row of outputs into a row of inputs',
   blockLabel: 'Outputs of',
   firstLabel: 'First input',
   word: 'into',
@@ -56,7 +56,7 @@ export const PLUG: BlockTask = {
 /** A block of channels tuned to a run of packs. */
 export const TUNE: BlockTask = {
   title: 'Tune several',
-  under: 'channels to packs, one to one',
+  under: 'a row of channels to a row of packs',
   blockLabel: 'Channels of',
   firstLabel: 'First pack',
   word: 'to',

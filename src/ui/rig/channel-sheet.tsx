@@ -44,7 +44,7 @@ export function ChannelSheet({ part, onClose }: PartSheetProps) {
           </div>
         ))}
         <Button class="rig-more" onClick={another}>
-          {outputs.length > 0 ? 'It leaves by another output too' : 'Give it an output'}
+          {outputs.length > 0 ? 'Add another output' : 'Add an output'}
         </Button>
       </WholeDay>
     </Sheet>

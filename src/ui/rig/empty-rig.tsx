@@ -22,7 +22,7 @@ export function EmptyRig() {
         <p class="soft">Start with what is closest; every part can be changed later.</p>
       </div>
       <FromAnotherDay />
-      <h2 class="section-title soft">Ready rigs</h2>
+      <h2 class="section-title soft">Ready-made rigs</h2>
       <ul class="rows">
         {STARTING_RIGS.map((rig) => (
           <li key={rig.id}>
@@ -97,8 +97,7 @@ function FromAnotherDay() {
 
 const EXAMPLE = '16 tracks, 4 mic/line, 4 AES3, 2 return, 8 slots';
 
-const KINDS =
-  'Tracks, then inputs by kind: mic, line, AES3, return, slot, network. What is understood stands here.';
+const KINDS = 'Tracks, then inputs by kind: mic, line, AES3, return, slot, network.';
 
 function InABreath() {
   const run = useRun();

@@ -36,7 +36,7 @@ export function OutputLead({ output, before }: OutputLeadProps) {
   };
   return (
     <Picker
-      label={`${output.name} (${wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue')}) is led into`}
+      label={`${output.name} (${wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue')}) goes to`}
       now={to ? [partName(day.rig, to), position].filter(Boolean).join(', ') : 'nothing'}
       options={inputOptions(day, before, to !== null)}
       current={to ? `${selector ? (lead?.position ?? 'a') : 'a'}:${to}` : 'nothing'}

@@ -85,7 +85,7 @@ function ChannelRow({ day, answers, onPart, channel }: ListProps & { channel: Pa
   return (
     <Row
       title={channel.name}
-      under={ways.join(' + ') || 'leaves by no output'}
+      under={ways.join(' + ') || 'no output'}
       word={tuned || 'not tuned'}
       onTap={() => onPart(channel.id)}
     />

@@ -59,7 +59,7 @@ export function Tracks({ answers, onPart }: ListProps) {
               <Row
                 mark={mark}
                 title={track.mix ? track.name : `Track ${track.name}${name ? `, ${name}` : ''}`}
-                under={track.mix ? 'hears every input' : by || 'no input feeds it'}
+                under={track.mix ? 'every input' : by || 'no input feeds it'}
                 word={`${track.mix ? 'mix' : 'iso'}, ${wordOf(TAPS, track.tap ?? 'pre')}`}
                 onTap={() => onPart(track.id)}
               />

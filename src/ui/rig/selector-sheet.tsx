@@ -76,7 +76,7 @@ function PositionNames({ part }: { part: Part }) {
         <TextField label="Second position" value={second} onInput={(name) => setNames([first, name])} />
       </div>
       <Button class="rig-more" type="submit">
-        Save the positions
+        Save position names
       </Button>
     </form>
   );

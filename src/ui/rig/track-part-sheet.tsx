@@ -29,7 +29,7 @@ export function TrackPartSheet({ part, onClose }: PartSheetProps) {
   return (
     <Sheet
       title={part.mix ? part.name : `Track ${part.name}`}
-      under={part.mix ? 'hears every input' : name || 'nobody on it'}
+      under={part.mix ? 'every input' : name || 'nobody on it'}
       onClose={onClose}
       foot={part.mix ? undefined : <FromWhen before={before} onPlace={setBefore} />}
     >
@@ -51,7 +51,7 @@ export function TrackPartSheet({ part, onClose }: PartSheetProps) {
         />
         <PartChoice
           part={part}
-          label="Taken"
+          label="Feed"
           value={part.tap ?? 'pre'}
           options={[
             { value: 'pre', name: 'pre-fader' },

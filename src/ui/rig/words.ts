@@ -33,7 +33,7 @@ const kindCount = (kind: Open<InputKind>, count: number): string =>
 export function specWords(spec: RigSpec): string {
   const { inputs, isos, sharing } = shapeOf(spec);
   const kinds = spec.inputs.map(({ kind, count }) => kindCount(kind, count)).join(', ');
-  const tracks = `Track 1 the mix, ${countOf(isos, 'iso track')}. ${countOf(inputs, 'input')}: ${kinds}.`;
+  const tracks = `Track 1 is the mix, ${countOf(isos, 'iso track')}. ${countOf(inputs, 'input')}: ${kinds}.`;
   if (isos === 0) return `${tracks} No input has an iso track.`;
   return sharing > 0
     ? `${tracks} The last ${sharing} inputs share track ${spec.tracks}.`

@@ -17,8 +17,8 @@ export function NoSuchDay({ day }: { day: DayId }) {
         <h1>{isHeld ? 'This day is not saved' : 'No such day on this phone'}</h1>
         <p>
           {isHeld
-            ? 'The phone had not taken it when the app was closed. Free some space, then restore it.'
-            : 'It may have been erased here, or the link is of another phone: a day comes over as a day file, not as a link.'}
+            ? 'It was not saved when the app was closed. Free some space, then restore it.'
+            : 'It may have been erased, or the link is from another phone: send a day file instead of a link.'}
         </p>
         <a class={isHeld ? 'button as-button' : 'button button-solid as-button'} href="#/">
           All days

@@ -44,13 +44,12 @@ export function CardSheet({ id, onClose }: { id: string | undefined; onClose: ()
       tracks,
       struck: false,
     };
-    if (say(known ? fields : { ...fields, inAtMs: null, outAtMs: null }, `${fields.name} described`))
-      onClose();
+    if (say(known ? fields : { ...fields, inAtMs: null, outAtMs: null }, `${fields.name} edited`)) onClose();
   };
   return (
     <Sheet
       title={known?.name ?? 'A card'}
-      under="What the day records is counted on every card that is in."
+      under="What the day records counts on every card that is in."
       onClose={onClose}
     >
       <form class="section" onSubmit={save}>
@@ -64,7 +63,7 @@ export function CardSheet({ id, onClose }: { id: string | undefined; onClose: ()
             placeholder="128"
           />
           <TextField
-            label={`On it before, ${unit}`}
+            label={`Already on it, ${unit}`}
             value={typed.usedBytes}
             onInput={(usedBytes) => setTyped({ ...typed, usedBytes })}
             inputMode="decimal"
@@ -113,10 +112,10 @@ export function CardSheet({ id, onClose }: { id: string | undefined; onClose: ()
             </Button>
             <Button
               onClick={() => {
-                if (say({ struck: true }, `${known.name} taken off the list`)) onClose();
+                if (say({ struck: true }, `${known.name} removed from the list`)) onClose();
               }}
             >
-              Take it off the list
+              Remove from list
             </Button>
           </div>
         </div>

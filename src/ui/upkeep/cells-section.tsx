@@ -29,10 +29,10 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
   const unsaid = upkeep.withoutCells.length;
   const under =
     devices.length === 0
-      ? 'no device with cells yet'
+      ? 'no device with batteries yet'
       : unsaid > 0
-        ? `${countOf(unsaid, 'device')} of ${devices.length}: nobody said when fresh`
-        : `${countOf(devices.length, 'device')} followed`;
+        ? `${countOf(unsaid, 'device')} of ${devices.length}: not marked fresh`
+        : countOf(devices.length, 'device');
   const scale = scaleOf(day, upkeep, now.atMs);
   const bars = new Map<string, TimeBar>(
     upkeep.cells.due.map((due: CellsDue) => [due.device, batteryBar(scale, due)]),
@@ -43,11 +43,11 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
     <Section name="Batteries" under={under}>
       {devices.length > 0 && (
         <div class="section buttons">
-          <Button onClick={() => all(devices, `Fresh cells in all ${devices.length}`)}>
+          <Button onClick={() => all(devices, `Fresh batteries in all ${devices.length}`)}>
             Fresh in all {devices.length}
           </Button>
           {unsaid > 0 && unsaid < devices.length && (
-            <Button onClick={() => all(upkeep.withoutCells, `Fresh cells in ${unsaid}`)}>
+            <Button onClick={() => all(upkeep.withoutCells, `Fresh batteries in ${unsaid}`)}>
               Fresh in the other {unsaid}
             </Button>
           )}
@@ -72,8 +72,8 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
             onAbout={() => onDevice(device.id)}
             action={{
               word: 'Fresh',
-              label: `Fresh cells in ${device.name}`,
-              onTap: () => all([device], `Fresh cells in ${device.name}`),
+              label: `Fresh batteries in ${device.name}`,
+              onTap: () => all([device], `Fresh batteries in ${device.name}`),
             }}
           />
         ))}
@@ -94,14 +94,14 @@ function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): s
   const runtime = fresh?.runtimeHours ?? device.runtimeHours;
   const lasts =
     runtime === undefined ? 'battery life not set' : `${hoursWords(runtime)} ${device.runtimeBasis}`;
-  if (!fresh) return `${lasts}; not said when fresh`;
+  if (!fresh) return `${lasts}; not marked fresh`;
   const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
   const due = upkeep.cells.due.find((one: CellsDue) => one.device === device.id);
   const swaps = swapsToWrap(day, device).map(clock);
   return [
     `fresh ${clock(fresh.atMs)}, ${lasts}`,
     due ? `due ${clock(due.dueAtMs)}, flat ${clock(due.emptyAtMs)}` : '',
-    swaps.length > 0 ? `to wrap: fresh ones at ${swaps.join(', ')}` : '',
+    swaps.length > 0 ? `change at ${swaps.join(', ')}` : '',
   ]
     .filter((words) => words !== '')
     .join(' · ');

@@ -27,22 +27,22 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
   const [from, setFrom] = useState(RECORDER);
   if (id !== undefined && !device) return null;
   const strike = (): void => {
-    if (device && run(describeDevices([device.id], { struck: true }), `${device.name} taken out`)) onClose();
+    if (device && run(describeDevices([device.id], { struck: true }), `${device.name} deleted`)) onClose();
   };
   return (
     <Sheet title={device?.name ?? 'Another device'} under={UNDER[device?.type ?? 'new']} onClose={onClose}>
       <DeviceForm device={device} onDone={onClose} />
       {device?.hasCells && (
         <DoneAgo
-          title="Fresh cells went in"
+          title="Fresh batteries went in"
           onDone={(minutesAgo) =>
-            run(freshCells([device.id], { minutesAgo }), `Fresh cells in ${device.name}`)
+            run(freshCells([device.id], { minutesAgo }), `Fresh batteries in ${device.name}`)
           }
         />
       )}
       {device?.hasTimecode && device.type !== 'recorder' && (
         <DoneAgo
-          title="It was jammed"
+          title="Jammed"
           onDone={(minutesAgo) => run(jamDevices([device.id], from, { minutesAgo }), `${device.name} jammed`)}
         >
           <Choice
@@ -55,7 +55,7 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
       )}
       {device?.type === 'other' && (
         <div class="section">
-          <Button onClick={strike}>Take {device.name} out</Button>
+          <Button onClick={strike}>Delete {device.name}</Button>
         </div>
       )}
     </Sheet>
@@ -64,9 +64,9 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
 
 const UNDER = {
   pack: 'A transmitter of the rig.',
-  recorder: 'What everything is jammed from, unless said.',
-  other: 'A device beside the rig.',
-  new: 'A slate, a timecode box, a camera, a comms base: anything with cells or timecode.',
+  recorder: 'Everything is jammed from it, unless you choose another.',
+  other: 'A device besides the rig.',
+  new: 'A slate, a timecode box, a camera, a comms base: anything with batteries or timecode.',
 } as const;
 
 type Typed = { readonly runtimeHours: string; readonly ppm: string };
@@ -94,7 +94,7 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
       return;
     }
     const fields: DeviceFields = { ...read.value, runtimeBasis: basis, ...has };
-    const words = devices.length > 1 ? `${devices.length} devices described` : `${name.trim()} described`;
+    const words = devices.length > 1 ? `${devices.length} devices described` : `${name.trim()} edited`;
     const said = device
       ? run(describeDevices(devices, isNamed ? { ...fields, name: name.trim() } : fields), words)
       : run(addDevice(store.newId(), { ...fields, name, struck: false }), `${name.trim()} added`);
@@ -139,7 +139,7 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
         <div class="buttons">
           {(['hasCells', 'hasTimecode'] as const).map((field) => (
             <Button key={field} pressed={has[field]} onClick={() => setHas({ ...has, [field]: !has[field] })}>
-              {field === 'hasCells' ? 'cells' : 'timecode'}
+              {field === 'hasCells' ? 'batteries' : 'timecode'}
             </Button>
           ))}
         </div>

@@ -20,7 +20,7 @@ interface DueProps {
   readonly now: Moment;
 }
 
-const KIND_WORD = { cells: 'cells', jam: 'timecode', card: 'media' } as const;
+const KIND_WORD = { cells: 'battery', jam: 'timecode', card: 'media' } as const;
 
 /** What is due and when, soonest first; one tap marks it done. */
 export function Due({ day, upkeep, now }: DueProps) {
@@ -28,8 +28,7 @@ export function Due({ day, upkeep, now }: DueProps) {
   if (groups.length === 0)
     return (
       <p class="section soft">
-        Nothing is followed yet. Say when cells were fresh, when timecode was jammed and which card is in, and
-        what is due stands here.
+        Nothing to track yet. Mark fresh batteries, jams and the card that is in, and what is due shows here.
       </p>
     );
   const scale = scaleOf(day, upkeep, now.atMs);
@@ -82,8 +81,8 @@ function DueRow({ day, group, now, scale, bar }: DueRowProps) {
       </strong>
       {item.kind === 'cells' && (
         <Button
-          label={`Fresh cells in ${title}`}
-          onClick={() => run(freshCells(names), `Fresh cells in ${title}`)}
+          label={`Fresh batteries in ${title}`}
+          onClick={() => run(freshCells(names), `Fresh batteries in ${title}`)}
         >
           Fresh
         </Button>

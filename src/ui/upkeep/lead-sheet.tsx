@@ -38,7 +38,7 @@ export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
       kind === 'snake'
         ? { ...named, ends: kind, snake: snake.trim() || 'A', circuit, carries }
         : { ...named, ends: kind, ...(kind === 'other' && { words: words.trim() }) };
-    if (run(describeLeads([lead.id], fields), `${lead.output} to ${lead.input} described`)) onClose();
+    if (run(describeLeads([lead.id], fields), `${lead.output} to ${lead.input} edited`)) onClose();
   };
   const saveRun = (): void => {
     const done = `${countOf(run8.length, 'lead')} on snake ${snake.trim()}`;
@@ -47,7 +47,7 @@ export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
   return (
     <Sheet
       title={`${lead.output} to ${lead.input}`}
-      under="How this lead is made off, for the sheet in the lid."
+      under="How this lead is wired, for the wiring sheet."
       onClose={onClose}
       foot={
         <div class="prep-foot">
@@ -65,7 +65,7 @@ export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
       <div class="section">
         <TextField label="What it is called; empty for its number" value={name} onInput={setName} />
         <Choice
-          label="Made off as"
+          label="Wired as"
           value={kind}
           options={[
             { value: 'xlr', name: 'XLR' },

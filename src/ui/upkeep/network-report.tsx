@@ -52,7 +52,8 @@ export function NetworkReport({ day, run }: { day: Day; run: DayRun }) {
           </>
         )}
         <dt class="figures-wide">
-          Have held a powered receiver box (common practice, no source), and what is computed
+          Cables that have powered a receiver box (common practice, no source), and what is worked out for
+          them
         </dt>
         <dd class="figures-wide">
           {knownLeads(run).map(({ category, feet, metres, lead: known }) => (

@@ -22,18 +22,18 @@ type Type = 'network' | 'dc';
 type Typed = Record<(typeof NETWORK | typeof DC)[number][0], string>;
 
 const NETWORK = [
-  ['watts', 'Box takes, W'],
-  ['celsius', 'Cable is at, °C'],
+  ['watts', 'Box power, W'],
+  ['celsius', 'Cable temperature, °C'],
   ['connectorOhms', 'Connectors, Ω'],
   ['channels', 'Channels of sound'],
-  ['channelsAStream', 'Channels a stream'],
-  ['samplesAPacket', 'Samples a packet'],
+  ['channelsAStream', 'Channels per stream'],
+  ['samplesAPacket', 'Samples per packet'],
   ['linkMbps', 'Link, Mbit/s'],
 ] as const;
 const DC = [
   ['volts', 'Supply, V'],
-  ['watts', 'Device takes, W'],
-  ['deviceMinVolts', 'Least it takes, V'],
+  ['watts', 'Device power, W'],
+  ['deviceMinVolts', 'Minimum voltage, V'],
   ['batteryWattHours', 'Battery, Wh'],
 ] as const;
 
@@ -97,10 +97,10 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
       struck: false,
     };
     const said = id ?? store.newId();
-    if (run(describeRun(said, fields), `${fields.name} worked out and kept`)) onClose();
+    if (run(describeRun(said, fields), `${fields.name} saved`)) onClose();
   };
   const strike = (): void => {
-    if (id && run(describeRun(id, { struck: true }), `${start.name} taken out`)) onClose();
+    if (id && run(describeRun(id, { struck: true }), `${start.name} deleted`)) onClose();
   };
   return (
     <Sheet

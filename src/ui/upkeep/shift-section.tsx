@@ -31,7 +31,7 @@ export function ShiftSection({ day, now }: { day: Day; now: Moment }) {
         class="section"
         onSubmit={(event) => {
           event.preventDefault();
-          run(planShift(typed), 'Hours of the day planned');
+          run(planShift(typed), 'Hours of the day saved');
         }}
       >
         <div class="shift-fields">

@@ -72,7 +72,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
         ))}
         <DeviceRow
           name={deviceName(day, 'recorder')}
-          under={`${tolerance(upkeep.devices.find(({ type }) => type === 'recorder'))}; the head of the chain`}
+          under={`${tolerance(upkeep.devices.find(({ type }) => type === 'recorder'))}; everything is jammed from it`}
           onAbout={() => onDevice('recorder')}
         />
       </ul>
@@ -80,7 +80,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
         <dl class="figures">
           {apart && (
             <>
-              <dt>Worst apart</dt>
+              <dt>Furthest apart</dt>
               <dd>
                 {apart.devices.map((id) => deviceName(day, id)).join(' and ')}: {framesWords(apart.frames)}
               </dd>
@@ -88,7 +88,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
           )}
           {rate && (
             <>
-              <dt>Labels and the wall clock</dt>
+              <dt>Timecode and the wall clock</dt>
               <dd>{behindWords(labelsBehindClock(rate).hourMs)}</dd>
             </>
           )}
@@ -101,7 +101,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
 }
 
 const tolerance = (device: Device | undefined): string =>
-  device?.ppm === undefined ? 'tolerance not said' : `${figureWords(device.ppm, 3)} ppm`;
+  device?.ppm === undefined ? 'tolerance not set' : `${figureWords(device.ppm, 3)} ppm`;
 
 function jamWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): string {
   const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);

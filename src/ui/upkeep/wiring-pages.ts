@@ -54,5 +54,5 @@ export async function wiringPages(
 export async function sendPages(file: OutgoingFile): Promise<void> {
   const result = await sendFiles(device, routeFor(device, [file]), [file], file.name);
   if (!result.ok) complain(result.problem);
-  else if (result.value.sent) tell('The wiring sheet is out');
+  else if (result.value.sent) tell('Wiring sheet sent');
 }

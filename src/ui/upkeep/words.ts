@@ -76,7 +76,7 @@ export const shortWords = ({ to, how }: Short, end: 'flat' | 'full'): string =>
 
 export const LIMIT_WORDS: Record<LeadLimit, string> = {
   'data-length': 'data: the longest channel of the standards',
-  'device-voltage': 'volts at the box fall below its least',
+  'device-voltage': 'voltage at the box falls below its minimum',
   'loop-resistance': 'the loop is longer than the class was made for',
   'source-power': 'the source gives more than its class',
   'no-solution': 'the lead cannot carry the load at all',
@@ -84,7 +84,7 @@ export const LIMIT_WORDS: Record<LeadLimit, string> = {
 
 export const RUN_CAUTION_WORDS: Record<RunCaution, string> = {
   'drop-above-aim': 'drops more than 3 % of the supply (common practice, no source)',
-  'below-device-minimum': 'below the least volts of the device',
+  'below-device-minimum': 'below the minimum voltage of the device',
   'above-cord-rating': 'above the lowest cord rating of this gauge',
   'no-cord-rating': 'no cord rating is known for this gauge',
 };

@@ -62,7 +62,7 @@ function entryWords(day: Day, fact: Fact): string {
     case 'part-described':
       return partWords(day, fact);
     case 'day-described':
-      return `head of the day: ${fieldWords(fact.fields, HEAD)}`;
+      return `day details: ${fieldWords(fact.fields, HEAD)}`;
     case 'fact-retracted': {
       const targets = targetsOf(day, fact.targets);
       const isBack = targets.some(({ kind }) => kind === 'fact-retracted');
@@ -70,9 +70,7 @@ function entryWords(day: Day, fact: Fact): string {
     }
     case 'fact-moved': {
       const words = actionWords(day, targetsOf(day, [fact.target]));
-      return fact.to
-        ? `${words} moved before ${nameOfTake(day, fact.to)}`
-        : `${words} put back where it was said`;
+      return fact.to ? `${words} moved before ${nameOfTake(day, fact.to)}` : `${words} moved back`;
     }
     case 'takes-joined':
       return `${nameOfTake(day, fact.take)} and ${nameOfTake(day, fact.into)} as one take`;
@@ -102,9 +100,9 @@ export const shortened = (text: string): string =>
 /** Fields set by one tap, each in its own words; corrections from the form come as a list. */
 const TAPPED: Record<string, (name: string, on: unknown) => string> = {
   cutAt: (name) => `cut of ${name}`,
-  circled: (name, on) => (on ? `${name} circled` : `circle off ${name}`),
-  noGood: (name, on) => (on ? `${name} no good` : `${name} good again`),
-  falseStart: (name, on) => (on ? `${name} a false start` : `${name} no false start`),
+  circled: (name, on) => (on ? `${name} circled` : `${name} not circled`),
+  noGood: (name, on) => (on ? `${name} NG` : `${name} not NG`),
+  falseStart: (name, on) => (on ? `${name} a false start` : `${name} not a false start`),
   tailSlate: (name, on) => (on ? `tail slate on ${name}` : `no tail slate on ${name}`),
 };
 
@@ -142,10 +140,10 @@ const VOICE_FIELDS: Record<string, string> = {
 function voiceWords(day: Day, { id, voice, fields }: FactOf<'voice-described'>): string {
   const name = nameOf(day, voice);
   if (fields.struck !== undefined)
-    return fields.struck ? `${name} off the cast` : `${name} on the cast again`;
+    return fields.struck ? `${name} removed from the cast` : `${name} back in the cast`;
   const first = day.facts.find((fact) => fact.kind === 'voice-described' && fact.voice === voice);
   if (!first || first.id === id) return `${name} added`;
-  return `${name} changed: ${fieldWords(fields, VOICE_FIELDS)}`;
+  return `${name} edited: ${fieldWords(fields, VOICE_FIELDS)}`;
 }
 
 function partWords(day: Day, { id, part, fields }: FactOf<'part-described'>): string {
@@ -158,7 +156,7 @@ function partWords(day: Day, { id, part, fields }: FactOf<'part-described'>): st
   const first = day.facts.find(isHere);
   if (!first || first.id === id) return `${name} added`;
   if (fields.khz) return `${name} on ${formatMhz(fields.khz)} MHz`;
-  return `${name} ${fields.name === undefined ? 'changed' : 'renamed'}`;
+  return `${name} ${fields.name === undefined ? 'edited' : 'renamed'}`;
 }
 
 const HEAD: Record<string, string> = {

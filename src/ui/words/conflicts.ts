@@ -46,7 +46,7 @@ export function conflictWords(day: Day, conflict: Conflict): string {
       return `Two phones differ on ${thingWords(day, conflict)}: ${said.join(', or ')}`;
     }
     case 'order-unsure':
-      return `Two phones said so close together that either could be first: ${changeWords(day, conflict.change)}, and ${nameOfTake(day, conflict.take)}`;
+      return `Two phones logged these so close together that either could be first: ${changeWords(day, conflict.change)}, and ${nameOfTake(day, conflict.take)}`;
     case 'take-twice':
       return conflictTitle(day, conflict);
   }
@@ -71,7 +71,7 @@ function takesWords(day: Day, takes: readonly TakeId[]): string {
 function thingWords(day: Day, { of, id }: FieldConflict): string {
   if (of === 'take') return nameOfTake(day, id);
   if (of === 'voice') return nameOf(day, id);
-  return of === 'part' ? partName(day.rig, id) || 'a deleted part' : 'the head of the day';
+  return of === 'part' ? partName(day.rig, id) || 'a deleted part' : 'the day details';
 }
 
 const FIELD_WORDS = {
@@ -124,7 +124,7 @@ const FIELD_WORDS = {
 } satisfies Record<DescribedField, string> as Readonly<Record<string, string>>;
 
 const YES_NO: Record<string, readonly [yes: string, no: string]> = {
-  falseStart: ['a false start', 'no false start'],
+  falseStart: ['a false start', 'not a false start'],
   tailSlate: ['a tail slate', 'no tail slate'],
   struck: ['deleted', 'not deleted'],
 };

@@ -8,14 +8,14 @@ export const titleOf = (day: Pick<DayOutline, 'sample' | 'production' | 'label'>
 /** Whether a copy of the day has left the phone, and whether it is still complete. */
 export function copyWords({ copiedAt, copiedFacts, facts, sample }: DayOutline): string {
   if (sample) return 'practice day';
-  if (copiedAt === undefined) return 'only on this phone';
+  if (copiedAt === undefined) return 'not backed up';
   const at = clockTime(copiedAt, -new Date(copiedAt).getTimezoneOffset());
-  return copiedFacts === facts ? `copied ${at}` : `changed since copied ${at}`;
+  return copiedFacts === facts ? `backed up ${at}` : `changed since backup ${at}`;
 }
 
 export const PROMISED_WORDS: Record<Promised, string> = {
-  'not-asked': 'The browser is asked to keep the data after the first take.',
+  'not-asked': 'After the first take, the browser is asked to keep the data.',
   promised: 'The browser has promised not to clear the data by itself.',
-  'not-promised': 'The browser may clear the data when the phone is full: take a copy off the phone.',
-  'cannot-ask': 'This browser may clear the data when the phone is full: take a copy off the phone.',
+  'not-promised': 'The browser may clear the data when the phone is full: keep a backup elsewhere.',
+  'cannot-ask': 'This browser may clear the data when the phone is full: keep a backup elsewhere.',
 };

@@ -22,7 +22,7 @@ export function factWords(day: Day, fact: Fact): string {
     case 'transmitter-worn':
       return fact.voice
         ? `${part(fact.transmitter)} on ${nameOf(day, fact.voice)}`
-        : `${part(fact.transmitter)} off, on nobody`;
+        : `${part(fact.transmitter)} taken off`;
     case 'channels-tuned':
       return fact.tunings.length === 1
         ? `${part(fact.tunings[0]!.channel)} tuned to ${part(fact.tunings[0]!.transmitter) || 'nothing'}`
@@ -54,7 +54,7 @@ export function factWords(day: Day, fact: Fact): string {
         ? `${nameOf(day, fact.voice)} pinned: ${pinWords(day, fact.pins)}`
         : `${nameOf(day, fact.voice)} not pinned any more`;
     case 'out-marked':
-      return `${sourceName(day, fact.part)} ${fact.out ? 'out of order' : 'in order again'}`;
+      return `${sourceName(day, fact.part)} ${fact.out ? 'out of order' : 'working again'}`;
     case 'moves-weighed':
       return 'what to avoid changed';
     case 'roll-changed':
@@ -66,11 +66,11 @@ export function factWords(day: Day, fact: Fact): string {
     case 'clock-followed':
       return `clock synced to ${formatTimecode(fact.frames, fact.rate)}`;
     case 'voice-described':
-      return `${nameOf(day, fact.voice)} described`;
+      return `${nameOf(day, fact.voice)} edited`;
     case 'part-described':
-      return `${part(fact.part)} described`;
+      return `${part(fact.part)} edited`;
     case 'day-described':
-      return 'head of the day described';
+      return 'day details edited';
     case 'take-logged':
       return takeText(takeFrom(fact));
     case 'take-described':
@@ -100,7 +100,7 @@ function resolvedWords(day: Day, { link, among, stands }: FactOf<'conflict-resol
     const fact = day.facts.find((one) => one.id === id);
     return fact ? factWords(day, { ...fact, ...saidOfLink(fact, link) } as Fact) : 'something else';
   };
-  return stands ? `true: ${wordsOf(stands)}` : `one after the other: ${listOf(among.map(wordsOf))}`;
+  return stands ? `resolved: ${wordsOf(stands)}` : `one after the other: ${listOf(among.map(wordsOf))}`;
 }
 
 type SaidLead = { readonly from: string | null; readonly to: string | null };
@@ -113,9 +113,7 @@ function leadsWords(day: Day, leads: readonly SaidLead[]): string {
 
 function leadWords(day: Day, lead: SaidLead): string {
   const from = lead.from && day.voices.has(lead.from) ? nameOf(day, lead.from) : partName(day.rig, lead.from);
-  return lead.to
-    ? `${from || 'a lead'} into ${partName(day.rig, lead.to)}`
-    : `lead of ${from || 'nothing'} hangs free`;
+  return lead.to ? `${from || 'a lead'} into ${partName(day.rig, lead.to)}` : `${from || 'a lead'} unplugged`;
 }
 
 /** A receiver channel, or whoever is on a hardline. */

@@ -6,17 +6,13 @@ import { conflictWords } from './conflicts.ts';
 export function inDoubtWords({ day, damaged, newer, unsaved, differing }: InDoubt): string[] {
   const entries = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
   return [
-    ...(damaged > 0
-      ? [`${entries(damaged)} of this day cannot be read. What was said there is missing.`]
-      : []),
+    ...(damaged > 0 ? [`${entries(damaged)} of this day cannot be read. What it says is missing.`] : []),
     ...(newer > 0
-      ? [
-          `${entries(newer)} of this day came from a newer version of the app. What was said there is missing.`,
-        ]
+      ? [`${entries(newer)} of this day came from a newer version of the app. What it says is missing.`]
       : []),
     ...(unsaved > 0
       ? [
-          `${countOf(unsaved, 'action')} of this day ${unsaved === 1 ? 'was' : 'were'} held when the app was closed, and ${unsaved === 1 ? 'is' : 'are'} not restored. What was said there is missing.`,
+          `${countOf(unsaved, 'action')} of this day ${unsaved === 1 ? 'was' : 'were'} held when the app was closed, and ${unsaved === 1 ? 'is' : 'are'} not restored. What it says is missing.`,
         ]
       : []),
     ...differing.map((conflict) => `${conflictWords(day, conflict)}. The first carries over.`),

@@ -4,9 +4,12 @@ import type { MarkState } from '../kit/mark.tsx';
 export const MARK_MEANS = {
   single: { word: 'alone', means: 'One voice is on the track, and nobody else.' },
   gang: { word: 'gang', means: 'Several live sources share one track, on purpose.' },
-  clash: { word: 'clash', means: 'Several live sources share one track, and nobody said it was on purpose.' },
+  clash: {
+    word: 'clash',
+    means: 'Several live sources share one track, and it is not marked as on purpose.',
+  },
   muted: { word: 'muted', means: 'Somebody is on it, and is not heard for now.' },
-  broken: { word: 'not recorded', means: 'Somebody is waited for and heard on no track.' },
+  broken: { word: 'not recorded', means: 'Somebody is expected and is on no track.' },
   free: { word: 'free', means: 'Nothing reaches this input: it can take a lead.' },
   idle: { word: 'idle', means: 'A source reaches this input and nobody is on it.' },
   reserved: { word: 'reserved', means: 'Kept for timecode, comms or playback: not for voices.' },

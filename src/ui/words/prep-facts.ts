@@ -36,7 +36,7 @@ export function prepWords(day: Day, fact: PrepFact): string {
     case 'transmitters-switched':
       return `${listOf(fact.transmitters.map((id) => partName(day.rig, id)))} switched ${fact.on ? 'on' : 'off'}`;
     case 'cells-changed':
-      return `fresh cells in ${devices(fact.devices)}`;
+      return `fresh batteries in ${devices(fact.devices)}`;
     case 'devices-jammed':
       return `${devices(fact.devices)} jammed from ${deviceName(day, fact.from)}`;
     case 'devices-described':
@@ -44,11 +44,11 @@ export function prepWords(day: Day, fact: PrepFact): string {
     case 'card-described':
       return described(fact.fields.name ?? day.upkeep.cards.get(fact.card)?.name ?? 'card', fact.fields);
     case 'shift-planned':
-      return 'hours of the day planned';
+      return 'hours of the day set';
     case 'run-described':
       return described(fact.fields.name ?? day.upkeep.runs.get(fact.run)?.name ?? 'cable run', fact.fields);
     case 'leads-described':
-      return fact.leads.length === 1 ? 'a lead described' : `${fact.leads.length} leads described`;
+      return fact.leads.length === 1 ? 'a lead edited' : `${fact.leads.length} leads edited`;
   }
 }
 
@@ -56,6 +56,6 @@ function described(
   name: string | undefined,
   { khz, struck }: { khz?: number | null | undefined; struck?: boolean | undefined },
 ): string {
-  if (struck) return `${name ?? 'something'} taken out`;
-  return khz ? `${name ?? 'carrier'} on ${formatMhz(khz)} MHz` : `${name ?? 'something'} described`;
+  if (struck) return `${name ?? 'something'} deleted`;
+  return khz ? `${name ?? 'carrier'} on ${formatMhz(khz)} MHz` : `${name ?? 'something'} edited`;
 }

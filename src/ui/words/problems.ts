@@ -14,13 +14,12 @@ const RESTART: Record<string, string> = {
   'other-window': 'The app is open in another window. Close it, then restart.',
   'not-whole':
     'Some of the new version is missing from this phone. It is fetched again when there is signal.',
-  'no-answer': 'The new version did not start. It starts with the next start of the app.',
+  'no-answer': 'The new version did not start. It starts when the app is next opened.',
 };
 
 /** A sentence for every code a command or a reader can fail with, saying what and where. */
 const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) => string } = {
-  'not-on-this-day': ({ what }) =>
-    `This day has no such ${what}. It may have been taken out on another phone.`,
+  'not-on-this-day': ({ what }) => `This day has no such ${what}. It may have been deleted on another phone.`,
   'take-open': ({ take }) => `${take} is still rolling. Cut it first.`,
   'no-take-open': () => 'No take is rolling.',
   'gang-of-one': ({ track }) => `Only one voice is on track ${track}; a gang needs two.`,
@@ -31,7 +30,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'not-taken-back': () => 'That was not removed.',
   'nothing-to-undo': () => 'Nothing to undo on this phone.',
   'undo-built-on': ({ take, count }) =>
-    `Another phone has ${count === 1 ? 'one entry' : `${count} entries`} on ${take}. Undo takes the take away from that phone too.`,
+    `Another phone has ${count === 1 ? 'one entry' : `${count} entries`} on ${take}. Undo removes the take on that phone too.`,
   'day-full': () =>
     'No entry can follow on this day: one with an impossible number was imported. Start the next day from this one.',
   'entry-unfit': ({ where }) =>
@@ -41,15 +40,15 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'fact-damaged': ({ where, line }) =>
     `${line ? `Line ${line}: an` : 'An'} entry is damaged at ${quoted(where)}. Nothing was imported.`,
   'fact-id-twice': () =>
-    'The file contradicts this day: one entry has two different contents. Nothing was imported.',
+    'The file conflicts with this day: one entry has two different contents. Nothing was imported.',
   'roll-name': ({ longest }) => `A roll needs a name of at most ${longest} characters.`,
   'date-unknown': ({ typed }) => `${quoted(typed)} is not a date.`,
   'rate-unknown': ({ timecodeRate }) =>
     timecodeRate
-      ? `${quoted(timecodeRate)} is not a timecode rate that this version counts in. The day's head sets it.`
-      : 'This version does not count in the timecode rate of the day. The head of the day sets it.',
+      ? `${quoted(timecodeRate)} is not a timecode rate that this version counts in. Set it in the day details.`
+      : 'This version does not count in the timecode rate of the day. Set it in the day details.',
   'cast-empty': () => 'No line could be read as a performer.',
-  'before-itself': () => 'A take cannot stand before itself.',
+  'before-itself': () => 'A take cannot go before itself.',
   'slate-not-a-number': ({ typed }) => `${quoted(typed)} is not a slate number.`,
   'slate-without-number': ({ typed }) => `${quoted(typed)} has no scene number.`,
   'slate-letter-unused': ({ typed }) => `${quoted(typed)}: the letters I and O are not used on slates.`,
@@ -57,8 +56,8 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'rig-unread': ({ piece }) =>
     `${quoted(piece)} could not be read. Try “16 tracks, 4 mic, 4 AES3, 2 return, 8 slots”.`,
   'rig-too-many': ({ piece, most }) => `${quoted(piece)}: ${most} is the most.`,
-  'rig-without-tracks': () => 'Say how many tracks the recorder has.',
-  'rig-without-inputs': () => 'Say which inputs the recorder has.',
+  'rig-without-tracks': () => 'Type how many tracks the recorder has.',
+  'rig-without-inputs': () => 'Type which inputs the recorder has.',
   'receiver-channels': ({ least, most }) => `A receiver has ${least} to ${most} channels.`,
   'how-many': ({ least, most }) => `Between ${least} and ${most}, please.`,
   'name-too-long': ({ longest }) => `That name is too long; ${longest} characters is the most.`,
@@ -68,10 +67,10 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'output-reserved': ({ name, kept }) => `${name} is kept for ${kept}; no voice goes that way.`,
   'selector-there': ({ input }) => `${input} has a selector already.`,
   'rig-empty': () => 'There is no rig there.',
-  'block-empty': () => 'There is nothing to plug on one side.',
+  'block-empty': () => 'There is nothing to patch on one side.',
   'timecode-empty': () => 'No timecode was typed.',
   'timecode-not-read': ({ text, at, found }) =>
-    `${quoted(text)}: ${quoted(found)} at place ${at + 1} is no timecode.`,
+    `${quoted(text)}: ${quoted(found)} at place ${at + 1} does not belong in a timecode.`,
   'timecode-too-short': ({ text }) => `${quoted(text)} is too short for a timecode.`,
   'timecode-too-long': ({ text }) => `${quoted(text)} is too long for a timecode.`,
   'timecode-out-of-range': ({ text, part, max }) => `${quoted(text)}: ${part} go up to ${max}.`,
@@ -91,7 +90,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'copy-failed': () => 'The text could not be copied.',
   'sample-missing': () => 'The sample day is not on this phone yet. Open the app once with a signal.',
   'held-contradicts': ({ count }) =>
-    `${count === 1 ? 'One action contradicts' : `${count} actions contradict`} an entry of this day under the same number, and stays out until you discard. The others were restored.`,
+    `${count === 1 ? 'One action conflicts' : `${count} actions conflict`} with an entry of this day that has the same number, and stays out until you discard. The others were restored.`,
   'day-erased': () => 'This day was erased in another window.',
   'day-file-empty': () => 'The file is empty.',
   'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
@@ -128,27 +127,27 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
     `With the file the day would have entries of ${count} phones; ${limit} is the most. Nothing was imported.`,
   'admit-size': () => 'With the file the day would be larger than any day file may be. Nothing was imported.',
   'weight-unusable': ({ move, weight }) => `${quoted(weight)} for ${quoted(move)} must be from 1 to 99.`,
-  'pinned-twice': () => 'One pack is pinned to two people. Let one of them go.',
-  'not-a-wave-name': () => 'is no sound file by its name.',
-  'not-a-wave': () => 'is no wave file.',
+  'pinned-twice': () => 'One pack is pinned to two people. Remove one of the pins.',
+  'not-a-wave-name': () => 'does not look like a sound file.',
+  'not-a-wave': () => 'is not a wave file.',
   'file-empty': () => 'is empty.',
   'file-unreadable': ({ at }) => `could not be read at byte ${at}; the card may have been pulled out.`,
   'card-empty': () => 'The card has no recording.',
-  'file-value-unfit': () => 'The file says something no log can hold.',
+  'file-value-unfit': () => 'The file says something the log cannot hold.',
   'pattern-empty': () => 'The pattern of file names is empty.',
   'pattern-brace-open': ({ at }) =>
     `The pattern of file names has a brace that is not closed, at place ${at + 1}.`,
   'pattern-token-unknown': ({ token }) =>
     `The pattern of file names has an unknown word: {${token.slice(0, 30)}}.`,
-  'pattern-character-unsafe': ({ found }) => `${quoted(found)} cannot stand in a file name.`,
+  'pattern-character-unsafe': ({ found }) => `${quoted(found)} cannot be used in a file name.`,
   'pattern-names-all-alike': () =>
     'With this pattern all files would have one name. Put {slate} and {take} or {count} in it.',
   'nothing-changed': () => 'Nothing has changed.',
   'voice-on-takes': ({ name, take, count }) =>
     `${name} is on ${take}${count > 1 ? ` and ${count - 1} more` : ''}, and those lines would lose a name. Mark them wrapped instead.`,
   'mail-address-not-read': ({ address }) =>
-    `${quoted(address)} is not a mail address. The draft was not made.`,
-  'id-used-twice': ({ list, id }) => `Two of the ${list} have one id, ${quoted(id)}. Take one of them out.`,
+    `${quoted(address)} is not an email address. The draft was not made.`,
+  'id-used-twice': ({ list, id }) => `Two of the ${list} have one id, ${quoted(id)}. Delete one of them.`,
   'weight-not-whole': ({ weight }) => `${quoted(weight)} must be a whole number, 1 or more.`,
   'priority-not-a-number': () => 'A priority is not a number.',
   'lead-of-two-sources': ({ lead }) =>
@@ -163,7 +162,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'costs-of-wrong-size': () => 'The plan could not be computed: a table has the wrong size.',
   'cost-not-whole': () => 'The plan could not be computed: a cost is not a whole number.',
   'costs-too-large': () => 'The plan could not be computed: the costs are too large.',
-  'quantity-not-finite': ({ field }) => `${figure(field)}: that is not a number.`,
+  'quantity-not-finite': ({ field }) => `${figure(field)}: not a number.`,
   'quantity-out-of-range': ({ field, value, min, max }) =>
     `${figure(field)}: ${limit(field, value)} cannot be. Between ${limit(field, min)} and ${limit(field, max)}, please.`,
   'quantity-not-whole': ({ field }) => `${figure(field)}: a whole number, please.`,
@@ -172,7 +171,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
 
   'frequency-empty': () => 'Type a frequency in MHz, as 606.250.',
   'frequency-unreadable': ({ text }) => `${quoted(text)} is not a frequency. Type MHz, as 606.250.`,
-  'frequency-finer-than-khz': ({ text }) => `${quoted(text)} is finer than a kHz.`,
+  'frequency-finer-than-khz': ({ text }) => `${quoted(text)} is finer than 1 kHz.`,
   'frequency-not-whole': () => 'A frequency is a whole number of kHz.',
   'frequency-not-positive': () => 'A frequency is above 0 MHz.',
   'frequency-too-low': ({ khz, lowestKhz }) =>
@@ -182,17 +181,18 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'frequency-outside-ranges': ({ khz }) => `${mhz(khz)} is outside where these packs tune.`,
   'frequency-off-raster': ({ khz }) => `${mhz(khz)} is between the tuning steps of these packs.`,
   'frequency-taken': ({ khz }) => `${mhz(khz)} is taken already.`,
-  'carrier-named-twice': () => 'Two carriers have one name inside. Take one of them out.',
+  'carrier-named-twice': () => 'Two frequencies have the same name inside. Delete one of them.',
   'carrier-unknown': () => 'That carrier is not in the plan.',
   'carriers-too-many': ({ count, most }) =>
     `${count} carriers are more than can be worked out at once; ${most} is the most. Switch some off.`,
   'guard-unusable': ({ mostKhz }) => `A distance is whole kHz from 0 to ${plain(mostKhz)}.`,
   'spacing-unusable': ({ mostKhz }) => `A spacing is whole kHz from 0 to ${plain(mostKhz)}.`,
-  'range-upside-down': ({ fromKhz, toKhz }) => `From ${mhz(fromKhz)} to ${mhz(toKhz)} runs downwards.`,
-  'range-too-wide': ({ mostKhz }) => `A stretch is at most ${plain(mostKhz / 1000)} MHz wide.`,
+  'range-upside-down': ({ fromKhz, toKhz }) =>
+    `${mhz(fromKhz)} is above ${mhz(toKhz)}: put the lower frequency first.`,
+  'range-too-wide': ({ mostKhz }) => `A range is at most ${plain(mostKhz / 1000)} MHz wide.`,
   'raster-unusable': () => 'A tuning step is a whole number of kHz, 1 or more.',
-  'ranges-missing': () => 'Say where these packs can be tuned first.',
-  'band-without-ends': () => 'A stretch needs both ends in MHz.',
+  'ranges-missing': () => 'First enter where these packs can be tuned.',
+  'band-without-ends': () => 'A range needs both ends, in MHz.',
   'count-unusable': ({ most }) => `Between 1 and ${most} packs at once, please.`,
   'no-clean-set': ({ count, proven }) =>
     proven
@@ -207,13 +207,13 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
     `${quoted(typed)} is not a time of day. Type hours and minutes, as 13:30.`,
   'jam-from-itself': () => 'A device cannot be jammed from itself.',
   'jam-after-now': () => 'Jammed later than now: the clocks of two phones differ.',
-  'no-runtime': () => 'Nobody has said how long a set of cells runs in it.',
-  'no-tolerance': () => 'Nobody has said the tolerance of its clock, so its drift is not known.',
+  'no-runtime': () => 'Its battery life is not set.',
+  'no-tolerance': () => 'The tolerance of its clock is not set, so its drift is not known.',
   'source-without-tolerance': () =>
-    'Nobody has said the tolerance of a clock its timecode came from, so its drift is not known.',
-  'card-without-size': () => 'Say how large the card is.',
+    'The tolerance of a clock its timecode came from is not set, so its drift is not known.',
+  'card-without-size': () => 'Enter the size of the card.',
   'card-over-full': () => 'More is on the card than fits on it.',
-  'run-without-type': () => 'Say what kind of run it is.',
+  'run-without-type': () => 'Choose what kind of run it is.',
   'no-such-class': ({ class: id }) => `There is no power class ${id}.`,
   'unknown-gauge': ({ awg }) => `AWG ${awg} is not in the wire table: 10 to 22, even numbers.`,
   'load-beyond-lead': ({ mostWatts }) =>
@@ -233,8 +233,9 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'input-reached-twice': ({ input, leads }) =>
     `${input} is reached by leads ${leads.join(' and ')} without a selector between.`,
   'different-sources': () => 'They were jammed from different devices, so they cannot be compared.',
-  'not-user-bits': ({ text }) => `${quoted(text)} are no user bits: eight digits, 0 to 9 and A to F.`,
-  'not-a-zone-code': ({ zoneCode }) => `${quoted(zoneCode)} is no zone code: two digits, 0 to 9 and A to F.`,
+  'not-user-bits': ({ text }) => `${quoted(text)} are not user bits: eight digits, 0 to 9 and A to F.`,
+  'not-a-zone-code': ({ zoneCode }) =>
+    `${quoted(zoneCode)} is not a zone code: two digits, 0 to 9 and A to F.`,
   'not-a-date': () => 'The day has no date yet.',
 };
 

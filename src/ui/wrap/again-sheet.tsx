@@ -42,7 +42,7 @@ export function AgainSheet({ day, sent, onClose }: AgainProps) {
       onClose={onClose}
       foot={
         <Button
-          onClick={() => run(takeBack([sent.id]), `Report ${sent.letter} is off the list`) && onClose()}
+          onClick={() => run(takeBack([sent.id]), `Report ${sent.letter} marked not sent`) && onClose()}
         >
           It did not go out
         </Button>

@@ -35,13 +35,13 @@ function BackupSection() {
   const outline = useOutline();
   return (
     <section class="section report-send" aria-labelledby="backup-head">
-      <h2 id="backup-head">A copy off the phone</h2>
+      <h2 id="backup-head">Backup</h2>
       <p>
         <strong>{copyWords(outline)}</strong>
       </p>
       <p class="soft">
-        The day file has every entry of this day, with the names of the people in it. It is the only copy that
-        survives a lost phone, and another phone can import it.
+        The day file has every entry of this day, with the names of the people in it. Only a backup survives a
+        lost phone, and another phone can import it.
       </p>
       <DayFileButton day={outline} />
     </section>

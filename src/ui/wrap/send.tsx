@@ -23,7 +23,7 @@ export function SendSection({ outgoing, whose }: { outgoing: Outgoing; whose: Wh
       <FilesMade outgoing={outgoing} />
       <Button onClick={() => setChoosing(true)}>Paper, columns, signature</Button>
       <TextField
-        label="To (kept on this phone, and with what was sent)"
+        label="To (remembered on this phone, and kept with what was sent)"
         value={to}
         onInput={(value) => setWrap(whose, { to: value })}
         type="email"

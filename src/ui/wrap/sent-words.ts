@@ -3,5 +3,5 @@ import { wordIn } from '../../shared/open-word.ts';
 
 export function wayWords({ route, files }: SentReport): string {
   if (route === 'mail') return files.length > 0 ? 'downloaded as a mail draft' : 'mailed as text';
-  return wordIn({ share: 'handed to the share sheet', download: 'downloaded', copy: 'copied' }, route);
+  return wordIn({ share: 'shared', download: 'downloaded', copy: 'copied' }, route);
 }

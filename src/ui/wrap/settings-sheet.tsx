@@ -54,8 +54,8 @@ export function SettingsSheet({ whose, onClose }: SettingsProps) {
           label="The table has"
           value={lines}
           options={[
-            { value: 'take', name: 'one line a take' },
-            { value: 'track', name: 'one line a track and take' },
+            { value: 'take', name: 'one line per take' },
+            { value: 'track', name: 'one line per track and take' },
           ]}
           onChoose={(value) => setWrap(whose, { lines: value })}
         />
@@ -93,7 +93,7 @@ export function SettingsSheet({ whose, onClose }: SettingsProps) {
               {csvColumnTitle(id)}
             </Button>
           ))}
-          <Button onClick={() => set(DEFAULT_CSV_COLUMNS[lines])}>As at first</Button>
+          <Button onClick={() => set(DEFAULT_CSV_COLUMNS[lines])}>Reset</Button>
         </div>
       </div>
     </Sheet>

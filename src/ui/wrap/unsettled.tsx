@@ -21,10 +21,10 @@ export function Unsettled({ day, matters }: { day: Day; matters: readonly Matter
   return (
     <section aria-labelledby="unsettled-head">
       <h2 id="unsettled-head" class="section-title">
-        {matters.length === 0 ? 'Everything is settled' : `${countOf(matters.length, 'matter')} not settled`}
+        {matters.length === 0 ? 'Nothing left to settle' : `${countOf(matters.length, 'matter')} not settled`}
       </h2>
       {matters.length > 0 && (
-        <p class="soft wrap-note">It can go out all the same; the report then says so. Tap to settle.</p>
+        <p class="soft wrap-note">You can send it anyway; the report says what is open. Tap to settle.</p>
       )}
       <ul class="rows">
         {matters.map((matter) => (

@@ -12,11 +12,11 @@ import type { Outgoing } from './use-outgoing.ts';
 export type Way = Route | 'draft' | 'mail';
 
 const DONE: Record<Way, string> = {
-  share: 'handed over',
+  share: 'shared',
   download: 'downloaded',
   copy: 'copied',
   draft: 'downloaded as a mail draft',
-  mail: 'given to the mail program',
+  mail: 'opened in mail',
 };
 
 /** The ways a report leaves the phone, each straight from a tap. Handing it over is recorded on the day. */

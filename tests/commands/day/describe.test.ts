@@ -6,7 +6,7 @@ import { fileNamesOf } from '../../../src/day/files/file-name.ts';
 import { speaker, take } from '../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../day/small-rig.ts';
 
-describe('the head of the day', () => {
+describe('the day details', () => {
   test.each([
     [{ date: '2026-13-40' }, 'date-unknown'],
     [{ filePattern: '' }, 'pattern-empty'],

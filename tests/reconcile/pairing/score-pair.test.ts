@@ -48,7 +48,7 @@ const CASES: readonly (readonly [what: string, points: number, one: Case])[] = [
   ['another slate and take', -20, { logged: { scenes: ['24'] }, recorded: { scene: '25', number: 2 } }],
   ['another slate without a take', -20, { logged: { scenes: ['24'] }, recorded: { scene: '25' } }],
   ['a false start', 6, { take: { falseStart: true }, recorded: { types: set('FALSE_START') } }],
-  ['no false start', -6, { recorded: { types: set('FALSE_START') } }],
+  ['not a false start', -6, { recorded: { types: set('FALSE_START') } }],
   ['a false start the file does not know of', 0, { take: { falseStart: true }, recorded: {} }],
   ['a wild track', 6, { take: { kind: 'wild' }, recorded: { types: set('WILD_TRACK') } }],
   [

@@ -17,7 +17,7 @@ describe('log and card side by side', () => {
   test('are settled in words that say what one tap does to the files', () => {
     const phone = speaker();
     const mono = { kind: 'describe-day', fields: { filePattern: '{slate}T{take}_tr{track}' } } as const;
-    expect(settlementWords(phone.day(), mono)).toBe('Mark files as the card does');
+    expect(settlementWords(phone.day(), mono)).toBe('Use the card’s file names');
     const named = { kind: 'describe-takes', takes: [{ take: 'x', fields: { file: 'X.wav' } }] } as const;
     expect(settlementWords(phone.day(), named)).toBe('It is X.wav');
     phone.say({ kind: 'day-described', fields: { fileLayout: 'mono' } });

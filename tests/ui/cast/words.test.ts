@@ -44,7 +44,7 @@ describe('a call sheet against the cast', () => {
 
   test('says for each line what adding it would do', () => {
     expect(planned('1 Ines\n2 Dora Veld\n9 Marta').map(plannedWord)).toEqual([
-      'there already',
+      'already in the cast',
       'was Dora',
       'new',
     ]);

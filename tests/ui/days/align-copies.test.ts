@@ -72,13 +72,13 @@ describe('the copies beside the database, after a start', () => {
     expect(phone.asked).toEqual(['older']);
     expect(await phone.journal.read('older')).toHaveLength(3);
     expect(trouble.value).toBe(
-      'The browser had lost its database and began a new one. The days come back from the copy beside it, the last one first.',
+      'The browser lost its database and started a new one. Days come back from the second copy, newest first.',
     );
     await alignCopies(phone);
     expect(phone.asked.slice(1)).toEqual(['older', 'newest', 'oldest']);
     expect(phone.app.days.value).toHaveLength(3);
     expect(trouble.value).toBe(
-      'The browser had lost its database and began a new one. Restored from the copy beside it: 9 entries of 3 days: all checked one by one.',
+      'The browser lost its database and started a new one. Restored from the second copy: 9 entries of 3 days: all checked one by one.',
     );
   });
 
@@ -116,7 +116,7 @@ describe('the copies beside the database, after a start', () => {
     const { alignCopies, trouble } = await freshModules();
     await alignCopies(phoneWith({ today: 2 }, true, false, { today: 1 }));
     expect(trouble.value).toBe(
-      'The browser had lost its database and began a new one. Restored from the copy beside it: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be restored. Import day file that left the phone: it mends the day.',
+      'The browser lost its database and started a new one. Restored from the second copy: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be restored. Import a day file kept elsewhere: it repairs the day.',
     );
     await alignCopies(phoneWith({ yesterday: 0 }, false, false, { yesterday: 2 }));
     expect(trouble.value).toContain('3 entries were damaged in the copy and could not be restored.');

@@ -43,26 +43,26 @@ const plan = (part: { out?: number; ganged?: number; moves?: number; proven?: nu
 
 describe('what is proven of a plan', () => {
   test.each([
-    [5, 'Proven: nobody more can be recorded, and no plan does it with less.'],
+    [5, 'Proven: nobody else can be recorded, and no better plan exists.'],
     [
       4,
-      'Proven: nobody more can be recorded, with the fewest changes; more may be able to keep their track.',
+      'Proven: nobody else can be recorded, with the fewest changes; more may be able to keep their track.',
     ],
     [
       3,
-      'Proven: nobody more can be recorded, with the fewest packs moved; fewer other changes may be possible.',
+      'Proven: nobody else can be recorded, with the fewest packs moved; fewer other changes may be possible.',
     ],
-    [2, 'Proven: nobody more can be recorded; fewer packs to move may be possible.'],
-    [1, 'Proven: nobody more can be recorded; fewer in gangs may be possible.'],
+    [2, 'Proven: nobody else can be recorded; fewer packs to move may be possible.'],
+    [1, 'Proven: nobody else can be recorded; fewer in gangs may be possible.'],
     [0, 'A good plan, not proven; one that records more people may exist.'],
   ])('is said where some are left out and %i of the five orders are proven', (proven, words) => {
     expect(proofWords(plan({ out: 2, proven }), false)).toBe(words);
   });
 
   test('needs no proof that everybody is recorded', () => {
-    expect(proofWords(plan({}), false)).toBe('Proven: no plan does it with less.');
+    expect(proofWords(plan({}), false)).toBe('Proven: no better plan exists.');
     expect(proofWords(plan({ proven: 2 }), false)).toBe(
-      'Everybody is recorded; fewer packs to move may be possible.',
+      'Everyone is recorded; fewer packs to move may be possible.',
     );
   });
 

@@ -10,9 +10,9 @@ const understood = (typed: string): string => {
   return spec.ok ? specWords(spec.value) : spec.problem.code;
 };
 
-test('a rig said in a breath is repeated as it was understood', () => {
+test('a recorder that is described is repeated as it was understood', () => {
   expect(understood('9 tracks, 4 mic, 4 AES3')).toBe(
-    'Track 1 the mix, 8 iso tracks. 8 inputs: 4 mic, 4 AES3. Each input has a track of its own.',
+    'Track 1 is the mix, 8 iso tracks. 8 inputs: 4 mic, 4 AES3. Each input has a track of its own.',
   );
   expect(understood('3 tracks, 1 mic, 2 return')).toMatch(
     /3 inputs: 1 mic, 2 returns\. The last 2 inputs share/,

@@ -66,8 +66,8 @@ describe('what phones differ in, in words', () => {
     const day = a.day();
     expect(conflictsOf(day).map((one) => conflictTitle(day, one))).toEqual([
       'in 1: connector',
-      'the head of the day: production',
-      'the head of the day: boom operator',
+      'the day details: production',
+      'the day details: boom operator',
     ]);
   });
 
@@ -89,7 +89,7 @@ test('a phone whose clock is off is told, with how that is known', () => {
   b.tie(MORNING + 2 * MINUTE);
   a.take(b);
   expect(phoneClockWords(a.day())).toEqual([
-    "Another phone's clock is 10 min behind the first; its entries stand by the timecode both follow",
+    "Another phone's clock is 10 min behind the first; its entries are placed by the timecode both are synced to",
   ]);
   expect(phoneClockWords(twoPhones()[0].day())).toEqual([]);
 });

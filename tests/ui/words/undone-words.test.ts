@@ -53,8 +53,8 @@ function undone(phone: Speaker): { back: string; again: string } {
 
 /** Every kind that undo can take back. A report that went out is never undone. */
 const WORDS: Record<Exclude<Fact['kind'], 'report-sent' | 'fact-retracted'>, string> = {
-  'day-described': 'head of the day: production, day, date and 14 more',
-  'voice-described': 'Ines on the cast again',
+  'day-described': 'day details: production, day, date and 14 more',
+  'voice-described': 'Ines back in the cast',
   'part-described': 'Input 1 renamed',
   'rig-laid': 'rig: 3 parts',
   'transmitter-worn': 'A1 on Ines',
@@ -78,17 +78,17 @@ const WORDS: Record<Exclude<Fact['kind'], 'report-sent' | 'fact-retracted'>, str
   'clock-followed': 'clock synced to 00:50:03;00',
   'guards-set': 'minimum spacing set',
   'carrier-described': 'Comms base on 455.500 MHz',
-  'band-described': 'Packs A described',
+  'band-described': 'Packs A edited',
   'transmitters-switched': 'A1 and A2 switched off',
-  'cells-changed': 'fresh cells in A1',
+  'cells-changed': 'fresh batteries in A1',
   'devices-jammed': 'Slate 1 jammed from Recorder',
-  'devices-described': 'Slate 1 described',
-  'card-described': 'Card A described',
-  'shift-planned': 'hours of the day planned',
-  'run-described': 'Far box described',
-  'leads-described': '2 leads described',
-  'fact-moved': 'take 24A/1 put back where it was said',
-  'conflict-resolved': 'true: 24A/1',
+  'devices-described': 'Slate 1 edited',
+  'card-described': 'Card A edited',
+  'shift-planned': 'hours of the day set',
+  'run-described': 'Far box edited',
+  'leads-described': '2 leads edited',
+  'fact-moved': 'take 24A/1 moved back',
+  'conflict-resolved': 'resolved: 24A/1',
   'takes-joined': '24A/1 and 24A/2 as one take',
   'card-checked': 'card checked: 12 files',
   'difference-kept': 'log kept against the card: 24BT3.wav',
@@ -128,10 +128,10 @@ describe('undo says what it undid, and redo what it brought back', () => {
         { kind: 'devices-described', devices: ['slate-9'], fields: { name: 'Slate 9' } },
         { kind: 'devices-jammed', devices: ['slate-9'], from: 'recorder', atMs: 1 },
       ),
-    ).toBe('Slate 9 described and Slate 9 jammed from Recorder');
+    ).toBe('Slate 9 edited and Slate 9 jammed from Recorder');
     expect(gone({ kind: 'part-described', part: 'tx-1', fields: { struck: true } })).toBe('A1 deleted');
     expect(gone({ kind: 'voice-described', voice: 'v1', fields: { struck: true } })).toBe(
-      'Ines off the cast',
+      'Ines removed from the cast',
     );
   });
 
@@ -149,8 +149,8 @@ describe('undo says what it undid, and redo what it brought back', () => {
     };
     expect(tapped({ cutAt: 1, length: { frames: 250, rate: '25' } })).toBe('cut of 24A/1');
     expect(tapped({ circled: true })).toBe('24A/1 circled');
-    expect(tapped({ circled: false })).toBe('circle off 24A/1');
-    expect(tapped({ noGood: true })).toBe('24A/1 no good');
+    expect(tapped({ circled: false })).toBe('24A/1 not circled');
+    expect(tapped({ noGood: true })).toBe('24A/1 NG');
     expect(tapped({ falseStart: true })).toBe('24A/1 a false start');
     expect(tapped({ tailSlate: true })).toBe('tail slate on 24A/1');
   });

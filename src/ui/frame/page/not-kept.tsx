@@ -3,7 +3,7 @@ import { useApp } from '../context.ts';
 
 const WORDS: Record<NotKept, string> = {
   refused:
-    'Not kept: this browser refuses a database, so everything is lost when the window closes. Export the day before that.',
+    'Not kept: this browser allows no storage, so everything is lost when the window closes. Export the day before that.',
   newer:
     'Not kept: a newer version of the app has changed the database on this phone. Your days are in it, untouched. Close all windows of the app and open it again to get that version.',
 };

@@ -16,7 +16,7 @@ function heldWords(waiting: number, inWindowOnly: boolean | undefined): string {
   const [they, them] = waiting === 1 ? ['It is', 'it'] : ['They are', 'them'];
   return inWindowOnly
     ? `${they} held in this window only, and tried again: if it is closed, ${them === 'it' ? 'it is' : 'they are'} lost. Export the day now.`
-    : `${they} held and tried again. If the app is closed before, it offers ${them} when it is opened.`;
+    : `${they} not saved yet; saving is tried again. If the app is closed before, it offers ${them} when it is opened.`;
 }
 
 /** Says that something is not on the disk and why, and that it is kept and retried. */
@@ -39,14 +39,14 @@ export function SavingTrouble() {
         {damaged > 0 && (
           <p class="banner" role="alert">
             {countOf(damaged, 'entry', 'entries')} of this day cannot be read. Import a copy of the day, and
-            what the copy has is mended.
+            what it has is repaired.
           </p>
         )}
         {unsure > 0 && (
           <p class="banner" role="alert">
             {countOf(unsure, 'entry', 'entries')} of this day came without a check, from a damaged file or an
             older copy: nothing tells whether a letter was changed. Import a whole copy of the day, and what
-            differs is mended.
+            differs is repaired.
           </p>
         )}
       </>
@@ -55,7 +55,7 @@ export function SavingTrouble() {
   return (
     <div class="banner" role="alert">
       <p>
-        {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone said ${because}.`}{' '}
+        {countOf(waiting, 'action')} not saved: {BECAUSE[because ?? ''] ?? `the phone reported ${because}.`}{' '}
         {heldWords(waiting, inWindowOnly)}
       </p>
       <Button onClick={store.retry}>Try now</Button>

@@ -44,7 +44,7 @@ export function DayFileButton({ day, quiet = false }: DayFileProps) {
     if (!result.value.sent) return;
     await (await app.open(id)).copied();
     await app.refreshDays();
-    tell('A copy of the day has left the phone');
+    tell('Day file sent: the day is backed up');
   };
   return (
     <Button look={quiet ? 'outline' : 'solid'} disabled={!file} onClick={() => void send()}>

@@ -26,11 +26,11 @@ export function ConflictSheet({ onClose }: { onClose: () => void }) {
   const conflicts = conflictsOf(useDay().day.value);
   return (
     <Sheet
-      title={countOf(conflicts.length, 'contradiction')}
+      title={countOf(conflicts.length, 'conflict')}
       under={
         conflicts.length > 0
-          ? 'Said on phones that did not know of each other. Tap what is true; every take it concerns is put right.'
-          : 'Everything is settled.'
+          ? 'Two phones say different things. Tap what is true; every take it touches is put right.'
+          : 'No conflicts left.'
       }
       onClose={onClose}
     >
@@ -78,7 +78,7 @@ function useWhence(): (id: FactId, holds?: boolean) => string {
     const fact = day.facts.find((one) => one.id === id);
     const when = fact ? `${clockTime(fact.at, fact.zone)}, ` : '';
     const phone = databaseOf(id) === database ? 'this phone' : 'another phone';
-    return `${when}${phone}${holds ? ', holds until settled' : ''}`;
+    return `${when}${phone}${holds ? ', used until resolved' : ''}`;
   };
 }
 
@@ -119,14 +119,14 @@ function LinkConflict({ conflict }: Of<'link-conflict'>) {
       <TrueRows
         by={by}
         wordsOf={(id) => saidWords(day, id, link)}
-        onTrue={(id, words) => decide(id, `Settled: ${words}`)}
+        onTrue={(id, words) => decide(id, `Resolved: ${words}`)}
       />
       <li>
         <Row
           title="Both happened"
           under={`first ${saidWords(day, by.at(-1)!, link)}, then ${saidWords(day, by[0]!, link)}`}
           word="as it stands"
-          onTap={() => decide(null, 'Settled: both, one after the other')}
+          onTap={() => decide(null, 'Resolved: both, one after the other')}
         />
       </li>
     </Titled>
@@ -141,7 +141,7 @@ function FieldConflict({ conflict }: Of<'field-conflict'>) {
       <TrueRows
         by={conflict.by}
         wordsOf={(id) => fieldWords(day, id, conflict)}
-        onTrue={(id, words) => run(sayFieldAgain(id, conflict), `Settled: ${words}`)}
+        onTrue={(id, words) => run(sayFieldAgain(id, conflict), `Resolved: ${words}`)}
       />
     </Titled>
   );
@@ -198,7 +198,7 @@ function OrderUnsure({ conflict }: Of<'order-unsure'>) {
         <li key={String(before)}>
           <Row
             title={before ? `before ${name}` : `after ${name}`}
-            under={`${changeWords(day, change)}: ${whence(change)}${before === isBefore ? ', as it stands' : ''}`}
+            under={`${changeWords(day, change)}: ${whence(change)}${before === isBefore ? ', as it is now' : ''}`}
             word="this is true"
             onTap={() => run(decideOrder(change, take, before), before ? `Before ${name}` : `After ${name}`)}
           />

@@ -9,6 +9,7 @@ import { Choice, TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { countOf, listOf } from '../../words/chain.ts';
 import { copyWords, PROMISED_WORDS, titleOf } from '../../words/day-outline.ts';
+import { sampleRateWords } from '../../words/recording.ts';
 import { SLATE_STYLES } from '../../words/takes.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { Looks } from '../look-choice.tsx';
@@ -41,7 +42,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
   const save = (): void => {
     const saidRoll = newRoll.trim() !== roll && newRoll.trim() !== '';
     const fine =
-      (Object.keys(edited).length === 0 || run(describeDay(edited), 'Head of the day saved')) &&
+      (Object.keys(edited).length === 0 || run(describeDay(edited), 'Day details saved')) &&
       (!saidRoll || run(changeRoll(newRoll), `Roll ${newRoll.trim()} from here on`));
     if (fine) onClose();
   };
@@ -105,7 +106,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
           value={String(shown.sampleRate)}
           options={['44100', '48000', '48048', '96000'].map((value) => ({
             value,
-            name: `${Number(value) / 1000}k`,
+            name: sampleRateWords(Number(value)),
           }))}
           onChoose={(value) => set({ sampleRate: Number(value) })}
         />
@@ -122,8 +123,8 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
           label="Files"
           value={shown.fileLayout}
           options={[
-            { value: 'poly', name: 'One of all tracks' },
-            { value: 'mono', name: 'One a track' },
+            { value: 'poly', name: 'Poly: one file for all tracks' },
+            { value: 'mono', name: 'Mono: one file per track' },
           ]}
           onChoose={(fileLayout) => set({ fileLayout })}
         />
@@ -148,12 +149,12 @@ function Safety() {
       {unknown.length > 0 && (
         <p class="soft">
           {countOf(unknown.length, 'entry', 'entries')} of this day {unknown.length === 1 ? 'was' : 'were'}{' '}
-          said by a newer version of the app: kept and handed on, but not understood here.
+          made by a newer version of the app: kept and passed on, but not understood here.
         </p>
       )}
       {words.length > 0 && (
         <p class="soft">
-          What a newer version calls {listOf(words)} is kept and handed on, shown as unknown, and nothing is
+          What a newer version calls {listOf(words)} is kept and passed on, shown as unknown, and nothing is
           worked out from it.
         </p>
       )}

@@ -55,7 +55,7 @@ export function EndGang({ answer, before, onDone }: GangProps) {
   if (gangsOn(answersBefore(day, before).links, id).length === 0) return null;
   return (
     <div class="section">
-      <Button onClick={() => run(dissolveGang(id, { before }), 'No gang any more') && onDone()}>
+      <Button onClick={() => run(dissolveGang(id, { before }), 'Gang ended') && onDone()}>
         End the gang
       </Button>
       <p class="soft action-effects">{effects}</p>

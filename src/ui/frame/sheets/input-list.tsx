@@ -44,7 +44,7 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
         ))}
         {plugged && (
           <li>
-            <Row title="nothing" word="lead hangs free" onTap={() => plug(null)} />
+            <Row title="nothing" word="unplug lead" onTap={() => plug(null)} />
           </li>
         )}
       </ul>

@@ -22,7 +22,7 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
   };
   const flag = (field: 'noGood' | 'falseStart' | 'tailSlate', word: string): void => {
     const value = !take[field];
-    const uncircled = field === 'noGood' && take.circled ? ', not circled any more' : '';
+    const uncircled = field === 'noGood' && take.circled ? ', circle removed' : '';
     run(
       describeTake(id, { [field]: value }),
       `${takeText(take)} ${value ? word : `not ${word}`}${uncircled}`,
@@ -77,9 +77,9 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
           note(typed);
         }}
       >
-        <TextField label="In other words" value={typed} onInput={setTyped} capitals="sentences" />
+        <TextField label="Own words" value={typed} onInput={setTyped} capitals="sentences" />
         <Button look="solid" type="submit">
-          Note it
+          Add note
         </Button>
       </form>
     </Sheet>

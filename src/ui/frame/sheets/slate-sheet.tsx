@@ -70,7 +70,7 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
           </li>
         ))}
         <li>
-          <Row title="Log a missed take" word="everything typed" onTap={() => setByHand(true)} />
+          <Row title="Log a missed take" word="type it in" onTap={() => setByHand(true)} />
         </li>
       </ul>
       <form

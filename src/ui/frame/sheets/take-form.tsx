@@ -129,11 +129,7 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
             placeholder="1:52 or 1:02:10"
           />
         </div>
-        <TextField
-          label="File name, if not by the pattern"
-          value={typed.file}
-          onInput={(file) => set({ file })}
-        />
+        <TextField label="File name, if different" value={typed.file} onInput={(file) => set({ file })} />
       </div>
     </Sheet>
   );

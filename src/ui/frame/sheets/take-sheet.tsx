@@ -39,7 +39,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
       ? 'rolling'
       : 'no length';
   const move = (before: string | undefined): void => {
-    const done = before ? `${name} moved on the line` : `${name} back where it was said`;
+    const done = before ? `${name} moved on the line` : `${name} back where it was logged`;
     if (run(moveBefore(take.id, before ?? null), done)) onClose();
   };
   return (
@@ -122,10 +122,10 @@ function TakenBackSheet({ item: { fact }, onClose }: { item: LineItem; onClose: 
   const run = useRun();
   const name = fact.kind === 'take-logged' ? takeText(takeFrom(fact)) : 'Take';
   return (
-    <Sheet title={`${name}, removed`} under="What was placed before it keeps its place." onClose={onClose}>
+    <Sheet title={`${name}, removed`} under="Changes placed before it stay where they are." onClose={onClose}>
       <div class="section">
         <Button look="solid" onClick={() => run(bringBack([fact.id]), `${name} brought back`) && onClose()}>
-          Bring it back
+          Bring back
         </Button>
       </div>
     </Sheet>

@@ -33,7 +33,7 @@ export function VoiceForm({ voice, onDone, onStruck }: FormProps) {
     if (changed.length === 0 || run(describeVoice(voice, fields), done)) onDone();
   };
   const strike = (): void => {
-    if (run(strikeVoice(voice), `${name} is off the cast`)) onStruck();
+    if (run(strikeVoice(voice), `${name} removed from the cast`)) onStruck();
   };
 
   return (
