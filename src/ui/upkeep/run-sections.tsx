@@ -1,11 +1,14 @@
 import type { Day } from '../../day/model.ts';
 import { type DayRun, dcRun, networkRun, runsOf } from '../../upkeep/wiring/day-runs.ts';
+import { leadsOfDay } from '../../upkeep/wiring/day-wiring.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
 import { Row } from '../kit/row.tsx';
 import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
+import { BoxDrawing, SpareInputs } from './box-drawing.tsx';
+import { boxLeads, spareInputs } from './box-leads.ts';
 import { figureWords, hoursWords, LIMIT_SHORT, RUN_CAUTION_SHORT } from './words.ts';
 
 interface RunsProps {
@@ -16,6 +19,7 @@ interface RunsProps {
 /** Remote boxes on network leads, each with the volts at its end and what is wrong. */
 export function FarBoxSection({ day, onRun }: RunsProps) {
   const runs = runsOf(day).filter(({ type }) => type === 'network');
+  const boxes = boxLeads(day, leadsOfDay(day)).filter(({ receiver }) => receiver.place === 'remote');
   return (
     <Section
       name="The far box"
@@ -31,6 +35,10 @@ export function FarBoxSection({ day, onRun }: RunsProps) {
       <Button look="bare" class="prep-more" onClick={() => onRun(undefined, 'network')}>
         Work out a network lead
       </Button>
+      {boxes.map((box) => (
+        <BoxDrawing key={box.receiver.id} box={box} />
+      ))}
+      {boxes.length > 0 && <SpareInputs inputs={spareInputs(day)} />}
       <Cautions of={['network-power', 'passive-feed', 'audio-network']} />
     </Section>
   );

@@ -8,6 +8,8 @@ import { complain } from '../frame/messages.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
 import { sentenceFor } from '../words/problems.ts';
+import { BoxDrawing, SpareInputs } from './box-drawing.tsx';
+import { boxLeads, spareInputs } from './box-leads.ts';
 import { LeadSheet } from './lead-sheet.tsx';
 import { sendPages, wiringAsSheet, wiringPages } from './wiring-pages.ts';
 
@@ -53,6 +55,12 @@ export function Wiring({ onBack }: { onBack: () => void }) {
           {sentenceFor(problem)}
         </p>
       ))}
+      <div class="no-print">
+        {boxLeads(day, leads).map((box) => (
+          <BoxDrawing key={box.receiver.id} box={box} />
+        ))}
+        <SpareInputs inputs={spareInputs(day)} />
+      </div>
       <table class="sheet-table">
         <thead>
           <tr>

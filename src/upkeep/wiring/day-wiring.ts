@@ -1,7 +1,8 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import { voiceName } from '../../day/answers/track-answers.ts';
 import { leadsOf } from '../../day/chain/leads.ts';
-import type { Day, Lead, Part } from '../../day/model.ts';
+import { thrownTo } from '../../day/chain/links.ts';
+import type { Day, Lead, Links, Part, PartId, VoiceId } from '../../day/model.ts';
 import { inputOf, outputOf } from '../../facts/kinds/rig-kinds.ts';
 import { LEAD_ENDS, type LeadFields, SNAKE_SIGNALS } from '../../facts/kinds/runs-described.ts';
 import { isOneOf, unknownText } from '../../shared/open-word.ts';
@@ -10,6 +11,10 @@ import type { LeadEnds, RigLead } from './wiring-sheet.ts';
 /** A lead of the rig as plugged now, with what identifies it. */
 export interface DayLead extends RigLead {
   readonly id: string;
+  /** The output, or the hardline voice, it comes from. */
+  readonly from: PartId | VoiceId;
+  /** False while a selector is thrown to the other lead. */
+  readonly isThrough: boolean;
 }
 
 /**
@@ -19,9 +24,11 @@ export interface DayLead extends RigLead {
 export function leadsOfDay(day: Day): DayLead[] {
   const { links } = answersNow(day);
   const leads = [...leadsOf(day.rig, links)].flatMap(({ id, link }) => {
-    const input = link.value.to === null ? undefined : day.rig.byId.get(link.value.to);
-    const output = nameOfEnd(day, link.value.from);
-    return input && output !== undefined ? [{ id, lead: link.value, input, output }] : [];
+    const { from, to } = link.value;
+    if (from === null || to === null) return [];
+    const input = day.rig.byId.get(to);
+    const output = nameOfEnd(day, from);
+    return input && output !== undefined ? [{ id, lead: link.value, from, input, output }] : [];
   });
   const place = new Map(day.rig.inputs.map(({ id }, at) => [id, at]));
   leads.sort(
@@ -29,11 +36,13 @@ export function leadsOfDay(day: Day): DayLead[] {
       (place.get(a.input.id) ?? 0) - (place.get(b.input.id) ?? 0) ||
       (a.lead.position < b.lead.position ? -1 : 1),
   );
-  return leads.map(({ id, lead, input, output }, at) => {
+  return leads.map(({ id, lead, from, input, output }, at) => {
     const said = day.upkeep.leads.get(id);
     const selector = selectorBefore(day, input, lead);
     return {
       id,
+      from,
+      isThrough: isThrough(day, links, input, lead),
       output,
       lead: said?.name || String(at + 1),
       ends: endsOf(said, day.rig.byId.get(lead.from ?? ''), input),
@@ -43,9 +52,13 @@ export function leadsOfDay(day: Day): DayLead[] {
   });
 }
 
-function nameOfEnd(day: Day, from: string | null): string | undefined {
-  if (from === null) return undefined;
+function nameOfEnd(day: Day, from: string): string | undefined {
   return day.voices.has(from) ? voiceName(day, from) : day.rig.byId.get(from)?.name;
+}
+
+function isThrough(day: Day, links: Links, input: Part, lead: Lead): boolean {
+  const selector = day.rig.selectors.find((one) => one.input === input.id);
+  return !selector || (thrownTo(links, selector.id)?.value ?? 'a') === lead.position;
 }
 
 function selectorBefore(day: Day, input: Part, lead: Lead): RigLead['selector'] {
