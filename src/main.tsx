@@ -101,7 +101,7 @@ async function openJournal(): Promise<Journal> {
     return await openIdbJournal({
       onBlocked: sayThatItWaits,
       onSuperseded() {
-        trouble.value = 'A newer version is open in another window. Load this window again.';
+        trouble.value = 'A newer version is open in another window. Reload this window.';
       },
     });
   } catch (error) {

@@ -152,7 +152,7 @@ describe('actions that were held when the app was closed', () => {
     const asked = await app.startFrom(day);
     expect(asked).toMatchObject({ problem: { code: 'next-day-in-doubt', unsaved: 2 } });
     expect(!asked.ok && inDoubtWords(asked.problem as InDoubt)).toEqual([
-      '2 actions of this day were held when the app was closed, and are not restored. What it says is missing.',
+      '2 actions of this day were not saved when the app was closed, and are not restored. What it says is missing.',
     ]);
     await app.unsaved.discard(day);
     expect((await app.startFrom(day)).ok).toBe(true);

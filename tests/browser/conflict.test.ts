@@ -18,7 +18,7 @@ test('two phones that differ are told on the first screen, and one tap on what i
     const sheet = page.getByRole('dialog');
     await sheet.getByRole('button', { name: /^roll B1/ }).waitFor();
     await sheet.getByRole('button', { name: /^roll A1/ }).tap();
-    await sheet.getByText('Nothing left to settle').waitFor();
+    await sheet.getByText('No conflicts left').waitFor();
     await sheet.getByRole('button', { name: 'Close' }).tap();
     expect(await page.getByRole('button', { name: /conflict/ }).count()).toBe(0);
     expect(await page.locator('.head-day').textContent()).toContain('roll A1');

@@ -77,7 +77,7 @@ describe('a form that a page elsewhere posts to the share target', () => {
       await stage.waitOfflineReady();
       const before = await everything(page);
       await postFrom(stage, '/', sampleText('full'));
-      await page.getByRole('alert').filter({ hasText: 'A web page tried to hand over a file' }).waitFor();
+      await page.getByRole('alert').filter({ hasText: 'A web page tried to send a file' }).waitFor();
       await page.getByRole('button', { name: 'New day' }).waitFor();
       expect(await isWaiting(page)).toBe(false);
       expect(await everything(page)).toBe(before);
@@ -92,7 +92,7 @@ describe('a form that a page elsewhere posts to the share target', () => {
       await postFrom(stage, '/hidden', sampleText('full'));
       await door(page).getByText('422 new entries').waitFor();
       await door(page).getByText('a day that this phone does not have').waitFor();
-      await door(page).getByText('or by a web page').waitFor();
+      await door(page).getByText('or a web page').waitFor();
       await stage.screenshot('door-new-day');
       await page.waitForTimeout(500);
       expect(await everything(page)).toBe(before);

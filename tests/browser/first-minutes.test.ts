@@ -49,11 +49,11 @@ test('from the first launch to a wired day in under three minutes, each screen s
       await page().getByRole('link', { name: link, exact: true }).tap();
     };
 
-    await isSaid(/Start a new day, or open the sample day/);
+    await isSaid(/Start a new day, or try the sample day/);
     await tap('New day');
     await type('Production', 'Harbour');
     await inSheet('Start the day');
-    await isSaid(/Start near the truth/);
+    await isSaid(/Start with what is closest/);
     await tap(/^Bag, 16 tracks/);
     await follow('Now');
     await isSaid(/No performers yet/);

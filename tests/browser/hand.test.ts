@@ -178,7 +178,7 @@ describe('a sheet', () => {
       await openSampleDay(stage);
       const row = page.locator('main button.row').nth(1);
       await row.tap();
-      await page.getByRole('heading', { name: 'Because' }).waitFor();
+      await page.getByRole('heading', { name: 'Why' }).waitFor();
       expect([await focused(), await roll()]).toEqual(['Close', 0]);
       expect(await walk('Shift+Tab', 2)).toEqual(['the bar', 'now']);
       const once = await walk('Tab', await page.locator('dialog button').count());

@@ -35,7 +35,7 @@ describe('a phone that says no', () => {
     };
     await onStage({ clock: NOW, before: refuse }, async (stage) => {
       await startDay(stage);
-      expect(await stage.page.locator('.banner').textContent()).toContain('this browser refuses a database');
+      expect(await stage.page.locator('.banner').textContent()).toContain('this browser allows no storage');
       await take(stage, 1);
       expect(await takesOnTheLine(stage)).toContain('1/1 · 0:30');
       expect(await stage.page.locator('.head').textContent()).toContain('NOT KEPT');

@@ -39,14 +39,14 @@ async function questionsWhile(page: Page, leave: () => Promise<unknown>): Promis
   return asked;
 }
 
-const offer = (page: Page) => page.getByRole('region', { name: 'Held when the app was closed' });
+const offer = (page: Page) => page.getByRole('region', { name: 'Not saved when the app was closed' });
 
 describe('actions for which the phone has no room', () => {
   test('are asked about before the window is left, and offered again after it, in words', async () => {
     await onStage(FULL, async (stage) => {
       const { page, allow } = await dayWithHeldTakes(stage);
       expect(await questionsWhile(page, stage.reload)).toEqual(['beforeunload']);
-      await offer(page).getByText('4 actions were held when the app was closed').waitFor();
+      await offer(page).getByText('4 actions were not saved when the app was closed').waitFor();
       expect(await offer(page).getByRole('listitem').allTextContents()).toEqual([
         expect.stringMatching(/1\/2$/),
         expect.stringMatching(/cut of 1\/2$/),
@@ -153,7 +153,7 @@ describe('actions for which the phone has no room', () => {
       await other.getByText('Harbour Lights').first().waitFor();
       expect(await offer(other).count()).toBe(0);
       await page.close();
-      await offer(other).getByText('4 actions were held when the app was closed').waitFor();
+      await offer(other).getByText('4 actions were not saved when the app was closed').waitFor();
       await tap(other, 'Restore them');
       await tab(other, 'Line');
       expect(await takesOnTheLine(other)).toBe(3);

@@ -40,7 +40,7 @@ async function wireCast({ tap, inSheet, fill, tab, closed }: Hands): Promise<voi
   await closed();
   await tap(/^Add$/);
   await inSheet(/^boom$/);
-  await fill('Name, as editors read it', 'Boom Iva');
+  await fill('Name, as editors see it', 'Boom Iva');
   await inSheet(/^Add$/);
   await inSheet(/^in 1/);
   await closed();

@@ -135,7 +135,7 @@ describe('wrap, with no signal', () => {
       await stage.page.getByText('shared').waitFor();
       const handed = await stage.page.evaluate(() => (window as unknown as { handed: string[] }).handed);
       expect(handed.map((line) => line.replace(/^.*\./, ''))).toEqual(['pdf true', 'csv true', 'txt true']);
-      expect(await stage.page.getByRole('button', { name: 'Mail draft with files' }).count()).toBe(0);
+      expect(await stage.page.getByRole('button', { name: 'Email draft with files' }).count()).toBe(0);
     });
   });
 
@@ -194,7 +194,7 @@ describe('wrap, with no signal', () => {
     await onStage({ clock: NIGHT }, async (stage) => {
       await openWrap(stage);
       await stage.page.getByLabel(/^To \(/).fill('edit@example.org, post@example.org');
-      const [draft] = (await downloads(stage, 'Mail draft with files', 1)).values();
+      const [draft] = (await downloads(stage, 'Email draft with files', 1)).values();
       const mail = await PostalMime.parse(draft!);
       expect(mail.to?.map(({ address }) => address)).toEqual(['edit@example.org', 'post@example.org']);
       const files = await downloads(stage, 'Download the report', 3);
@@ -205,7 +205,7 @@ describe('wrap, with no signal', () => {
       const rows = stage.page.locator('section[aria-labelledby="sent-head"] .row');
       expect(await rows.allTextContents()).toEqual([
         expect.stringContaining('downloadedto edit@example.org and post@example.org'),
-        expect.stringContaining('downloaded as a mail draftto edit@example.org and post@example.org'),
+        expect.stringContaining('downloaded as an email draftto edit@example.org and post@example.org'),
       ]);
     });
   });

@@ -171,7 +171,7 @@ export const STARTING_RIGS: readonly StartingRig[] = [
   {
     id: 'modules',
     name: 'Two modules',
-    about: 'One receiver: the near module leaves by AES3, the far module by line.',
+    about: 'One receiver: the near module on AES3, the far module on line.',
     lay: twoModules,
   },
 ];

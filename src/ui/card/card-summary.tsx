@@ -24,7 +24,7 @@ export function CardSummary({ read, match, open, last }: SummaryProps) {
       </p>
       {last && (
         <p class="soft">
-          Said at {clockTime(last.atMs, -new Date(last.atMs).getTimezoneOffset())}: checked against{' '}
+          Marked at {clockTime(last.atMs, -new Date(last.atMs).getTimezoneOffset())}: checked against{' '}
           {countOf(last.files, 'file')}, {last.open} open.
         </p>
       )}

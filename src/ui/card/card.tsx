@@ -89,7 +89,8 @@ export function Card() {
           {takesInOrder(day).length === 0 && read.recordings.length > 0 && (
             <div class="section">
               <p>
-                This day has no log yet. The card can start it: a take for every recording, as its files say.
+                Nothing is logged yet. The card can start the log: one take for every recording, as its files
+                name it.
               </p>
               <Button look="solid" onClick={start}>
                 Start the log from the card

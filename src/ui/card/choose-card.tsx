@@ -24,8 +24,7 @@ export function ChooseCard({ read, reading, onFiles, onStop }: ChooseProps) {
   return (
     <section class="section">
       <p class="soft">
-        Only the headers of the files are read, on this phone; a file of six gigabytes costs what one of six
-        megabytes does.
+        Only the file headers are read, on this phone: large files take no longer than small ones.
       </p>
       <div class="card-choose">
         <label class="button as-button">
@@ -39,7 +38,7 @@ export function ChooseCard({ read, reading, onFiles, onStop }: ChooseProps) {
           />
         </label>
         <label class="button as-button">
-          Choose the folder
+          Choose folder
           <input
             type="file"
             class="unseen"

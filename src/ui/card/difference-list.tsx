@@ -44,7 +44,7 @@ export function DifferenceList({ day, differences, onSettle }: ListProps) {
           </Button>
         </p>
       )}
-      {kept > 0 && <p class="section soft">In {countOf(kept, 'difference')} the log stands.</p>}
+      {kept > 0 && <p class="section soft">In {countOf(kept, 'difference')} the log was kept.</p>}
     </section>
   );
 }

@@ -67,7 +67,7 @@ export function AddSheet({ onClose, onHardline }: AddProps) {
         }}
       >
         <Choice
-          label="What"
+          label="Kind"
           value={kind}
           options={VOICE_KINDS.map((value) => ({ value, name: KIND_WORD[value] }))}
           onChoose={setKind}
@@ -83,7 +83,7 @@ export function AddSheet({ onClose, onHardline }: AddProps) {
 function takenWords(day: Day, number: string): string {
   const holder = holderOf(day, number);
   if (!holder) return '';
-  return `${nameOf(day, holder.id)} has ${holder.number} already${holder.struck ? ', off the cast' : ''}`;
+  return `${nameOf(day, holder.id)} has ${holder.number} already${holder.struck ? ', removed from the cast' : ''}`;
 }
 
 function AddedSoFar({ day, kind }: { day: Day; kind: VoiceKind }) {
@@ -91,5 +91,5 @@ function AddedSoFar({ day, kind }: { day: Day; kind: VoiceKind }) {
     .filter((voice) => voice.kind === kind && !voice.struck)
     .map(({ id }) => nameOf(day, id));
   if (names.length === 0) return null;
-  return <p class="soft">There already: {names.join(', ')}</p>;
+  return <p class="soft">Already in the cast: {names.join(', ')}</p>;
 }

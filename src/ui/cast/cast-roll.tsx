@@ -102,15 +102,15 @@ function NobodyYet({ others }: { others: number }) {
     <div class="section empty">
       <h1 class="unseen">Cast</h1>
       <p>
-        <strong>No performer yet.</strong> Paste the cast lines of the call sheet, as they stand, or add one
-        at a time.{others === 0 && ' Booms, plants and line feeds are added here too.'}
+        <strong>No performers yet.</strong> Paste the cast list from the call sheet, or add one at a time.
+        {others === 0 && ' Booms, plants and line feeds are added here too.'}
       </p>
     </div>
   );
 }
 
 interface FootProps {
-  /** No performer yet, so the call sheet comes first. */
+  /** No performers yet, so the call sheet comes first. */
   readonly empty: boolean;
   readonly onOpen: (open: Open) => void;
   readonly onTask: (task: CastTask) => void;

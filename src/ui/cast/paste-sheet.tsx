@@ -85,8 +85,7 @@ function PasteField({ text, onInput, left }: PasteFieldProps) {
       />
       {length > LONGEST && (
         <p class="warn" role="alert">
-          {length.toLocaleString('en-GB')} characters are too long for a call sheet. Paste only the cast
-          lines.
+          {length.toLocaleString('en-GB')} characters are too many for a call sheet. Paste only the cast list.
         </p>
       )}
     </div>

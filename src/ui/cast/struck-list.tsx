@@ -12,7 +12,7 @@ export function StruckList({ struck }: { struck: readonly Voice[] }) {
   if (struck.length === 0) return null;
   return (
     <section class="cast-struck">
-      <h2 class="section-title soft">Off the cast</h2>
+      <h2 class="section-title soft">Removed from cast</h2>
       <ul class="rows rows-two">
         {struck.map((voice) => {
           const name = nameOf(day, voice.id);

@@ -27,7 +27,7 @@ export function chainWords(rig: Rig, { voice, paths }: VoiceAnswer): string {
 export function plannedWord({ does, known }: PlannedEntry): string {
   if (does === 'add') return 'new';
   if (does === 'nothing') return 'already in the cast';
-  if (known?.struck) return 'comes back';
+  if (known?.struck) return 'brought back';
   return `was ${[known?.part, known?.person].filter(Boolean).join(', ')}`;
 }
 

@@ -35,7 +35,7 @@ export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => v
             </p>
             <Button onClick={() => void erase()}>Erase from this phone</Button>
             <Button look="solid" onClick={() => setErasing(false)}>
-              Keep it
+              Keep day
             </Button>
           </>
         ) : (

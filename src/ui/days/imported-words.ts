@@ -4,7 +4,7 @@ import { sentenceFor } from '../words/problems.ts';
 
 /** What is wrong with a file, and how much of it can still be read. */
 export function damageWords({ file, damage }: FileRead): string {
-  if (!damage) return `whole, ${countOf(file?.facts.length ?? 0, 'entry', 'entries')}`;
+  if (!damage) return `complete, ${countOf(file?.facts.length ?? 0, 'entry', 'entries')}`;
   const why = sentenceFor(damage.problem).replace(/ (Nothing|It) was (not )?(imported|read)\.$/, '');
   if (!file) return `${why} Nothing in it can be read.`;
   const lost = damage.lost > 0 ? `, ${damage.lost} cannot` : '';

@@ -10,7 +10,7 @@ export function LicenceSheet({ onClose }: { onClose: () => void }) {
       .catch(() => setText('The list is not on this phone yet. Open the app once with a signal.'));
   }, []);
   return (
-    <Sheet title="Licences" under="Whose work this app is built with." onClose={onClose}>
+    <Sheet title="Licences" under="Other people's work in this app, and its licences." onClose={onClose}>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: nothing in it takes the focus, and keys must be able to scroll it (WCAG 2.1.1). */}
       <pre class="section licences" tabIndex={0}>
         {text}

@@ -71,8 +71,8 @@ export function NewDay({ onClose }: { onClose: () => void }) {
         {latest && (
           <p class="soft">
             {isSameProduction(crew, said)
-              ? `Crew, recorder and settings go on from ${titleOf(latest)}; all of it can be changed.`
-              : `Another production: no crew, recorder or settings go on from ${titleOf(latest)}.`}
+              ? `Crew, recorder and settings are copied from ${titleOf(latest)}; all of it can be changed.`
+              : `Another production: no crew, recorder or settings are copied from ${titleOf(latest)}.`}
           </p>
         )}
       </div>

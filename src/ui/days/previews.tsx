@@ -50,8 +50,8 @@ function OneDay({ preview }: { preview: Preview }) {
         <>
           <p class="warn">
             {disputes.length === 1
-              ? 'One entry says something else here than in the file. One of the two was damaged:'
-              : `${disputes.length} entries say something else here than in the file. Either was damaged:`}
+              ? 'One entry differs here and in the file. One of the two is damaged:'
+              : `${disputes.length} entries differ here and in the file. One side is damaged:`}
           </p>
           <ul>
             {disputes.map((dispute) => (

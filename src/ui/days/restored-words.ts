@@ -44,7 +44,9 @@ function sumOf(days: readonly Restored[]): Required<Restored> {
 function doubtWords({ fresh, checked, unchecked, damaged }: Required<Restored>): string[] {
   const words: string[] = [];
   if (fresh > checked)
-    words.push(`${fresh - checked} of them found no room yet; they are tried again at the next start.`);
+    words.push(
+      `${fresh - checked} of them are not saved yet: the phone is full. They are tried again at the next start.`,
+    );
   if (unchecked > 0)
     words.push(
       `${countOf(unchecked, 'entry was', 'entries were')} copied by an older version, which wrote no checks: look ${unchecked === 1 ? 'it' : 'them'} over.`,

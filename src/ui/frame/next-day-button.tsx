@@ -29,7 +29,7 @@ export function NextDay({ from }: { from: string }) {
   return (
     <>
       <Button onClick={() => void start(false)}>Start the next day from this one</Button>
-      <p class="soft">The same rig as it stands, the cast and the crew. Packs come off.</p>
+      <p class="soft">The same rig, cast and crew. All packs come off.</p>
     </>
   );
 }

@@ -28,7 +28,7 @@ export function Help() {
           </ol>
         </section>
         <section aria-labelledby="help-marks">
-          <h2 id="help-marks">The marks</h2>
+          <h2 id="help-marks">What marks mean</h2>
           <dl class="help-marks">
             {Object.entries(MARK_MEANS).map(([state, { word, means }]) => (
               <div key={state}>
@@ -49,7 +49,7 @@ export function Help() {
           <p>{STARTING_WHEN}</p>
         </section>
         <section aria-labelledby="help-words">
-          <h2 id="help-words">The words</h2>
+          <h2 id="help-words">What words mean</h2>
           <dl>
             {WORD_MEANS.map(([word, means]) => (
               <div key={word}>

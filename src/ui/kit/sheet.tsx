@@ -16,7 +16,7 @@ interface SheetProps {
   readonly children: ComponentChildren;
 }
 
-const TYPED = 'What you typed is not saved. Once more discards it.';
+const TYPED = 'What you typed is not saved. Close once more to discard it.';
 
 /**
  * Comes up over the page, near the thumb. The close button closes it. So do the back button, Escape and a tap

@@ -58,7 +58,7 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
                     run(markOut(id, !out), `${partName(day.rig, id)} ${out ? 'working' : 'out of order'}`)
                   }
                 >
-                  {partName(day.rig, id)} {out ? 'is out' : 'is dead'}
+                  {partName(day.rig, id)} out of order
                 </Button>
               );
             })}

@@ -29,7 +29,7 @@ export function WeightsSheet({ onClose }: { onClose: () => void }) {
   return (
     <Sheet
       title="What to avoid"
-      under="The plan avoids a higher number for longer. Moving packs is always avoided first."
+      under="The higher the number, the more the plan avoids it. Moving packs always comes last."
       onClose={onClose}
     >
       <ul class="rows">

@@ -115,7 +115,7 @@ const ADDITION = {
 
 /** The one addition that would help most; undefined while that is being computed. */
 export function additionWords(day: Day, addition: Addition | 'none' | undefined): string {
-  if (addition === undefined) return 'Would one more pack or input help? Working it out…';
+  if (addition === undefined) return 'Working out whether one more pack or input would help…';
   if (addition === 'none') return 'One more pack, channel, input or track would not help by itself.';
   const names = listOf(addition.voices.map((id) => nameOf(day, id)));
   return `One more ${ADDITION[addition.kind]} would record ${names}.`;

@@ -44,7 +44,7 @@ export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose:
       onClose={onClose}
     >
       <form class="section" onSubmit={save}>
-        <TextField label="What it is" value={name} onInput={setName} capitals="sentences" />
+        <TextField label="Name" value={name} onInput={setName} capitals="sentences" />
         <div class="field-pair">
           <TextField label="Frequency, MHz" value={mhz} onInput={setMhz} inputMode="decimal" />
           <TextField
@@ -68,7 +68,7 @@ export function CarrierSheet({ id, onClose }: { id: string | undefined; onClose:
           <Button look="solid" type="submit">
             Save
           </Button>
-          {known && <Button onClick={strike}>Take it out</Button>}
+          {known && <Button onClick={strike}>Delete</Button>}
         </div>
       </form>
     </Sheet>

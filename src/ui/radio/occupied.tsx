@@ -37,7 +37,7 @@ export function TvChannels({ raster }: { raster: TvRaster | undefined }) {
           { value: 'us', name: '6 MHz wide' },
           { value: 'uhf-8-mhz', name: '8 MHz wide' },
         ]}
-        onChoose={(value) => run(setGuards({ tvRaster: value as TvRaster }), 'TV channels are counted so')}
+        onChoose={(value) => run(setGuards({ tvRaster: value as TvRaster }), 'TV channel width saved')}
       />
       {raster && channels.length > 0 && (
         <>

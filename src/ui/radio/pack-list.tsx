@@ -107,7 +107,7 @@ function PackRow({
 function StateWord({ pack, hits }: { pack: PlanCarrier; hits: number | undefined }) {
   const day = useDay().day.value;
   if (pack.khz === null) return <span>find</span>;
-  if (pack.problem) return <strong class="warn">cannot be</strong>;
+  if (pack.problem) return <strong class="warn">not valid</strong>;
   const misfit = rangeProblemOf(day, pack.name, pack.khz);
   const words = [
     pack.on ? '' : 'off',

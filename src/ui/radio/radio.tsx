@@ -69,9 +69,7 @@ export function Radio() {
       {plan.all.some(({ type }) => type === 'pack') ? (
         <PackList plan={plan} analysis={analysis} onPack={show} />
       ) : (
-        <p class="section">
-          No transmitter in the rig yet. Add them under Rig, then type their frequencies here.
-        </p>
+        <p class="section">No packs in the rig yet. Add them under Rig, then type their frequencies here.</p>
       )}
       <Others plan={plan} onCarrier={(carrier) => setOpen({ carrier })} />
       <Section name="Minimum spacing" under={guardsWords(plan.guards)}>

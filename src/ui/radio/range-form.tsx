@@ -131,7 +131,7 @@ export function BandForm({ id, use, group, onDone }: BandFormProps) {
         <Button look="solid" type="submit">
           Save
         </Button>
-        {known && <Button onClick={strike}>Take it out</Button>}
+        {known && <Button onClick={strike}>Delete</Button>}
       </div>
     </form>
   );
@@ -141,7 +141,7 @@ export function BandForm({ id, use, group, onDone }: BandFormProps) {
 export function NewRange({ name }: { name: string }) {
   return (
     <>
-      <p class="section-title">Where can {name} be tuned? Then clean ones are found.</p>
+      <p class="section-title">Where can {name} be tuned? Enter the range to find clean frequencies.</p>
       <BandForm id={undefined} use="tunable" group={groupOf(name)} onDone={() => {}} />
     </>
   );

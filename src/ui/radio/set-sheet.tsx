@@ -56,7 +56,7 @@ export function SetSheet({ plan, onClose }: { plan: DayPlan; onClose: () => void
   return (
     <Sheet
       title="Frequencies for several packs"
-      under="Clean of each other and of every frequency that stays."
+      under="Clean with each other and with every frequency that stays."
       onClose={onClose}
       foot={
         <div class="prep-foot">

@@ -18,7 +18,7 @@ export function SpectrumLegend({ analysis }: { analysis: Analysis }) {
   return (
     <figcaption class="spectrum-legend">
       <span>MHz</span>
-      <Sample d="M12 26V2" kind="spectrum-carrier" words="carrier; full head: listened to" />
+      <Sample d="M12 26V2" kind="spectrum-carrier" words="carrier; full head: received here" />
       {shown.map((family) => (
         <Sample
           key={family}

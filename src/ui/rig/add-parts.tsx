@@ -167,7 +167,7 @@ export function AddSelectors({ onDone }: AddProps) {
       <p>
         {before.length > 0
           ? `Before ${runWords(before.map(({ name }) => name))}; the leads there now stay at ${typed.a.trim() || 'the first position'}.`
-          : 'No input is left without a selector there.'}
+          : 'Every input there has a selector.'}
       </p>
     </AddForm>
   );

@@ -70,7 +70,7 @@ export function AddReceiver({ onDone }: AddProps) {
             />
           </div>
           <Choice
-            label="Each leaves by"
+            label="Outputs"
             value={module.outputs}
             options={OUTPUT_KINDS.map((value) => ({ value, name: OUTPUT_KIND_WORD[value] }))}
             onChoose={(outputs) => setModule(at, { outputs })}
@@ -83,7 +83,7 @@ export function AddReceiver({ onDone }: AddProps) {
         </Button>
         {typed.modules.length > 1 && (
           <Button onClick={() => setTyped({ ...typed, modules: typed.modules.slice(0, -1) })}>
-            One less
+            Remove module
           </Button>
         )}
       </div>

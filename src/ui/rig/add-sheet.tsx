@@ -6,7 +6,7 @@ import { AddReceiver } from './add-receiver.tsx';
 
 const THINGS = [
   { id: 'receiver', name: 'Receiver', word: 'modules, channels, outputs', Form: AddReceiver },
-  { id: 'packs', name: 'Packs', word: 'a row of transmitters', Form: AddPacks },
+  { id: 'packs', name: 'Packs', word: 'a row of packs', Form: AddPacks },
   { id: 'selectors', name: 'Bank of selectors', word: 'before a run of inputs', Form: AddSelectors },
   { id: 'inputs', name: 'Inputs', word: 'of the recorder', Form: AddInputs },
   { id: 'tracks', name: 'Tracks', word: 'of the recorder', Form: AddTracks },

@@ -95,7 +95,7 @@ export function BlockSheet({ task, onClose }: { task: BlockTask; onClose: () => 
         />
         {selector && (
           <Choice
-            label="At the selectors' position"
+            label="Selector position"
             value={position}
             options={(['a', 'b'] as const).map((value, at) => ({
               value,

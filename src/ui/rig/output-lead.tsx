@@ -48,7 +48,7 @@ export function OutputLead({ output, before }: OutputLeadProps) {
 export const OutputKindChoice = ({ output }: { output: Part }) => (
   <PartChoice
     part={output}
-    label={`${output.name} leaves by`}
+    label={`Connector of ${output.name}`}
     value={output.outputKind ?? 'analogue'}
     options={OUTPUT_KINDS.map((value) => ({ value, name: OUTPUT_KIND_WORD[value] }))}
     fields={(outputKind) => ({ outputKind })}

@@ -52,7 +52,7 @@ export function PackSheet({ part, onClose }: PartSheetProps) {
         <FrequencyForm part={part} />
         <PartChoice
           part={part}
-          label="What it is"
+          label="Kind"
           value={part.wear ?? 'pack'}
           options={WEARS}
           fields={(wear) => ({ wear })}

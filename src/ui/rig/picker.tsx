@@ -28,7 +28,7 @@ export function Picker({ label, now, options, current, onPick }: PickerProps) {
           <span class="soft">{label}</span>
           <strong>{now}</strong>
         </span>
-        <span class="row-word rig-show">{open ? 'leave it' : 'change'}</span>
+        <span class="row-word rig-show">{open ? 'keep' : 'change'}</span>
       </Button>
       {open && (
         <ul class="rows picker-list" aria-label={label}>

@@ -20,7 +20,7 @@ export function PrepLinks() {
       <a class="row" href={hrefOf({ at: 'day', day: day.id, tab: 'radio' })}>
         <span class="row-text">
           <strong>Radio</strong>
-          <span class="soft">frequencies, hits, clean ones · {onAir} on the air</span>
+          <span class="soft">frequencies and hits · {onAir} on the air</span>
         </span>
         <span class="row-word">
           {hits > 0 && <strong>{countOf(hits, 'hit')}</strong>}

@@ -29,7 +29,8 @@ export function DcReport({ run }: { run: DayRun }) {
           <>
             <dt>Fuse at the battery</dt>
             <dd>
-              {figureWords(fuse.value.amps, 0)} A at most for this wire; less if connector or device say so
+              {figureWords(fuse.value.amps, 0)} A at most for this wire; less if the connector or device is
+              rated lower
             </dd>
           </>
         )}

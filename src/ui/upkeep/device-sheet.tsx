@@ -30,7 +30,7 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
     if (device && run(describeDevices([device.id], { struck: true }), `${device.name} deleted`)) onClose();
   };
   return (
-    <Sheet title={device?.name ?? 'Another device'} under={UNDER[device?.type ?? 'new']} onClose={onClose}>
+    <Sheet title={device?.name ?? 'New device'} under={UNDER[device?.type ?? 'new']} onClose={onClose}>
       <DeviceForm device={device} onDone={onClose} />
       {device?.hasCells && (
         <DoneAgo
@@ -94,7 +94,7 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
       return;
     }
     const fields: DeviceFields = { ...read.value, runtimeBasis: basis, ...has };
-    const words = devices.length > 1 ? `${devices.length} devices described` : `${name.trim()} edited`;
+    const words = devices.length > 1 ? `${devices.length} devices edited` : `${name.trim()} edited`;
     const said = device
       ? run(describeDevices(devices, isNamed ? { ...fields, name: name.trim() } : fields), words)
       : run(addDevice(store.newId(), { ...fields, name, struck: false }), `${name.trim()} added`);

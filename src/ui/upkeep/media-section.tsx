@@ -76,9 +76,7 @@ export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
             {rate.ok ? `${figureWords((rate.value * 3600) / 1e9, 2)} GB an hour` : sentenceFor(rate.problem)}
           </dd>
           <dt>A file reaches 4 GiB</dt>
-          <dd>
-            {limit.ok ? `after ${hoursWords(limit.value / 60)}, where the recorder goes on in another` : ''}
-          </dd>
+          <dd>{limit.ok ? `after ${hoursWords(limit.value / 60)}, then the recorder starts another` : ''}</dd>
         </dl>
         <p class="soft">GB is 10⁹ bytes, as on the card; GiB is 2³⁰, 7.4 % more.</p>
       </div>

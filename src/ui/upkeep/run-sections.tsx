@@ -77,7 +77,7 @@ export function CartSection({ day, onRun }: RunsProps) {
   return (
     <Section
       name="Cart power"
-      under={runs.length === 0 ? 'drop and runtime of DC leads' : countOf(runs.length, 'lead')}
+      under={runs.length === 0 ? 'voltage drop and battery life of DC leads' : countOf(runs.length, 'lead')}
     >
       <ul class="rows">
         {runs.map((run) => (

@@ -108,9 +108,9 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
       onClose={onClose}
       foot={
         <div class="prep-foot">
-          {known && <Button onClick={strike}>Take it out</Button>}
+          {known && <Button onClick={strike}>Delete</Button>}
           <Button look="solid" type="submit" form="run-form">
-            Keep it
+            Save
           </Button>
         </div>
       }

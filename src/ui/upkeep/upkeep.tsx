@@ -46,7 +46,7 @@ export function Upkeep() {
       tab="upkeep"
       foot={
         <div class="prep-foot">
-          <Button onClick={() => setOpen({ device: undefined })}>Another device</Button>
+          <Button onClick={() => setOpen({ device: undefined })}>Add device</Button>
           <Button look="solid" onClick={() => setWiring(true)}>
             Wiring sheet
           </Button>

@@ -56,11 +56,13 @@ export function reasonWords(reason: DueReason, { zone, nowMs, nameOf }: Saying):
     case 'cells-empty':
       return `should be empty since ${clock(reason.emptyAtMs)}`;
     case 'cells-not-to-meal':
-      return reason.reach === 'runs-out' ? 'not to the meal break' : 'to the meal break only past the margin';
+      return reason.reach === 'runs-out'
+        ? 'will not last to the meal break'
+        : 'may not last to the meal break';
     case 'cells-not-to-wrap':
-      return reason.reach === 'runs-out' ? 'not to wrap' : 'to wrap only past the margin';
+      return reason.reach === 'runs-out' ? 'will not last to wrap' : 'may not last to wrap';
     case 'runtime-only-planned':
-      return 'runtime not measured';
+      return 'battery life not measured';
     case 'drift':
       return `${framesWords(reason.driftFrames)} at worst since ${clock(reason.sinceMs)}, from ${nameOf(reason.from)}`;
     case 'card-left':
@@ -92,7 +94,7 @@ export const RUN_CAUTION_WORDS: Record<RunCaution, string> = {
 /** A shorter wording for tight spaces. */
 export const RUN_CAUTION_SHORT: Record<RunCaution, string> = {
   'drop-above-aim': 'drop above 3 %',
-  'below-device-minimum': 'too few volts',
+  'below-device-minimum': 'voltage too low',
   'above-cord-rating': 'above the cord rating',
   'no-cord-rating': 'no cord rating',
 };

@@ -12,7 +12,7 @@ export function inDoubtWords({ day, damaged, newer, unsaved, differing }: InDoub
       : []),
     ...(unsaved > 0
       ? [
-          `${countOf(unsaved, 'action')} of this day ${unsaved === 1 ? 'was' : 'were'} held when the app was closed, and ${unsaved === 1 ? 'is' : 'are'} not restored. What it says is missing.`,
+          `${countOf(unsaved, 'action')} of this day ${unsaved === 1 ? 'was' : 'were'} not saved when the app was closed, and ${unsaved === 1 ? 'is' : 'are'} not restored. What it says is missing.`,
         ]
       : []),
     ...differing.map((conflict) => `${conflictWords(day, conflict)}. The first carries over.`),

@@ -116,7 +116,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
     `Line ${line} of the file has an impossible number. Nothing was imported.`,
   'not-shared': () => 'What was shared could not be read. Share it once more, or choose it here.',
   'turned-away': () =>
-    'A web page tried to hand over a file. It was not kept: files come in by the share sheet of the phone, or are chosen here.',
+    'A web page tried to send a file. It was not kept: share files from the phone, or choose them here.',
   'admit-counter': ({ limit }) =>
     `An entry in the file has a number above ${grouped(limit)}, which no day comes to. Nothing was imported.`,
   'admit-date': ({ atMs, nowMs }) =>
@@ -133,7 +133,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'file-empty': () => 'is empty.',
   'file-unreadable': ({ at }) => `could not be read at byte ${at}; the card may have been pulled out.`,
   'card-empty': () => 'The card has no recording.',
-  'file-value-unfit': () => 'The file says something the log cannot hold.',
+  'file-value-unfit': () => 'The file has a value that the log cannot keep.',
   'pattern-empty': () => 'The pattern of file names is empty.',
   'pattern-brace-open': ({ at }) =>
     `The pattern of file names has a brace that is not closed, at place ${at + 1}.`,
@@ -164,7 +164,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'costs-too-large': () => 'The plan could not be computed: the costs are too large.',
   'quantity-not-finite': ({ field }) => `${figure(field)}: not a number.`,
   'quantity-out-of-range': ({ field, value, min, max }) =>
-    `${figure(field)}: ${limit(field, value)} cannot be. Between ${limit(field, min)} and ${limit(field, max)}, please.`,
+    `${figure(field)}: ${limit(field, value)} is out of range. Between ${limit(field, min)} and ${limit(field, max)}, please.`,
   'quantity-not-whole': ({ field }) => `${figure(field)}: a whole number, please.`,
   'number-unread': ({ field, typed }) => `${figure(field)}: ${quoted(typed)} is not a number.`,
   'nothing-chosen': () => 'Nothing is chosen.',
@@ -177,7 +177,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'frequency-too-low': ({ khz, lowestKhz }) =>
     `${mhz(khz)} is below ${mhz(lowestKhz)}. Type MHz, as 606.250.`,
   'frequency-too-high': ({ khz, highestKhz }) =>
-    `${mhz(khz)} is above ${mhz(highestKhz)}. Were kHz typed? Type MHz, as 606.250.`,
+    `${mhz(khz)} is above ${mhz(highestKhz)}. Did you type kHz? Type MHz, as 606.250.`,
   'frequency-outside-ranges': ({ khz }) => `${mhz(khz)} is outside where these packs tune.`,
   'frequency-off-raster': ({ khz }) => `${mhz(khz)} is between the tuning steps of these packs.`,
   'frequency-taken': ({ khz }) => `${mhz(khz)} is taken already.`,

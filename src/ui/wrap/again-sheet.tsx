@@ -44,7 +44,7 @@ export function AgainSheet({ day, sent, onClose }: AgainProps) {
         <Button
           onClick={() => run(takeBack([sent.id]), `Report ${sent.letter} marked not sent`) && onClose()}
         >
-          It did not go out
+          It was not sent
         </Button>
       }
     >

@@ -19,7 +19,7 @@ export function FormatChoice({ whose }: { whose: Whose }) {
     if (next.length > 0) setWrap(whose, { formats: next });
   };
   return (
-    <div class="buttons" role="group" aria-label="Files that go out">
+    <div class="buttons" role="group" aria-label="Files to send">
       {REPORT_FORMATS.map((format) => (
         <Button key={format} pressed={formats.includes(format)} onClick={() => toggle(format)}>
           {NAMES[format]}

@@ -12,13 +12,13 @@ import { SettingsSheet } from './settings-sheet.tsx';
 import type { Outgoing } from './use-outgoing.ts';
 import { useSend } from './use-send.ts';
 
-/** What goes out, to whom, and the other ways to send it, in order. */
+/** What is sent, to whom, and the other ways to send it, in order. */
 export function SendSection({ outgoing, whose }: { outgoing: Outgoing; whose: Whose }) {
   const [choosing, setChoosing] = useState(false);
   const { to } = wrapSettings(whose);
   return (
     <section class="section report-send" aria-labelledby="send-head">
-      <h2 id="send-head">What goes out</h2>
+      <h2 id="send-head">Send</h2>
       <FormatChoice whose={whose} />
       <FilesMade outgoing={outgoing} />
       <Button onClick={() => setChoosing(true)}>Paper, columns, signature</Button>
@@ -41,8 +41,8 @@ function FilesMade({ outgoing: { ready } }: { outgoing: Outgoing }) {
     <>
       {noPages !== null && (
         <p class="warn">
-          The pages could not be made ({noPages}). Open the app once with a signal; what else was chosen can
-          go out now.
+          The pages could not be made ({noPages}). Open the app once with a signal; the other files can be
+          sent now.
         </p>
       )}
       {missing.length > 0 && (
@@ -80,11 +80,11 @@ function OtherWays({ outgoing, to }: { outgoing: Outgoing; to: string }) {
         )}
         {route === 'download' && (
           <Button disabled={files.length === 0} onClick={send.draft}>
-            Mail draft with files
+            Email draft with files
           </Button>
         )}
         <a class="button as-button" href={href} onClick={send.mailed}>
-          Mail the text
+          Email the text
         </a>
         <Button onClick={send.copy}>Copy the text</Button>
       </div>
@@ -105,5 +105,5 @@ const PART_WORDS = {
 
 function leftOutWords({ parts, takes }: ReturnType<typeof reportMailto>['leftOut']): string {
   const out = parts.map((part) => (part === 'takes' ? countOf(takes.length, 'take') : PART_WORDS[part]));
-  return `A mail link holds about a page: this one leaves out ${listOf(out)}, and says so. Send the files to send all of it.`;
+  return `An email link has room for about a page: this one leaves out ${listOf(out)}, and says so. To send everything, send the files.`;
 }

@@ -15,7 +15,7 @@ const DONE: Record<Way, string> = {
   share: 'shared',
   download: 'downloaded',
   copy: 'copied',
-  draft: 'downloaded as a mail draft',
+  draft: 'downloaded as an email draft',
   mail: 'opened in mail',
 };
 

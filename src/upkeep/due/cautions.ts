@@ -24,10 +24,10 @@ export const CAUTIONS: Readonly<Record<CautionPlace, string>> = {
   radio:
     'Worked out from the frequencies typed in; nothing here listens to the air. Your licence and local rules decide. Scan on site before you transmit.',
   'clear-of-hits':
-    'No hit within these guards is a calculation, not a promise: transmitters close together can make other products.',
+    'No hit at this spacing is a calculation, not a promise: transmitters close together can make other products.',
   bands:
     'Bands differ by country and change. Check the official table and your licence for this place and date.',
-  cells: 'Runtimes are what was measured or planned. Cold, age and power setting shorten them.',
+  cells: 'Battery life is as measured or planned. Cold, age and power setting shorten them.',
   lithium:
     'Never charge damaged, wet or unattended batteries. One chemistry and one age in a pack; protect the terminals of spares.',
   'air-travel':

@@ -105,7 +105,7 @@ describe('the copies beside the database, after a start', () => {
     await alignCopies(phone);
     expect(phone.asked).toEqual(['today', 'yesterday']);
     expect(trouble.value).toBe(
-      '3 entries are in the second copy only, as after a crash. 3 of them found no room yet; they are tried again at the next start.',
+      '3 entries are in the second copy only, as after a crash. 3 of them are not saved yet: the phone is full. They are tried again at the next start.',
     );
     // Looked at again, they are still three.
     await alignCopies(phone);

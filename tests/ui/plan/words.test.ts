@@ -87,7 +87,7 @@ phone.say({ kind: 'voice-described', voice: 'dora', fields: { part: 'Dora' } });
 const day = phone.day();
 
 test('what would help is said in one line from the start, whatever it is', () => {
-  expect(additionWords(day, undefined)).toBe('Would one more pack or input help? Working it out…');
+  expect(additionWords(day, undefined)).toBe('Working out whether one more pack or input would help…');
   expect(additionWords(day, { kind: 'input', voices: ['dora'] })).toBe('One more input would record Dora.');
   expect(additionWords(day, 'none')).toBe('One more pack, channel, input or track would not help by itself.');
 });

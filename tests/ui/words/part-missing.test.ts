@@ -4,10 +4,10 @@ import { partMissingWords } from '../../../src/ui/words/part-missing.ts';
 describe('a part of the app that did not come', () => {
   test('is said to come with opening the app again only where its files are on the phone', () => {
     expect(partMissingWords(true, false)).toBe(
-      'A part of the app could not be loaded. Open the app again; nothing is lost.',
+      'Part of the app could not be loaded. Open the app again; nothing is lost.',
     );
     expect(partMissingWords(false, false)).toBe(
-      'This part of the app is not on this phone. It is fetched when the app is opened with signal; nothing is lost.',
+      'This part of the app is not on this phone. It is fetched when the app is next opened with signal; nothing is lost.',
     );
   });
 

@@ -16,9 +16,9 @@ describe('words', () => {
       sentenceFor({ code: 'quantity-not-finite', field: 'watts' }),
     ];
     expect(sentences.join(' ')).not.toMatch(/NaN|Infinity|undefined|e\+/);
-    expect(sentences[0]).toBe('Length in metres: 10,000 cannot be. Between 0.1 and 1,000, please.');
+    expect(sentences[0]).toBe('Length in metres: 10,000 is out of range. Between 0.1 and 1,000, please.');
     expect(sentences[3]).toBe(
-      '470100.000 MHz is above 100000.000 MHz. Were kHz typed? Type MHz, as 606.250.',
+      '470100.000 MHz is above 100000.000 MHz. Did you type kHz? Type MHz, as 606.250.',
     );
   });
 

@@ -6,16 +6,16 @@ import { NotKeptBanner } from './not-kept.tsx';
 const BECAUSE: Record<string, string> = {
   QuotaExceededError: 'the phone has no room left. Free some space, or export the day now.',
   InvalidStateError: 'the database was closed under the app. Close other windows of it, or open it again.',
-  VersionError: 'a newer version of the app is open in another window. Load this window again.',
+  VersionError: 'a newer version of the app is open in another window. Reload this window.',
   UnknownError: 'the phone lost its database for a moment.',
-  FactIdTwice: 'two entries carry one id. Export the day and start the app again.',
+  FactIdTwice: 'two entries have the same number. Export the day and start the app again.',
 };
 
 /** Where unsaved actions are kept meanwhile, and what happens to them when the window closes. */
 function heldWords(waiting: number, inWindowOnly: boolean | undefined): string {
   const [they, them] = waiting === 1 ? ['It is', 'it'] : ['They are', 'them'];
   return inWindowOnly
-    ? `${they} held in this window only, and tried again: if it is closed, ${them === 'it' ? 'it is' : 'they are'} lost. Export the day now.`
+    ? `${they} in this window only; saving is tried again. If it is closed, ${them === 'it' ? 'it is' : 'they are'} lost. Export the day now.`
     : `${they} not saved yet; saving is tried again. If the app is closed before, it offers ${them} when it is opened.`;
 }
 
@@ -33,7 +33,8 @@ export function SavingTrouble() {
         {restored > 0 && (
           <p class="banner" role="alert">
             The phone emptied its database while the app was open. {countOf(restored, 'entry', 'entries')} of
-            this day were held here and are written back; other days may be gone. Export this day now.
+            this day were still in this window and are saved again; other days may be gone. Export this day
+            now.
           </p>
         )}
         {damaged > 0 && (
@@ -45,7 +46,7 @@ export function SavingTrouble() {
         {unsure > 0 && (
           <p class="banner" role="alert">
             {countOf(unsure, 'entry', 'entries')} of this day came without a check, from a damaged file or an
-            older copy: nothing tells whether a letter was changed. Import a whole copy of the day, and what
+            older copy: a changed letter would go unnoticed. Import a complete copy of the day, and what
             differs is repaired.
           </p>
         )}

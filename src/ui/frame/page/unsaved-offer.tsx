@@ -42,7 +42,7 @@ export function UnsavedOffer({ left, isNamed, onRestored }: OfferProps) {
   return (
     <section class="banner unsaved" aria-labelledby={heading}>
       <h2 id={heading} class="unseen">
-        Held when the app was closed
+        Not saved when the app was closed
       </h2>
       <p role="alert">
         {isNamed && `${titleOf(after.header)}: `}

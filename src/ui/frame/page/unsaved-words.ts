@@ -10,7 +10,7 @@ export function unsavedWords({
   const count = actions.length + unreadable;
   const [they, were] = count === 1 ? ['It is', 'was'] : ['They are', 'were'];
   const where = isNew ? 'Nothing else of the day is on this phone.' : `${they} not on the day yet.`;
-  return `${countOf(count, 'action')} ${were} held when the app was closed. ${where}`;
+  return `${countOf(count, 'action')} ${were} not saved when the app was closed. ${where}`;
 }
 
 /** For actions that this version cannot read. */

@@ -13,7 +13,7 @@ export function Because({ because }: { because: readonly FactId[] }) {
   if (facts.length === 0) return null;
   return (
     <section class="section because">
-      <h3>Because</h3>
+      <h3>Why</h3>
       <ul>
         {facts.map((fact) => (
           <li key={fact.id} class="soft">

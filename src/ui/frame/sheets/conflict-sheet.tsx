@@ -125,7 +125,7 @@ function LinkConflict({ conflict }: Of<'link-conflict'>) {
         <Row
           title="Both happened"
           under={`first ${saidWords(day, by.at(-1)!, link)}, then ${saidWords(day, by[0]!, link)}`}
-          word="as it stands"
+          word="as it is now"
           onTap={() => decide(null, 'Resolved: both, one after the other')}
         />
       </li>

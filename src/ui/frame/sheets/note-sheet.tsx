@@ -31,13 +31,13 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
   return (
     <Sheet title={`Note on ${takeText(take)}`} onClose={onClose}>
       <div class="section buttons">
-        <Button pressed={take.noGood} onClick={() => flag('noGood', 'no good')}>
+        <Button pressed={take.noGood} onClick={() => flag('noGood', 'NG')}>
           NG
         </Button>
         <Button pressed={take.falseStart} onClick={() => flag('falseStart', 'a false start')}>
           false start
         </Button>
-        <Button pressed={take.tailSlate} onClick={() => flag('tailSlate', 'tail slate')}>
+        <Button pressed={take.tailSlate} onClick={() => flag('tailSlate', 'tail-slated')}>
           tail slate
         </Button>
       </div>

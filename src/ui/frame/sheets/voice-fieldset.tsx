@@ -16,10 +16,10 @@ export const blankFields: VoiceTexts = { part: '', person: '', number: '', place
 /** Labels of the fields asked for each kind of voice, in order. */
 const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
   part: {
-    performer: 'Part, as editors read it',
-    boom: 'Name, as editors read it',
-    plant: 'Name, as editors read it',
-    feed: 'Name, as editors read it',
+    performer: 'Part, as editors see it',
+    boom: 'Name, as editors see it',
+    plant: 'Name, as editors see it',
+    feed: 'Name, as editors see it',
   },
   person: { performer: 'Performer', boom: 'Operator', plant: null, feed: null },
   number: { performer: 'Cast number', boom: null, plant: null, feed: null },
@@ -29,7 +29,7 @@ const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
 type Asked = readonly (readonly [field: VoiceText, label: string])[];
 
 /** A kind from a newer version has at least a name. */
-const ASKED_OF_UNKNOWN: Asked = [['part', 'Name, as editors read it']];
+const ASKED_OF_UNKNOWN: Asked = [['part', 'Name, as editors see it']];
 
 const asked = (kind: Open<VoiceKind>): Asked =>
   isOneOf(VOICE_KINDS, kind)
