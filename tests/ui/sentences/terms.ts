@@ -1,0 +1,33 @@
+/** Words of the trade that a newcomer may not know, as Help writes them; each is used on some screen. */
+export const TERMS: readonly string[] = [
+  ...['voice', 'boom', 'plant', 'line feed', 'pack', 'plug-on', 'handheld', 'hardline'],
+  ...['receiver', 'module', 'channel', 'far box', 'output', 'lead', 'patch', 'selector', 'throw'],
+  ...['input', 'slot', 'return', 'AES3', 'track', 'iso', 'mix', 'pre-fader', 'post-fader', 'send', 'comms'],
+  ...['gang', 'clash', 'free', 'idle', 'muted', 'reserved', 'not recorded'],
+  ...[
+    'needed',
+    'wrapped',
+    'pin',
+    'line',
+    'starting when',
+    'setup',
+    'slate',
+    'roll',
+    'wrap',
+    'revision',
+    'call sheet',
+  ],
+  ...['circled', 'NG', 'false start', 'pickup', 'tail slate', 'wild track', 'room tone', 'MOS'],
+  ...['conflict', 'day file', 'backed up', 'poly', 'mono', 'synced', 'jam', 'ppm', 'drop-frame', 'user bits'],
+  ...[
+    'hit',
+    'carrier',
+    'clean',
+    'minimum spacing',
+    'tuning step',
+    '3rd order',
+    '5th order',
+    'spectrum in use',
+  ],
+  ...['snake', 'circuit', 'AWG', 'power class', 'GiB', 'bank'],
+];
