@@ -191,7 +191,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts', 'tests/engines/**/*.test.ts'],
           globalSetup: ['tests/browser/harness-setup.ts'],
-          setupFiles: ['tests/browser/harness-file-end.ts'],
+          // The files that a process runs share its browser and its server.
+          isolate: false,
           // Most of them wait for the browser more than they work.
           maxWorkers: 3,
           sequence: { groupOrder: 1 },

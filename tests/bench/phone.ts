@@ -80,6 +80,7 @@ export async function phoneWith(
     path: pathOf(DAY),
     before: beforePage(watchFor, USABLE),
     untouched: true,
+    worker: true,
     ...options,
   });
   await stage.waitOfflineReady();
@@ -94,7 +95,7 @@ export async function phoneWith(
  */
 export async function spreadsheetWith(rows: readonly (readonly string[])[], folder: string): Promise<Stage> {
   const before = beforePage(watchForDrawn, rows[1]![0]!);
-  const stage = await openStage({ folder, before, untouched: true });
+  const stage = await openStage({ folder, before, untouched: true, worker: true });
   await stage.waitOfflineReady();
   await stage.page.evaluate((given) => globalThis.keepRows(given), rows);
   await stage.killServer();

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { sampleText } from '../../sample-days/load.ts';
 import { bext, fmt, ixml, join as joined, u32 } from '../wave/build-wave.ts';
-import { onStage, type Stage } from './harness.ts';
+import { onStage, type Stage, type StageOptions } from './harness.ts';
 
 interface Recorded {
   readonly name: string;
@@ -118,15 +118,12 @@ function writeRecording(
 async function onCardOf(
   recorded: readonly Recorded[],
   work: (stage: Stage, paths: string[]) => Promise<void>,
+  options: StageOptions = {},
 ) {
   const folder = mkdtempSync(join(tmpdir(), 'rollbook-card-'));
   try {
     const paths = recorded.map((one) => writeRecording(folder, one));
-    await onStage({ clock: '2026-05-12T18:00:00Z' }, async (stage) => {
-      await stage.waitOfflineReady();
-      await stage.killServer();
-      await work(stage, paths);
-    });
+    await onStage({ clock: '2026-05-12T18:00:00Z', ...options }, (stage) => work(stage, paths));
   } finally {
     rmSync(folder, { recursive: true });
   }
@@ -147,9 +144,10 @@ const goToCard = async ({ page }: Stage): Promise<void> => {
 };
 
 describe('the card check', () => {
-  test('finds nothing where the card is as the log', async () => {
-    await onCardOf(CARD, async (stage, paths) => {
+  test('finds nothing where the card is as the log, with no signal', async () => {
+    const work = async (stage: Stage, paths: string[]): Promise<void> => {
       const { page } = stage;
+      await stage.loseSignal();
       await openSmallDay(stage);
       await goToCard(stage);
       await page.getByLabel('Choose files').setInputFiles(paths);
@@ -159,7 +157,8 @@ describe('the card check', () => {
       await page.getByRole('button', { name: 'Mark card checked' }).tap();
       await stage.waitSaved();
       await expect.poll(() => page.getByLabel('The card').textContent()).toContain('checked against 6 files');
-    });
+    };
+    await onCardOf(CARD, work, { worker: true });
   });
 
   test('names what differs and settles each in one tap, and undo takes it back', async () => {

@@ -53,7 +53,7 @@ function sharedBrowser(trapPort: number, options: StageOptions): StageBrowser {
     throw new Error('This stage shares its browser with others; open it with `ownBrowser: true` to do this.');
   };
   const open = async (): Promise<BrowserContext> =>
-    (await browserOfFile()).newContext({
+    (await sharedChromium()).newContext({
       ...contextOptions(options),
       // As in a browser of its own: unless told, the driver sends this machine's addresses there too.
       proxy: { server: `http://127.0.0.1:${trapPort}`, bypass: '127.0.0.1' },
@@ -63,21 +63,14 @@ function sharedBrowser(trapPort: number, options: StageOptions): StageBrowser {
 
 let shared: Promise<Browser> | undefined;
 
-/** The one browser that the stages of a test file share: each file has modules of its own, and so its own browser. */
-async function browserOfFile(): Promise<Browser> {
+/** The one browser that the stages of this process share. The driver ends it when the process ends. */
+export async function sharedChromium(): Promise<Browser> {
   // One that died with a test is not the next test's fault.
   if (shared && !(await shared).isConnected()) shared = undefined;
   // Contexts have proxies of their own, which one for the whole browser would outrank; a name that one of them did not
   // ask for leads nowhere.
   shared ??= chromium.launch(launchOptions('--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1'));
   return shared;
-}
-
-/** Ends the browser that a file's stages shared, if there was one. */
-export async function closeSharedBrowser(): Promise<void> {
-  const ending = shared;
-  shared = undefined;
-  await (await ending)?.close();
 }
 
 function launchOptions(...args: string[]) {

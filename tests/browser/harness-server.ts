@@ -14,15 +14,30 @@ export interface Server {
   /** `http://127.0.0.1:<port>`; the same after every start. */
   readonly origin: string;
   readonly isAlive: () => boolean;
+  /** Nobody has killed it or started it anew, so it serves what it was started with. */
+  readonly isAsStarted: () => boolean;
   /** Kills the process and waits until it is gone. */
   readonly kill: () => Promise<void>;
   /** Starts it again at the same address, perhaps with another build. */
   readonly start: (folder?: string) => Promise<void>;
 }
 
+/** Servers of dist, as they were started, that no stage of this process uses at the moment. */
+const idle: Server[] = [];
+
+/** A server of dist: one that another stage has left as it was, or else a new one. */
+export const borrowServer = async (): Promise<Server> => idle.pop() ?? startServer();
+
+/** Leaves a server to the next stage, unless this one killed it or had it serve something else. */
+export async function giveBackServer(server: Server): Promise<void> {
+  if (server.isAsStarted()) idle.push(server);
+  else await server.kill();
+}
+
 /** Starts a server on a free port; `isolated`: whose pages share no process with another origin, and have a fine clock. */
 export async function startServer(folder: string = DIST, isolated = false): Promise<Server> {
   let running = await spawnServer(folder, 0, isolated);
+  const first = running;
   const { port } = running;
   const isAlive = (): boolean => running.child.exitCode === null && running.child.signalCode === null;
   const kill = async (): Promise<void> => {
@@ -35,7 +50,8 @@ export async function startServer(folder: string = DIST, isolated = false): Prom
     await kill();
     running = await spawnServer(next, port, isolated);
   };
-  return { origin: `http://127.0.0.1:${port}`, isAlive, kill, start };
+  const isAsStarted = (): boolean => running === first && isAlive();
+  return { origin: `http://127.0.0.1:${port}`, isAlive, isAsStarted, kill, start };
 }
 
 async function spawnServer(

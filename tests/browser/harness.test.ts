@@ -6,7 +6,7 @@ import { onStage, openStage, type Stage } from './harness.ts';
 describe('the harness', () => {
   let stage: Stage;
   beforeAll(async () => {
-    stage = await openStage({ clock: '2026-03-02T08:00:00.000Z', timezone: 'Asia/Kolkata' });
+    stage = await openStage({ clock: '2026-03-02T08:00:00.000Z', timezone: 'Asia/Kolkata', worker: true });
     await stage.waitOfflineReady();
   });
   afterAll(() => stage.close());
@@ -123,8 +123,8 @@ describe('stages that share a browser', () => {
         `http://${host}/`,
       );
     };
-    await onStage({}, async (one) => {
-      await onStage({ colorScheme: 'light' }, async (two) => {
+    await onStage({ worker: true }, async (one) => {
+      await onStage({ colorScheme: 'light', worker: true }, async (two) => {
         expect(one.context.browser()).toBe(two.context.browser());
         await ask(one, 'one.example');
         await ask(two, 'two.example');

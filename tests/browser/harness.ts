@@ -1,7 +1,7 @@
 import { join, resolve } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { openBrowser } from './harness-browsers.ts';
-import { startServer } from './harness-server.ts';
+import { borrowServer, giveBackServer, startServer } from './harness-server.ts';
 import { createWitness, startTrap } from './harness-witness.ts';
 
 const SHOTS = resolve(import.meta.dirname, '../../.shots');
@@ -23,10 +23,16 @@ export interface StageOptions {
   readonly timezone?: string;
   /** How many times slower the processor is. */
   readonly slowdown?: number;
+  /**
+   * Installs the service worker, for what happens without a signal or with a new version. It fetches a hundred files,
+   * which is most of the work of opening a stage; without this, its registration is under way for as long as the stage
+   * is open, as in the first seconds on a slow phone.
+   */
+  readonly worker?: boolean;
   /** Runs in every page before its own scripts: for what this browser lacks, such as a share sheet. */
   readonly before?: () => void;
   /**
-   * A browser that is not shared with the other stages of its file and has a profile on disk: for what ends it, and for
+   * A browser that is not shared with the other stages of its process and has a profile on disk: for what ends it, and for
    * what only a disk does. The options `profileIn`, `untouched` and `fineClock` mean one too.
    */
   readonly ownBrowser?: boolean;
@@ -57,8 +63,10 @@ export interface Stage {
   readonly faults: readonly string[];
   /** Takes out, and returns, faults that the test provoked on purpose. */
   readonly forgive: (pattern: RegExp) => readonly string[];
-  /** No signal: the server process is dead from here on. */
+  /** No signal: the server process is dead from here on. Needs `worker`, and so do the next two and `waitOfflineReady`. */
   readonly killServer: () => Promise<void>;
+  /** The same, once the app is ready for it. */
+  readonly loseSignal: () => Promise<void>;
   /** Signal again, perhaps with another build. */
   readonly startServer: (folder?: string) => Promise<void>;
   /** Loads the page anew and waits until the app shows something. */
@@ -93,7 +101,8 @@ export interface Stage {
 
 /** Opens the app and waits until it shows something. Close it again in the test's `finally` or `afterEach`. */
 export async function openStage(options: StageOptions = {}): Promise<Stage> {
-  const server = await startServer(options.folder, options.fineClock);
+  const isPlain = !options.folder && !options.fineClock;
+  const server = await (isPlain ? borrowServer() : startServer(options.folder, options.fineClock));
   const witness = createWitness(server.origin);
   const trap = await startTrap(witness.report);
   const browser = openBrowser(trap.port, options);
@@ -120,6 +129,7 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
       await context.clock.setFixedTime(clock);
       await context.addInitScript(holdCounter);
     }
+    if (!options.worker) await context.addInitScript(registerForever);
     if (options.before) await context.addInitScript(options.before);
     if (options.untouched) {
       await showWhole(page);
@@ -131,9 +141,12 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     clock = iso;
     await context.clock.setFixedTime(iso);
   };
+  const needWorker = (): void => {
+    if (!options.worker) throw new Error('This stage has no service worker; open it with `worker: true`.');
+  };
   const end = async (): Promise<void> => {
     await context?.close();
-    await server.kill();
+    await (isPlain ? giveBackServer(server) : server.kill());
     await trap.close();
     browser.remove();
   };
@@ -156,8 +169,19 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
     requests: witness.requests,
     faults: witness.faults,
     forgive: witness.forgive,
-    killServer: server.kill,
-    startServer: server.start,
+    killServer: async () => {
+      needWorker();
+      await server.kill();
+    },
+    loseSignal: async () => {
+      needWorker();
+      await waitOfflineReady(page);
+      await server.kill();
+    },
+    startServer: async (folder) => {
+      needWorker();
+      await server.start(folder);
+    },
     reload: async () => {
       await page.reload();
       await (options.untouched ? waitReadyUntouched : waitReady)(page);
@@ -179,7 +203,10 @@ export async function openStage(options: StageOptions = {}): Promise<Stage> {
       await show(opened, path);
       return opened;
     },
-    waitOfflineReady: (target = page) => waitOfflineReady(target),
+    waitOfflineReady: async (target = page) => {
+      needWorker();
+      await waitOfflineReady(target);
+    },
     waitSaved: (target = page) => target.locator('[data-unsaved="0"]').first().waitFor({ state: 'attached' }),
     setClock,
     turnClock: async (iso) => {
@@ -259,6 +286,12 @@ function holdCounter(): void {
   globalThis.clockTurns = (atMs) => {
     coming = { atMs, ms: atMs - Date.now() };
   };
+}
+
+/** Leaves the page without a service worker. */
+function registerForever(): void {
+  if ('ServiceWorkerContainer' in globalThis)
+    ServiceWorkerContainer.prototype.register = () => new Promise(() => {});
 }
 
 const waitReady = (page: Page): Promise<void> => page.locator(READY).first().waitFor({ state: 'attached' });

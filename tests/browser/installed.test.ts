@@ -61,7 +61,7 @@ describe('the manifest (W3C Web Application Manifest)', () => {
   test('has shortcuts that lead to Roll, the inputs and the report of the newest day, with no signal', async () => {
     const urls = manifest.shortcuts.map(({ url }: { url: string }) => url);
     expect(urls).toEqual(['/#/roll', '/#/inputs', '/#/report']);
-    await onStage({ clock: CLOCK }, async (stage) => {
+    await onStage({ clock: CLOCK, worker: true }, async (stage) => {
       const { page } = stage;
       await stage.waitOfflineReady();
       await goTo(stage, '#/roll');
@@ -84,7 +84,7 @@ describe('day files from outside', () => {
   test('are imported by a tap when another app shares one, with no signal (W3C Web Share Target)', async () => {
     const { action, method, params } = manifest.share_target;
     expect([action, method, params.files[0].name]).toEqual(['/take-in', 'POST', 'files']);
-    await onStage({ clock: CLOCK }, async (stage) => {
+    await onStage({ clock: CLOCK, worker: true }, async (stage) => {
       const { page } = stage;
       await stage.waitOfflineReady();
       await stage.killServer();
@@ -101,7 +101,7 @@ describe('day files from outside', () => {
   });
 
   test('a damaged one that is shared says first what can be had of it', async () => {
-    await onStage({ clock: CLOCK }, async (stage) => {
+    await onStage({ clock: CLOCK, worker: true }, async (stage) => {
       const { page } = stage;
       await stage.waitOfflineReady();
       await stage.killServer();
@@ -114,7 +114,7 @@ describe('day files from outside', () => {
   });
 
   test('are not lost where the window that was to import them was closed: the list of days leads to them', async () => {
-    await onStage({ clock: CLOCK, ownBrowser: true }, async (stage) => {
+    await onStage({ clock: CLOCK, ownBrowser: true, worker: true }, async (stage) => {
       const { page } = stage;
       await stage.waitOfflineReady();
       await page.evaluate(async (text) => {
@@ -132,7 +132,7 @@ describe('day files from outside', () => {
   });
 
   test('recordings that another app shares go to the card check of the newest day', async () => {
-    await onStage({ clock: CLOCK }, async (stage) => {
+    await onStage({ clock: CLOCK, worker: true }, async (stage) => {
       const { page } = stage;
       await openSampleDay(stage);
       await stage.waitOfflineReady();

@@ -42,7 +42,7 @@ const throwAllAway = (page: Page): Promise<void> =>
   });
 
 const onReadyStage = (work: (stage: Stage) => Promise<void>, options: StageOptions = {}): Promise<void> =>
-  onStage(options, async (stage) => {
+  onStage({ worker: true, ...options }, async (stage) => {
     await stage.waitOfflineReady();
     await stage.page.getByText(READY).waitFor();
     await work(stage);

@@ -9,7 +9,7 @@ test('the licences of every package in the build and of the fonts are one tap fr
   const packages: Record<string, string[]> = JSON.parse(readFileSync(join(DIST, '.packages.json'), 'utf8'));
   const names = new Set(Object.values(packages).flat());
   expect(names.size).toBeGreaterThan(5);
-  await onStage({}, async (stage) => {
+  await onStage({ worker: true }, async (stage) => {
     await stage.waitOfflineReady();
     await stage.killServer();
     await stage.reload();

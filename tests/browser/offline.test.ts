@@ -8,7 +8,7 @@ const shown = (stage: Stage) => stage.page.locator('#app > *').count();
 describe('the built app', () => {
   let stage: Stage;
   beforeAll(async () => {
-    stage = await openStage({ ownBrowser: true });
+    stage = await openStage({ ownBrowser: true, worker: true });
     await stage.waitOfflineReady();
   });
   afterAll(() => stage.close());

@@ -12,10 +12,8 @@ test('the next setup is planned, ticked and applied on the full sample day, and 
       await tab('Wrap');
       return ((await page.locator('.report-text').textContent()) ?? '').split('\n');
     };
-    await stage.waitOfflineReady();
     await button('Sample day').tap();
     await page.locator('.rows .row').first().waitFor();
-    await stage.killServer();
     const before = await report();
 
     // Emil and Dr Brandão come back; Zuzu is not needed. Emil is done for the day, and is asked for all the same.
@@ -100,13 +98,11 @@ const listen = ({ page }: Stage, ticksFirst = false): Promise<void> =>
 
 async function openCrowd(stage: Stage): Promise<void> {
   const { page } = stage;
-  await stage.waitOfflineReady();
   await page.getByRole('button', { name: 'Import day file' }).tap();
   await page.getByLabel('Or paste the text').fill(crowdFile());
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
   await stage.waitSaved();
-  await stage.killServer();
   await page.getByRole('link', { name: 'Cast', exact: true }).tap();
 }
 
@@ -117,8 +113,9 @@ describe('a crowd of 24', () => {
   const PROVEN = 'Proven: nobody else can be recorded, and no better plan exists.';
 
   test('has a first plan, then a better one in its place, which is said to be proven; with no signal', async () => {
-    await onStage({ clock: '2026-10-07T18:00:00Z' }, async (stage) => {
+    await onStage({ clock: '2026-10-07T18:00:00Z', worker: true }, async (stage) => {
       const { page } = stage;
+      await stage.loseSignal();
       await openCrowd(stage);
       await listen(stage);
       await toPlan(stage);

@@ -6,10 +6,8 @@ import { onStage, type Stage } from './harness.ts';
 const button = ({ page }: Stage, name: string | RegExp) => page.getByRole('button', { name }).first();
 
 async function openSample(stage: Stage, page: 'radio' | 'upkeep'): Promise<void> {
-  await stage.waitOfflineReady();
   await button(stage, 'Sample day').tap();
   await stage.page.locator('.rows .row').first().waitFor();
-  await stage.killServer();
   await stage.page.getByRole('link', { name: 'Rig', exact: true }).tap();
   await button(stage, page === 'radio' ? /^Radio/ : /^Upkeep/)
     .or(stage.page.getByRole('link', { name: page === 'radio' ? /^Radio/ : /^Upkeep/ }))
@@ -24,12 +22,13 @@ async function tune(stage: Stage, pack: string, mhz: string): Promise<void> {
   await field.press('Enter');
 }
 
-describe('prep, with no signal', () => {
+describe('prep', () => {
   beforeAll(needPoppler);
 
-  test('names the hit that three carriers make, and a clean frequency ends it', async () => {
-    await onStage({ clock: '2026-11-20T03:10:00Z' }, async (stage) => {
+  test('names the hit that three carriers make, and a clean frequency ends it, with no signal', async () => {
+    await onStage({ clock: '2026-11-20T03:10:00Z', worker: true }, async (stage) => {
       const { page } = stage;
+      await stage.loseSignal();
       await openSample(stage, 'radio');
       // 2 × 500.4 − 500.0 = 500.8: the third-order product of A1 and A2 falls on A3.
       await tune(stage, 'A1', '500.0');

@@ -226,7 +226,7 @@ describe('a database that is not this version’s', () => {
 });
 
 test('a day erased in one window is gone from the phone: databases, caches and the screens of all windows', async () => {
-  await onStage({ ownBrowser: true }, async (stage) => {
+  await onStage({ ownBrowser: true, worker: true }, async (stage) => {
     const { page, origin } = stage;
     const phone = speaker('phonea');
     phone.say({ kind: 'day-described', fields: { production: 'Zebra Crossing', mixer: 'Zebra Mixer' } });

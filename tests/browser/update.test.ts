@@ -111,7 +111,7 @@ const told = (page: Page): Promise<readonly UpdateState[]> =>
   page.evaluate(() => (globalThis as unknown as { probe: Probe }).probe.told);
 
 const begin = (work: (stage: Stage) => Promise<void>, options: StageOptions = {}): Promise<void> =>
-  onStage({ folder: folderOf('one'), ...options }, async (stage) => {
+  onStage({ folder: folderOf('one'), worker: true, ...options }, async (stage) => {
     await stage.waitOfflineReady();
     await work(stage);
   });

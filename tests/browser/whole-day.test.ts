@@ -57,7 +57,7 @@ async function wireCast({ tap, inSheet, fill, tab, closed }: Hands): Promise<voi
 
 describe('a whole shooting day on a phone with no signal', () => {
   test('goes from rig to report, and every line of the report is right', async () => {
-    await onStage({ clock: '2026-10-07T18:00:00Z', colorScheme: 'light' }, async (stage) => {
+    await onStage({ clock: '2026-10-07T18:00:00Z', colorScheme: 'light', worker: true }, async (stage) => {
       const does = hands(stage);
       const { page, tap, inSheet, tab, fill, at, take, closed } = does;
       await stage.waitOfflineReady();

@@ -10,10 +10,8 @@ const button = ({ page }: Stage, name: string | RegExp) => page.getByRole('butto
 const tab = ({ page }: Stage, name: string) => page.getByRole('link', { name, exact: true }).tap();
 
 async function openSample(stage: Stage): Promise<void> {
-  await stage.waitOfflineReady();
   await button(stage, 'Sample day').tap();
   await stage.page.locator('.rows .row').first().waitFor();
-  await stage.killServer();
 }
 
 const shown = async ({ page }: Stage): Promise<string> =>
@@ -41,12 +39,13 @@ async function openWrap(stage: Stage): Promise<void> {
   await stage.page.locator('.report-text').waitFor();
 }
 
-describe('wrap, with no signal', () => {
+describe('wrap', () => {
   beforeAll(needPoppler);
 
-  test('gives pages, table, text and web page that say the same, and records what went out', async () => {
-    await onStage({ clock: NIGHT }, async (stage) => {
+  test('gives pages, table, text and web page that say the same, and records what went out, with no signal', async () => {
+    await onStage({ clock: NIGHT, worker: true }, async (stage) => {
       await openSample(stage);
+      await stage.loseSignal();
       await tab(stage, 'Wrap');
       await stage.page.locator('.report-text').waitFor();
       await button(stage, 'One web page').tap();
@@ -211,7 +210,7 @@ describe('wrap, with no signal', () => {
   });
 
   test('sends what there is when the pages cannot be made, and says so', async () => {
-    await onStage({ clock: NIGHT }, async (stage) => {
+    await onStage({ clock: NIGHT, worker: true }, async (stage) => {
       await stage.waitOfflineReady();
       const fonts = await stage.page.evaluate(async () => {
         let gone = 0;
@@ -284,7 +283,6 @@ describe('wrap, with no signal', () => {
   test('starts tomorrow with the crew and the rates of the last real day', async () => {
     await onStage({ clock: NIGHT }, async (stage) => {
       const { page } = stage;
-      await stage.waitOfflineReady();
       await button(stage, 'New day').tap();
       await page.getByLabel('Production').fill('Harbour Lights');
       await page.getByLabel('Day', { exact: true }).fill('Day 4');
