@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { sampleText } from '../../sample-days/load.ts';
 import { bext, fmt, ixml, join as joined, u32 } from '../wave/build-wave.ts';
 import { onStage, type Stage, type StageOptions } from './harness.ts';
+import { paste } from './tapping.ts';
 
 interface Recorded {
   readonly name: string;
@@ -131,7 +132,7 @@ async function onCardOf(
 
 async function openSmallDay({ page }: Stage): Promise<void> {
   await page.getByRole('button', { name: 'Import day file' }).tap();
-  await page.getByLabel('Or paste the text').fill(sampleText('small'));
+  await paste(page.getByLabel('Or paste the text'), sampleText('small'));
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
 }

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { speaker } from '../day/say.ts';
 import { onStage } from './harness.ts';
-import { tap } from './tapping.ts';
+import { paste, tap } from './tapping.ts';
 
 test('two phones that differ are told on the first screen, and one tap on what is true settles it', async () => {
   const [a, b] = [speaker('phonea'), speaker('phoneb')];
@@ -12,7 +12,7 @@ test('two phones that differ are told on the first screen, and one tap on what i
   await onStage({}, async (stage) => {
     const { page } = stage;
     await tap(page, /^Import day file/);
-    await page.getByLabel('Or paste the text').fill(text);
+    await paste(page.getByLabel('Or paste the text'), text);
     await tap(page, 'Import what was pasted');
     await tap(page, '1 conflict');
     const sheet = page.getByRole('dialog');

@@ -8,7 +8,7 @@ import { speaker, take } from '../day/say.ts';
 import { LONG, noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
-import { startDay, takeOne, tap } from './tapping.ts';
+import { paste, startDay, takeOne, tap } from './tapping.ts';
 
 /** A page of another origin with a form for the app's share target. `/hidden` asks the browser not to say where it is. */
 let elsewhere: Server;
@@ -191,7 +191,7 @@ test('pasted text is shown for what it would change, and imported by the tap aft
     await tap(page, 'Import day file');
     await page.getByLabel('Or paste the text').fill('a shopping list');
     await page.getByText('This is not a day file').first().waitFor();
-    await page.getByLabel('Or paste the text').fill(sampleText('small'));
+    await paste(page.getByLabel('Or paste the text'), sampleText('small'));
     await door(page).getByText('41 new entries').waitFor();
     await page.waitForTimeout(300);
     expect(await everything(page)).toBe(before);

@@ -6,7 +6,7 @@ import { LONG, noteFault, seededNumbers } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
 import { hearSaved, tapAsFastAsYouCan } from './rapid-taps.ts';
 import { foldStored, openDayId, storedFacts } from './stored-facts.ts';
-import { startDay, tab, tap } from './tapping.ts';
+import { paste, startDay, tab, tap } from './tapping.ts';
 
 const SEED = 20_261_007;
 const KILLS = LONG ? 200 : 4;
@@ -162,7 +162,7 @@ describe(`a browser killed at random moments, seed ${SEED}`, () => {
           const text = writeDayFile(day, 'Killed', facts);
           await stage.page.goto(`${stage.origin}/#/`);
           await tap(stage.page, /^Import day file/);
-          await stage.page.getByLabel('Or paste the text').fill(text);
+          await paste(stage.page.getByLabel('Or paste the text'), text);
           await tap(stage.page, 'Import what was pasted');
           await wait(random() * 500);
           const saved = await stage.page.locator('[data-unsaved="0"]').count();

@@ -3,7 +3,7 @@ import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { speaker } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { onStage } from './harness.ts';
-import { tap } from './tapping.ts';
+import { paste, tap } from './tapping.ts';
 
 /** A day on which a second phone tuned a channel and named a pack differently, knowing nothing of the first. */
 function differingDay(): string {
@@ -22,7 +22,7 @@ test('the next day asks what is in doubt, is one after a double tap, and undo st
   await onStage({}, async (stage) => {
     const { page } = stage;
     await tap(page, /^Import day file/);
-    await page.getByLabel('Or paste the text').fill(differingDay());
+    await paste(page.getByLabel('Or paste the text'), differingDay());
     await tap(page, 'Import what was pasted');
     await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
     await tap(page, 'Start the next day from this one');

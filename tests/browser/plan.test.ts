@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { crowdPhone } from '../plan/crowd-scene.ts';
 import { onStage, type Stage } from './harness.ts';
+import { paste } from './tapping.ts';
 
 test('the next setup is planned, ticked and applied on the full sample day, and every line after it is right', async () => {
   await onStage({ clock: '2026-11-20T03:10:00Z' }, async (stage) => {
@@ -99,7 +100,7 @@ const listen = ({ page }: Stage, ticksFirst = false): Promise<void> =>
 async function openCrowd(stage: Stage): Promise<void> {
   const { page } = stage;
   await page.getByRole('button', { name: 'Import day file' }).tap();
-  await page.getByLabel('Or paste the text').fill(crowdFile());
+  await paste(page.getByLabel('Or paste the text'), crowdFile());
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
   await stage.waitSaved();

@@ -5,7 +5,7 @@ import { speaker, take } from '../day/say.ts';
 import { noteFault } from './faults-table.ts';
 import { onStage, type Stage } from './harness.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
-import { startDay, tab, takeOne, takesOnTheLine, tap } from './tapping.ts';
+import { paste, startDay, tab, takeOne, takesOnTheLine, tap } from './tapping.ts';
 
 /** Takes that were called out and are not on the line. */
 function noteTakes(fault: string, said: number, found: number): void {
@@ -237,7 +237,7 @@ test('a day erased in one window is gone from the phone: databases, caches and t
     });
     phone.say(take('24', 1, 1));
     await tap(page, /^Import day file/);
-    await page.getByLabel('Or paste the text').fill(writeDayFile('day-1', 'Zebra', phone.facts));
+    await paste(page.getByLabel('Or paste the text'), writeDayFile('day-1', 'Zebra', phone.facts));
     await tap(page, 'Import what was pasted');
     await takeOne(page);
     await stage.waitSaved();

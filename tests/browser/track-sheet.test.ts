@@ -6,13 +6,14 @@ import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { hands } from './hands.ts';
 import { onStage, type Stage } from './harness.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
+import { paste } from './tapping.ts';
 
 const AT = { clock: '2026-10-07T18:00:00Z' };
 
 /** Opens a day that somebody said, as a file that is imported. */
 async function openSaid({ page, waitSaved }: Stage, { facts }: Speaker): Promise<void> {
   await page.getByRole('button', { name: 'Import day file' }).tap();
-  await page.getByLabel('Or paste the text').fill(writeDayFile('day-1', 'Harbour Lights', facts));
+  await paste(page.getByLabel('Or paste the text'), writeDayFile('day-1', 'Harbour Lights', facts));
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
   await waitSaved();

@@ -3,6 +3,7 @@ import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { onStage } from './harness.ts';
+import { paste } from './tapping.ts';
 
 /** Two phones that took in the same morning and then said different things without knowing of each other. */
 function twoPhones() {
@@ -24,7 +25,7 @@ test('two phones that differ are merged without loss, and the day shows what can
     const { page } = stage;
     const importFile = async (text: string): Promise<void> => {
       await page.getByRole('button', { name: 'Import day file' }).tap();
-      await page.getByLabel('Or paste the text').fill(text);
+      await paste(page.getByLabel('Or paste the text'), text);
       await page.getByRole('button', { name: 'Import what was pasted' }).tap();
       await page.locator('.dock').waitFor();
       await stage.waitSaved();
@@ -47,7 +48,7 @@ test('two phones that differ are merged without loss, and the day shows what can
     // The same file again brings nothing new.
     await toDays();
     await page.getByRole('button', { name: 'Import day file' }).tap();
-    await page.getByLabel('Or paste the text').fill(b);
+    await paste(page.getByLabel('Or paste the text'), b);
     await page.getByText(/^Nothing new: all \d+ entries are here already\.$/).waitFor();
     await page.getByRole('link', { name: 'Open the day' }).tap();
     await page.locator('.dock').waitFor();

@@ -7,7 +7,7 @@ import { MORNING, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { SetPhone } from '../day/three-phones.ts';
 import { onStage } from './harness.ts';
-import { tab, tap } from './tapping.ts';
+import { paste, tab, tap } from './tapping.ts';
 
 /** A day on which two phones each sent an A of their own. */
 function merged(): string {
@@ -30,7 +30,7 @@ test('a revision after two phones each sent an A says with which of them it is c
   await onStage({ clock: '2026-10-07T20:00:00Z' }, async (stage) => {
     const { page } = stage;
     await tap(page, 'Import day file');
-    await page.getByLabel('Or paste the text').fill(merged());
+    await paste(page.getByLabel('Or paste the text'), merged());
     await tap(page, 'Import what was pasted');
     await page.locator('.dock').waitFor();
     await tab(page, 'Wrap');

@@ -8,7 +8,7 @@ import { ENUMERATIONS, putWord } from '../facts/enumerations.ts';
 import { EXAMPLE_BODIES } from '../facts/example-bodies.ts';
 import { onStage } from './harness.ts';
 import { storedFacts } from './stored-facts.ts';
-import { tap } from './tapping.ts';
+import { paste, tap } from './tapping.ts';
 
 const TABS = ['now', 'cast', 'rig', 'line', 'wrap', 'plan', 'radio', 'upkeep', 'card', 'picture'];
 const NEWER = 'of-tomorrow';
@@ -36,7 +36,7 @@ test('a day of a newer version is imported whole, and every page shows what it c
   await onStage({}, async ({ page, waitSaved, screenshot }) => {
     const { day, text, count } = newerDay();
     await tap(page, 'Import day file');
-    await page.getByLabel('Or paste the text').fill(text);
+    await paste(page.getByLabel('Or paste the text'), text);
     await tap(page, 'Import what was pasted');
     await page.locator('.dock').waitFor();
     await waitSaved(page);

@@ -13,7 +13,7 @@ import { noteFault } from './faults-table.ts';
 import { onStage, type Stage, type StageOptions } from './harness.ts';
 import { DIST } from './harness-server.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
-import { startDay, takeOne, takesOnTheLine, tap } from './tapping.ts';
+import { paste, startDay, takeOne, takesOnTheLine, tap } from './tapping.ts';
 import { listAnew } from './worker-list.ts';
 
 const WATCHER = resolve(import.meta.dirname, '../../src/offline/service-worker.ts');
@@ -261,7 +261,7 @@ describe('a new version while a take is open', () => {
       const unknown: Envelope = { ...envelope, kind: 'weather-told', ...sky };
       const text = writeDayFile('day-1', 'Newer', [phone.facts[0]!, unknown]);
       await tap(page, /^Import day file/);
-      await page.getByLabel('Or paste the text').fill(text);
+      await paste(page.getByLabel('Or paste the text'), text);
       await tap(page, 'Import what was pasted');
       await takeOne(page);
       await stage.waitSaved();
