@@ -1,6 +1,9 @@
 import type { Page } from 'playwright-core';
 import { sampleText } from '../../sample-days/load.ts';
+import { stampFacts } from '../../src/facts/stamp.ts';
+import { idSource } from '../../src/shared/ids.ts';
 import type { Stage } from './harness.ts';
+import { foldStored, openDayId, spoilStored, storedFacts } from './stored-facts.ts';
 
 /** A page of the sample day, and the buttons whose sheets (or other state) are looked at too. */
 interface Place {
@@ -53,6 +56,26 @@ export async function openSampleDay({ page }: Stage): Promise<void> {
   await page.locator('.dock').waitFor();
 }
 
+const PERFORMERS = 16;
+
+/** Puts so many performers into the sample day that its lists are long, past the app. */
+async function fillTheCast(stage: Stage): Promise<void> {
+  const { page } = stage;
+  await stage.waitSaved();
+  const day = openDayId(page);
+  const { voices, lastAt } = foldStored(day, await storedFacts(page, day));
+  const there = [...voices.values()].filter(({ kind }) => kind === 'performer').length;
+  const drafts = Array.from({ length: PERFORMERS - there }, (_, at) => ({
+    kind: 'voice-described' as const,
+    voice: `crowd-${at}`,
+    fields: { kind: 'performer' as const, part: `Harbourmaster Quintessa of the ${at + 1}. Landing` },
+  }));
+  const { next } = idSource('walker00000');
+  await spoilStored(page, stampFacts(drafts, { day, at: lastAt, zone: 60, nextId: next }), 'change');
+  await stage.reload();
+  await page.locator('.dock').waitFor();
+}
+
 /**
  * Goes through every page of the app and its main sheets, and calls `look` at each with its name. Returns the names, so
  * that a test can say how many it saw.
@@ -73,6 +96,7 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
   await see('the words');
   await goTo(page, '#/');
   await openSampleDay(stage);
+  await fillTheCast(stage);
   const day = /day\/([^/]+)/.exec(page.url())?.[1];
   await goTo(page, '#/');
   await see('days, one');
@@ -93,14 +117,14 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
 }
 
 /** What a day file would change, before it is imported: a damaged one of a day that is not there. */
-async function seeTheDoor({ page, reload }: Stage, see: (name: string) => Promise<void>): Promise<void> {
+async function seeTheDoor({ page }: Stage, see: (name: string) => Promise<void>): Promise<void> {
   await goTo(page, '#/');
   await page.getByRole('button', { name: 'Import day file' }).tap();
   await page.getByLabel('Or paste the text').fill(sampleText('small').replace('Ledger', 'Lodger'));
   await page.getByRole('button', { name: 'Import what can be read' }).waitFor();
   await atRest(page);
   await see('days › what it would change');
-  await reload();
+  await closeSheets(page);
 }
 
 /** A day with nothing on it: what each page says before there is anything to show. */
@@ -116,9 +140,9 @@ async function seeEmptyDay({ page }: Stage, see: (name: string) => Promise<void>
   }
 }
 
-/** Opens what one button opens, looks, and leaves the page anew. */
+/** Opens what one button opens, looks, and leaves the page as it was before. */
 async function opened(
-  { page, reload }: Stage,
+  { page }: Stage,
   hash: string,
   name: RegExp,
   see: (name: string) => Promise<void>,
@@ -127,8 +151,18 @@ async function opened(
   await page.getByRole('button', { name }).first().tap();
   await atRest(page);
   await see(`${hash.split('/').at(-1) || 'days'} › ${name.source}`);
-  // Not every button opens a sheet; a fresh page is the same after each.
-  await reload();
+  await closeSheets(page);
+  // Not every button opens a sheet; what another one opened is gone when its screen is left.
+  await goTo(page, '#/help');
+}
+
+async function closeSheets(page: Page): Promise<void> {
+  const sheets = page.locator('dialog[open]');
+  while ((await sheets.count()) > 0) {
+    const on = await sheets.last().elementHandle();
+    await page.keyboard.press('Escape');
+    await on?.waitForElementState('hidden');
+  }
 }
 
 async function goTo(page: Page, hash: string): Promise<void> {

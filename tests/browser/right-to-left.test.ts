@@ -1,10 +1,9 @@
-import { type Browser, chromium } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { findChromium } from '../../.ci/browser.mjs';
+import { describe, expect, test } from 'vitest';
 import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { smallDay } from '../report/report-day.ts';
+import { sharedChromium } from './harness-browsers.ts';
 
 // Names in Hebrew letters, drawn from right to left by a real browser.
 const NOA = '\u05e0\u05d5\u05e2\u05d4';
@@ -19,17 +18,9 @@ function model() {
   return reportOf(phone.day());
 }
 
-let browser: Browser;
-beforeAll(async () => {
-  const executablePath = findChromium();
-  if (!executablePath) throw new Error('No browser found; see .ci/browser.mjs');
-  browser = await chromium.launch({ executablePath, chromiumSandbox: process.getuid?.() !== 0 });
-}, 60_000);
-afterAll(() => browser.close());
-
 /** For every name on the page, the figures that are drawn next on its left, on the same line. */
 async function numbersBeside(markup: string): Promise<string[]> {
-  const page = await browser.newPage({ viewport: { width: 390, height: 844 } });
+  const page = await (await sharedChromium()).newPage({ viewport: { width: 390, height: 844 } });
   await page.setContent(markup);
   const found = await page.evaluate(
     (names) => {
