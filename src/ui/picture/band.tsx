@@ -1,5 +1,5 @@
 import type { PictureBand } from '../../report/printed/day-picture.ts';
-import { BAND, bandLabel, bandWidth, LETTER, labelPlaces } from './measures.ts';
+import { BAND, bandLabel, bandWidth, LETTER, labelRoom } from './measures.ts';
 import { hatch, rungs, zigzag } from './shapes.ts';
 
 interface ShapeProps {
@@ -36,46 +36,37 @@ interface BandProps {
   readonly y: number;
 }
 
-/** A band with its name. */
+/** A band with its name, written once: it stays in sight while the band is scrolled past. */
 export function Band({ band, column, y }: BandProps) {
+  const x = band.from * column + 1.5;
   return (
     <>
-      <BandShape state={band.state} x={band.from * column + 1.5} y={y} width={bandWidth(band, column)} />
-      <Labels band={band} column={column} y={y} places={labelPlaces(band, column).slice(0, 1)} />
+      <BandShape state={band.state} x={x} y={y} width={bandWidth(band, column)} />
+      <g class="picture-label" style={{ '--start': x, '--room': labelRoom(band, column) }}>
+        <Label band={band} x={x} y={y} text={bandLabel(band, column)} />
+      </g>
     </>
   );
 }
 
-/** Repeats a long band's name, whose start may be out of sight. Visual only: the band itself says it. */
-export const NameAgain = (props: BandProps) => (
-  // biome-ignore lint/a11y/noAriaHiddenOnFocusable: a drawing without links or a tab stop takes no focus
-  <g class="picture-again" aria-hidden="true">
-    <Labels {...props} places={labelPlaces(props.band, props.column).slice(1)} />
-  </g>
-);
+interface LabelProps {
+  readonly band: PictureBand;
+  readonly x: number;
+  readonly y: number;
+  readonly text: string;
+}
 
-function Labels({ band, column, y, places }: BandProps & { readonly places: readonly number[] }) {
-  const x = band.from * column + 1.5;
-  const label = bandLabel(band, column);
+function Label({ band, x, y, text }: LabelProps) {
+  if (text === '') return null;
   const plated = band.state === 'gang' || band.state === 'muted';
   return (
     <>
-      {places.map((from) => (
-        <g key={from}>
-          {plated && (
-            <rect
-              x={x + from + 4}
-              y={y + 6}
-              width={label.length * LETTER + 6}
-              height={BAND - 12}
-              class="picture-plate"
-            />
-          )}
-          <text x={x + from + 7} y={y + BAND / 2 + 4.5} class="picture-name">
-            {label}
-          </text>
-        </g>
-      ))}
+      {plated && (
+        <rect x={x + 4} y={y + 6} width={text.length * LETTER + 6} height={BAND - 12} class="picture-plate" />
+      )}
+      <text x={x + 7} y={y + BAND / 2 + 4.5} class="picture-name">
+        {text}
+      </text>
     </>
   );
 }

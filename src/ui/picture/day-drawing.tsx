@@ -2,8 +2,8 @@ import type { ComponentChildren } from 'preact';
 import { useRef, useState } from 'preact/hooks';
 import type { TakeId } from '../../day/model.ts';
 import type { DayPicture, PictureBand, PictureColumn } from '../../report/printed/day-picture.ts';
-import { Band, NameAgain } from './band.tsx';
-import { BAND, bandWidth, bandWords, GUTTER, HEAD, LETTER, ROW } from './measures.ts';
+import { Band } from './band.tsx';
+import { BAND, bandWidth, bandWords, GUTTER, headHeight, isTurned, ROW, takeLength } from './measures.ts';
 import { nextPlace, type PicturePlace } from './next-place.ts';
 
 interface DrawingProps {
@@ -43,14 +43,15 @@ export function DayDrawing({ picture, column, onTake }: DrawingProps) {
   const { ground, place } = usePlaces(picture);
   const width = columns.length * column + 4;
   const height = rows.length * ROW + 4;
+  const head = headHeight(columns, column);
   const takeUnder = (band: PictureBand, event: MouseEvent | null): TakeId => {
     const at = event ? columnUnder(event, width, column) : band.from;
     return columns[Math.max(band.from, Math.min(band.to, at))]?.takeId ?? band.fromTake;
   };
   return (
     <div class="picture-grid" role="group" aria-label="Picture of the day" ref={ground}>
-      <Drawing part="corner" width={GUTTER} height={HEAD} />
-      <Drawing part="heads" width={width} height={HEAD}>
+      <Drawing part="corner" width={GUTTER} height={head} />
+      <Drawing part="heads" width={width} height={head}>
         {columns.map((take, at) => (
           <g
             key={take.takeId}
@@ -59,7 +60,7 @@ export function DayDrawing({ picture, column, onTake }: DrawingProps) {
               onTake(take.takeId),
             )}
           >
-            <TakeName take={take} x={at * column} width={column} />
+            <TakeName take={take} x={at * column} width={column} head={head} />
           </g>
         ))}
       </Drawing>
@@ -106,11 +107,6 @@ export function DayDrawing({ picture, column, onTake }: DrawingProps) {
             </g>
           )),
         )}
-        {rows.map(({ track, bands }, row) =>
-          bands.map((band) => (
-            <NameAgain key={`${track} ${band.fromTake}`} band={band} column={column} y={bandTop(row)} />
-          )),
-        )}
       </Drawing>
     </div>
   );
@@ -140,29 +136,29 @@ function columnUnder(event: MouseEvent, width: number, column: number): number {
   return drawing ? Math.floor(((event.clientX - drawing.left) / drawing.width) * (width / column)) : 0;
 }
 
-/** A name too long for its column is set vertically. */
-function TakeName({ take, x, width }: { take: PictureColumn; x: number; width: number }) {
+interface TakeNameProps {
+  readonly take: PictureColumn;
+  readonly x: number;
+  readonly width: number;
+  readonly head: number;
+}
+
+/** A take's name over its column, upright or set vertically, in a ring if circled. */
+function TakeName({ take, x, width, head }: TakeNameProps) {
   const middle = x + width / 2;
-  const long = take.text.length * LETTER + 10;
-  const turn = long > width ? `rotate(-90 ${middle} ${HEAD - 38})` : undefined;
+  const turn = isTurned(take, width) ? `rotate(-90 ${middle} ${head / 2})` : undefined;
   return (
     <>
       <path
-        d={`M${x} ${take.startsSetup ? 0 : HEAD - 6}V${HEAD}`}
+        d={`M${x} ${take.startsSetup ? 0 : head - 6}V${head}`}
         class={take.startsSetup ? 'picture-setup' : 'picture-line'}
       />
-      <rect x={x} y="0" width={width} height={HEAD} fill="transparent" />
+      <rect x={x} y="0" width={width} height={head} fill="transparent" />
       <g transform={turn}>
         {take.circled && (
-          <ellipse
-            cx={middle}
-            cy={HEAD - 38}
-            rx={Math.min(long, HEAD - 6) / 2}
-            ry="11"
-            class="picture-circle"
-          />
+          <ellipse cx={middle} cy={head / 2} rx={takeLength(take) / 2} ry="11" class="picture-circle" />
         )}
-        <text x={middle} y={HEAD - 33.5} text-anchor="middle" class="picture-name">
+        <text x={middle} y={head / 2 + 4.5} text-anchor="middle" class="picture-name">
           {take.text}
         </text>
       </g>

@@ -1,15 +1,11 @@
-import type { PictureBand } from '../../report/printed/day-picture.ts';
+import type { PictureBand, PictureColumn } from '../../report/printed/day-picture.ts';
 
 // In drawing units: 16 of them are one rem, so the picture grows with the phone's text size.
 export const GUTTER = 44;
-export const HEAD = 76;
 export const ROW = 48;
 export const BAND = 30;
-/** Approximate width of a letter. */
-export const LETTER = 7.2;
-/** A longer band repeats its name, since its start may be out of sight. */
-const SAID_AGAIN = 260;
-
+/** Width of a letter, rather too much than too little: names must not run out of their bands. */
+export const LETTER = 7.8;
 export const bandWidth = ({ from, to }: PictureBand, column: number): number => (to - from + 1) * column - 3;
 
 /** As many whole words as fit: the visible text must be part of the spoken label (WCAG 2.2, 2.5.3). */
@@ -26,11 +22,21 @@ export const bandWords = ({ name, word }: PictureBand): string => (word ? `${nam
 export const bandLabel = (band: PictureBand, column: number): string =>
   wholeWords(bandWords(band), bandWidth(band, column));
 
-/** Where along a band its name is written: once on a short one, repeated on a long one. */
-export function labelPlaces(band: PictureBand, column: number): number[] {
-  const label = bandLabel(band, column);
-  if (label === '') return [];
-  const long = label.length * LETTER + 14;
-  const count = 1 + Math.max(0, Math.floor((bandWidth(band, column) - long) / SAID_AGAIN));
-  return Array.from({ length: count }, (_, at) => at * SAID_AGAIN);
-}
+/** The length of a take's name with the ring that a circled one has. */
+export const takeLength = ({ text }: Pick<PictureColumn, 'text'>): number => text.length * LETTER + 14;
+
+/** A name too long for its column is set vertically. */
+export const isTurned = (take: Pick<PictureColumn, 'text'>, column: number): boolean =>
+  takeLength(take) > column;
+
+const LEAST_HEAD = 48;
+
+/** The height of the row of take names: a finger's, or that of the longest name set vertically. */
+export const headHeight = (takes: readonly Pick<PictureColumn, 'text'>[], column: number): number =>
+  Math.max(LEAST_HEAD, ...takes.map((take) => (isTurned(take, column) ? takeLength(take) + 8 : 0)));
+
+const LABEL_EDGES = 14;
+
+/** How far the name of a band can move along inside it: it stays in sight while the band is scrolled past. */
+export const labelRoom = (band: PictureBand, column: number): number =>
+  Math.max(0, bandWidth(band, column) - bandLabel(band, column).length * LETTER - LABEL_EDGES);

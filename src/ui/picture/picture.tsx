@@ -41,7 +41,7 @@ export function Picture() {
       ) : (
         <>
           <Legend />
-          <div class="picture-ground" ref={ground}>
+          <div class="picture-ground" ref={ground} onScroll={keepNamesInSight}>
             <DayDrawing picture={picture} column={WIDTHS[zoom] ?? WIDTHS[FIRST]} onTake={setOpen} />
           </div>
         </>
@@ -49,6 +49,12 @@ export function Picture() {
       {item && <TakeSheet item={item} onClose={() => setOpen(null)} />}
     </Page>
   );
+}
+
+/** Tells the names how far the drawing is scrolled, in its own units. */
+function keepNamesInSight({ currentTarget }: { readonly currentTarget: HTMLElement }): void {
+  const remPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
+  currentTarget.style.setProperty('--scrolled', String((currentTarget.scrollLeft * 16) / remPx));
 }
 
 /** Keeps the centre of a scrolled area in place when its content grows or shrinks. */

@@ -1,6 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { DayPicture, PictureBand } from '../../../src/report/printed/day-picture.ts';
-import { labelPlaces, wholeWords } from '../../../src/ui/picture/measures.ts';
+import {
+  bandLabel,
+  bandWidth,
+  headHeight,
+  isTurned,
+  LETTER,
+  labelRoom,
+  takeLength,
+  wholeWords,
+} from '../../../src/ui/picture/measures.ts';
 import { nextPlace } from '../../../src/ui/picture/next-place.ts';
 import { hatch, rungs, zigzag } from '../../../src/ui/picture/shapes.ts';
 
@@ -60,17 +69,38 @@ describe('the arrow keys on the picture of the day', () => {
   });
 });
 
+describe('the names of the takes', () => {
+  const takes = ['41A/2', '41C/2 MOS', 'WT1'].map((text) => ({ text }));
+
+  test('are a finger high where all fit over their columns', () => {
+    expect(headHeight(takes, 126)).toBe(48);
+    expect(headHeight([], 54)).toBe(48);
+  });
+
+  test.each([24, 36, 54, 84, 126])('fit with their rings over columns of %d, turned if need be', (column) => {
+    const head = headHeight(takes, column);
+    for (const take of takes)
+      expect(takeLength(take), take.text).toBeLessThanOrEqual(isTurned(take, column) ? head : column);
+  });
+});
+
 describe('a band', () => {
   test('shows whole words of its name or none', () => {
     expect(wholeWords('Judge Havlík, Zuzu, clash', 400)).toBe('Judge Havlík, Zuzu, clash');
-    expect(wholeWords('Judge Havlík, Zuzu, clash', 150)).toBe('Judge Havlík, Zuzu');
+    expect(wholeWords('Judge Havlík, Zuzu, clash', 160)).toBe('Judge Havlík, Zuzu');
     expect(wholeWords('Conductor', 30)).toBe('');
   });
 
-  test('says its name again where it is long, and always inside itself', () => {
-    expect(labelPlaces(band(0, 0), 54)).toEqual([0]);
-    expect(labelPlaces(band(0, 12), 54)).toEqual([0, 260, 520]);
-    expect(labelPlaces({ ...band(0, 0), name: 'Conductor' }, 24)).toEqual([]);
+  test('has room for its name to move along, and never out of it', () => {
+    const wide = { ...band(0, 12), name: 'Ines' };
+    expect(labelRoom(wide, 54)).toBeCloseTo(bandWidth(wide, 54) - 4 * LETTER - 14);
+    for (const columns of [0, 1, 2, 5, 40]) {
+      const some = { ...band(0, columns), name: 'Judge Havlík, Zuzu' };
+      const words = bandLabel(some, 54).length * LETTER;
+      const room = labelRoom(some, 54);
+      expect(room).toBeGreaterThanOrEqual(0);
+      if (room > 0) expect(7 + words + room).toBeLessThanOrEqual(bandWidth(some, 54));
+    }
   });
 
   test.each([3, 21, 51, 1000])('%d wide has shapes of numbers that stay inside it', (width) => {
