@@ -96,19 +96,19 @@ export function TimeLegend({ scale, zone, bars, end }: LegendProps) {
         </Sample>
       ))}
       {bars.some(({ endShare, dueShare }) => endShare > dueShare) && (
-        <Sample words={`reserve, to ${end}`}>
+        <Sample words={`due, not yet ${end}`}>
           <rect x="1" y={TOP} width="22" height={BODY} class="time-bar-reserve" />
         </Sample>
       )}
       {has('out') && (
-        <Sample words="falls short">
+        <Sample words="will not last">
           <At share={0.5}>
             <path d={CROSS} class="time-bar-short" />
           </At>
         </Sample>
       )}
       {has('tight') && (
-        <Sample words="only on the reserve">
+        <Sample words="may not last">
           <At share={0.5}>
             <path d={DIAMOND} class="time-bar-short" />
           </At>

@@ -74,7 +74,7 @@ export function reasonWords(reason: DueReason, { zone, nowMs, nameOf }: Saying):
 
 /** What cells or a card do not last to: `flat before wrap`. */
 export const shortWords = ({ to, how }: Short, end: 'flat' | 'full'): string =>
-  how === 'out' ? `${end} before ${to}` : `to ${to} only on the reserve`;
+  how === 'out' ? `${end} before ${to}` : `may not last to ${to}`;
 
 export const LIMIT_WORDS: Record<LeadLimit, string> = {
   'data-length': 'data: the longest channel of the standards',

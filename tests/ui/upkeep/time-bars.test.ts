@@ -167,7 +167,7 @@ describe('the bars of a day', () => {
     });
     expect(said).toEqual([
       ['A1', 'flat before meal'],
-      ['A2', 'to wrap only on the reserve'],
+      ['A2', 'may not last to wrap'],
       ['A3', undefined],
     ]);
   });
