@@ -49,7 +49,7 @@ test('from the first launch to a wired day in under three minutes, each screen s
       await page().getByRole('link', { name: link, exact: true }).tap();
     };
 
-    await isSaid(/Start a new day, or try the sample day/);
+    await isSaid(/Two taps record a change/);
     await tap('New day');
     await type('Production', 'Harbour');
     await inSheet('Start the day');

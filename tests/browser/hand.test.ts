@@ -72,7 +72,10 @@ describe('on a dark set', () => {
       expect(await left(/^Roll$/)).toBeGreaterThan(195);
       await button(stage, /^About this day/).tap();
       expect(await left(/^Close$/)).toBeGreaterThan(195);
+      await stage.page.getByRole('link', { name: 'Settings' }).tap();
       await button(stage, /^Left hand$/).tap();
+      await button(stage, /^Back$/).tap();
+      await button(stage, /^About this day/).tap();
       await expect.poll(() => left(/^Close$/)).toBeLessThan(60);
       await button(stage, /^Close$/).tap();
       await stage.reload();

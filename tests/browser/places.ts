@@ -88,12 +88,15 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
     await look(name);
   };
   await see('days, none yet');
-  for (const name of [/^New day$/, /^Import day file$/, /^Licences$/]) await opened(stage, '#/', name, see);
+  for (const name of [/^New day$/, /^Import day file$/]) await opened(stage, '#/', name, see);
   await seeTheDoor(stage, see);
   await goTo(page, '#/day/none/now');
   await see('a day that is none');
   await goTo(page, '#/help');
   await see('the words');
+  await goTo(page, '#/settings');
+  await see('settings');
+  await opened(stage, '#/settings', /^Licences$/, see);
   await goTo(page, '#/');
   await openSampleDay(stage);
   await fillTheCast(stage);

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { dayFileOfStory, STORIES } from '../../sample-days/all-days.ts';
+import firstScreen from '../../sample-days/lanes.json';
+import { lanesOf } from '../../sample-days/lanes.ts';
 import { loadSample, loadSampleFile, sampleText } from '../../sample-days/load.ts';
 import { fullDay } from '../../sample-days/scenario-full.ts';
 import { WallClock } from '../../sample-days/wall-clock.ts';
@@ -43,6 +45,31 @@ describe.each(['small', 'full'] as const)('the %s sample day', (name) => {
   test('has no conflict that nobody settled', () => {
     expect(conflictsOf(loadSample(name))).toEqual([]);
   });
+});
+
+test('what the first screen draws is what the full sample day says of those takes', () => {
+  expect(firstScreen).toEqual(lanesOf(STORIES.full().day));
+  // By hand, from the table of expected-full.txt.
+  expect(firstScreen.takes.map(({ text, circled }) => `${text}${circled ? ' circled' : ''}`)).toEqual([
+    '44C/1',
+    '44C/2 circled',
+    '45/1',
+    '45/2 circled',
+    '45A/1',
+    '45A/2',
+  ]);
+  const said = firstScreen.lanes.map(
+    ({ track, bands }) =>
+      `${track}: ${bands.map(({ from, to, name, state }) => `${name} ${state} ${from}-${to}`).join(', ')}`,
+  );
+  expect(said).toEqual([
+    '1: Mix mix 0-5',
+    '2: Boom Jurrien single 0-5',
+    '7: Old Tibor single 0-1, Rozália single 2-5',
+    '8: Emil single 0-1, Conductor single 2-5',
+    '15: Emil single 2-3, Stoker single 4-5',
+    '16: Zuzu, Otto gang 0-5',
+  ]);
 });
 
 test('no fact of one sample day has the id of a fact of another', () => {

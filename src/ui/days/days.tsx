@@ -2,7 +2,6 @@ import { useEffect, useState } from 'preact/hooks';
 import { waitingNames } from '../../app/import/shared-files.ts';
 import type { DayOutline } from '../../app/ports.ts';
 import { useApp } from '../frame/context.ts';
-import { Looks } from '../frame/look-choice.tsx';
 import { complain, tell } from '../frame/messages.ts';
 import { NotKeptBanner } from '../frame/page/not-kept.tsx';
 import { Unsaved } from '../frame/page/unsaved.tsx';
@@ -15,18 +14,20 @@ import { Row } from '../kit/row.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { copyWords, titleOf } from '../words/day-outline.ts';
 import { DayActions } from './day-actions.tsx';
+import { FirstPicture } from './first-picture.tsx';
 import { ImportSheet } from './import-sheet.tsx';
-import { LicenceSheet } from './licences-sheet.tsx';
 import { NewDay } from './new-day.tsx';
+import { OFFLINE_WORDS } from './offline-words.ts';
 import { openSampleDay } from './sample-day.ts';
 import './days.css';
 
-type Open = { readonly day: DayOutline } | 'new' | 'import-day' | 'licences' | null;
+type Open = { readonly day: DayOutline } | 'new' | 'import-day' | null;
 
 export function Days() {
   const app = useApp();
   const [open, setOpen] = useState<Open>(() => (opensWith.peek() === 'new-day' ? 'new' : null));
   const days = app.days.value;
+  const isEmpty = days.length === 0;
   const close = (): void => setOpen(null);
   // Includes changes made since the list was last shown; other windows may start or erase days.
   useEffect(() => {
@@ -50,13 +51,7 @@ export function Days() {
   return (
     <div class="page days">
       <header class="section days-head">
-        <div>
-          <h1>Rollbook</h1>
-          <p class="soft">Who is on which track, every take, with no signal.</p>
-        </div>
-        <a class="as-button" href="#/help">
-          Help
-        </a>
+        <h1>Rollbook</h1>
       </header>
       <main class="body">
         {isTabOnIphone() && (
@@ -68,7 +63,7 @@ export function Days() {
         <NotKeptBanner />
         <Unsaved onRestored={(day) => goTo({ at: 'day', day, tab: 'now' })} />
         <UpdateOffer />
-        {days.length === 0 && <First />}
+        {isEmpty && <First />}
         <ul class="rows">
           {waiting.length > 0 && (
             <li>
@@ -94,27 +89,24 @@ export function Days() {
             </li>
           ))}
         </ul>
-        <div class="section">
-          <Looks />
-          <p class="soft">{OFFLINE_WORDS[version.value.offline]}</p>
-          <p class="soft">
-            Days hold people's names. They stay on this phone until you send them; nothing is tracked. Erasing
-            a day removes it from this phone completely.
-          </p>
-          <Button look="plain" class="days-licences" onClick={() => setOpen('licences')}>
-            Licences
-          </Button>
-        </div>
+        <p class="section soft days-offline">{OFFLINE_WORDS[version.value.offline]}</p>
       </main>
-      <div class="foot days-foot">
-        <Button onClick={() => setOpen('import-day')}>Import day file</Button>
-        <Button onClick={() => void sample()}>Sample day</Button>
-        <Button look="solid" class="days-new" onClick={() => setOpen('new')}>
+      <div class="foot days-foot" data-empty={isEmpty}>
+        <Button look={isEmpty ? 'solid' : 'outline'} onClick={() => void sample()}>
+          Sample day
+        </Button>
+        <Button look={isEmpty ? 'outline' : 'solid'} onClick={() => setOpen('new')}>
           New day
         </Button>
+        <nav class="days-links" aria-label="Also">
+          <Button look="bare" onClick={() => setOpen('import-day')}>
+            Import day file
+          </Button>
+          <a href="#/settings">Settings</a>
+          <a href="#/help">Help</a>
+        </nav>
       </div>
       {open === 'new' && <NewDay onClose={close} />}
-      {open === 'licences' && <LicenceSheet onClose={close} />}
       {open === 'import-day' && <ImportSheet onClose={close} />}
       {open && typeof open === 'object' && (
         <DayActions day={days.find(({ id }) => id === open.day.id) ?? open.day} onClose={close} />
@@ -123,23 +115,12 @@ export function Days() {
   );
 }
 
-const OFFLINE_WORDS = {
-  preparing: 'Getting ready to work with no signal.',
-  ready: 'Ready to work with no signal. Everything stays on this phone until you send it.',
-  partly:
-    'Some of the app is missing from this phone: with no signal, some screens and files do not open. It is fetched again when there is signal.',
-  failed: 'Not ready to start with no signal yet; it is tried again when there is one.',
-  unsupported: 'This browser cannot start the app with no signal.',
-} as const;
-
+/** An empty phone shows what the app does. */
 function First() {
   return (
-    <div class="section empty">
-      <p>
-        Before the day, set up the rig and the cast. On the day, two taps record what changed. Every take
-        knows who was on which track, and so does the report.
-      </p>
-      <p class="soft">Start a new day, or try the sample day: it never mixes with real ones.</p>
+    <div class="section first">
+      <FirstPicture />
+      <p>Two taps record a change; every take, and the report, then say who was on which track.</p>
     </div>
   );
 }

@@ -17,6 +17,7 @@ import { ScreenMissing } from './screen-missing.tsx';
 const Days = lazy(() => import('../days/days.tsx').then((part) => part.Days), ScreenMissing);
 const Arriving = lazy(() => import('../days/arriving.tsx').then((part) => part.Arriving), ScreenMissing);
 const NoSuchDay = lazy(() => import('./no-such-day.tsx').then((part) => part.NoSuchDay), ScreenMissing);
+const Settings = lazy(() => import('../days/settings.tsx').then((part) => part.Settings), ScreenMissing);
 const Help = lazy(() => import('../help/help.tsx').then((part) => part.Help), ScreenMissing);
 const Cast = lazy(() => import('../cast/cast.tsx').then((part) => part.Cast), ScreenMissing);
 const Rig = lazy(() => import('../rig/rig.tsx').then((part) => part.Rig), ScreenMissing);
@@ -61,6 +62,7 @@ export function App({ app, restart }: AppProps) {
         ) : (
           <Boundary key={where.at}>
             {where.at === 'days' && <Days />}
+            {where.at === 'settings' && <Settings />}
             {where.at === 'help' && <Help />}
             {where.at === 'arriving' && <Arriving wish={where.wish} />}
           </Boundary>

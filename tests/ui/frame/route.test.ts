@@ -14,6 +14,10 @@ describe('an address', () => {
     expect(readRoute(`#/${wish}`)).toEqual({ at: 'arriving', wish });
   });
 
+  test.each(['help', 'settings'] as const)('of %s is not a day', (at) => {
+    expect(readRoute(`#/${at}`)).toEqual({ at });
+  });
+
   test.each(['', '#/', '#/day/d123', '#/day/d123/nowhere', '#/day/a b/now', '#/day/d123/toString'])(
     '%j, which leads nowhere, is the list of days',
     (hash) => {

@@ -12,7 +12,6 @@ import { copyWords, PROMISED_WORDS, titleOf } from '../../words/day-outline.ts';
 import { sampleRateWords } from '../../words/recording.ts';
 import { SLATE_STYLES } from '../../words/takes.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
-import { Looks } from '../look-choice.tsx';
 import { DayFileButton } from '../sending/day-file-button.tsx';
 import { UpdateOffer } from '../update-offer.tsx';
 
@@ -60,6 +59,9 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
           <a class="button as-button" href="#/">
             All days
           </a>
+          <a class="button as-button" href="#/settings">
+            Settings
+          </a>
           <a class="button as-button" href="#/help">
             Help
           </a>
@@ -68,9 +70,6 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
     >
       <UpdateOffer />
       <Safety />
-      <div class="section">
-        <Looks />
-      </div>
       <div class="section">
         <div class="field-pair">
           <TextField
