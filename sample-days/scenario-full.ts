@@ -1,3 +1,5 @@
+import { pinVoice } from '../src/commands/line/plan-ahead.ts';
+import * as prep from './full-prep.ts';
 import { Story } from './story.ts';
 
 const run = (prefix: string, from: number, to: number): string[] =>
@@ -12,6 +14,9 @@ const SELECTORS = run('sel-line', 1, 4);
 export function fullDay(): Story {
   const s = new Story({ day: 'sample-full', window: 'night', date: '2026-11-19', zone: 60 });
   layTheRig(s);
+  prep.planTheRadio(s);
+  prep.runTheCables(s);
+  prep.prepareTheNight(s);
   meetTheCast(s);
   waitingRoom(s);
   buffetKitchen(s);
@@ -98,6 +103,7 @@ function meetTheCast(s: Story): void {
   s.plug('boom1', 'mic1').plug('boom2', 'mic2');
   // The recorder is three seconds ahead of the phone.
   s.at('16:20:41').follow('16:20:44:00').soundRoll('14A');
+  prep.beforeTheFirstTake(s);
   s.at('16:40').give('A1', 'rozalia').give('A2', 'emil').give('A3', 'ase').give('A6', 'tibor');
 }
 
@@ -136,6 +142,7 @@ function waitingRoom(s: Story): void {
 
 /** Scene 42: still near the cart. The twins share track 16, on purpose. */
 function buffetKitchen(s: Story): void {
+  prep.beforeTheKitchen(s);
   s.at('19:28').slate('42').give('A1', 'wiktoria').give('A2', 'sian').give('A3', 'ase');
   s.give('A6', 'conductor').unmute('A6').unmute('mic2').unplug('plant');
   s.give('C3', 'zuzu').give('C4', 'otto').gang('tr16');
@@ -168,8 +175,10 @@ function overDinner(s: Story): void {
   // Emil had taken Siân's pack for the voice behind the door, one take in.
   s.at('21:24').give('A2', 'emil', s.before('42C/2'));
   s.at('21:26').spell('wiktoria', { part: 'Wiktoria' });
+  prep.duringDinner(s);
   s.at('21:40').soundRoll('14B');
   s.at('21:44:17.080').follow('21:44:20:00');
+  prep.jamAgain(s);
 }
 
 /** Scene 43, before midnight: out of the cart's reach, by the far box. */
@@ -187,6 +196,7 @@ function platform(s: Story): void {
   // The judge gets the spare pack. Wiktoria stands in the door, near the cart: one selector goes back.
   s.at('22:22').slate().takeOff('B6').retune('far-ch6', 'B7').give('B7', 'havlik');
   s.throwTo('a', ['sel-line1']).needed('wiktoria').resting('rozalia');
+  prep.freshForTheDoor(s);
   s.take('22:29:00.080', '22:30:10.080');
   s.take('22:33:20.080', '22:34:32.080').circle();
 
@@ -255,6 +265,7 @@ function signalBox(s: Story): void {
   // A slip at the recorder: slot 1 on track 16, where Zuzu is.
   s.send('slot1', 'tr16');
   s.needed('wiktoria', 'tibor', 'emil', 'sian', 'ksenija', 'stoker', 'havlik', 'zuzu').resting('rozalia');
+  prep.backAtTheCart(s);
   s.take('02:02:10.080', '02:03:30.080').note('Judge and Zuzu on one track', 'tr16');
   s.at('02:04').send('slot1', 'tr14');
   s.take('02:08:40.080', '02:10:05.080');
@@ -281,6 +292,7 @@ function compartment(s: Story): void {
   s.at('03:08').slate('45').give('A2', 'rozalia').give('A3', 'conductor').give('C2', 'emil');
   s.takeOff('A6').takeOff('C1').done('tibor', 'brandao', 'havlik');
   s.needed('rozalia', 'conductor', 'emil');
+  prep.intoTheCarriage(s);
   s.take('03:21:10.080', '03:22:45.080');
   s.take('03:26:00.080', '03:27:41.080').circle().note('off mic', 'tr15');
 
@@ -290,6 +302,9 @@ function compartment(s: Story): void {
   s.take('03:45:10.080', '03:46:04.080').circle();
 
   s.at('03:49').slate().mute('A3').resting('conductor');
+  // Siân's pack is sewn into her coat: whatever is planned next, she keeps it.
+  s.say((day) => pinVoice(day, 'sian', { transmitter: 'A4' }));
+  prep.theVideoLinkComesOn(s);
   s.take('03:57:40.080', '03:58:35.080');
   s.take('04:01:20.080', '04:02:18.080').note('clothing rustle', 'tr6');
 }

@@ -297,6 +297,11 @@ export class Story {
     return found.id;
   }
 
+  /** Says what has no sentence of its own here. */
+  say(command: (day: Day, now: Moment) => CommandResult): this {
+    return this.#say(command);
+  }
+
   #say(command: (day: Day, now: Moment) => CommandResult): this {
     const { atMs, zone } = this.#clock;
     const said = must(command(this.#day, { atMs, zone }));

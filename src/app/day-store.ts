@@ -13,6 +13,7 @@ import { fail, ok, type Result } from '../shared/result.ts';
 import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
 import type { Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';
 import { changedSince, hasId, readAll } from './read-stored.ts';
+import { clockOf } from './sample-clock.ts';
 import { type Saving, savingQueue } from './saving.ts';
 
 export type { Moment };
@@ -34,6 +35,8 @@ export interface DayStore {
   readonly erased: ReadonlySignal<boolean>;
   readonly canUndo: ReadonlySignal<boolean>;
   readonly canRedo: ReadonlySignal<boolean>;
+  /** What this day goes by: the phone's clock, but for a sample day. */
+  readonly clock: Clock;
   /** Runs a command. Its facts show at once and are saved as soon as the disk has them. */
   run(command: Command): Result<readonly Fact[]>;
   /** Runs commands as one action: each sees the effect of those before it; all succeed or none. */
@@ -75,7 +78,7 @@ export interface StoreParts {
 
 /** Opens a stored day, or starts a new one. */
 export async function openDayStore(id: string, parts: StoreParts): Promise<DayStore> {
-  const { journal, clock, neighbours } = parts;
+  const { journal, neighbours } = parts;
   const news: { pending: boolean; hear: () => void } = { pending: false, hear: () => {} };
   // Listens before the first read, so as not to miss what another window writes in between.
   const stop = neighbours.listen((day) => {
@@ -87,6 +90,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
   const [stored, outlines] = await Promise.all([journal.read(id), journal.days()]);
   const first = readAll(stored);
   const day = signal(foldDay(id, first.facts));
+  const clock = clockOf(() => day.peek(), parts.clock);
   const damaged = signal(first.damaged);
   const ids = idSource(`${journal.state.database}${parts.window}`);
   for (const fact of first.facts) ids.see(fact.id);
@@ -222,6 +226,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     erased,
     canUndo: computed(() => actions.value.done.length > 0),
     canRedo: computed(() => actions.value.undone.length > 0),
+    clock,
     run,
     runTogether,
     undo: (how) => run((now) => undo(now, journal.state.database, how)),
@@ -235,7 +240,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     async copied() {
       // The day may be erased while a share sheet is open.
       if (erased.peek()) return;
-      kept.value = { ...kept.peek(), at: clock.now().atMs, facts: sizeOf(day.peek()) };
+      kept.value = { ...kept.peek(), at: parts.clock.now().atMs, facts: sizeOf(day.peek()) };
       await journal.describe(outline());
     },
     outline,

@@ -27,7 +27,7 @@ export function Settings() {
         </div>
         <section class="section settings-data" aria-labelledby="settings-data">
           <h2 id="settings-data">Where the data lives</h2>
-          <p>In this browser, on this phone, and nowhere else until you send it. Nobody counts or watches.</p>
+          <p>In this browser, on this phone, and nowhere else until you send it. Nothing is tracked.</p>
           <p>
             Days hold the names of people. Erasing a day takes it off this phone whole; a copy that was sent
             stays where it went.

@@ -3,7 +3,7 @@ import { readNumbers } from '../../app/commands/typed.ts';
 import { describeCard } from '../../app/commands/upkeep.ts';
 import type { CardFields } from '../../day/model.ts';
 import { SIZE_UNITS, type SizeUnit } from '../../upkeep/due/media.ts';
-import { useApp, useDay, useRun } from '../frame/context.ts';
+import { useDay, useRun } from '../frame/context.ts';
 import { complain } from '../frame/messages.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
@@ -14,7 +14,7 @@ import { figureWords } from './words.ts';
 /** A card: its size, what was on it, when it went in and came out, and how many checked copies there are. */
 export function CardSheet({ id, onClose }: { id: string | undefined; onClose: () => void }) {
   const store = useDay();
-  const { clock } = useApp().parts;
+  const { clock } = store;
   const run = useRun();
   const known = id === undefined ? undefined : store.day.value.upkeep.cards.get(id);
   const inGb = (bytes: number | undefined): string => (bytes ? figureWords(bytes / 1e9, 3) : '');

@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { clockFor } from '../../../app/commands/takes.ts';
 import { timecodeAt } from '../../../time/followed-clock.ts';
 import { formatTimecode } from '../../../time/timecode.ts';
-import { useApp, useDay } from '../context.ts';
+import { useDay } from '../context.ts';
 
 const TICK_MS = 120;
 /** The day's rate is known only to a newer version. */
@@ -13,7 +13,7 @@ const ANSWER_MS = 150;
 /** The running timecode. It writes its own text, so that a tick redraws nothing else. */
 export function ClockFace() {
   const store = useDay();
-  const { clock } = useApp().parts;
+  const { clock } = store;
   const face = useRef<HTMLElement>(null);
 
   useEffect(() => {

@@ -4,7 +4,7 @@ import type { Take, TakeId } from '../../../day/model.ts';
 import { slateText, takeText } from '../../../day/slate.ts';
 import { currentSlate, lastTake, nextTake, ownOpenTake, slateAfter } from '../../../day/takes.ts';
 import { Button } from '../../kit/button.tsx';
-import { useApp, useDatabase, useDay, useRun } from '../context.ts';
+import { useDatabase, useDay, useRun } from '../context.ts';
 import { useCut } from '../use-cut.ts';
 import { elapsed } from './elapsed.ts';
 import { NoteSheet, SlateSheet } from './sheets.ts';
@@ -112,7 +112,7 @@ const shortName = (take: Take): string =>
   take.kind === 'wild' || take.kind === 'tone' ? takeText(take) : String(take.number);
 
 function Rolling({ take }: { take: Take }) {
-  const { clock } = useApp().parts;
+  const { clock } = useDay();
   const text = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     const tick = (): void => {

@@ -1,12 +1,12 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Moment } from '../../../app/day-store.ts';
-import { useApp } from '../context.ts';
+import { useDay } from '../context.ts';
 
 const EVERY_MS = 15_000;
 
 /** The current moment, renewed regularly, since what is due changes on its own. */
 export function useNow(): Moment {
-  const { clock } = useApp().parts;
+  const { clock } = useDay();
   const [now, setNow] = useState(() => clock.now());
   useEffect(() => {
     const timer = setInterval(() => setNow(clock.now()), EVERY_MS);

@@ -9,7 +9,7 @@ import { TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { sentenceFor } from '../../words/problems.ts';
 import { rateWords } from '../../words/recording.ts';
-import { useApp, useDay, useRun } from '../context.ts';
+import { useDay, useRun } from '../context.ts';
 import { complain } from '../messages.ts';
 
 const LEAD_MS = 4000;
@@ -42,7 +42,7 @@ export function ClockSheet({ onClose }: { onClose: () => void }) {
 function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
   const store = useDay();
   const run = useRun();
-  const { clock } = useApp().parts;
+  const { clock } = store;
   const [target, setTarget] = useState(() => {
     const now = clock.now();
     return nextWholeSecond(
