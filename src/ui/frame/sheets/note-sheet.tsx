@@ -7,6 +7,7 @@ import { TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { useDay, useRun } from '../context.ts';
 import { USUAL_COMPLAINTS } from './complaints.ts';
+import './sheets.css';
 
 /** A note on a take or on one of its tracks: common complaints are one tap away. */
 export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => void }) {
@@ -28,9 +29,23 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
       `${takeText(take)} ${value ? word : `not ${word}`}${uncircled}`,
     );
   };
+  const own = (
+    <form
+      class="note-own"
+      onSubmit={(event) => {
+        event.preventDefault();
+        note(typed);
+      }}
+    >
+      <TextField label="Own words" value={typed} onInput={setTyped} capitals="sentences" />
+      <Button look="solid" type="submit">
+        Add note
+      </Button>
+    </form>
+  );
   return (
-    <Sheet title={`Note on ${takeText(take)}`} onClose={onClose}>
-      <div class="section buttons">
+    <Sheet title={`Note on ${takeText(take)}`} onClose={onClose} foot={own}>
+      <div class="first-things">
         <Button pressed={take.noGood} onClick={() => flag('noGood', 'NG')}>
           NG
         </Button>
@@ -41,47 +56,27 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
           tail slate
         </Button>
       </div>
-      <div class="section">
-        <p class="soft" id="note-where">
-          Where?
-        </p>
-        <div class="buttons grid-buttons" role="group" aria-labelledby="note-where">
-          <Button pressed={track === undefined} onClick={() => setTrack(undefined)}>
-            whole take
-          </Button>
-          {tracks.map((answer) => (
-            <Button
-              key={answer.track.id}
-              pressed={track === answer.track.id}
-              onClick={() => setTrack(answer.track.id)}
-            >
-              {answer.track.mix ? answer.track.name : `${answer.track.name} ${answer.name}`}
-            </Button>
-          ))}
-        </div>
-      </div>
-      <div class="section">
-        <p class="soft">Quick notes</p>
-        <div class="buttons">
-          {USUAL_COMPLAINTS.map((text) => (
-            <Button key={text} onClick={() => note(text)}>
-              {text}
-            </Button>
-          ))}
-        </div>
-      </div>
-      <form
-        class="section"
-        onSubmit={(event) => {
-          event.preventDefault();
-          note(typed);
-        }}
-      >
-        <TextField label="Own words" value={typed} onInput={setTyped} capitals="sentences" />
-        <Button look="solid" type="submit">
-          Add note
+      <div class="note-where" role="group" aria-label="Where?">
+        <Button pressed={track === undefined} onClick={() => setTrack(undefined)}>
+          whole take
         </Button>
-      </form>
+        {tracks.map((answer) => (
+          <Button
+            key={answer.track.id}
+            pressed={track === answer.track.id}
+            onClick={() => setTrack(answer.track.id)}
+          >
+            {answer.track.mix ? answer.track.name : `${answer.track.name} ${answer.name}`}
+          </Button>
+        ))}
+      </div>
+      <div class="section note-quick" role="group" aria-label="Quick notes">
+        {USUAL_COMPLAINTS.map((text) => (
+          <Button key={text} onClick={() => note(text)}>
+            {text}
+          </Button>
+        ))}
+      </div>
     </Sheet>
   );
 }
