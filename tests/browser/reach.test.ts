@@ -33,7 +33,7 @@ const ACTIONS: readonly Action[] = [
     taps: [/Siân/, /^before 45B\/3$/, /^Old Tibor/],
     says: /A4 on Old Tibor/,
   },
-  { action: 'mute', taps: [/Rozália/, /^Mute/], says: /Muted/ },
+  { action: 'mute', taps: [/Rozália/, /^Mute/], says: /muted/ },
   { action: 'throw a selector', taps: [/Conductor/, /^selector 3 to/], says: /selector 3 to far box/ },
 ];
 

@@ -1,23 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import type { Fact } from '../../src/facts/fact.ts';
+import { bigDay } from '../day/big-day.ts';
 import { type Speaker, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { hands } from './hands.ts';
-import { onStage, type Stage } from './harness.ts';
+import { onStage } from './harness.ts';
+import { openSaid } from './said-day.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
-import { paste } from './tapping.ts';
 
 const AT = { clock: '2026-10-07T18:00:00Z' };
-
-/** Opens a day that somebody said, as a file that is imported. */
-async function openSaid({ page, waitSaved }: Stage, { facts }: Speaker): Promise<void> {
-  await page.getByRole('button', { name: 'Import day file' }).tap();
-  await paste(page.getByLabel('Or paste the text'), writeDayFile('day-1', 'Harbour Lights', facts));
-  await page.getByRole('button', { name: 'Import what was pasted' }).tap();
-  await page.locator('.dock').waitFor();
-  await waitSaved();
-}
 
 const send = (phone: Speaker, ...routes: readonly [input: string, track: string][]): void => {
   phone.say({ kind: 'inputs-sent', routes: routes.map(([input, track]) => ({ input, tracks: [track] })) });
@@ -44,10 +35,11 @@ describe('the sheet of a track', () => {
       const heading = () => page().getByRole('dialog').getByRole('heading').first();
       await tap(/Ines/);
       expect(await heading().textContent()).toBe('A1 is on Ines');
+      // Looking at earlier takes turns nothing into something else.
       await inSheet('earlier');
-      expect(await page().getByRole('button', { name: 'before 24/2' }).getAttribute('aria-pressed')).toBe(
-        'true',
-      );
+      expect(await heading().textContent()).toBe('A1 is on Ines');
+      expect(await page().getByRole('button', { name: 'now' }).getAttribute('aria-pressed')).toBe('true');
+      await inSheet('before 24/2');
       // Dora's A2 was on track 3 then; the sheet is about A1 all the same, and says where that was.
       expect(await heading().textContent()).toBe('A1 is on nobody');
       await page().getByRole('dialog').getByText('not on track 3').waitFor();
@@ -67,6 +59,7 @@ describe('the sheet of a track', () => {
       const heading = () => page().getByRole('dialog').getByRole('heading').first();
       await tap(/Ines/);
       await inSheet('earlier');
+      await inSheet('before 24/2');
       await page().getByRole('group', { name: 'Which of them' }).getByRole('button', { name: 'Dora' }).tap();
       expect(await heading().textContent()).toBe('A2 is on Dora');
       await inSheet('now');
@@ -89,7 +82,43 @@ describe('the sheet of a track', () => {
       await tap(/sources/);
       // Nobody comes by this one.
       await inSheet(/^AES 3/);
-      await expect.poll(() => heading.first().textContent()).toBe('Ines, Dora');
+      await expect.poll(() => heading.first().textContent()).toBe('Track 3: clash');
+    });
+  });
+
+  test('opened from a clash stays with its track, and says where there is none', async () => {
+    await onStage({ ...AT, viewport: { width: 360, height: 640 } }, async (stage) => {
+      await openSaid(stage, bigDay());
+      const { page, tap, inSheet } = hands(stage);
+      const heading = () => page().getByRole('dialog').getByRole('heading').first().textContent();
+      const under = () => page().getByRole('dialog').locator('.sheet-head p').textContent();
+      const strip = page().getByRole('dialog').locator('.from-when');
+      await tap(/Marek, Usher/);
+      await page().getByRole('dialog').waitFor();
+      expect([await heading(), await under()]).toEqual(['Track 22: clash', 'Marek and Usher, since 45A/1']);
+      expect(await strip.getByText('now, after 45A/6').count()).toBe(1);
+      await inSheet('earlier');
+      expect([await heading(), await under()]).toEqual(['Track 22: clash', 'Marek and Usher, since 45A/1']);
+      await inSheet('earlier');
+      await inSheet('before 44/6');
+      expect([await heading(), await under()]).toEqual([
+        'Track 22: Marek',
+        'before 44/6 · Marek, since 44/1',
+      ]);
+      await page().getByRole('dialog').getByText('No clash on track 22 before 44/6.').waitFor();
+      expect(await page().getByRole('button', { name: /^Gang/ }).count()).toBe(0);
+      // Whose pack is given stays too, and so do the mark and now, wherever the strip is turned to.
+      await page().getByRole('list', { name: 'Give A19 to' }).waitFor();
+      await inSheet('later');
+      await inSheet('later');
+      const inSight = async (name: string): Promise<boolean> => {
+        const box = (await strip.getByRole('button', { name }).boundingBox())!;
+        return box.x >= 0 && box.x + box.width <= 360;
+      };
+      expect(await strip.getByText('before 44/6', { exact: true }).count()).toBe(1);
+      expect([await inSight('before 44/6, here'), await inSight('now')]).toEqual([true, true]);
+      await inSheet('now');
+      expect(await heading()).toBe('Track 22: clash');
     });
   });
 

@@ -24,10 +24,11 @@ export function stretchOf(day: Day, track: PartId, before: TakeId): Stretch {
   const sources = (answers[0]?.heard ?? []).map(({ source }) => source.id);
   const ended = endOfGang(day, track, sources, placeOfTake(day, before));
   const heldAt = later.filter(({ id }) => placeOfTake(day, id) < ended).length;
-  const changes = answers.findIndex((answer) => use(answer) !== use(answers[0]));
+  const changes = answers.findIndex((answer) => useOfTrack(answer) !== useOfTrack(answers[0]));
   const count = Math.min(heldAt, changes < 0 ? later.length : changes);
   const isStill =
-    use(onTrack(answersNow(day).tracks, track)) === use(answers[0]) && ended === day.line.length;
+    useOfTrack(onTrack(answersNow(day).tracks, track)) === useOfTrack(answers[0]) &&
+    ended === day.line.length;
   return {
     takes: later.slice(0, count),
     until: later[count]?.id ?? (isStill ? null : 'end'),
@@ -71,7 +72,7 @@ const onTrack = (tracks: readonly TrackAnswer[], id: PartId): TrackAnswer | unde
 const soundsOf = (answer: TrackAnswer): string[] => audibleOn(answer).map(({ source }) => source.id);
 
 /** A track's use is unchanged while the same voices come in by the same sources, ganged or not. */
-const use = (answer: TrackAnswer | undefined): string =>
+export const useOfTrack = (answer: TrackAnswer | undefined): string =>
   JSON.stringify([
     answer?.state,
     ...(answer ? audibleOn(answer) : []).map(({ source, voice }) => [source.id, voice]),

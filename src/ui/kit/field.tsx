@@ -7,7 +7,7 @@ interface TextFieldProps {
   readonly value: string;
   readonly onInput: (value: string) => void;
   readonly hint?: string;
-  readonly type?: 'text' | 'date' | 'email' | 'number';
+  readonly type?: 'text' | 'date' | 'email' | 'number' | 'search';
   readonly inputMode?: 'text' | 'numeric' | 'decimal';
   readonly capitals?: 'characters' | 'words' | 'sentences' | 'off';
   readonly placeholder?: string;

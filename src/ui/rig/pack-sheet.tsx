@@ -7,7 +7,7 @@ import type { Part } from '../../day/model.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { complain } from '../frame/messages.ts';
-import { GiveList } from '../frame/sheets/give-list.tsx';
+import { GiveList, PackOff } from '../frame/sheets/give-list.tsx';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
@@ -42,7 +42,11 @@ export function PackSheet({ part, onClose }: PartSheetProps) {
     >
       {day.voices.size > 0 ? (
         <>
-          <p class="section-title soft">Give {part.name} to</p>
+          {wearer !== null && (
+            <div class="first-things">
+              <PackOff transmitter={part.id} before={before} onDone={onClose} />
+            </div>
+          )}
           <GiveList transmitter={part.id} before={before} onDone={onClose} />
         </>
       ) : (

@@ -7,7 +7,7 @@ import { gangsOn } from '../../../day/chain/gang-links.ts';
 import { Button } from '../../kit/button.tsx';
 import { useDay, useRun } from '../context.ts';
 import { endEffects, type GangChoice, gangChoices, gangEffects } from './gang-words.ts';
-import '../from-when.css';
+import './sheets.css';
 
 interface GangProps {
   readonly answer: TrackAnswer;
@@ -27,16 +27,19 @@ export function GangClash({ answer, before, onDone }: GangProps) {
     if (run(declareGang(id, { before, onwards }), done)) onDone();
   };
   return (
-    <div class="section">
-      <div class="buttons">
-        {gangChoices(stretch).map((choice) => (
-          <Button key={choice.ask} onClick={() => declare(choice)}>
-            {choice.ask}
-          </Button>
-        ))}
-      </div>
+    <>
+      {gangChoices(stretch).map((choice, at) => (
+        <Button
+          key={choice.ask}
+          look={at === 0 ? 'solid' : 'outline'}
+          class="wide"
+          onClick={() => declare(choice)}
+        >
+          {choice.ask}
+        </Button>
+      ))}
       {stretch && <p class="soft action-effects">{gangEffects(stretch)}</p>}
-    </div>
+    </>
   );
 }
 
@@ -54,11 +57,11 @@ export function EndGang({ answer, before, onDone }: GangProps) {
   }, [day, id, from, answer]);
   if (gangsOn(answersBefore(day, before).links, id).length === 0) return null;
   return (
-    <div class="section">
-      <Button onClick={() => run(dissolveGang(id, { before }), 'Gang ended') && onDone()}>
+    <>
+      <Button class="wide" onClick={() => run(dissolveGang(id, { before }), 'Gang ended') && onDone()}>
         End the gang
       </Button>
       <p class="soft action-effects">{effects}</p>
-    </div>
+    </>
   );
 }

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { moveToTrack, nameTrack, setMute, throwSelectors } from '../../../app/commands/chain.ts';
+import { moveToTrack, nameTrack } from '../../../app/commands/chain.ts';
 import { answersBefore } from '../../../day/answers/answers.ts';
 import type { TrackAnswer } from '../../../day/answers/track-answers.ts';
 import type { SubjectAnswer } from '../../../day/answers/track-subject.ts';
@@ -7,7 +7,6 @@ import type { PartId } from '../../../day/model.ts';
 import { Button } from '../../kit/button.tsx';
 import { TextField } from '../../kit/field.tsx';
 import { partName } from '../../words/chain.ts';
-import { positionName } from '../../words/facts.ts';
 import { useDay, useRun } from '../context.ts';
 
 interface ActionsProps {
@@ -18,7 +17,7 @@ interface ActionsProps {
   readonly onDone: () => void;
 }
 
-/** Mute, selector, track and name: what can change on a track besides whose pack it is. */
+/** Another track for who is on this one, and a name of its own for the track. */
 export function TrackActions({ answer, subject, before, onDone }: ActionsProps) {
   const day = useDay().day.value;
   const run = useRun();
@@ -26,39 +25,20 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
   const { track } = answer;
   const at = { before };
   const input = subject?.input;
-  const { inputs } = answersBefore(day, before);
-  const reach = inputs.find((one) => one.input.id === (input ?? subject?.path?.input))?.reach;
-  const selector = reach?.selector?.part;
-  const muted = reach?.muted ?? false;
+  const reach = answersBefore(day, before).inputs.find((one) => one.input.id === input)?.reach;
   const does = (done: boolean): void => {
     if (done) onDone();
   };
   return (
-    <div class="section">
+    <div class="track-more">
       <div class="buttons">
         {input && (
-          <Button onClick={() => does(run(setMute(input, !muted, at), muted ? 'Unmuted' : 'Muted'))}>
-            {muted ? 'Unmute' : 'Mute'} {partName(day.rig, input)}
-          </Button>
-        )}
-        {selector && reach?.selector && (
-          <Button
-            onClick={() => {
-              const other = reach.selector?.position === 'a' ? 'b' : 'a';
-              const done = `${selector.name} to ${positionName(day, selector.id, other)}`;
-              does(run(throwSelectors([selector.id], other, at), done));
-            }}
-          >
-            {selector.name} to {positionName(day, selector.id, reach.selector.position === 'a' ? 'b' : 'a')}
-          </Button>
-        )}
-        {input && (
-          <Button expanded={asking === 'track'} onClick={() => setAsking('track')}>
+          <Button look="plain" expanded={asking === 'track'} onClick={() => setAsking('track')}>
             Other track
           </Button>
         )}
         {!track.mix && (
-          <Button expanded={asking === 'name'} onClick={() => setAsking('name')}>
+          <Button look="plain" expanded={asking === 'name'} onClick={() => setAsking('name')}>
             Own track name
           </Button>
         )}
@@ -92,7 +72,7 @@ function TrackChoice({
 }) {
   const { rig } = useDay().day.value;
   return (
-    <div class="buttons grid-buttons" role="group" aria-label="Send to track">
+    <div class="track-choice" role="group" aria-label="Send to track">
       {rig.tracks
         .filter(({ mix }) => !mix)
         .map(({ id, name }) => (

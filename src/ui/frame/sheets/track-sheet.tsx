@@ -1,24 +1,18 @@
 import { useState } from 'preact/hooks';
-import { answersBefore } from '../../../day/answers/answers.ts';
-import type { TrackAnswer, TrackState } from '../../../day/answers/track-answers.ts';
-import {
-  isSubject,
-  type Subject,
-  type SubjectAnswer,
-  subjectAt,
-  subjectOf,
-} from '../../../day/answers/track-subject.ts';
-import type { Day, PartId } from '../../../day/model.ts';
+import { type Answers, answersBefore } from '../../../day/answers/answers.ts';
+import type { TrackAnswer } from '../../../day/answers/track-answers.ts';
+import { isSubject, type Subject, subjectAt, subjectOf } from '../../../day/answers/track-subject.ts';
+import type { PartId } from '../../../day/model.ts';
 import { Button } from '../../kit/button.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
-import { breakWords, nameOf, partName, pathWords } from '../../words/chain.ts';
-import { MARK_MEANS } from '../../words/means.ts';
+import { nameOf } from '../../words/chain.ts';
 import { useDay } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { Because } from './because.tsx';
-import { EndGang, GangClash } from './gang-actions.tsx';
 import { GiveList } from './give-list.tsx';
 import { TrackActions } from './track-actions.tsx';
+import { TrackFirst } from './track-first.tsx';
+import { meansOf, subjectTitle, subjectUnder, trackTitle, trackUnder } from './track-words.ts';
 
 interface TrackProps {
   readonly track: PartId;
@@ -29,75 +23,66 @@ interface TrackProps {
   readonly onClose: () => void;
 }
 
+/** What was tapped: one pack or hardline; the track itself, if several or nobody are on it. */
+interface Tapped {
+  readonly about: Subject | 'track';
+  /** Whose pack can be given away. */
+  readonly whose: Subject | null;
+}
+
+const trackOf = ({ tracks }: Answers, track: PartId): TrackAnswer | undefined =>
+  tracks.find((one) => one.track.id === track);
+
+function tappedAs(answers: Answers, track: PartId, input: PartId | undefined): Tapped {
+  const heard = trackOf(answers, track)?.heard ?? [];
+  const meant = input === undefined ? heard[0] : heard.find((one) => one.input === input);
+  if (!meant) return { about: 'track', whose: null };
+  const whose = subjectOf(meant);
+  return { about: heard.length > 1 && input === undefined ? 'track' : whose, whose };
+}
+
 /**
- * One track: who is on it and why, whose pack goes where, and what else can change. It stays with the pack or
- * hardline it was opened for at any place on the line, until another is tapped.
+ * One track: first what the tap on it was for, then who gets the pack. It stays with what was tapped at any place on
+ * the line, until another is tapped, and says what does not apply there.
  */
 export function TrackSheet({ track, input, from, onClose }: TrackProps) {
   const day = useDay().day.value;
   const [before, setBefore] = useState<string | undefined>(from);
-  const [subject, setSubject] = useState<Subject | null>(() => {
-    const { tracks } = answersBefore(day, from);
-    const heard = tracks.find((one) => one.track.id === track)?.heard ?? [];
-    const meant = input === undefined ? heard[0] : heard.find((one) => one.input === input);
-    return meant ? subjectOf(meant) : null;
-  });
+  const [{ about, whose }, setTapped] = useState(() => tappedAs(answersBefore(day, from), track, input));
+  const [openedAs] = useState(() => trackOf(answersBefore(day, from), track)?.state ?? 'empty');
   const answers = answersBefore(day, before);
-  const answer = answers.tracks.find((one) => one.track.id === track);
+  const answer = trackOf(answers, track);
   if (!answer) return null;
-  const stands = subject ? subjectAt(answers, track, subject) : undefined;
-  const pack = subject && 'pack' in subject ? subject.pack : null;
-  const others = answer.heard.filter((one) => !isSubject(subject, one));
+  const stands = whose ? subjectAt(answers, track, whose) : undefined;
+  const pack = whose && 'pack' in whose ? whose.pack : null;
+  const isOfTrack = about === 'track' || !stands;
+  const means = meansOf(answer.state);
+  const place = { before, onDone: onClose };
   return (
     <Sheet
-      title={titleOf(day, answer, subject, stands)}
-      under={stands ? underTitle(day, answer, stands) : `track ${answer.track.name}`}
+      title={isOfTrack ? trackTitle(answer) : subjectTitle(day, about, stands)}
+      under={isOfTrack ? trackUnder(day, answer, before) : subjectUnder(day, answer, stands, before)}
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={setBefore} />}
     >
-      {SAID.has(answer.state) && <p class="section-title soft">{meansOf(answer.state)}</p>}
-      {answer.state === 'clash' && <GangClash answer={answer} before={before} onDone={onClose} />}
-      {others.length > 0 && <WhichVoice answer={answer} subject={subject} onChoose={setSubject} />}
-      {pack && (
-        <>
-          <p class="section-title soft">Give {partName(day.rig, pack)} to</p>
-          <GiveList transmitter={pack} before={before} onDone={onClose} />
-        </>
-      )}
-      {answer.state !== 'clash' && <EndGang answer={answer} before={before} onDone={onClose} />}
-      <TrackActions answer={answer} subject={stands} before={before} onDone={onClose} />
+      <TrackFirst
+        answer={answer}
+        openedAs={openedAs}
+        subject={isOfTrack ? null : { of: about, stands }}
+        {...place}
+      />
+      <TrackActions answer={answer} subject={stands} {...place} />
+      <WhichVoice
+        answer={answer}
+        subject={whose}
+        onChoose={(chosen) => setTapped({ about: isOfTrack ? 'track' : chosen, whose: chosen })}
+      />
+      {pack && <GiveList key={pack} transmitter={pack} {...place} />}
+      {means && <p class="section-title soft">{means}</p>}
       <Because because={stands && !stands.heard ? (stands.path?.because ?? []) : answer.because} />
     </Sheet>
   );
 }
-
-function titleOf(
-  day: Day,
-  answer: TrackAnswer,
-  subject: Subject | null,
-  stands: SubjectAnswer | undefined,
-): string {
-  if (!subject || !stands) return answer.name || `Track ${answer.track.name}: nobody`;
-  if ('hardline' in subject) return nameOf(day, subject.hardline);
-  return `${partName(day.rig, subject.pack)} is on ${nameOf(day, stands.voice)}`;
-}
-
-/** The route to the track; or, where it does not lead to this track, where it leads instead. */
-function underTitle({ rig }: Day, { track }: TrackAnswer, { heard, path }: SubjectAnswer): string {
-  const way = path ? pathWords(rig, path) : '';
-  if (heard) return [way, `track ${track.name}`].filter(Boolean).join(' › ');
-  const elsewhere = path?.tracks.map((id) => partName(rig, id)).join(', ');
-  const end = elsewhere ? `track ${elsewhere}` : path && breakWords(rig, path);
-  return [[way, end].filter(Boolean).join(' › '), `not on track ${track.name}`].filter(Boolean).join(' · ');
-}
-
-/** States that a newcomer may ask about. */
-const SAID: ReadonlySet<TrackState> = new Set(['gang', 'clash', 'muted']);
-
-const meansOf = (state: TrackState): string => {
-  const { word, means } = MARK_MEANS[state as 'gang' | 'clash' | 'muted'];
-  return `${word[0]!.toUpperCase()}${word.slice(1)}: ${means[0]!.toLowerCase()}${means.slice(1)}`;
-};
 
 interface WhichProps {
   readonly answer: TrackAnswer;
@@ -105,14 +90,15 @@ interface WhichProps {
   readonly onChoose: (subject: Subject) => void;
 }
 
-/** Who is on the track there: tapping one makes the sheet about them. */
+/** Who is on the track there, if it is not just the subject: whose pack is given is another's by a tap alone. */
 function WhichVoice({ answer, subject, onChoose }: WhichProps) {
   const day = useDay().day.value;
+  if (answer.heard.every((one) => isSubject(subject, one))) return null;
   const isElsewhere = subject !== null && !answer.heard.some((one) => isSubject(subject, one));
   return (
     <>
       {isElsewhere && <p class="section-title soft">On track {answer.track.name} instead</p>}
-      <div class="section buttons" role="group" aria-label="Which of them">
+      <div class="section buttons which-voice" role="group" aria-label="Which of them">
         {answer.heard.map((one) => (
           <Button
             key={one.source.id}

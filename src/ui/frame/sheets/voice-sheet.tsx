@@ -62,8 +62,12 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
       </div>
       {editing && <VoiceForm voice={voice} onDone={() => setEditing(false)} onStruck={onClose} />}
       {hardline && <InputList answers={answers} answer={answer} before={before} onDone={onClose} />}
-      <p class="section-title soft">{hardline ? 'Or give it a pack' : `Give ${name} a pack`}</p>
-      <PackList voice={voice} before={before} onDone={onClose} />
+      <PackList
+        title={hardline ? 'Or give it a pack' : `Give ${name} a pack`}
+        voice={voice}
+        before={before}
+        onDone={onClose}
+      />
       <Because because={answer.paths.flatMap(({ because }) => because)} />
     </Sheet>
   );

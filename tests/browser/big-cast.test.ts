@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { bigDay } from '../day/big-day.ts';
+import { onStage, type Stage } from './harness.ts';
+import { openSaid } from './said-day.ts';
+
+const CLOCK = '2026-10-07T12:00:00Z';
+const PHONES = [
+  { width: 390, height: 844 },
+  { width: 360, height: 640 },
+];
+
+interface Promised {
+  readonly action: string;
+  readonly first: RegExp;
+  readonly second: RegExp;
+  readonly says: RegExp;
+}
+
+/** What README promises in two taps from the first screen. */
+const PROMISED: readonly Promised[] = [
+  { action: 'a usual note', first: /^note 6 take/, second: /^phone$/, says: /Noted on 45A\/6: phone/ },
+  { action: 'a pack for who has none', first: /Wiktoria/, second: /^Bride/, says: /A1 on Bride/ },
+  { action: 'mute', first: /Rozália/, second: /^Mute/, says: /muted/i },
+  { action: 'a selector', first: /Conductor/, second: /^selector 3 to/, says: /selector 3 to far box/ },
+  { action: 'a gang', first: /Marek, Usher/, second: /^Gang: on purpose/, says: /Ganged on purpose/ },
+  { action: 'a clash by mute', first: /Marek, Usher/, second: /^Mute Usher$/, says: /Usher muted/ },
+  {
+    action: 'a clash by another track',
+    first: /Marek, Usher/,
+    second: /^Move Usher to free track 23$/,
+    says: /Usher on track 23/,
+  },
+  { action: 'the end of a gang', first: /Fireman, Orsolya/, second: /^End the gang$/, says: /No gang/ },
+];
+
+/** Whether a target can be tapped as the sheet stands: whole on the screen, with nothing before it, 48 px high. */
+async function isInReach({ page }: Stage, name: RegExp): Promise<void> {
+  const target = page.getByRole('dialog').getByRole('button', { name }).first();
+  await target.waitFor();
+  const found = await target.evaluate((one) => {
+    const { top, bottom, left, right, height } = one.getBoundingClientRect();
+    const at = [top + 2, (top + bottom) / 2, bottom - 2].map((y) =>
+      one.contains(document.elementFromPoint((left + right) / 2, y)),
+    );
+    return { top, bottom, height, at, screen: innerHeight };
+  });
+  expect(found.top, `top of ${name}`).toBeGreaterThanOrEqual(0);
+  expect(found.bottom, `foot of ${name}`).toBeLessThanOrEqual(found.screen);
+  expect(found.height, `height of ${name}`).toBeGreaterThanOrEqual(47.9);
+  expect(found.at, `nothing lies over ${name}`).toEqual([true, true, true]);
+}
+
+describe.each(PHONES)('with 24 performers at $width x $height', (viewport) => {
+  test.each(PROMISED)('$action is two taps, and the second is on the screen without scrolling', (promised) =>
+    onStage({ viewport, clock: CLOCK }, async (stage) => {
+      await openSaid(stage, bigDay());
+      const { page } = stage;
+      await page.getByRole('button', { name: promised.first }).first().tap();
+      await isInReach(stage, promised.second);
+      await page.getByRole('dialog').getByRole('button', { name: promised.second }).first().tap();
+      await page.getByRole('status').filter({ hasText: promised.says }).waitFor({ state: 'attached' });
+    }),
+  );
+});
