@@ -31,7 +31,7 @@ export function OfferList({ title, label, offers, onTap }: OfferListProps) {
   const [finding, setFinding] = useState(false);
   const found = offers.filter((offer) => typed.trim() === '' || offer.isFoundBy(typed));
   return (
-    <section class="offers">
+    <section class="offers" data-finding={finding}>
       <div class="offers-head">
         <h3 class="soft">{title}</h3>
         {offers.length > FEW && !finding && (
@@ -60,7 +60,10 @@ interface FindProps {
 
 function Find({ typed, onInput, none }: FindProps) {
   const around = useRef<HTMLDivElement>(null);
-  useEffect(() => around.current?.querySelector('input')?.focus(), []);
+  useEffect(() => {
+    around.current?.querySelector('input')?.focus({ preventScroll: true });
+    around.current?.scrollIntoView({ block: 'start' });
+  }, []);
   return (
     <div class="offers-find" role="search" ref={around}>
       <TextField label="Find" type="search" value={typed} onInput={onInput} />

@@ -7,18 +7,20 @@ import { isHardline } from '../../../day/cast-in-order.ts';
 import { type Day, NEEDS, type VoiceId } from '../../../day/model.ts';
 import { Button } from '../../kit/button.tsx';
 import { Choice } from '../../kit/field.tsx';
-import { Row } from '../../kit/row.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
-import { breakWords, listOf, nameOf, pathWords, VOICE_MARK } from '../../words/chain.ts';
+import { listOf, nameOf } from '../../words/chain.ts';
 import { NEED_WORD } from '../../words/needs.ts';
 import { behindWords, stateWords } from '../../words/voice.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { Because } from './because.tsx';
+import { ChainPictures } from './chain-picture.tsx';
 import { PackList } from './give-list.tsx';
 import { InputList } from './input-list.tsx';
+import { placeWords } from './track-words.ts';
 import { VoiceForm } from './voice-form.tsx';
 import { WornActions } from './worn-actions.tsx';
+import './sheets.css';
 
 interface VoiceProps {
   readonly voice: VoiceId;
@@ -27,7 +29,7 @@ interface VoiceProps {
   readonly onClose: () => void;
 }
 
-/** One voice: how it is recorded or where its chain breaks, its pack, and whether it is needed. */
+/** One voice: its chain, drawn, with the break in it; its pack, and whether it is needed. */
 export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
   const day = useDay().day.value;
   const run = useRun();
@@ -41,24 +43,22 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
   return (
     <Sheet
       title={name}
-      under={underName(day, answers, answer)}
+      under={[placeWords(day, before), underName(day, answers, answer)].filter(Boolean).join(' · ')}
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={setBefore} />}
     >
-      <Paths answer={answer} />
-      <div class="section">
+      <ChainPictures answers={answers} answer={answer} />
+      <div class="first-things">
+        <WornActions answers={answers} answer={answer} before={before} />
+        <Button expanded={editing} onClick={() => setEditing(!editing)}>
+          Name
+        </Button>
         <Choice
           label={before ? 'From there on' : 'From here on'}
           value={answer.need ?? ''}
           options={NEEDS.map((value) => ({ value, name: NEED_WORD[value] }))}
           onChoose={(need) => run(markNeed([voice], need, { before }), `${name} ${NEED_WORD[need]}`)}
         />
-        <div class="buttons">
-          <WornActions answers={answers} answer={answer} before={before} />
-          <Button expanded={editing} onClick={() => setEditing(!editing)}>
-            Name
-          </Button>
-        </div>
       </div>
       {editing && <VoiceForm voice={voice} onDone={() => setEditing(false)} onStruck={onClose} />}
       {hardline && <InputList answers={answers} answer={answer} before={before} onDone={onClose} />}
@@ -80,24 +80,4 @@ function underName(day: Day, answers: Answers, answer: VoiceAnswer): string {
   const shared = state === 'gang' || state === 'clash' ? ` with ${listOf(others)}` : '';
   const facts = [voice.number && `cast number ${voice.number}`, behindWords(voice)];
   return [...facts, `${stateWords(day.rig, answer)}${shared}`].filter(Boolean).join(' · ');
-}
-
-/** The paths from the body to the tracks, each as far as it goes. */
-function Paths({ answer }: { answer: VoiceAnswer }) {
-  const { rig } = useDay().day.value;
-  const begun = answer.paths.filter(({ transmitter, lead }) => transmitter || lead);
-  if (begun.length === 0) return null;
-  return (
-    <ul class="rows">
-      {begun.map((path) => (
-        <li key={`${path.transmitter}${path.channel}${path.lead}`}>
-          <Row
-            mark={path.broken ? 'broken' : VOICE_MARK[answer.state]}
-            title={pathWords(rig, path)}
-            under={breakWords(rig, path)}
-          />
-        </li>
-      ))}
-    </ul>
-  );
 }

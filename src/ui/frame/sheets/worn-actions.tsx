@@ -30,14 +30,14 @@ export function WornActions({ answers: { links }, answer, before }: WornProps) {
   const switches = [...worn, ...inputs.filter((input) => worn.length === 0 || isMuted(input))];
   return (
     <>
-      {worn.map((pack) => (
-        <Button key={pack} onClick={() => off(pack)}>
-          Take {partName(rig, pack)} off
-        </Button>
-      ))}
       {switches.map((part) => (
         <Button key={part} onClick={() => mute(part, !isMuted(part))}>
           {isMuted(part) ? 'Unmute' : 'Mute'} {partName(rig, part)}
+        </Button>
+      ))}
+      {worn.map((pack) => (
+        <Button key={pack} onClick={() => off(pack)}>
+          Take {partName(rig, pack)} off
         </Button>
       ))}
     </>
