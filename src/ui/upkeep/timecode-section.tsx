@@ -15,6 +15,9 @@ import { deviceName } from '../words/prep-facts.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { rateWords } from '../words/recording.ts';
 import { DeviceRow } from './device-row.tsx';
+import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
+import { jamBar, type TimeBar } from './time-bars.ts';
+import { scaleOf, type TimeScale } from './time-scale.ts';
 import { UserBits } from './user-bits-list.tsx';
 import { clockOf, figureWords, framesWords } from './words.ts';
 
@@ -32,6 +35,9 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
   const rate = rateOfDay(day);
   const rateWord = rateWords(day.header.timecodeRate);
   const apart = worstPair(day, now.atMs);
+  const scale = scaleOf(day, upkeep, now.atMs);
+  const bars = new Map(upkeep.jams.due.map((due) => [due.device, jamBar(scale, due)]));
+  const shown = [...bars.values()].filter((bar) => bar !== undefined);
   const jam = (ids: readonly string[], words: string): boolean => run(jamDevices(ids), words);
   return (
     <Section
@@ -56,12 +62,14 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
           </Button>
         </div>
       )}
+      {shown.length > 0 && <TimeLegend scale={scale} zone={now.zone} bars={shown} end="off" />}
       <ul class="device-rows">
         {devices.map((device) => (
           <DeviceRow
             key={device.id}
             name={device.name}
             under={jamWords(day, upkeep, device, now)}
+            drawing={drawn(scale, bars.get(device.id))}
             onAbout={() => onDevice(device.id)}
             action={{
               word: 'Jam',
@@ -99,6 +107,9 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
     </Section>
   );
 }
+
+const drawn = (scale: TimeScale, bar: TimeBar | undefined) =>
+  bar && <TimeBarDrawing scale={scale} bar={bar} />;
 
 const tolerance = (device: Device | undefined): string =>
   device?.ppm === undefined ? 'tolerance not set' : `${figureWords(device.ppm, 3)} ppm`;
