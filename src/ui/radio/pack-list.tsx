@@ -97,7 +97,8 @@ function PackRow({
         onInput={(event) => setTyped(event.currentTarget.value)}
         onBlur={save}
       />
-      <Button look="bare" class="radio-state" onClick={onMore} label={`${pack.name}: find, switch`}>
+      <Button look="bare" class="radio-state" onClick={onMore}>
+        <span class="unseen">{pack.name}: find, switch; </span>
         <StateWord pack={pack} hits={hits} />
       </Button>
     </form>

@@ -89,7 +89,7 @@ function DueRow({ day, group, now, scale, bar }: DueRowProps) {
       )}
       {item.kind === 'jam' && (
         <Button
-          label={`${title} jammed again`}
+          label={`Jam ${title} again`}
           onClick={() => run(jamDevices(names, sourceOf(item)), `${title} jammed again`)}
         >
           Jam

@@ -73,7 +73,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
             onAbout={() => onDevice(device.id)}
             action={{
               word: 'Jam',
-              label: `${device.name} jammed`,
+              label: `Jam ${device.name}`,
               onTap: () => jam([device.id], `${device.name} jammed from ${deviceName(day, 'recorder')}`),
             }}
           />
