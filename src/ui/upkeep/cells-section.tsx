@@ -14,6 +14,7 @@ import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
 import { batteryBar, type TimeBar } from './time-bars.ts';
 import { scaleOf, type TimeScale } from './time-scale.ts';
 import { clockOf, hoursWords, shortWords } from './words.ts';
+import { wornWords } from './worn-words.ts';
 
 interface CellsProps {
   readonly day: Day;
@@ -66,7 +67,7 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
         {devices.map((device) => (
           <DeviceRow
             key={device.id}
-            name={device.name}
+            name={wornWords(day, device.id)}
             under={cellsWords(day, upkeep, device, now)}
             {...drawn(scale, bars.get(device.id))}
             onAbout={() => onDevice(device.id)}

@@ -13,6 +13,7 @@ import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
 import { barOf, type TimeBar } from './time-bars.ts';
 import { scaleOf, type TimeScale } from './time-scale.ts';
 import { actionWords, reasonWords } from './words.ts';
+import { wornWords } from './worn-words.ts';
 
 interface DueProps {
   readonly day: Day;
@@ -66,13 +67,14 @@ function DueRow({ day, group, now, scale, bar }: DueRowProps) {
   const nameOf = (id: string): string => deviceName(day, id);
   const cards = day.upkeep.cards;
   const title = item.kind === 'card' ? cards.get(item.name)?.name || 'A card' : namesWords(names.map(nameOf));
+  const shown = names.length === 1 && item.kind === 'cells' ? wornWords(day, item.name) : title;
   const saying = { zone: now.zone, nowMs: now.atMs, nameOf };
   return (
     <div class="due-row">
       <Mark state={markOf(item)} />
       <div class="row-text">
         <strong>
-          {title} <span class="due-kind">{KIND_WORD[item.kind]}</span>
+          {shown} <span class="due-kind">{KIND_WORD[item.kind]}</span>
         </strong>
         <span class="soft">{item.reasons.map((reason) => reasonWords(reason, saying)).join(' · ')}</span>
       </div>
