@@ -69,9 +69,8 @@ export const FIRST_STEPS: readonly (readonly [string, string])[] = [
   ['Now', 'See who is on which track. Problems are on top; tap one to fix it.'],
   ['The clock', 'Tap the timecode, then tap the button when the recorder reads the same.'],
   ['Roll, Cut', 'Slate and take are filled in. Circle and note are beside them.'],
-  ['Starting when?', 'Forgot to log a change? Move the mark before an earlier take; later takes follow.'],
   ['Wrap', 'Send the report, and back up the day: only a backup survives a lost phone.'],
 ];
 
 export const STARTING_WHEN =
-  'Whatever you change holds from now on. If it was so earlier, move the mark before the first take it was true for: that take and all after it follow.';
+  'A change begins now. Forgot to log it? Move the mark before an earlier take; later takes follow.';

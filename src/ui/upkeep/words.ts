@@ -52,9 +52,9 @@ export function reasonWords(reason: DueReason, { zone, nowMs, nameOf }: Saying):
   const clock = (ms: number): string => clockOf(ms, zone, nowMs);
   switch (reason.code) {
     case 'cells-margin':
-      return `empty about ${clock(reason.emptyAtMs)}`;
+      return `flat about ${clock(reason.emptyAtMs)}`;
     case 'cells-empty':
-      return `should be empty since ${clock(reason.emptyAtMs)}`;
+      return `should be flat since ${clock(reason.emptyAtMs)}`;
     case 'cells-not-to-meal':
       return reason.reach === 'runs-out'
         ? 'will not last to the meal break'
