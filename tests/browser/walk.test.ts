@@ -3,20 +3,12 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { axeFindings } from './axe-findings.ts';
 import { openStage, type Stage } from './harness.ts';
 import { type LayoutFaults, layoutFaults } from './layout-faults.ts';
+import { fitting, LOOKS, nextPaint, resize, SIZES, sizeName, USUAL, wear } from './looks-and-sizes.ts';
 import { eachPlace } from './places.ts';
 
 // One walk through all places for everything that is asked of each: going there is most of the work.
 
 const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-const LOOKS = ['light', 'sunlight', 'dark', 'dim'];
-const SIZES = [
-  { width: 360, height: 640 },
-  { width: 768, height: 1024 },
-  { width: 844, height: 390 },
-  { width: 390, height: 844 },
-];
-type Size = (typeof SIZES)[number];
-
 /** What was found wrong, and where each was seen: what is on every place is one line. */
 class Findings {
   readonly #places = new Map<string, string[]>();
@@ -42,11 +34,6 @@ const found = {
   outsideAt200: new Findings(),
 };
 
-const wear = (page: Page, look: string): Promise<void> =>
-  page.evaluate((to) => {
-    document.documentElement.dataset.look = to;
-  }, look);
-
 /** A look only changes colours, so all rules are run in the first look, and contrast in each. */
 async function lookWithAxe(page: Page, place: string): Promise<void> {
   for (const look of LOOKS) {
@@ -56,22 +43,12 @@ async function lookWithAxe(page: Page, place: string): Promise<void> {
   }
 }
 
-/** The screen's size and that of its text, set by the protocol: the page is not loaded anew. */
-async function resize(session: CDPSession, size: Size, percent = 100): Promise<void> {
-  const fontSizes = { standard: (16 * percent) / 100, fixed: (13 * percent) / 100 };
-  await session.send('Page.setFontSizes', { fontSizes });
-  await session.send('Emulation.setDeviceMetricsOverride', { ...size, deviceScaleFactor: 1, mobile: true });
-}
-
-const nextPaint = (page: Page): Promise<unknown> =>
-  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-
 const textSize = (page: Page): Promise<number> =>
   page.evaluate(() => Number.parseFloat(getComputedStyle(document.body).fontSize));
 
 async function measure(page: Page, session: CDPSession, place: string): Promise<void> {
   for (const size of SIZES) {
-    const where = `${place}, ${size.width} x ${size.height}`;
+    const where = `${place}, ${sizeName(size)}`;
     if (size.width < 400) {
       await resize(session, size, 200);
       await nextPaint(page);
@@ -83,6 +60,7 @@ async function measure(page: Page, session: CDPSession, place: string): Promise<
     const faults = await layoutFaults(page);
     for (const kind of Object.keys(faults) as (keyof LayoutFaults)[]) found[kind].note(where, faults[kind]);
   }
+  await resize(session, USUAL);
 }
 
 describe('every page and its main sheets, with no signal and sixteen performers', () => {
@@ -92,8 +70,7 @@ describe('every page and its main sheets, with no signal and sixteen performers'
     stage = await openStage({ clock: '2026-11-20T03:10:00Z', worker: true });
     await stage.loseSignal();
     const { page } = stage;
-    const session = await stage.context.newCDPSession(page);
-    await session.send('Page.enable');
+    const session = await fitting(page);
     seen = await eachPlace(stage, async (place) => {
       await lookWithAxe(page, place);
       await measure(page, session, place);
