@@ -10,8 +10,9 @@ import { addOutput } from '../src/commands/rig/grow-rig.ts';
 import * as rig from '../src/commands/rig/lay-rig.ts';
 import { readRigSpec } from '../src/commands/rig/rig-spec.ts';
 import { appendFacts, foldDay } from '../src/day/fold/fold.ts';
-import { rateOfDay, styleOfDay } from '../src/day/header.ts';
+import { styleOfDay } from '../src/day/header.ts';
 import type { Day, Fact, Need, SelectorPosition, Take, TakeKind } from '../src/day/model.ts';
+import { rateNow } from '../src/day/settings/settings.ts';
 import { parseSlate, takeText } from '../src/day/slate.ts';
 import { lastTake, nextTake, takesInOrder } from '../src/day/takes.ts';
 import type { HeaderFields } from '../src/facts/kinds/day-described.ts';
@@ -199,7 +200,7 @@ export class Story {
 
   /** The recorder showed this timecode when the mixer tapped. */
   follow(shown: string): this {
-    return this.#say((day, now) => takes.followClock(day, must(parseTimecode(shown, rateOfDay(day)!)), now));
+    return this.#say((day, now) => takes.followClock(day, must(parseTimecode(shown, rateNow(day)!)), now));
   }
 
   soundRoll(roll: string): this {
@@ -235,7 +236,7 @@ export class Story {
     return this.#say((day) => {
       const showed = typedFrom(nextTake(day));
       const typed = { ...showed, slate: board, number: `${number}`, start, length };
-      return takes.logTake(day, must(readTypedTake(typed, showed, rateOfDay(day))), at);
+      return takes.logTake(day, must(readTypedTake(typed, showed, rateNow(day))), at);
     });
   }
 

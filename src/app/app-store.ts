@@ -1,6 +1,7 @@
 import type { ReadonlySignal } from '@preact/signals';
 import { foldDay } from '../day/fold/fold.ts';
 import type { Header } from '../day/model.ts';
+import { headerNow } from '../day/settings/settings.ts';
 import type { HeldDay, Stands } from '../facts/day-file/admit.ts';
 import type { DayFile } from '../facts/day-file/day-file-facts.ts';
 import { isReadable } from '../facts/fact.ts';
@@ -190,7 +191,7 @@ export function appStore(
     },
     unsaved,
     start,
-    headOf: async (id) => (await readWhole(id)).day.header,
+    headOf: async (id) => headerNow((await readWhole(id)).day),
     async startFrom(id, agreed) {
       const { startNextDay } = await import('./next-day.ts');
       return startNextDay({ readWhole, start, clock: parts.clock, started }, id, agreed);

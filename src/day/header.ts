@@ -32,11 +32,9 @@ export function filledHeader(header: Header): FilledHeader {
   return { ...EMPTY_HEADER, ...Object.fromEntries(said) } as FilledHeader;
 }
 
-/** The day's timecode rate; null if only a newer version knows it, so nothing can be counted at it. */
-export function rateOfDay({ header }: { readonly header: Header }): RateId | null {
-  const { timecodeRate } = filledHeader(header);
-  return isOneOf(TIMECODE_RATES, timecodeRate) ? timecodeRate : null;
-}
+/** A timecode rate this version can count at; null if only a newer version knows it. */
+export const countableRate = ({ timecodeRate }: Pick<Header, 'timecodeRate'>): RateId | null =>
+  isOneOf(TIMECODE_RATES, timecodeRate) ? timecodeRate : null;
 
 /** A header whose times and slates this version can compute with. */
 export type WorkingHeader = FilledHeader & {
@@ -48,7 +46,7 @@ export type WorkingHeader = FilledHeader & {
 export const workingHeader = (day: Pick<Day, 'header'>, otherwise: RateId): WorkingHeader =>
   ({
     ...filledHeader(day.header),
-    timecodeRate: rateOfDay(day) ?? otherwise,
+    timecodeRate: countableRate(filledHeader(day.header)) ?? otherwise,
     slateStyle: styleOfDay(day),
   }) as WorkingHeader;
 

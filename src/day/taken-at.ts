@@ -1,6 +1,5 @@
 import { type FollowedClock, timecodeAt, timeOfDayClock } from '../time/followed-clock.ts';
 import { framesBetween, framesToMs } from '../time/timecode.ts';
-import { EMPTY_HEADER } from './header.ts';
 import type { Day, Fact, Stamp, Take } from './model.ts';
 
 const HOUR_MS = 3_600_000;
@@ -29,23 +28,4 @@ function lastShownMs(clock: FollowedClock, { frames, rate }: Stamp, saidMs: numb
   if (clock.rate !== rate) return undefined;
   const by = saidMs + HOUR_MS;
   return by - framesToMs(framesBetween(frames, timecodeAt(clock, by), rate), rate);
-}
-
-export type SampleFormat = Pick<Day['header'], 'sampleRate' | 'bitDepth'>;
-
-/**
- * The recorder's sample format as known at a moment. The report's header has one value for the day, but files
- * already on a card keep the format of their time, so a change at noon does not recompute the morning.
- */
-export function sampleFormats(day: Day): (atMs: number) => SampleFormat {
-  const said = day.facts.flatMap((fact) =>
-    fact.kind === 'day-described' && !day.takenBack.has(fact.id) ? [{ at: fact.at, ...fact.fields }] : [],
-  );
-  return (atMs) => {
-    const by = said.filter(({ at }) => at <= atMs);
-    return {
-      sampleRate: by.findLast(({ sampleRate }) => sampleRate)?.sampleRate ?? EMPTY_HEADER.sampleRate,
-      bitDepth: by.findLast(({ bitDepth }) => bitDepth)?.bitDepth ?? EMPTY_HEADER.bitDepth,
-    };
-  };
 }

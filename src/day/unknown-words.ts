@@ -77,6 +77,12 @@ function saidByFact(fact: Fact): Worded[] {
       return [[SELECTOR_POSITIONS, fact.position]];
     case 'fact-retracted':
       return [[CORRECTIONS, fact.by]];
+    case 'recorder-set':
+      return [
+        [BIT_DEPTHS, fact.settings.bitDepth],
+        [TIMECODE_RATES, fact.settings.timecodeRate],
+        [FILE_LAYOUTS, fact.settings.fileLayout],
+      ];
     case 'report-sent':
       return [
         [ROUTES, fact.route],

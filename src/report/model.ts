@@ -1,15 +1,20 @@
 import { rollIn } from '../day/chain/links.ts';
 import { type FilledHeader, filledHeader } from '../day/header.ts';
 import type { Day } from '../day/model.ts';
+import { settingsNow } from '../day/settings/settings.ts';
 import { type CardCheck, cardCheckOf } from '../day/wrap/card-check.ts';
 import { type DayTotals, dayTotals } from '../day/wrap/day-totals.ts';
+import type { SettingField } from '../facts/kinds/recorder-set.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { type Matter, openMatters } from './open-matters.ts';
+import { type SettingRuns, settingRuns } from './setting-runs.ts';
 import { type TakeLine, takeLinesOf } from './take-lines.ts';
 import { type TrackLayout, trackLayoutOf } from './track-layout.ts';
 
 /** The head of the report. Texts are clean, and empty if not entered. */
-export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | 'filePattern'> {
+export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | SettingField> {
+  /** What the recorder was set to, and from which take to which. */
+  readonly set: SettingRuns;
   /** Every sound roll of the day, in order. */
   readonly rolls: readonly string[];
   /** Takes logged before the first roll was entered. */
@@ -45,9 +50,12 @@ export function reportOf(day: Day, unsettled: readonly Matter[] = []): ReportMod
   };
 }
 
-function headOf({ header, tail }: Day, takes: readonly TakeLine[]): ReportHead {
-  const { slateStyle, filePattern, ...said } = filledHeader(header);
-  const heldRolls = takes.length > 0 ? takes.map(({ roll }) => roll) : [cleanLine(rollIn(tail)?.value ?? '')];
+function headOf(day: Day, takes: readonly TakeLine[]): ReportHead {
+  const { slateStyle, sampleRate, bitDepth, timecodeRate, fileLayout, filePattern, ...said } = filledHeader(
+    day.header,
+  );
+  const heldRolls =
+    takes.length > 0 ? takes.map(({ roll }) => roll) : [cleanLine(rollIn(day.tail)?.value ?? '')];
   const rolls = [...new Set(heldRolls.filter(Boolean))];
   return {
     ...said,
@@ -60,6 +68,7 @@ function headOf({ header, tail }: Day, takes: readonly TakeLine[]): ReportHead {
     contact: cleanLine(said.contact),
     recorder: cleanLine(said.recorder),
     remarks: cleanNote(said.remarks),
+    set: settingRuns(takes, settingsNow(day)),
     rolls,
     takesWithoutRoll: rolls.length > 0 ? takes.filter(({ roll }) => roll === '').length : 0,
   };

@@ -2,6 +2,7 @@ import { answersAtTake } from '../day/answers/answers.ts';
 import type { TrackAnswer } from '../day/answers/track-answers.ts';
 import { filesOfTakes, namesTogether, type TakeFile } from '../day/files/take-files.ts';
 import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
+import { type Settings, settingsAtTake, startOfTake } from '../day/settings/settings.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
 import { lengthMs } from '../day/wrap/day-totals.ts';
@@ -10,6 +11,7 @@ import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
+import { type SettingWords, withSettingWords } from './setting-runs.ts';
 import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
 
 /** Labels of a take besides circled, in print order. */
@@ -36,7 +38,7 @@ export interface NoteLine {
 }
 
 /** One take, as editors read it. Texts are clean: no control characters; only notes have lines. */
-export interface TakeLine extends RollWords {
+export interface TakeLine extends RollWords, SettingWords {
   readonly takeId: TakeId;
   /** `'24B/3'`, `'24B/1 FS'`, `'24B/4 PU'`, `'WT2'`. */
   readonly text: string;
@@ -47,6 +49,8 @@ export interface TakeLine extends RollWords {
   readonly file: string;
   /** Empty before the first roll was entered. */
   readonly roll: string;
+  /** What the recorder was set to. */
+  readonly set: Settings;
   readonly scene: string;
   /** Empty for wild tracks and room tones, which have their own numbering. */
   readonly slate: string;
@@ -73,7 +77,8 @@ export function takeLinesOf(day: Day): TakeLine[] {
     const answers = answersAtTake(day, take.id);
     const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf);
     tracksOf.set(answers.tracks, tracks);
-    const { start, length } = take;
+    const { length } = take;
+    const start = startOfTake(day, take);
     const files = (filesOf.get(take.id) ?? []).map(({ name, track }) => ({ name: cleanLine(name), track }));
     return {
       takeId: take.id,
@@ -83,6 +88,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
       files,
       file: namesTogether(files.map(({ name }) => name)),
       roll: cleanLine(answers.roll),
+      set: settingsAtTake(day, take.id),
       scene: cleanLine(sceneText(take.slate)),
       slate: isSeries(take) ? '' : cleanLine(slateText(take.slate)),
       take: isSeries(take) ? takeText(take) : String(take.number),
@@ -104,7 +110,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
       notes: notesOf(day, take),
     };
   });
-  return withRollWords(lines);
+  return withSettingWords(withRollWords(lines));
 }
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';

@@ -45,3 +45,14 @@ export function labelOfFrame(frames: number, id: RateId): Label {
     frames: count % rate.base,
   };
 }
+
+/**
+ * The frame that shows the same digits at another rate, or the nearest that exists within that second:
+ * 10:00:00:24 at 25 is 10:00:00:23 at 23.976, and 10:01:00:00 at 29.97 is 10:01:00;02 at 29.97 DF.
+ */
+export function sameLabel(frames: number, from: RateId, to: RateId): number {
+  const label = labelOfFrame(frames, from);
+  const rate = rateOf(to);
+  const first = droppedAt(rate, label.minutes, label.seconds);
+  return frameOfLabel({ ...label, frames: Math.max(first, Math.min(label.frames, rate.base - 1)) }, to);
+}

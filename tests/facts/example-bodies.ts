@@ -64,6 +64,16 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
   'track-named': { track: 'tr-2', name: 'Crowd' },
   'voices-needed': { voices: [{ voice: 'v1', need: 'needed' }] },
   'roll-changed': { roll: '004' },
+  'recorder-set': {
+    settings: {
+      sampleRate: 48_000,
+      bitDepth: '24',
+      timecodeRate: '23.976',
+      fileLayout: 'poly',
+      filePattern: '{slate}T{take}',
+    },
+    recorder: 'recorder',
+  },
   'report-sent': {
     letter: 'A',
     route: 'share',

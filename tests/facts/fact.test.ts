@@ -75,6 +75,8 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['track-named', { name: LONG }, 'name'],
   ['voices-needed', { voices: [{ voice: 'v', need: 'may be' }] }, 'voices.0.need'],
   ['roll-changed', { roll: 4 }, 'roll'],
+  ['recorder-set', { settings: { sampleRate: 7999 } }, 'settings.sampleRate'],
+  ['recorder-set', { recorder: 'the cart' }, 'recorder'],
   ['voice-pinned', { pins: { alone: 'yes' } }, 'pins.alone'],
   ['out-marked', { out: 1 }, 'out'],
   ['conflict-resolved', { among: [TAKE_ID] }, 'among'],

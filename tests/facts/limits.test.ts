@@ -88,6 +88,14 @@ const TAKE: Limits = {
   file: orNull(text(200)),
 };
 
+const SETTINGS: Limits = {
+  sampleRate: whole(8000, 384_000),
+  bitDepth: words('16 24 32 32f'),
+  timecodeRate: words('23.976 24 25 29.97 29.97DF 30'),
+  fileLayout: words('poly mono'),
+  filePattern: text(200),
+};
+
 /** What every field of every kind may be, at its ends and just beyond. */
 const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
   'day-described': within('fields', {
@@ -100,12 +108,8 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     utility: text(200),
     contact: text(200),
     recorder: text(200),
-    sampleRate: whole(8000, 384_000),
-    bitDepth: words('16 24 32 32f'),
-    timecodeRate: words('23.976 24 25 29.97 29.97DF 30'),
-    fileLayout: words('poly mono'),
+    ...SETTINGS,
     slateStyle: words('lettered numbered'),
-    filePattern: text(200),
     remarks: text(4000),
     sample: flag,
   }),
@@ -157,6 +161,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     'voices.0.need': words('needed resting done'),
   },
   'roll-changed': { roll: text(200) },
+  'recorder-set': { recorder: idText, ...within('settings', SETTINGS) },
   'voice-pinned': {
     voice: idText,
     pins: orNull(oneOf([{}], [[], 'all'])),

@@ -2,8 +2,8 @@
 import { answersAtTake } from '../../src/day/answers/answers.ts';
 import { rollIn } from '../../src/day/chain/links.ts';
 import { fileNamesOf } from '../../src/day/files/file-name.ts';
-import { workingHeader } from '../../src/day/header.ts';
 import type { Day, Take } from '../../src/day/model.ts';
+import { startOfTake, workingAtTake } from '../../src/day/settings/settings.ts';
 import { slateText } from '../../src/day/slate.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
 import { rateOf } from '../../src/time/rate.ts';
@@ -106,9 +106,10 @@ export function cardOf(day: Day): CardFile[] {
 }
 
 function fileOf(day: Day, take: Take, name: string): CardFile {
-  const { timecodeRate, sampleRate, bitDepth, production } = workingHeader(day, '25');
+  const { timecodeRate, sampleRate, bitDepth, production } = workingAtTake(day, take.id, '25');
   const { num, den, dropped } = rateOf(timecodeRate);
   const answers = answersAtTake(day, take.id);
+  const start = startOfTake(day, take);
   return {
     name,
     project: production,
@@ -122,7 +123,7 @@ function fileOf(day: Day, take: Take, name: string): CardFile {
       ...(take.kind === 'wild' ? ['WILD_TRACK'] : []),
       ...(take.kind === 'pickup' ? ['PICKUP'] : []),
     ],
-    start: take.start ? framesToSamples(take.start.frames, sampleRate, take.start.rate).samples : undefined,
+    start: start ? framesToSamples(start.frames, sampleRate, start.rate).samples : undefined,
     length: take.length ? framesToSamples(take.length.frames, sampleRate, take.length.rate).samples : 48_000,
     tracks: answers.tracks.flatMap(({ name: heard, state, track }, at) =>
       state === 'empty' ? [] : [{ channel: at + 1, name: heard, ...(track.mix && { function: 'MIX' }) }],

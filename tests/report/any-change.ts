@@ -92,6 +92,14 @@ export const CHANGES: Record<string, Say> = {
   },
   // Who was on which track
   roll: placed((said) => ({ kind: 'roll-changed', roll: said.text.slice(0, 60) })),
+  'a rate set from a place on': placed(({ n }) => ({
+    kind: 'recorder-set',
+    settings: pick([{ timecodeRate: '23.976' }, { sampleRate: 96_000 }, { timecodeRate: '29.97DF' }], n),
+  })),
+  'files set from a place on': placed(({ n }) => ({
+    kind: 'recorder-set',
+    settings: pick([{ fileLayout: 'mono' }, { filePattern: '{roll}-{count}' }], n),
+  })),
   'a pack on another': placed((said) => ({
     kind: 'transmitter-worn',
     transmitter: pack(said),

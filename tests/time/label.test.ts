@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { droppedAt, frameOfLabel, labelOfFrame } from '../../src/time/label.ts';
+import { droppedAt, frameOfLabel, labelOfFrame, sameLabel } from '../../src/time/label.ts';
 import { framesPerDay, type RateId, rateOf } from '../../src/time/rate.ts';
 import { formatTimecode, parseTimecode } from '../../src/time/timecode.ts';
 
@@ -71,4 +71,24 @@ describe('drop-frame', () => {
       expect(formatTimecode(frame, '29.97DF')).toBe(`00:${tens}0:00;0${frame % 17_982}`);
     },
   );
+});
+
+describe('the same digits at another rate', () => {
+  const read = (digits: string, rate: RateId): number => {
+    const frames = parseTimecode(digits, rate);
+    if (!frames.ok) throw new Error(frames.problem.code);
+    return frames.value;
+  };
+
+  test.each([
+    ['10:00:00:12', '25', '10:00:00:12', '23.976'],
+    ['10:00:00:24', '25', '10:00:00:23', '23.976'],
+    ['10:00:00:24', '25', '10:00:00:24', '30'],
+    ['10:01:00:00', '29.97', '10:01:00;02', '29.97DF'],
+    ['10:10:00:00', '29.97', '10:10:00;00', '29.97DF'],
+    ['23:59:59;29', '29.97DF', '23:59:59:29', '29.97'],
+    ['00:00:00;00', '29.97DF', '00:00:00:00', '24'],
+  ] as const)('%s at %s is %s at %s', (digits, from, same, to) => {
+    expect(formatTimecode(sameLabel(read(digits, from), from, to), to)).toBe(same);
+  });
 });

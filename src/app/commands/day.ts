@@ -1,6 +1,8 @@
 import * as described from '../../commands/day/describe.ts';
-import { onAnyDay } from './command.ts';
+import * as set from '../../commands/line/set-recorder.ts';
+import { onAnyDay, onDay } from './command.ts';
 
 export { headAfter, isSameProduction, newDayHead } from '../../commands/day/start-day.ts';
 
+export const changeHead = onDay(set.changeHead);
 export const describeDay = onAnyDay(described.describeDay);

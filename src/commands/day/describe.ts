@@ -3,9 +3,10 @@ import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import { type HeaderFields, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
 import type { PartFields } from '../../facts/kinds/part-described.ts';
+import type { RecorderSettings } from '../../facts/kinds/recorder-set.ts';
 import type { VoiceFields } from '../../facts/kinds/voice-described.ts';
 import { isOneOf } from '../../shared/open-word.ts';
-import { fail, ok } from '../../shared/result.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import type { CastEntry } from '../cast/cast-list.ts';
 import { nextRank } from '../cast/change-cast.ts';
 import { planCast } from '../cast/plan-cast.ts';
@@ -14,16 +15,21 @@ import { nameProblem } from '../rig/part-names.ts';
 
 /** Sets fields of the day's header; each holds for the whole day. */
 export function describeDay(fields: HeaderFields): CommandResult {
-  const { date, timecodeRate } = fields;
+  const { date } = fields;
   if (date && Number.isNaN(Date.parse(`${date}T12:00:00Z`)))
     return fail({ code: 'date-unknown', typed: date });
+  return settingsProblem(fields) ?? ok([{ kind: 'day-described', fields }]);
+}
+
+/** Why a recorder cannot be set like this; null if it can. */
+export function settingsProblem({
+  timecodeRate,
+  filePattern,
+}: RecorderSettings): Result<never, Problem> | null {
   if (timecodeRate && !isOneOf(TIMECODE_RATES, timecodeRate))
     return fail({ code: 'rate-unknown', timecodeRate });
-  if (fields.filePattern !== undefined) {
-    const pattern = checkPattern(fields.filePattern);
-    if (!pattern.ok) return pattern;
-  }
-  return ok([{ kind: 'day-described', fields }]);
+  const pattern = filePattern === undefined ? null : checkPattern(filePattern);
+  return pattern && !pattern.ok ? pattern : null;
 }
 
 /** Sets fields of a voice; a spelling corrected once is corrected everywhere. */

@@ -2,6 +2,7 @@ import { answersNow } from '../../day/answers/answers.ts';
 import { gangsOn } from '../../day/chain/gang-links.ts';
 import { sentTo, thrownTo, tunedTo } from '../../day/chain/links.ts';
 import type { Day, Header } from '../../day/model.ts';
+import { headerNow } from '../../day/settings/settings.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { HeaderFields } from '../../facts/kinds/day-described.ts';
 import { ok } from '../../shared/result.ts';
@@ -20,7 +21,7 @@ export function carryOver(from: Day, now: Moment): CommandResult {
   return ok([
     {
       kind: 'day-described',
-      fields: { ...headAfter(from.header), date: dateAfter(from, now), ...(sample && { sample }) },
+      fields: { ...headAfter(headerNow(from)), date: dateAfter(from, now), ...(sample && { sample }) },
     },
     ...rigOf(from),
     ...castOf(from),

@@ -1,20 +1,25 @@
-import { rateOfDay } from '../../day/header.ts';
 import type { Day, Stamp, TakeId } from '../../day/model.ts';
+import { rateNow, settingsNow } from '../../day/settings/settings.ts';
 import { takeText } from '../../day/slate.ts';
 import { currentSlate, nextNumber, nextTake, openTakes, ownOpenTake, slateAfter } from '../../day/takes.ts';
 import type { Slate, TakeFields, TakeKind } from '../../facts/kinds/take-logged.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type FollowedClock, timecodeAt, timeOfDayClock } from '../../time/followed-clock.ts';
+import { sameLabel } from '../../time/label.ts';
 import { msToFrames } from '../../time/timecode.ts';
 import { type CommandResult, type Moment, missing, type Placing, placed } from '../command.ts';
 
 /**
  * The clock that stamps takes: the one tied to the recorder, or time of day before that. Null if this version
- * cannot count at the day's rate.
+ * cannot count at the recorder's rate. If the rate was set since it was tied, the digits go on at the new one.
  */
 export function clockFor(day: Day, now: Moment): FollowedClock | null {
-  const rate = rateOfDay(day);
-  return day.clock ?? (rate && timeOfDayClock(now.atMs, now.zone, rate));
+  const rate = rateNow(day);
+  const { clock } = day;
+  if (!clock) return rate && timeOfDayClock(now.atMs, now.zone, rate);
+  return rate && rate !== clock.rate
+    ? { frames: sameLabel(clock.frames, clock.rate, rate), rate, atMs: clock.atMs }
+    : clock;
 }
 
 const stampAt = (day: Day, now: Moment): Stamp | null => {
@@ -43,7 +48,7 @@ export function cutTake(day: Day, now: Moment, take?: TakeId): CommandResult {
   const open =
     take === undefined ? ownOpenTake(day, now.database) : openTakes(day).find(({ id }) => id === take);
   if (!open) return fail({ code: 'no-take-open' });
-  const rate = open.start?.rate ?? rateOfDay(day);
+  const rate = open.start?.rate ?? rateNow(day);
   const passedMs = Math.max(0, now.atMs - open.rolledAt!);
   const length = passedMs > LONGEST_MS || !rate ? null : { frames: msToFrames(passedMs, rate), rate };
   return ok([{ kind: 'take-described', take: open.id, fields: { cutAt: now.atMs, length } }]);
@@ -88,7 +93,7 @@ export function changeRoll(roll: string, at: Placing = {}): CommandResult {
 
 /** Ties the phone's clock to the recorder: it showed `frames` when the mixer tapped. */
 export function followClock(day: Day, frames: number, now: Moment): CommandResult {
-  const rate = rateOfDay(day);
-  if (!rate) return fail({ code: 'rate-unknown', timecodeRate: day.header.timecodeRate });
+  const rate = rateNow(day);
+  if (!rate) return fail({ code: 'rate-unknown', timecodeRate: settingsNow(day).timecodeRate });
   return ok([{ kind: 'clock-followed', frames, rate, atMs: now.atMs }]);
 }

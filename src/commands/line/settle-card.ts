@@ -3,10 +3,11 @@ import { nameTypedFor } from '../../day/chain/links.ts';
 import type { Day, TakeId } from '../../day/model.ts';
 import type { CardSettlement } from '../../day/wrap/card-settlement.ts';
 import type { Draft } from '../../facts/fact.ts';
+import type { RecorderSettings } from '../../facts/kinds/recorder-set.ts';
 import { takeFields } from '../../facts/kinds/take-logged.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing, placed, together } from '../command.ts';
-import { describeDay } from '../day/describe.ts';
+import { describeDay, settingsProblem } from '../day/describe.ts';
 import { moveBefore, takeBack } from './correct.ts';
 import { addNote, changeRoll, describeTake, logTake } from './log-takes.ts';
 
@@ -22,6 +23,10 @@ export function settleCard(day: Day, settlement: CardSettlement): CommandResult 
       return describeTakes(day, settlement);
     case 'describe-day':
       return describeDay(settlement.fields);
+    case 'set-recorder':
+      return together(
+        ...settlement.changes.map(({ settings, before }) => setRecorderAnew(day, settings, before)),
+      );
     case 'add-note':
       return addNote(day, settlement.take, settlement.text);
     case 'change-roll':
@@ -59,6 +64,12 @@ const fits = (fields: unknown): boolean => takeFields.safeParse(fields).success;
 function describeTakes(day: Day, { takes }: Of<'describe-takes'>): CommandResult {
   if (takes.some(({ fields }) => !fits(fields))) return unfit;
   return together(...takes.map(({ take, fields }) => describeTake(day, take, fields)));
+}
+
+/** Said even where it is so already: a change placed before another may have to end there. */
+function setRecorderAnew(day: Day, settings: RecorderSettings, before: TakeId): CommandResult {
+  if (!day.takes.has(before)) return missing('take', before);
+  return settingsProblem(settings) ?? ok([placed({ kind: 'recorder-set', settings }, { before })]);
 }
 
 function changeRolls(day: Day, { roll, before, back }: Of<'change-roll'>): CommandResult {

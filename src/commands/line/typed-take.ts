@@ -1,5 +1,6 @@
-import { rateOfDay } from '../../day/header.ts';
-import type { Day, Open, Take, TakeKind, TakeSlate } from '../../day/model.ts';
+import { countableRate } from '../../day/header.ts';
+import type { Day, Open, Take, TakeId, TakeKind, TakeSlate } from '../../day/model.ts';
+import { rateSaidAt, settingsBefore } from '../../day/settings/settings.ts';
 import { parseSlate, sceneText, slateText } from '../../day/slate.ts';
 import { isSlated } from '../../day/takes.ts';
 import type { TakeFields } from '../../facts/kinds/take-logged.ts';
@@ -35,9 +36,13 @@ export function typedFrom(take: Pick<Take, 'kind' | 'slate' | 'number'> & Partia
   };
 }
 
-/** The rate for typed times of a take: its own, or else the day's; null if unknown to this version. */
-export const rateOfTake = (day: Day, take: Partial<Take>): RateId | null =>
-  take.start?.rate ?? take.length?.rate ?? rateOfDay(day);
+/**
+ * The rate for typed times of a take: what the line says for it, or its own, or else the day's; null if
+ * unknown to this version. A take that is not logged yet goes `before` another, or to the end.
+ */
+export const rateOfTake = (day: Day, take: Partial<Take>, before?: TakeId): RateId | null =>
+  (take.id && rateSaidAt(day, take.id)) ||
+  (take.start?.rate ?? take.length?.rate ?? countableRate(settingsBefore(day, take.id ?? before)));
 
 /**
  * Reads what was typed compared with what the form `showed`: untouched fields are left alone, so nothing is

@@ -1,6 +1,12 @@
 import type { Fact, FactOf } from '../../facts/fact.ts';
 import { knew } from '../../facts/kinds/envelope.ts';
 import type { MoveWeights, Pins } from '../../facts/kinds/plan-settings.ts';
+import {
+  FIRST_RECORDER,
+  type RecorderSettings,
+  SETTING_FIELDS,
+  type SettingField,
+} from '../../facts/kinds/recorder-set.ts';
 import type {
   Day,
   LineItem,
@@ -48,6 +54,7 @@ export const key = {
   out: (part: string) => `out:${part}`,
   weights: 'weights',
   roll: 'roll',
+  set: (field: SettingField, recorder: PartId = FIRST_RECORDER) => `set:${recorder}/${field}`,
 } as const;
 
 /**
@@ -89,6 +96,11 @@ export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Wri
       return [[key.weights, fact.weights]];
     case 'roll-changed':
       return [[key.roll, fact.roll]];
+    case 'recorder-set':
+      return SETTING_FIELDS.filter((field) => fact.settings[field] !== undefined).map((field) => [
+        key.set(field, fact.recorder),
+        fact.settings[field],
+      ]);
     default:
       return [];
   }
@@ -178,4 +190,6 @@ export const needOf = (links: LinkReader, voice: VoiceId) => read<Open<Need>>(li
 export const pinsOf = (links: LinkReader, voice: VoiceId) => read<Pins | null>(links, key.pins(voice));
 export const outAt = (links: LinkReader, part: string) => read<boolean>(links, key.out(part));
 export const weightsIn = (links: LinkReader) => read<MoveWeights>(links, key.weights);
+export const setTo = <Field extends SettingField>(links: LinkReader, field: Field, recorder?: PartId) =>
+  read<NonNullable<RecorderSettings[Field]>>(links, key.set(field, recorder));
 export const rollIn = (links: LinkReader) => read<string>(links, key.roll);

@@ -1,5 +1,6 @@
-import type { Draft, Fact } from '../../facts/fact.ts';
+import type { Draft, Fact, FactOf } from '../../facts/fact.ts';
 import { bodyOf } from '../../facts/kinds/envelope.ts';
+import { SETTING_FIELDS } from '../../facts/kinds/recorder-set.ts';
 import { gangNamed } from './gang-links.ts';
 import { writesOf } from './links.ts';
 
@@ -18,12 +19,19 @@ export function saidOfLink(fact: Fact, link: string): Draft | undefined {
   // A fact that ended every gang of the track is restated for this one alone.
   if (gang && fact.kind === 'gang-declared' && fact.sources.length === 0)
     return says(fact, link) ? { kind: 'gang-ended', ...gang } : undefined;
+  if (fact.kind === 'recorder-set') return settingOfLink(fact, link);
   const body = bodyOf(fact);
   const list = LISTS[fact.kind];
   if (!list) return says(fact, link) ? (body as Draft) : undefined;
   const items = body[list] as readonly unknown[];
   const item = items.find((one) => says({ ...fact, [list]: [one] } as Fact, link));
   return item === undefined ? undefined : ({ ...body, [list]: [item] } as Draft);
+}
+
+function settingOfLink(fact: FactOf<'recorder-set'>, link: string): Draft | undefined {
+  const { settings, ...body } = bodyOf(fact) as Pick<typeof fact, 'kind' | 'recorder' | 'settings'>;
+  const field = SETTING_FIELDS.find((one) => says({ ...fact, settings: { [one]: settings[one] } }, link));
+  return field && { ...body, settings: { [field]: settings[field] } };
 }
 
 const says = (fact: Fact, link: string): boolean => writesOf(fact, [link]).some(([name]) => name === link);

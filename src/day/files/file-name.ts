@@ -1,6 +1,7 @@
 import { answersAtTake } from '../answers/answers.ts';
 import { filledHeader } from '../header.ts';
 import type { Day, Part, PartId, Rig, Take, TakeId } from '../model.ts';
+import { settingsAtTake } from '../settings/settings.ts';
 import { slateText } from '../slate.ts';
 import { takesInOrder } from '../takes.ts';
 import { checkPattern, type NameFacts, type Piece, SERIES_MARK, stemOf } from './file-pattern.ts';
@@ -18,8 +19,8 @@ interface Naming {
   readonly width: number;
 }
 
-function namingOf(day: Day): Naming {
-  const read = checkPattern(filledHeader(day.header).filePattern);
+function namingOf(pattern: string): Naming {
+  const read = checkPattern(pattern);
   const pieces = read.ok ? read.value : DEFAULT_PIECES;
   const last = pieces.at(-1)!;
   const isTrack = (piece: Piece): boolean => 'token' in piece && piece.token.startsWith('track');
@@ -47,10 +48,17 @@ const memory = new WeakMap<Day, Names>();
 function namesOf(day: Day): Names {
   const known = memory.get(day);
   if (known) return known;
-  const naming = namingOf(day);
   const facts = factsOf(day);
+  const namings = new Map<string, Naming>();
+  const namingFor = (take: Take): Naming => {
+    const { filePattern } = settingsAtTake(day, take.id);
+    const naming = namings.get(filePattern) ?? namingOf(filePattern);
+    namings.set(filePattern, naming);
+    return naming;
+  };
   const typed = (take: Take): string => take.file?.trim() ?? '';
-  const patterned = (of: NameFacts): string => safeName(stemOf(naming.pieces, of), 'wav', `take-${of.count}`);
+  const patterned = (of: NameFacts): string =>
+    safeName(stemOf(namingFor(of.take).pieces, of), 'wav', `take-${of.count}`);
   const nameOf = (take: Take): string => {
     const of = facts.get(take.id);
     return typed(take) || (of ? patterned(of) : '');
@@ -61,6 +69,7 @@ function namesOf(day: Day): Names {
     onTrack: (take, track) => {
       const mark = trackMarks(day.rig).get(track) ?? track;
       const of = facts.get(take.id);
+      const naming = namingFor(take);
       if (naming.lead === null && of && !typed(take)) return patterned({ ...of, track: mark });
       const wide = /^\d+$/.test(mark) ? mark.padStart(naming.width, '0') : mark;
       return markedName(nameOf(take), `${naming.lead ?? '_'}${wide}`);

@@ -1,7 +1,7 @@
 import { answersAtTake } from '../answers/answers.ts';
 import type { TrackAnswer } from '../answers/track-answers.ts';
-import { filledHeader } from '../header.ts';
 import type { Day, PartId, Take, TakeId } from '../model.ts';
+import { settingsAtTake } from '../settings/settings.ts';
 import { takesInOrder } from '../takes.ts';
 import { fileNameOnTrack, fileNamesOf } from './file-name.ts';
 
@@ -35,9 +35,9 @@ export function filesOfTakes(day: Day): ReadonlyMap<TakeId, readonly TakeFile[]>
   const known = memory.get(day);
   if (known) return known;
   const names = fileNamesOf(day);
-  const isMono = filledHeader(day.header).fileLayout === 'mono';
   const files = new Map<TakeId, readonly TakeFile[]>();
   for (const take of takesInOrder(day)) {
+    const isMono = settingsAtTake(day, take.id).fileLayout === 'mono';
     const tracks = isMono ? tracksRecorded(day, take) : [];
     const name = names.get(take.id) ?? '';
     files.set(

@@ -15,6 +15,7 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
   'track-named',
   'voices-needed',
   'roll-changed',
+  'recorder-set',
   'voice-pinned',
   'out-marked',
   'moves-weighed',

@@ -1,4 +1,5 @@
 import type { HeaderFields } from '../../facts/kinds/day-described.ts';
+import type { RecorderSettings } from '../../facts/kinds/recorder-set.ts';
 import type { TakeFields } from '../../facts/kinds/take-logged.ts';
 import type { RateId } from '../../time/rate.ts';
 import type { FactId, PartId, TakeId } from '../model.ts';
@@ -25,6 +26,11 @@ export type CardSettlement =
       readonly takes: readonly { readonly take: TakeId; readonly fields: TakeFields }[];
     }
   | { readonly kind: 'describe-day'; readonly fields: HeaderFields }
+  /** The recorder was set like the files, from before each of these takes on. */
+  | {
+      readonly kind: 'set-recorder';
+      readonly changes: readonly { readonly settings: RecorderSettings; readonly before: TakeId }[];
+    }
   | { readonly kind: 'add-note'; readonly take: TakeId; readonly text: string }
   /** The roll changed before this take and, if the card says so, back before another. */
   | {

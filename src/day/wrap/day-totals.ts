@@ -3,7 +3,7 @@ import { isOneOf } from '../../shared/open-word.ts';
 import { framesToMs } from '../../time/timecode.ts';
 import { filesOfTakes, tracksRecorded } from '../files/take-files.ts';
 import type { Day, Take } from '../model.ts';
-import { sampleFormats, takenAtMs } from '../taken-at.ts';
+import { sampleFormats } from '../settings/sample-formats.ts';
 import { takesInOrder } from '../takes.ts';
 
 export interface DayTotals {
@@ -28,12 +28,12 @@ export const lengthMs = ({ length }: Take): number | null =>
 
 /**
  * Totals of a day. Bytes are sample rate × bytes per sample × tracks × seconds: ten seconds of one track at
- * 48 kHz and 24 bit are 1 440 000. Each take counts with the format in force when it rolled.
+ * 48 kHz and 24 bit are 1 440 000. Each take counts with the format that held for it.
  */
 export function dayTotals(day: Day): DayTotals {
   const takes = takesInOrder(day);
   const recorded = takes.filter(({ kind }) => kind !== 'mos');
-  const formatAt = sampleFormats(day);
+  const formatOf = sampleFormats(day);
   let recordedMs = 0;
   let bytes = 0;
   let longest: DayTotals['longest'] = null;
@@ -41,7 +41,7 @@ export function dayTotals(day: Day): DayTotals {
     const ms = lengthMs(take) ?? 0;
     recordedMs += ms;
     if (ms > (longest?.ms ?? 0)) longest = { take, ms };
-    const { sampleRate, bitDepth } = formatAt(takenAtMs(day, take));
+    const { sampleRate, bitDepth } = formatOf(take);
     // The sample size of an unknown bit depth cannot be computed.
     if (!isOneOf(BIT_DEPTHS, bitDepth)) continue;
     const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;

@@ -8,6 +8,15 @@ export const TIMECODE_RATES = ['23.976', '24', '25', '29.97', '29.97DF', '30'] a
 export const SLATE_STYLES = ['lettered', 'numbered'] as const;
 export const FILE_LAYOUTS = ['poly', 'mono'] as const;
 
+/** What a recorder is set to. In the header it holds for the whole day, but for what `recorder-set` says. */
+export const settingShapes = {
+  sampleRate: z.optional(wholeNumber(8000, 384_000)),
+  bitDepth: z.optional(openEnum(BIT_DEPTHS)),
+  timecodeRate: z.optional(openEnum(TIMECODE_RATES)),
+  fileLayout: z.optional(openEnum(FILE_LAYOUTS)),
+  filePattern: z.optional(shortText),
+};
+
 /** The report's header fields; each holds for the whole day whenever it is entered. */
 const fields = z.object({
   production: z.optional(shortText),
@@ -19,12 +28,8 @@ const fields = z.object({
   utility: z.optional(shortText),
   contact: z.optional(shortText),
   recorder: z.optional(shortText),
-  sampleRate: z.optional(wholeNumber(8000, 384_000)),
-  bitDepth: z.optional(openEnum(BIT_DEPTHS)),
-  timecodeRate: z.optional(openEnum(TIMECODE_RATES)),
-  fileLayout: z.optional(openEnum(FILE_LAYOUTS)),
+  ...settingShapes,
   slateStyle: z.optional(openEnum(SLATE_STYLES)),
-  filePattern: z.optional(shortText),
   remarks: z.optional(longText),
   /** A practice day: never mixed with real ones, never carried over. */
   sample: z.optional(z.boolean()),

@@ -1,7 +1,8 @@
 import type { Answers } from '../../day/answers/answers.ts';
 import { answersAtTake } from '../../day/answers/answers.ts';
-import { type WorkingHeader, workingHeader } from '../../day/header.ts';
+import type { WorkingHeader } from '../../day/header.ts';
 import type { Day, Take, TakeId } from '../../day/model.ts';
+import { workingAtTake, workingNow } from '../../day/settings/settings.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { rateOfCard } from '../log-and-card/card-rate.ts';
@@ -17,6 +18,8 @@ export interface CheckedPair {
   readonly logged: Logged;
   readonly recorded: Recorded;
   readonly answers: Answers;
+  /** What held for the take, to compute with. */
+  readonly header: WorkingHeader;
 }
 
 /** The input of one check. */
@@ -24,7 +27,7 @@ export interface Checking {
   readonly day: Day;
   readonly match: CardMatch;
   readonly tolerance: Tolerance;
-  /** At the card's rate if only a newer version knows the day's. */
+  /** As it is now; at the card's rate if only a newer version knows the day's. */
   readonly header: WorkingHeader;
   /** All takes of the day in order. */
   readonly takes: readonly Take[];
@@ -35,19 +38,21 @@ export interface Checking {
 
 export function checkingOf(day: Day, match: CardMatch, tolerance: Tolerance): Checking {
   const takes = takesInOrder(day);
+  const cardRate = rateOfCard(match.recordings);
   const logged = new Map(loggedTakes(day).map((one) => [one.take.id, one]));
   const placeOf = new Map(takes.map(({ id }, at) => [id, at]));
   const pairs = match.pairs.flatMap(({ take, recording }) => {
     const one = logged.get(take);
     if (!one) return [];
     const recorded = recordedOf(recording);
-    return [{ take: one.take, recording, logged: one, recorded, answers: answersAtTake(day, take) }];
+    const header = workingAtTake(day, take, cardRate);
+    return [{ take: one.take, recording, logged: one, recorded, answers: answersAtTake(day, take), header }];
   });
   return {
     day,
     match,
     tolerance,
-    header: workingHeader(day, rateOfCard(match.recordings)),
+    header: workingNow(day, cardRate),
     takes,
     pairs,
     nextTake: (take) => takes[(placeOf.get(take) ?? takes.length) + 1]?.id ?? null,

@@ -8,7 +8,7 @@ import type { Found } from './difference.ts';
 
 /** Files named differently than the report says: their base names, and the track marks of mono files. */
 export function nameDifferences(checking: Checking): Found[] {
-  const differing = checking.pairs.filter((pair) => !isNamedAlike(checking, pair));
+  const differing = checking.pairs.filter((pair) => !isNamedAlike(pair));
   const marked = differing.filter((pair) => isMarkedOtherwise(checking, pair));
   return [
     ...namesDiffer(
@@ -20,7 +20,7 @@ export function nameDifferences(checking: Checking): Found[] {
 }
 
 /** One correctly named file of a set is enough: others may be of tracks the log does not know. */
-function isNamedAlike({ header }: Checking, { logged, recorded, recording }: CheckedPair): boolean {
+function isNamedAlike({ logged, recorded, recording, header }: CheckedPair): boolean {
   if (logged.stems.some((stem) => recorded.stems.has(stem))) return true;
   const hasMarks = header.fileLayout === 'mono' && isMono(recording) && recording.parts.length === 1;
   return !hasMarks && recorded.shortStems.has(logged.stem);

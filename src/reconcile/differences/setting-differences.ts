@@ -1,17 +1,24 @@
-import { type FilledHeader, filledHeader } from '../../day/header.ts';
-import { BIT_DEPTHS, type HeaderFields, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
+import { setTo } from '../../day/chain/links.ts';
+import type { FactId, TakeId } from '../../day/model.ts';
+import { settingsBefore } from '../../day/settings/settings.ts';
+import { placeOfTake } from '../../day/takes.ts';
+import type { CardSettlement } from '../../day/wrap/card-settlement.ts';
+import { BIT_DEPTHS, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
+import type { RecorderSettings, SettingField } from '../../facts/kinds/recorder-set.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { commonest } from '../log-and-card/commonest.ts';
 import { isMono } from '../log-and-card/file-marks.ts';
 import type { Checking } from './checking.ts';
 import type { DifferenceCode, Found } from './difference.ts';
 
+type SetRecorder = Extract<CardSettlement, { kind: 'set-recorder' }>;
+
 interface Setting {
   readonly code: DifferenceCode;
-  readonly ofDay: (header: FilledHeader) => string | number;
+  readonly name: Exclude<SettingField, 'filePattern'>;
   readonly ofFile: (recording: Recording) => string | number | undefined;
-  /** As a header field of the day; undefined if it cannot hold the value. */
-  readonly field: (recording: Recording) => HeaderFields | undefined;
+  /** As a setting of the recorder; undefined if it cannot hold the value. */
+  readonly field: (recording: Recording) => RecorderSettings | undefined;
 }
 
 /** `'24'`, `'32f'`. */
@@ -28,13 +35,13 @@ const layoutOf = (recording: Recording): 'mono' | 'poly' | undefined => {
 const SETTINGS: readonly Setting[] = [
   {
     code: 'sample-rate-differs',
-    ofDay: ({ sampleRate }) => sampleRate,
+    name: 'sampleRate',
     ofFile: ({ sampleRate }) => sampleRate,
     field: ({ sampleRate: rate = 0 }) => (rate >= 8000 && rate <= 384_000 ? { sampleRate: rate } : undefined),
   },
   {
     code: 'bit-depth-differs',
-    ofDay: ({ bitDepth }) => bitDepth,
+    name: 'bitDepth',
     ofFile: bitDepthOf,
     field: (recording) => {
       const bitDepth = BIT_DEPTHS.find((one) => one === bitDepthOf(recording));
@@ -43,7 +50,7 @@ const SETTINGS: readonly Setting[] = [
   },
   {
     code: 'timecode-rate-differs',
-    ofDay: ({ timecodeRate }) => timecodeRate,
+    name: 'timecodeRate',
     ofFile: ({ rate }) => rate,
     field: ({ rate }) => {
       const timecodeRate = TIMECODE_RATES.find((one) => one === rate);
@@ -52,7 +59,7 @@ const SETTINGS: readonly Setting[] = [
   },
   {
     code: 'file-layout-differs',
-    ofDay: ({ fileLayout }) => fileLayout,
+    name: 'fileLayout',
     ofFile: layoutOf,
     field: (recording) => {
       const fileLayout = layoutOf(recording);
@@ -62,21 +69,29 @@ const SETTINGS: readonly Setting[] = [
 ];
 
 /**
- * Sample rate, bit depth, timecode rate and layout that differ from the day's: one difference if all files
- * agree, else one each.
+ * Sample rate, bit depth, timecode rate and layout that differ from what the recorder was set to: one
+ * difference if all files that differ agree, else one each.
  */
 export const settingDifferences = (checking: Checking): Found[] =>
   SETTINGS.flatMap((setting) => differencesIn(setting, checking));
 
-function differencesIn({ code, ofDay, ofFile, field }: Setting, { day, match }: Checking): Found[] {
-  const was = ofDay(filledHeader(day.header));
+function differencesIn(setting: Setting, checking: Checking): Found[] {
+  const { code, field, ofFile } = setting;
+  const { day, match, pairs } = checking;
+  const takeOf = new Map(pairs.map(({ recording, take }) => [recording, take.id]));
+  const wasOf = (recording: Recording) => settingsBefore(day, takeOf.get(recording))[setting.name];
   const saying = match.recordings.filter((recording) => ofFile(recording) !== undefined);
-  const differing = saying.filter((recording) => ofFile(recording) !== was);
-  const values = new Set(saying.map(ofFile));
+  const differing = saying.filter((recording) => ofFile(recording) !== wasOf(recording));
   const [first] = differing;
   if (!first) return [];
+  const was = wasOf(first);
+  const changes = setTo(day.tail, setting.name) ? changesTo(setting, checking) : [];
+  if (changes.length > 0) {
+    const detail = { count: differing.length };
+    return [{ code, was, is: ofFile(first)!, detail, settlements: [{ kind: 'set-recorder', changes }] }];
+  }
   const found = (recording: Recording): Found => ({ code, was, is: ofFile(recording)!, recording });
-  if (values.size > 1) return differing.map(found);
+  if (new Set(saying.map(ofFile)).size > 1) return differing.map(found);
   const fields = field(first);
   return [
     {
@@ -89,8 +104,28 @@ function differencesIn({ code, ofDay, ofFile, field }: Setting, { day, match }: 
   ];
 }
 
+/** Where the line already says when the recorder was set otherwise: what to say so that it is as the files. */
+function changesTo({ name, ofFile, field }: Setting, { day, pairs }: Checking): SetRecorder['changes'] {
+  const inOrder = pairs.toSorted((a, b) => placeOfTake(day, a.take.id) - placeOfTake(day, b.take.id));
+  const changes: { settings: RecorderSettings; before: TakeId }[] = [];
+  let held: FactId | undefined;
+  let value: string | number = settingsBefore(day, inOrder[0]?.take.id)[name];
+  for (const { take, recording, answers } of inOrder) {
+    const link = setTo(answers.links, name);
+    // A change that follows on the line ends what is said here.
+    if (link?.by !== held) value = settingsBefore(day, take.id)[name];
+    held = link?.by;
+    const is = ofFile(recording);
+    const settings = is === undefined || is === value ? undefined : field(recording);
+    if (!settings) continue;
+    changes.push({ settings, before: take.id });
+    value = is!;
+  }
+  return changes;
+}
+
 /** The most common values of these settings, as header fields of a day. */
-export const commonestSettings = (recordings: readonly Recording[]): HeaderFields =>
+export const commonestSettings = (recordings: readonly Recording[]): RecorderSettings =>
   Object.assign(
     {},
     ...SETTINGS.map(({ ofFile, field }) => {

@@ -18,32 +18,32 @@ export function timeDifferences(checking: Checking): Found[] {
   const grouped = byClock.size >= 3 ? byClock : new Set<CheckedPair>();
   return [
     ...(pulldown ? [pulldownFound(pulldown)] : []),
-    ...(clock && grouped.size > 0 ? [clockApart(checking, clock, [...grouped])] : []),
+    ...(clock && grouped.size > 0 ? [clockApart(clock, [...grouped])] : []),
     ...(clock && !pulldown && isDrifting(clock) ? [clockDrifts(clock)] : []),
     ...starts.filter((pair) => !grouped.has(pair)).map((pair) => startDiffers(checking, pair)),
-    ...pairs.flatMap((pair) => notLogged(checking, pair)),
+    ...pairs.flatMap((pair) => notLogged(pair)),
     ...pairs.flatMap((pair) => lengthDiffers(checking, pair)),
   ];
 }
 
-function startFramesApart({ match, header }: Checking, { logged, recorded }: CheckedPair): number {
+function startFramesApart({ match }: Checking, { logged, recorded, header }: CheckedPair): number {
   if (logged.startMs === undefined || recorded.startMs === undefined) return 0;
   return nearestFrames(startApartMs(logged.startMs, recorded, match.axis.dayMs), header.timecodeRate);
 }
 
 /** The start fits once the log's clock is corrected, so the clock is wrong and not the take. */
 function isByClock(
-  { match, header, tolerance }: Checking,
+  { match, tolerance }: Checking,
   clock: CardClock,
-  { logged, recorded }: CheckedPair,
+  { logged, recorded, header }: CheckedPair,
 ): boolean {
   const startMs = logged.startMs!;
   const apart = startApartMs(startMs + clock.laterAt(startMs), recorded, match.axis.dayMs);
   return nearestFrames(apart, header.timecodeRate) <= tolerance.startFrames;
 }
 
-const startFields = (checking: Checking, { recording }: CheckedPair): { start?: Stamp } => {
-  const start = startOfFile(recording, checking.header.timecodeRate);
+const startFields = ({ recording, header }: CheckedPair): { start?: Stamp } => {
+  const start = startOfFile(recording, header.timecodeRate);
   return start ? { start } : {};
 };
 
@@ -54,9 +54,9 @@ const pulldownFound = ({ ratio, by, ppm, pairs }: Pulldown): Found => ({
   detail: { by, ppm, pairs },
 });
 
-function clockApart(checking: Checking, clock: CardClock, pairs: readonly CheckedPair[]): Found {
+function clockApart(clock: CardClock, pairs: readonly CheckedPair[]): Found {
   const { corrected, laterAt: _laterAt, ...detail } = clock;
-  const takes = pairs.map((pair) => ({ take: pair.take.id, fields: startFields(checking, pair) }));
+  const takes = pairs.map((pair) => ({ take: pair.take.id, fields: startFields(pair) }));
   return {
     code: 'clock-apart',
     was: 0,
@@ -83,10 +83,10 @@ function clockDrifts({ corrected, laterAt: _laterAt, ...detail }: CardClock): Fo
 }
 
 function startDiffers(checking: Checking, pair: CheckedPair): Found {
-  const { match, header } = checking;
-  const { take, recording, logged, recorded } = pair;
+  const { match } = checking;
+  const { take, recording, logged, recorded, header } = pair;
   const later = aroundDay(recorded.startMs! - logged.startMs!, match.axis.dayMs);
-  const fields = startFields(checking, pair);
+  const fields = startFields(pair);
   return {
     code: 'start-differs',
     take: take.id,
@@ -98,7 +98,7 @@ function startDiffers(checking: Checking, pair: CheckedPair): Found {
   };
 }
 
-function notLogged({ header }: Checking, { take, recording }: CheckedPair): Found[] {
+function notLogged({ take, recording, header }: CheckedPair): Found[] {
   const start = take.start ? undefined : startOfFile(recording, header.timecodeRate);
   const length = take.length ? undefined : lengthOfFile(recording, header.timecodeRate);
   const found = (
@@ -118,7 +118,7 @@ function notLogged({ header }: Checking, { take, recording }: CheckedPair): Foun
   ];
 }
 
-function lengthDiffers({ header, tolerance }: Checking, { take, recording, ...pair }: CheckedPair): Found[] {
+function lengthDiffers({ tolerance }: Checking, { take, recording, header, ...pair }: CheckedPair): Found[] {
   const { logged, recorded } = pair;
   const length = lengthOfFile(recording, header.timecodeRate);
   if (logged.lengthMs === undefined || recorded.lengthMs === undefined || !length) return [];

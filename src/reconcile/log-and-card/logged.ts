@@ -1,7 +1,7 @@
 import { answersAtTake } from '../../day/answers/answers.ts';
 import { fileNameOnTrack, fileNamesOf } from '../../day/files/file-name.ts';
-import { filledHeader } from '../../day/header.ts';
 import type { Day, Take } from '../../day/model.ts';
+import { settingsAtTake, startOfTake } from '../../day/settings/settings.ts';
 import { slateText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { isOneOf } from '../../shared/open-word.ts';
@@ -27,9 +27,14 @@ export interface Logged {
 
 export function loggedTakes(day: Day): Logged[] {
   const names = fileNamesOf(day);
-  const isMono = filledHeader(day.header).fileLayout === 'mono';
   const onTracks = (take: Take): string[] =>
-    isMono && take.kind !== 'mos' ? day.rig.tracks.map(({ id }) => fileNameOnTrack(day, take, id)) : [];
+    settingsAtTake(day, take.id).fileLayout === 'mono' && take.kind !== 'mos'
+      ? day.rig.tracks.map(({ id }) => fileNameOnTrack(day, take, id))
+      : [];
+  const startMs = (take: Take): number | undefined => {
+    const start = startOfTake(day, take);
+    return start ? stampMs(start) : undefined;
+  };
   return takesInOrder(day).map((take) => ({
     take,
     stem: stemKey(names.get(take.id) ?? ''),
@@ -37,7 +42,7 @@ export function loggedTakes(day: Day): Logged[] {
     nameTyped: (take.file ?? '').trim() !== '',
     ...scenesOf(take),
     roll: slateKey(answersAtTake(day, take.id).roll) || undefined,
-    startMs: take.start ? stampMs(take.start) : undefined,
+    startMs: startMs(take),
     lengthMs: take.length ? stampMs(take.length) : undefined,
   }));
 }

@@ -1,5 +1,5 @@
-import { workingHeader } from '../../day/header.ts';
 import type { Day, TakeId } from '../../day/model.ts';
+import { workingNow } from '../../day/settings/settings.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { rateOfCard } from '../log-and-card/card-rate.ts';
 import { type DayAxis, dayAxis, labelDayMs } from '../log-and-card/label-time.ts';
@@ -65,7 +65,7 @@ export function matchRecordings(day: Day, found: readonly Recording[]): CardMatc
   const sounding = takes.filter(({ take }) => take.kind !== 'mos');
   const axis = dayAxis(
     recorded.flatMap(({ startMs }) => (startMs === undefined ? [] : [startMs])),
-    labelDayMs(workingHeader(day, rateOfCard(recordings)).timecodeRate),
+    labelDayMs(workingNow(day, rateOfCard(recordings)).timecodeRate),
   );
   const toRecorder = fitClocks(sounding, recorded, axis);
   const candidates = candidatePairs(sounding, recorded, toRecorder, axis);

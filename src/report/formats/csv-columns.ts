@@ -1,16 +1,7 @@
 import type { ReportModel } from '../model.ts';
 import { withoutIsolates } from '../printed/isolated.ts';
-import {
-  bitDepthWords,
-  layoutWords,
-  noteText,
-  rateWords,
-  STATE_WORDS,
-  STATUS_WORDS,
-  sampleRateWords,
-  trackText,
-  trackUnit,
-} from '../printed/words.ts';
+import { noteText, STATE_WORDS, STATUS_WORDS, trackText, trackUnit } from '../printed/words.ts';
+import { bitDepthWords, layoutWords, rateWords, sampleRateWords } from '../setting-words.ts';
 import type { NoteLine, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { guardFormula, guardName } from './csv-field.ts';
@@ -45,10 +36,10 @@ const COLUMNS = {
   unit: { title: 'Unit', cell: (_, { head }) => text(head.unit) },
   mixer: { title: 'Mixer', cell: (_, { head }) => text(head.mixer) },
   recorder: { title: 'Recorder', cell: (_, { head }) => text(head.recorder) },
-  'sample-rate': { title: 'Sample rate', cell: (_, { head }) => sampleRateWords(head.sampleRate) },
-  'bit-depth': { title: 'Bit depth', cell: (_, { head }) => bitDepthWords(head.bitDepth) },
-  'timecode-rate': { title: 'Timecode rate', cell: (_, { head }) => rateWords(head.timecodeRate) },
-  'file-layout': { title: 'File layout', cell: (_, { head }) => layoutWords(head.fileLayout) },
+  'sample-rate': { title: 'Sample rate', cell: ({ take }) => sampleRateWords(take.set.sampleRate) },
+  'bit-depth': { title: 'Bit depth', cell: ({ take }) => bitDepthWords(take.set.bitDepth) },
+  'timecode-rate': { title: 'Timecode rate', cell: ({ take }) => rateWords(take.set.timecodeRate) },
+  'file-layout': { title: 'File layout', cell: ({ take }) => layoutWords(take.set.fileLayout) },
   file: { title: 'File', ofLine: true, cell: (row) => name(fileCell(row)) },
   roll: { title: 'Roll', cell: ({ take }) => name(take.rollWord) },
   scene: { title: 'Scene', cell: ({ take }) => name(take.scene) },
@@ -121,6 +112,13 @@ export const DEFAULT_CSV_COLUMNS: Record<CsvLines, readonly CsvColumn[]> = {
   ],
 };
 
+/** What changes during the day is in every table, after the columns that were chosen. */
+const columnsOfChanges = ({ head: { set } }: ReportModel): CsvColumn[] => [
+  ...(set.timecodeRate.length > 1 ? ['timecode-rate' as const] : []),
+  ...(set.sampleRate.length > 1 ? ['sample-rate' as const] : []),
+  ...(set.bitDepth.length > 1 ? ['bit-depth' as const] : []),
+];
+
 /** One printed column: its title, and its guarded cell in a row. */
 export interface PrintedColumn {
   readonly title: string;
@@ -138,7 +136,9 @@ export function printedColumns(
   lines: CsvLines,
   ids: readonly CsvColumn[],
 ): PrintedColumn[] {
-  const known = [...new Set(ids)].filter((id) => (id in COLUMNS || id === 'each-track') && fits(id, lines));
+  const known = [...new Set([...ids, ...columnsOfChanges(model)])].filter(
+    (id) => (id in COLUMNS || id === 'each-track') && fits(id, lines),
+  );
   return known.flatMap((id) => {
     if (id === 'each-track') return eachTrack(model);
     const column: Column = COLUMNS[id];

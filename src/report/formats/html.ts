@@ -4,7 +4,7 @@ import { isolatesAsElements } from '../printed/isolated.ts';
 import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import { reportSubject } from '../printed/report-name.ts';
-import { headLines, matterText, totalsLines } from '../printed/words.ts';
+import { cautionLines, headLines, matterText, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
 import type { TakeLine } from '../take-lines.ts';
 
@@ -43,6 +43,7 @@ export function reportHtml(model: ReportModel, { revision, signature = '' }: Ext
   const signed = cleanNote(signature);
   const body = [
     `<header>${element('h1', reportSubject(model) || title)}${element('p', title)}</header>\n`,
+    section('Caution', list(cautionLines(model.head), ' class="open"')),
     pairs(headLines(model.head)),
     pairs(totalsLines(model)),
     revision ? section(revisionTitle(revision), list(revisionLines(revision), ' class="open"')) : '',

@@ -5,7 +5,7 @@ import { isolated } from '../printed/isolated.ts';
 import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import { padTo, textWidth, wrapText, wrapUnits } from '../printed/text-width.ts';
-import { headLines, matterText, totalsLines } from '../printed/words.ts';
+import { cautionLines, headLines, matterText, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
 
 /** Fits a mail that is read, quoted and printed in a fixed-width font (RFC 5322 section 2.1.1). */
@@ -27,7 +27,7 @@ export function textBlocks(model: ReportModel, { revision, signature = '' }: Ext
   const title = revision ? `SOUND REPORT, REVISION ${revision.letter}` : 'SOUND REPORT';
   const signed = cleanNote(signature);
   return [
-    block('head', [title, '', ...labelled(headLines(model.head))]),
+    block('head', [title, '', ...cautionBlock(model), ...labelled(headLines(model.head))]),
     ...(revision
       ? [
           block('changes', [
@@ -61,6 +61,14 @@ function labelled(pairs: readonly (readonly [string, string])[]): string[] {
   return pairs.flatMap(([label, text]) =>
     hung(padTo(label, widest), wrapText(isolated(text), TEXT_COLUMNS - widest)),
   );
+}
+
+/** In the first lines: a mail may be read no further. */
+function cautionBlock({ head }: ReportModel): string[] {
+  const cautions = cautionLines(head);
+  return cautions.length > 0
+    ? [...cautions.flatMap((line) => hung('CAUTION: ', wrapText(line, TEXT_COLUMNS - 9))), '']
+    : [];
 }
 
 const listed = (text: string): string[] => hung('- ', wrapText(text, TEXT_COLUMNS - 2));

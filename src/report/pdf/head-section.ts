@@ -1,5 +1,5 @@
 import type { ReportModel } from '../model.ts';
-import { headLines, matterText, totalsLines } from '../printed/words.ts';
+import { cautionLines, headLines, matterText, totalsLines } from '../printed/words.ts';
 import { fittedLines } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { STYLES } from './paper.ts';
@@ -15,6 +15,9 @@ const WIDE = new Set(['Remarks']);
 /** Title, people and equipment, and the totals. */
 export function headSection(flow: Flow, model: ReportModel, kicker: string): void {
   titleBlock(flow, model, kicker);
+  const cautions = cautionLines(model.head);
+  strokedLines(flow, 'Caution', cautions);
+  if (cautions.length > 0) flow.y += 8;
   const pairs = headLines(model.head).filter(([label]) => !TITLED.has(label));
   grid(
     flow,

@@ -13,7 +13,7 @@ export interface PrintedTake {
   readonly names: string;
   readonly start: string;
   readonly length: string;
-  /** Circled, status, and the scene if the slate does not include it. */
+  /** Circled, status, settings that change during the day, and the scene if the slate does not include it. */
   readonly words: readonly string[];
   /** `'5 Lena'`, `'16 Pol, Sana (ganged)'`. */
   readonly tracks: readonly string[];
@@ -27,7 +27,7 @@ export const printedTake = (take: TakeLine): PrintedTake => ({
   names: take.files.length > 1 ? take.file : '',
   start: take.start,
   length: take.length,
-  words: [...statusWords(take), ...sceneWords(take)],
+  words: [...statusWords(take), ...take.settingWords, ...sceneWords(take)],
   tracks: tracksOf(take),
   notes: take.notes.map(noteText),
 });

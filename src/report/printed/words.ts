@@ -1,12 +1,11 @@
 import type { TrackState } from '../../day/answers/track-answers.ts';
 import { takeText } from '../../day/slate.ts';
-import { BIT_DEPTHS, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
-import { isOneOf, unknownText, wordIn } from '../../shared/open-word.ts';
 import { formatSeconds } from '../../time/length.ts';
 import { cleanLine } from '../clean-text.ts';
 import type { ReportHead, ReportModel } from '../model.ts';
 import type { Matter } from '../open-matters.ts';
 import { NO_ROLL } from '../rolls.ts';
+import { runsText } from '../setting-runs.ts';
 import type { Status, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { isolated } from './isolated.ts';
@@ -67,20 +66,6 @@ export const noteText = ({
   readonly text: string;
 }): string => (number === null ? text : `track ${isolated(number)}: ${isolated(text)}`);
 
-const KHZ = 1000;
-
-export const sampleRateWords = (rate: number): string => `${rate / KHZ} kHz`;
-export const bitDepthWords = (depth: ReportHead['bitDepth']): string =>
-  !isOneOf(BIT_DEPTHS, depth) ? unknownText(depth) : depth === '32f' ? '32 bit float' : `${depth} bit`;
-export const rateWords = (rate: ReportHead['timecodeRate']): string =>
-  !isOneOf(TIMECODE_RATES, rate)
-    ? unknownText(rate)
-    : rate.endsWith('DF')
-      ? `${rate.slice(0, -2)} fps drop-frame`
-      : `${rate} fps`;
-export const layoutWords = (layout: ReportHead['fileLayout']): string =>
-  wordIn({ poly: 'one poly file a take', mono: 'one mono file a track' }, layout);
-
 /** `'7A, 7B'`, `'7A; 2 takes with no roll'`. */
 const rollsWords = ({ rolls, takesWithoutRoll }: ReportHead): string =>
   [
@@ -101,14 +86,23 @@ export function headLines(head: ReportHead): (readonly [label: string, text: str
     ['Utility', head.utility],
     ['Contact', head.contact],
     ['Recorder', head.recorder],
-    ['Sample rate', sampleRateWords(head.sampleRate)],
-    ['Bit depth', bitDepthWords(head.bitDepth)],
-    ['Timecode', rateWords(head.timecodeRate)],
-    ['Files', layoutWords(head.fileLayout)],
+    ['Sample rate', runsText(head.set.sampleRate)],
+    ['Bit depth', runsText(head.set.bitDepth)],
+    ['Timecode', runsText(head.set.timecodeRate)],
+    ['Files', runsText(head.set.fileLayout)],
     ['Remarks', head.remarks],
   ];
   return all.filter(([, text]) => text !== '');
 }
+
+/** What editors must be told first: rates that are not the same all day. */
+export const cautionLines = ({ set }: ReportHead): string[] =>
+  [
+    { runs: set.timecodeRate, what: 'timecode rate' },
+    { runs: set.sampleRate, what: 'sample rate' },
+  ]
+    .filter(({ runs }) => runs.length > 1)
+    .map(({ runs, what }) => `The ${what} changes during the day: ${runsText(runs)}.`);
 
 const NAMED = 4;
 

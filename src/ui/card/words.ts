@@ -1,10 +1,11 @@
 import type { Day } from '../../day/model.ts';
+import { settingsAtTake } from '../../day/settings/settings.ts';
 import { takeText } from '../../day/slate.ts';
 import type { CardSettlement } from '../../day/wrap/card-settlement.ts';
 import type { Difference, DifferenceCode, DifferenceValue } from '../../reconcile/differences/difference.ts';
 import { stemOf } from '../../reconcile/log-and-card/plain-key.ts';
-import { layoutWords } from '../../report/printed/words.ts';
 import { NO_ROLL } from '../../report/rolls.ts';
+import { layoutWords } from '../../report/setting-words.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import type { WaveWarning } from '../../wave/warning.ts';
 import { countOf, listOf, partName } from '../words/chain.ts';
@@ -98,6 +99,10 @@ export function settlementWords(day: Day, settlement: CardSettlement): string {
       return settlement.fields.filePattern === undefined
         ? 'Use the card’s setting'
         : 'Use the card’s file names';
+    case 'set-recorder':
+      return settlement.changes.length === 1
+        ? `Use the card’s setting from ${take(settlement.changes[0]!.before)} on`
+        : 'Use the card’s setting, take by take';
     case 'add-note':
       return 'Add the note';
     case 'change-roll':
@@ -117,14 +122,12 @@ export function settlementWords(day: Day, settlement: CardSettlement): string {
   }
 }
 
-function describeWords(
-  { header }: Day,
-  takes: (CardSettlement & { kind: 'describe-takes' })['takes'],
-): string {
+function describeWords(day: Day, takes: (CardSettlement & { kind: 'describe-takes' })['takes']): string {
   if (takes.length !== 1) return `Use the card for ${countOf(takes.length, 'take')}`;
-  const { fields } = takes[0]!;
+  const { take, fields } = takes[0]!;
   if (fields.kind === 'mos') return 'It was MOS';
   // For mono files, it is what they have in common.
-  if (fields.file) return `It is ${header.fileLayout === 'mono' ? stemOf(fields.file) : fields.file}`;
+  if (fields.file)
+    return `It is ${settingsAtTake(day, take).fileLayout === 'mono' ? stemOf(fields.file) : fields.file}`;
   return 'Use the card';
 }

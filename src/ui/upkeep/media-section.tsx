@@ -1,5 +1,6 @@
 import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
+import { settingsNow } from '../../day/settings/settings.ts';
 import { formatOf, formatOfAFile } from '../../upkeep/due/day-cards.ts';
 import { type CardState, shiftOf, type UpkeepNow } from '../../upkeep/due/day-due.ts';
 import { bytesPerSecond, minutesToFileLimit } from '../../upkeep/due/media.ts';
@@ -70,7 +71,8 @@ export function MediaSection({ day, upkeep, now, onCard }: MediaProps) {
       <div class="section">
         <dl class="figures">
           <dt>
-            {format.tracks} tracks, {sampleRateWords(format.sampleRate)}, {bitDepthWords(day.header.bitDepth)}
+            {format.tracks} tracks, {sampleRateWords(format.sampleRate)},{' '}
+            {bitDepthWords(settingsNow(day).bitDepth)}
           </dt>
           <dd>
             {rate.ok ? `${figureWords((rate.value * 3600) / 1e9, 2)} GB an hour` : sentenceFor(rate.problem)}

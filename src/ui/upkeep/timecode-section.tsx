@@ -1,7 +1,7 @@
 import { jamDevices } from '../../app/commands/upkeep.ts';
 import type { Moment } from '../../app/day-store.ts';
-import { rateOfDay } from '../../day/header.ts';
 import type { Day } from '../../day/model.ts';
+import { rateNow, settingsNow } from '../../day/settings/settings.ts';
 import { worstPair } from '../../upkeep/due/day-apart.ts';
 import type { Device } from '../../upkeep/due/day-devices.ts';
 import type { UpkeepNow } from '../../upkeep/due/day-due.ts';
@@ -32,8 +32,8 @@ interface TimecodeProps {
 export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
   const run = useRun();
   const devices = upkeep.devices.filter(({ hasTimecode, type }) => hasTimecode && type !== 'recorder');
-  const rate = rateOfDay(day);
-  const rateWord = rateWords(day.header.timecodeRate);
+  const rate = rateNow(day);
+  const rateWord = rateWords(settingsNow(day).timecodeRate);
   const apart = worstPair(day, now.atMs);
   const scale = scaleOf(day, upkeep, now.atMs);
   const bars = new Map(upkeep.jams.due.map((due) => [due.device, jamBar(scale, due)]));

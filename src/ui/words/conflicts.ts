@@ -2,6 +2,7 @@ import { saidOfLink } from '../../day/chain/said-of-link.ts';
 import type { Day, Fact, FactId, Slate, Stamp, TakeId } from '../../day/model.ts';
 import type { Conflict } from '../../day/phones/conflicts.ts';
 import { type DescribedField, type FieldConflict, registersOf } from '../../day/phones/field-conflicts.ts';
+import { startOfTake } from '../../day/settings/settings.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
@@ -145,7 +146,9 @@ export function fieldWords(day: Day, id: FactId, { of, id: thing, field }: Field
 
 /** When a take began and its length, to tell two with the same number apart. */
 export function timesOfTake(day: Day, id: TakeId): string {
-  const { start = null, length = null } = day.takes.get(id) ?? {};
+  const take = day.takes.get(id);
+  const start = take ? startOfTake(day, take) : null;
+  const length = take?.length ?? null;
   return [
     start && `from ${formatTimecode(start.frames, start.rate)}`,
     length && formatLength(length.frames, length.rate),

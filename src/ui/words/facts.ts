@@ -7,6 +7,7 @@ import {
   SELECTOR_POSITIONS,
   type SelectorPosition,
 } from '../../day/model.ts';
+import type { SaidSettings } from '../../day/settings/settings.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takeFrom } from '../../day/takes.ts';
 import { isOneOf, type Open, unknownText, wordIn } from '../../shared/open-word.ts';
@@ -14,6 +15,7 @@ import { formatTimecode } from '../../time/timecode.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { NEED_WORD } from './needs.ts';
 import { prepWords } from './prep-facts.ts';
+import { bitDepthWords, rateWords, sampleRateWords } from './recording.ts';
 
 /** A fact in trade terms, in one line. */
 export function factWords(day: Day, fact: Fact): string {
@@ -59,6 +61,8 @@ export function factWords(day: Day, fact: Fact): string {
       return 'what to avoid changed';
     case 'roll-changed':
       return `roll ${fact.roll}`;
+    case 'recorder-set':
+      return settingsWords(fact.settings);
     case 'slate-called':
       return `slate ${slateText(fact.slate)}`;
     case 'rig-laid':
@@ -93,6 +97,25 @@ export function factWords(day: Day, fact: Fact): string {
     default:
       return prepWords(day, fact);
   }
+}
+
+const LAYOUTS = { poly: 'one file of all tracks', mono: 'one file a track' };
+
+/** `'23.976 fps and 96 kHz'`; a pattern of file names stands as it is. */
+function settingsWords({
+  timecodeRate,
+  sampleRate,
+  bitDepth,
+  fileLayout,
+  filePattern,
+}: SaidSettings): string {
+  return listOf([
+    ...(timecodeRate ? [rateWords(timecodeRate)] : []),
+    ...(sampleRate ? [sampleRateWords(sampleRate)] : []),
+    ...(bitDepth ? [bitDepthWords(bitDepth)] : []),
+    ...(fileLayout ? [wordIn(LAYOUTS, fileLayout)] : []),
+    ...(filePattern ? [`file names ${filePattern}`] : []),
+  ]);
 }
 
 function resolvedWords(day: Day, { link, among, stands }: FactOf<'conflict-resolved'>): string {

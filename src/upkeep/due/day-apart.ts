@@ -1,5 +1,5 @@
-import { rateOfDay } from '../../day/header.ts';
 import type { Day } from '../../day/model.ts';
+import { rateNow } from '../../day/settings/settings.ts';
 import { devicesOf, headPpm } from './day-devices.ts';
 import { type Jam, worstApart } from './jams.ts';
 
@@ -13,7 +13,7 @@ const MOST_DEVICES = 64;
 /** Of the devices jammed from one source, the two that may differ most; undefined with fewer than two. */
 export function worstPair(day: Day, nowMs: number): Apart | undefined {
   const devices = devicesOf(day);
-  const rate = rateOfDay(day);
+  const rate = rateNow(day);
   if (!rate) return undefined;
   const last = new Map<string, Jam>();
   for (const jam of day.upkeep.jams) {

@@ -1,6 +1,7 @@
-import { filledHeader } from '../../day/header.ts';
 import type { Day, Take } from '../../day/model.ts';
-import { type SampleFormat, sampleFormats, takenAtMs } from '../../day/taken-at.ts';
+import { type SampleFormat, sampleFormats } from '../../day/settings/sample-formats.ts';
+import { settingsNow } from '../../day/settings/settings.ts';
+import { takenAtMs } from '../../day/taken-at.ts';
 import { isOpen, takesInOrder } from '../../day/takes.ts';
 import { lengthMs } from '../../day/wrap/day-totals.ts';
 import { BIT_DEPTHS } from '../../facts/kinds/day-described.ts';
@@ -16,7 +17,7 @@ const MOST_BITS = 32;
 
 /** What the recorder writes with all its tracks armed. A rig without tracks counts as two. */
 export const formatOf = (day: Day, tracks?: number | null): RecordingFormat =>
-  formatWith(day, filledHeader(day.header), tracks);
+  formatWith(day, settingsNow(day), tracks);
 
 const formatWith = (day: Day, samples: SampleFormat, tracks?: number | null): RecordingFormat => ({
   tracks: tracks ?? (day.rig.tracks.length || 2),
@@ -26,7 +27,7 @@ const formatWith = (day: Day, samples: SampleFormat, tracks?: number | null): Re
 
 /** Tracks in one file: all of them in a poly file, one in a mono file. */
 export const formatOfAFile = (day: Day, tracks?: number | null): RecordingFormat =>
-  day.header.fileLayout === 'mono' ? formatOf(day, 1) : formatOf(day, tracks);
+  settingsNow(day).fileLayout === 'mono' ? formatOf(day, 1) : formatOf(day, tracks);
 
 /** The time recorded while a card was in, the running take up to now included, in ms. */
 export const recordedOnMs = (
@@ -45,12 +46,12 @@ const takenWhileIn = (day: Day, inAtMs: number | null, outAtMs: number | null) =
 
 /** What of a card was written in another format than the recorder's current one. */
 function writtenOtherwise(day: Day, card: CardFields, nowMs: number): Recorded[] {
-  const formatAt = sampleFormats(day);
+  const formatOfTake = sampleFormats(day);
   const { sampleRate, bits } = formatOf(day);
   return takenWhileIn(day, card.inAtMs ?? null, card.outAtMs ?? null)
-    .map(({ take, at }) => ({
+    .map(({ take }) => ({
       ms: lengthSoFar(take, nowMs),
-      format: formatWith(day, formatAt(at), card.tracks),
+      format: formatWith(day, formatOfTake(take), card.tracks),
     }))
     .filter(({ format }) => format.sampleRate !== sampleRate || format.bits !== bits);
 }

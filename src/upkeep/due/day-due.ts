@@ -1,5 +1,5 @@
-import { rateOfDay } from '../../day/header.ts';
 import type { Day } from '../../day/model.ts';
+import { rateNow, settingsNow } from '../../day/settings/settings.ts';
 import { takenAtMs } from '../../day/taken-at.ts';
 import { openTakes, takesInOrder } from '../../day/takes.ts';
 import type { Problem, Result } from '../../shared/result.ts';
@@ -107,10 +107,10 @@ function jamPlan(day: Day, devices: readonly Device[], nowMs: number, takeOpen: 
   const jams = day.upkeep.jams.map(
     ({ device, from, atMs }): Jam => ({ device, from, atMs, tolerancePpm: clockPpm(day, device) }),
   );
-  const rate = rateOfDay(day);
+  const rate = rateNow(day);
   if (!rate) {
     const jammed = [...new Set(jams.map(({ device }) => device))].filter((device) => present.has(device));
-    const problem: Problem = { code: 'rate-unknown', timecodeRate: day.header.timecodeRate };
+    const problem: Problem = { code: 'rate-unknown', timecodeRate: settingsNow(day).timecodeRate };
     return { due: [], unknown: jammed.map((device) => ({ device, problem })) };
   }
   const plan = planJams(jams, {

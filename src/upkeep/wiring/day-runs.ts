@@ -1,5 +1,5 @@
-import { filledHeader } from '../../day/header.ts';
 import type { Day } from '../../day/model.ts';
+import { settingsNow } from '../../day/settings/settings.ts';
 import type { RunFields } from '../../facts/kinds/runs-described.ts';
 import { fail, type Result } from '../../shared/result.ts';
 import { type AudioStream, linkLoad } from './audio-network.ts';
@@ -103,7 +103,7 @@ export const knownLeads = (run: DayRun): KnownLead[] =>
 
 /** Whole streams and a last one for what is left over. */
 export function streamsOf(day: Day, { channels, channelsAStream, samplesAPacket }: DayRun): AudioStream[] {
-  const { sampleRate } = filledHeader(day.header);
+  const { sampleRate } = settingsNow(day);
   const stream = (count: number): AudioStream => ({
     channels: count,
     sampleRate,

@@ -4,7 +4,6 @@ import { reportOf } from '../../../src/report/model.ts';
 import { printedTake } from '../../../src/report/printed/printed-take.ts';
 import { reportFileName, reportSubject } from '../../../src/report/printed/report-name.ts';
 import {
-  bitDepthWords,
   bytesText,
   counted,
   durationText,
@@ -12,16 +11,15 @@ import {
   matterText,
   namesText,
   noteText,
-  rateWords,
   STATE_WORDS,
   STATUS_WORDS,
-  sampleRateWords,
   statusWords,
   totalsLines,
   trackText,
 } from '../../../src/report/printed/words.ts';
 import { FIRST_LETTER } from '../../../src/report/revision/revision.ts';
 import { stayingInOrder } from '../../../src/report/revision/take-changes.ts';
+import { bitDepthWords, rateWords, sampleRateWords } from '../../../src/report/setting-words.ts';
 import { STATUSES } from '../../../src/report/take-lines.ts';
 import type { TrackLine } from '../../../src/report/track-lines.ts';
 import { speaker } from '../../day/say.ts';

@@ -2,6 +2,8 @@ import { effect, useComputed } from '@preact/signals';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Saving } from '../../../app/saving.ts';
 import { answersNow } from '../../../day/answers/answers.ts';
+import type { Day } from '../../../day/model.ts';
+import { rateNow, settingsNow } from '../../../day/settings/settings.ts';
 import { Button } from '../../kit/button.tsx';
 import { rateWords } from '../../words/recording.ts';
 import { useApp, useDay } from '../context.ts';
@@ -25,7 +27,8 @@ export function Head() {
   const store = useDay();
   const [open, setOpen] = useState<'day' | 'clock' | null>(null);
   const day = store.day.value;
-  const { production, label, timecodeRate, sample } = day.header;
+  const { production, label, sample } = day.header;
+  const { timecodeRate } = settingsNow(day);
   const { roll } = answersNow(day);
   // The days of one production differ by their label, so it comes before what may be cut.
   const title = [label, production].filter(Boolean).join(' · ') || 'Untitled day';
@@ -40,7 +43,7 @@ export function Head() {
       <Button look="bare" class="head-clock" onClick={() => setOpen('clock')}>
         <span class="unseen">Sync to recorder: </span>
         <ClockFace />
-        <State sample={sample} followed={day.clock !== null} />
+        <State sample={sample} synced={syncWord(day)} />
       </Button>
       <DimToggle />
       {open === 'day' && <DaySheet onClose={() => setOpen(null)} />}
@@ -50,7 +53,7 @@ export function Head() {
 }
 
 /** The counts show at once; the word comes a frame later, so on a fast disk it need not change at all. */
-function State({ sample, followed }: { sample: boolean; followed: boolean }) {
+function State({ sample, synced }: { sample: boolean; synced: string }) {
   const { saving, copy, day } = useDay();
   const app = useApp();
   const { kept } = app.parts.journal.state;
@@ -75,9 +78,15 @@ function State({ sample, followed }: { sample: boolean; followed: boolean }) {
         {isSaved && !sample && <span class="head-copy">{COPY_WORD[copy.value]}</span>}
       </span>
       {' · '}
-      <span>{followed ? 'synced' : 'clock not synced'}</span>
+      <span>{synced}</span>
     </span>
   );
+}
+
+/** A clock synced at another rate runs on at the new one, but nobody has seen the recorder show that. */
+function syncWord(day: Day): string {
+  if (!day.clock) return 'clock not synced';
+  return day.clock.rate === rateNow(day) ? 'synced' : 'sync again';
 }
 
 const numbersOf = ({ state, waiting }: Saving) => ({ saving: state, unsaved: String(waiting) });

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { clockFor, followClock } from '../../../app/commands/takes.ts';
-import { rateOfDay } from '../../../day/header.ts';
+import { rateNow, settingsNow } from '../../../day/settings/settings.ts';
 import { nextWholeSecond, timeOfDayClock } from '../../../time/followed-clock.ts';
 import { type RateId, rateOf } from '../../../time/rate.ts';
 import { addFrames, formatTimecode, parseTimecode } from '../../../time/timecode.ts';
@@ -25,15 +25,16 @@ const STEPS = [
 /** Ties the phone's clock to the recorder's timecode, at a rate this version can count. */
 export function ClockSheet({ onClose }: { onClose: () => void }) {
   const { value: day } = useDay().day;
-  const rate = rateOfDay(day);
+  const rate = rateNow(day);
+  const { timecodeRate } = settingsNow(day);
   if (rate) return <FollowSheet rate={rate} onClose={onClose} />;
   return (
     <Sheet
       title="Sync to recorder"
-      under={`${rateWords(day.header.timecodeRate)}, set in the day details.`}
+      under={`${rateWords(timecodeRate)}, set in the day details.`}
       onClose={onClose}
     >
-      <p class="section">{sentenceFor({ code: 'rate-unknown', timecodeRate: day.header.timecodeRate })}</p>
+      <p class="section">{sentenceFor({ code: 'rate-unknown', timecodeRate })}</p>
     </Sheet>
   );
 }

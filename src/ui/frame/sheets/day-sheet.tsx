@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { describeDay } from '../../../app/commands/day.ts';
-import { changeRoll } from '../../../app/commands/takes.ts';
+import { changeHead } from '../../../app/commands/day.ts';
 import { answersNow } from '../../../day/answers/answers.ts';
 import { type Header, TIMECODE_RATES } from '../../../day/model.ts';
+import { headerNow, isSetting } from '../../../day/settings/settings.ts';
 import { unknownWords } from '../../../day/unknown-words.ts';
 import { Button } from '../../kit/button.tsx';
 import { Choice, TextField } from '../../kit/field.tsx';
@@ -12,6 +12,7 @@ import { copyWords, PROMISED_WORDS, titleOf } from '../../words/day-outline.ts';
 import { sampleRateWords } from '../../words/recording.ts';
 import { SLATE_STYLES } from '../../words/takes.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
+import { FromWhen } from '../from-when.tsx';
 import { DayFileButton } from '../sending/day-file-button.tsx';
 import { UpdateOffer } from '../update-offer.tsx';
 
@@ -31,19 +32,39 @@ const TEXTS = [
 export function DaySheet({ onClose }: { onClose: () => void }) {
   const store = useDay();
   const run = useRun();
-  const header = store.day.value.header;
-  const { roll } = answersNow(store.day.value);
+  const day = store.day.value;
+  const header = headerNow(day);
+  const { roll } = answersNow(day);
   const [edited, setEdited] = useState<Partial<Header>>({});
   const [newRoll, setNewRoll] = useState(roll);
+  const [setBefore, setSetBefore] = useState<string | undefined>();
+  const [firstTake] = day.takeOrder;
+  const [rollFrom, setRollFrom] = useState<'first' | 'now'>('first');
   const shown = { ...header, ...edited };
   const set = (fields: Partial<Header>): void => setEdited({ ...edited, ...fields });
 
+  const fields = Object.fromEntries(
+    Object.entries(edited).filter(([field, value]) => value !== header[field as keyof Header]),
+  );
+  const isSet = firstTake !== undefined && Object.keys(fields).some(isSetting);
+  const saidRoll = newRoll.trim() !== roll && newRoll.trim() !== '';
+  // The takes so far have no roll, and most likely it was in all along.
+  const isLateFirst = saidRoll && firstTake !== undefined && day.rolls.length === 0;
+
   const save = (): void => {
-    const saidRoll = newRoll.trim() !== roll && newRoll.trim() !== '';
-    const fine =
-      (Object.keys(edited).length === 0 || run(describeDay(edited), 'Day details saved')) &&
-      (!saidRoll || run(changeRoll(newRoll), `Roll ${newRoll.trim()} from here on`));
-    if (fine) onClose();
+    if (Object.keys(fields).length === 0 && !saidRoll) {
+      onClose();
+      return;
+    }
+    const rollBefore = isLateFirst && rollFrom === 'first' ? firstTake : undefined;
+    const where = rollBefore ? 'from the first take on' : 'from here on';
+    const done = saidRoll ? `Roll ${newRoll.trim()} ${where}` : 'Day details saved';
+    const said = {
+      fields,
+      setBefore: isSet ? setBefore : undefined,
+      ...(saidRoll && { roll: { name: newRoll, before: rollBefore } }),
+    };
+    if (run(changeHead(said), done)) onClose();
   };
 
   return (
@@ -52,20 +73,25 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
       under={titleOf(header)}
       onClose={onClose}
       foot={
-        <div class="buttons">
-          <Button look="solid" onClick={save}>
-            Save
-          </Button>
-          <a class="button as-button" href="#/">
-            All days
-          </a>
-          <a class="button as-button" href="#/settings">
-            Settings
-          </a>
-          <a class="button as-button" href="#/help">
-            Help
-          </a>
-        </div>
+        <>
+          {isSet && (
+            <FromWhen before={setBefore} onPlace={setSetBefore} question="recorder set so from when?" />
+          )}
+          <div class="buttons">
+            <Button look="solid" onClick={save}>
+              Save
+            </Button>
+            <a class="button as-button" href="#/">
+              All days
+            </a>
+            <a class="button as-button" href="#/settings">
+              Settings
+            </a>
+            <a class="button as-button" href="#/help">
+              Help
+            </a>
+          </div>
+        </>
       }
     >
       <UpdateOffer />
@@ -80,6 +106,17 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
           />
           <TextField label="Date" type="date" value={shown.date} onInput={(date) => set({ date })} />
         </div>
+        {isLateFirst && (
+          <Choice
+            label={`Roll ${newRoll.trim()} was in from`}
+            value={rollFrom}
+            options={[
+              { value: 'first', name: 'The first take on' },
+              { value: 'now', name: 'Here on' },
+            ]}
+            onChoose={setRollFrom}
+          />
+        )}
         {TEXTS.map(([field, label]) => (
           <TextField
             key={field}

@@ -8,6 +8,7 @@ import {
   typedFrom,
 } from '../../../app/commands/takes.ts';
 import { TAKE_KINDS, type Take, type TakeKind } from '../../../day/model.ts';
+import { startOfTake } from '../../../day/settings/settings.ts';
 import { takeText } from '../../../day/slate.ts';
 import { currentSlate, isSlated, nextTake, ownOpenTake } from '../../../day/takes.ts';
 import { Button } from '../../kit/button.tsx';
@@ -39,7 +40,9 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
   // The values it opened with: later changes from elsewhere are not overwritten unless their field is
   // touched.
   const database = useDatabase();
-  const [from] = useState(() => take ?? nextTake(day, 'take', currentSlate(day, database)));
+  const [from] = useState(() =>
+    take ? { ...take, start: startOfTake(day, take) } : nextTake(day, 'take', currentSlate(day, database)),
+  );
   const showed = typedFrom(from);
   const [typed, setTyped] = useState(showed);
   // A take logged late was over before the one rolling now.
@@ -49,7 +52,7 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
   const set = (fields: Partial<TypedTake>): void => setTyped({ ...typed, ...fields });
 
   const save = (): void => {
-    const read = readTypedTake(typed, showed, rateOfTake(day, from));
+    const read = readTypedTake(typed, showed, rateOfTake(day, from, before));
     if (!read.ok) {
       complain(read.problem);
       return;

@@ -4,6 +4,7 @@ import { circleTake } from '../../../app/commands/takes.ts';
 import { answersAtTake } from '../../../day/answers/answers.ts';
 import { trackLabels } from '../../../day/files/track-labels.ts';
 import type { LineItem } from '../../../day/model.ts';
+import { startOfTake } from '../../../day/settings/settings.ts';
 import { takeText } from '../../../day/slate.ts';
 import { isOpen, takeFrom } from '../../../day/takes.ts';
 import { formatLength } from '../../../time/length.ts';
@@ -32,7 +33,8 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
   if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
   const labels = trackLabels(day.rig);
-  const start = take.start ? formatTimecode(take.start.frames, take.start.rate) : 'no start';
+  const shown = startOfTake(day, take);
+  const start = shown ? formatTimecode(shown.frames, shown.rate) : 'no start';
   const length = take.length
     ? formatLength(take.length.frames, take.length.rate)
     : isOpen(take)

@@ -1,0 +1,106 @@
+import { type RecorderSettings, SETTING_FIELDS, type SettingField } from '../../facts/kinds/recorder-set.ts';
+import { isOneOf } from '../../shared/open-word.ts';
+import { sameLabel } from '../../time/label.ts';
+import type { RateId } from '../../time/rate.ts';
+import { key, type LinkReader, setTo, writesOfItem } from '../chain/links.ts';
+import { countableRate, filledHeader, type WorkingHeader, workingHeader } from '../header.ts';
+import type { Day, Header, Stamp, Take, TakeId } from '../model.ts';
+
+/** What a recorder is set to at one place on the line. */
+export type Settings = { readonly [Field in SettingField]: NonNullable<Header[Field]> };
+
+/** Those of them that somebody said; the others are as in the header. */
+export type SaidSettings = { readonly [Field in SettingField]?: RecorderSettings[Field] };
+
+/** What the line says of the recorder's settings at each take; the rest is as the day's header has it. */
+const remembered = new WeakMap<Day, ReadonlyMap<TakeId, SaidSettings>>();
+
+const NOTHING: SaidSettings = {};
+
+/** Walks the line once for all takes: to ask for the links of each would take far longer. */
+function saidAtTakes(day: Day): ReadonlyMap<TakeId, SaidSettings> {
+  const known = remembered.get(day);
+  if (known) return known;
+  const fieldOf = new Map(SETTING_FIELDS.map((field) => [key.set(field), field]));
+  const takes = new Map<TakeId, SaidSettings>();
+  let said = NOTHING;
+  for (const item of isSettingSaid(day) ? day.line : []) {
+    if (item.fact.kind === 'take-logged') takes.set(item.fact.id, said);
+    if (item.fact.kind !== 'recorder-set') continue;
+    for (const [name, value] of writesOfItem(item, [])) {
+      const field = fieldOf.get(name);
+      if (field) said = { ...said, [field]: value };
+    }
+  }
+  remembered.set(day, takes);
+  return takes;
+}
+
+/** Whether anything of it was ever said on the line; days of earlier versions only have the header. */
+export const isSettingSaid = ({ tail }: Pick<Day, 'tail'>): boolean =>
+  SETTING_FIELDS.some((field) => setTo(tail, field));
+
+function settingsWith(day: Pick<Day, 'header'>, said: SaidSettings): Settings {
+  const header = filledHeader(day.header);
+  return Object.fromEntries(
+    SETTING_FIELDS.map((field) => [field, said[field] ?? header[field]]),
+  ) as unknown as Settings;
+}
+
+const saidIn = (links: LinkReader): SaidSettings =>
+  Object.fromEntries(SETTING_FIELDS.map((field) => [field, setTo(links, field)?.value]));
+
+/** What the recorder is set to now. */
+export const settingsNow = (day: Pick<Day, 'header' | 'tail'>): Settings =>
+  settingsWith(day, saidIn(day.tail));
+
+/** What the recorder was set to when a take was recorded: everything about that take goes by this. */
+export const settingsAtTake = (day: Day, take: TakeId): Settings =>
+  settingsWith(day, settingsSaidAt(day, take));
+
+/** The same just before a take, or now if none is given: where a new change will go. */
+export const settingsBefore = (day: Day, take: TakeId | undefined): Settings =>
+  take === undefined ? settingsNow(day) : settingsAtTake(day, take);
+
+/** What the line says of the recorder at a take; what it does not say is as in the header. */
+export const settingsSaidAt = (day: Day, take: TakeId): SaidSettings => saidAtTakes(day).get(take) ?? NOTHING;
+
+/** The rate that timecode is counted at now; null if only a newer version knows it. */
+export const rateNow = (day: Pick<Day, 'header' | 'tail'>): RateId | null => countableRate(settingsNow(day));
+
+/** The same at a take. */
+export const rateAtTake = (day: Day, take: TakeId): RateId | null => countableRate(settingsAtTake(day, take));
+
+/** The rate that the line itself says for a take; null on days whose header alone has one. */
+export function rateSaidAt(day: Day, take: TakeId): RateId | null {
+  const { timecodeRate } = settingsSaidAt(day, take);
+  return timecodeRate === undefined ? null : countableRate({ timecodeRate });
+}
+
+/**
+ * The start of a take at the rate that held for it. One that was stamped before that rate was entered keeps
+ * the digits that the recorder showed.
+ */
+export function startOfTake(day: Day, { id, start }: Pick<Take, 'id' | 'start'>): Stamp | null {
+  const rate = start && rateSaidAt(day, id);
+  return start && rate && rate !== start.rate
+    ? { frames: sameLabel(start.frames, start.rate, rate), rate }
+    : start;
+}
+
+/** The day's header with the settings of now, as the next day begins. */
+export const headerNow = (day: Pick<Day, 'header' | 'tail'>): Header => ({
+  ...day.header,
+  ...settingsNow(day),
+});
+
+/** The header that held at a take, to compute with. */
+export const workingAtTake = (day: Day, take: TakeId, otherwise: RateId): WorkingHeader =>
+  workingHeader({ header: { ...day.header, ...settingsAtTake(day, take) } }, otherwise);
+
+/** The header that holds now, to compute with. */
+export const workingNow = (day: Day, otherwise: RateId): WorkingHeader =>
+  workingHeader({ header: headerNow(day) }, otherwise);
+
+/** Whether a field of the header is one of the recorder's settings. */
+export const isSetting = (field: string): field is SettingField => isOneOf(SETTING_FIELDS, field);

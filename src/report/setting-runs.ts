@@ -1,0 +1,94 @@
+import type { Settings } from '../day/settings/settings.ts';
+import { bitDepthWords, layoutWords, rateWords, sampleRateWords } from './setting-words.ts';
+
+/** The settings that a report prints. */
+export const PRINTED_SETTINGS = ['sampleRate', 'bitDepth', 'timecodeRate', 'fileLayout'] as const;
+export type PrintedSetting = (typeof PRINTED_SETTINGS)[number];
+
+/** Settings that every editor must know of a take, where they are not the same all day. */
+const OF_A_TAKE = ['timecodeRate', 'sampleRate', 'bitDepth'] as const;
+
+/** A value of a setting, and the takes in a row for which it held. */
+export interface SettingRun {
+  readonly text: string;
+  /** What its first and its last take are called. */
+  readonly from: string;
+  readonly to: string;
+}
+
+/** Every setting of the day's takes: one run unless it changed. */
+export type SettingRuns = { readonly [Field in PrintedSetting]: readonly SettingRun[] };
+
+/** A take as far as its settings go. */
+interface Set {
+  readonly text: string;
+  readonly kind: string;
+  readonly set: Settings;
+}
+
+const wordsOf = (field: PrintedSetting, set: Settings): string => {
+  switch (field) {
+    case 'sampleRate':
+      return sampleRateWords(set.sampleRate);
+    case 'bitDepth':
+      return bitDepthWords(set.bitDepth);
+    case 'timecodeRate':
+      return rateWords(set.timecodeRate);
+    case 'fileLayout':
+      return layoutWords(set.fileLayout);
+  }
+};
+
+/** A setup without sound is on no recorder, so its settings say nothing. */
+const withSound = <Taken extends Set>(takes: readonly Taken[]): readonly Taken[] =>
+  takes.filter(({ kind }) => kind !== 'mos');
+
+/** What the recorder was set to along the day; `now` if nothing was recorded yet. */
+export function settingRuns(takes: readonly Set[], now: Settings): SettingRuns {
+  const recorded = withSound(takes);
+  const runs = (field: PrintedSetting): SettingRun[] => {
+    const found: SettingRun[] = [];
+    for (const { text: name, set } of recorded) {
+      const text = wordsOf(field, set);
+      const last = found.at(-1);
+      if (last?.text === text) found[found.length - 1] = { ...last, to: name };
+      else found.push({ text, from: name, to: name });
+    }
+    return found.length > 0 ? found : [{ text: wordsOf(field, now), from: '', to: '' }];
+  };
+  return {
+    sampleRate: runs('sampleRate'),
+    bitDepth: runs('bitDepth'),
+    timecodeRate: runs('timecodeRate'),
+    fileLayout: runs('fileLayout'),
+  };
+}
+
+/** `'25 fps'`, or `'25 fps to 24A/2; 23.976 fps from 24A/3'`. */
+export function runsText(runs: readonly SettingRun[]): string {
+  if (runs.length === 1) return runs[0]!.text;
+  return runs
+    .map(({ text, from, to }, at) => {
+      if (at === 0) return `${text} to ${to}`;
+      if (at === runs.length - 1) return `${text} from ${from}`;
+      return from === to ? `${text} at ${from}` : `${text} from ${from} to ${to}`;
+    })
+    .join('; ');
+}
+
+export interface SettingWords {
+  /** Rates and depth of the take, if they are not the same all day: `['23.976 fps']`. */
+  readonly settingWords: readonly string[];
+}
+
+/** The takes with those settings in words that are not the same for all of them. */
+export function withSettingWords<Taken extends Set>(takes: readonly Taken[]): (Taken & SettingWords)[] {
+  const recorded = withSound(takes);
+  const changing = OF_A_TAKE.filter(
+    (field) => new Set(recorded.map(({ set }) => wordsOf(field, set))).size > 1,
+  );
+  return takes.map((take) => ({
+    ...take,
+    settingWords: take.kind === 'mos' ? [] : changing.map((field) => wordsOf(field, take.set)),
+  }));
+}
