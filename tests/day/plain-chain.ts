@@ -9,7 +9,9 @@ export type Deed =
   | { readonly do: 'plug'; readonly plugs: readonly Plug[] }
   | { readonly do: 'throw'; readonly selectors: readonly string[]; readonly position: string }
   | { readonly do: 'send'; readonly input: string; readonly tracks: readonly string[] }
-  | { readonly do: 'mute'; readonly part: string; readonly muted: boolean };
+  | { readonly do: 'mute'; readonly part: string; readonly muted: boolean }
+  | { readonly do: 'set'; readonly settings: Readonly<Record<string, string | number>> }
+  | { readonly do: 'load'; readonly roll: string };
 
 export interface Plug {
   readonly end: string;
@@ -76,8 +78,16 @@ export interface Sound {
   readonly muted: boolean;
 }
 
-/** For every take, by its id, what each track hears, in the order of the inputs. */
-export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Record<string, Sound[]>> {
+/** A take as the bench has it: what each track hears, in the order of the inputs, and how the recorder stands. */
+export interface PlainTake {
+  readonly tracks: Record<string, Sound[]>;
+  /** What was set by hand; the rest is as the head of the day has it. */
+  readonly settings: Readonly<Record<string, string | number>>;
+  readonly roll: string;
+}
+
+/** Every take by its id. */
+export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, PlainTake> {
   const stands = standing(cards);
   const worn = new Map<string, string | null>();
   const tuned = new Map<string, string | null>();
@@ -85,6 +95,8 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Re
   const thrown = new Map<string, string>();
   const sent = new Map<string, readonly string[]>();
   const muted = new Set<string>();
+  let settings: PlainTake['settings'] = {};
+  let roll = '';
   const socketOf = (input: string, position: string): string =>
     bench.selectors.has(input) ? `${input} ${position}` : input;
 
@@ -114,6 +126,12 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Re
       case 'mute':
         if (deed.muted) muted.add(deed.part);
         else muted.delete(deed.part);
+        return;
+      case 'set':
+        settings = { ...settings, ...deed.settings };
+        return;
+      case 'load':
+        roll = deed.roll;
     }
   };
 
@@ -129,7 +147,7 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Re
     });
   };
 
-  const takes = new Map<string, Record<string, Sound[]>>();
+  const takes = new Map<string, PlainTake>();
   for (const { id, deeds } of laidOut(cards, stands)) {
     if (!stands.has(id)) continue;
     for (const deed of deeds) act(deed);
@@ -138,7 +156,7 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Re
     for (const input of bench.inputs) {
       for (const track of sent.get(input) ?? []) tracks[track]?.push(...heardAt(input));
     }
-    takes.set(id, tracks);
+    takes.set(id, { tracks, settings, roll });
   }
   return takes;
 }

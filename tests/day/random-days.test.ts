@@ -3,8 +3,18 @@ import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import { answersAtTake } from '../../src/day/answers/answers.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day, TakeId } from '../../src/day/model.ts';
+import { settingsAtTake } from '../../src/day/settings/settings.ts';
 import { recordedBy, type Sound } from './plain-chain.ts';
 import { randomDay } from './random-days.ts';
+
+/** What these days are set to before anything is said on the line. */
+const AS_THE_HEAD = {
+  sampleRate: 48_000,
+  bitDepth: '24',
+  timecodeRate: '25',
+  fileLayout: 'poly',
+  filePattern: '{slate}T{take}',
+};
 
 const TAKES = 24;
 const DAYS = 72;
@@ -27,11 +37,11 @@ describe('random days made by commands, a third of their changes late, against a
 
   test.each(STARTING_RIGS.map(({ id }) => id))('every track of every take, on the rig "%s"', (rig) => {
     for (let seed = 1; seed <= DAYS; seed += 1) {
-      const { day, bench, cards } = randomDay(rig, seed, TAKES);
+      const { day, bench, cards } = randomDay(rig, seed, TAKES, seed % 2 === 0);
       const plain = recordedBy(bench, cards);
       expect([...day.takeOrder].sort()).toEqual([...plain.keys()].sort());
       const anew = foldDay(day.id, day.facts);
-      for (const [take, tracks] of plain) {
+      for (const [take, { tracks, settings, roll }] of plain) {
         takes += 1;
         const isRight =
           JSON.stringify(heardOn(day, take)) === JSON.stringify(tracks) &&
@@ -42,6 +52,13 @@ describe('random days made by commands, a third of their changes late, against a
           expect(heardOn(anew, take), `${rig}, seed ${seed}, take ${take}, folded anew`).toEqual(tracks);
         }
         const answers = answersAtTake(day, take);
+        for (const one of [day, anew]) {
+          expect(settingsAtTake(one, take), `${rig}, seed ${seed}, take ${take}`).toEqual({
+            ...AS_THE_HEAD,
+            ...settings,
+          });
+          expect(answersAtTake(one, take).roll).toBe(roll);
+        }
         for (const { track, name, state } of answers.tracks) {
           if (state !== 'mix') expect(name).toBe(namesOf(day, tracks[track.id]!));
         }

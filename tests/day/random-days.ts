@@ -8,7 +8,8 @@ import {
   tuneChannel,
 } from '../../src/commands/line/change-chain.ts';
 import { bringBack, moveBefore, takeBack } from '../../src/commands/line/correct.ts';
-import { logTake } from '../../src/commands/line/log-takes.ts';
+import { changeRoll, logTake } from '../../src/commands/line/log-takes.ts';
+import { setRecorder } from '../../src/commands/line/set-recorder.ts';
 import { redo, undo } from '../../src/commands/line/undo.ts';
 import { plugRun } from '../../src/commands/rig/plug-run.ts';
 import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
@@ -30,9 +31,12 @@ export interface RandomDay {
   readonly cards: readonly Card[];
 }
 
-/** A day of one of the ready rigs: changes and takes by turns, a third of the changes late, moved, undone and redone. */
-export function randomDay(rig: string, seed: number, takes: number): RandomDay {
-  const phone = new RandomPhone(rig, diceOf(seed));
+/**
+ * A day of one of the ready rigs: changes and takes by turns, a third of the changes late, moved, undone and redone. With
+ * `isSetToo`, the recorder is set otherwise and gets another roll on the way.
+ */
+export function randomDay(rig: string, seed: number, takes: number, isSetToo = false): RandomDay {
+  const phone = new RandomPhone(rig, diceOf(seed), isSetToo);
   for (let at = 0; at < takes; at += 1) {
     const changes = phone.dice.below(4);
     for (let change = 0; change < changes; change += 1) phone.change();
@@ -49,13 +53,15 @@ class RandomPhone {
   readonly cards: Card[] = [];
   readonly #voices: readonly string[];
   readonly #ids = idSource(`${DATABASE}00000`);
+  readonly #isSetToo: boolean;
   readonly #takes: string[] = [];
   readonly #changes: string[] = [];
   #at = MORNING;
   day: Day = foldDay('day-1', []);
 
-  constructor(rig: string, dice: Dice) {
+  constructor(rig: string, dice: Dice, isSetToo: boolean) {
     this.dice = dice;
+    this.#isSetToo = isSetToo;
     const laid = STARTING_RIGS.find(({ id }) => id === rig)!.lay();
     if (!laid.ok) throw new Error(laid.problem.code);
     const cast = Array.from(
@@ -84,7 +90,7 @@ class RandomPhone {
     const before = dice.next() < 1 / 3 ? this.#late() : undefined;
     const at = { before };
     const { rig } = day;
-    switch (dice.below(9)) {
+    switch (dice.below(this.#isSetToo ? 11 : 9)) {
       case 0:
       case 1:
         this.#give(
@@ -124,6 +130,14 @@ class RandomPhone {
         this.#run((now) => sendInput(now, input, tracks, at), [{ do: 'send', input, tracks }], before);
         return;
       }
+      case 9:
+        this.#set(before);
+        return;
+      case 10: {
+        const roll = dice.pick(['R1', 'R2', 'R3']);
+        this.#run(() => changeRoll(roll, at), [{ do: 'load', roll }], before);
+        return;
+      }
       default: {
         const part = dice.pick([...rig.inputs, ...rig.transmitters]).id;
         const muted = dice.next() < 0.5;
@@ -161,6 +175,21 @@ class RandomPhone {
 
   #give(pack: string, voice: string | null, before?: string): void {
     this.#run((day) => giveTransmitter(day, pack, voice, { before }), [{ do: 'wear', pack, voice }], before);
+  }
+
+  /** Sets one or two things on the recorder; nothing is said where they are so already. */
+  #set(before: string | undefined): void {
+    const { dice } = this;
+    const wanted = {
+      ...(dice.next() < 0.7 && { timecodeRate: dice.pick(['23.976', '25', '29.97DF'] as const) }),
+      ...(dice.next() < 0.5 && { fileLayout: dice.pick(['poly', 'mono'] as const) }),
+      ...(dice.next() < 0.3 && { sampleRate: dice.pick([48_000, 96_000]) }),
+    };
+    const said = setRecorder(this.day, wanted, { before });
+    const [draft] = said.ok ? said.value : [];
+    // Before anything is recorded it is of the whole day, and no card of the line.
+    if (draft?.kind !== 'recorder-set') return;
+    this.#run(() => said, [{ do: 'set', settings: draft.settings as Record<string, string> }], before);
   }
 
   #plugOne(before: string | undefined): void {
