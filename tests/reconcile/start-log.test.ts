@@ -59,10 +59,12 @@ describe('a log started from a card', () => {
       expect(got.head).toMatchObject({
         production: 'Salt Road',
         date: '2026-10-07',
-        sampleRate: 48_000,
-        bitDepth: '24',
-        timecodeRate: '25',
-        fileLayout: 'poly',
+        set: {
+          sampleRate: [{ text: '48 kHz' }],
+          bitDepth: [{ text: '24 bit' }],
+          timecodeRate: [{ text: '25 fps' }],
+          fileLayout: [{ text: 'one poly file a take' }],
+        },
         rolls: wanted.head.rolls,
       });
       for (const fact of phone.facts) expect(readFact(fact)).toMatchObject({ ok: true });

@@ -75,7 +75,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
       foot={
         <>
           {isSet && (
-            <FromWhen before={setBefore} onPlace={setSetBefore} question="recorder set so from when?" />
+            <FromWhen before={setBefore} onPlace={setSetBefore} question="New settings, starting when?" />
           )}
           <div class="buttons">
             <Button look="solid" onClick={save}>
