@@ -37,7 +37,7 @@ test('the list of days is right the moment a day was imported, and the moment it
     expect(await firstSeen(page)).toContain('76 takes');
     await tap(page, /^More about/);
     await tap(page, 'Erase this day');
-    await tap(page, 'Erase it from this phone');
+    await tap(page, 'Erase from this phone');
     await page.locator('.day-row').waitFor({ state: 'detached' });
   });
 });

@@ -39,7 +39,7 @@ describe('an empty phone', () => {
       expect(await page.getByRole('img').count()).toBe(0);
       await tap(page, /^More about/);
       await tap(page, 'Erase this day');
-      await tap(page, 'Erase it from this phone');
+      await tap(page, 'Erase from this phone');
       await page.getByRole('img', { name: /^Who was on which track/ }).waitFor();
     });
   });

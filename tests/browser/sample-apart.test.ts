@@ -25,7 +25,7 @@ test('nothing that is tried on the sample day is there on a real day, nor the ot
     expect(await sheet.textContent()).not.toContain('Arnholt');
     await tap(page, 'Start the day');
     await page.locator('main[data-tab="rig"]').waitFor();
-    await page.getByText('Ready rigs').waitFor();
+    await page.getByRole('heading', { name: 'Set up the rig' }).waitFor();
     expect(await page.locator('main').textContent()).not.toMatch(/Sample|Arnholt/);
     await tab(page, 'Wrap');
     expect(await recipients(page).inputValue()).toBe('');

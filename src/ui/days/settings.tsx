@@ -29,8 +29,8 @@ export function Settings() {
           <h2 id="settings-data">Where the data lives</h2>
           <p>In this browser, on this phone, and nowhere else until you send it. Nothing is tracked.</p>
           <p>
-            Days hold the names of people. Erasing a day takes it off this phone whole; a copy that was sent
-            stays where it went.
+            Days hold people's names. Erasing a day removes it from this phone completely; a copy that was
+            sent stays where it went.
           </p>
           <p>
             Losing the phone, or clearing this site's data, takes everything. Keep a copy of each day off the
