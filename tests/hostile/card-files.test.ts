@@ -12,7 +12,7 @@ import { startLogFromCard } from '../../src/reconcile/start-log.ts';
 import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { idSource } from '../../src/shared/ids.ts';
-import { type CardRead, NOTHING_READ, readCard } from '../../src/ui/card/read-card.ts';
+import { type CardRead, NOTHING_READ, readCard, sourceOf } from '../../src/ui/card/read-card.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';
 import { noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from '../day/say.ts';
@@ -112,7 +112,7 @@ describe(`hostile card files, seed ${SEED}`, () => {
         const wrong: string[] = [];
         let read: CardRead = NOTHING_READ;
         const given = await Promise.all(waves.map(fileOf));
-        await readCard(given, new AbortController().signal, (now) => {
+        await readCard(given.map(sourceOf), new AbortController().signal, (now) => {
           read = now;
         });
         refused += read.refused.length;

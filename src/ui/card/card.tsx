@@ -6,6 +6,7 @@ import { cardCheckOf } from '../../day/wrap/card-check.ts';
 import { type Difference, openDifferences } from '../../reconcile/differences/difference.ts';
 import { differencesOf } from '../../reconcile/differences/differences-of.ts';
 import { matchRecordings } from '../../reconcile/pairing/match-recordings.ts';
+import type { ByteSource } from '../../wave/riff/header-reader.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
 import { Button } from '../kit/button.tsx';
@@ -13,7 +14,7 @@ import { countOf } from '../words/chain.ts';
 import { CardSummary } from './card-summary.tsx';
 import { ChooseCard } from './choose-card.tsx';
 import { DifferenceList } from './difference-list.tsx';
-import { NOTHING_READ, readCard } from './read-card.ts';
+import { NOTHING_READ, readCard, sourceOf } from './read-card.ts';
 import './card.css';
 
 /** The card's own files against the log: differences, worst first, each resolved in one tap. */
@@ -27,7 +28,7 @@ export function Card() {
   const differences = useMemo(() => (match ? differencesOf(day, match) : []), [day, match]);
   const open = openDifferences(differences);
 
-  const check = async (files: readonly File[]): Promise<void> => {
+  const check = async (files: readonly ByteSource[]): Promise<void> => {
     stopper.current?.abort();
     const own = new AbortController();
     stopper.current = own;
@@ -37,10 +38,15 @@ export function Card() {
     });
     if (stopper.current === own) setReading(false);
   };
+  // Where it cannot be loaded, that is said for every part of the app.
+  const checkSample = async (): Promise<void> => {
+    const { sampleCard } = await import('./sample-card.ts');
+    await check(sampleCard(day));
+  };
   useEffect(() => {
     const arrived = recordingsArrived.peek();
     recordingsArrived.value = [];
-    if (arrived.length > 0) void check(arrived);
+    if (arrived.length > 0) void check(arrived.map(sourceOf));
   }, []);
   const settle = (difference: Difference, at: number): void => {
     const settlement = difference.settlements[at];
@@ -80,7 +86,8 @@ export function Card() {
       <ChooseCard
         read={read}
         reading={reading}
-        onFiles={(files) => void check(files)}
+        onFiles={(files) => void check(files.map(sourceOf))}
+        onSample={day.header.sample ? () => void checkSample().catch(() => {}) : undefined}
         onStop={() => stopper.current?.abort()}
       />
       {match && (

@@ -8,11 +8,13 @@ interface ChooseProps {
   readonly read: CardRead;
   readonly reading: boolean;
   readonly onFiles: (files: readonly File[]) => void;
+  /** On a sample day: its cards, made up. */
+  readonly onSample: (() => void) | undefined;
   readonly onStop: () => void;
 }
 
 /** Picks the card's files, or its folder where the browser allows, and shows progress. */
-export function ChooseCard({ read, reading, onFiles, onStop }: ChooseProps) {
+export function ChooseCard({ read, reading, onFiles, onSample, onStop }: ChooseProps) {
   const folder = useRef<HTMLInputElement>(null);
   // Missing from preact's types; browsers that cannot pick a folder ignore it.
   useEffect(() => folder.current?.setAttribute('webkitdirectory', ''), []);
@@ -48,6 +50,12 @@ export function ChooseCard({ read, reading, onFiles, onStop }: ChooseProps) {
           />
         </label>
       </div>
+      {onSample && (
+        <>
+          <p class="soft">This is a practice day: its recorder's files are made up.</p>
+          <Button onClick={onSample}>Sample card</Button>
+        </>
+      )}
       {reading && (
         <div class="card-progress">
           <progress max={Math.max(1, read.all)} value={read.done} aria-label="Files read" />

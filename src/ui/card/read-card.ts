@@ -26,7 +26,7 @@ export const NOTHING_READ: CardRead = {
 };
 
 /** Reads a browser file by slices, so that large files cost nothing extra. */
-const sourceOf = (file: File): ByteSource => ({
+export const sourceOf = (file: File): ByteSource => ({
   name: file.name,
   size: file.size,
   read: async (from, to) => new Uint8Array(await file.slice(from, to).arrayBuffer()),
@@ -42,7 +42,7 @@ const TELL_EVERY_MS = 200;
  * cannot be read is listed with its reason, and the rest go on.
  */
 export async function readCard(
-  files: readonly File[],
+  files: readonly ByteSource[],
   stop: AbortSignal,
   onRead: (read: CardRead) => void,
 ): Promise<void> {
@@ -68,7 +68,7 @@ export async function readCard(
   const readNext = async (): Promise<void> => {
     for (let file = waves[next]; file && !stop.aborted; file = waves[next]) {
       next += 1;
-      const result = await describeWave(sourceOf(file));
+      const result = await describeWave(file);
       if (result.ok) descriptions.push(result.value);
       else refused.push({ name: file.name, problem: result.problem });
       done += 1;

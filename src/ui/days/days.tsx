@@ -44,7 +44,7 @@ export function Days() {
     const result = await openSampleDay(app);
     if (!result.ok) complain(result.problem);
     else {
-      tell('Practice day: try anything');
+      tell('Practice day: it never mixes with real days');
       goTo({ at: 'day', day: result.value.day, tab: 'now' });
     }
   };
