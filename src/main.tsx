@@ -15,7 +15,7 @@ import { followAddress, route } from './ui/frame/route.ts';
 import { version } from './ui/frame/version.ts';
 import { preloadAll } from './ui/kit/lazy.tsx';
 import { chooseLook, look } from './ui/kit/looks.ts';
-import { trouble } from './ui/kit/messages.ts';
+import { raise } from './ui/kit/messages.ts';
 import { App } from './ui/shell/app.tsx';
 import { partMissingWords } from './ui/words/part-missing.ts';
 import './ui/kit/tokens.css';
@@ -101,7 +101,7 @@ async function openJournal(): Promise<Journal> {
     return await openIdbJournal({
       onBlocked: sayThatItWaits,
       onSuperseded() {
-        trouble.value = 'A newer version is open in another window. Reload this window.';
+        raise('A newer version is open in another window. Reload this window.');
       },
     });
   } catch (error) {
@@ -123,7 +123,7 @@ const updates: UpdateWatcher = createUpdateWatcher({
     version.value = { ...version.value, offline: state };
   },
   onPartMissing(isOnPhone) {
-    trouble.value = partMissingWords(isOnPhone, app?.isHolding() ?? false);
+    raise(partMissingWords(isOnPhone, app?.isHolding() ?? false));
   },
   busyWith() {
     const open = app?.current();

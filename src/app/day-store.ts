@@ -5,10 +5,10 @@ import { appendFacts, foldDay } from '../day/fold/fold.ts';
 import type { Day } from '../day/model.ts';
 import type { Admitted } from '../facts/day-file/admit.ts';
 import type { Fact, UnknownFact } from '../facts/fact.ts';
-import type { Envelope } from '../facts/kinds/envelope.ts';
+import { batchOf, type Envelope } from '../facts/kinds/envelope.ts';
 import { stampFacts } from '../facts/stamp.ts';
 import { unfitToKeep } from '../facts/unfit.ts';
-import { idSource } from '../shared/ids.ts';
+import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
 import type { Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';
@@ -34,6 +34,8 @@ export interface DayStore {
   /** Another window erased the day, so nothing more can be added. */
   readonly erased: ReadonlySignal<boolean>;
   readonly canUndo: ReadonlySignal<boolean>;
+  /** The first fact of the action that undo would undo. */
+  readonly undoes: ReadonlySignal<FactId | undefined>;
   readonly canRedo: ReadonlySignal<boolean>;
   /** What this day goes by: the phone's clock, but for a sample day. */
   readonly clock: Clock;
@@ -225,6 +227,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     copy: computed(() => copyOf(kept.value, sizeOf(day.value))),
     erased,
     canUndo: computed(() => actions.value.done.length > 0),
+    undoes: computed(() => firstOf(actions.value.done.at(-1)?.facts)),
     canRedo: computed(() => actions.value.undone.length > 0),
     clock,
     run,
@@ -249,6 +252,8 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     close: stop,
   };
 }
+
+const firstOf = (facts: readonly Fact[] | undefined): FactId | undefined => facts?.[0] && batchOf(facts[0]);
 
 /** The day with these facts added, folded separately; nothing is recorded. */
 const dayWith = (day: Day, facts: readonly Fact[]): Day =>

@@ -224,7 +224,7 @@ describe('text at 200 % (WCAG 2.2, 1.4.4 Resize Text; 1.4.10 Reflow)', () => {
       await session.send('Page.setFontSizes', { fontSizes: { standard: 32, fixed: 26 } });
       await openSampleDay(stage);
       expect(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize)).toBe('32px');
-      await page.locator('.live-notice').waitFor({ state: 'detached' });
+      await page.locator('.message').waitFor({ state: 'detached' });
       await stage.screenshot('text-200');
       const roll = (await button(stage, /^Roll$/).boundingBox())!;
       expect(roll.y + roll.height).toBeLessThanOrEqual(640);

@@ -23,7 +23,7 @@ describe('undo says what it undid', () => {
       await told(page).getByText('Undone: Anna added', { exact: true }).waitFor();
       await tap(page, 'Undo');
       await told(page).getByText('Undone: cut of 1/1', { exact: true }).waitFor();
-      await page.getByRole('button', { name: 'Redo' }).focus();
+      await page.locator('.line-foot').getByRole('button', { name: 'Redo' }).focus();
       await page.keyboard.press('Enter');
       await told(page).getByText('Redone: cut of 1/1', { exact: true }).waitFor();
       await page.keyboard.press('Enter');

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { Command } from '../../app/day-store.ts';
 import { useDay } from '../frame/context.ts';
 import { complain, tell } from '../frame/messages.ts';
+import { undoOf } from '../frame/undo.ts';
 
 /** Runs when the screen is left in any way, or the phone is put away: taps count even without Done. */
 export function useLeaving(leave: () => void): void {
@@ -24,7 +25,7 @@ export function useRunOnLeaving(): (command: Command, done: string) => void {
   const store = useDay();
   return (command, done) => {
     const result = store.run(command);
-    if (result.ok) tell(done);
+    if (result.ok) tell(done, undoOf(store, result.value));
     else if (result.problem.code !== 'nothing-changed') complain(result.problem);
   };
 }

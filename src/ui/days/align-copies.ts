@@ -1,6 +1,6 @@
 import { alignCopies as aligning, type Phone } from '../../app/import/align-copies.ts';
 import { route } from '../frame/route.ts';
-import { trouble } from '../kit/messages.ts';
+import { raise } from '../kit/messages.ts';
 import { backAfterLossWords, comingBackWords, onlyCopiedWords } from './restored-words.ts';
 
 /**
@@ -10,10 +10,10 @@ import { backAfterLossWords, comingBackWords, onlyCopiedWords } from './restored
 export async function alignCopies(phone: Phone, most = Number.POSITIVE_INFINITY): Promise<void> {
   for await (const { days, isAfterLoss, isAll } of aligning(phone, dayAtAddress, most)) {
     if (!isAfterLoss) {
-      if (!isAll) trouble.value = onlyCopiedWords(days);
-    } else if (isAll) trouble.value = backAfterLossWords(days);
+      if (!isAll) raise(onlyCopiedWords(days));
+    } else if (isAll) raise(backAfterLossWords(days));
     // Only once: whoever dismissed it need not see it again for every day.
-    else if (days.length === 1) trouble.value = comingBackWords();
+    else if (days.length === 1) raise(comingBackWords());
   }
 }
 

@@ -10,6 +10,7 @@ import { isTabOnIphone } from '../frame/sending/device.ts';
 import { UpdateOffer } from '../frame/update-offer.tsx';
 import { version } from '../frame/version.ts';
 import { Button } from '../kit/button.tsx';
+import { MessagePlace } from '../kit/live.tsx';
 import { Row } from '../kit/row.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { copyWords, titleOf } from '../words/day-outline.ts';
@@ -91,21 +92,24 @@ export function Days() {
         </ul>
         <p class="section soft days-offline">{OFFLINE_WORDS[version.value.offline]}</p>
       </main>
-      <div class="foot days-foot" data-empty={isEmpty}>
-        <Button look={isEmpty ? 'solid' : 'outline'} onClick={() => void sample()}>
-          Sample day
-        </Button>
-        <Button look={isEmpty ? 'outline' : 'solid'} onClick={() => setOpen('new')}>
-          New day
-        </Button>
-        <nav class="days-links" aria-label="Also">
-          <Button look="bare" onClick={() => setOpen('import-day')}>
-            Import day file
+      <footer class="foot">
+        <MessagePlace />
+        <div class="days-foot" data-empty={isEmpty}>
+          <Button look={isEmpty ? 'solid' : 'outline'} onClick={() => void sample()}>
+            Sample day
           </Button>
-          <a href="#/settings">Settings</a>
-          <a href="#/help">Help</a>
-        </nav>
-      </div>
+          <Button look={isEmpty ? 'outline' : 'solid'} onClick={() => setOpen('new')}>
+            New day
+          </Button>
+          <nav class="days-links" aria-label="Also">
+            <Button look="bare" onClick={() => setOpen('import-day')}>
+              Import day file
+            </Button>
+            <a href="#/settings">Settings</a>
+            <a href="#/help">Help</a>
+          </nav>
+        </div>
+      </footer>
       {open === 'new' && <NewDay onClose={close} />}
       {open === 'import-day' && <ImportSheet onClose={close} />}
       {open && typeof open === 'object' && (

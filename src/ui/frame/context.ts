@@ -5,6 +5,7 @@ import type { Command, DayStore } from '../../app/day-store.ts';
 import type { DayOutline } from '../../app/ports.ts';
 import { fail, type Result } from '../../shared/result.ts';
 import { complain, tell } from './messages.ts';
+import { undoOf } from './undo.ts';
 
 export const AppContext = createContext<AppStore | null>(null);
 export const RestartContext = createContext<() => Promise<Result<unknown>>>(async () =>
@@ -35,12 +36,12 @@ export function useOutline(): DayOutline {
 /** The database under whose name this phone's facts are written. */
 export const useDatabase = (): string => useApp().parts.journal.state.database;
 
-/** Runs a command, or several as one action, and reports the result; true if it was done. */
+/** Runs a command, or several as one action, and reports the result, with Undo; true if it was done. */
 export function useRun(): (command: Command | readonly Command[], done: string) => boolean {
   const store = useDay();
   return (command, done) => {
     const result = typeof command === 'function' ? store.run(command) : store.runTogether(command);
-    if (result.ok) tell(done);
+    if (result.ok) tell(done, undoOf(store, result.value));
     else complain(result.problem);
     return result.ok;
   };

@@ -3,8 +3,8 @@ import { useId, useLayoutEffect, useRef } from 'preact/hooks';
 import { afterNextPaint, useAfterNextPaint } from './after-next-paint.ts';
 import { Button } from './button.tsx';
 import { Dialog } from './dialog.tsx';
-import { Notice, Trouble } from './live.tsx';
-import { notice, sheetsOpen, trouble } from './messages.ts';
+import { Announced, Messages } from './live.tsx';
+import { newestTrouble, notice, raise, sheetsOpen, trouble } from './messages.ts';
 import { useKeyboard } from './use-keyboard.ts';
 import { useTyped } from './use-typed.ts';
 
@@ -31,19 +31,20 @@ export function Sheet(props: SheetProps) {
 function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
   const heading = useId();
   const dialog = useRef<HTMLDialogElement>(null);
-  const noticeBefore = useRef(notice.peek().at);
+  // What was said of other matters stays out of this sheet.
+  const before = useRef({ notice: notice.peek().at, trouble: newestTrouble() }).current;
   const hasTyped = useTyped(dialog);
   useKeyboard(dialog);
   const leave = (): boolean => {
-    const stays = hasTyped() && trouble.peek() !== TYPED;
-    if (stays) trouble.value = TYPED;
+    const stays = hasTyped() && trouble.peek()?.text !== TYPED;
+    if (stays) raise(TYPED);
     else onClose();
     return stays;
   };
   useLayoutEffect(() => {
     sheetsOpen.value += 1;
     return () => {
-      if (trouble.peek() === TYPED) trouble.value = null;
+      if (trouble.peek()?.text === TYPED) trouble.value = null;
       // A screen reader only announces page messages once the page is no longer inert.
       afterNextPaint(() => {
         sheetsOpen.value -= 1;
@@ -52,6 +53,10 @@ function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
   }, []);
   return (
     <Dialog class="sheet" labelledBy={heading} element={dialog} onLeave={leave}>
+      <div class="sheet-messages">
+        <Announced silent={notice.value.at === before.notice} />
+        <Messages noticesAfter={before.notice} troublesAfter={before.trouble} />
+      </div>
       <div class="sheet-inside">
         <div class="sheet-head">
           <div>
@@ -63,13 +68,7 @@ function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
           </Button>
         </div>
         <div class="sheet-body">{children}</div>
-        <div class="sheet-foot">
-          <Trouble />
-          {foot}
-        </div>
-        <div class="live">
-          <Notice silent={notice.value.at === noticeBefore.current} />
-        </div>
+        {foot !== undefined && <div class="sheet-foot">{foot}</div>}
       </div>
     </Dialog>
   );

@@ -2,10 +2,12 @@ import type { Answers } from '../../day/answers/answers.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { conflictsOf } from '../../day/phones/conflicts.ts';
 import { useDay } from '../frame/context.ts';
+import { undoLast } from '../frame/undo.ts';
 import { useWorkedOut } from '../kit/after-next-paint.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf, listOf, nameOf } from '../words/chain.ts';
 import { claimWords } from './claim-words.ts';
+import { countsOf } from './counts.ts';
 
 interface SummaryProps {
   readonly answers: Answers;
@@ -26,9 +28,10 @@ export function useConflictButton(onTap: () => void) {
   ) : null;
 }
 
-/** The summary line: problems come first, one tap from where they are. */
+/** The summary line: problems come first, one tap from where they are; at its end the way back. */
 export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: SummaryProps) {
-  const day = useDay().day.value;
+  const store = useDay();
+  const day = store.day.value;
   const { summary } = answers;
   const clash = answers.tracks.find(({ state }) => state === 'clash');
   const lost = summary.unrecorded;
@@ -54,19 +57,23 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
   ].filter(Boolean);
   return (
     <div class="summary">
-      {troubles}
-      <Button look="bare" class="summary-rest" onClick={onFree}>
-        <b>{summary.sources}</b> {summary.sources === 1 ? 'source' : 'sources'} · <b>{summary.tracksUsed}</b>{' '}
-        of {summary.tracks} {summary.tracks === 1 ? 'iso' : 'isos'} · <b>{summary.free}</b> free ·{' '}
-        <b>{summary.gangs}</b> {summary.gangs === 1 ? 'gang' : 'gangs'}
-        {summary.muted > 0 && (
-          <>
-            {' '}
-            · <b>{summary.muted}</b> muted
-          </>
-        )}
-        {troubles.length === 0 && claimWords(answers)}
-      </Button>
+      <div class="summary-words">
+        {troubles}
+        <Button look="bare" class="summary-rest" onClick={onFree}>
+          {countsOf(summary).map(([count, words], at) => (
+            <>
+              {at > 0 && ' · '}
+              <b>{count}</b> {words}
+            </>
+          ))}
+          {troubles.length === 0 && claimWords(answers)}
+        </Button>
+      </div>
+      {store.canUndo.value && (
+        <Button look="plain" class="summary-undo" onClick={() => undoLast(store)}>
+          Undo
+        </Button>
+      )}
     </div>
   );
 }

@@ -6,7 +6,7 @@ import { InDoubtQuestion } from '../frame/in-doubt-question.tsx';
 import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
-import { trouble } from '../kit/messages.ts';
+import { raise } from '../kit/messages.ts';
 import { Row } from '../kit/row.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
@@ -59,7 +59,7 @@ function FromAnotherDay() {
       else if (isInDoubt(copy.problem)) setAsking({ id, name, doubt: copy.problem });
       else complain(copy.problem);
     } catch {
-      trouble.value = `${name} could not be read.`;
+      raise(`${name} could not be read.`);
     }
   };
   return (

@@ -1,6 +1,7 @@
 import { Button } from '../kit/button.tsx';
+import { MessagePlace } from '../kit/live.tsx';
 
-/** In place of a screen that could not be loaded. The message at the top says why, and what helps. */
+/** In place of a screen that could not be loaded. The message below says why, and what helps. */
 export function ScreenMissing() {
   return (
     <main class="section empty screen-missing">
@@ -12,6 +13,7 @@ export function ScreenMissing() {
       <a class="button as-button" href="#/">
         All days
       </a>
+      <MessagePlace />
     </main>
   );
 }

@@ -12,17 +12,25 @@ function wired() {
   return phone;
 }
 
-test('everyone recorded is said only where nobody is unrecorded, muted or without their pack', () => {
+test('everyone recorded is said only where everyone is, not muted or without their pack', () => {
   const phone = wired();
   const claims = () => claimWords(answersNow(phone.day()));
-  expect(claims()).toBe(' · no clash, everyone recorded');
+  expect(claims()).toBe(' · everyone recorded');
   phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A1', muted: true });
   expect(claims()).toBe(' · no clash');
   phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A1', muted: false });
   phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'dora' });
   expect(claims()).toBe(' · no clash');
   phone.say({ kind: 'voices-needed', voices: [{ voice: 'ines', need: 'resting' }] });
-  expect(claims()).toBe(' · no clash, everyone recorded');
+  expect(claims()).toBe(' · everyone recorded');
+});
+
+test('somebody who is muted and not in this setup is no reason to hold back, and not called recorded', () => {
+  const phone = wired();
+  phone.say({ kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora' });
+  phone.say({ kind: 'mute-set', what: 'transmitter', part: 'A1', muted: true });
+  phone.say({ kind: 'voices-needed', voices: [{ voice: 'ines', need: 'resting' }] });
+  expect(claimWords(answersNow(phone.day()))).toBe(' · everyone else recorded');
 });
 
 test('no clash is said only where none is, on an input that feeds no track neither', () => {

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { MessagePlace } from '../../kit/live.tsx';
 import { useDay } from '../context.ts';
 import type { DayPage } from '../route.ts';
 import { Head } from './head.tsx';
@@ -25,6 +26,7 @@ export function Page({ tab, foot, children }: PageProps) {
         {children}
       </main>
       <div class="foot">
+        <MessagePlace />
         {foot}
         <Tabs day={id} current={tab} />
       </div>

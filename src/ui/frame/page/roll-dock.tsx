@@ -27,18 +27,15 @@ export function RollDock() {
   const after = slateAfter(day, slate);
   const close = (): void => setSheet(null);
   return (
-    <section class="dock" aria-label="Take">
+    <section class={open ? 'dock dock-rolling' : 'dock'} aria-label="Take">
       <div class="dock-slate">
         <Button look="bare" class="dock-name" onClick={() => setSheet('slate')}>
           <span class="unseen">Slate </span>
-          <TakeName name={takeText(open ?? next)} />
-          {open ? (
-            <span class="soft">
-              <Rolling take={open} />
-            </span>
-          ) : (
-            <span class="soft dock-hint">next take</span>
-          )}
+          <span class="dock-take">
+            <TakeName name={takeText(open ?? next)} />
+            {open && <Elapsed take={open} />}
+          </span>
+          <span class="soft">{open ? 'rolling' : 'next take'}</span>
         </Button>
         {!open && (
           <Button
@@ -111,9 +108,10 @@ const endOf = (slate: string): string =>
 const shortName = (take: Take): string =>
   take.kind === 'wild' || take.kind === 'tone' ? takeText(take) : String(take.number);
 
-function Rolling({ take }: { take: Take }) {
+/** How long a take has been rolling. It writes its own text, so that a tick redraws nothing else. */
+function Elapsed({ take }: { take: Take }) {
   const { clock } = useDay();
-  const text = useRef<HTMLSpanElement>(null);
+  const text = useRef<HTMLElement>(null);
   useEffect(() => {
     const tick = (): void => {
       if (text.current) text.current.textContent = elapsed(clock.now().atMs - (take.rolledAt ?? 0));
@@ -122,9 +120,5 @@ function Rolling({ take }: { take: Take }) {
     const timer = setInterval(tick, 500);
     return () => clearInterval(timer);
   }, [take, clock]);
-  return (
-    <>
-      rolling <span ref={text} aria-hidden="true" />
-    </>
-  );
+  return <span class="mono dock-elapsed" ref={text} aria-hidden="true" />;
 }
