@@ -10,6 +10,7 @@ import { useApp, useDay } from '../context.ts';
 import { ClockFace } from './clock-face.tsx';
 import { DimToggle } from './dim-toggle.tsx';
 import { ClockSheet, DaySheet } from './sheets.ts';
+import { SkipLink } from './skip-link.tsx';
 
 const SAVING_WORD = { saving: 'saving', 'not-saved': 'NOT SAVED' } as const;
 /** How well a saved day is backed up; a sample day needs no backup. */
@@ -35,6 +36,7 @@ export function Head() {
   const facts = [roll ? `roll ${roll}` : 'no roll', rateWords(timecodeRate)];
   return (
     <header class="head">
+      <SkipLink />
       <Button look="bare" class="head-day" onClick={() => setOpen('day')}>
         <span class="unseen">About this day: </span>
         <strong>{title}</strong>

@@ -20,16 +20,16 @@ export function Page({ tab, foot, children }: PageProps) {
   return (
     <div class="page">
       <Head />
-      <main class="body" data-tab={tab}>
+      <main class="body" data-tab={tab} tabIndex={-1}>
         <SavingBanner />
         <Unsaved day={id} />
         {children}
       </main>
-      <div class="foot">
+      <footer class="foot">
         <MessagePlace />
         {foot}
         <Tabs day={id} current={tab} />
-      </div>
+      </footer>
     </div>
   );
 }
