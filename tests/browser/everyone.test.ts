@@ -116,7 +116,7 @@ test('back, Escape and a tap beside leave what was typed in a sheet only at the 
       await button(page, /^note 2 take/).tap();
       await dialog(page).getByLabel('Own words').fill('hum at the end');
       await leave();
-      await page.getByRole('alert').filter({ hasText: 'not kept yet' }).waitFor();
+      await page.getByRole('alert').filter({ hasText: 'is not saved' }).waitFor();
       expect(await dialog(page).getByLabel('Own words').inputValue()).toBe('hum at the end');
       await leave();
       await dialog(page).waitFor({ state: 'detached' });

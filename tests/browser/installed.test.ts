@@ -65,7 +65,7 @@ describe('the manifest (W3C Web Application Manifest)', () => {
       const { page } = stage;
       await stage.waitOfflineReady();
       await goTo(stage, '#/roll');
-      await page.getByRole('status').filter({ hasText: 'No day yet' }).waitFor();
+      await page.getByRole('status').filter({ hasText: 'No days yet' }).waitFor();
       await openSampleDay(stage);
       await stage.killServer();
       await page.goto(`${stage.origin}${urls[2]}`);

@@ -48,7 +48,7 @@ async function killWhileTapping(stage: Stage, afterMs: number): Promise<{ rolls:
 
 /** Says the app that the browser's database was gone at this start, and that the copy beside it was put in its place? */
 const hasLostDatabase = async (page: Page): Promise<boolean> =>
-  (await page.getByRole('alert').filter({ hasText: 'had lost its database' }).count()) > 0;
+  (await page.getByRole('alert').filter({ hasText: 'lost its database' }).count()) > 0;
 
 /** Starts a day and taps to lay a large recorder in it; gives how many facts the day had before that. */
 async function layRig(page: Page, production: string): Promise<number> {

@@ -66,7 +66,7 @@ test('a new day of another production says that nothing goes on, and its head ha
       location.hash = '#/';
     });
     await tap(page, 'New day');
-    await page.getByText(/go on from Salt Road · Day 7/).waitFor();
+    await page.getByText(/copied from Salt Road · Day 7/).waitFor();
     await page.getByLabel('Production').fill('Harbour Lights');
     await page.getByText('Another production: no crew').waitFor();
     expect(await page.getByLabel('Day', { exact: true }).inputValue()).toBe('Day 1');

@@ -18,7 +18,11 @@ async function dayFile(page: Page): Promise<string> {
     page.getByRole('dialog').getByRole('button', { name: 'Download the day file' }).tap(),
   ]);
   expect(download.suggestedFilename()).toMatch(/\.txt$/);
-  await page.getByRole('dialog').getByText('copied').first().waitFor();
+  await page
+    .getByRole('dialog')
+    .getByText(/^backed up/)
+    .first()
+    .waitFor();
   await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
   return readFileSync(await download.path(), 'utf8');
 }

@@ -53,7 +53,7 @@ describe('storage that fails under the app', () => {
       await takeOne(page);
       await takeOne(page);
       const banner = page.getByRole('alert').filter({ hasText: 'not saved' });
-      await banner.filter({ hasText: 'no room left' }).waitFor();
+      await banner.filter({ hasText: 'the phone is full' }).waitFor();
       expect(await banner.textContent()).toContain('4 actions not saved');
       expect(await page.locator('[data-saving]').textContent()).toContain('NOT SAVED');
       expect(await page.locator('.dock-name strong').textContent()).toMatch(/\/4$/);
@@ -96,7 +96,7 @@ describe('storage that fails under the app', () => {
       await banner.waitFor();
       await stage.waitSaved();
       // What started the day, and two takes of two taps each; the third take's Roll is new itself.
-      expect(await banner.textContent()).toMatch(/ 5 entries of this day were held/);
+      expect(await banner.textContent()).toMatch(/ 5 entries of this day were still in this window/);
       await stage.reload();
       noteTakes('site data cleared under the open app', 3, await takesOnTheLine(page));
       await page.goto(origin);
@@ -127,7 +127,7 @@ describe('storage that fails under the app', () => {
       await tab(page, 'Now');
       await tap(page, /^Roll$/);
       const banner = page.getByRole('alert').filter({ hasText: 'not saved' });
-      await banner.filter({ hasText: 'Load this window again' }).waitFor();
+      await banner.filter({ hasText: 'Reload this window' }).waitFor();
       expect(await page.locator('.dock .roll').textContent()).toBe('Cut');
     });
   });
@@ -252,7 +252,7 @@ test('a day erased in one window is gone from the phone: databases, caches and t
     expect(await keptSomewhere(page, 'Zebra')).not.toEqual([]);
     await tap(other, 'More about Zebra Crossing');
     await tap(other, 'Erase this day');
-    await other.getByText('has not left the phone: take a copy first').waitFor();
+    await other.getByText('It is not backed up: do that first').waitFor();
     await tap(other, 'Erase from this phone');
     await page.getByText('Erased in another window').waitFor();
     await expect.poll(() => shown(list)).toBe(0);

@@ -59,7 +59,7 @@ describe('actions for which the phone has no room', () => {
       await page.locator('[data-unsaved="4"]').waitFor();
       expect(await offer(page).count()).toBe(0);
       await stage.reload();
-      await offer(page).getByText('4 actions were held').waitFor();
+      await offer(page).getByText('4 actions were not saved').waitFor();
       await allow();
       await tap(page, 'Restore them');
       await offer(page).waitFor({ state: 'detached' });
@@ -82,7 +82,7 @@ describe('actions for which the phone has no room', () => {
       await stage.reload();
       await tap(page, 'Discard');
       await tap(page, 'Keep them');
-      await offer(page).getByText('4 actions were held').waitFor();
+      await offer(page).getByText('4 actions were not saved').waitFor();
       await tap(page, 'Discard');
       await tap(page, 'Discard 4 actions');
       await offer(page).waitFor({ state: 'detached' });
@@ -132,7 +132,7 @@ describe('actions for which the phone has no room', () => {
       await startDay(page, 'Salt Road');
       await stage.reload();
       await page.getByRole('heading', { name: 'This day is not saved' }).waitFor();
-      await offer(page).getByText('Salt Road · Day 1: 1 action was held').waitFor();
+      await offer(page).getByText('Salt Road · Day 1: 1 action was not saved').waitFor();
       await allow();
       await page.evaluate(() => {
         location.hash = '#/';

@@ -23,7 +23,7 @@ const UNREAD_CALLS =
   /^(join|split|includes|startsWith|endsWith|indexOf|lazy|\w*querySelector\w*|closest|matches|getElementById|\w+EventListener|(get|set)Item|matchMedia|wordOf|setAttribute|createElement|Error|RegExp|Worker|URL|replace\w*|pad\w+|has|get|set|observe|toggle|test|openSection|postMessage|toLocaleString|Intl|goTo)$/;
 
 /** Calls that show what they are given, also single words. */
-const SHOWING_CALLS = /^(tell|complain|run|countOf|counted|does|plain|listOf|onDone)$/;
+const SHOWING_CALLS = /^(tell|complain|run|countOf|does|plain|listOf|onDone)$/;
 
 /** Tables and functions that hold words for the screen. */
 const HOLDS_WORDS =

@@ -4,7 +4,7 @@ import { useApp, useDay } from '../context.ts';
 import { NotKeptBanner } from './not-kept.tsx';
 
 const BECAUSE: Record<string, string> = {
-  QuotaExceededError: 'the phone has no room left. Free some space, or export the day now.',
+  QuotaExceededError: 'the phone is full. Free some space, or export the day now.',
   InvalidStateError: 'the database was closed under the app. Close other windows of it, or open it again.',
   VersionError: 'a newer version of the app is open in another window. Reload this window.',
   UnknownError: 'the phone lost its database for a moment.',

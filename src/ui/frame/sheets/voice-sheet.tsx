@@ -51,7 +51,7 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
       <div class="first-things">
         <WornActions answers={answers} answer={answer} before={before} />
         <Button expanded={editing} onClick={() => setEditing(!editing)}>
-          Name
+          Edit
         </Button>
         <Choice
           label={before ? 'From there on' : 'From here on'}
