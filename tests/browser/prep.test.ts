@@ -55,16 +55,31 @@ describe('prep', () => {
     });
   });
 
-  test('follows fresh cells by one tap and says who is due, and prints the wiring', async () => {
+  test('draws who falls short until fresh batteries are in, and prints the wiring', async () => {
     await onStage({ clock: '2026-11-20T03:10:00Z' }, async (stage) => {
       const { page } = stage;
       await openSample(stage, 'upkeep');
       const body = page.locator('main.body');
       await expect.poll(() => body.textContent()).toContain('3 things due');
       await button(stage, /^Batteries/).tap();
+      const row = page.locator('.device-row').filter({ hasText: /^A1/ });
+      const missing = row.locator('.time-bar-missing');
+      // The sample's A1 has been on too long: its bar ends before wrap, and words say so as well.
+      await row.waitFor();
+      expect(await row.textContent()).toContain('flat before wrap');
+      expect(await missing.count()).toBe(1);
       await button(stage, 'Fresh batteries in A1').tap();
       await expect.poll(() => body.textContent()).toContain('2 things due');
-      expect(await body.textContent()).not.toMatch(/NaN|Infinity|undefined/);
+      await expect.poll(() => row.textContent()).not.toContain('flat before wrap');
+      expect(await missing.count()).toBe(0);
+      // How long a battery lasts is not guessed: without it there are words and no bar.
+      const other = page.locator('.device-row').filter({ hasText: /^A2/ });
+      await other.locator('.device-about').tap();
+      await page.getByLabel('Battery life, hours').fill('');
+      await page.getByRole('dialog').getByRole('button', { name: 'Save', exact: true }).tap();
+      await expect.poll(() => other.textContent()).toContain('battery life not set');
+      expect(await other.locator('.time-bar').count()).toBe(0);
+      expect(await page.locator('main.body').textContent()).not.toMatch(/NaN|Infinity|undefined/);
 
       await button(stage, 'Wiring sheet').tap();
       await page.getByRole('heading', { name: 'Wiring sheet' }).waitFor();
