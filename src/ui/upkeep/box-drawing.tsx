@@ -34,13 +34,14 @@ function LeadLine({ output, lead }: BoxLine) {
         </span>
       </li>
     );
-  const { selector, isThrough } = lead;
+  const { selector, isThrough, thrownTo } = lead;
   return (
     <li class="box-line">
       <span class="box-end">{output.name}</span>
       <span class="box-lead">
-        <span class="unseen">by lead </span>
-        {lead.lead}
+        <span>
+          <span class="unseen">by </span>lead {lead.lead}
+        </span>
         <svg width="100%" height="14" aria-hidden="true">
           <line x1="0" x2="100%" y1="7" y2="7" class={isThrough ? 'box-through' : 'box-away'} />
           {selector && (
@@ -51,8 +52,8 @@ function LeadLine({ output, lead }: BoxLine) {
         </svg>
         {selector && (
           <span class="soft">
-            {selector.name}
-            {isThrough ? ` at ${selector.position}` : ` not at ${selector.position}`}
+            {selector.name} at {thrownTo}
+            {!isThrough && <span class="unseen">, not at {selector.position}</span>}
           </span>
         )}
       </span>

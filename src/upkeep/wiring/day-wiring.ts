@@ -15,6 +15,8 @@ export interface DayLead extends RigLead {
   readonly from: PartId | VoiceId;
   /** False while a selector is thrown to the other lead. */
   readonly isThrough: boolean;
+  /** Where its selector is now; missing without one. */
+  readonly thrownTo?: string;
 }
 
 /**
@@ -38,16 +40,21 @@ export function leadsOfDay(day: Day): DayLead[] {
   );
   return leads.map(({ id, lead, from, input, output }, at) => {
     const said = day.upkeep.leads.get(id);
-    const selector = selectorBefore(day, input, lead);
+    const selector = selectorOf(day, input);
+    const now = selector && thrown(links, selector);
     return {
       id,
       from,
-      isThrough: isThrough(day, links, input, lead),
+      isThrough: now === undefined || now === lead.position,
       output,
       lead: said?.name || String(at + 1),
       ends: endsOf(said, day.rig.byId.get(lead.from ?? ''), input),
       input: input.name,
-      ...(selector && { selector }),
+      ...(selector &&
+        now && {
+          selector: { name: selector.name, position: positionName(selector, lead.position) },
+          thrownTo: positionName(selector, now),
+        }),
     };
   });
 }
@@ -56,16 +63,13 @@ function nameOfEnd(day: Day, from: string): string | undefined {
   return day.voices.has(from) ? voiceName(day, from) : day.rig.byId.get(from)?.name;
 }
 
-function isThrough(day: Day, links: Links, input: Part, lead: Lead): boolean {
-  const selector = day.rig.selectors.find((one) => one.input === input.id);
-  return !selector || (thrownTo(links, selector.id)?.value ?? 'a') === lead.position;
-}
+const selectorOf = ({ rig }: Day, input: Part): Part | undefined =>
+  rig.selectors.find((one) => one.input === input.id);
 
-function selectorBefore(day: Day, input: Part, lead: Lead): RigLead['selector'] {
-  const selector = day.rig.selectors.find((one) => one.input === input.id);
-  if (!selector) return undefined;
-  const [a = 'A', b = 'B'] = selector.positions ?? [];
-  return { name: selector.name, position: lead.position === 'a' ? a : b };
+const thrown = (links: Links, { id }: Part): Lead['position'] => thrownTo(links, id)?.value ?? 'a';
+
+function positionName({ positions = ['A', 'B'] }: Part, position: Lead['position']): string {
+  return position === 'a' ? positions[0] : positions[1];
 }
 
 /** How a lead is wired as described; missing descriptions are marked, and pins are not guessed. */

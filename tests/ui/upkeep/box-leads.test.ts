@@ -53,10 +53,18 @@ describe('the leads of the receivers', () => {
 
   test('say which of two leads at a selector is through', () => {
     const through = (of: typeof boxes) =>
-      of.flatMap(({ lines }) => lines.flatMap(({ lead }) => (lead?.selector ? [lead.isThrough] : [])));
-    expect(through(boxes)).toEqual([false, true]);
+      of.flatMap(({ lines }) =>
+        lines.flatMap(({ lead }) => (lead?.selector ? [[lead.isThrough, lead.thrownTo]] : [])),
+      );
+    expect(through(boxes)).toEqual([
+      [false, 'cart'],
+      [true, 'cart'],
+    ]);
     const thrown = rigged({ kind: 'selectors-thrown', selectors: ['sel'], position: 'b' });
-    expect(through(boxLeads(thrown, leadsOfDay(thrown)))).toEqual([true, false]);
+    expect(through(boxLeads(thrown, leadsOfDay(thrown)))).toEqual([
+      [true, 'far'],
+      [false, 'far'],
+    ]);
   });
 
   test('name the same leads as the wiring sheet, each once', () => {
