@@ -30,6 +30,13 @@ const PROMISED: readonly Promised[] = [
     second: /^Move Usher to free track 23$/,
     says: /Usher on track 23/,
   },
+  { action: 'a pack, from who is not recorded', first: /– .*Bride/, second: /^A1 /, says: /A1 on Bride/ },
+  {
+    action: 'a swap of booms',
+    first: /Boom Jurrien/,
+    second: /^Swap with Boom Saskia$/,
+    says: /Boom Jurrien and Boom Saskia swapped/,
+  },
   { action: 'the end of a gang', first: /Fireman, Orsolya/, second: /^End the gang$/, says: /No gang/ },
 ];
 
@@ -50,6 +57,38 @@ async function isInReach({ page }: Stage, name: RegExp): Promise<void> {
   expect(found.at, `nothing lies over ${name}`).toEqual([true, true, true]);
 }
 
+/** What leads to a sheet, and its main action. */
+interface Opened {
+  readonly sheet: string;
+  readonly taps: readonly RegExp[];
+  readonly main: readonly RegExp[];
+}
+
+const SHEETS: readonly Opened[] = [
+  {
+    sheet: 'a take',
+    taps: [/45A\/6/],
+    main: [/^circle$/i, /^note$/i, /^(correct|edit)$/i, /^move$/i, /^(take back|remove)$/i],
+  },
+  { sheet: 'a note', taps: [/^note 6 take/], main: [/^NG$/, /^plane$/, /^phone$/, /^Note it$|^Add note$/] },
+  {
+    sheet: 'the slate',
+    taps: [/^Slate 45A/],
+    main: [/^Next setup/, /^Pickup/, /^Wild track/, /^Room tone/, /^MOS/, /^(Call|Use) this slate$/],
+  },
+  { sheet: 'the day', taps: [/^About this day/], main: [/^Save$/] },
+  {
+    sheet: 'the clock',
+    taps: [/^(Follow|Sync to) (the )?recorder/],
+    main: [/^(Now it shows|Tap when it reads)/],
+  },
+  {
+    sheet: 'a late take',
+    taps: [/^Slate 45A/, /^(A take afterwards|Log a missed take)/],
+    main: [/^Log this take$/],
+  },
+];
+
 describe.each(PHONES)('with 24 performers at $width x $height', (viewport) => {
   test.each(PROMISED)('$action is two taps, and the second is on the screen without scrolling', (promised) =>
     onStage({ viewport, clock: CLOCK }, async (stage) => {
@@ -61,4 +100,21 @@ describe.each(PHONES)('with 24 performers at $width x $height', (viewport) => {
       await page.getByRole('status').filter({ hasText: promised.says }).waitFor({ state: 'attached' });
     }),
   );
+
+  test('the main action of every sheet is on the screen without scrolling', () =>
+    onStage({ viewport, clock: CLOCK }, async (stage) => {
+      await openSaid(stage, bigDay());
+      const { page } = stage;
+      for (const { sheet, taps, main } of SHEETS) {
+        if (sheet === 'a take') await page.getByRole('link', { name: 'Line', exact: true }).tap();
+        for (const [at, name] of taps.entries()) {
+          const within = at === 0 ? page : page.getByRole('dialog');
+          await within.getByRole('button', { name }).first().tap();
+        }
+        for (const action of main) await isInReach(stage, action);
+        await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
+        await page.getByRole('dialog').waitFor({ state: 'detached' });
+        if (sheet === 'a take') await page.getByRole('link', { name: 'Now', exact: true }).tap();
+      }
+    }));
 });

@@ -15,3 +15,4 @@ export const dissolveGang = onDay(chain.dissolveGang);
 export const nameTrack = onDay(chain.nameTrack);
 export const markNeed = onDay(chain.markNeed);
 export const plugRun = onDay(runs.plugRun);
+export const swapLeads = onDay(runs.swapLeads);

@@ -49,6 +49,22 @@ export function plugRun(
   return ok([placed({ kind: 'leads-plugged', leads: moves }, at)]);
 }
 
+/** Exchanges where the leads of two hardline voices go, each with the tracks that its input feeds. */
+export function swapLeads(day: Day, one: VoiceId, other: VoiceId, at: Placing = {}): CommandResult {
+  const unknown = [one, other].find((id) => !day.voices.has(id));
+  if (unknown !== undefined) return missing('voice', unknown);
+  const { links } = answersBefore(day, at.before);
+  const goesWhere = (from: VoiceId) => leadFrom(day.rig, links, from)?.link.value;
+  const leads = [
+    { from: one, there: goesWhere(other) },
+    { from: other, there: goesWhere(one) },
+  ].flatMap(({ from, there }) =>
+    there?.to ? [{ lead: leadFor(day, links, from), from, to: there.to, position: there.position }] : [],
+  );
+  if (leads.length < 2) return fail({ code: 'block-empty' });
+  return ok([placed({ kind: 'leads-plugged', leads }, at)]);
+}
+
 /** Outputs of a receiver, or of one of its modules, open to voices, in reading order. */
 export const outputsFor = (rig: Rig, receiver: PartId, module?: string): Part[] =>
   rig.outputs.filter(

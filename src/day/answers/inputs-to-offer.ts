@@ -1,7 +1,16 @@
-import { INPUT_KINDS, type InputKind, inputOf } from '../../facts/kinds/rig-kinds.ts';
+import {
+  INPUT_KINDS,
+  type InputKind,
+  inputOf,
+  inputsFitting,
+  outputOf,
+} from '../../facts/kinds/rig-kinds.ts';
 import type { Open } from '../../shared/open-word.ts';
+import { isOneOf } from '../../shared/open-word.ts';
+import type { Part, VoiceId } from '../model.ts';
 import type { Answers } from './answers.ts';
 import type { InputAnswer } from './input-answers.ts';
+import type { VoiceAnswer } from './voice-answers.ts';
 
 /** Inputs a hardline can go into, likeliest first. */
 const SOCKETS: readonly Open<InputKind>[] = INPUT_KINDS.filter((kind) => inputOf(kind)?.hardline !== 'never');
@@ -18,3 +27,25 @@ export const inputsToOffer = ({ inputs }: Answers): InputAnswer[] =>
         socketOrder(a) - socketOrder(b) ||
         a.input.order - b.input.order,
     );
+
+/** Whether the lead of an output fits an input. A kind that only a newer version knows may fit anything. */
+export function isFitting({ outputKind = 'analogue' }: Part, { inputKind = 'mic' }: Part): boolean {
+  const isKnown = outputOf(outputKind) !== undefined && isOneOf(INPUT_KINDS, inputKind);
+  return !isKnown || inputsFitting(outputKind).some((kind) => kind === inputKind);
+}
+
+/** Whether a hardline's lead fits an input; one of a kind that only a newer version knows may. */
+export const takesHardline = ({ inputKind = 'mic' }: Part): boolean =>
+  inputOf(inputKind)?.hardline !== 'never';
+
+const isPlugged = ({ paths }: VoiceAnswer): boolean =>
+  paths.some(
+    ({ lead, transmitter, input, broken }) => lead && !transmitter && input && broken !== 'pushed-out',
+  );
+
+/** The plugged hardlines of the same kind that one could change places with, if it is plugged itself. */
+export function swapsFor({ voices }: Answers, id: VoiceId): VoiceAnswer[] {
+  const own = voices.find(({ voice }) => voice.id === id);
+  if (!own || !isPlugged(own)) return [];
+  return voices.filter((one) => one !== own && one.voice.kind === own.voice.kind && isPlugged(one));
+}

@@ -36,9 +36,16 @@ export const channelsIn = (rig: Rig, { receiver, module }: Block): Part[] =>
 
 export const asOptions = (parts: readonly Part[]): Option[] => parts.map(({ id, name }) => ({ id, name }));
 
+export interface Pair {
+  readonly from: Part;
+  readonly to: Part;
+  /** What has to make room for it. */
+  readonly out?: string;
+}
+
 interface PairsProps {
   readonly rig: Rig;
-  readonly pairs: readonly (readonly [Part, Part])[];
+  readonly pairs: readonly Pair[];
   readonly left: readonly Part[];
   /** The word between the two of a pair, such as `into`. */
   readonly word: string;
@@ -49,9 +56,10 @@ export function Pairs({ rig, pairs, left, word }: PairsProps) {
   return (
     <>
       <ul class="pairs" aria-label="What will be done">
-        {pairs.map(([first, second]) => (
-          <li key={first.id}>
-            <strong>{first.name}</strong> <span class="soft">{word}</span> <strong>{second.name}</strong>
+        {pairs.map(({ from, to, out }) => (
+          <li key={from.id}>
+            <strong>{from.name}</strong> <span class="soft">{word}</span> <strong>{to.name}</strong>
+            {out && <span class="soft">, {out} comes out</span>}
           </li>
         ))}
       </ul>

@@ -6,7 +6,7 @@ import { FromWhen } from '../frame/from-when.tsx';
 import { Button } from '../kit/button.tsx';
 import { Choice } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
-import { asOptions, type Block, blocksOf, Pairs } from './block-fields.tsx';
+import { asOptions, type Block, blocksOf, type Pair, Pairs } from './block-fields.tsx';
 import { SelectField } from './picker.tsx';
 
 /** Where a block begins: the block, and the first of its targets, one to one. */
@@ -31,7 +31,7 @@ export interface BlockTask {
   /** The likeliest start, of the chosen block if there is one. */
   readonly likely: (day: Day, block?: string) => Beginning;
   readonly firsts: (day: Day) => readonly Part[];
-  readonly pairUp: (day: Day, block: Block | undefined, first: string) => Paired;
+  readonly pairUp: (day: Day, block: Block | undefined, first: string, place: Place) => Paired;
   readonly command: (
     from: readonly string[],
     to: readonly string[],
@@ -40,9 +40,17 @@ export interface BlockTask {
   ) => Command;
 }
 
+/** Where a block goes: the position of its selectors, and the place on the line. */
+export interface Place {
+  readonly position: SelectorPosition;
+  readonly before: string | undefined;
+}
+
 export interface Paired {
-  readonly pairs: readonly (readonly [Part, Part])[];
+  readonly pairs: readonly Pair[];
   readonly left: readonly Part[];
+  /** What is not offered, and why. */
+  readonly except?: string;
 }
 
 /** Pairs a whole block one to one, in one action: outputs to inputs, or channels to packs. */
@@ -54,16 +62,17 @@ export function BlockSheet({ task, onClose }: { task: BlockTask; onClose: () => 
   const [chosen, setPosition] = useState<SelectorPosition>('a');
   const blocks = blocksOf(day.rig);
   const firsts = task.firsts(day);
-  const { pairs, left } = task.pairUp(
+  const selector = day.rig.selectors.find(({ input }) => input === first);
+  const position = selector ? chosen : 'a';
+  const { pairs, left, except } = task.pairUp(
     day,
     blocks.find(({ id }) => id === block),
     first,
+    { position, before },
   );
-  const selector = day.rig.selectors.find(({ input }) => input === first);
-  const position = selector ? chosen : 'a';
   const doIt = (): void => {
-    const from = pairs.map(([one]) => one.id);
-    const to = pairs.map(([, other]) => other.id);
+    const from = pairs.map(({ from: one }) => one.id);
+    const to = pairs.map(({ to: other }) => other.id);
     if (run(task.command(from, to, position, before), task.done(pairs.length))) onClose();
   };
   return (
@@ -105,6 +114,7 @@ export function BlockSheet({ task, onClose }: { task: BlockTask; onClose: () => 
           />
         )}
         <Pairs rig={day.rig} pairs={pairs} left={left} word={task.word} />
+        {except && <p class="soft">{except}</p>}
         {firsts.length === 0 && <p class="soft">{task.none}</p>}
       </div>
     </Sheet>

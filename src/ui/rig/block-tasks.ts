@@ -1,11 +1,14 @@
 import { inputsFrom, leadFrom, likelyInput, outputsFor, pairUp, plugRun } from '../../app/commands/chain.ts';
 import { tuneBlock } from '../../app/commands/rig.ts';
-import { answersNow } from '../../day/answers/answers.ts';
+import { answersBefore, answersNow } from '../../day/answers/answers.ts';
+import { isFitting } from '../../day/answers/inputs-to-offer.ts';
 import { tunedTo } from '../../day/chain/links.ts';
-import type { Day, Part, PartId } from '../../day/model.ts';
+import type { Day, Links, Part, PartId } from '../../day/model.ts';
 import { countOf } from '../words/chain.ts';
+import { sourceName } from '../words/facts.ts';
+import { runWords } from '../words/number-runs.ts';
 import { type Block, blocksOf, channelsIn } from './block-fields.tsx';
-import type { Beginning, BlockTask } from './block-sheet.tsx';
+import type { Beginning, BlockTask, Paired, Place } from './block-sheet.tsx';
 import { channelsOn } from './words.ts';
 
 /** The chosen block, or the first with something unconnected; and where its first goes or would go. */
@@ -27,6 +30,39 @@ function beginning(
   return { block: block?.id ?? '', first: (first && there(first.id)) ?? free(first) ?? '' };
 }
 
+const NONE: Paired = { pairs: [], left: [] };
+
+const unplugged = (day: Day, links: Links, { receiver, module }: Block) =>
+  outputsFor(day.rig, receiver, module).filter(({ id }) => {
+    const to = leadFrom(day.rig, links, id)?.link.value.to ?? null;
+    return to === null || !day.rig.byId.has(to);
+  });
+
+/** Outputs without a lead into inputs that they fit. A lead that is plugged already is not moved with the rest. */
+function plugPairs(day: Day, block: Block, first: PartId, { position, before }: Place): Paired {
+  const { inputs, links } = answersBefore(day, before);
+  const loose = unplugged(day, links, block);
+  const plugged = outputsFor(day.rig, block.receiver, block.module).filter((one) => !loose.includes(one));
+  const sockets = inputsFrom(day.rig, first);
+  const fits = (output: Part): boolean => sockets.some((input) => isFitting(output, input));
+  const { pairs, left } = pairUp(loose.filter(fits), sockets);
+  const inSocket = (input: Part): string | undefined => {
+    const reach = inputs.find((one) => one.input.id === input.id)?.reach;
+    const isThrown = !reach?.selector || reach.selector.position === position;
+    const from = (isThrown ? reach?.arrival : reach?.away)?.from;
+    return from && sourceName(day, from);
+  };
+  const names = runWords(plugged.map(({ name }) => name));
+  return {
+    pairs: pairs.map(([from, to]) => {
+      const out = inSocket(to);
+      return out ? { from, to, out } : { from, to };
+    }),
+    left: [...left, ...loose.filter((output) => !fits(output))],
+    ...(plugged.length > 0 && { except: `Plugged already, and left as they are: ${names}.` }),
+  };
+}
+
 /** A block of outputs into a run of inputs. */
 export const PLUG: BlockTask = {
   title: 'Patch several',
@@ -39,17 +75,17 @@ export const PLUG: BlockTask = {
   done: (count) => `${countOf(count, 'lead')} patched`,
   likely: (day, wanted) => {
     const answers = answersNow(day);
+    const { links } = answers;
     return beginning(
       day,
       wanted,
-      ({ receiver, module }) => outputsFor(day.rig, receiver, module),
-      (output) => leadFrom(day.rig, answers.links, output)?.link.value.to,
+      (block) => unplugged(day, links, block),
+      () => null,
       (output) => likelyInput(answers, output?.outputKind),
     );
   },
   firsts: ({ rig }) => rig.inputs.filter(({ reserved }) => !reserved),
-  pairUp: ({ rig }, block, first) =>
-    pairUp(block ? outputsFor(rig, block.receiver, block.module) : [], inputsFrom(rig, first)),
+  pairUp: (day, block, first, place) => (block ? plugPairs(day, block, first, place) : NONE),
   command: (from, to, position, before) => plugRun(from, to, position, { before }),
 };
 
@@ -77,7 +113,11 @@ export const TUNE: BlockTask = {
   firsts: ({ rig }) => rig.transmitters,
   pairUp: ({ rig }, block, first) => {
     const from = rig.transmitters.findIndex(({ id }) => id === first);
-    return pairUp(block ? channelsIn(rig, block) : [], from < 0 ? [] : rig.transmitters.slice(from));
+    const { pairs, left } = pairUp(
+      block ? channelsIn(rig, block) : [],
+      from < 0 ? [] : rig.transmitters.slice(from),
+    );
+    return { pairs: pairs.map(([channel, pack]) => ({ from: channel, to: pack })), left };
   },
   command: (from, to, _, before) => tuneBlock(from, to, { before }),
 };

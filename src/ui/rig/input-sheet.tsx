@@ -101,7 +101,7 @@ function LeadInto({ reach, before }: ReachProps) {
             key={position}
             label={selector ? `At ${positionName(day, selector.part.id, position)}` : 'What reaches it'}
             now={arrivalWords(day, arrival)}
-            options={leadOptions(day, before, arrival?.from)}
+            options={leadOptions(day, before, input, arrival?.from)}
             current={arrival?.from ?? 'nothing'}
             onPick={plug}
           />

@@ -1,17 +1,25 @@
 import { leadFrom } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers/answers.ts';
+import { isFitting, takesHardline } from '../../day/answers/inputs-to-offer.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
-import type { Day, Links } from '../../day/model.ts';
+import type { Day, Links, Part, PartId } from '../../day/model.ts';
 import { nameOf, partName } from '../words/chain.ts';
 import type { Option } from './picker.tsx';
 import { arrivalWords } from './words.ts';
 
-/** Whatever can be plugged into an input: outputs not reserved, and hardlines; unconnected ones first. */
-export function leadOptions(day: Day, before: string | undefined, current: string | undefined): Option[] {
+/** Whatever fits an input: outputs not reserved, and hardlines; unconnected ones first. What is in it stays. */
+export function leadOptions(
+  day: Day,
+  before: string | undefined,
+  input: Part,
+  current: string | undefined,
+): Option[] {
   const { links } = answersBefore(day, before);
-  const outputs = day.rig.outputs.filter(({ reserved }) => !reserved).map(({ id, name }) => ({ id, name }));
+  const outputs = day.rig.outputs
+    .filter((output) => !output.reserved && (isFitting(output, input) || output.id === current))
+    .map(({ id, name }) => ({ id, name }));
   const hardlines = [...day.voices.values()]
-    .filter(({ kind, struck }) => isHardline(kind) && !struck)
+    .filter(({ id, kind, struck }) => isHardline(kind) && !struck && (takesHardline(input) || id === current))
     .map(({ id }) => ({ id, name: nameOf(day, id) }));
   const all = [...hardlines, ...outputs].map(({ id, name }) => ({ id, name, word: placeOf(day, links, id) }));
   const loose = all.filter(({ word }) => word === 'no lead');
@@ -24,11 +32,16 @@ function placeOf(day: Day, links: Links, from: string): string {
   return to && day.rig.byId.has(to) ? `› ${partName(day.rig, to)}` : 'no lead';
 }
 
-/** Where an output can go: unreserved inputs, each selector position separately; free ones first. */
-export function inputOptions(day: Day, before: string | undefined, plugged: boolean): Option[] {
+/** Where an output can go: unreserved inputs that fit, each selector position separately; free ones first. */
+export function inputOptions(
+  day: Day,
+  before: string | undefined,
+  output: Part,
+  current: PartId | null,
+): Option[] {
   const { inputs } = answersBefore(day, before);
   const options = inputs
-    .filter(({ input }) => !input.reserved)
+    .filter(({ input }) => !input.reserved && (isFitting(output, input) || input.id === current))
     .flatMap(({ input, reach }) => {
       if (!reach.selector)
         return [{ id: `a:${input.id}`, name: input.name, free: !reach.arrival, arrival: reach.arrival }];
@@ -46,5 +59,5 @@ export function inputOptions(day: Day, before: string | undefined, plugged: bool
       word: free ? 'free' : arrivalWords(day, arrival),
     }));
   const sorted = [...options.filter(({ free }) => free), ...options.filter(({ free }) => !free)];
-  return [...(plugged ? [{ id: 'nothing', name: 'nothing', word: 'unplug it' }] : []), ...sorted];
+  return [...(current !== null ? [{ id: 'nothing', name: 'nothing', word: 'unplug it' }] : []), ...sorted];
 }

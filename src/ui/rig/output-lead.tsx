@@ -38,7 +38,7 @@ export function OutputLead({ output, before }: OutputLeadProps) {
     <Picker
       label={`${output.name} (${wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue')}) goes to`}
       now={to ? [partName(day.rig, to), position].filter(Boolean).join(', ') : 'nothing'}
-      options={inputOptions(day, before, to !== null)}
+      options={inputOptions(day, before, output, to)}
       current={to ? `${selector ? (lead?.position ?? 'a') : 'a'}:${to}` : 'nothing'}
       onPick={plug}
     />

@@ -7,6 +7,7 @@ import { EndGang, GangClash } from './gang-actions.tsx';
 import { PackOff } from './give-list.tsx';
 import { MoveOut } from './move-out.tsx';
 import { Mute } from './mute.tsx';
+import { SwapLeads } from './swap-leads.tsx';
 import { ThrowSelector } from './throw-selector.tsx';
 import { notThereWords } from './track-words.ts';
 import './sheets.css';
@@ -58,6 +59,7 @@ export function TrackFirst({ answer, openedAs, subject, before, onDone }: FirstP
       {led.map((input) => (
         <ThrowSelector key={input} input={input} {...place} />
       ))}
+      {subject && 'hardline' in subject.of && <SwapLeads voice={subject.of.hardline} {...place} />}
       {subject && 'pack' in subject.of && <PackOff transmitter={subject.of.pack} {...place} />}
     </div>
   );

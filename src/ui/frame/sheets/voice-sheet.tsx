@@ -17,6 +17,7 @@ import { Because } from './because.tsx';
 import { ChainPictures } from './chain-picture.tsx';
 import { PackList } from './give-list.tsx';
 import { InputList } from './input-list.tsx';
+import { SwapLeads } from './swap-leads.tsx';
 import { placeWords } from './track-words.ts';
 import { VoiceForm } from './voice-form.tsx';
 import { WornActions } from './worn-actions.tsx';
@@ -50,6 +51,7 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
       <ChainPictures answers={answers} answer={answer} />
       <div class="first-things">
         <WornActions answers={answers} answer={answer} before={before} />
+        {hardline && <SwapLeads voice={voice} before={before} onDone={onClose} />}
         <Button expanded={editing} onClick={() => setEditing(!editing)}>
           Edit
         </Button>
