@@ -1,6 +1,7 @@
-import { describe, expect, test } from 'vitest';
+import { describe, test } from 'vitest';
 import { bigDay } from '../day/big-day.ts';
-import { onStage, type Stage } from './harness.ts';
+import { onStage } from './harness.ts';
+import { isInReach } from './in-reach.ts';
 import { openSaid } from './said-day.ts';
 
 const CLOCK = '2026-10-07T12:00:00Z';
@@ -37,25 +38,8 @@ const PROMISED: readonly Promised[] = [
     second: /^Swap with Boom Saskia$/,
     says: /Boom Jurrien and Boom Saskia swapped/,
   },
-  { action: 'the end of a gang', first: /Fireman, Orsolya/, second: /^End the gang$/, says: /No gang/ },
+  { action: 'the end of a gang', first: /Fireman, Orsolya/, second: /^End the gang$/, says: /Gang ended/ },
 ];
-
-/** Whether a target can be tapped as the sheet stands: whole on the screen, with nothing before it, 48 px high. */
-async function isInReach({ page }: Stage, name: RegExp): Promise<void> {
-  const target = page.getByRole('dialog').getByRole('button', { name }).first();
-  await target.waitFor();
-  const found = await target.evaluate((one) => {
-    const { top, bottom, left, right, height } = one.getBoundingClientRect();
-    const at = [top + 2, (top + bottom) / 2, bottom - 2].map((y) =>
-      one.contains(document.elementFromPoint((left + right) / 2, y)),
-    );
-    return { top, bottom, height, at, screen: innerHeight };
-  });
-  expect(found.top, `top of ${name}`).toBeGreaterThanOrEqual(0);
-  expect(found.bottom, `foot of ${name}`).toBeLessThanOrEqual(found.screen);
-  expect(found.height, `height of ${name}`).toBeGreaterThanOrEqual(47.9);
-  expect(found.at, `nothing lies over ${name}`).toEqual([true, true, true]);
-}
 
 /** What leads to a sheet, and its main action. */
 interface Opened {
@@ -68,23 +52,23 @@ const SHEETS: readonly Opened[] = [
   {
     sheet: 'a take',
     taps: [/45A\/6/],
-    main: [/^circle$/i, /^note$/i, /^(correct|edit)$/i, /^move$/i, /^(take back|remove)$/i],
+    main: [/^circle$/i, /^note$/i, /^edit$/i, /^move$/i, /^remove$/i],
   },
-  { sheet: 'a note', taps: [/^note 6 take/], main: [/^NG$/, /^plane$/, /^phone$/, /^Note it$|^Add note$/] },
+  { sheet: 'a note', taps: [/^note 6 take/], main: [/^NG$/, /^plane$/, /^phone$/, /^Add note$/] },
   {
     sheet: 'the slate',
     taps: [/^Slate 45A/],
-    main: [/^Next setup/, /^Pickup/, /^Wild track/, /^Room tone/, /^MOS/, /^(Call|Use) this slate$/],
+    main: [/^Next setup/, /^Pickup/, /^Wild track/, /^Room tone/, /^MOS/, /^Use this slate$/],
   },
   { sheet: 'the day', taps: [/^About this day/], main: [/^Save$/] },
   {
     sheet: 'the clock',
-    taps: [/^(Follow|Sync to) (the )?recorder/],
-    main: [/^(Now it shows|Tap when it reads)/],
+    taps: [/^Sync to recorder/],
+    main: [/^Tap when it reads/],
   },
   {
     sheet: 'a late take',
-    taps: [/^Slate 45A/, /^(A take afterwards|Log a missed take)/],
+    taps: [/^Slate 45A/, /^Log a missed take/],
     main: [/^Log this take$/],
   },
 ];

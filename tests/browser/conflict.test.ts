@@ -2,6 +2,8 @@ import { expect, test } from 'vitest';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { speaker } from '../day/say.ts';
 import { onStage } from './harness.ts';
+import { isInReach } from './in-reach.ts';
+import { openSaid } from './said-day.ts';
 import { paste, tap } from './tapping.ts';
 
 test('two phones that differ are told on the first screen, and one tap on what is true settles it', async () => {
@@ -25,5 +27,16 @@ test('two phones that differ are told on the first screen, and one tap on what i
     await stage.waitSaved();
     await stage.reload();
     expect(await page.locator('.head-day').textContent()).toContain('roll A1');
+  });
+});
+
+test('what settles a conflict is on a small screen without scrolling', async () => {
+  const [a, b] = [speaker('phonea'), speaker('phoneb')];
+  a.say({ kind: 'roll-changed', roll: 'A1' });
+  b.say({ kind: 'roll-changed', roll: 'B1' });
+  await onStage({ viewport: { width: 360, height: 640 } }, async (stage) => {
+    await openSaid(stage, { facts: [...a.facts, ...b.facts] });
+    await tap(stage.page, '1 conflict');
+    for (const name of [/^roll B1/, /^roll A1/, /^Both happened/]) await isInReach(stage, name);
   });
 });
