@@ -71,13 +71,13 @@ describe('the copies beside the database, after a start', () => {
     await alignCopies(phone, 1);
     expect(phone.asked).toEqual(['older']);
     expect(await phone.journal.read('older')).toHaveLength(3);
-    expect(trouble.value).toBe(
+    expect(trouble.value?.text).toBe(
       'The browser lost its database and started a new one. Days come back from the second copy, newest first.',
     );
     await alignCopies(phone);
     expect(phone.asked.slice(1)).toEqual(['older', 'newest', 'oldest']);
     expect(phone.app.days.value).toHaveLength(3);
-    expect(trouble.value).toBe(
+    expect(trouble.value?.text).toBe(
       'The browser lost its database and started a new one. Restored from the second copy: 9 entries of 3 days: all checked one by one.',
     );
   });
@@ -88,13 +88,13 @@ describe('the copies beside the database, after a start', () => {
     await alignCopies(phoneWith({}, true), 1);
     await alignCopies(phoneWith({}, true));
     await alignCopies(phoneWith({ today: 0 }, false));
-    expect(trouble.value).toBe(null);
+    expect(trouble.value?.text).toBe(null);
   });
 
   test('say what a kill had left in them alone', async () => {
     const { alignCopies, trouble } = await freshModules();
     await alignCopies(phoneWith({ today: 1 }, false));
-    expect(trouble.value).toBe(
+    expect(trouble.value?.text).toBe(
       '1 entry was in the second copy only, as after a crash, and came back. Look at the last take.',
     );
   });
@@ -104,7 +104,7 @@ describe('the copies beside the database, after a start', () => {
     const phone = phoneWith({ today: 2, yesterday: 1 }, false, true);
     await alignCopies(phone);
     expect(phone.asked).toEqual(['today', 'yesterday']);
-    expect(trouble.value).toBe(
+    expect(trouble.value?.text).toBe(
       '3 entries are in the second copy only, as after a crash. 3 of them are not saved yet: the phone is full. They are tried again at the next start.',
     );
     // Looked at again, they are still three.
@@ -115,7 +115,7 @@ describe('the copies beside the database, after a start', () => {
   test('say what was damaged in them, and do not call it checked', async () => {
     const { alignCopies, trouble } = await freshModules();
     await alignCopies(phoneWith({ today: 2 }, true, false, { today: 1 }));
-    expect(trouble.value).toBe(
+    expect(trouble.value?.text).toBe(
       'The browser lost its database and started a new one. Restored from the second copy: 2 entries of 1 day: all checked one by one. 1 entry was damaged in the copy and could not be restored. Import a day file kept elsewhere: it repairs the day.',
     );
     await alignCopies(phoneWith({ yesterday: 0 }, false, false, { yesterday: 2 }));
@@ -129,6 +129,6 @@ describe('the copies beside the database, after a start', () => {
     trouble.value = null;
     await alignCopies(phone, 2);
     expect(await phone.journal.read('yesterday')).toHaveLength(1);
-    expect(trouble.value).toBe(null);
+    expect(trouble.value?.text).toBe(null);
   });
 });
