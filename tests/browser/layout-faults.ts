@@ -50,7 +50,12 @@ function measure(mayBeCut: readonly string[]): LayoutFaults {
 
   const outside = (): string[] => {
     const over = tooWide(document.documentElement);
-    const lines = seen('button, a, p, h1, h2, h3, label, input, strong, dd')
+    const lines = seen('*')
+      .filter(
+        (one) =>
+          one.localName === 'input' ||
+          [...one.childNodes].some(({ nodeType }) => nodeType === Node.TEXT_NODE),
+      )
       .filter((one) => {
         const { left, right, width } = one.getBoundingClientRect();
         return (

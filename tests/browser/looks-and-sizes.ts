@@ -35,6 +35,8 @@ export async function resize(session: CDPSession, size: Size, percent = 100): Pr
   const fontSizes = { standard: (16 * percent) / 100, fixed: (13 * percent) / 100 };
   await session.send('Page.setFontSizes', { fontSizes });
   await session.send('Emulation.setDeviceMetricsOverride', { ...size, deviceScaleFactor: 1, mobile: true });
+  // A page that was too wide at one size is zoomed out there, and would stay so.
+  await session.send('Emulation.resetPageScaleFactor');
 }
 
 export const nextPaint = (page: Page): Promise<unknown> =>

@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { onStage, type Stage } from '../browser/harness.ts';
-import { fitting, type Look, resize, USUAL, wear } from '../browser/looks-and-sizes.ts';
+import { type Look, wear } from '../browser/looks-and-sizes.ts';
 import { openSampleDay } from '../browser/places.ts';
 
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
@@ -11,7 +11,6 @@ const link = (page: Page, name: string) => page.getByRole('link', { name, exact:
 /** Opens the first screen of the sample day, at about four in the morning, when the sample night ends. */
 const onSampleNight = (look: Look, work: (stage: Stage) => Promise<void>): Promise<void> =>
   onStage({ clock: '2026-11-20T03:05:00Z', colorScheme: 'light' }, async (stage) => {
-    await resize(await fitting(stage.page), USUAL);
     await openSampleDay(stage);
     await stage.page.locator('.rows .row').first().waitFor();
     await stage.page.getByRole('status').filter({ hasText: /\w/ }).waitFor({ state: 'hidden' });
@@ -24,7 +23,7 @@ export async function takeReadmePictures(folder: string): Promise<number> {
   mkdirSync(folder, { recursive: true });
   let taken = 0;
   const shoot = async (page: Page, name: string): Promise<void> => {
-    await page.screenshot({ path: join(folder, `${name}.png`), animations: 'disabled' });
+    await page.screenshot({ path: join(folder, `${name}.png`), animations: 'disabled', scale: 'css' });
     taken += 1;
   };
   await onSampleNight('light', async ({ page }) => {
