@@ -57,3 +57,26 @@ test('the recipients and the signature of one production are not those of anothe
     expect(await recipients(page).inputValue()).toBe('editors@example.org');
   });
 });
+
+test('recipients go with the last day of their production that is erased', async () => {
+  await onStage({}, async (stage) => {
+    const { page } = stage;
+    const kept = (): Promise<string> => page.evaluate(() => JSON.stringify({ ...localStorage }));
+    const eraseFirst = async (): Promise<void> => {
+      await tap(page, /^More about/);
+      await tap(page, 'Erase this day');
+      await tap(page, 'Erase from this phone');
+      await page.getByRole('dialog').waitFor({ state: 'detached' });
+    };
+    await startDay(page);
+    await tab(page, 'Wrap');
+    await recipients(page).fill('editors@example.org');
+    await toAllDays(page);
+    await startDay(page);
+    await toAllDays(page);
+    await eraseFirst();
+    expect(await kept()).toContain('editors@example.org');
+    await eraseFirst();
+    expect(await kept()).not.toContain('editors@example.org');
+  });
+});

@@ -51,10 +51,12 @@ export function ChooseCard({ read, reading, onFiles, onSample, onStop }: ChooseP
         </label>
       </div>
       {onSample && (
-        <>
-          <p class="soft">This is a practice day: its recorder's files are made up.</p>
-          <Button onClick={onSample}>Sample card</Button>
-        </>
+        <div class="card-sample">
+          <Button look="solid" onClick={onSample}>
+            Sample card
+          </Button>
+          <p class="soft">Made-up files of this practice day, not all of them as logged.</p>
+        </div>
       )}
       {reading && (
         <div class="card-progress">

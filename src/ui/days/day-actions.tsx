@@ -4,6 +4,7 @@ import { useApp } from '../frame/context.ts';
 import { tell } from '../frame/messages.ts';
 import { NextDay } from '../frame/next-day-button.tsx';
 import { DayFileButton } from '../frame/sending/day-file-button.tsx';
+import { forgetWrap, isSameWhose } from '../frame/sending/settings.ts';
 import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { titleOf } from '../words/day-outline.ts';
@@ -15,6 +16,8 @@ export function DayActions({ day, onClose }: { day: DayOutline; onClose: () => v
 
   const erase = async (): Promise<void> => {
     await app.erase(day.id);
+    // Addresses of people go with the last day of their production.
+    if (!app.days.peek().some((other) => isSameWhose(other, day))) forgetWrap(day);
     tell(`${titleOf(day)} erased`);
     onClose();
   };

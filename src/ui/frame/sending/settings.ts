@@ -94,6 +94,9 @@ const REAL = kept('rollbook-wrap');
 const SAMPLE = kept('rollbook-wrap-sample');
 
 const keptFor = ({ sample }: Whose) => (sample ? SAMPLE : REAL);
+/** Whether two days share a signature and recipients. */
+export const isSameWhose = (a: Whose, b: Whose): boolean => a.sample === b.sample && nameOf(a) === nameOf(b);
+
 // With a mark before it, no name of a production is one that objects have by birth.
 const nameOf = ({ production }: Whose): string => `=${production.trim().toLowerCase()}`;
 
@@ -104,17 +107,28 @@ export function wrapSettings(day: Whose): WrapSettings {
 }
 
 export function setWrap(day: Whose, change: Partial<WrapSettings>): void {
-  const { key, stored } = keptFor(day);
-  const { own } = stored.peek();
+  const { own } = keptFor(day).stored.peek();
   const { signature, to, ...shared } = { ...wrapSettings(day), ...change };
   const { [nameOf(day)]: _before, ...others } = own;
   const last = Object.entries(others).slice(1 - PRODUCTIONS_KEPT);
-  stored.value = { ...shared, own: { ...Object.fromEntries(last), [nameOf(day)]: { signature, to } } };
+  keep(day, { ...shared, own: { ...Object.fromEntries(last), [nameOf(day)]: { signature, to } } });
+}
+
+function keep(day: Whose, next: Stored): void {
+  const { key, stored } = keptFor(day);
+  stored.value = next;
   try {
-    localStorage.setItem(key, JSON.stringify(stored.peek()));
+    localStorage.setItem(key, JSON.stringify(next));
   } catch {
     // Storage refused: it holds for this window only.
   }
+}
+
+/** Forgets what belongs to a production, or all that was set on sample days. */
+export function forgetWrap(day: Whose): void {
+  const { stored } = keptFor(day);
+  const { [nameOf(day)]: _gone, ...own } = stored.peek().own;
+  keep(day, day.sample ? FIRST : { ...stored.peek(), own });
 }
 
 /** Addresses as typed, separated by commas, semicolons or spaces. */

@@ -61,6 +61,24 @@ test('what is set on a sample day holds for sample days only, and is there after
   expect(wrapSettings(sample)).toMatchObject({ formats: ['csv'], paper: 'letter', to: 'nobody@example.org' });
 });
 
+test('forgets a production and no other, and all that was set on sample days', async () => {
+  const { forgetWrap, isSameWhose, setWrap, wrapSettings } = await started();
+  const sample = { production: 'Harbour', sample: true };
+  setWrap(HARBOUR, { to: 'post@example.org', paper: 'letter' });
+  setWrap(SALT_ROAD, { to: 'cutting@example.org' });
+  setWrap(sample, { to: 'nobody@example.org', paper: 'letter' });
+  forgetWrap({ production: 'harbour ', sample: false });
+  forgetWrap(sample);
+  expect(isSameWhose(HARBOUR, sample)).toBe(false);
+  const again = await started();
+  for (const settings of [wrapSettings, again.wrapSettings]) {
+    expect(settings(HARBOUR)).toMatchObject({ to: '', paper: 'letter' });
+    expect(settings(SALT_ROAD)).toMatchObject({ to: 'cutting@example.org' });
+    expect(settings(sample)).toMatchObject({ to: '', paper: 'a4' });
+  }
+  expect([...kept.values()].join()).not.toMatch(/post@|nobody@/);
+});
+
 test('remembers the last twenty productions', async () => {
   const { setWrap } = await started();
   const of = (number: number) => ({ production: `Film ${number}`, sample: false });
