@@ -1,5 +1,5 @@
 import type { Answers } from '../day/answers/answers.ts';
-import { type TrackAnswer, type TrackState, voiceName } from '../day/answers/track-answers.ts';
+import { heardTwice, type TrackAnswer, type TrackState, voiceName } from '../day/answers/track-answers.ts';
 import { isRecorded } from '../day/files/take-files.ts';
 import { isNumber, trackLabels } from '../day/files/track-labels.ts';
 import type { Day, Part, PartId, VoiceId } from '../day/model.ts';
@@ -9,6 +9,8 @@ export interface VoiceOnTrack {
   readonly voice: VoiceId;
   readonly name: string;
   readonly muted: boolean;
+  /** It is heard by more than one source, such as one pack on two channels. */
+  readonly twice?: true;
 }
 
 /** One track of one take, as editors read it. */
@@ -68,16 +70,18 @@ const mixName = ({ name }: Part, number: string): string =>
 const namesOf = (voices: readonly VoiceOnTrack[]): string => voices.map(({ name }) => name).join(', ');
 
 /** A voice that reaches a track twice is heard unless both paths are muted. */
-function voicesOn(day: Day, { heard }: TrackAnswer): VoiceOnTrack[] {
+function voicesOn(day: Day, answer: TrackAnswer): VoiceOnTrack[] {
+  const twice = new Set(heardTwice(answer));
   const voices = new Map<VoiceId, VoiceOnTrack>();
-  for (const { voice, muted } of heard) {
+  for (const { voice, muted } of answer.heard) {
     const before = voices.get(voice);
     const name = before?.name ?? cleanLine(voiceName(day, voice));
-    voices.set(voice, { voice, name, muted: muted && (before?.muted ?? true) });
+    const isMuted = muted && (before?.muted ?? true);
+    voices.set(voice, { voice, name, muted: isMuted, ...(twice.has(voice) && { twice: true }) });
   }
   return [...voices.values()];
 }
 
 /** Two tracks with the same key mean the same to an editor. */
 export const trackKey = ({ name, state, typed, voices }: TrackLine): string =>
-  JSON.stringify([name, state, typed, voices.map(({ name, muted }) => [name, muted])]);
+  JSON.stringify([name, state, typed, voices.map(({ name, muted, twice }) => [name, muted, twice])]);

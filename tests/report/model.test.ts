@@ -3,7 +3,7 @@ import { foldDay } from '../../src/day/fold/fold.ts';
 import { dayTotals } from '../../src/day/wrap/day-totals.ts';
 import { readFact } from '../../src/facts/fact.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { matterText } from '../../src/report/printed/words.ts';
+import { matterText, trackText } from '../../src/report/printed/words.ts';
 import { MORNING, speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { smallDay } from './report-day.ts';
@@ -186,5 +186,21 @@ describe('a clean line', () => {
     expect(model.head.production).toBe('abcde[31mf g');
     expect(model.takes[0]!.tracks[2]!.name).toBe('abcde[31mf g');
     expect(model.takes[0]!.notes[0]!.text).toBe('abcde[31mf\ng');
+  });
+});
+
+describe('one pack on two channels that reach one track', () => {
+  test('is one voice, said to be there twice, and no open matter', () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...SMALL_CAST);
+    phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+    phone.say({ kind: 'channels-tuned', tunings: [{ channel: 'near2', transmitter: 'A1' }] });
+    phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes2', tracks: ['tr3'] }] });
+    phone.say(take('24', 0, 1));
+    const { takes, open } = report(phone);
+    const line = takes[0]!.tracks.find(({ track }) => track === 'tr3')!;
+    expect(line.voices).toEqual([{ voice: 'ines', name: 'Ines', muted: false, twice: true }]);
+    expect(trackText(line)).toBe('Ines (Ines twice)');
+    expect(open.map(({ code }) => code)).not.toContain('clash');
   });
 });

@@ -1,8 +1,8 @@
-import { gangName, gangOf, gangsOn } from '../chain/gang-links.ts';
+import { gangName, gangsOn } from '../chain/gang-links.ts';
 import type { Day, Fact, PartId, Take, TakeId } from '../model.ts';
 import { itemOnLine, placeOfTake, takesInOrder } from '../takes.ts';
 import { answersAtTake, answersNow } from './answers.ts';
-import { audibleOn, type TrackAnswer } from './track-answers.ts';
+import { audibleOn, gangFor, type TrackAnswer } from './track-answers.ts';
 
 // What declaring or ending a gang before a past take does to that take and those after it: computed before
 // anything is recorded.
@@ -54,7 +54,7 @@ export function clashesWithoutGang(day: Day, track: PartId, before: TakeId): Tak
     const left = gangsOn(answersAtTake(day, take).links, track).filter(
       ({ by }) => (itemOnLine(day, by)?.place ?? 0) >= from,
     );
-    return gangOf(left, soundsOf(answer)) === undefined;
+    return gangFor(left, audibleOn(answer)) === undefined;
   };
   return takesFrom(day, before).filter(({ id }) => {
     const answer = onTrack(answersAtTake(day, id).tracks, track);
@@ -68,8 +68,6 @@ export function clashesWithoutGang(day: Day, track: PartId, before: TakeId): Tak
 
 const onTrack = (tracks: readonly TrackAnswer[], id: PartId): TrackAnswer | undefined =>
   tracks.find(({ track }) => track.id === id);
-
-const soundsOf = (answer: TrackAnswer): string[] => audibleOn(answer).map(({ source }) => source.id);
 
 /** A track's use is unchanged while the same voices come in by the same sources, ganged or not. */
 export const useOfTrack = (answer: TrackAnswer | undefined): string =>

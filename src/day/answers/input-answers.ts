@@ -27,5 +27,5 @@ function inputState(reach: Reach, stateOf: (track: PartId) => TrackState | undef
   if (states.includes('clash')) return 'clash';
   if (states.includes('gang')) return 'gang';
   // Two voices on one input that feeds no iso track: nobody declared that this was meant.
-  return audible.length > 1 ? 'clash' : 'single';
+  return new Set(audible.map(({ voice }) => voice)).size > 1 ? 'clash' : 'single';
 }

@@ -1,6 +1,6 @@
 import type { FactId } from '../../shared/ids.ts';
 import type { Chain } from '../chain/chain.ts';
-import { gangOf } from '../chain/gang-links.ts';
+import type { Gang } from '../chain/gang-links.ts';
 import { nameTypedFor } from '../chain/links.ts';
 import { type ChainEnds, isMuted, liveSources, type Reach, type Source } from '../chain/reach.ts';
 import type { Part, PartId, VoiceId } from '../model.ts';
@@ -45,13 +45,14 @@ export function trackAnswer(
       muted: isMuted(at, source),
     })),
   );
-  const audible = audibleOn({ heard }).map(({ source }) => source.id);
-  const gang = audible.length > 1 ? gangOf(chain.gangsOn(track.id), audible) : undefined;
+  const audible = audibleOn({ heard });
+  const voices = new Set(audible.map(({ voice }) => voice)).size;
+  const gang = voices > 1 ? gangFor(chain.gangsOn(track.id), audible) : undefined;
   // A voice that arrives twice counts once; two voices with one name are two.
   const named = [...new Set(heard.map(({ voice }) => voice))].map((voice) => voiceName(ends, voice));
   return {
     track,
-    state: track.mix ? 'mix' : trackState(heard.length, audible.length, gang !== undefined),
+    state: track.mix ? 'mix' : trackState(heard.length, voices, gang !== undefined),
     name: typed?.value ?? (track.mix ? track.name : named.join(', ')),
     typed: Boolean(typed?.value),
     heard,
@@ -63,6 +64,21 @@ export function trackAnswer(
   };
 }
 
+/** The gang that lets those heard share a track. A voice that comes by two sources is in it by either. */
+export const gangFor = (gangs: readonly Gang[], audible: readonly Heard[]): Gang | undefined =>
+  gangs.find(({ sources }) =>
+    audible.every(({ voice }) =>
+      audible.some((one) => one.voice === voice && sources.includes(one.source.id)),
+    ),
+  );
+
+/** The voices that a track hears by more than one source: one pack on two channels, say. */
+export function heardTwice(answer: Pick<TrackAnswer, 'heard'>): VoiceId[] {
+  const voices = audibleOn(answer).map(({ voice }) => voice);
+  return [...new Set(voices.filter((voice, at) => voices.indexOf(voice) !== at))];
+}
+
+/** A voice that arrives twice is one voice: it cannot clash with itself. */
 function trackState(live: number, audible: number, onPurpose: boolean): TrackState {
   if (live === 0) return 'empty';
   if (audible === 0) return 'muted';

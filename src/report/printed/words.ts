@@ -39,7 +39,7 @@ export const statusWords = ({ circled, status }: Pick<TakeLine, 'circled' | 'sta
   ...status.map((one) => STATUS_WORDS[one]),
 ];
 
-/** `'Ines'`, `'Pol, Sana (ganged)'`, `'Tomas (muted)'`, `'Ines, Dora (Dora muted)'`, `'Door (typed by hand: Ines)'`. */
+/** `'Ines'`, `'Pol, Sana (ganged)'`, `'Tomas (muted)'`, `'Ines, Dora (Dora muted)'`, `'Door (typed by hand: Ines)'`, `'Ines (Ines twice)'`. */
 export function trackText({ name, state, typed, voices }: TrackLine): string {
   const on = typed ? voices.map((voice) => isolated(voice.name)).join(', ') : '';
   const muted = state === 'muted' ? [] : voices.filter((voice) => voice.muted);
@@ -47,6 +47,7 @@ export function trackText({ name, state, typed, voices }: TrackLine): string {
     typed && (on ? `typed by hand: ${on}` : 'typed by hand'),
     state !== 'mix' && STATE_WORDS[state],
     ...muted.map((voice) => `${isolated(voice.name)} muted`),
+    ...voices.filter(({ twice }) => twice).map((voice) => `${isolated(voice.name)} twice`),
   ].filter(Boolean);
   return remarks.length > 0 ? `${isolated(name)} (${remarks.join('; ')})` : isolated(name);
 }

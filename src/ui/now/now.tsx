@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { type Answers, answersAtTake, answersNow } from '../../day/answers/answers.ts';
-import type { TrackAnswer } from '../../day/answers/track-answers.ts';
+import { audibleOn, heardTwice, type TrackAnswer } from '../../day/answers/track-answers.ts';
 import type { VoiceAnswer } from '../../day/answers/voice-answers.ts';
 import { trackLabels } from '../../day/files/track-labels.ts';
 import { type Day, type PartId, TAPS, type TakeId, type VoiceId } from '../../day/model.ts';
@@ -167,9 +167,11 @@ function TrackWord({ answer, quiet, since }: { answer: TrackAnswer; quiet: strin
       </>
     );
   }
-  if (answer.state === 'gang') return <>gang of {answer.heard.filter(({ muted }) => !muted).length}</>;
+  if (answer.state === 'gang')
+    return <>gang of {new Set(audibleOn(answer).map(({ voice }) => voice)).size}</>;
   if (answer.state === 'muted') return <>muted</>;
   if (answer.typed) return <>own name</>;
+  if (heardTwice(answer).length > 0) return <>twice</>;
   if (quiet.length > 0) return <>{listOf(quiet)} muted</>;
   if (since === null) return null;
   return (

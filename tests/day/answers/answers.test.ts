@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { answersAtTake, answersNow } from '../../../src/day/answers/answers.ts';
+import { heardTwice } from '../../../src/day/answers/track-answers.ts';
 import type { Day } from '../../../src/day/model.ts';
 import { speaker, take } from '../say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../small-rig.ts';
@@ -47,6 +48,35 @@ describe('a track', () => {
     phone.say({ kind: 'transmitter-worn', transmitter: 'A3', voice: 'tomas' });
     phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes3', tracks: ['tr3'] }] });
     expect(track(phone.day(), 'tr3').state).toBe('clash');
+  });
+
+  test('does not clash with itself where one pack comes by two channels, and says that it is twice', () => {
+    const phone = wired();
+    phone.say({ kind: 'channels-tuned', tunings: [{ channel: 'near3', transmitter: 'A1' }] });
+    phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes3', tracks: ['tr3'] }] });
+    expect(track(phone.day(), 'tr3')).toMatchObject({ state: 'single', name: 'Ines' });
+    expect(heardTwice(track(phone.day(), 'tr3'))).toEqual(['ines']);
+    expect(voice(phone.day(), 'ines').state).toBe('alone');
+    expect(input(phone.day(), 'aes3').state).toBe('single');
+    expect(answersNow(phone.day()).summary).toMatchObject({ clashes: 0, gangs: 0 });
+    phone.say({ kind: 'mute-set', what: 'input', part: 'aes3', muted: true });
+    expect(heardTwice(track(phone.day(), 'tr3'))).toEqual([]);
+  });
+
+  test('twice on a track and beside somebody else clashes, until that is on purpose', () => {
+    const phone = wired();
+    phone.say({ kind: 'channels-tuned', tunings: [{ channel: 'near3', transmitter: 'A1' }] });
+    phone.say({
+      kind: 'inputs-sent',
+      routes: [
+        { input: 'aes2', tracks: ['tr3'] },
+        { input: 'aes3', tracks: ['tr3'] },
+      ],
+    });
+    expect(track(phone.day(), 'tr3').state).toBe('clash');
+    // Whoever is in the gang is in it by whichever of her channels.
+    phone.say({ kind: 'gang-declared', track: 'tr3', sources: ['near1', 'near2'] });
+    expect(track(phone.day(), 'tr3')).toMatchObject({ state: 'gang', name: 'Ines, Dora' });
   });
 
   test('is no clash while all but one are muted', () => {
