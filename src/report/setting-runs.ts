@@ -26,18 +26,23 @@ interface Set {
   readonly set: Settings;
 }
 
-const wordsOf = (field: PrintedSetting, set: Settings): string => {
-  switch (field) {
-    case 'sampleRate':
-      return sampleRateWords(set.sampleRate);
-    case 'bitDepth':
-      return bitDepthWords(set.bitDepth);
-    case 'timecodeRate':
-      return rateWords(set.timecodeRate);
-    case 'fileLayout':
-      return layoutWords(set.fileLayout);
-  }
-};
+type InWords = { readonly [Field in PrintedSetting]: string };
+
+/** Takes in a row share their settings, so these are put in words once. */
+const inWords = new WeakMap<Settings, InWords>();
+
+function wordsOf(field: PrintedSetting, set: Settings): string {
+  const known = inWords.get(set);
+  if (known) return known[field];
+  const words: InWords = {
+    sampleRate: sampleRateWords(set.sampleRate),
+    bitDepth: bitDepthWords(set.bitDepth),
+    timecodeRate: rateWords(set.timecodeRate),
+    fileLayout: layoutWords(set.fileLayout),
+  };
+  inWords.set(set, words);
+  return words[field];
+}
 
 /** A setup without sound is on no recorder, so its settings say nothing. */
 const withSound = <Taken extends Set>(takes: readonly Taken[]): readonly Taken[] =>

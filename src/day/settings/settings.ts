@@ -12,28 +12,45 @@ export type Settings = { readonly [Field in SettingField]: NonNullable<Header[Fi
 /** Those of them that somebody said; the others are as in the header. */
 export type SaidSettings = { readonly [Field in SettingField]?: RecorderSettings[Field] };
 
-/** What the line says of the recorder's settings at each take; the rest is as the day's header has it. */
-const remembered = new WeakMap<Day, ReadonlyMap<TakeId, SaidSettings>>();
+/** What held at takes in a row: what the line says, and with the rest as the day's header has it. */
+interface Held {
+  readonly said: SaidSettings;
+  readonly settings: Settings;
+}
 
-const NOTHING: SaidSettings = {};
+interface HeldAtTakes {
+  readonly atFirst: Held;
+  readonly byTake: ReadonlyMap<TakeId, Held>;
+}
+
+const remembered = new WeakMap<Day, HeldAtTakes>();
 
 /** Walks the line once for all takes: to ask for the links of each would take far longer. */
-function saidAtTakes(day: Day): ReadonlyMap<TakeId, SaidSettings> {
+function heldAtTakes(day: Day): HeldAtTakes {
   const known = remembered.get(day);
   if (known) return known;
   const fieldOf = new Map(SETTING_FIELDS.map((field) => [key.set(field), field]));
-  const takes = new Map<TakeId, SaidSettings>();
-  let said = NOTHING;
+  const byTake = new Map<TakeId, Held>();
+  const atFirst: Held = { said: {}, settings: settingsWith(day, {}) };
+  let held = atFirst;
   for (const item of isSettingSaid(day) ? day.line : []) {
-    if (item.fact.kind === 'take-logged') takes.set(item.fact.id, said);
+    if (item.fact.kind === 'take-logged') byTake.set(item.fact.id, held);
     if (item.fact.kind !== 'recorder-set') continue;
     for (const [name, value] of writesOfItem(item, [])) {
       const field = fieldOf.get(name);
-      if (field) said = { ...said, [field]: value };
+      if (!field) continue;
+      const said = { ...held.said, [field]: value };
+      held = { said, settings: settingsWith(day, said) };
     }
   }
-  remembered.set(day, takes);
-  return takes;
+  const found = { atFirst, byTake };
+  remembered.set(day, found);
+  return found;
+}
+
+function heldAtTake(day: Day, take: TakeId): Held {
+  const { atFirst, byTake } = heldAtTakes(day);
+  return byTake.get(take) ?? atFirst;
 }
 
 /** Whether anything of it was ever said on the line; days of earlier versions only have the header. */
@@ -54,16 +71,18 @@ const saidIn = (links: LinkReader): SaidSettings =>
 export const settingsNow = (day: Pick<Day, 'header' | 'tail'>): Settings =>
   settingsWith(day, saidIn(day.tail));
 
-/** What the recorder was set to when a take was recorded: everything about that take goes by this. */
-export const settingsAtTake = (day: Day, take: TakeId): Settings =>
-  settingsWith(day, settingsSaidAt(day, take));
+/**
+ * What the recorder was set to when a take was recorded: everything about that take goes by this. Takes in a
+ * row for which the same holds share one object.
+ */
+export const settingsAtTake = (day: Day, take: TakeId): Settings => heldAtTake(day, take).settings;
 
 /** The same just before a take, or now if none is given: where a new change will go. */
 export const settingsBefore = (day: Day, take: TakeId | undefined): Settings =>
   take === undefined ? settingsNow(day) : settingsAtTake(day, take);
 
 /** What the line says of the recorder at a take; what it does not say is as in the header. */
-export const settingsSaidAt = (day: Day, take: TakeId): SaidSettings => saidAtTakes(day).get(take) ?? NOTHING;
+export const settingsSaidAt = (day: Day, take: TakeId): SaidSettings => heldAtTake(day, take).said;
 
 /** The rate that timecode is counted at now; null if only a newer version knows it. */
 export const rateNow = (day: Pick<Day, 'header' | 'tail'>): RateId | null => countableRate(settingsNow(day));
