@@ -141,7 +141,7 @@ describe('whoever is on a track that a plan promises to others', () => {
     phone.run((day) => chain.sendInput(day, 'aes32', ['tr4']));
     expect(besidesOf(phone, ['Ada'])).toEqual(['mute A2']);
     const first = accept(phone, ['Ada']);
-    expect(besidesOf(phone, ['Ada', 'Ben'])).toEqual(['open A2']);
+    expect(besidesOf(phone, ['Ada', 'Ben'])).toEqual(['unmute A2']);
     expect(brokenPromises(first.before, first.after, first.plan.recorded)).toEqual([]);
     expect(mutedAt(first.after.tail, 'tx2')?.value).toBe(true);
     const second = accept(phone, ['Ada', 'Ben']);
