@@ -49,13 +49,11 @@ export function TvChannels({ raster }: { raster: TvRaster | undefined }) {
               const band = day.upkeep.bands.get(idOf(raster, channel));
               const inUse = band !== undefined && !band.struck;
               return (
-                <Button
-                  key={channel}
-                  pressed={inUse}
-                  label={`TV ${channel} in use`}
-                  onClick={() => toggle(raster, channel, inUse)}
-                >
-                  {channel}
+                <Button key={channel} pressed={inUse} onClick={() => toggle(raster, channel, inUse)}>
+                  <span>
+                    <span class="unseen">TV </span>
+                    {channel}
+                  </span>
                   <span class="soft">{inUse ? 'in use' : 'free'}</span>
                 </Button>
               );
