@@ -1,7 +1,8 @@
-import { describe, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { bigDay } from '../day/big-day.ts';
 import { onStage } from './harness.ts';
 import { isInReach } from './in-reach.ts';
+import { layoutFaults } from './layout-faults.ts';
 import { openSaid } from './said-day.ts';
 
 const CLOCK = '2026-10-07T12:00:00Z';
@@ -99,6 +100,35 @@ describe.each(PHONES)('with 24 performers at $width x $height', (viewport) => {
         await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
         await page.getByRole('dialog').waitFor({ state: 'detached' });
         if (sheet === 'a take') await page.getByRole('link', { name: 'Now', exact: true }).tap();
+      }
+    }));
+
+  test('no sheet of a big cast has anything clipped, outside the screen or too small to tap', () =>
+    onStage({ viewport, clock: CLOCK }, async (stage) => {
+      await openSaid(stage, bigDay());
+      const { page } = stage;
+      const opens = [
+        /Marek, Usher/,
+        /Fireman, Orsolya/,
+        /Wiktoria/,
+        /Boom Jurrien/,
+        /– .*Bride/,
+        /^note 6 take/,
+      ];
+      for (const open of opens) {
+        await page.getByRole('button', { name: open }).first().tap();
+        const dialog = page.getByRole('dialog');
+        await dialog.getByRole('button', { name: 'Close' }).waitFor();
+        const earlier = dialog.getByRole('button', { name: 'earlier takes' });
+        if (await earlier.isVisible()) await earlier.tap();
+        expect(await layoutFaults(page), String(open)).toEqual({
+          small: [],
+          outside: [],
+          clipped: [],
+          thrownUnder: [],
+        });
+        await dialog.getByRole('button', { name: 'Close' }).tap();
+        await dialog.waitFor({ state: 'detached' });
       }
     }));
 });

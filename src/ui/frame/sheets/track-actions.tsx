@@ -13,12 +13,14 @@ interface ActionsProps {
   readonly answer: TrackAnswer;
   /** Who the sheet is about, as of the place on the line being viewed. */
   readonly subject: SubjectAnswer | undefined;
+  /** Whose other track is chosen, where several share this one. */
+  readonly whose: string;
   readonly before: string | undefined;
   readonly onDone: () => void;
 }
 
 /** Another track for who is on this one, and a name of its own for the track. */
-export function TrackActions({ answer, subject, before, onDone }: ActionsProps) {
+export function TrackActions({ answer, subject, whose, before, onDone }: ActionsProps) {
   const day = useDay().day.value;
   const run = useRun();
   const [asking, setAsking] = useState<'track' | 'name' | null>(null);
@@ -34,7 +36,7 @@ export function TrackActions({ answer, subject, before, onDone }: ActionsProps) 
       <div class="buttons">
         {input && (
           <Button look="plain" expanded={asking === 'track'} onClick={() => setAsking('track')}>
-            Other track
+            {whose ? `Other track for ${whose}` : 'Other track'}
           </Button>
         )}
         {!track.mix && (

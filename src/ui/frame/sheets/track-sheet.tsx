@@ -71,11 +71,16 @@ export function TrackSheet({ track, input, from, onClose }: TrackProps) {
         subject={isOfTrack ? null : { of: about, stands }}
         {...place}
       />
-      <TrackActions answer={answer} subject={stands} {...place} />
       <WhichVoice
         answer={answer}
         subject={whose}
         onChoose={(chosen) => setTapped({ about: isOfTrack ? 'track' : chosen, whose: chosen })}
+      />
+      <TrackActions
+        answer={answer}
+        subject={stands}
+        whose={isOfTrack && stands ? nameOf(day, stands.voice) : ''}
+        {...place}
       />
       {pack && <GiveList key={pack} transmitter={pack} {...place} />}
       {means && <p class="section-title soft">{means}</p>}
