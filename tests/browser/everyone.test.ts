@@ -269,7 +269,7 @@ describe('the main job', () => {
       await take.getByRole('button', { name: /^note/ }).tap();
       const note = page.getByRole('dialog', { name: 'Note on 45B/3' });
       await note.getByRole('button', { name: 'tail slate' }).tap();
-      await note.getByRole('status').filter({ hasText: '45B/3 tail slate' }).waitFor();
+      await note.getByRole('status').filter({ hasText: '45B/3 tail-slated' }).waitFor();
       await note.getByRole('button', { name: 'Close' }).tap();
       await note.waitFor({ state: 'detached' });
 

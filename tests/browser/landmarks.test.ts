@@ -63,7 +63,7 @@ test('the first stop of the keyboard is a link that skips the head (2.4.1 Bypass
     expect(Math.min(width, height)).toBeGreaterThanOrEqual(47.5);
     // Everything before it in the page cannot take the focus.
     expect(await page.evaluate(() => document.querySelector('a, button, input, [tabindex]')?.className)).toBe(
-      'skip-link',
+      'unseen skip-link',
     );
     await page.keyboard.press('Enter');
     expect(await focused()).toBe('body');

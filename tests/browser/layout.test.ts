@@ -190,7 +190,7 @@ describe('a message', () => {
       await openSampleDay(stage);
       await page.getByRole('button', { name: /^note 2 take/ }).tap();
       await sheet.getByRole('button', { name: 'tail slate' }).tap();
-      await sheet.locator('.message').filter({ hasText: 'tail slate' }).waitFor();
+      await sheet.locator('.message').filter({ hasText: 'tail-slated' }).waitFor();
       await sheet.locator('form button[type="submit"]').tap();
       await sheet.getByRole('alert').filter({ hasText: 'empty' }).waitFor();
       await close();

@@ -4,7 +4,7 @@ import { hrefOf, route } from '../route.ts';
 export function SkipLink() {
   return (
     <a
-      class="skip-link"
+      class="unseen skip-link"
       href={hrefOf(route.value)}
       onClick={(event) => {
         event.preventDefault();
