@@ -19,6 +19,7 @@ const FAULTS = {
   merge: ['tests/day/merge-phones.test.ts', 2],
   'three-phones': ['tests/day/several-phones.test.ts', 3],
   'accepted-plan': ['tests/plan/accepted-plan.test.ts', 1],
+  'small-rigs': ['tests/plan/every-small-rig.test.ts', 1],
   hostile: ['tests/hostile', 7],
   mutation: ['.ci/mutation.mjs', 1],
 };

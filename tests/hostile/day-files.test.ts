@@ -16,10 +16,12 @@ import { noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from '../day/say.ts';
 import { DAY, envelopeOf, everyKind, sealed } from '../facts/day-file-samples.ts';
 import { damaged, wellSealed } from '../facts/hostile-day-files.ts';
-import { CASES, isUnpolluted, NASTY_TEXTS } from './cases.ts';
+import { CASES, isUnpolluted, NASTY_TEXTS, SHARE } from './cases.ts';
 import { phoneWith } from './phone.ts';
 
 const SEED = 20_261_011;
+const MANY = SHARE * 100_000;
+const CIRCLES = SHARE * 2000;
 const KNOWN: readonly Envelope[] = Object.freeze(everyKind().slice(0, 12));
 
 const hostileFile = fc.oneof(
@@ -86,7 +88,7 @@ describe(`hostile day files, seed ${SEED}`, () => {
     noteFault('hostile day files', `${cases} files: ${out} refused, ${part} in part, ${whole} whole`, harmed);
     expect(cases).toBe(CASES.dayFiles);
     // Every way out of the reader was taken many times.
-    expect(Math.min(whole, part, out)).toBeGreaterThan(300);
+    expect(Math.min(whole, part, out)).toBeGreaterThan(SHARE * 300);
     expect(isUnpolluted()).toBe(true);
   }, 240_000);
 
@@ -102,16 +104,16 @@ describe(`hostile day files, seed ${SEED}`, () => {
     expect(await held()).toBe(before);
   });
 
-  test('100,000 facts are imported whole, folded and answered, and one of them forged refuses them all', async () => {
-    const many = Array.from({ length: 100_000 }, (_, at) =>
+  test(`${MANY} facts are imported whole, folded and answered, and one of them forged refuses them all`, async () => {
+    const many = Array.from({ length: MANY }, (_, at) =>
       envelopeOf(at + 100, 'roll-changed', { roll: `${at}` }),
     );
     const text = writeDayFile(DAY, 'Many', many);
     const { app, journal } = await phoneWith(KNOWN);
     const imported = await app.importFiles([readAsFarAsPossible('many.txt', text)]);
-    expect(imported).toMatchObject({ fresh: 100_000, verified: 100_000, refused: [] });
-    expect(await journal.read(DAY)).toHaveLength(100_000 + KNOWN.length);
-    expect((await app.open(DAY)).day.value.line.length).toBeGreaterThanOrEqual(100_000);
+    expect(imported).toMatchObject({ fresh: MANY, verified: MANY, refused: [] });
+    expect(await journal.read(DAY)).toHaveLength(MANY + KNOWN.length);
+    expect((await app.open(DAY)).day.value.line.length).toBeGreaterThanOrEqual(MANY);
 
     const other = await phoneWith(KNOWN);
     const before = await other.held();
@@ -172,7 +174,7 @@ function circling({
   return facts;
 }
 
-test(`2,000 days whose facts refer to each other in circles have every fact on the line once (seed ${SEED + 1})`, () => {
+test(`${CIRCLES} days whose facts refer to each other in circles have every fact on the line once (seed ${SEED + 1})`, () => {
   fc.assert(
     fc.property(circles, (wanted) => {
       const file = readDayFile(writeDayFile(DAY, '', circling(wanted)));
@@ -184,6 +186,6 @@ test(`2,000 days whose facts refer to each other in circles have every fact on t
       expect(takesInOrder(day).length).toBeLessThanOrEqual(wanted.takes);
       expect(answersNow(day).tracks).toEqual([]);
     }),
-    { seed: SEED + 1, numRuns: 2000 },
+    { seed: SEED + 1, numRuns: CIRCLES },
   );
 });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { hrefOf, readRoute } from '../../src/ui/frame/route.ts';
 import { noteFault } from '../browser/faults-table.ts';
-import { CASES, isUnpolluted, NASTY_TEXTS } from './cases.ts';
+import { CASES, isUnpolluted, NASTY_TEXTS, SHARE } from './cases.ts';
 
 const SEED = 20_261_031;
 
@@ -62,11 +62,12 @@ describe(`hostile deep links, seed ${SEED}`, () => {
     );
     noteFault('hostile deep links', `${cases} links, ${led.day} to a day, ${led.days} to the days`, harmed);
     expect(cases).toBe(CASES.deepLinks);
-    expect(Math.min(led.day ?? 0, led.days ?? 0)).toBeGreaterThan(1000);
+    expect(Math.min(led.day ?? 0, led.days ?? 0)).toBeGreaterThan(SHARE * 1000);
     expect(isUnpolluted()).toBe(true);
   });
 
-  test('fifty thousand cases are generated over the four entrances', () => {
-    expect(Object.values(CASES).reduce((sum, cases) => sum + cases, 0)).toBeGreaterThanOrEqual(50_000);
+  test('fifty thousand cases are generated over the four entrances in the long run, and five thousand in the short', () => {
+    const all = Object.values(CASES).reduce((sum, cases) => sum + cases, 0);
+    expect(all).toBeGreaterThanOrEqual(SHARE * 50_000);
   });
 });
