@@ -16,11 +16,11 @@ describe('the recorder set otherwise in the middle of the day', () => {
 
       await tap(/^About this day/);
       // Nothing asks from when until something is set that has a place on the line.
-      expect(await sheet.getByText(/from when/).count()).toBe(0);
+      expect(await sheet.getByText(/starting when/).count()).toBe(0);
       await fill('Sound roll from here on', '7A');
       await sheet.getByText('Roll 7A was in from').waitFor();
       await sheet.getByText('23.976', { exact: true }).tap();
-      await sheet.getByText(/recorder set so from when/).waitFor();
+      await sheet.getByText(/New settings, starting when/).waitFor();
       await stage.screenshot('recorder-set');
       await inSheet('before 1/3');
       await inSheet(/^Save$/);
