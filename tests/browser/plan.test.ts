@@ -37,7 +37,7 @@ test('the next setup is planned, ticked and applied on the full sample day, and 
     await button(/^Apply \d+ moves?$/).tap();
     await page.locator('.dock').waitFor();
     const summary = (await page.locator('.summary').textContent()) ?? '';
-    expect(summary).toContain('everyone recorded');
+    expect(summary).toContain('everyone else recorded');
 
     // Two takes later, the lines before are as they were, and the new ones have the two who came.
     for (const minutes of [11, 13]) {
