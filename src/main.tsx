@@ -1,7 +1,7 @@
 import { render } from 'preact';
 
 import { type AppStore, appStore } from './app/app-store.ts';
-import type { Clock, Journal, Neighbours } from './app/ports.ts';
+import type { CardStore, Clock, Journal, Neighbours } from './app/ports.ts';
 import { safekeeping } from './app/safekeeping.ts';
 import { steadyClock } from './app/steady-clock.ts';
 import { openTakes } from './day/takes.ts';
@@ -82,6 +82,14 @@ function otherWindows(): Windows {
     lookAgain: (day) => channel.dispatchEvent(new MessageEvent('message', { data: day })),
   };
 }
+
+/** Needed by the card check and by erasing only, so it is not part of the first load. */
+const openCards = async (): Promise<CardStore> => (await import('./storage/idb-cards.ts')).idbCards();
+const cardsBeside: CardStore = {
+  read: async (day) => (await openCards()).read(day),
+  keep: async (day, read) => (await openCards()).keep(day, read),
+  forget: async (day) => (await openCards()).forget(day),
+};
 
 const neighbours = otherWindows();
 
@@ -177,6 +185,7 @@ async function readFirstScreen(): Promise<AppStore> {
       locks: navigator.locks as LockManager | undefined,
       onOthers: (changed) => addEventListener('storage', changed),
     }),
+    cards: journal.state.kept ? cardsBeside : undefined,
     newDayId: () => `d${randomName(12)}`,
     // Missing in old browsers and without a secure origin.
     safekeeping: safekeeping(

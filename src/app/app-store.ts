@@ -234,6 +234,7 @@ export function appStore(
       if (current?.id === id) current = undefined;
       await journal.erase(id);
       parts.holding?.forget(id);
+      await parts.cards?.forget(id).catch(() => {});
       await unsaved.refresh().catch(() => {});
       parts.neighbours.tell(id);
       await refreshDays();

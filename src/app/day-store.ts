@@ -11,7 +11,7 @@ import { unfitToKeep } from '../facts/unfit.ts';
 import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
-import type { Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';
+import type { CardStore, Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';
 import { changedSince, hasId, readAll } from './read-stored.ts';
 import { clockOf } from './sample-clock.ts';
 import { type Saving, savingQueue } from './saving.ts';
@@ -74,6 +74,8 @@ export interface StoreParts {
   readonly neighbours: Neighbours;
   /** If missing, facts not on the disk are lost when the window closes. */
   readonly holding?: HoldingPlace;
+  /** If missing, what was read of cards is gone when the window closes. */
+  readonly cards?: CardStore | undefined;
   /** Five characters for this window, so that two windows never create the same id. */
   readonly window: string;
 }

@@ -89,6 +89,13 @@ export class FactIdTwice extends Error {
   }
 }
 
+/** Where what was read of a day's cards outlives the window. It is no fact: it can be read again. */
+export interface CardStore {
+  read(day: DayId): Promise<unknown>;
+  keep(day: DayId, read: unknown): Promise<void>;
+  forget(day: DayId): Promise<void>;
+}
+
 /** The phone's clock, UTC ms and minutes east of UTC. */
 export interface Clock {
   /** `aheadMs`: how far the clock was seen to be set ahead by hand since the window opened. */

@@ -1,3 +1,4 @@
+import { SETTLED_AS } from '../facts/kinds/card-checked.ts';
 import { NEEDS, SELECTOR_POSITIONS } from '../facts/kinds/chain-changed.ts';
 import { CORRECTIONS } from '../facts/kinds/corrected.ts';
 import { BIT_DEPTHS, FILE_LAYOUTS, SLATE_STYLES, TIMECODE_RATES } from '../facts/kinds/day-described.ts';
@@ -69,6 +70,8 @@ const saidOfTake = ({ kind, slate, unreadStart, unreadLength }: Take): Worded[] 
 /** Words that are in no list of the day, only in the fact itself. */
 function saidByFact(fact: Fact): Worded[] {
   switch (fact.kind) {
+    case 'difference-kept':
+      return [[SETTLED_AS, fact.as]];
     case 'voices-needed':
       return fact.voices.map(({ need }) => [NEEDS, need]);
     case 'leads-plugged':

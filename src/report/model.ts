@@ -2,9 +2,9 @@ import { rollIn } from '../day/chain/links.ts';
 import { type FilledHeader, filledHeader } from '../day/header.ts';
 import type { Day } from '../day/model.ts';
 import { settingsNow } from '../day/settings/settings.ts';
-import { type CardCheck, cardCheckOf } from '../day/wrap/card-check.ts';
 import { type DayTotals, dayTotals } from '../day/wrap/day-totals.ts';
 import type { SettingField } from '../facts/kinds/recorder-set.ts';
+import { type CardLine, cardLineOf } from './card-line.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { type Matter, openMatters } from './open-matters.ts';
 import { type SettingRuns, settingRuns } from './setting-runs.ts';
@@ -31,7 +31,7 @@ export interface ReportModel {
   readonly open: readonly Matter[];
   readonly totals: DayTotals;
   /** When the card was last compared with the log; null if never. */
-  readonly card: CardCheck | null;
+  readonly card: CardLine | null;
 }
 
 /**
@@ -46,7 +46,7 @@ export function reportOf(day: Day, unsettled: readonly Matter[] = []): ReportMod
     takes,
     open: withoutRepeats([...openMatters(day, takes), ...unsettled]),
     totals: dayTotals(day),
-    card: cardCheckOf(day),
+    card: cardLineOf(day, takes),
   };
 }
 

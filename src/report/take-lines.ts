@@ -5,6 +5,7 @@ import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts'
 import { type Settings, settingsAtTake, startOfTake } from '../day/settings/settings.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
+import { takesWithoutFile } from '../day/wrap/card-check.ts';
 import { lengthMs } from '../day/wrap/day-totals.ts';
 import { unknownText } from '../shared/open-word.ts';
 import { formatLength } from '../time/length.ts';
@@ -26,6 +27,7 @@ export const STATUSES = [
   'rolling',
   'no-start',
   'no-length',
+  'file-missing',
 ] as const;
 export type Status = (typeof STATUSES)[number];
 
@@ -73,6 +75,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
   const filesOf = filesOfTakes(day);
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
   const lineOf = new Map<TrackAnswer, TrackLine>();
+  const withoutFile = takesWithoutFile(day);
   const lines = takesInOrder(day).map((take) => {
     const answers = answersAtTake(day, take.id);
     const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf);
@@ -105,7 +108,9 @@ export function takeLinesOf(day: Day): TakeLine[] {
       lengthFrames: length?.frames ?? null,
       lengthMs: lengthMs(take),
       circled: take.circled,
-      status: STATUSES.filter((status) => HAS[status](take)),
+      status: STATUSES.filter((status) =>
+        status === 'file-missing' ? withoutFile.has(take.id) && take.kind !== 'mos' : HAS[status](take),
+      ),
       tracks: take.kind === 'mos' ? [] : tracks,
       notes: notesOf(day, take),
     };
@@ -115,7 +120,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';
 
-const HAS: Record<Status, (take: Take) => boolean> = {
+const HAS: Record<Exclude<Status, 'file-missing'>, (take: Take) => boolean> = {
   'no-good': ({ noGood }) => noGood,
   'false-start': ({ falseStart }) => falseStart,
   pickup: ({ kind }) => kind === 'pickup',

@@ -199,7 +199,7 @@ describe('the card check', () => {
       await expect.poll(() => differences.count()).toBe(2);
       await one('Track 5 has a different name').getByRole('button', { name: 'Keep the log' }).tap();
       await expect.poll(() => differences.count()).toBe(1);
-      await one('Logged, but not on the card').getByRole('button', { name: 'Keep the log' }).tap();
+      await one('Logged, but not on the card').getByRole('button', { name: 'File missing' }).tap();
       await expect.poll(() => differences.count()).toBe(0);
       await stage.waitSaved();
 
@@ -207,11 +207,45 @@ describe('the card check', () => {
       const report = (await page.locator('.report-text').textContent()) ?? '';
       expect(report).toContain('3A/4');
       expect(report).toMatch(/\(3A\/1\)/);
+      expect(report).toContain('file missing');
 
       await page.getByRole('link', { name: 'Line', exact: true }).tap();
-      for (let step = 0; step < 4; step += 1) await page.getByRole('button', { name: 'Undo' }).tap();
+      for (let step = 0; step < 4; step += 1) await page.getByRole('button', { name: 'Undo' }).first().tap();
       await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
       await expect.poll(() => page.locator('.report-text').textContent()).not.toContain('3A/4');
+    });
+  });
+
+  test('keeps the check while a take is opened, and while other pages are', async () => {
+    const changed = CARD.map((one) => ({ ...one, circled: !one.circled }));
+    await onCardOf(changed, async (stage, paths) => {
+      const { page } = stage;
+      const differences = page.locator('.difference');
+      await openSmallDay(stage);
+      await goToCard(stage);
+      await page.getByLabel('Choose files').setInputFiles(paths);
+      await expect.poll(() => differences.count()).toBe(2);
+      await differences.first().getByRole('button', { name: 'One by one' }).tap();
+      await page.getByRole('button', { name: 'Open 3/1' }).tap();
+      await page.getByRole('dialog').waitFor();
+      await stage.screenshot('card-take-opened');
+      await page.keyboard.press('Escape');
+      await page.getByRole('dialog').waitFor({ state: 'hidden' });
+      await expect.poll(() => differences.count()).toBe(2);
+      await page.getByRole('link', { name: 'Line', exact: true }).tap();
+      await page.getByRole('button', { name: 'Undo' }).first().waitFor();
+      await goToCard(stage);
+      await expect.poll(() => differences.count()).toBe(2);
+      await differences
+        .first()
+        .getByRole('button', { name: /Use the card for all/ })
+        .tap();
+      await expect.poll(() => differences.count()).toBe(1);
+      await stage.screenshot('card-causes');
+      await stage.waitSaved();
+      await page.reload();
+      await page.getByRole('heading', { name: 'Card check' }).waitFor();
+      await expect.poll(() => differences.count()).toBe(1);
     });
   });
 

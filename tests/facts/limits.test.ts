@@ -313,7 +313,25 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
       'checks.0': whole(0, 2 ** 32 - 1),
     }),
   },
-  'card-checked': { files: whole(0, 100_000), recordings: whole(0, 100_000), open: whole(0, 100_000) },
+  'card-checked': {
+    files: whole(0, 100_000),
+    recordings: whole(0, 100_000),
+    open: whole(0, 100_000),
+    matched: whole(0, 100_000),
+    without: list(0, 5000, TAKE_ID),
+    'without.0': factIdText,
+    unsure: list(0, 5000, TAKE_ID),
+    'unsure.0': factIdText,
+    unlogged: whole(0, 100_000),
+    stopped: flag,
+    names: list(0, 5000, { take: TAKE_ID, files: [{ name: 'A.wav' }] }),
+    ...within('names.0', {
+      take: factIdText,
+      files: list(1, 500, { name: 'A.wav' }),
+      'files.0.name': text(200),
+      'files.0.track': idText,
+    }),
+  },
   'conflict-resolved': {
     link: text(200),
     among: list(2, 64, TAKE_ID),
@@ -327,6 +345,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     file: text(200),
     track: idText,
     values: text(4000),
+    as: words('log card file-missing'),
   },
 };
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readCard, sourceOf } from '../../src/app/card/read-card.ts';
 import { settleAll } from '../../src/commands/line/settle-card.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day } from '../../src/day/model.ts';
@@ -12,8 +13,8 @@ import { startLogFromCard } from '../../src/reconcile/start-log.ts';
 import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { idSource } from '../../src/shared/ids.ts';
-import { type CardRead, NOTHING_READ, readCard, sourceOf } from '../../src/ui/card/read-card.ts';
 import { sentenceFor } from '../../src/ui/words/problems.ts';
+import { joinRecordings } from '../../src/wave/recording/recordings.ts';
 import { noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
@@ -110,20 +111,19 @@ describe(`hostile card files, seed ${SEED}`, () => {
       fc.asyncProperty(card, async (waves) => {
         files += waves.length;
         const wrong: string[] = [];
-        let read: CardRead = NOTHING_READ;
         const given = await Promise.all(waves.map(fileOf));
-        await readCard(given.map(sourceOf), new AbortController().signal, (now) => {
-          read = now;
-        });
+        const read = await readCard(given.map(sourceOf), new AbortController().signal, () => {});
+        const recordings = joinRecordings(read.descriptions);
         refused += read.refused.length;
-        if (read.files + read.refused.length !== given.filter(({ name }) => !name.startsWith('.')).length)
+        if (
+          read.descriptions.length + read.refused.length !==
+          given.filter(({ name }) => !name.startsWith('.')).length
+        )
           if (!given.some(({ name }) => name.startsWith('.'))) wrong.push('a file is not accounted for');
         for (const { problem } of read.refused)
           if (sentenceFor(problem).includes(`(${problem.code})`)) wrong.push(`no words for ${problem.code}`);
         const withPage = files % 40 === 0;
-        for (const { settlements } of openDifferences(
-          differencesOf(day, matchRecordings(day, read.recordings)),
-        )) {
+        for (const { settlements } of openDifferences(differencesOf(day, matchRecordings(day, recordings)))) {
           for (const settlement of settlements) {
             const said = settleAll(day, [settlement]);
             if (said.ok) wrong.push(...wrongAfter(day, LOGGED, said.value, false));
@@ -131,7 +131,7 @@ describe(`hostile card files, seed ${SEED}`, () => {
             settled += Number(said.ok);
           }
         }
-        const started = startLogFromCard(read.recordings, 'lettered');
+        const started = startLogFromCard(recordings, 'lettered');
         if (started.ok) wrong.push(...wrongAfter(empty, [], started.value, withPage));
         harmed += Number(wrong.length > 0);
         expect(wrong).toEqual([]);

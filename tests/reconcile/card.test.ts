@@ -6,7 +6,7 @@ import { differencesOf } from '../../src/reconcile/differences/differences-of.ts
 import { recordingName } from '../../src/reconcile/log-and-card/recorded.ts';
 import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
-import { byFile, checkFiles, openOn, settle, told } from './check-card.ts';
+import { byFile, checkFiles, detailOf, openOn, settle, told } from './check-card.ts';
 import { filmDay } from './film-day.ts';
 
 const SECOND = 48_000;
@@ -57,9 +57,7 @@ describe('settings of the card', () => {
     const { phone, day, files } = plainDay();
     const recordings = await recordCard(files.map((file, at) => ({ ...file, name: `SR-00${at}.WAV` })));
     const open = openOn(day(), recordings);
-    expect(open.map(({ code, detail }) => [code, detail.count])).toEqual([
-      ['file-names-differ', files.length],
-    ]);
+    expect(open.map((one) => [one.code, detailOf(one).count])).toEqual([['file-names-differ', files.length]]);
     settle(phone, byFile(open[0]!));
     expect(openOn(day(), recordings)).toEqual([]);
   });
@@ -259,7 +257,7 @@ describe('hostile files', () => {
     const found = differencesOf(day(), matchRecordings(day(), recordings));
     expect(
       JSON.stringify(
-        found.map(({ was, is, detail }) => [was, is, detail]),
+        found.map((one) => [one.was, one.is, detailOf(one)]),
         (_, value) => (typeof value === 'number' && !Number.isFinite(value) ? 'NOT FINITE' : value),
       ),
     ).not.toContain('NOT FINITE');

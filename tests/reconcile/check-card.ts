@@ -1,6 +1,7 @@
 import { settleCard } from '../../src/commands/line/settle-card.ts';
 import type { Day } from '../../src/day/model.ts';
-import type { CardSettlement } from '../../src/day/wrap/card-settlement.ts';
+import type { CardSettlement, SettlementChoice } from '../../src/day/wrap/card-settlement.ts';
+import { checkedCard } from '../../src/reconcile/checked-card.ts';
 import {
   type Difference,
   openDifferences,
@@ -16,6 +17,13 @@ import { type CardFile, recordCard } from './build-card.ts';
 export const openOn = (day: Day, recordings: readonly Recording[], tolerance?: Tolerance): Difference[] =>
   openDifferences(differencesOf(day, matchRecordings(day, recordings), tolerance));
 
+/** What a check of these recordings notes. */
+export function checkedNow(day: Day, recordings: readonly Recording[], stopped = false) {
+  const match = matchRecordings(day, recordings);
+  const files = recordings.reduce((sum, one) => sum + one.files.length, 0);
+  return checkedCard(day, match, differencesOf(day, match), { files, stopped });
+}
+
 export const checkFiles = async (day: Day, files: readonly CardFile[]): Promise<Difference[]> =>
   openOn(day, await recordCard(files));
 
@@ -25,6 +33,17 @@ export const told = (day: Day, differences: readonly Difference[]): string[] =>
     const at = take === undefined ? '' : ` at ${[...day.takes.keys()].indexOf(take)}`;
     return `${code}${at}${track === undefined ? '' : ` on ${track}`}: ${JSON.stringify(was)} / ${JSON.stringify(is)}`;
   });
+
+/** What else a difference holds for its sentence. */
+export const detailOf = (difference: Difference | undefined): Record<string, unknown> =>
+  difference && 'detail' in difference ? { ...difference.detail } : {};
+
+/** A way to settle without the difference it is for. */
+export function choiceOf(settlement: CardSettlement | undefined): SettlementChoice | undefined {
+  if (!settlement) return undefined;
+  const { settles: _, ...choice } = settlement;
+  return choice;
+}
 
 /** Says a settlement as one action and returns its facts' ids; fails the test where the command refuses. */
 export function settle(phone: Speaker, settlement: CardSettlement): string[] {

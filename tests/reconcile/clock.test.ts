@@ -7,7 +7,7 @@ import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts
 import { lineAt, medianOf, robustLine } from '../../src/reconcile/pairing/robust-line.ts';
 import { timecodeAt } from '../../src/time/followed-clock.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
-import { byFile, openOn, settle } from './check-card.ts';
+import { byFile, detailOf, openOn, settle } from './check-card.ts';
 import { filmDay, seeded } from './film-day.ts';
 
 const RATE = 48_000;
@@ -95,8 +95,8 @@ describe('the clock of the log against the recorder', () => {
     const [apart, drifts] = openOn(day, recordings);
     expect([apart?.code, drifts?.code]).toEqual(['clock-apart', 'clock-drifts']);
     expect([apart?.was, drifts?.was]).toEqual([0, 0]);
-    expect(apart!.detail.by).toBe('phone');
-    expect(apart!.detail.ppm).toBeCloseTo(30, 0);
+    expect(detailOf(apart).by).toBe('phone');
+    expect(detailOf(apart).ppm).toBeCloseTo(30, 0);
     const settlement = apart!.settlements.find(({ kind }) => kind === 'follow-recorder')!;
     settle(filmed.phone, settlement);
     const last = recordings.at(-1)!;
@@ -112,7 +112,7 @@ describe('the clock of the log against the recorder', () => {
       at === 5 || at === 20 ? { ...file, start: file.start! + 4 * RATE } : file,
     );
     const found = openOn(day, await recordCard(odd));
-    expect(found.map(({ code, detail }) => [code, detail.frames])).toEqual([
+    expect(found.map((one) => [one.code, detailOf(one).frames])).toEqual([
       ['start-differs', 100],
       ['start-differs', 100],
     ]);
@@ -141,7 +141,7 @@ describe('1001/1000', () => {
     expect(match.pairs).toHaveLength(files.length);
     const [first] = differencesOf(day, match);
     expect(first).toMatchObject({ code: 'pulldown', is: '1000/1001', detail: { by: 'starts' } });
-    expect(first!.detail.ppm as number).toBeCloseTo(-999, 0);
+    expect(detailOf(first).ppm as number).toBeCloseTo(-999, 0);
   });
 
   test('in a clock: labels at 24 against 24000/1001 gain 3.6 s an hour', async () => {
@@ -156,7 +156,7 @@ describe('1001/1000', () => {
     const day = filmed.day();
     const files = cardOf(day).map((file) => ({ ...file, length: Math.round(file.length * 1.001) }));
     const found = openOn(day, await recordCard(files));
-    expect(found.map(({ code, is, detail }) => [code, is, detail.by])).toEqual([
+    expect(found.map((one) => [one.code, one.is, detailOf(one).by])).toEqual([
       ['pulldown', '1001/1000', 'lengths'],
     ]);
   });

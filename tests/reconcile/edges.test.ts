@@ -5,7 +5,7 @@ import { DEFAULT_TOLERANCE } from '../../src/reconcile/differences/difference.ts
 import { speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
-import { openOn } from './check-card.ts';
+import { detailOf, openOn } from './check-card.ts';
 
 const RATE = 48_000;
 /** One frame at 25. */
@@ -52,14 +52,14 @@ describe('two hands on two buttons', () => {
     const more = frames + Math.sign(frames);
     expect(await codes(ONE_OF_SIX(frames * FRAME))).toEqual([]);
     const [found, ...others] = await differences(ONE_OF_SIX(more * FRAME));
-    expect([found?.code, found?.detail.frames, others]).toEqual(['start-differs', more, []]);
+    expect([found?.code, detailOf(found).frames, others]).toEqual(['start-differs', more, []]);
   });
 
   test.each([50, -50])('%i frames of length are not told, and one more is', async (frames) => {
     const more = frames + Math.sign(frames);
     expect(await codes(ONE_OF_SIX(0), ONE_OF_SIX(frames * FRAME))).toEqual([]);
     const [found, ...others] = await differences(ONE_OF_SIX(0), ONE_OF_SIX(more * FRAME));
-    expect([found?.code, found?.detail.frames, others]).toEqual(['length-differs', more, []]);
+    expect([found?.code, detailOf(found).frames, others]).toEqual(['length-differs', more, []]);
   });
 
   test('are counted in frames to the nearest: half a frame more is one more', async () => {
@@ -100,7 +100,7 @@ describe('recordings of one take', () => {
     const found = openOn(day, await recordCard([file!, next]));
     return found
       .filter(({ code }) => code.startsWith('recordings-'))
-      .map(({ code, detail }) => [code, detail.ms]);
+      .map((one) => [one.code, detailOf(one).ms]);
   }
 
   test('touch where they are a millisecond apart, either way', async () => {

@@ -3,7 +3,7 @@ import { differencesOf } from '../../src/reconcile/differences/differences-of.ts
 import { type CardMatch, matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
 import type { Recording } from '../../src/wave/recording/recordings.ts';
 import { cardOf, recordCard } from './build-card.ts';
-import { checkFiles, told } from './check-card.ts';
+import { checkFiles, detailOf, told } from './check-card.ts';
 import { filmDay, seeded } from './film-day.ts';
 
 const SEEDS = [1, 2, 3, 4, 5, 6, 7, 8];
@@ -114,7 +114,7 @@ describe('one thing changed by chance is told as exactly that', () => {
     ]);
     expect(found.map(({ take: id }) => [...day.takes.keys()].indexOf(id!))).toEqual([take, take, take, take]);
     expect(found[0]).toMatchObject({ was: Number(file.take), is: number });
-    expect(found.slice(1, 3).map(({ detail }) => detail)).toEqual([{ frames: 75 }, { frames: -75 }]);
+    expect(found.slice(1, 3).map(detailOf)).toEqual([{ frames: 75 }, { frames: -75 }]);
     expect(found[3]).toMatchObject({ was: file.circled, is: circled });
   });
 });

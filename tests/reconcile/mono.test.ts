@@ -3,12 +3,13 @@ import { filesOfTakes } from '../../src/day/files/take-files.ts';
 import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
 import { notesFromCard, startLogFromCard } from '../../src/reconcile/start-log.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { differenceWords, logWords } from '../../src/ui/card/words.ts';
+import { differenceWords } from '../../src/ui/card/difference-words.ts';
+import { sideWords } from '../../src/ui/card/side-words.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_RIG } from '../day/small-rig.ts';
 import { MIXES_BY_WORD } from '../report/mixes-by-word.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
-import { byFile, openOn, settle, told } from './check-card.ts';
+import { byFile, choiceOf, openOn, settle, told } from './check-card.ts';
 import { filmDay } from './film-day.ts';
 
 /** The files of a recorder that writes one for each track, called by the name of the take and the channel. */
@@ -78,7 +79,7 @@ describe('a card of mono files', () => {
     const [open, ...others] = openOn(day(), recordings);
     expect(others).toEqual([]);
     expect(open).toMatchObject({ code: 'file-name-differs', is: 'X_1, _2, _3, _4.wav' });
-    expect(logWords(open!)).toBe('24T2_1, _2, _3, _4.wav');
+    expect(sideWords(open!)?.log).toBe('24T2_1, _2, _3, _4.wav');
     settle(phone, byFile(open!));
     expect(fileNames(day())).toEqual(monos.map(({ name }) => name));
   });
@@ -97,7 +98,7 @@ describe('a card of mono files', () => {
       const [open, ...others] = openOn(day(), recordings);
       expect(others).toEqual([]);
       expect(open).toMatchObject({ code: 'file-names-differ', detail: { count: monos.length } });
-      expect(byFile(open!)).toEqual({ kind: 'describe-day', fields: { filePattern } });
+      expect(choiceOf(byFile(open!))).toEqual({ kind: 'describe-day', fields: { filePattern } });
       settle(phone, byFile(open!));
       expect(openOn(day(), recordings)).toEqual([]);
       expect(fileNames(day())).toEqual(monos.map(({ name }) => name));
@@ -148,7 +149,7 @@ describe('the layout of the files', () => {
     const recordings = await recordCard(monos);
     const open = openOn(day(), recordings);
     expect(told(day(), open)).toEqual(['file-layout-differs: "poly" / "mono"']);
-    expect(logWords(open[0]!)).toBe('one poly file a take');
+    expect(sideWords(open[0]!)?.log).toBe('one poly file a take');
     settle(phone, byFile(open[0]!));
     expect(openOn(day(), recordings)).toEqual([]);
     expect(fileNames(day())).toEqual(monos.map(({ name }) => name));

@@ -1,5 +1,5 @@
 import type { Take } from '../../src/day/model.ts';
-import type { CheckedPair } from '../../src/reconcile/differences/checking.ts';
+import type { CheckedPair } from '../../src/reconcile/differences/checked-pair.ts';
 import type { Logged } from '../../src/reconcile/log-and-card/logged.ts';
 import type { Recorded } from '../../src/reconcile/log-and-card/recorded.ts';
 
@@ -14,6 +14,7 @@ export const loggedWith = (more: Partial<Logged> = {}, take: Partial<Take> = {})
   roll: undefined,
   startMs: undefined,
   lengthMs: undefined,
+  answers: {} as Logged['answers'],
   ...more,
 });
 
@@ -27,7 +28,9 @@ export const recordedWith = (more: Partial<Recorded> = {}): Recorded => ({
   startMs: undefined,
   pressMs: more.startMs,
   lengthMs: undefined,
+  preRollMs: 0,
   types: new Set(),
+  trackKey: '[]',
   ...more,
 });
 

@@ -6,7 +6,7 @@ import { parseTimecode } from '../../src/time/timecode.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
-import { byFile, openOn, settle } from './check-card.ts';
+import { byFile, detailOf, openOn, settle } from './check-card.ts';
 
 const start = (digits: string, rate: RateId) => {
   const read = parseTimecode(digits, rate);
@@ -51,7 +51,7 @@ describe('a card whose recorder was set otherwise in the middle of the day', () 
     const recordings = await recordCard(written());
     // At the wrong rate the start of that take differs too, until the rate is settled.
     const open = openOn(phone.day(), recordings).filter(({ code }) => code.endsWith('rate-differs'));
-    expect(open.map(({ code, was, is, detail }) => [code, was, is, detail.count])).toEqual([
+    expect(open.map((one) => [one.code, one.was, one.is, detailOf(one).count])).toEqual([
       ['sample-rate-differs', 96_000, 48_000, 1],
       ['timecode-rate-differs', '23.976', '25', 1],
     ]);

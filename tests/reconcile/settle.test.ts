@@ -10,7 +10,7 @@ import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts
 import { reportOf } from '../../src/report/model.ts';
 import type { Speaker } from '../day/say.ts';
 import { type CardFile, cardOf, recordCard } from './build-card.ts';
-import { byFile, checkFiles, openOn, settle, told } from './check-card.ts';
+import { byFile, checkedNow, checkFiles, openOn, settle, told } from './check-card.ts';
 import { filmDay, seeded } from './film-day.ts';
 
 const SECOND = 48_000;
@@ -197,7 +197,7 @@ describe('keeping the log', () => {
     const [found] = openOn(day(), recordings);
     const kept = found!.settlements.at(-1)!;
     if (kept.kind !== 'keep-log') throw new Error('not a way to keep the log');
-    const { values: _, ...difference } = kept.difference;
+    const { values: _, ...difference } = kept.settles;
     phone.say({ kind: 'difference-kept', ...difference });
     expect(openOn(day(), recordings)).toEqual([]);
   });
@@ -225,13 +225,13 @@ describe('a settled card', () => {
     const recordings = await recordCard(files.with(1, { ...files[1]!, circled: true }));
     const [found] = openOn(day(), recordings);
     settle(phone, found!.settlements.at(-1)!);
-    const said = noteCardCheck(files.length, recordings.length, openOn(day(), recordings).length);
+    const said = noteCardCheck(checkedNow(day(), recordings));
     if (said.ok) phone.say(...said.value);
     expect(cardCheckOf(day())).toMatchObject({
       files: files.length,
       recordings: files.length,
       open: 0,
-      kept: 1,
+      takes: { asLogged: 1 },
     });
     takeBackLast(phone);
     expect(cardCheckOf(day())).toBeNull();
@@ -282,6 +282,9 @@ describe('a settlement that does not fit the day is refused as a value', () => {
     ['a take back of nothing', { kind: 'take-back', take: 'x' }, 'not-on-this-day'],
     ['an empty note', { kind: 'add-note', take, text: '  ' }, 'note-empty'],
   ] as const)('%s', (_, settlement, code) => {
-    expect(settleCard(day(), settlement)).toMatchObject({ ok: false, problem: { code } });
+    expect(settleCard(day(), { ...settlement, settles: { code: 'x' } })).toMatchObject({
+      ok: false,
+      problem: { code },
+    });
   });
 });

@@ -19,6 +19,7 @@ const MARKS: Record<Status, string> = {
   rolling: 'rolling',
   'no-start': 'no start',
   'no-length': 'no length',
+  'file-missing': 'file missing',
 };
 
 function trackText({ number, name, state, voices }: TrackLine): string {

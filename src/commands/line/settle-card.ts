@@ -1,8 +1,9 @@
 import { answersAtTake } from '../../day/answers/answers.ts';
-import { nameTypedFor } from '../../day/chain/links.ts';
-import type { Day, TakeId } from '../../day/model.ts';
-import type { CardSettlement } from '../../day/wrap/card-settlement.ts';
+import { nameTypedFor, sentTo, wornBy } from '../../day/chain/links.ts';
+import type { Day, FactOf, Link, TakeId } from '../../day/model.ts';
+import type { CardSettlement, SettledAs, SettlementChoice } from '../../day/wrap/card-settlement.ts';
 import type { Draft } from '../../facts/fact.ts';
+import type { Envelope } from '../../facts/kinds/envelope.ts';
 import type { RecorderSettings } from '../../facts/kinds/recorder-set.ts';
 import { takeFields } from '../../facts/kinds/take-logged.ts';
 import { fail, ok } from '../../shared/result.ts';
@@ -11,57 +12,81 @@ import { describeDay, settingsProblem } from '../day/describe.ts';
 import { moveBefore, takeBack } from './correct.ts';
 import { addNote, changeRoll, describeTake, logTake } from './log-takes.ts';
 
-type Of<Kind extends CardSettlement['kind']> = Extract<CardSettlement, { kind: Kind }>;
+type Of<Kind extends SettlementChoice['kind']> = Extract<SettlementChoice, { kind: Kind }>;
 
 /**
- * Resolves one difference between card and log, as one action. Fails as the underlying commands do, and with
- * `file-value-unfit` if a file holds a value no log can take.
+ * Settles one difference between card and log, as one action, and notes how. Fails as the underlying commands
+ * do, and with `file-value-unfit` if a file holds a value no log can take.
  */
-export function settleCard(day: Day, settlement: CardSettlement): CommandResult {
-  switch (settlement.kind) {
+export function settleCard(day: Day, { settles, ...choice }: CardSettlement): CommandResult {
+  return together(change(day, choice), ok([{ kind: 'difference-kept', ...settles, as: settledAs(choice) }]));
+}
+
+/** Only following a clock that drifts leaves the log as it is. */
+function settledAs(choice: SettlementChoice): SettledAs {
+  if (choice.kind === 'file-missing') return 'file-missing';
+  if (choice.kind === 'follow-recorder') return choice.takes.length > 0 ? 'card' : 'log';
+  return choice.kind === 'keep-log' ? 'log' : 'card';
+}
+
+function change(day: Day, choice: SettlementChoice): CommandResult {
+  switch (choice.kind) {
     case 'describe-takes':
-      return describeTakes(day, settlement);
+      return describeTakes(day, choice);
     case 'describe-day':
-      return describeDay(settlement.fields);
+      return describeDay(choice.fields);
     case 'set-recorder':
       return together(
-        ...settlement.changes.map(({ settings, before }) => setRecorderAnew(day, settings, before)),
+        ...choice.changes.map(({ settings, before }) => setRecorderAnew(day, settings, before)),
       );
     case 'add-note':
-      return addNote(day, settlement.take, settlement.text);
+      return addNote(day, choice.take, choice.text);
     case 'change-roll':
-      return changeRolls(day, settlement);
+      return changeRolls(day, choice);
     case 'name-track':
-      return nameTrackAt(day, settlement);
+      return nameTrackAt(day, choice);
+    case 'swap-tracks':
+      return swapTracks(day, choice);
     case 'move-changes':
-      return together(...settlement.changes.map((change) => moveBefore(day, change, settlement.before)));
+      return together(...choice.changes.map((one) => moveBefore(day, one, choice.before)));
     case 'log-recording':
-      return logRecording(day, settlement);
+      return logRecording(day, choice);
     case 'take-back':
-      return day.takes.has(settlement.take)
-        ? takeBack(day, [settlement.take])
-        : missing('take', settlement.take);
+      return day.takes.has(choice.take) ? takeBack(day, [choice.take]) : missing('take', choice.take);
     case 'follow-recorder': {
-      const { kind: _kind, ...clock } = settlement;
-      return ok([{ kind: 'clock-followed', ...clock }]);
+      const { kind: _kind, takes, ...clock } = choice;
+      return together(describeTakes(day, { takes }), ok([{ kind: 'clock-followed', ...clock }]));
     }
+    case 'file-missing':
     case 'keep-log':
-      return ok([{ kind: 'difference-kept', ...settlement.difference }]);
+      return ok([]);
   }
 }
 
-/** Resolves several differences as one action. */
-export const settleAll = (day: Day, settlements: readonly CardSettlement[]): CommandResult =>
-  together(...settlements.map((settlement) => settleCard(day, settlement)));
+/** Settles several differences as one action; a setting of the day is said once. */
+export function settleAll(day: Day, settlements: readonly CardSettlement[]): CommandResult {
+  const all = together(...settlements.map((settlement) => settleCard(day, settlement)));
+  if (!all.ok) return all;
+  const said = new Set<string>();
+  return ok(
+    all.value.filter((draft) => {
+      const text = draft.kind === 'day-described' ? JSON.stringify(draft) : '';
+      if (text === '') return true;
+      const isNew = !said.has(text);
+      said.add(text);
+      return isNew;
+    }),
+  );
+}
 
-/** Records that the card was checked: its files and recordings, and how many differences are open. */
-export const noteCardCheck = (files: number, recordings: number, open: number): CommandResult =>
-  ok([{ kind: 'card-checked', files, recordings, open }]);
+/** Records that the card was checked, and what was found. */
+export const noteCardCheck = (checked: Omit<FactOf<'card-checked'>, keyof Envelope>): CommandResult =>
+  ok([{ kind: 'card-checked', ...checked }]);
 
 const unfit = fail({ code: 'file-value-unfit' });
 const fits = (fields: unknown): boolean => takeFields.safeParse(fields).success;
 
-function describeTakes(day: Day, { takes }: Of<'describe-takes'>): CommandResult {
+function describeTakes(day: Day, { takes }: Pick<Of<'describe-takes'>, 'takes'>): CommandResult {
   if (takes.some(({ fields }) => !fits(fields))) return unfit;
   return together(...takes.map(({ take, fields }) => describeTake(day, take, fields)));
 }
@@ -92,6 +117,41 @@ function nameTrackAt(day: Day, { track, name, take, until }: Of<'name-track'>): 
     placed({ kind: 'track-named', track, name: text }, { before });
   const earlier = nameTypedFor(answersAtTake(day, take).links, track)?.value ?? null;
   return ok([named(typed, take), ...(until ? [named(earlier, until)] : [])]);
+}
+
+/** Exchanges what two tracks carry before the take and, unless that changed meanwhile, back before `until`. */
+function swapTracks(day: Day, { swap, take, until }: Of<'swap-tracks'>): CommandResult {
+  const unknown = [take, until].find((id) => id !== null && !day.takes.has(id));
+  if (unknown) return missing('take', unknown);
+  const { links } = answersAtTake(day, take);
+  const later = until === null ? null : answersAtTake(day, until).links;
+  const exchanged = (was: Link | undefined, then: Link | undefined, now: Draft, back: Draft): Draft[] => [
+    placed(now, { before: take }),
+    ...(until && then?.by === was?.by ? [placed(back, { before: until })] : []),
+  ];
+  if (swap.by === 'packs')
+    return ok(
+      swap.worn.flatMap(({ transmitter, voice }) => {
+        const worn = (on: string | null): Draft => ({ kind: 'transmitter-worn', transmitter, voice: on });
+        const was = wornBy(links, transmitter);
+        return exchanged(
+          was,
+          later ? wornBy(later, transmitter) : was,
+          worn(voice),
+          worn(was?.value ?? null),
+        );
+      }),
+    );
+  return ok(
+    swap.routes.flatMap(({ input, tracks }) => {
+      const sent = (to: readonly string[]): Draft => ({
+        kind: 'inputs-sent',
+        routes: [{ input, tracks: [...to] }],
+      });
+      const was = sentTo(links, input);
+      return exchanged(was, later ? sentTo(later, input) : was, sent(tracks), sent(was?.value ?? []));
+    }),
+  );
 }
 
 function logRecording(day: Day, { fields, before }: Of<'log-recording'>): CommandResult {

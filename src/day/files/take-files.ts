@@ -4,6 +4,7 @@ import type { Day, PartId, Take, TakeId } from '../model.ts';
 import { settingsAtTake } from '../settings/settings.ts';
 import { takesInOrder } from '../takes.ts';
 import { fileNameOnTrack, fileNamesOf } from './file-name.ts';
+import { namesOnCard } from './names-on-card.ts';
 
 export interface TakeFile {
   readonly name: string;
@@ -24,15 +25,33 @@ export const tracksRecorded = (day: Day, take: Take): PartId[] =>
         .tracks.filter(isRecorded)
         .map(({ track }) => track.id);
 
-const memory = new WeakMap<Day, ReadonlyMap<TakeId, readonly TakeFile[]>>();
+type FilesOf = ReadonlyMap<TakeId, readonly TakeFile[]>;
+
+const memory = new WeakMap<Day, FilesOf>();
+const loggedMemory = new WeakMap<Day, FilesOf>();
+
+/** The sound files of every take: as the card has them, once it was checked, else as the log names them. */
+export function filesOfTakes(day: Day): FilesOf {
+  const known = memory.get(day);
+  if (known) return known;
+  const logged = loggedFilesOfTakes(day);
+  const onCard = namesOnCard(day);
+  const files = [...logged].map(([take, named]): [TakeId, readonly TakeFile[]] => [
+    take,
+    onCard.get(take)?.map(({ name, track = null }) => ({ name, track })) ?? named,
+  ]);
+  const made = onCard.size > 0 ? new Map(files) : logged;
+  memory.set(day, made);
+  return made;
+}
 
 /**
- * The sound files of every take: one with all its tracks or, if the recorder writes mono files, one per
+ * The sound files of every take by the log: one with all its tracks or, if the recorder writes mono files, one per
  * track. MOS has none, unless somebody typed a name for it; a take with sound whose tracks are unknown has
  * one.
  */
-export function filesOfTakes(day: Day): ReadonlyMap<TakeId, readonly TakeFile[]> {
-  const known = memory.get(day);
+export function loggedFilesOfTakes(day: Day): FilesOf {
+  const known = loggedMemory.get(day);
   if (known) return known;
   const names = fileNamesOf(day);
   const files = new Map<TakeId, readonly TakeFile[]>();
@@ -45,7 +64,7 @@ export function filesOfTakes(day: Day): ReadonlyMap<TakeId, readonly TakeFile[]>
       tracks.length > 0 ? monoFiles(day, take, tracks) : name ? [{ name, track: null }] : [],
     );
   }
-  memory.set(day, files);
+  loggedMemory.set(day, files);
   return files;
 }
 

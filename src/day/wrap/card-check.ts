@@ -1,47 +1,127 @@
-import type { Day, FactId, FactOf } from '../model.ts';
-import type { DifferenceKey } from './card-settlement.ts';
+import type { Day, FactId, FactOf, TakeId } from '../model.ts';
+import type { DifferenceKey, SettledAs } from './card-settlement.ts';
+
+type Checked = FactOf<'card-checked'>;
+
+/** What a check counted about takes; null where an earlier version recorded it. */
+export interface CheckedTakes {
+  /** Takes with a file, takes without, and takes that may have one of several. */
+  readonly matched: number;
+  readonly without: readonly TakeId[];
+  readonly unsure: readonly TakeId[];
+  /** Recordings that are of no take. */
+  readonly unlogged: number;
+  /** Reading was stopped before the last file. */
+  readonly stopped: boolean;
+  /** Differences settled as the log and as the card has them. */
+  readonly asLogged: number;
+  readonly asOnCard: number;
+  /** Takes with sound that were logged since. */
+  readonly since: number;
+}
 
 /** The last comparison of card and log. */
 export interface CardCheck {
   readonly by: FactId;
-  /** UTC ms of the check. */
+  /** UTC ms of the check, and minutes east of UTC. */
   readonly atMs: number;
+  readonly zone: number;
   readonly files: number;
   readonly recordings: number;
   /** Differences still open then. */
   readonly open: number;
-  /** Differences in which the log was kept. */
-  readonly kept: number;
+  readonly takes: CheckedTakes | null;
 }
 
 /** The card check for the report: null if there was none, or it was retracted. */
 export function cardCheckOf(day: Day): CardCheck | null {
-  const check = day.facts.findLast(
-    (fact): fact is FactOf<'card-checked'> => fact.kind === 'card-checked' && !day.takenBack.has(fact.id),
-  );
+  const check = standingChecks(day).at(-1);
   if (!check) return null;
-  const { id: by, at: atMs, files, recordings, open } = check;
-  return { by, atMs, files, recordings, open, kept: keptDifferences(day).size };
+  const { id: by, at: atMs, zone, files, recordings, open } = check;
+  return { by, atMs, zone, files, recordings, open, takes: checkedTakes(day, check) };
 }
 
-/** Differences in which the log was kept: by `fieldName`, each with the values it was kept for. */
-export type Kept = ReadonlyMap<string, ReadonlySet<string | undefined>>;
+const standingChecks = (day: Day): Checked[] =>
+  day.facts.filter((fact): fact is Checked => fact.kind === 'card-checked' && !day.takenBack.has(fact.id));
 
-/** As above; without values if an earlier version recorded it. */
+function checkedTakes(day: Day, check: Checked): CheckedTakes | null {
+  const { matched, without = [], unsure = [], unlogged = 0, stopped = false } = check;
+  if (matched === undefined) return null;
+  const sounding = (take: TakeId): boolean => {
+    const known = day.takes.get(take);
+    return known !== undefined && known.kind !== 'mos';
+  };
+  const since = day.facts.slice(day.facts.indexOf(check) + 1);
+  return {
+    matched,
+    without: without.filter(sounding),
+    unsure: unsure.filter(sounding),
+    unlogged,
+    stopped,
+    asLogged: settledCount(day, 'log'),
+    asOnCard: settledCount(day, 'card'),
+    since: since.filter(({ kind, id }) => kind === 'take-logged' && sounding(id)).length,
+  };
+}
+
+/**
+ * Takes whose file was found missing: by the last check that counted them, or said so since. It stands
+ * whatever was made of the difference.
+ */
+export function takesWithoutFile(day: Day): ReadonlySet<TakeId> {
+  const check = standingChecks(day).findLast(({ matched }) => matched !== undefined);
+  const since = check ? day.facts.indexOf(check) + 1 : 0;
+  const said = settled(day).flatMap((fact) =>
+    fact.as === 'file-missing' && fact.take && day.facts.indexOf(fact) >= since ? [fact.take] : [],
+  );
+  return new Set([...(check?.without ?? []), ...said]);
+}
+
+type Settled = FactOf<'difference-kept'>;
+
+const settled = (day: Day): Settled[] =>
+  day.facts.filter((fact): fact is Settled => fact.kind === 'difference-kept' && !day.takenBack.has(fact.id));
+
+const settledCount = (day: Day, as: SettledAs): number =>
+  new Set(
+    settled(day).flatMap((fact) =>
+      (fact.as ?? 'log') === as ? [JSON.stringify([fieldName(fact), fact.values])] : [],
+    ),
+  ).size;
+
+/** The values for which a difference was settled: by this version, and as earlier ones stored them. */
+interface KeptFor {
+  readonly values: Set<string | undefined>;
+  readonly before: Set<string | undefined>;
+}
+
+/** Differences in which the log was kept, or the file is missing, by `fieldName`. */
+export type Kept = ReadonlyMap<string, KeptFor>;
+
+/**
+ * As above. What was settled as the card has it is not kept: where it differs again, the log was changed
+ * since.
+ */
 export function keptDifferences(day: Day): Kept {
-  const kept = new Map<string, Set<string | undefined>>();
-  for (const fact of day.facts) {
-    if (fact.kind !== 'difference-kept' || day.takenBack.has(fact.id)) continue;
+  const kept = new Map<string, KeptFor>();
+  for (const fact of settled(day)) {
+    if (fact.as !== undefined && fact.as !== 'log' && fact.as !== 'file-missing') continue;
     const name = fieldName(fact);
-    kept.set(name, (kept.get(name) ?? new Set()).add(fact.values));
+    const known = kept.get(name) ?? { values: new Set(), before: new Set() };
+    kept.set(name, known);
+    (fact.as === undefined ? known.before : known.values).add(fact.values);
   }
   return kept;
 }
 
-/** Whether the log was kept for this difference, with these values on both sides. */
-export function isKept(kept: Kept, difference: DifferenceKey): boolean {
-  const values = kept.get(fieldName(difference));
-  return values !== undefined && (values.has(undefined) || values.has(difference.values));
+/**
+ * Whether the log was kept for this difference and all it covers. Earlier versions stored the `sides` only,
+ * or nothing: there it holds for all that has them.
+ */
+export function isKept(kept: Kept, difference: DifferenceKey, sides = difference.values): boolean {
+  const known = kept.get(fieldName(difference));
+  if (!known) return false;
+  return known.values.has(difference.values) || known.before.has(undefined) || known.before.has(sides);
 }
 
 /** The difference as one string: `'["length-differs","","24BT3.wav",""]'`. */

@@ -3,17 +3,14 @@ import { rateOf } from '../../time/rate.ts';
 import { aroundDay, type DayAxis, nearestFrames, stampMs } from '../log-and-card/label-time.ts';
 import { clockPoints, isSteady } from '../pairing/clock-fit.ts';
 import { medianOf, type Point, type RobustLine, robustLine } from '../pairing/robust-line.ts';
-import type { CheckedPair, Checking } from './checking.ts';
+import type { CheckedPair } from './checked-pair.ts';
+import type { Checking } from './checking.ts';
+import type { ClockSaid } from './difference.ts';
 
 /** How the clock behind the log's start times compares with the recorder's. */
-export interface CardClock {
-  /** From the phone's own times of Roll, or from the starts in the log if too few takes have one. */
-  readonly by: 'phone' | 'log';
-  readonly pairs: number;
-  /** How much faster the recorder runs, and about one standard error. 0 unless it is certainly different. */
-  readonly ppm: number;
+export interface CardClock extends ClockSaid {
+  /** About one standard error. */
   readonly ppmError: number;
-  readonly framesPerHour: number;
   /** How many frames the recorder's labels are later than the log's, at the last pair. */
   readonly lastFrames: number;
   /** A label and when it appears on the recorder, UTC ms by the phone's clock, as of the last pair. */
@@ -40,7 +37,6 @@ export function clockAgainstCard({ pairs, match, header }: Checking): CardClock 
   const { num, den } = rateOf(header.timecodeRate);
   return {
     by: phone ? 'phone' : 'log',
-    pairs: points.length,
     ppm: slope * 1e6,
     ppmError: slopeError * 1e6,
     framesPerHour: (slope * 3600 * num) / den,

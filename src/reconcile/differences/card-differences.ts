@@ -67,7 +67,7 @@ const isOneTake = (a: Recording, b: Recording): boolean =>
   a.tape === b.tape;
 
 function setWarning(recording: Recording, warning: RecordingWarning): Found {
-  const named = { recording, detail: { warning }, aspect: 'after' in warning ? warning.after : undefined };
+  const named = { recording, aspect: 'after' in warning ? warning.after : undefined };
   switch (warning.code) {
     case 'set-incomplete':
       return { code: 'file-set-incomplete', ...named, was: warning.expected, is: warning.found };
@@ -98,15 +98,15 @@ function fileWarnings(recording: Recording): Found[] {
   return recording.files.flatMap(({ name, warnings }) => {
     const codes = [...new Set(warnings.map(({ code }) => code))];
     return codes.map((code): Found => {
-      const [warning, ...others] = warnings.filter((one) => one.code === code);
-      return {
-        code: DAMAGE.has(code) ? 'file-damaged' : 'file-warning',
+      const of = warnings.filter((one) => one.code === code);
+      const said = {
         recording,
         aspect: `${code} ${name}`,
         was: name,
         is: code,
-        detail: { warning, count: others.length + 1 },
+        detail: { warning: of[0]!, count: of.length },
       };
+      return DAMAGE.has(code) ? { code: 'file-damaged', ...said } : { code: 'file-warning', ...said };
     });
   });
 }

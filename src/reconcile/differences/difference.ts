@@ -1,7 +1,7 @@
 import type { PartId, Stamp, TakeId } from '../../day/model.ts';
-import type { CardSettlement, DifferenceKey } from '../../day/wrap/card-settlement.ts';
+import type { CardSettlement, DifferenceKey, SettlementChoice } from '../../day/wrap/card-settlement.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
-import type { WaveWarningCode } from '../../wave/warning.ts';
+import type { WaveWarning, WaveWarningCode } from '../../wave/warning.ts';
 import type { Choice } from '../pairing/match-recordings.ts';
 
 /** How much a difference matters, worst first: sound missing or unknown; a wrong line; an oddity. */
@@ -22,6 +22,7 @@ export const SEVERITY_OF = {
   'file-set-incomplete': 'lost',
   'slate-differs': 'wrong',
   'take-number-differs': 'wrong',
+  'tracks-swapped': 'wrong',
   'track-name-differs': 'wrong',
   'start-differs': 'wrong',
   'length-differs': 'wrong',
@@ -41,7 +42,9 @@ export const SEVERITY_OF = {
   'file-names-differ': 'wrong',
   'clock-apart': 'wrong',
   'clock-drifts': 'odd',
+  'pre-record-undeclared': 'odd',
   'recordings-of-another-day': 'odd',
+  'field-never-changes': 'odd',
   // Between recordings and within files
   'recordings-overlap': 'wrong',
   'recordings-gap': 'wrong',
@@ -51,8 +54,7 @@ export const SEVERITY_OF = {
   'file-warning': 'odd',
   'files-disagree': 'odd',
   'file-twice': 'odd',
-} as const satisfies Record<string, Severity>;
-export type DifferenceCode = keyof typeof SEVERITY_OF;
+} as const satisfies Record<DifferenceCode, Severity>;
 
 /** Warnings that may mean missing sound; all others are only odd. */
 export const DAMAGE: ReadonlySet<WaveWarningCode> = new Set<WaveWarningCode>([
@@ -65,41 +67,131 @@ export const DAMAGE: ReadonlySet<WaveWarningCode> = new Set<WaveWarningCode>([
   'fmt-damaged',
 ]);
 
-/** A value of the log or of a file, as written; null if there is none. */
-export type DifferenceValue = string | number | boolean | Stamp | readonly string[] | null;
+/** What a difference is about, besides what log and card say. */
+interface OfTake {
+  readonly take: TakeId;
+}
+interface OfFile {
+  readonly recording: Recording;
+}
+type OfPair = OfTake & OfFile;
 
-/** One difference between log and card. */
-export interface Difference extends Omit<DifferenceKey, 'code'> {
-  readonly code: DifferenceCode;
-  readonly severity: Severity;
-  readonly recording?: Recording | undefined;
-  /** What the log says or what was expected, and what the card says. */
-  readonly was: DifferenceValue;
-  readonly is: DifferenceValue;
-  /** Other data for the sentence: counts, frames, warnings. */
-  readonly detail: Readonly<Record<string, unknown>>;
-  /** For `match-unsure`: the recordings the take may have. */
-  readonly choices?: readonly Choice[] | undefined;
-  readonly settlements: readonly CardSettlement[];
-  /** Resolved by keeping the log, so no longer open. */
-  readonly kept: boolean;
+/** What the log says or what was expected, and what the card says. */
+interface Sides<Was, Is = Was> {
+  readonly was: Was;
+  readonly is: Is;
 }
 
-/** A difference before it is known whether it was resolved. */
-export interface Found {
-  readonly code: DifferenceCode;
+/** Facts for the sentence. */
+interface Detail<Said> {
+  readonly detail: Said;
+}
+
+/** The takes a difference is about, in order. */
+interface Takes {
+  readonly takes: readonly TakeId[];
+}
+
+type OfDay = Sides<string | number> & Detail<{ readonly count: number }>;
+
+/** What every kind of difference holds. */
+interface Shapes {
+  'take-not-recorded': OfTake & Sides<string, null>;
+  'match-unsure': OfTake & Sides<string, readonly string[]> & { readonly choices: readonly Choice[] };
+  'recording-not-logged': OfFile & Sides<null, string>;
+  'mos-recorded': OfPair & Sides<string>;
+  'track-not-recorded': OfPair & OfTrack & Sides<string, null>;
+  'file-set-incomplete': OfFile & Sides<number>;
+  'slate-differs': OfPair & Sides<string>;
+  'take-number-differs': OfPair & Sides<number>;
+  'track-name-differs': OfPair & OfTrack & Sides<string>;
+  'tracks-swapped': OfPair & OfTrack & Sides<string> & Detail<{ readonly other: string }>;
+  'start-differs': OfPair & Sides<Stamp | null> & Detail<{ readonly frames: number }>;
+  'length-differs': OfPair & Sides<Stamp | null> & Detail<{ readonly frames: number }>;
+  'roll-differs': OfPair & Sides<string> & Detail<Takes>;
+  'circled-differs': OfPair & Sides<boolean>;
+  'take-type-differs': OfPair & Sides<readonly string[]>;
+  'file-name-differs': OfPair & Sides<string>;
+  'start-not-logged': OfPair & Sides<null, Stamp>;
+  'length-not-logged': OfPair & Sides<null, Stamp>;
+  'note-not-logged': OfPair & Sides<readonly string[], string>;
+  pulldown: Sides<string> & Detail<PulldownSaid>;
+  'sample-rate-differs': OfDay;
+  'bit-depth-differs': OfDay;
+  'timecode-rate-differs': OfDay;
+  'file-layout-differs': OfDay;
+  'file-names-differ': Sides<string> & Detail<Takes & { readonly count: number }>;
+  'clock-apart': Sides<number> & Detail<ClockSaid & Takes>;
+  'clock-drifts': Sides<number> & Detail<ClockSaid>;
+  'pre-record-undeclared': Sides<number> & Detail<Takes>;
+  'recordings-of-another-day': Sides<string, readonly string[]> & Detail<{ readonly count: number }>;
+  'field-never-changes': Sides<readonly string[], string> &
+    Detail<{ readonly field: 'scene' | 'take' | 'roll'; readonly count: number }>;
+  'recordings-overlap': OfFile & Sides<string> & Detail<{ readonly ms: number }>;
+  'recordings-gap': OfFile & Sides<string> & Detail<{ readonly ms: number }>;
+  'parts-gap': OfFile & Sides<number>;
+  'parts-overlap': OfFile & Sides<number>;
+  'file-damaged': OfFile & Sides<string> & Detail<Warned>;
+  'file-warning': OfFile & Sides<string> & Detail<Warned>;
+  'files-disagree': OfFile & Sides<string, readonly string[]>;
+  'file-twice': OfFile & Sides<string, readonly string[]>;
+}
+
+/** A track over several takes in a row, and its label. */
+type OfTrack = { readonly track: PartId } & Detail<Takes & { readonly number: string }>;
+
+interface Warned {
+  readonly warning: WaveWarning;
+  readonly count: number;
+}
+
+/** How two clocks compare. */
+export interface ClockSaid {
+  /** From the phone's own times of Roll, or from the starts in the log if too few takes have one. */
+  readonly by: 'phone' | 'log';
+  /** How much faster the recorder runs. 0 unless it is certainly different. */
+  readonly ppm: number;
+  readonly framesPerHour: number;
+}
+
+/** Where times differ by 1001/1000, and by how much. */
+interface PulldownSaid {
+  readonly by: 'starts' | 'lengths';
+  readonly ppm: number;
+}
+
+export type DifferenceCode = keyof Shapes;
+
+/** Where a difference belongs. */
+interface Place {
   readonly take?: TakeId | undefined;
   readonly track?: PartId | undefined;
   readonly recording?: Recording | undefined;
-  readonly was: DifferenceValue;
-  readonly is: DifferenceValue;
-  readonly detail?: Readonly<Record<string, unknown>>;
-  readonly choices?: readonly Choice[];
+}
+
+type With<More> = {
+  [Code in DifferenceCode]: { readonly code: Code } & Place & Shapes[Code] & More;
+}[DifferenceCode];
+
+/** A difference before it is known whether it was settled. */
+export type Found = With<{
   /** Distinguishes differences with the same code, take, file and track: which warning, which field. */
   readonly aspect?: string | undefined;
-  /** Ways to resolve it besides keeping the log. */
-  readonly settlements?: readonly CardSettlement[];
-}
+  /** Ways to settle it besides keeping the log. */
+  readonly settlements?: readonly SettlementChoice[];
+}>;
+
+/** One difference between log and card. */
+export type Difference = With<{
+  readonly severity: Severity;
+  readonly key: DifferenceKey;
+  readonly settlements: readonly CardSettlement[];
+  /** Settled by keeping the log, so no longer open. */
+  readonly kept: boolean;
+}>;
+
+/** A value of the log or of a file, as written; null if there is none. */
+export type DifferenceValue = Difference['was'] | Difference['is'];
 
 /** How far start and length may differ, in frames at the day's rate. */
 export interface Tolerance {

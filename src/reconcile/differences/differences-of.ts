@@ -1,6 +1,6 @@
 import type { Day } from '../../day/model.ts';
 import { isKept, type Kept, keptDifferences } from '../../day/wrap/card-check.ts';
-import type { DifferenceKey } from '../../day/wrap/card-settlement.ts';
+import type { DifferenceKey, SettlementChoice } from '../../day/wrap/card-settlement.ts';
 import { cutText } from '../log-and-card/plain-key.ts';
 import type { CardMatch } from '../pairing/match-recordings.ts';
 import { cardDifferences } from './card-differences.ts';
@@ -48,35 +48,56 @@ export function differencesOf(
 }
 
 function differenceFrom(found: Found, kept: Kept): Difference {
-  const { aspect, ...said } = found;
+  const { aspect, settlements = [], ...said } = found;
   const { code, take, track, recording } = said;
   const name = recording?.files[0]?.name;
+  const sides = textOf([said.was, said.is]);
+  const covers = coveredBy(found);
   const key: DifferenceKey = {
     code: aspect === undefined ? code : cutText(`${code} ${aspect}`, 200),
     ...(take && { take }),
     ...(name !== undefined && { file: cutText(name, 200) }),
     ...(track && { track }),
-    values: valuesOf(said),
+    values: covers === undefined ? sides : textOf([said.was, said.is, covers]),
   };
+  const choices: SettlementChoice[] = [
+    ...settlements,
+    { kind: code === 'take-not-recorded' ? 'file-missing' : 'keep-log' },
+  ];
   return {
-    detail: {},
     ...said,
-    ...key,
-    code,
     severity: SEVERITY_OF[code],
-    settlements: [...(found.settlements ?? []), { kind: 'keep-log', difference: key }],
-    kept: isKept(kept, key),
+    key,
+    settlements: choices.map((choice) => ({ ...choice, settles: key })),
+    kept: isKept(kept, key, sides),
   };
+}
+
+/** What a difference speaks of besides its two values: once there is more of it, it is open again. */
+function coveredBy(said: Found): unknown {
+  if (!('detail' in said)) return undefined;
+  if (said.code === 'recordings-of-another-day') return said.detail.count;
+  if ('ms' in said.detail) return said.detail.ms;
+  if ('other' in said.detail) return said.detail.other;
+  return 'takes' in said.detail && said.detail.takes.length > 1 ? said.detail.takes : undefined;
 }
 
 const LONGEST = 4000;
 
-/** Both values as one text. Figures are rounded: a drift is measured again with every take. */
-function valuesOf({ was, is }: Pick<Found, 'was' | 'is'>): string {
-  const text = JSON.stringify([was, is], (_, value) =>
-    typeof value === 'number' ? Math.round(value) : value,
-  );
-  return text.length <= LONGEST ? text : `${cutText(text, LONGEST - 10)} ${text.length}`;
+/**
+ * Values as one text; a longer one ends in a sum of all of it. Figures are rounded: a drift is measured again
+ * with every take.
+ */
+function textOf(values: readonly unknown[]): string {
+  const text = JSON.stringify(values, (_, value) => (typeof value === 'number' ? Math.round(value) : value));
+  return text.length <= LONGEST ? text : `${cutText(text, LONGEST - 20)} ${text.length} ${sumOf(text)}`;
+}
+
+/** FNV-1a, 32 bits. */
+function sumOf(text: string): number {
+  let sum = 0x811c9dc5;
+  for (let at = 0; at < text.length; at += 1) sum = Math.imul(sum ^ text.charCodeAt(at), 0x01000193) >>> 0;
+  return sum;
 }
 
 const ORDER = new Map(Object.keys(SEVERITY_OF).map((code, at) => [code as DifferenceCode, at]));

@@ -3,26 +3,26 @@ import { applyWrites, linksAtTake, writesOf } from '../../day/chain/links.ts';
 import type { Day, Fact, FactId, PartId, TakeId } from '../../day/model.ts';
 import { placeOfTake } from '../../day/takes.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
-import { differingTracks } from './track-names.ts';
+import { differingTracks } from '../log-and-card/track-names.ts';
 
 /** How many takes and changes after a take are searched for what should have come before it. */
 const MOST_TAKES = 8;
 const MOST_CHANGES = 40;
 
 /**
- * The fewest changes entered after a take that, had they come before it, would have made this track match the
+ * The fewest changes entered after a take that, had they come before it, would have made these tracks match the
  * recording without making another track wrong. Each set is tried out on the chain; null if there is none.
  */
 export function changesSaidLate(
   day: Day,
   take: TakeId,
-  track: PartId,
+  tracks: readonly PartId[],
   recording: Recording,
 ): readonly FactId[] | null {
   const known = differingTracks(day, answersAtTake(day, take), recording);
   const helps = (changes: readonly Fact[]): boolean => {
     const differing = differingTracks(day, answersWith(day, take, changes), recording);
-    return !differing.has(track) && [...differing].every((one) => known.has(one));
+    return !tracks.some((track) => differing.has(track)) && [...differing].every((one) => known.has(one));
   };
   for (const changes of growing(day, take)) {
     if (!helps(changes)) continue;

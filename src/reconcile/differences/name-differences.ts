@@ -1,9 +1,11 @@
-import { filesOfTakes, namesTogether } from '../../day/files/take-files.ts';
+import { loggedFilesOfTakes, namesTogether } from '../../day/files/take-files.ts';
 import type { TakeFields } from '../../facts/kinds/take-logged.ts';
+import type { Recording } from '../../wave/recording/recordings.ts';
 import { fileMarksOf, isMono, patternWith } from '../log-and-card/file-marks.ts';
 import { stemKey, stemOf } from '../log-and-card/plain-key.ts';
 import { fileNamesIn, recordingName } from '../log-and-card/recorded.ts';
-import type { CheckedPair, Checking } from './checking.ts';
+import type { CheckedPair } from './checked-pair.ts';
+import type { Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 
 /** Files named differently than the report says: their base names, and the track marks of mono files. */
@@ -23,16 +25,20 @@ export function nameDifferences(checking: Checking): Found[] {
 function isNamedAlike({ logged, recorded, recording, header }: CheckedPair): boolean {
   if (logged.stems.some((stem) => recorded.stems.has(stem))) return true;
   const hasMarks = header.fileLayout === 'mono' && isMono(recording) && recording.parts.length === 1;
-  return !hasMarks && recorded.shortStems.has(logged.stem);
+  return isSplit(recording) && !hasMarks && recorded.shortStems.has(logged.stem);
 }
+
+/** Only one of several files has a mark after its name; on a single one that is another name. */
+const isSplit = ({ files }: Recording): boolean => files.length > 1;
 
 function isMarkedOtherwise({ day }: Checking, { logged, recorded, recording }: CheckedPair): boolean {
   const marks = fileMarksOf(day, recording);
-  return marks ? stemKey(marks.stem) === logged.stem : recorded.shortStems.has(logged.stem);
+  if (marks) return stemKey(marks.stem) === logged.stem;
+  return isSplit(recording) && recorded.shortStems.has(logged.stem);
 }
 
-const said = ({ day }: Checking, { take, recording }: CheckedPair): Pick<Found, 'was' | 'is'> => ({
-  was: namesTogether((filesOfTakes(day).get(take.id) ?? []).map(({ name }) => name)),
+const said = ({ day }: Checking, { take, recording }: CheckedPair) => ({
+  was: namesTogether((loggedFilesOfTakes(day).get(take.id) ?? []).map(({ name }) => name)),
   is: namesTogether(fileNamesIn(recording)),
 });
 

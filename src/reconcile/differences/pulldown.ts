@@ -1,7 +1,7 @@
 import type { DayAxis } from '../log-and-card/label-time.ts';
 import { clockPoints, isSteady } from '../pairing/clock-fit.ts';
 import { medianOf, robustLine } from '../pairing/robust-line.ts';
-import type { CheckedPair } from './checking.ts';
+import type { CheckedPair } from './checked-pair.ts';
 
 /** File and log count at rates that are 1001/1000 apart. */
 export interface Pulldown {

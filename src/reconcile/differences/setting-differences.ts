@@ -2,19 +2,19 @@ import { setTo } from '../../day/chain/links.ts';
 import type { FactId, TakeId } from '../../day/model.ts';
 import { settingsBefore } from '../../day/settings/settings.ts';
 import { placeOfTake } from '../../day/takes.ts';
-import type { CardSettlement } from '../../day/wrap/card-settlement.ts';
+import type { SettlementChoice } from '../../day/wrap/card-settlement.ts';
 import { BIT_DEPTHS, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
 import type { RecorderSettings, SettingField } from '../../facts/kinds/recorder-set.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { commonest } from '../log-and-card/commonest.ts';
 import { isMono } from '../log-and-card/file-marks.ts';
 import type { Checking } from './checking.ts';
-import type { DifferenceCode, Found } from './difference.ts';
+import type { Found } from './difference.ts';
 
-type SetRecorder = Extract<CardSettlement, { kind: 'set-recorder' }>;
+type SetRecorder = Extract<SettlementChoice, { kind: 'set-recorder' }>;
 
 interface Setting {
-  readonly code: DifferenceCode;
+  readonly code: `${'sample-rate' | 'bit-depth' | 'timecode-rate' | 'file-layout'}-differs`;
   readonly name: Exclude<SettingField, 'filePattern'>;
   readonly ofFile: (recording: Recording) => string | number | undefined;
   /** As a setting of the recorder; undefined if it cannot hold the value. */
@@ -79,7 +79,8 @@ function differencesIn(setting: Setting, checking: Checking): Found[] {
   const { code, field, ofFile } = setting;
   const { day, match, pairs } = checking;
   const takeOf = new Map(pairs.map(({ recording, take }) => [recording, take.id]));
-  const wasOf = (recording: Recording) => settingsBefore(day, takeOf.get(recording))[setting.name];
+  const wasOf = (recording: Recording): string | number =>
+    settingsBefore(day, takeOf.get(recording))[setting.name];
   const saying = match.recordings.filter((recording) => ofFile(recording) !== undefined);
   const differing = saying.filter((recording) => ofFile(recording) !== wasOf(recording));
   const [first] = differing;
@@ -90,7 +91,13 @@ function differencesIn(setting: Setting, checking: Checking): Found[] {
     const detail = { count: differing.length };
     return [{ code, was, is: ofFile(first)!, detail, settlements: [{ kind: 'set-recorder', changes }] }];
   }
-  const found = (recording: Recording): Found => ({ code, was, is: ofFile(recording)!, recording });
+  const found = (recording: Recording): Found => ({
+    code,
+    was,
+    is: ofFile(recording)!,
+    recording,
+    detail: { count: 1 },
+  });
   if (new Set(saying.map(ofFile)).size > 1) return differing.map(found);
   const fields = field(first);
   return [

@@ -3,22 +3,28 @@ import { slateText } from '../../day/slate.ts';
 import type { TakeFields } from '../../facts/kinds/take-logged.ts';
 import { fieldsOfTypes, slateOfFile } from '../log-and-card/file-fields.ts';
 import { cutText, plainKey, takeNumber } from '../log-and-card/plain-key.ts';
-import type { CheckedPair, Checking } from './checking.ts';
+import type { CheckedPair } from './checked-pair.ts';
+import type { Checking } from './checking.ts';
+import { constantDifferences, constantFields } from './constant-fields.ts';
 import type { Found } from './difference.ts';
 import { nameDifferences } from './name-differences.ts';
 
 /** What the files say about the takes themselves: slate, number, type, circle, notes, names and rolls. */
-export const takeDifferences = (checking: Checking): Found[] => [
-  ...checking.pairs.flatMap((pair) => [
-    ...slateDiffers(checking, pair),
-    ...numberDiffers(pair),
-    ...typeDiffers(pair),
-    ...circleDiffers(pair),
-    ...noteNotLogged(pair),
-  ]),
-  ...nameDifferences(checking),
-  ...rollsDiffer(checking),
-];
+export function takeDifferences(checking: Checking): Found[] {
+  const constant = constantFields(checking);
+  return [
+    ...checking.pairs.flatMap((pair) => [
+      ...(constant.has('scene') ? [] : slateDiffers(checking, pair)),
+      ...(constant.has('take') ? [] : numberDiffers(pair)),
+      ...typeDiffers(pair),
+      ...circleDiffers(pair),
+      ...noteNotLogged(pair),
+    ]),
+    ...constantDifferences(checking),
+    ...nameDifferences(checking),
+    ...(constant.has('roll') ? [] : rollsDiffer(checking)),
+  ];
+}
 
 /** The same fields of the take, with the file's values. */
 const describing = ({ take }: CheckedPair, fields: TakeFields): Pick<Found, 'settlements'> => ({
@@ -130,6 +136,7 @@ function rollDiffers(pairs: readonly CheckedPair[], index: number): Found {
   const late =
     nextLink && next.logged.roll === recorded.roll && nextLink.by !== link?.by ? nextLink.by : null;
   const after = pairs.slice(index).find((one) => one.recorded.roll !== recorded.roll);
+  const run = pairs.slice(index, after ? pairs.indexOf(after) : undefined);
   // Without a change back before it, that take would get the new roll too.
   const goesBack = after && was !== '' && rollIn(after.answers.links)?.by === link?.by;
   const before = pair.take.id;
@@ -138,6 +145,7 @@ function rollDiffers(pairs: readonly CheckedPair[], index: number): Found {
     ...at(pair),
     was,
     is: recording.tape!,
+    detail: { takes: run.map(({ take }) => take.id) },
     settlements: [
       ...(late ? [{ kind: 'move-changes' as const, changes: [late], before }] : []),
       {

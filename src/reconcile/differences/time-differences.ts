@@ -1,9 +1,12 @@
 import type { Stamp } from '../../day/model.ts';
+import type { TakeFields } from '../../facts/kinds/take-logged.ts';
 import { lengthOfFile, startOfFile } from '../log-and-card/file-fields.ts';
 import { aroundDay, nearestFrames } from '../log-and-card/label-time.ts';
-import { startApartMs } from '../pairing/score-pair.ts';
+import { lengthApartMs } from '../log-and-card/recorded.ts';
+import { startApartMs } from '../pairing/likelihood.ts';
 import { type CardClock, clockAgainstCard } from './card-clock.ts';
-import type { CheckedPair, Checking } from './checking.ts';
+import type { CheckedPair } from './checked-pair.ts';
+import type { Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 import { type Pulldown, pulldownBetween } from './pulldown.ts';
 
@@ -18,6 +21,7 @@ export function timeDifferences(checking: Checking): Found[] {
   const grouped = byClock.size >= 3 ? byClock : new Set<CheckedPair>();
   return [
     ...(pulldown ? [pulldownFound(pulldown)] : []),
+    ...preRecordFound(checking),
     ...(clock && grouped.size > 0 ? [clockApart(clock, [...grouped])] : []),
     ...(clock && !pulldown && isDrifting(clock) ? [clockDrifts(clock)] : []),
     ...starts.filter((pair) => !grouped.has(pair)).map((pair) => startDiffers(checking, pair)),
@@ -47,24 +51,37 @@ const startFields = ({ recording, header }: CheckedPair): { start?: Stamp } => {
   return start ? { start } : {};
 };
 
-const pulldownFound = ({ ratio, by, ppm, pairs }: Pulldown): Found => ({
+const pulldownFound = ({ ratio, by, ppm }: Pulldown): Found => ({
   code: 'pulldown',
   was: '1',
   is: ratio,
-  detail: { by, ppm, pairs },
+  detail: { by, ppm },
 });
 
+/** The takes are as logged: only the files begin before them. */
+const preRecordFound = ({ preRecord }: Checking): Found[] =>
+  preRecord
+    ? [
+        {
+          code: 'pre-record-undeclared',
+          was: 0,
+          is: preRecord.ms,
+          detail: { takes: preRecord.pairs.map(({ take }) => take.id) },
+        },
+      ]
+    : [];
+
 function clockApart(clock: CardClock, pairs: readonly CheckedPair[]): Found {
-  const { corrected, laterAt: _laterAt, ...detail } = clock;
+  const { corrected, by, ppm, framesPerHour } = clock;
   const takes = pairs.map((pair) => ({ take: pair.take.id, fields: startFields(pair) }));
   return {
     code: 'clock-apart',
     was: 0,
     is: clock.lastFrames,
-    detail: { ...detail, takes: takes.map(({ take }) => take) },
+    detail: { by, ppm, framesPerHour, takes: takes.map(({ take }) => take) },
     settlements: [
       { kind: 'describe-takes', takes },
-      ...(corrected ? [{ kind: 'follow-recorder' as const, ...corrected }] : []),
+      ...(corrected ? [{ kind: 'follow-recorder' as const, ...corrected, takes }] : []),
     ],
   };
 }
@@ -72,13 +89,13 @@ function clockApart(clock: CardClock, pairs: readonly CheckedPair[]): Found {
 /** Drift is worth mentioning from a quarter of a frame an hour: three frames in a long day. */
 const isDrifting = ({ framesPerHour }: CardClock): boolean => Math.abs(framesPerHour) >= 0.25;
 
-function clockDrifts({ corrected, laterAt: _laterAt, ...detail }: CardClock): Found {
+function clockDrifts({ corrected, by, ppm, framesPerHour }: CardClock): Found {
   return {
     code: 'clock-drifts',
     was: 0,
-    is: detail.ppm,
-    detail,
-    settlements: corrected ? [{ kind: 'follow-recorder', ...corrected }] : [],
+    is: ppm,
+    detail: { by, ppm, framesPerHour },
+    settlements: corrected ? [{ kind: 'follow-recorder', ...corrected, takes: [] }] : [],
   };
 }
 
@@ -101,20 +118,15 @@ function startDiffers(checking: Checking, pair: CheckedPair): Found {
 function notLogged({ take, recording, header }: CheckedPair): Found[] {
   const start = take.start ? undefined : startOfFile(recording, header.timecodeRate);
   const length = take.length ? undefined : lengthOfFile(recording, header.timecodeRate);
-  const found = (
-    code: 'start-not-logged' | 'length-not-logged',
-    fields: { start?: Stamp; length?: Stamp },
-  ): Found => ({
-    code,
+  const taking = (fields: TakeFields) => ({
     take: take.id,
     recording,
     was: null,
-    is: fields.start ?? fields.length ?? null,
-    settlements: [{ kind: 'describe-takes', takes: [{ take: take.id, fields }] }],
+    settlements: [{ kind: 'describe-takes' as const, takes: [{ take: take.id, fields }] }],
   });
   return [
-    ...(start ? [found('start-not-logged', { start })] : []),
-    ...(length ? [found('length-not-logged', { length })] : []),
+    ...(start ? [{ code: 'start-not-logged' as const, ...taking({ start }), is: start }] : []),
+    ...(length ? [{ code: 'length-not-logged' as const, ...taking({ length }), is: length }] : []),
   ];
 }
 
@@ -122,7 +134,7 @@ function lengthDiffers({ tolerance }: Checking, { take, recording, header, ...pa
   const { logged, recorded } = pair;
   const length = lengthOfFile(recording, header.timecodeRate);
   if (logged.lengthMs === undefined || recorded.lengthMs === undefined || !length) return [];
-  const frames = nearestFrames(recorded.lengthMs - logged.lengthMs, header.timecodeRate);
+  const frames = nearestFrames(lengthApartMs(logged.lengthMs, recorded), header.timecodeRate);
   if (Math.abs(frames) <= tolerance.lengthFrames) return [];
   return [
     {

@@ -1,4 +1,4 @@
-import { answersAtTake } from '../../day/answers/answers.ts';
+import { type Answers, answersAtTake } from '../../day/answers/answers.ts';
 import { fileNameOnTrack, fileNamesOf } from '../../day/files/file-name.ts';
 import type { Day, Take } from '../../day/model.ts';
 import { settingsAtTake, startOfTake } from '../../day/settings/settings.ts';
@@ -23,6 +23,8 @@ export interface Logged {
   readonly roll: string | undefined;
   readonly startMs: number | undefined;
   readonly lengthMs: number | undefined;
+  /** Of the chain at the take. */
+  readonly answers: Answers;
 }
 
 export function loggedTakes(day: Day): Logged[] {
@@ -35,16 +37,20 @@ export function loggedTakes(day: Day): Logged[] {
     const start = startOfTake(day, take);
     return start ? stampMs(start) : undefined;
   };
-  return takesInOrder(day).map((take) => ({
-    take,
-    stem: stemKey(names.get(take.id) ?? ''),
-    stems: [names.get(take.id) ?? '', ...onTracks(take)].filter(Boolean).map(stemKey),
-    nameTyped: (take.file ?? '').trim() !== '',
-    ...scenesOf(take),
-    roll: slateKey(answersAtTake(day, take.id).roll) || undefined,
-    startMs: startMs(take),
-    lengthMs: take.length ? stampMs(take.length) : undefined,
-  }));
+  return takesInOrder(day).map((take) => {
+    const answers = answersAtTake(day, take.id);
+    return {
+      take,
+      stem: stemKey(names.get(take.id) ?? ''),
+      stems: [names.get(take.id) ?? '', ...onTracks(take)].filter(Boolean).map(stemKey),
+      nameTyped: (take.file ?? '').trim() !== '',
+      ...scenesOf(take),
+      roll: slateKey(answers.roll) || undefined,
+      startMs: startMs(take),
+      lengthMs: take.length ? stampMs(take.length) : undefined,
+      answers,
+    };
+  });
 }
 
 /** What recorders call takes without a slate (common practice, no source). */

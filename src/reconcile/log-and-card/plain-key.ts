@@ -1,6 +1,28 @@
-/** Normalised text: ignores case, width and kind of white space. `' ines  B '` is `'INES B'`. */
+/** Letters that a recorder without them writes plainly, and that no accent can be taken from. */
+const PLAIN: Readonly<Record<string, string>> = {
+  Ł: 'L',
+  Ø: 'O',
+  Đ: 'D',
+  Æ: 'AE',
+  Œ: 'OE',
+  Þ: 'TH',
+  Ð: 'D',
+  İ: 'I',
+};
+
+/**
+ * Normalised text: ignores case, accents, width and kind of white space. `' inés  B '` is `'INES B'`. Marks of
+ * other scripts are letters and stay.
+ */
 export const plainKey = (text: string): string =>
-  text.normalize('NFKC').replaceAll(/\s+/g, ' ').trim().toUpperCase();
+  text
+    .normalize('NFKD')
+    .replaceAll(/[\u0300-\u036f]/g, '')
+    .normalize('NFKC')
+    .replaceAll(/\s+/g, ' ')
+    .trim()
+    .toUpperCase()
+    .replaceAll(/[ŁØĐÆŒÞÐİ]/g, (letter) => PLAIN[letter] ?? letter);
 
 /**
  * A normalised scene, slate or roll: also ignores marks between letters, leading zeros, and the word scene

@@ -1,6 +1,6 @@
 import { compareText } from '../../wave/recording/recording-sets.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
-import { samplesMs } from './label-time.ts';
+import { type DayAxis, samplesMs } from './label-time.ts';
 import { plainKey, slateKey, stemKey, stemOf, takeNumber } from './plain-key.ts';
 
 /** A recording in a form that can be compared with takes. */
@@ -15,8 +15,12 @@ export interface Recorded {
   /** Of the file's first sample and of the button press; they differ by the pre-roll. */
   readonly startMs: number | undefined;
   readonly pressMs: number | undefined;
+  /** From the first sample, pre-roll included. */
   readonly lengthMs: number | undefined;
+  readonly preRollMs: number;
   readonly types: ReadonlySet<string>;
+  /** The same for files whose tracks have the same names. */
+  readonly trackKey: string;
 }
 
 /** What recorders append to a name: a track, a part of a split file, a copy's number. */
@@ -37,8 +41,26 @@ export function recordedOf(recording: Recording): Recorded {
     startMs,
     pressMs: startMs === undefined ? undefined : startMs + preRoll,
     lengthMs: sampleRate === undefined || length === 0 ? undefined : samplesMs(length, sampleRate),
+    preRollMs: preRoll,
     types: new Set(takeTypes),
+    trackKey: JSON.stringify(
+      recording.tracks.map(({ channel, name, function: role }) => [channel, name, role]),
+    ),
   };
+}
+
+/** The same, its first samples from before the button was pressed. */
+export const withPreRoll = (recorded: Recorded, preRollMs: number): Recorded => ({
+  ...recorded,
+  preRollMs,
+  pressMs: recorded.startMs === undefined ? undefined : recorded.startMs + preRollMs,
+});
+
+/** How much longer the recording is than the log says: from its first sample or the press, what is nearer. */
+export function lengthApartMs(loggedMs: number, { lengthMs = loggedMs, preRollMs }: Recorded): number {
+  const whole = lengthMs - loggedMs;
+  const pressed = whole - preRollMs;
+  return Math.abs(pressed) < Math.abs(whole) ? pressed : whole;
 }
 
 const keyOrNone = (text: string | undefined, key: (text: string) => string): string | undefined =>
@@ -69,6 +91,28 @@ export function recordingName({ files }: Pick<Recording, 'files'>): string {
 /** The names of its files, without folders. */
 export const fileNamesIn = ({ files }: Pick<Recording, 'files'>): string[] =>
   files.map(({ name }) => name.replace(/^.*[/\\]/s, ''));
+
+/** By their starts if all have one; else by the date and time of day in the files, else by their names. */
+export function inOrderOfRecording(recordings: readonly Recorded[], { at }: DayAxis): Recorded[] {
+  const stampOf = ({ recording }: Recorded): string | undefined => {
+    const { originationDate, originationTime } = recording.files[0]!.bext ?? {};
+    return originationDate && originationTime && `${originationDate} ${originationTime}`;
+  };
+  const nameOf = ({ recording }: Recorded): string => recording.files[0]!.name;
+  if (recordings.every(({ startMs }) => startMs !== undefined))
+    return recordings.toSorted((a, b) => at(a.startMs!) - at(b.startMs!));
+  const isStamped = new Set(recordings.map(stampOf)).size > recordings.length / 2;
+  return recordings.toSorted(
+    (a, b) =>
+      (isStamped ? compareText(stampOf(a) ?? '', stampOf(b) ?? '') : 0) || byNumbers(nameOf(a), nameOf(b)),
+  );
+}
+
+/** Text in which runs of digits count as numbers: REC_9 before REC_10. */
+function byNumbers(a: string, b: string): number {
+  const padded = (text: string): string => text.replaceAll(/\d+/g, (digits) => digits.padStart(12, '0'));
+  return compareText(padded(a), padded(b)) || compareText(a, b);
+}
 
 /** By tape, start and name, whatever order the files came in. */
 export const byTapeAndStart = (a: Recording, b: Recording): number =>

@@ -1,8 +1,8 @@
 import { assign, FORBIDDEN } from '../../matching/assignment.ts';
 import type { Candidate } from './candidates.ts';
-import { LEAST_POINTS } from './score-pair.ts';
+import { LEAST_BITS } from './likelihood.ts';
 
-/** An alternative for a take, and how many points the total would lose by it. */
+/** An alternative for a take, and how many bits the total would lose by it. */
 export interface Alternative {
   /** Null for no recording at all. */
   readonly recording: number | null;
@@ -17,7 +17,7 @@ export interface Fitted {
 }
 
 /**
- * The exact best overall fit of recordings to takes: the most points above `LEAST_POINTS` in total. Takes
+ * The exact best overall fit of recordings to takes: the most bits above `LEAST_BITS` in total. Takes
  * that share no candidate, even indirectly, are fitted separately. Takes without candidates are left out.
  */
 export const bestFit = (candidates: readonly Candidate[]): Fitted[] =>
@@ -52,6 +52,9 @@ function components(candidates: readonly Candidate[]): Candidate[][] {
   return [...groups.values()];
 }
 
+/** Costs are whole, so that sums of them are exact. */
+const PER_BIT = 16;
+
 /** One component as a matrix: a column for each recording, then one for each take to stay without. */
 interface Matrix {
   readonly takes: readonly number[];
@@ -68,13 +71,13 @@ function fitComponent(candidates: readonly Candidate[]): Fitted[] {
   const matrix = matrixOf(candidates);
   const { takes, recordings, columns, costs } = matrix;
   const best = assign({ rows: takes.length, columns, costs });
-  if (!best.ok) throw new Error(`Points that cannot be summed: ${best.problem.code}`);
+  if (!best.ok) throw new Error(`Bits that cannot be summed: ${best.problem.code}`);
   const { columnOf } = best.value;
   const losses = lossesOf(matrix, columnOf);
   const named = (column: number): number | null => recordings[column] ?? null;
   return takes.map((take, row) => {
     const others = losses[row]!.map(
-      ({ column, loss }): Alternative => ({ recording: named(column), loss }),
+      ({ column, loss }): Alternative => ({ recording: named(column), loss: loss / PER_BIT }),
     ).sort((a, b) => a.loss - b.loss);
     return { take, recording: named(columnOf[row]!), others };
   });
@@ -98,8 +101,8 @@ function matrixOf(candidates: readonly Candidate[]): Matrix {
   const columnOf = new Map(recordings.map((recording, column) => [recording, column]));
   const columns = recordings.length + takes.length;
   const costs = new Float64Array(takes.length * columns).fill(FORBIDDEN);
-  for (const { take, recording, score } of candidates)
-    costs[rowOf.get(take)! * columns + columnOf.get(recording)!] = LEAST_POINTS - score.points;
+  for (const { take, recording, bits } of candidates)
+    costs[rowOf.get(take)! * columns + columnOf.get(recording)!] = Math.round((LEAST_BITS - bits) * PER_BIT);
   for (const row of takes.keys()) costs[row * columns + recordings.length + row] = 0;
   return { takes, recordings, columns, costs };
 }

@@ -1,35 +1,104 @@
 import type { DayAxis } from '../log-and-card/label-time.ts';
 import type { Logged } from '../log-and-card/logged.ts';
 import type { Recorded } from '../log-and-card/recorded.ts';
+import type { CardHabits } from './card-habits.ts';
 import { firstFrom } from './clock-fit.ts';
-import { CLOSE_START_MS, LEAST_POINTS, type Score, scorePair, type ToRecorder } from './score-pair.ts';
+import { LEAST_BITS, likelihood, type ToRecorder } from './likelihood.ts';
+import { orderBits } from './order-bits.ts';
 
-/** A recording that a take may have, by their indexes in the two lists. */
+/** A recording that a take may have, by their indexes in the two lists, and the evidence for it. */
 export interface Candidate {
   readonly take: number;
   readonly recording: number;
-  readonly score: Score;
+  readonly bits: number;
 }
 
+/** What all pairs have in common. */
+export interface Evidence {
+  readonly habits: CardHabits;
+  readonly toRecorder: ToRecorder;
+  readonly axis: DayAxis;
+  /** Bits from the names of tracks. */
+  readonly tracks: (logged: Logged, recorded: Recorded) => number;
+}
+
+/** Up to so many pairs are all weighed; of more, those with a name, a slate or about a start in common. */
+const ALL_PAIRS = 40_000;
+
 /**
- * Every pair of `LEAST_POINTS` or more. Pairs are looked up by name, by slate and by start; pairs that share
- * none of these cannot score that much.
+ * Every pair of `LEAST_BITS` or more, less those that are far worse than another of the take and of the
+ * recording. `recordings` are in the order in which they were recorded; where a start is missing the order
+ * counts as well.
  */
 export function candidatePairs(
   takes: readonly Logged[],
   recordings: readonly Recorded[],
-  toRecorder: ToRecorder,
-  axis: DayAxis,
+  evidence: Evidence,
 ): Candidate[] {
-  const find = recordingFinder(recordings, axis);
-  return takes.flatMap((logged, take) => {
-    const found = [...find(logged, toRecorder)].sort((a, b) => a - b);
-    return found.flatMap((recording) => {
-      const score = scorePair(logged, recordings[recording]!, toRecorder, axis.dayMs);
-      return score.points >= LEAST_POINTS ? [{ take, recording, score }] : [];
-    });
-  });
+  const isTimed = ({ startMs }: { readonly startMs: number | undefined }): boolean => startMs !== undefined;
+  const pairs = takes.every(isTimed) && recordings.every(isTimed);
+  const found =
+    pairs && takes.length * recordings.length > ALL_PAIRS
+      ? lookedUp(takes, recordings, evidence)
+      : inOrder(takes, recordings, evidence);
+  return worthKeeping(found.filter(({ bits }) => bits >= LEAST_BITS));
 }
+
+const weigh = (logged: Logged, recorded: Recorded, { habits, toRecorder, axis, tracks }: Evidence): number =>
+  likelihood(logged, recorded, habits, toRecorder, axis.dayMs) + tracks(logged, recorded);
+
+function inOrder(takes: readonly Logged[], recordings: readonly Recorded[], evidence: Evidence): Candidate[] {
+  const weights = takes.map((logged) => recordings.map((recorded) => weigh(logged, recorded, evidence)));
+  const isUntimed = takes.map(({ startMs }) => startMs === undefined);
+  const lacks = (take: number, recording: number): boolean =>
+    isUntimed[take]! || recordings[recording]!.startMs === undefined;
+  const order =
+    isUntimed.includes(true) || recordings.some(({ startMs }) => startMs === undefined)
+      ? orderBits(weights.map((row) => row.map((bits) => bits - LEAST_BITS)))
+      : null;
+  return weights.flatMap((row, take) =>
+    row.map((bits, recording) => ({
+      take,
+      recording,
+      bits: bits + (order && lacks(take, recording) ? order[take]![recording]! : 0),
+    })),
+  );
+}
+
+function lookedUp(
+  takes: readonly Logged[],
+  recordings: readonly Recorded[],
+  evidence: Evidence,
+): Candidate[] {
+  const find = recordingFinder(recordings, evidence.axis);
+  return takes.flatMap((logged, take) =>
+    [...find(logged, evidence.toRecorder)]
+      .sort((a, b) => a - b)
+      .map((recording) => ({ take, recording, bits: weigh(logged, recordings[recording]!, evidence) })),
+  );
+}
+
+/** So much worse than the best of both its sides, a pair is in no fit; without it takes are fitted separately. */
+const HOPELESS_BITS = 12;
+
+function worthKeeping(found: readonly Candidate[]): Candidate[] {
+  const ofTake = new Map<number, number>();
+  const ofRecording = new Map<number, number>();
+  const note = (best: Map<number, number>, at: number, bits: number): void => {
+    best.set(at, Math.max(bits, best.get(at) ?? bits));
+  };
+  for (const { take, recording, bits } of found) {
+    note(ofTake, take, bits);
+    note(ofRecording, recording, bits);
+  }
+  return found.filter(
+    ({ take, recording, bits }) =>
+      bits > Math.min(ofTake.get(take)!, ofRecording.get(recording)!) - HOPELESS_BITS,
+  );
+}
+
+/** At a minute a start speaks against a pair. */
+const CLOSE_START_MS = 60_000;
 
 function recordingFinder(
   recordings: readonly Recorded[],

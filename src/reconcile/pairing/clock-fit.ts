@@ -1,8 +1,8 @@
 import { aroundDay, type DayAxis } from '../log-and-card/label-time.ts';
 import type { Logged } from '../log-and-card/logged.ts';
 import type { Recorded } from '../log-and-card/recorded.ts';
+import type { ToRecorder } from './likelihood.ts';
 import { lineAt, medianOf, type Point, type RobustLine, robustLine } from './robust-line.ts';
-import type { ToRecorder } from './score-pair.ts';
 
 interface Both {
   readonly logged: Logged;
@@ -11,6 +11,9 @@ interface Both {
 
 /** How far a start may be from where a clock puts it and still support that clock. */
 const EXPLAINED_MS = 2000;
+/** Among any starts of two days some offset is shared by one pair or a few (common practice, no source). */
+const LEAST_SHARED = 3;
+const SHARED = 0.2;
 /** A slope is only trusted if it exceeds its error by this factor. */
 export const SURE = 3;
 
@@ -29,9 +32,9 @@ export function fitClocks(
   const places = placesOf(recordings, axis);
   if (starts.length === 0 || places.length === 0) return agreeing;
   let best = { clock: agreeing, explained: countExplained(starts, places, agreeing, axis) };
-  const consider = (clock: ToRecorder): void => {
+  const consider = (clock: ToRecorder, least = 1): void => {
     const explained = countExplained(starts, places, clock, axis);
-    if (explained > best.explained) best = { clock, explained };
+    if (explained > best.explained && explained >= least) best = { clock, explained };
   };
   const points = clockPoints(pairsOfOneSlate(takes, recordings), axis);
   if (points.length > 0) {
@@ -39,7 +42,11 @@ export function fitClocks(
     const line = robustLine(points);
     if (line && isSteady(line)) consider(followingLine(line, axis));
   }
-  if (best.explained * 2 < starts.length) consider(shiftedBy(commonestOffset(starts, places, axis)));
+  if (best.explained * 2 < starts.length)
+    consider(
+      shiftedBy(commonestOffset(starts, places, axis)),
+      Math.max(LEAST_SHARED, SHARED * Math.min(starts.length, places.length)),
+    );
   return best.clock;
 }
 

@@ -4,26 +4,27 @@ import type { Recording } from '../../wave/recording/recordings.ts';
 import { rateOfCard } from '../log-and-card/card-rate.ts';
 import { type DayAxis, dayAxis, labelDayMs } from '../log-and-card/label-time.ts';
 import { type Logged, loggedTakes } from '../log-and-card/logged.ts';
-import { byTapeAndStart, recordedOf } from '../log-and-card/recorded.ts';
+import { byTapeAndStart, inOrderOfRecording, type Recorded, recordedOf } from '../log-and-card/recorded.ts';
 import { bestFit, type Fitted } from './best-fit.ts';
 import { type Candidate, candidatePairs } from './candidates.ts';
+import { type CardHabits, habitsOf } from './card-habits.ts';
 import { fitClocks } from './clock-fit.ts';
-import type { Reason, ToRecorder } from './score-pair.ts';
+import { MARGIN_BITS, type ToRecorder } from './likelihood.ts';
+import { trackEvidence } from './track-evidence.ts';
 
 /** A take and its recording. */
 export interface Pair {
   readonly take: TakeId;
   readonly recording: Recording;
-  readonly points: number;
-  readonly reasons: readonly Reason[];
+  /** How far the evidence speaks for it. */
+  readonly bits: number;
 }
 
 /** A candidate for a take in question: a recording, or (null) none. */
 export interface Choice {
   readonly recording: Recording | null;
-  readonly points: number;
-  readonly reasons: readonly Reason[];
-  /** How many points worse than the best the total would be with it; 0 for the best. */
+  readonly bits: number;
+  /** How many bits worse than the best the total would be with it; 0 for the best. */
   readonly loss: number;
 }
 
@@ -48,34 +49,34 @@ export interface CardMatch {
   /** The day as a line, and where the recorder puts a label of the log on it. */
   readonly axis: DayAxis;
   readonly toRecorder: ToRecorder;
+  readonly habits: CardHabits;
 }
 
-/** A choice this close to the best counts as equally good: a roll, or seven seconds of start. */
-export const MARGIN_POINTS = 8;
-
 /**
- * Matches recordings with takes by file name, scene and take, roll, start and length: the best overall fit
- * rather than first come, in whatever order the recordings are given. If other choices are about as good, the
- * take and its candidates become a question.
+ * Matches recordings with takes by start, length, order, names of tracks, file name, scene, take and roll: the
+ * best overall fit rather than first come, in whatever order the recordings are given. If other choices are
+ * about as good, the take and its candidates become a question.
  */
 export function matchRecordings(day: Day, found: readonly Recording[]): CardMatch {
   const recordings = [...found].sort(byTapeAndStart);
-  const recorded = recordings.map(recordedOf);
+  const plain = recordings.map(recordedOf);
   const takes = loggedTakes(day);
   const sounding = takes.filter(({ take }) => take.kind !== 'mos');
   const axis = dayAxis(
-    recorded.flatMap(({ startMs }) => (startMs === undefined ? [] : [startMs])),
+    plain.flatMap(({ startMs }) => (startMs === undefined ? [] : [startMs])),
     labelDayMs(workingNow(day, rateOfCard(recordings)).timecodeRate),
   );
+  const recorded = inOrderOfRecording(plain, axis);
   const toRecorder = fitClocks(sounding, recorded, axis);
-  const candidates = candidatePairs(sounding, recorded, toRecorder, axis);
-  const parts = { takes: sounding, recordings, candidates };
-  const sorted = sortOut(parts, bestFit(candidates));
-  const leftOver = recordings.filter((_, at) => !sorted.placed.has(at));
+  const habits = habitsOf(sounding, recorded);
+  const evidence = { habits, toRecorder, axis, tracks: trackEvidence(day, recorded) };
+  const candidates = candidatePairs(sounding, recorded, evidence);
+  const sorted = sortOut({ takes: sounding, recorded, candidates }, bestFit(candidates));
+  const leftOver = recorded.filter((_, at) => !sorted.placed.has(at));
   const silent = takes.filter(({ take }) => take.kind === 'mos');
-  const fitMos = candidatePairs(silent, leftOver.map(recordedOf), toRecorder, axis);
+  const fitMos = candidatePairs(silent, leftOver, evidence);
   const recordedMos = sortOut(
-    { takes: silent, recordings: leftOver, candidates: fitMos },
+    { takes: silent, recorded: leftOver, candidates: fitMos },
     bestFit(fitMos),
   ).pairs;
   const mos = new Set(recordedMos.map(({ recording }) => recording));
@@ -84,10 +85,11 @@ export function matchRecordings(day: Day, found: readonly Recording[]): CardMatc
     pairs: sorted.pairs,
     questions: sorted.questions,
     takesWithout: sorted.takesWithout,
-    recordingsWithout: leftOver.filter((one) => !mos.has(one)),
+    recordingsWithout: leftOver.map(({ recording }) => recording).filter((one) => !mos.has(one)),
     recordedMos,
     axis,
     toRecorder,
+    habits,
   };
 }
 
@@ -96,7 +98,7 @@ const MOST_CHOICES = 20;
 
 interface Parts {
   readonly takes: readonly Logged[];
-  readonly recordings: readonly Recording[];
+  readonly recorded: readonly Recorded[];
   readonly candidates: readonly Candidate[];
 }
 
@@ -108,8 +110,8 @@ interface SortedOut {
   readonly placed: ReadonlySet<number>;
 }
 
-function sortOut({ takes, recordings, candidates }: Parts, fitted: readonly Fitted[]): SortedOut {
-  const scores = new Map(candidates.map(({ take, recording, score }) => [`${take}/${recording}`, score]));
+function sortOut({ takes, recorded, candidates }: Parts, fitted: readonly Fitted[]): SortedOut {
+  const bitsOf = new Map(candidates.map(({ take, recording, bits }) => [`${take}/${recording}`, bits]));
   const byTake = new Map(fitted.map((one) => [one.take, one]));
   const placed = new Set<number>();
   const pairs: Pair[] = [];
@@ -117,17 +119,17 @@ function sortOut({ takes, recordings, candidates }: Parts, fitted: readonly Fitt
   const takesWithout: TakeId[] = [];
   for (const [at, { take }] of takes.entries()) {
     const fit = byTake.get(at) ?? { take: at, recording: null, others: [] };
-    const close = fit.others.filter(({ loss }) => loss < MARGIN_POINTS);
+    const close = fit.others.filter(({ loss }) => loss < MARGIN_BITS);
     const choices = [{ recording: fit.recording, loss: 0 }, ...close].map(({ recording, loss }): Choice => {
-      if (recording === null) return { recording, points: 0, reasons: [], loss };
+      if (recording === null) return { recording, bits: 0, loss };
       placed.add(recording);
-      return { recording: recordings[recording]!, ...scores.get(`${at}/${recording}`)!, loss };
+      const bits = bitsOf.get(`${at}/${recording}`)!;
+      return { recording: recorded[recording]!.recording, bits, loss };
     });
     const [best] = choices;
     if (choices.length > 1) questions.push({ take: take.id, choices: choices.slice(0, MOST_CHOICES) });
     else if (best?.recording) {
-      const { recording, points, reasons } = best;
-      pairs.push({ take: take.id, recording, points, reasons });
+      pairs.push({ take: take.id, recording: best.recording, bits: best.bits });
     } else takesWithout.push(take.id);
   }
   return { pairs, questions, takesWithout, placed };

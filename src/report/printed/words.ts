@@ -8,6 +8,7 @@ import { NO_ROLL } from '../rolls.ts';
 import { runsText } from '../setting-runs.ts';
 import type { Status, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
+import { cardText } from './card-words.ts';
 import { isolated } from './isolated.ts';
 
 /** How a track is used, in a word; empty for a single voice. */
@@ -31,6 +32,7 @@ export const STATUS_WORDS: Record<Status, string> = {
   rolling: 'still rolling',
   'no-start': 'no start',
   'no-length': 'no length',
+  'file-missing': 'file missing',
 };
 
 /** `['circled', 'NG', 'tail slate']`. */
@@ -199,6 +201,6 @@ export function totalsLines({
       ? [['Longest', `${cleanLine(takeText(longest.take))}, ${durationText(longest.ms)}`] as const]
       : []),
     ['Sound', `${atLeast}${bytesText(bytes)}`],
-    ...(card ? [['Card', `checked against ${counted(card.files, 'file')}, ${card.open} open`] as const] : []),
+    ...(card ? [['Card', cardText(card)] as const] : []),
   ];
 }

@@ -1,81 +1,83 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { noteCardCheck, settleAll, settleCard, startLog } from '../../app/commands/card.ts';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { cardsOf } from '../../app/card/card-on-hand.ts';
+import { sourceOf } from '../../app/card/read-card.ts';
+import { noteCardCheck, settleAll, startLog } from '../../app/commands/card.ts';
 import { recordingsArrived } from '../../app/import/arrivals.ts';
+import type { TakeId } from '../../day/model.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { cardCheckOf } from '../../day/wrap/card-check.ts';
-import { type Difference, openDifferences } from '../../reconcile/differences/difference.ts';
+import type { CardSettlement } from '../../day/wrap/card-settlement.ts';
+import { causesOf } from '../../reconcile/causes/causes.ts';
+import { openDifferences } from '../../reconcile/differences/difference.ts';
 import { differencesOf } from '../../reconcile/differences/differences-of.ts';
 import { matchRecordings } from '../../reconcile/pairing/match-recordings.ts';
-import type { ByteSource } from '../../wave/riff/header-reader.ts';
-import { useDay, useRun } from '../frame/context.ts';
+import { useApp, useDay, useRun } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
+import { TakeSheet } from '../frame/sheets/take-sheet.tsx';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { CardSummary } from './card-summary.tsx';
+import { CauseList } from './cause-list.tsx';
 import { ChooseCard } from './choose-card.tsx';
-import { DifferenceList } from './difference-list.tsx';
-import { NOTHING_READ, readCard, sourceOf } from './read-card.ts';
 import './card.css';
 
 /** The card's own files against the log: differences, worst first, each resolved in one tap. */
 export function Card() {
   const day = useDay().day.value;
   const run = useRun();
-  const [read, setRead] = useState(NOTHING_READ);
-  const [reading, setReading] = useState(false);
-  const stopper = useRef<AbortController | null>(null);
-  const match = useMemo(() => (read.finished ? matchRecordings(day, read.recordings) : null), [day, read]);
+  const cards = cardsOf(day.id, useApp().parts.cards);
+  const card = cards.card.value;
+  const { recordings } = card;
+  const isRead = card.files > 0 || card.refused.length > 0;
+  const match = useMemo(
+    () => (isRead && !card.reading ? matchRecordings(day, recordings) : null),
+    [day, recordings, isRead, card.reading],
+  );
   const differences = useMemo(() => (match ? differencesOf(day, match) : []), [day, match]);
-  const open = openDifferences(differences);
+  const open = useMemo(() => openDifferences(differences), [differences]);
+  const causes = useMemo(() => causesOf(open), [open]);
+  const [take, setTake] = useState<TakeId | null>(null);
+  const opened = take === null ? undefined : day.takeItems.get(take);
 
-  const check = async (files: readonly ByteSource[]): Promise<void> => {
-    stopper.current?.abort();
-    const own = new AbortController();
-    stopper.current = own;
-    setReading(true);
-    await readCard(files, own.signal, (now) => {
-      if (stopper.current === own) setRead(now);
-    });
-    if (stopper.current === own) setReading(false);
-  };
   // Where it cannot be loaded, that is said for every part of the app.
   const checkSample = async (): Promise<void> => {
     const { sampleCard } = await import('./sample-card.ts');
-    await check(sampleCard(day));
+    await cards.add(sampleCard(day));
   };
   useEffect(() => {
     const arrived = recordingsArrived.peek();
     recordingsArrived.value = [];
-    if (arrived.length > 0) void check(arrived.map(sourceOf));
-  }, []);
-  const settle = (difference: Difference, at: number): void => {
-    const settlement = difference.settlements[at];
-    if (settlement) run(settleCard(settlement), settlement.kind === 'keep-log' ? 'Keep the log' : 'Settled');
+    if (arrived.length > 0) void cards.add(arrived.map(sourceOf));
+  }, [cards]);
+  const settle = (settlements: readonly CardSettlement[]): void => {
+    const isKept = settlements.every(({ kind }) => kind === 'keep-log');
+    run(settleAll(settlements), isKept ? 'Log kept' : 'Settled');
   };
   const keepAll = (): void => {
-    const kept = open.flatMap(({ settlements }) => settlements.find(({ kind }) => kind === 'keep-log') ?? []);
+    const kept = open.flatMap(({ settlements }) => settlements.at(-1) ?? []);
     run(settleAll(kept), `Log kept for ${countOf(kept.length, 'difference')}`);
   };
   const start = (): void => {
-    run(startLog(read.recordings), `${countOf(read.recordings.length, 'take')} from the card`);
+    run(startLog(recordings), `${countOf(recordings.length, 'take')} from the card`);
   };
   const note = (): void => {
-    run(
-      noteCardCheck(read.files, read.recordings.length, open.length),
-      'Card marked checked; the report says so',
-    );
+    if (match)
+      run(
+        noteCardCheck(match, differences, { files: card.files, stopped: card.stopped }),
+        'Card marked checked; the report says so',
+      );
   };
 
   return (
     <Page
       tab="card"
       foot={
-        read.finished && (
+        match && (
           <div class="card-foot">
             <Button disabled={open.length === 0} onClick={keepAll}>
               Keep the log for all
             </Button>
-            <Button look="solid" disabled={read.files === 0} onClick={note}>
+            <Button look="solid" disabled={card.files === 0} onClick={note}>
               {open.length === 0 ? 'Mark card checked' : `Mark card checked, ${open.length} open`}
             </Button>
           </div>
@@ -84,16 +86,16 @@ export function Card() {
     >
       <h1 class="section-title">Card check</h1>
       <ChooseCard
-        read={read}
-        reading={reading}
-        onFiles={(files) => void check(files.map(sourceOf))}
+        card={card}
+        onFiles={(files) => void cards.add(files.map(sourceOf))}
         onSample={day.header.sample ? () => void checkSample().catch(() => {}) : undefined}
-        onStop={() => stopper.current?.abort()}
+        onStop={() => cards.stop()}
+        onClear={() => void cards.clear()}
       />
       {match && (
         <>
-          <CardSummary read={read} match={match} open={open.length} last={cardCheckOf(day)} />
-          {takesInOrder(day).length === 0 && read.recordings.length > 0 && (
+          <CardSummary card={card} match={match} open={open.length} last={cardCheckOf(day)} />
+          {takesInOrder(day).length === 0 && recordings.length > 0 && (
             <div class="section">
               <p>
                 Nothing is logged yet. The card can start the log: one take for every recording, as its files
@@ -104,9 +106,16 @@ export function Card() {
               </Button>
             </div>
           )}
-          <DifferenceList day={day} differences={differences} onSettle={settle} />
+          <CauseList
+            day={day}
+            causes={causes}
+            kept={differences.length - open.length}
+            onSettle={settle}
+            onTake={setTake}
+          />
         </>
       )}
+      {opened && <TakeSheet item={opened} onClose={() => setTake(null)} />}
     </Page>
   );
 }

@@ -1,20 +1,22 @@
 import { useEffect, useRef } from 'preact/hooks';
+import type { CardOnHand } from '../../app/card/card-on-hand.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
-import type { CardRead } from './read-card.ts';
 
 interface ChooseProps {
-  readonly read: CardRead;
-  readonly reading: boolean;
+  readonly card: CardOnHand;
   readonly onFiles: (files: readonly File[]) => void;
   /** On a sample day: its cards, made up. */
   readonly onSample: (() => void) | undefined;
   readonly onStop: () => void;
+  readonly onClear: () => void;
 }
 
 /** Picks the card's files, or its folder where the browser allows, and shows progress. */
-export function ChooseCard({ read, reading, onFiles, onSample, onStop }: ChooseProps) {
+export function ChooseCard({ card, onFiles, onSample, onStop, onClear }: ChooseProps) {
+  const { reading, refused } = card;
+  const isAdding = card.files > 0;
   const folder = useRef<HTMLInputElement>(null);
   // Missing from preact's types; browsers that cannot pick a folder ignore it.
   useEffect(() => folder.current?.setAttribute('webkitdirectory', ''), []);
@@ -30,7 +32,7 @@ export function ChooseCard({ read, reading, onFiles, onSample, onStop }: ChooseP
       </p>
       <div class="card-choose">
         <label class="button as-button">
-          Choose files
+          {isAdding ? 'Add files' : 'Choose files'}
           <input
             type="file"
             class="unseen"
@@ -40,7 +42,7 @@ export function ChooseCard({ read, reading, onFiles, onSample, onStop }: ChooseP
           />
         </label>
         <label class="button as-button">
-          Choose folder
+          {isAdding ? 'Add folder' : 'Choose folder'}
           <input
             type="file"
             class="unseen"
@@ -60,18 +62,25 @@ export function ChooseCard({ read, reading, onFiles, onSample, onStop }: ChooseP
       )}
       {reading && (
         <div class="card-progress">
-          <progress max={Math.max(1, read.all)} value={read.done} aria-label="Files read" />
+          <progress max={Math.max(1, reading.all)} value={reading.done} aria-label="Files read" />
           <p>
-            {read.done} of {countOf(read.all, 'file')}
+            {reading.done} of {countOf(reading.all, 'file')}
           </p>
           <Button onClick={onStop}>Stop</Button>
         </div>
       )}
-      {read.refused.length > 0 && (
+      {isAdding && !reading && (
+        <p class="card-clear">
+          <Button look="plain" onClick={onClear}>
+            Start the check over
+          </Button>
+        </p>
+      )}
+      {refused.length > 0 && (
         <details>
-          <summary>{countOf(read.refused.length, 'file')} not read</summary>
+          <summary>{countOf(refused.length, 'file')} not read</summary>
           <ul>
-            {read.refused.map(({ name, problem }) => (
+            {refused.map(({ name, problem }) => (
               <li key={name} class="soft">
                 <b>{name}</b>: {sentenceFor(problem)}
               </li>

@@ -93,10 +93,15 @@ export function factWords(day: Day, fact: Fact): string {
     case 'card-checked':
       return `card checked: ${countOf(fact.files, 'file')}`;
     case 'difference-kept':
-      return `log kept against the card${fact.file ? `: ${fact.file}` : ''}`;
+      return `${settledWords(fact.as)}${fact.file ? `: ${fact.file}` : ''}`;
     default:
       return prepWords(day, fact);
   }
+}
+
+function settledWords(as: FactOf<'difference-kept'>['as'] = 'log'): string {
+  if (as === 'file-missing') return 'file missing on the card';
+  return as === 'card' ? 'as on the card' : 'log kept against the card';
 }
 
 const LAYOUTS = { poly: 'one file of all tracks', mono: 'one file a track' };

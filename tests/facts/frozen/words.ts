@@ -46,4 +46,5 @@ export const FROZEN_WORDS: Readonly<Record<string, string>> = {
   'report-sent route': 'share download copy mail',
   'report-sent made.paper': 'a4 letter',
   'report-sent made.lines': 'take track',
+  'difference-kept as': 'log card file-missing',
 };

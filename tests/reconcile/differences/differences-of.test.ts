@@ -32,16 +32,15 @@ describe('a difference', () => {
     expect(found).toMatchObject({
       code: 'circled-differs',
       take: ids[0],
-      file: '24AT1.wav',
+      key: { file: '24AT1.wav' },
       severity: 'wrong',
       kept: false,
       was: false,
       is: true,
-      detail: {},
     });
     expect(found!.settlements.at(-1)).toEqual({
       kind: 'keep-log',
-      difference: { code: 'circled-differs', take: ids[0], file: '24AT1.wav', values: '[false,true]' },
+      settles: { code: 'circled-differs', take: ids[0], file: '24AT1.wav', values: '[false,true]' },
     });
   });
 
@@ -53,10 +52,10 @@ describe('a difference', () => {
     );
     expect(overlap!.settlements.at(-1)).toEqual({
       kind: 'keep-log',
-      difference: {
+      settles: {
         code: 'recordings-overlap 24AT1.wav',
         file: 'X3.wav',
-        values: '["24AT1.wav","X3.wav"]',
+        values: '["24AT1.wav","X3.wav",7000]',
       },
     });
     expect(overlap!.code).toBe('recordings-overlap');
@@ -66,7 +65,7 @@ describe('a difference', () => {
     const { day, files } = dayOf(0);
     const long = extra(files[0]!, 100, { name: `${'x'.repeat(300)}.wav` });
     const open = openOn(day(), await recordCard([...files, long]));
-    expect(open.map(({ file }) => file)).toEqual(['x'.repeat(200)]);
+    expect(open.map(({ key }) => key.file)).toEqual(['x'.repeat(200)]);
   });
 
   test('of any code has a severity, those of lost sound first', () => {
@@ -83,11 +82,13 @@ describe('a difference', () => {
     const odd = Object.entries(SEVERITY_OF).filter(([, severity]) => severity === 'odd');
     expect(odd.map(([code]) => code).sort()).toEqual([
       'clock-drifts',
+      'field-never-changes',
       'file-twice',
       'file-warning',
       'files-disagree',
       'length-not-logged',
       'note-not-logged',
+      'pre-record-undeclared',
       'recordings-of-another-day',
       'start-not-logged',
     ]);
@@ -158,7 +159,14 @@ test('what a take in question may have is told up to twenty', async () => {
     name: `R${at}.wav`,
     start: (1000 + at * 100) * SECOND,
   }));
-  const match = matchRecordings(phone.day(), await recordCard(alike));
+  const others = Array.from({ length: 6 }, (_, at) => ({
+    ...file!,
+    name: `S${at}.wav`,
+    scene: `9${at}`,
+    take: '7',
+    start: (9000 + at * 100) * SECOND,
+  }));
+  const match = matchRecordings(phone.day(), await recordCard([...alike, ...others]));
   expect(match.questions.map(({ choices }) => choices.length)).toEqual([20]);
-  expect(match.recordingsWithout).toEqual([]);
+  expect(match.recordingsWithout).toHaveLength(6);
 });

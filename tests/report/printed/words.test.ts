@@ -80,6 +80,7 @@ describe('words of a take', () => {
       'still rolling',
       'no start',
       'no length',
+      'file missing',
     ]);
     expect(statusWords({ circled: true, status: ['no-good', 'tail-slate'] })).toEqual([
       'circled',
@@ -189,7 +190,8 @@ describe('words of figures', () => {
 
   test('of the totals say at least where a length is not known, and what the card showed', () => {
     const model = reportOf(smallDay().phone.day());
-    const card = { by: '', atMs: 0, files: 1, recordings: 1, open: 2, kept: 0 };
+    const said = { by: '', atMs: 0, zone: 120, files: 1, recordings: 1, open: 2 };
+    const card = { ...said, takes: null, without: [], unsure: [] };
     const totals = { ...model.totals, withoutLength: 1, longest: null };
     expect(totalsLines({ totals, card })).toEqual([
       ['Takes', '6, 2 circled, 5 files'],

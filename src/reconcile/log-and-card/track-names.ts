@@ -3,8 +3,8 @@ import { type TrackAnswer, voiceName } from '../../day/answers/track-answers.ts'
 import { trackLabels } from '../../day/files/track-labels.ts';
 import type { Day, Part, PartId } from '../../day/model.ts';
 import type { Recording, RecordingTrack } from '../../wave/recording/recordings.ts';
-import { fileTracksOf } from '../log-and-card/file-tracks.ts';
-import { plainKey } from '../log-and-card/plain-key.ts';
+import { fileTracksOf } from './file-tracks.ts';
+import { plainKey } from './plain-key.ts';
 
 /** One track of the recorder in a recording, compared with the chain. */
 export interface TrackCheck {
@@ -33,6 +33,17 @@ export function checkTracks(day: Day, answers: Answers, recording: Recording): T
   });
 }
 
+/** Whether either track carries in the file what the chain has on the other. */
+export const areSwapped = (day: Day, one: TrackCheck, other: TrackCheck): boolean =>
+  isCrossed(day, one.answer, other.file) && isCrossed(day, other.answer, one.file);
+
+const isCrossed = (day: Day, answer: TrackAnswer, file: RecordingTrack | undefined): boolean =>
+  answer.name !== '' &&
+  !answer.track.mix &&
+  file !== undefined &&
+  !isOfItself(file) &&
+  agrees(day, answer, file);
+
 /** The ids of the recorder's tracks that differ. */
 export const differingTracks = (day: Day, answers: Answers, recording: Recording): Set<PartId> =>
   new Set(
@@ -53,9 +64,11 @@ const isMissed = ({ state }: TrackAnswer): boolean =>
 /** What recorders call an unnamed track: '5', 'Tr 5', 'Ch05', 'Input 5' (common practice, no source). */
 const OF_ITSELF = /^(?:TR|TRK|TRACK|CH|CHANNEL|IN|INPUT|ISO)?\W?\s*\d{0,3}$/;
 
+const isOfItself = ({ name }: RecordingTrack): boolean => OF_ITSELF.test(plainKey(name ?? ''));
+
 function agrees(day: Day, answer: TrackAnswer, file: RecordingTrack): boolean {
   const name = plainKey(file.name ?? '');
-  if (OF_ITSELF.test(name)) return true;
+  if (isOfItself(file)) return true;
   const { state, heard, typed } = answer;
   if (state === 'mix')
     return /MIX/.test(`${plainKey(file.function ?? '')} ${name}`) || isSame(answer.name, name);

@@ -1,29 +1,20 @@
 import type { Problem } from '../../shared/result.ts';
 import { describeWave, type WaveDescription } from '../../wave/file/describe-wave.ts';
-import { joinRecordings, type Recording } from '../../wave/recording/recordings.ts';
 import type { ByteSource } from '../../wave/riff/header-reader.ts';
 
-/** What has been read from a card so far. */
+/** A file that is not a wave file or could not be read, with the reason. */
+export interface Refused {
+  readonly name: string;
+  readonly problem: Problem;
+}
+
+/** What has been read of the files chosen last. */
 export interface CardRead {
   readonly done: number;
   readonly all: number;
-  readonly bytes: number;
-  readonly files: number;
-  readonly recordings: readonly Recording[];
-  /** Files that are not wave files or could not be read, each with the reason. */
-  readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
-  readonly finished: boolean;
+  readonly descriptions: readonly WaveDescription[];
+  readonly refused: readonly Refused[];
 }
-
-export const NOTHING_READ: CardRead = {
-  done: 0,
-  all: 0,
-  bytes: 0,
-  files: 0,
-  recordings: [],
-  refused: [],
-  finished: false,
-};
 
 /** Reads a browser file by slices, so that large files cost nothing extra. */
 export const sourceOf = (file: File): ByteSource => ({
@@ -31,6 +22,11 @@ export const sourceOf = (file: File): ByteSource => ({
   size: file.size,
   read: async (from, to) => new Uint8Array(await file.slice(from, to).arrayBuffer()),
 });
+
+/** A computer leaves a `._` beside every file it copies, which holds no sound. */
+const isHidden = ({ name }: ByteSource): boolean => name.startsWith('.');
+
+const isWave = (file: ByteSource): boolean => !isHidden(file) && /\.(wav|bwf|rf64|w64)$/i.test(file.name);
 
 /** Files read at a time: a card reader answers several slices about as fast as one. */
 const AT_A_TIME = 6;
@@ -45,26 +41,21 @@ export async function readCard(
   files: readonly ByteSource[],
   stop: AbortSignal,
   onRead: (read: CardRead) => void,
-): Promise<void> {
-  const waves = files.filter(({ name }) => /\.(wav|bwf|rf64|w64)$/i.test(name));
+): Promise<CardRead> {
+  const waves = files.filter(isWave);
   const descriptions: WaveDescription[] = [];
-  const refused: { name: string; problem: Problem }[] = files
-    .filter((file) => !waves.includes(file) && !file.name.startsWith('.'))
+  const refused: Refused[] = files
+    .filter((file) => !isWave(file) && !isHidden(file))
     .map(({ name }) => ({ name, problem: { code: 'not-a-wave-name' } }));
   let next = 0;
   let done = 0;
   let told = 0;
-  const tell = (finished: boolean): void => {
-    onRead({
-      done,
-      all: waves.length,
-      bytes: descriptions.reduce((sum, { bytesRead }) => sum + bytesRead, 0),
-      files: descriptions.length,
-      recordings: finished ? joinRecordings(descriptions) : [],
-      refused: [...refused],
-      finished,
-    });
-  };
+  const now = (): CardRead => ({
+    done,
+    all: waves.length,
+    descriptions: [...descriptions],
+    refused: [...refused],
+  });
   const readNext = async (): Promise<void> => {
     for (let file = waves[next]; file && !stop.aborted; file = waves[next]) {
       next += 1;
@@ -74,10 +65,10 @@ export async function readCard(
       done += 1;
       if (performance.now() - told > TELL_EVERY_MS) {
         told = performance.now();
-        tell(false);
+        onRead(now());
       }
     }
   };
   await Promise.all(Array.from({ length: AT_A_TIME }, readNext));
-  tell(true);
+  return now();
 }

@@ -1,0 +1,67 @@
+import { namesOnCard } from '../day/files/names-on-card.ts';
+import { loggedFilesOfTakes } from '../day/files/take-files.ts';
+import type { Day, FactOf } from '../day/model.ts';
+import type { Draft } from '../facts/fact.ts';
+import type { Recording } from '../wave/recording/recordings.ts';
+import { type Difference, openDifferences } from './differences/difference.ts';
+import { fileTracksOf } from './log-and-card/file-tracks.ts';
+import { cutText } from './log-and-card/plain-key.ts';
+import { fileNamesIn } from './log-and-card/recorded.ts';
+import type { CardMatch, Pair } from './pairing/match-recordings.ts';
+
+type Checked = Omit<Extract<Draft, { kind: 'card-checked' }>, 'kind'>;
+type Names = NonNullable<FactOf<'card-checked'>['names']>;
+
+/** What a check found, for the report. `stopped`: not every file was read. */
+export function checkedCard(
+  day: Day,
+  match: CardMatch,
+  differences: readonly Difference[],
+  read: { readonly files: number; readonly stopped: boolean },
+): Checked {
+  const names = namesOf(day, match.pairs);
+  return {
+    files: read.files,
+    recordings: match.recordings.length,
+    open: openDifferences(differences).length,
+    matched: match.pairs.length,
+    without: [...match.takesWithout],
+    unsure: match.questions.map(({ take }) => take),
+    unlogged: match.recordingsWithout.length,
+    ...(read.stopped && { stopped: true }),
+    ...(names.length > 0 && { names }),
+  };
+}
+
+/** Where the card names files otherwise than the log, or than an earlier check did. */
+function namesOf(day: Day, pairs: readonly Pair[]): Names {
+  const logged = loggedFilesOfTakes(day);
+  const known = namesOnCard(day);
+  return pairs.flatMap(({ take, recording }) => {
+    const files = filesOf(day, recording);
+    const expected = (logged.get(take) ?? []).map(({ name }) => name);
+    const isAsLogged =
+      sameNames(
+        expected,
+        files.map(({ name }) => name),
+      ) && !known.has(take);
+    return isAsLogged ? [] : [{ take, files }];
+  });
+}
+
+const sameNames = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.toSorted().join('/') === b.toSorted().join('/');
+
+const MOST_FILES = 500;
+
+function filesOf(day: Day, recording: Recording): Names[number]['files'] {
+  const isSet = recording.files.length > 1;
+  const tracks = isSet ? [...(fileTracksOf(day.rig.tracks, recording) ?? [])] : [];
+  const trackOf = new Map(tracks.map(([track, { file }]) => [file, track]));
+  return fileNamesIn(recording)
+    .slice(0, MOST_FILES)
+    .map((name, at) => {
+      const track = trackOf.get(recording.files[at]!.name);
+      return { name: cutText(name, 200), ...(track && { track }) };
+    });
+}
