@@ -40,7 +40,7 @@ async function sayUndone(
   actions: readonly MessageAction[],
 ): Promise<void> {
   const day = store.day.peek();
-  // What can be undone is worded in a part that comes after the first load.
-  const { undoneWords } = await import('../words/actions.ts');
-  tell(`${word}: ${undoneWords(day, said)}`, actions);
+  // What was undone is worded in a part that comes after the first load; where it is missing, that it was.
+  const words = await import('../words/actions.ts').catch(() => undefined);
+  tell(words ? `${word}: ${words.undoneWords(day, said)}` : word, actions);
 }

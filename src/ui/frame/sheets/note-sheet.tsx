@@ -56,7 +56,15 @@ export function NoteSheet({ take: id, onClose }: { take: string; onClose: () => 
           tail slate
         </Button>
       </div>
-      <div class="note-where" role="group" aria-label="Where?">
+      <div
+        class="note-where"
+        role="group"
+        aria-label="Where?"
+        onFocusIn={({ target }) => {
+          // What is half in sight does not come in whole by itself.
+          if (target instanceof HTMLElement) target.scrollIntoView({ inline: 'nearest', block: 'nearest' });
+        }}
+      >
         <Button pressed={track === undefined} onClick={() => setTrack(undefined)}>
           whole take
         </Button>
