@@ -25,6 +25,8 @@ const CONTENT_SECURITY_POLICY = [
 
 /** Many cores or few: what is measured is measured in the bench, not by a time limit here. */
 const UNIT_TIMEOUT_MS = 60_000;
+// Left to itself, vitest leaves one core idle. Beside the browsers they get one (.ci/test.mjs).
+const unitWorkers = process.env.UNIT_WORKERS ? Number(process.env.UNIT_WORKERS) : '100%';
 const alone = aloneTests(fileURLToPath(new URL('.', import.meta.url)));
 
 /** Modules of the workers, which are bundled apart and before the rest. */
@@ -171,7 +173,7 @@ export default defineConfig({
           exclude: ['tests/browser/**', 'tests/engines/**', ...alone],
           // A process loads the modules once for all the files that it runs.
           isolate: false,
-          maxWorkers: '100%',
+          maxWorkers: unitWorkers,
           testTimeout: UNIT_TIMEOUT_MS,
         },
       },
@@ -180,8 +182,7 @@ export default defineConfig({
         test: {
           name: 'unit-alone',
           include: alone,
-          // Left to itself, vitest leaves one core idle.
-          maxWorkers: '100%',
+          maxWorkers: unitWorkers,
           testTimeout: UNIT_TIMEOUT_MS,
         },
       },
