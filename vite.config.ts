@@ -164,6 +164,10 @@ export default defineConfig({
     }),
   ],
   test: {
+    // A build has no use for it, and would wait for all of the test runner.
+    ...(process.env.VITEST && {
+      sequence: { sequencer: (await import('./.ci/longest-first.mjs')).LongestFirst },
+    }),
     projects: [
       {
         extends: true,

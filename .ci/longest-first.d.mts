@@ -1,0 +1,3 @@
+import type { TestSequencerConstructor } from 'vitest/node';
+
+export const LongestFirst: TestSequencerConstructor;
