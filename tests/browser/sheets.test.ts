@@ -28,6 +28,10 @@ test('a sheet that takes the place of another lets nothing be seen between them'
   onStage({}, async (stage) => {
     await openSampleDay(stage);
     const { page } = stage;
+    // Both are loaded, as they are by the time that anybody taps where the worker is installed.
+    await page.getByRole('button', { name: /Wiktoria/ }).tap();
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
     await page.locator('.summary-rest').tap();
     const title = page.locator('dialog h2');
     const before = await title.textContent();

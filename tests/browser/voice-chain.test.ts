@@ -91,3 +91,16 @@ test('who gets a pack and which pack is found by a few letters, and the field st
     expect(await names('Packs for Bride')).toEqual(['A2', 'A20', 'A21', 'A22']);
   });
 });
+
+test('the packs of the rig are listed with channel and track', async () => {
+  await onStage(AT, async (stage) => {
+    await openSaid(stage, bigDay());
+    const { page, tap, tab } = hands(stage);
+    await tab('Rig');
+    await tap(/^Packs/);
+    await page()
+      .getByRole('button', { name: /^A3 far 3 › track 6 Conductor/ })
+      .tap();
+    await page().getByRole('dialog', { name: 'A3 is on Conductor' }).getByText('far 3 › track 6').waitFor();
+  });
+});

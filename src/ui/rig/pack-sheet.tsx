@@ -2,18 +2,20 @@ import { useState } from 'preact/hooks';
 import { describePart } from '../../app/commands/rig.ts';
 import { formatMhz, parseMhzOrNone } from '../../app/commands/typed.ts';
 import { answersBefore } from '../../day/answers/answers.ts';
+import { packReach } from '../../day/answers/pack-reach.ts';
 import { wornBy } from '../../day/chain/links.ts';
 import type { Part } from '../../day/model.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { complain } from '../frame/messages.ts';
 import { GiveList, PackOff } from '../frame/sheets/give-list.tsx';
+import { reachWords } from '../frame/sheets/give-words.ts';
 import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { nameOf } from '../words/chain.ts';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
-import { channelsOn, reservedWord } from './words.ts';
+import { reservedWord } from './words.ts';
 
 const WEARS = [
   { value: 'pack', name: 'pack' },
@@ -25,16 +27,12 @@ const WEARS = [
 export function PackSheet({ part, onClose }: PartSheetProps) {
   const day = useDay().day.value;
   const [before, setBefore] = useState<string | undefined>(undefined);
-  const { links } = answersBefore(day, before);
-  const channels = channelsOn(day.rig, links, part.id).map(({ name }) => name);
-  const wearer = wornBy(links, part.id)?.value ?? null;
+  const answers = answersBefore(day, before);
+  const wearer = wornBy(answers.links, part.id)?.value ?? null;
   return (
     <Sheet
       title={`${part.name} is on ${nameOf(day, wearer)}`}
-      under={[
-        part.khz ? `${formatMhz(part.khz)} MHz` : '',
-        channels.length > 0 ? `received on ${channels.join(', ')}` : 'no channel is tuned to it',
-      ]
+      under={[part.khz ? `${formatMhz(part.khz)} MHz` : '', reachWords(packReach(day.rig, answers)(part.id))]
         .filter(Boolean)
         .join(' · ')}
       onClose={onClose}

@@ -1,8 +1,10 @@
 import { formatMhz } from '../../app/commands/typed.ts';
 import type { Answers } from '../../day/answers/answers.ts';
+import { packReach } from '../../day/answers/pack-reach.ts';
 import { wornBy } from '../../day/chain/links.ts';
 import { type Day, type PartId, TAPS, WEARS } from '../../day/model.ts';
 import { wordOf } from '../../shared/open-word.ts';
+import { reachWords } from '../frame/sheets/give-words.ts';
 import type { MarkState } from '../kit/mark.tsx';
 import { Row } from '../kit/row.tsx';
 import { Section } from '../kit/section.tsx';
@@ -10,7 +12,7 @@ import { countOf, nameOf, partName } from '../words/chain.ts';
 import { positionName } from '../words/facts.ts';
 import { runWords } from '../words/number-runs.ts';
 import { bankOf, bankWords } from './selector-sheet.tsx';
-import { arrivalWords, channelsOn, inputStateWords, inputsWords, inputWords } from './words.ts';
+import { arrivalWords, inputStateWords, inputsWords, inputWords } from './words.ts';
 
 export interface ListProps {
   readonly day: Day;
@@ -110,7 +112,9 @@ export function Selectors({ day, answers, onPart, onBank }: ListProps & { onBank
 export function Packs({ day, answers, onPart }: ListProps) {
   const { transmitters } = day.rig;
   if (transmitters.length === 0) return null;
-  const wearer = (id: string): string | null => wornBy(answers.links, id)?.value ?? null;
+  const { links } = answers;
+  const reachOf = packReach(day.rig, answers);
+  const wearer = (id: string): string | null => wornBy(links, id)?.value ?? null;
   const worn = transmitters.filter(({ id }) => wearer(id) !== null).length;
   return (
     <Section
@@ -119,26 +123,23 @@ export function Packs({ day, answers, onPart }: ListProps) {
       word={`${worn} of ${transmitters.length} worn`}
     >
       <ul class="rows rows-two">
-        {transmitters.map(({ id, name, khz, wear }) => {
-          const channels = channelsOn(day.rig, answers.links, id).map((channel) => channel.name);
-          return (
-            <li key={id}>
-              <Row
-                mark={wearer(id) ? 'single' : 'idle'}
-                title={name}
-                under={[
-                  khz ? `${formatMhz(khz)} MHz` : '',
-                  channels.length > 0 ? `on ${channels.join(', ')}` : 'no channel tuned to it',
-                  wear && wear !== 'pack' ? wordOf(WEARS, wear) : '',
-                ]
-                  .filter(Boolean)
-                  .join(' · ')}
-                word={nameOf(day, wearer(id))}
-                onTap={() => onPart(id)}
-              />
-            </li>
-          );
-        })}
+        {transmitters.map(({ id, name, khz, wear }) => (
+          <li key={id}>
+            <Row
+              mark={wearer(id) ? 'single' : 'idle'}
+              title={name}
+              under={[
+                khz ? `${formatMhz(khz)} MHz` : '',
+                reachWords(reachOf(id)),
+                wear && wear !== 'pack' ? wordOf(WEARS, wear) : '',
+              ]
+                .filter(Boolean)
+                .join(' · ')}
+              word={nameOf(day, wearer(id))}
+              onTap={() => onPart(id)}
+            />
+          </li>
+        ))}
       </ul>
     </Section>
   );
