@@ -22,7 +22,7 @@ export function checkedCard(
   const names = namesOf(day, match.pairs);
   return {
     files: read.files,
-    recordings: match.recordings.length,
+    recordings: [match.recordings, match.alsoThere, match.ofOtherDays, match.ofOtherUnits].flat().length,
     open: openDifferences(differences).length,
     matched: match.pairs.length,
     without: [...match.takesWithout],

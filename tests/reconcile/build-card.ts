@@ -39,6 +39,8 @@ export interface CardFile {
   readonly rate?: string;
   readonly dropFrame?: boolean;
   readonly date?: string;
+  /** The recorder, as it calls itself. */
+  readonly originator?: string;
   /** Of a file that is one of a set. */
   readonly fileSet?: { readonly family: string; readonly index: number; readonly total: number };
   /** More elements under the root of iXML. */
@@ -84,7 +86,15 @@ export function describeFile(file: CardFile): Promise<WaveDescription> {
   const bytes = length * channels * Math.ceil(bits / 8);
   const document = `<?xml version="1.0" encoding="UTF-8"?><BWFXML>${ixmlOf(file)}</BWFXML>`;
   const chunks = [
-    ...(start === undefined ? [] : [bext({ timeReference: start, date: file.date ?? '2026-10-07' })]),
+    ...(start === undefined
+      ? []
+      : [
+          bext({
+            timeReference: start,
+            date: file.date ?? '2026-10-07',
+            ...(file.originator !== undefined && { originator: file.originator }),
+          }),
+        ]),
     fmt({ channels, sampleRate, bits }),
     hugeData(bytes),
     chunk('iXML', new TextEncoder().encode(document)),

@@ -64,6 +64,7 @@ const KIND_OF: Readonly<Record<DifferenceCode, CauseKind>> = {
   'field-never-changes': 'notes',
   'pre-record-undeclared': 'notes',
   'recordings-of-another-day': 'notes',
+  'recordings-of-another-unit': 'notes',
   'files-disagree': 'notes',
   'file-twice': 'notes',
   'file-warning': 'notes',

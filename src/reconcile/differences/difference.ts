@@ -44,6 +44,7 @@ export const SEVERITY_OF = {
   'clock-drifts': 'odd',
   'pre-record-undeclared': 'odd',
   'recordings-of-another-day': 'odd',
+  'recordings-of-another-unit': 'odd',
   'field-never-changes': 'odd',
   // Between recordings and within files
   'recordings-overlap': 'wrong',
@@ -125,6 +126,7 @@ interface Shapes {
   'clock-drifts': Sides<number> & Detail<ClockSaid>;
   'pre-record-undeclared': Sides<number> & Detail<Takes>;
   'recordings-of-another-day': Sides<string, readonly string[]> & Detail<{ readonly count: number }>;
+  'recordings-of-another-unit': Sides<null, readonly string[]> & Detail<{ readonly count: number }>;
   'field-never-changes': Sides<readonly string[], string> &
     Detail<{ readonly field: 'scene' | 'take' | 'roll'; readonly count: number }>;
   'recordings-overlap': OfFile & Sides<string> & Detail<{ readonly ms: number }>;

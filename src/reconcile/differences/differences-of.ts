@@ -76,7 +76,8 @@ function differenceFrom(found: Found, kept: Kept): Difference {
 /** What a difference speaks of besides its two values: once there is more of it, it is open again. */
 function coveredBy(said: Found): unknown {
   if (!('detail' in said)) return undefined;
-  if (said.code === 'recordings-of-another-day') return said.detail.count;
+  if (said.code === 'recordings-of-another-day' || said.code === 'recordings-of-another-unit')
+    return said.detail.count;
   if ('ms' in said.detail) return said.detail.ms;
   if ('other' in said.detail) return said.detail.other;
   return 'takes' in said.detail && said.detail.takes.length > 1 ? said.detail.takes : undefined;

@@ -5,6 +5,7 @@ import type { TakeFields } from '../../facts/kinds/take-logged.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { lengthOfFile, startOfFile, takeOfFile } from '../log-and-card/file-fields.ts';
 import { stampMs } from '../log-and-card/label-time.ts';
+import { isOfAnotherDay } from '../log-and-card/other-day.ts';
 import { fileNamesIn, recordedOf, recordingName } from '../log-and-card/recorded.ts';
 import type { Question } from '../pairing/match-recordings.ts';
 import type { Checking } from './checking.ts';
@@ -18,10 +19,12 @@ export function unmatchedDifferences(checking: Checking): Found[] {
     return known ? takeText(known) : '';
   };
   const placeBefore = placesByTime(checking);
-  const strange = match.recordingsWithout.filter((recording) => isOfAnotherDay(checking, recording));
-  const unlogged = match.recordingsWithout.filter((recording) => !strange.includes(recording));
+  const stray = match.recordingsWithout.filter((recording) => isOfAnotherDay(day, recording));
+  const strange = [...match.ofOtherDays, ...stray];
+  const unlogged = match.recordingsWithout.filter((recording) => !stray.includes(recording));
   return [
     ...(strange.length > 0 ? [ofAnotherDay(checking, strange)] : []),
+    ...(match.ofOtherUnits.length > 0 ? [ofAnotherUnit(match.ofOtherUnits)] : []),
     ...match.takesWithout.map((take): Found => notRecorded(take, textOf(take))),
     ...match.questions.map((question): Found => unsure(question, textOf(question.take))),
     ...match.recordedMos.map(({ take, recording }) => mosRecorded(checking, take, recording)),
@@ -43,21 +46,18 @@ export function unmatchedDifferences(checking: Checking): Found[] {
   ];
 }
 
-const DAY_MS = 86_400_000;
-
-/** The date in the file is neither the day's nor the next, when a night may end. */
-function isOfAnotherDay({ header }: Checking, { files }: Recording): boolean {
-  const date = files[0]!.bext?.originationDate;
-  if (date === undefined || header.date === '') return false;
-  const days = (Date.parse(`${date}T12:00:00Z`) - Date.parse(`${header.date}T12:00:00Z`)) / DAY_MS;
-  // An invalid date proves nothing.
-  return Number.isFinite(days) && days !== 0 && days !== 1;
-}
-
 const ofAnotherDay = ({ header }: Checking, recordings: readonly Recording[]): Found => ({
   code: 'recordings-of-another-day',
   was: header.date,
   is: [...new Set(recordings.flatMap(({ files }) => files[0]!.bext?.originationDate ?? []))].sort(),
+  detail: { count: recordings.length },
+});
+
+/** They match no take, and are of a recorder that hardly has any of the day. */
+const ofAnotherUnit = (recordings: readonly Recording[]): Found => ({
+  code: 'recordings-of-another-unit',
+  was: null,
+  is: [...new Set(recordings.flatMap(({ files }) => files[0]!.bext?.originator.trim() || []))].sort(),
   detail: { count: recordings.length },
 });
 

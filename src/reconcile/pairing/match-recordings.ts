@@ -1,136 +1,104 @@
-import type { Day, TakeId } from '../../day/model.ts';
-import { workingNow } from '../../day/settings/settings.ts';
+import type { Day } from '../../day/model.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
-import { rateOfCard } from '../log-and-card/card-rate.ts';
-import { type DayAxis, dayAxis, labelDayMs } from '../log-and-card/label-time.ts';
-import { type Logged, loggedTakes } from '../log-and-card/logged.ts';
-import { byTapeAndStart, inOrderOfRecording, type Recorded, recordedOf } from '../log-and-card/recorded.ts';
-import { bestFit, type Fitted } from './best-fit.ts';
-import { type Candidate, candidatePairs } from './candidates.ts';
-import { type CardHabits, habitsOf } from './card-habits.ts';
-import { fitClocks } from './clock-fit.ts';
-import { MARGIN_BITS, type ToRecorder } from './likelihood.ts';
-import { trackEvidence } from './track-evidence.ts';
+import { isOfAnotherDay } from '../log-and-card/other-day.ts';
+import { matchUnit, type UnitMatch } from './match-unit.ts';
 
-/** A take and its recording. */
-export interface Pair {
-  readonly take: TakeId;
-  readonly recording: Recording;
-  /** How far the evidence speaks for it. */
-  readonly bits: number;
+export type { Choice, Pair, Question } from './match-unit.ts';
+
+/** All cards of a day against its log. The fields of the unit are those of the recorder that has most takes. */
+export interface CardMatch extends UnitMatch {
+  /** Recordings of another recorder that match no take: another unit's. Set aside. */
+  readonly ofOtherUnits: readonly Recording[];
+  /** Recordings dated another day, where others are dated right. Set aside. */
+  readonly ofOtherDays: readonly Recording[];
 }
 
-/** A candidate for a take in question: a recording, or (null) none. */
-export interface Choice {
-  readonly recording: Recording | null;
-  readonly bits: number;
-  /** How many bits worse than the best the total would be with it; 0 for the best. */
-  readonly loss: number;
-}
-
-/** A take for which several choices fit about equally: the user is asked. */
-export interface Question {
-  readonly take: TakeId;
-  readonly choices: readonly Choice[];
-}
-
-export interface CardMatch {
-  /** By tape, start and name. */
-  readonly recordings: readonly Recording[];
-  /** In the order of the day, like the others. */
-  readonly pairs: readonly Pair[];
-  readonly questions: readonly Question[];
-  /** Takes that should have a recording but have none. MOS expects none. */
-  readonly takesWithout: readonly TakeId[];
-  /** Recordings that belong to no take and no question. */
-  readonly recordingsWithout: readonly Recording[];
-  /** Recordings that fit takes logged as MOS. */
-  readonly recordedMos: readonly Pair[];
-  /** The day as a line, and where the recorder puts a label of the log on it. */
-  readonly axis: DayAxis;
-  readonly toRecorder: ToRecorder;
-  readonly habits: CardHabits;
-}
+/** Fewer files are no card of their own. */
+const LEAST_FILES = 3;
+/** A recorder with fewer of its files matched was on another unit. */
+const LEAST_SHARE = 0.5;
 
 /**
- * Matches recordings with takes by start, length, order, names of tracks, file name, scene, take and roll: the
- * best overall fit rather than first come, in whatever order the recordings are given. If other choices are
- * about as good, the take and its candidates become a question.
+ * Matches the recordings of each recorder, and those dated another day, by themselves: they have clocks and
+ * habits of their own. The recorder with most takes is the one of the log. What another one has of takes
+ * already matched is also there; what nobody else has completes the log's; one that has hardly any take is
+ * set aside.
  */
 export function matchRecordings(day: Day, found: readonly Recording[]): CardMatch {
-  const recordings = [...found].sort(byTapeAndStart);
-  const plain = recordings.map(recordedOf);
-  const takes = loggedTakes(day);
-  const sounding = takes.filter(({ take }) => take.kind !== 'mos');
-  const axis = dayAxis(
-    plain.flatMap(({ startMs }) => (startMs === undefined ? [] : [startMs])),
-    labelDayMs(workingNow(day, rateOfCard(recordings)).timecodeRate),
+  const units = unitsOf(day, found);
+  const matches = units.map((unit) => ({ unit, match: matchUnit(day, unit.recordings) }));
+  const first = mainOf(matches);
+  const others = matches
+    .filter((one) => one !== first)
+    .toSorted((a, b) => takesIn(b.match) - takesIn(a.match));
+  const whole: CardMatch = { ...(first?.match ?? matchUnit(day, [])), ofOtherUnits: [], ofOtherDays: [] };
+  return others.reduce(
+    (all, { unit, match }) => withUnit(all, match, unit.isOtherDay && first?.unit.isOtherDay === false),
+    whole,
   );
-  const recorded = inOrderOfRecording(plain, axis);
-  const toRecorder = fitClocks(sounding, recorded, axis);
-  const habits = habitsOf(sounding, recorded);
-  const evidence = { habits, toRecorder, axis, tracks: trackEvidence(day, recorded) };
-  const candidates = candidatePairs(sounding, recorded, evidence);
-  const sorted = sortOut({ takes: sounding, recorded, candidates }, bestFit(candidates));
-  const leftOver = recorded.filter((_, at) => !sorted.placed.has(at));
-  const silent = takes.filter(({ take }) => take.kind === 'mos');
-  const fitMos = candidatePairs(silent, leftOver, evidence);
-  const recordedMos = sortOut(
-    { takes: silent, recorded: leftOver, candidates: fitMos },
-    bestFit(fitMos),
-  ).pairs;
-  const mos = new Set(recordedMos.map(({ recording }) => recording));
-  return {
-    recordings,
-    pairs: sorted.pairs,
-    questions: sorted.questions,
-    takesWithout: sorted.takesWithout,
-    recordingsWithout: leftOver.map(({ recording }) => recording).filter((one) => !mos.has(one)),
-    recordedMos,
-    axis,
-    toRecorder,
-    habits,
-  };
 }
 
-/** Nobody reads more than these; the cheapest are kept. */
-const MOST_CHOICES = 20;
-
-interface Parts {
-  readonly takes: readonly Logged[];
-  readonly recorded: readonly Recorded[];
-  readonly candidates: readonly Candidate[];
+/** Of recorders that have nearly as many takes, the one whose clock the log follows. */
+function mainOf<One extends { readonly match: UnitMatch }>(matches: readonly One[]): One | undefined {
+  const most = Math.max(0, ...matches.map(({ match }) => takesIn(match)));
+  const like = matches.filter(({ match }) => takesIn(match) >= NEARLY_AS_MANY * most);
+  return like.toSorted(
+    (a, b) => clockOff(a.match) - clockOff(b.match) || takesIn(b.match) - takesIn(a.match),
+  )[0];
 }
 
-interface SortedOut {
-  readonly pairs: readonly Pair[];
-  readonly questions: readonly Question[];
-  readonly takesWithout: readonly TakeId[];
-  /** Indexes of recordings in a pair or a question. */
-  readonly placed: ReadonlySet<number>;
+const NEARLY_AS_MANY = 0.8;
+
+const clockOff = ({ toRecorder }: UnitMatch): number => Math.abs(toRecorder(0));
+
+const takesIn = ({ pairs, questions }: UnitMatch): number => pairs.length + questions.length;
+
+interface Unit {
+  readonly recordings: Recording[];
+  readonly isOtherDay: boolean;
 }
 
-function sortOut({ takes, recorded, candidates }: Parts, fitted: readonly Fitted[]): SortedOut {
-  const bitsOf = new Map(candidates.map(({ take, recording, bits }) => [`${take}/${recording}`, bits]));
-  const byTake = new Map(fitted.map((one) => [one.take, one]));
-  const placed = new Set<number>();
-  const pairs: Pair[] = [];
-  const questions: Question[] = [];
-  const takesWithout: TakeId[] = [];
-  for (const [at, { take }] of takes.entries()) {
-    const fit = byTake.get(at) ?? { take: at, recording: null, others: [] };
-    const close = fit.others.filter(({ loss }) => loss < MARGIN_BITS);
-    const choices = [{ recording: fit.recording, loss: 0 }, ...close].map(({ recording, loss }): Choice => {
-      if (recording === null) return { recording, bits: 0, loss };
-      placed.add(recording);
-      const bits = bitsOf.get(`${at}/${recording}`)!;
-      return { recording: recorded[recording]!.recording, bits, loss };
-    });
-    const [best] = choices;
-    if (choices.length > 1) questions.push({ take: take.id, choices: choices.slice(0, MOST_CHOICES) });
-    else if (best?.recording) {
-      pairs.push({ take: take.id, recording: best.recording, bits: best.bits });
-    } else takesWithout.push(take.id);
+/** By the originator in the files and by their date; a few stray files stay with the most. */
+function unitsOf(day: Day, found: readonly Recording[]): Unit[] {
+  const units = new Map<string, Unit>();
+  for (const recording of found) {
+    const isOtherDay = isOfAnotherDay(day, recording);
+    const key = JSON.stringify([recording.files[0]!.bext?.originator.trim() ?? '', isOtherDay]);
+    const unit = units.get(key) ?? { recordings: [], isOtherDay };
+    units.set(key, unit);
+    unit.recordings.push(recording);
   }
-  return { pairs, questions, takesWithout, placed };
+  const [most, ...others] = [...units.values()].sort((a, b) => b.recordings.length - a.recordings.length);
+  if (!most) return [];
+  const strays = others.filter(({ recordings }) => recordings.length < LEAST_FILES);
+  most.recordings.push(...strays.flatMap(({ recordings }) => recordings));
+  return [most, ...others.filter((unit) => !strays.includes(unit))];
+}
+
+function withUnit(all: CardMatch, unit: UnitMatch, isOtherDay: boolean): CardMatch {
+  const ofUnit = [...unit.recordings, ...unit.alsoThere];
+  if (isOtherDay) return { ...all, ofOtherDays: [...all.ofOtherDays, ...ofUnit] };
+  if (takesIn(unit) < LEAST_SHARE * ofUnit.length)
+    return { ...all, ofOtherUnits: [...all.ofOtherUnits, ...ofUnit] };
+  const missing = new Set(all.takesWithout);
+  const isMissing = ({ take }: { readonly take: string }): boolean => missing.has(take);
+  const pairs = unit.pairs.filter(isMissing);
+  const questions = unit.questions.filter(isMissing);
+  const completed = new Set([...pairs, ...questions].map(({ take }) => take));
+  const mos = unit.recordedMos.filter(({ take }) => !all.recordedMos.some((one) => one.take === take));
+  const used = new Set([
+    ...[...pairs, ...mos].map(({ recording }) => recording),
+    ...questions.flatMap(({ choices }) => choices.flatMap(({ recording }) => recording ?? [])),
+    ...unit.recordingsWithout,
+  ]);
+  return {
+    ...all,
+    recordings: [...all.recordings, ...ofUnit.filter((one) => used.has(one))],
+    alsoThere: [...all.alsoThere, ...ofUnit.filter((one) => !used.has(one))],
+    pairs: [...all.pairs, ...pairs].toSorted((a, b) => all.order.get(a.take)! - all.order.get(b.take)!),
+    questions: [...all.questions, ...questions],
+    takesWithout: all.takesWithout.filter((take) => !completed.has(take)),
+    recordingsWithout: [...all.recordingsWithout, ...unit.recordingsWithout],
+    recordedMos: [...all.recordedMos, ...mos],
+  };
 }

@@ -19,7 +19,8 @@ export function CardSummary({ card, match, open, last }: SummaryProps) {
       <p>
         <b>{card.files}</b> files, <b>{card.recordings.length}</b> recordings · <b>{match.pairs.length}</b>{' '}
         are takes of the log
-        {unsure > 0 && <> · {unsure} to ask</>} ·{' '}
+        {unsure > 0 && <> · {unsure} to ask</>}
+        {match.alsoThere.length > 0 && <> · {match.alsoThere.length} also there, on a backup</>} ·{' '}
         {card.stopped && <b class="warn">stopped before the last file · </b>}
         {open === 0 ? <b>no differences left</b> : <b class="warn">{countOf(open, 'difference')} open</b>}
       </p>

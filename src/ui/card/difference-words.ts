@@ -52,6 +52,8 @@ const SENTENCES: { readonly [Code in DifferenceCode]: (one: Of<Code>, day: Day) 
   'pre-record-undeclared': ({ is, detail }) =>
     `The files begin ${seconds(is)} before their takes${inTakes(detail)}: a pre-record they do not declare`,
   'recordings-of-another-day': ({ detail }) => `${countOf(detail.count, 'recording')} dated another day`,
+  'recordings-of-another-unit': ({ detail, is }) =>
+    `${countOf(detail.count, 'recording')} of another recorder${is.length > 0 ? ` (${is.join(', ')})` : ''} match no take`,
   'field-never-changes': ({ detail, is }) =>
     detail.field === 'take'
       ? `Takes are numbered ${is} on the card, whatever the slate`

@@ -90,6 +90,7 @@ describe('a difference', () => {
       'note-not-logged',
       'pre-record-undeclared',
       'recordings-of-another-day',
+      'recordings-of-another-unit',
       'start-not-logged',
     ]);
   });
