@@ -51,6 +51,33 @@ describe('iXML in the wild', () => {
     expect(codesOf(file)).toEqual(['ixml-text-not-utf8']);
   });
 
+  // Bytes from the indexes of the Encoding Standard (WHATWG): Shift_JIS by jis0208, windows-1251.
+  test.each([
+    ['Shift_JIS', '\x89\xb9\x90\xba', '音声'],
+    ['windows-1251', '\xc1\xee\xf0\xe8\xf1', 'Борис'],
+    ['WINDOWS-1251', '\xc1\xee\xf0\xe8\xf1', 'Борис'],
+  ])('as %s is read by what its declaration says, and nothing is flagged', async (encoding, bytes, text) => {
+    const document = `<?xml version="1.0" encoding="${encoding}"?><BWFXML><NOTE>${bytes}</NOTE></BWFXML>`;
+    const file = await withPayload(bytesOf(document));
+    expect(file.ixml?.note).toBe(text);
+    expect(file.warnings).toEqual([]);
+  });
+
+  test.each(['no-such-encoding', 'Shift_JIS'])(
+    'that cannot be in its declared %s is read as Latin-1 and flagged',
+    async (encoding) => {
+      const document = `<?xml version="1.0" encoding="${encoding}"?><BWFXML><NOTE>Gr\xf6\xdfe \xff</NOTE></BWFXML>`;
+      const file = await withPayload(bytesOf(document));
+      expect(file.ixml?.note).toBe('Größe ÿ');
+      expect(codesOf(file)).toEqual(['ixml-text-not-utf8']);
+    },
+  );
+
+  test('in UTF-8 is read so whatever its declaration says', async () => {
+    const document = '<?xml version="1.0" encoding="windows-1251"?><BWFXML><NOTE>Größe</NOTE></BWFXML>';
+    expect((await withPayload(document)).ixml?.note).toBe('Größe');
+  });
+
   test('with CDATA and references is unescaped once', async () => {
     const file = await describedIXml('<NOTE>A &amp;amp; B &#x41;&#66; &lt;3 <![CDATA[<b> & ]]></NOTE>');
     expect(file.ixml?.note).toBe('A &amp; B AB <3 <b> &');

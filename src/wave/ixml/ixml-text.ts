@@ -2,7 +2,7 @@ import { decodeBytes } from '../riff/text-field.ts';
 
 export interface IXmlText {
   readonly text: string;
-  readonly encoding: 'ascii' | 'utf-8' | 'windows-1252' | 'utf-16le' | 'utf-16be';
+  readonly encoding: 'ascii' | 'utf-8' | 'windows-1252' | 'utf-16le' | 'utf-16be' | 'declared';
 }
 
 const UTF_16LE = new TextDecoder('utf-16le');
@@ -10,7 +10,7 @@ const UTF_16BE = new TextDecoder('utf-16be');
 
 /**
  * The text of an iXML payload. The chunk names no encoding and may hold one-byte or two-byte text (iXML 3.01,
- * the iXML chunk), so a byte-order mark or the first tag decides; NULs and control characters, which XML
+ * the iXML chunk), so a byte-order mark or the first tag decides, then the XML declaration; NULs and control characters, which XML
  * forbids, are removed.
  */
 export function readIXmlText(payload: Uint8Array): IXmlText {
@@ -18,8 +18,32 @@ export function readIXmlText(payload: Uint8Array): IXmlText {
   const wide = wideEncoding(bytes);
   const decoded = wide
     ? { text: decoderOf(wide).decode(wholeCharacters(bytes)), encoding: wide }
-    : decodeBytes(bytes.subarray(0, lengthWithoutNuls(bytes)));
+    : decodeNarrow(bytes.subarray(0, lengthWithoutNuls(bytes)));
   return { text: cleaned(decoded.text), encoding: decoded.encoding };
+}
+
+/** Strict UTF-8, then what the XML declaration names (XML 1.0, section 4.3.3), then what accepts every byte. */
+function decodeNarrow(bytes: Uint8Array): IXmlText {
+  const decoded = decodeBytes(bytes);
+  if (decoded.encoding !== 'windows-1252') return decoded;
+  const declared = declaredEncoding(bytes);
+  const text = declared && declaredText(bytes, declared);
+  return text === undefined ? decoded : { text, encoding: 'declared' };
+}
+
+/** The declaration itself is in ASCII whatever it declares. */
+function declaredEncoding(bytes: Uint8Array): string | undefined {
+  const head = String.fromCharCode(...bytes.subarray(0, 200));
+  return /^\s*<\?xml[^>]*\sencoding\s*=\s*["']([\w.:-]{1,40})["']/.exec(head)?.[1];
+}
+
+/** By the platform's decoder; undefined if it does not know the name, or the bytes are not in it. */
+function declaredText(bytes: Uint8Array, encoding: string): string | undefined {
+  try {
+    return new TextDecoder(encoding, { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
+  }
 }
 
 /** Padding may come before the text too; an odd run of NULs may end in half a character, so keep one. */
