@@ -2,6 +2,7 @@ import type { CDPSession, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { onStage, type Stage } from './harness.ts';
 import { openSampleDay } from './places.ts';
+import { startDay } from './tapping.ts';
 
 const CLOCK = '2026-11-20T03:05:00Z';
 const SMALL = { width: 360, height: 640 };
@@ -64,6 +65,18 @@ describe('the screen is for its rows', () => {
       await page.getByRole('dialog').getByText(production).first().waitFor();
       await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
       await page.getByRole('dialog').waitFor({ state: 'detached' });
+      await setText(stage, 200);
+      expect(await heightOf(page, '.head')).toBeLessThanOrEqual(100);
+    });
+  });
+
+  test('the head of a real day is as low, which has more to say of its clock and its backup', async () => {
+    await onStage({ viewport: SMALL, clock: CLOCK }, async (stage) => {
+      const { page } = stage;
+      await startDay(page, 'Harbour Lights');
+      await page.locator('.head-state').filter({ hasText: 'saved, not backed up' }).waitFor();
+      expect(await page.locator('.head-state').textContent()).toContain('clock not synced');
+      expect(await heightOf(page, '.head')).toBeLessThanOrEqual(72);
       await setText(stage, 200);
       expect(await heightOf(page, '.head')).toBeLessThanOrEqual(100);
     });

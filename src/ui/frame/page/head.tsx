@@ -77,17 +77,20 @@ function State({ sample, synced }: { sample: boolean; synced: string }) {
     <span class={isHeld || state === 'not-saved' ? 'head-state warn' : 'head-state soft'} ref={word}>
       <span>
         {kept ? savingWord : 'NOT KEPT'}
-        {isSaved && !sample && <span class="head-copy">{COPY_WORD[copy.value]}</span>}
+        {isSaved && !sample && <span class="head-more">{COPY_WORD[copy.value]}</span>}
+        {' ·'}
+      </span>{' '}
+      <span>
+        {day.value.clock === null && <span class="head-more">clock </span>}
+        {synced}
       </span>
-      {' · '}
-      <span>{synced}</span>
     </span>
   );
 }
 
 /** A clock synced at another rate runs on at the new one, but nobody has seen the recorder show that. */
 function syncWord(day: Day): string {
-  if (!day.clock) return 'clock not synced';
+  if (!day.clock) return 'not synced';
   return day.clock.rate === rateNow(day) ? 'synced' : 'sync again';
 }
 
