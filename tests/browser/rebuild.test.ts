@@ -59,7 +59,7 @@ test('a lost database is rebuilt from any set of copies, damaged ones too, and i
     await page.goto('about:blank');
     await session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'all' });
     await page.goto(origin);
-    await page.getByText('Start a new day').waitFor();
+    await page.getByRole('button', { name: 'Sample day' }).waitFor();
 
     // The evening's copy lost a line on its way; that line is in the morning's.
     const torn = evening.split('\n');

@@ -267,7 +267,7 @@ describe('a new version while a take is open', () => {
       await stage.waitSaved();
       await tap(page, /^About this day/);
       const sheet = page.getByRole('dialog');
-      await sheet.getByText('1 entry of this day was said by a newer version').waitFor();
+      await sheet.getByText('1 entry of this day was made by a newer version').waitFor();
       const [download] = await Promise.all([
         page.waitForEvent('download'),
         sheet.getByRole('button', { name: 'Download the day file' }).tap(),

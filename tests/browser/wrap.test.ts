@@ -131,7 +131,7 @@ describe('wrap', () => {
       await openSample(stage);
       await tab(stage, 'Wrap');
       await button(stage, 'Share the report').tap();
-      await stage.page.getByText('shared').waitFor();
+      await stage.page.getByRole('button', { name: /^A/ }).filter({ hasText: 'shared' }).waitFor();
       const handed = await stage.page.evaluate(() => (window as unknown as { handed: string[] }).handed);
       expect(handed.map((line) => line.replace(/^.*\./, ''))).toEqual(['pdf true', 'csv true', 'txt true']);
       expect(await stage.page.getByRole('button', { name: 'Email draft with files' }).count()).toBe(0);

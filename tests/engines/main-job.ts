@@ -26,10 +26,13 @@ const AS_CORRECTED = AS_SAID.replace(
             `,
 );
 
-const takesMadeHere = (report: string): string =>
-  report
-    .slice(report.indexOf('(45B/3)'), report.indexOf('\nTOTALS'))
+const takesMadeHere = (shown: string): string => {
+  // Each line is a block of its own, and a browser that is asked for what is drawn puts an empty one below it.
+  const report = shown.replace(/\n+/g, '\n');
+  return report
+    .slice(report.indexOf('(45B/3)'), report.indexOf('\nTOTALS') + 1)
     .replace(/\d\d:\d\d:\d\d:\d\d {2}\d:\d\d/g, 'start  length');
+};
 
 /** Rolls, cuts, circles and notes one take, gives the pack to another, and makes a second take. */
 async function shoot({ press, says, type, closed }: Hands): Promise<void> {

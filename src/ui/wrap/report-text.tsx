@@ -10,9 +10,9 @@ const STEP = 2;
 export function ReportText({ text }: { text: string }) {
   const lines = useMemo(
     () =>
-      text.split('\n').map((line, at) => (
+      (text.match(/[^\n]*\n|[^\n]+/g) ?? []).map((line, at) => (
         <span key={at} style={{ '--from': line.search(/\S|$/) + STEP }}>
-          {`${line}\n`}
+          {line}
         </span>
       )),
     [text],
