@@ -30,6 +30,8 @@ export interface Part extends PartFields {
 /** The parts of the rig that have not been removed, each list in reading order. */
 export interface Rig {
   readonly byId: ReadonlyMap<PartId, Part>;
+  /** Recorders besides the first, which is described in the head of the day; see `recordersOf`. */
+  readonly recorders: readonly Part[];
   readonly inputs: readonly Part[];
   readonly tracks: readonly Part[];
   readonly sends: readonly Part[];

@@ -22,7 +22,7 @@ import type { Kind } from './kinds/kind.ts';
 import { partDescribed, rigLaid } from './kinds/part-described.ts';
 import { movesWeighed, outMarked, voicePinned } from './kinds/plan-settings.ts';
 import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from './kinds/radio-planned.ts';
-import { recorderSet } from './kinds/recorder-set.ts';
+import { recorderSet, recordersRolling } from './kinds/recorder-set.ts';
 import { reportSent } from './kinds/report-sent.ts';
 import { leadsDescribed, runDescribed } from './kinds/runs-described.ts';
 import { clockFollowed, noteAdded, slateCalled, takeDescribed, takeLogged } from './kinds/take-logged.ts';
@@ -54,6 +54,7 @@ export const KINDS = [
   voicesNeeded,
   rollChanged,
   recorderSet,
+  recordersRolling,
   voicePinned,
   outMarked,
   movesWeighed,

@@ -7,12 +7,15 @@ import type { SettingField } from '../facts/kinds/recorder-set.ts';
 import { type CardLine, cardLineOf } from './card-line.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { type Matter, openMatters } from './open-matters.ts';
+import { type RecorderRun, recorderRuns } from './recorders.ts';
 import { type SettingRuns, settingRuns } from './setting-runs.ts';
 import { type TakeLine, takeLinesOf } from './take-lines.ts';
 import { type TrackLayout, trackLayoutOf } from './track-layout.ts';
 
 /** The head of the report. Texts are clean, and empty if not entered. */
 export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | SettingField> {
+  /** What each recorder has, if the day has several. */
+  readonly recorders: readonly RecorderRun[];
   /** What the recorder was set to, and from which take to which. */
   readonly set: SettingRuns;
   /** Every sound roll of the day, in order. */
@@ -68,6 +71,7 @@ function headOf(day: Day, takes: readonly TakeLine[]): ReportHead {
     contact: cleanLine(said.contact),
     recorder: cleanLine(said.recorder),
     remarks: cleanNote(said.remarks),
+    recorders: recorderRuns(day, takes),
     set: settingRuns(takes, settingsNow(day)),
     rolls,
     takesWithoutRoll: rolls.length > 0 ? takes.filter(({ roll }) => roll === '').length : 0,

@@ -3,9 +3,11 @@ import { voiceName } from '../day/answers/track-answers.ts';
 import { isMissed, type VoiceAnswer } from '../day/answers/voice-answers.ts';
 import { nameTypedFor } from '../day/chain/links.ts';
 import type { Day, PartId, TakeId } from '../day/model.ts';
+import { recordersOf } from '../day/recorders/rolling.ts';
 import { takesNumberedTwice } from '../day/takes.ts';
 import { unknownWords } from '../day/unknown-words.ts';
 import { cleanLine } from './clean-text.ts';
+import { onBackupOnly } from './recorders.ts';
 import type { TakeLine } from './take-lines.ts';
 
 /** An open matter of the day. `takes` are where it shows, `names` what those are called. */
@@ -21,6 +23,7 @@ export function openMatters(day: Day, lines: readonly TakeLine[]): Matter[] {
   return [
     ...unknownFacts(day),
     ...wordsUnknown(day),
+    ...backupOnly(day, lines),
     ...takesWith(lines, 'take-open', (line) => line.status.includes('rolling')),
     ...numberedTwice(day, lines),
     ...clashes(lines),
@@ -49,6 +52,12 @@ function wordsUnknown(day: Day): Matter[] {
 function takesWith(lines: readonly TakeLine[], code: string, has: (line: TakeLine) => boolean): Matter[] {
   const found = lines.filter(has);
   return found.length > 0 ? [{ code, ...at(found) }] : [];
+}
+
+function backupOnly(day: Day, lines: readonly TakeLine[]): Matter[] {
+  const found = onBackupOnly(day, lines);
+  const [first] = recordersOf(day);
+  return found.length > 0 ? [{ code: 'on-backup-only', name: cleanLine(first!.name), ...at(found) }] : [];
 }
 
 function numberedTwice(day: Day, lines: readonly TakeLine[]): Matter[] {

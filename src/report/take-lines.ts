@@ -2,6 +2,7 @@ import { answersAtTake } from '../day/answers/answers.ts';
 import type { TrackAnswer } from '../day/answers/track-answers.ts';
 import { filesOfTakes, namesTogether, type TakeFile } from '../day/files/take-files.ts';
 import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
+import { rollingAtTake } from '../day/recorders/rolling.ts';
 import { type Settings, settingsAtTake, startOfTake } from '../day/settings/settings.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
@@ -51,6 +52,10 @@ export interface TakeLine extends RollWords, SettingWords {
   readonly file: string;
   /** Empty before the first roll was entered. */
   readonly roll: string;
+  /** The recorders it is on, if the day has several; none for MOS. */
+  readonly recorders: readonly string[];
+  /** Whether every recorder of the day has it. */
+  readonly onAll: boolean;
   /** What the recorder was set to. */
   readonly set: Settings;
   readonly scene: string;
@@ -76,12 +81,14 @@ export function takeLinesOf(day: Day): TakeLine[] {
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
   const lineOf = new Map<TrackAnswer, TrackLine>();
   const withoutFile = takesWithoutFile(day);
+  const several = day.rig.recorders.length > 0;
   const lines = takesInOrder(day).map((take) => {
     const answers = answersAtTake(day, take.id);
     const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf);
     tracksOf.set(answers.tracks, tracks);
     const { length } = take;
     const start = startOfTake(day, take);
+    const recorders = several && take.kind !== 'mos' ? recordersOn(day, take.id) : [];
     const files = (filesOf.get(take.id) ?? []).map(({ name, track }) => ({ name: cleanLine(name), track }));
     return {
       takeId: take.id,
@@ -91,6 +98,8 @@ export function takeLinesOf(day: Day): TakeLine[] {
       files,
       file: namesTogether(files.map(({ name }) => name)),
       roll: cleanLine(answers.roll),
+      recorders,
+      onAll: recorders.length === 0 || recorders.length === day.rig.recorders.length + 1,
       set: settingsAtTake(day, take.id),
       scene: cleanLine(sceneText(take.slate)),
       slate: isSeries(take) ? '' : cleanLine(slateText(take.slate)),
@@ -117,6 +126,9 @@ export function takeLinesOf(day: Day): TakeLine[] {
   });
   return withSettingWords(withRollWords(lines));
 }
+
+const recordersOn = (day: Day, take: TakeId): string[] =>
+  rollingAtTake(day, take).map(({ name }) => cleanLine(name));
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';
 

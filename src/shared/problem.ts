@@ -39,6 +39,8 @@ export interface Problems {
   'how-many': { least: number; most: number };
   'name-too-long': { longest: number };
   'name-taken': { name: string };
+  'recorder-rolled': { name: string; take: string };
+  'no-recorder-rolls': NoDetail;
   'part-recorded': { name: string; take: string };
   'output-reserved': { name: string; kept: string };
   'selector-there': { input: string };

@@ -11,7 +11,8 @@ export type Deed =
   | { readonly do: 'send'; readonly input: string; readonly tracks: readonly string[] }
   | { readonly do: 'mute'; readonly part: string; readonly muted: boolean }
   | { readonly do: 'set'; readonly settings: Readonly<Record<string, string | number>> }
-  | { readonly do: 'load'; readonly roll: string };
+  | { readonly do: 'load'; readonly roll: string }
+  | { readonly do: 'roll'; readonly recorders: readonly string[] };
 
 export interface Plug {
   readonly end: string;
@@ -84,6 +85,8 @@ export interface PlainTake {
   /** What was set by hand; the rest is as the head of the day has it. */
   readonly settings: Readonly<Record<string, string | number>>;
   readonly roll: string;
+  /** Who rolled, once that was said. */
+  readonly recorders: readonly string[] | null;
 }
 
 /** Every take by its id. */
@@ -97,6 +100,7 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Pl
   const muted = new Set<string>();
   let settings: PlainTake['settings'] = {};
   let roll = '';
+  let recorders: readonly string[] | null = null;
   const socketOf = (input: string, position: string): string =>
     bench.selectors.has(input) ? `${input} ${position}` : input;
 
@@ -132,6 +136,9 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Pl
         return;
       case 'load':
         roll = deed.roll;
+        return;
+      case 'roll':
+        recorders = deed.recorders;
     }
   };
 
@@ -156,7 +163,7 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Pl
     for (const input of bench.inputs) {
       for (const track of sent.get(input) ?? []) tracks[track]?.push(...heardAt(input));
     }
-    takes.set(id, { tracks, settings, roll });
+    takes.set(id, { tracks, settings, roll, recorders });
   }
   return takes;
 }

@@ -3,6 +3,7 @@ import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import { answersAtTake } from '../../src/day/answers/answers.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day, TakeId } from '../../src/day/model.ts';
+import { rollingAtTake } from '../../src/day/recorders/rolling.ts';
 import { settingsAtTake } from '../../src/day/settings/settings.ts';
 import { recordedBy, type Sound } from './plain-chain.ts';
 import { randomDay } from './random-days.ts';
@@ -41,7 +42,7 @@ describe('random days made by commands, a third of their changes late, against a
       const plain = recordedBy(bench, cards);
       expect([...day.takeOrder].sort()).toEqual([...plain.keys()].sort());
       const anew = foldDay(day.id, day.facts);
-      for (const [take, { tracks, settings, roll }] of plain) {
+      for (const [take, { tracks, settings, roll, recorders }] of plain) {
         takes += 1;
         const isRight =
           JSON.stringify(heardOn(day, take)) === JSON.stringify(tracks) &&
@@ -58,6 +59,7 @@ describe('random days made by commands, a third of their changes late, against a
             ...settings,
           });
           expect(answersAtTake(one, take).roll).toBe(roll);
+          expect(rollingAtTake(one, take).map(({ id }) => id)).toEqual(recorders ?? ['recorder']);
         }
         for (const { track, name, state } of answers.tracks) {
           if (state !== 'mix') expect(name).toBe(namesOf(day, tracks[track.id]!));

@@ -9,6 +9,7 @@ import {
 } from '../../src/commands/line/change-chain.ts';
 import { bringBack, moveBefore, takeBack } from '../../src/commands/line/correct.ts';
 import { changeRoll, logTake } from '../../src/commands/line/log-takes.ts';
+import { rollRecorders } from '../../src/commands/line/roll-recorders.ts';
 import { setRecorder } from '../../src/commands/line/set-recorder.ts';
 import { redo, undo } from '../../src/commands/line/undo.ts';
 import { plugRun } from '../../src/commands/rig/plug-run.ts';
@@ -33,7 +34,8 @@ export interface RandomDay {
 
 /**
  * A day of one of the ready rigs: changes and takes by turns, a third of the changes late, moved, undone and redone. With
- * `isSetToo`, the recorder is set otherwise and gets another roll on the way.
+ * `isSetToo`, the recorder is set otherwise and gets another roll on the way, and a backup rolls along,
+ * or alone.
  */
 export function randomDay(rig: string, seed: number, takes: number, isSetToo = false): RandomDay {
   const phone = new RandomPhone(rig, diceOf(seed), isSetToo);
@@ -71,7 +73,8 @@ class RandomPhone {
     const booms = ['boomA', 'boomB'].map(
       (voice): Draft => ({ kind: 'voice-described', voice, fields: { kind: 'boom', part: voice } }),
     );
-    const facts = this.#say([...laid.value, ...cast, ...booms]);
+    const backup: Draft = { kind: 'part-described', part: 'b', fields: { type: 'recorder', name: 'Backup' } };
+    const facts = this.#say([...laid.value, ...cast, ...booms, ...(isSetToo ? [backup] : [])]);
     this.cards.push({ id: 'prep', deeds: facts.flatMap(deedsOfPrep) });
     this.bench = benchOf(this.day);
     this.#voices = [...this.day.voices.keys()].filter((id) => !this.bench.hardlines.has(id));
@@ -90,7 +93,7 @@ class RandomPhone {
     const before = dice.next() < 1 / 3 ? this.#late() : undefined;
     const at = { before };
     const { rig } = day;
-    switch (dice.below(this.#isSetToo ? 11 : 9)) {
+    switch (dice.below(this.#isSetToo ? 12 : 9)) {
       case 0:
       case 1:
         this.#give(
@@ -133,6 +136,12 @@ class RandomPhone {
       case 9:
         this.#set(before);
         return;
+      case 11: {
+        const recorders = dice.pick([['recorder'], ['b'], ['recorder', 'b']]);
+        const said = rollRecorders(day, recorders, at);
+        if (said.ok) this.#run(() => said, [{ do: 'roll', recorders }], before);
+        return;
+      }
       case 10: {
         const roll = dice.pick(['R1', 'R2', 'R3']);
         this.#run(() => changeRoll(roll, at), [{ do: 'load', roll }], before);

@@ -64,6 +64,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
   'track-named': { track: 'tr-2', name: 'Crowd' },
   'voices-needed': { voices: [{ voice: 'v1', need: 'needed' }] },
   'roll-changed': { roll: '004' },
+  'recorders-rolling': { recorders: ['recorder', 'recorder.2'] },
   'recorder-set': {
     settings: {
       sampleRate: 48_000,

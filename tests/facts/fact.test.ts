@@ -77,6 +77,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['roll-changed', { roll: 4 }, 'roll'],
   ['recorder-set', { settings: { sampleRate: 7999 } }, 'settings.sampleRate'],
   ['recorder-set', { recorder: 'the cart' }, 'recorder'],
+  ['recorders-rolling', { recorders: [] }, 'recorders'],
   ['voice-pinned', { pins: { alone: 'yes' } }, 'pins.alone'],
   ['out-marked', { out: 1 }, 'out'],
   ['conflict-resolved', { among: [TAKE_ID] }, 'among'],

@@ -161,6 +161,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     'voices.0.need': words('needed resting done'),
   },
   'roll-changed': { roll: text(200) },
+  'recorders-rolling': { recorders: list(1, 16, 'recorder'), 'recorders.0': idText },
   'recorder-set': { recorder: idText, ...within('settings', SETTINGS) },
   'voice-pinned': {
     voice: idText,

@@ -2,9 +2,11 @@ import { answersNow } from '../../day/answers/answers.ts';
 import { gangsOn } from '../../day/chain/gang-links.ts';
 import { sentTo, thrownTo, tunedTo } from '../../day/chain/links.ts';
 import type { Day, Header } from '../../day/model.ts';
+import { rollingNow } from '../../day/recorders/rolling.ts';
 import { headerNow } from '../../day/settings/settings.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { HeaderFields } from '../../facts/kinds/day-described.ts';
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { ok } from '../../shared/result.ts';
 import type { CommandResult, Moment } from '../command.ts';
 import { ifASource, ifInRig, leadsInRig } from '../rig/not-struck.ts';
@@ -71,6 +73,7 @@ export function rigOf(day: Day): Draft[] {
   const { rig } = day;
   const parts = [...rig.byId.values()].map(({ id, ...fields }) => ({ part: id, fields }));
   const leads = leadsInRig(day);
+  const rolling = rollingNow(day);
   const tunings = rig.channels.map(({ id }) => ({
     channel: id,
     transmitter: ifInRig(day, tunedTo(links, id)?.value),
@@ -91,6 +94,10 @@ export function rigOf(day: Day): Draft[] {
     tunings.length > 0 && { kind: 'channels-tuned', tunings },
     routes.length > 0 && { kind: 'inputs-sent', routes },
     thrown.length > 0 && { kind: 'selectors-thrown', selectors: thrown, position: 'b' },
+    rolling.some(({ id }) => id !== FIRST_RECORDER) && {
+      kind: 'recorders-rolling',
+      recorders: rolling.map(({ id }) => id),
+    },
     ...gangs.map((gang): Draft => ({ kind: 'gang-declared', ...gang })),
   ];
   return drafts.filter((draft) => draft !== false);

@@ -41,6 +41,8 @@ export interface HeadTyped {
 /** Changes the head of the day as one action. */
 export function changeHead(day: Day, { fields, setBefore, roll }: HeadTyped): CommandResult {
   const settings = onlySettings(fields, () => true);
+  const isTaken = day.rig.recorders.some(({ name }) => name === fields.recorder?.trim());
+  if (isTaken) return fail({ code: 'name-taken', name: fields.recorder!.trim() });
   const wholeDay: HeaderFields = { ...fields };
   for (const field of SETTING_FIELDS) delete wholeDay[field];
   const parts = [

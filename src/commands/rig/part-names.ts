@@ -1,4 +1,5 @@
 import type { Day, PartId } from '../../day/model.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import type { PartType } from '../../facts/kinds/part-described.ts';
 import type { Open } from '../../shared/open-word.ts';
 import { fail, type Problem, type Result } from '../../shared/result.ts';
@@ -20,7 +21,9 @@ export function nameProblem(
   const taken = [...day.rig.byId.values()].some(
     (part) => part.type === type && part.name === name && part.id !== self,
   );
-  return taken ? fail({ code: 'name-taken', name }) : null;
+  // The first recorder has its name in the head of the day.
+  const isFirst = type === 'recorder' && recordersOf(day)[0]!.name === name;
+  return taken || isFirst ? fail({ code: 'name-taken', name }) : null;
 }
 
 /** The first `count` names `word 1`, `word 2` and so on that are free for this type. */

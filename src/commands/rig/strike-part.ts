@@ -1,5 +1,6 @@
 import { answersAtTake } from '../../day/answers/answers.ts';
 import type { Day, FactId, Part, PartId, Take } from '../../day/model.ts';
+import { rollingAtTake } from '../../day/recorders/rolling.ts';
 import { takeText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import type { PartFields, ReservedUse } from '../../facts/kinds/part-described.ts';
@@ -36,6 +37,13 @@ function recordedProblem(day: Day, part: Part, parts: ReadonlySet<PartId>): Resu
   return take ? fail({ code: 'part-recorded', name: part.name, take: takeText(take) }) : null;
 }
 
+/** Takes that are on a recorder would lose it. */
+function rolledProblem(day: Day, { id, name, type }: Part): Result<never, Problem> | null {
+  if (type !== 'recorder') return null;
+  const take = takesInOrder(day).find((one) => rollingAtTake(day, one.id).some((on) => on.id === id));
+  return take ? fail({ code: 'recorder-rolled', name, take: takeText(take) }) : null;
+}
+
 /** A part with its dependents: a receiver's channels and outputs, an input's selector. */
 function withDependents<P extends Part>(parts: Iterable<P>, { id }: Part): P[] {
   return [...parts].filter(
@@ -59,6 +67,7 @@ export function strikePart(day: Day, id: PartId): CommandResult {
   const parts = withDependents(day.rig.byId.values(), part);
   const ids = new Set(parts.map((one) => one.id));
   return (
+    rolledProblem(day, part) ??
     recordedProblem(day, part, ids) ??
     together(saidOf(parts, { struck: true }), ok(pinsWithout(day, (pinned) => ids.has(pinned))))
   );
@@ -70,6 +79,8 @@ export function strikeRig(day: Day): CommandResult {
   if (parts.length === 0) return fail({ code: 'rig-empty' });
   const take = takeThrough(day, new Set(parts.map(({ id }) => id)));
   if (take) return fail({ code: 'part-recorded', name: 'The rig', take: takeText(take) });
+  const rolled = parts.map((part) => rolledProblem(day, part)).find((problem) => problem !== null);
+  if (rolled) return rolled;
   return saidOf(parts, { struck: true });
 }
 

@@ -62,6 +62,8 @@ function renamed(draft: Draft, part: Rename, lead: Rename): Draft {
           tracks: tracks.map((track) => part(track)),
         })),
       };
+    case 'recorders-rolling':
+      return { ...draft, recorders: draft.recorders.map((recorder) => part(recorder)) };
     case 'selectors-thrown':
       return { ...draft, selectors: draft.selectors.map((selector) => part(selector)) };
     case 'gang-declared':

@@ -54,6 +54,7 @@ export const key = {
   out: (part: string) => `out:${part}`,
   weights: 'weights',
   roll: 'roll',
+  rolling: 'rolling',
   set: (field: SettingField, recorder: PartId = FIRST_RECORDER) => `set:${recorder}/${field}`,
 } as const;
 
@@ -96,6 +97,8 @@ export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Wri
       return [[key.weights, fact.weights]];
     case 'roll-changed':
       return [[key.roll, fact.roll]];
+    case 'recorders-rolling':
+      return [[key.rolling, fact.recorders]];
     case 'recorder-set':
       return SETTING_FIELDS.filter((field) => fact.settings[field] !== undefined).map((field) => [
         key.set(field, fact.recorder),
@@ -192,4 +195,5 @@ export const outAt = (links: LinkReader, part: string) => read<boolean>(links, k
 export const weightsIn = (links: LinkReader) => read<MoveWeights>(links, key.weights);
 export const setTo = <Field extends SettingField>(links: LinkReader, field: Field, recorder?: PartId) =>
   read<NonNullable<RecorderSettings[Field]>>(links, key.set(field, recorder));
+export const rollingIn = (links: LinkReader) => read<readonly PartId[]>(links, key.rolling);
 export const rollIn = (links: LinkReader) => read<string>(links, key.roll);

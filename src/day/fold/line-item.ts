@@ -16,6 +16,7 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
   'voices-needed',
   'roll-changed',
   'recorder-set',
+  'recorders-rolling',
   'voice-pinned',
   'out-marked',
   'moves-weighed',

@@ -5,6 +5,7 @@ import type { Part, Rig, Voice, VoiceId } from '../model.ts';
 
 export const EMPTY_RIG: Rig = {
   byId: new Map(),
+  recorders: [],
   inputs: [],
   tracks: [],
   sends: [],
@@ -15,7 +16,8 @@ export const EMPTY_RIG: Rig = {
   transmitters: [],
 };
 
-const LIST_OF: Record<Exclude<PartType, 'recorder'>, Exclude<keyof Rig, 'byId'>> = {
+const LIST_OF: Record<PartType, Exclude<keyof Rig, 'byId'>> = {
+  recorder: 'recorders',
   input: 'inputs',
   track: 'tracks',
   send: 'sends',
@@ -26,7 +28,7 @@ const LIST_OF: Record<Exclude<PartType, 'recorder'>, Exclude<keyof Rig, 'byId'>>
   transmitter: 'transmitters',
 };
 
-/** The recorder is in no list, nor is a part of a type that only a newer version knows. */
+/** A part of a type that only a newer version knows is in no list. */
 const LISTED = Object.keys(LIST_OF) as (keyof typeof LIST_OF)[];
 
 const UNRANKED = 500;
@@ -75,6 +77,7 @@ function listed(parts: ReadonlyMap<string, Part>): Rig {
   const present = [...parts.values()].filter(({ struck }) => !struck);
   present.sort((a, b) => a.order - b.order || (a.id < b.id ? -1 : 1));
   const lists: Record<Exclude<keyof Rig, 'byId'>, Part[]> = {
+    recorders: [],
     inputs: [],
     tracks: [],
     sends: [],

@@ -35,7 +35,10 @@ const COLUMNS = {
   date: { title: 'Date', cell: (_, { head }) => text(head.date) },
   unit: { title: 'Unit', cell: (_, { head }) => text(head.unit) },
   mixer: { title: 'Mixer', cell: (_, { head }) => text(head.mixer) },
-  recorder: { title: 'Recorder', cell: (_, { head }) => text(head.recorder) },
+  recorder: {
+    title: 'Recorder',
+    cell: ({ take }, { head }) => text(head.recorders.length > 0 ? take.recorders.join('; ') : head.recorder),
+  },
   'sample-rate': { title: 'Sample rate', cell: ({ take }) => sampleRateWords(take.set.sampleRate) },
   'bit-depth': { title: 'Bit depth', cell: ({ take }) => bitDepthWords(take.set.bitDepth) },
   'timecode-rate': { title: 'Timecode rate', cell: ({ take }) => rateWords(take.set.timecodeRate) },
@@ -112,8 +115,9 @@ export const DEFAULT_CSV_COLUMNS: Record<CsvLines, readonly CsvColumn[]> = {
   ],
 };
 
-/** What changes during the day is in every table, after the columns that were chosen. */
-const columnsOfChanges = ({ head: { set } }: ReportModel): CsvColumn[] => [
+/** What changes during the day, and who rolled of several, is in every table, after the columns that were chosen. */
+const columnsOfChanges = ({ head: { set, recorders } }: ReportModel): CsvColumn[] => [
+  ...(recorders.length > 0 ? ['recorder' as const] : []),
   ...(set.timecodeRate.length > 1 ? ['timecode-rate' as const] : []),
   ...(set.sampleRate.length > 1 ? ['sample-rate' as const] : []),
   ...(set.bitDepth.length > 1 ? ['bit-depth' as const] : []),

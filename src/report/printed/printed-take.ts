@@ -13,7 +13,7 @@ export interface PrintedTake {
   readonly names: string;
   readonly start: string;
   readonly length: string;
-  /** Circled, status, settings that change during the day, and the scene if the slate does not include it. */
+  /** Circled, status, the recorders if not all have it, settings that change during the day, and the scene if the slate does not include it. */
   readonly words: readonly string[];
   /** `'5 Lena'`, `'16 Pol, Sana (ganged)'`. */
   readonly tracks: readonly string[];
@@ -27,7 +27,7 @@ export const printedTake = (take: TakeLine): PrintedTake => ({
   names: take.files.length > 1 ? take.file : '',
   start: take.start,
   length: take.length,
-  words: [...statusWords(take), ...take.settingWords, ...sceneWords(take)],
+  words: [...statusWords(take), ...recorderWords(take), ...take.settingWords, ...sceneWords(take)],
   tracks: tracksOf(take),
   notes: take.notes.map(noteText),
 });
@@ -42,6 +42,10 @@ function tracksOf({ tracks }: TakeLine): readonly string[] {
   inWords.set(tracks, words);
   return words;
 }
+
+/** `'on Cart only'`, of a day with several recorders. */
+const recorderWords = ({ recorders, onAll }: TakeLine): string[] =>
+  onAll ? [] : [`on ${recorders.map(isolated).join(' and ')} only`];
 
 /** A lettered slate begins with its scene; a running number and a wild track do not include theirs. */
 const sceneWords = ({ scene, text }: TakeLine): string[] =>

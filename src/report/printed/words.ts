@@ -4,6 +4,7 @@ import { formatSeconds } from '../../time/length.ts';
 import { cleanLine } from '../clean-text.ts';
 import type { ReportHead, ReportModel } from '../model.ts';
 import type { Matter } from '../open-matters.ts';
+import type { RecorderRun } from '../recorders.ts';
 import { NO_ROLL } from '../rolls.ts';
 import { runsText } from '../setting-runs.ts';
 import type { Status, TakeLine } from '../take-lines.ts';
@@ -76,6 +77,20 @@ const rollsWords = ({ rolls, takesWithoutRoll }: ReportHead): string =>
     ...(takesWithoutRoll > 0 ? [`${counted(takesWithoutRoll, 'take')} with ${NO_ROLL}`] : []),
   ].join('; ');
 
+/** Every recorder with the takes it has; a day with one recorder only names it. */
+function recorderLines({ recorder, recorders }: ReportHead): (readonly [label: string, text: string])[] {
+  if (recorders.length === 0) return [['Recorder', recorder]];
+  return recorders.map((run, at) => [at === 0 ? 'Recorder' : `Recorder ${at + 1}`, runText(run)] as const);
+}
+
+/** `'Cart, all 14 takes'`, `'Backup, 12 of 14 takes, not 24A/2, 24A/3'`. */
+function runText({ name, has, of, without }: RecorderRun): string {
+  if (of === 0) return name;
+  if (without.length === 0) return `${isolated(name)}, all ${counted(of, 'take')}`;
+  if (has === 0) return `${isolated(name)}, no take`;
+  return `${isolated(name)}, ${has} of ${counted(of, 'take')}, not ${namesText(without)}`;
+}
+
 /** The head of the report as label and text, in order, without empty fields. */
 export function headLines(head: ReportHead): (readonly [label: string, text: string])[] {
   const all: (readonly [string, string])[] = [
@@ -88,7 +103,7 @@ export function headLines(head: ReportHead): (readonly [label: string, text: str
     ['Boom', head.boom],
     ['Utility', head.utility],
     ['Contact', head.contact],
-    ['Recorder', head.recorder],
+    ...recorderLines(head),
     ['Sample rate', runsText(head.set.sampleRate)],
     ['Bit depth', runsText(head.set.bitDepth)],
     ['Timecode', runsText(head.set.timecodeRate)],
@@ -137,6 +152,8 @@ export function matterText(said: Matter): string {
       return `${matter.names?.[0]} was logged ${many ? `${matter.names!.length} times` : 'twice'}.`;
     case 'files-named-twice':
       return `${fileOf(matter)} of ${takes}.`;
+    case 'on-backup-only':
+      return `Not on ${matter.name}, only on a backup: ${takes}.`;
     case 'clash':
       return `Track ${matter.number}: ${matter.name} on one track, not declared a gang: ${takes}.`;
     case 'clash-on-input':

@@ -28,6 +28,7 @@ export function takeFields(take: TakeLine): Map<string, TakeField> {
     plain('roll', take.roll),
     plain('scene', take.scene),
     plain('start', take.start),
+    plain('recorders', take.recorders.join(', ')),
     plain('settings', take.settingWords.join(', ')),
     ['length', lengthField(take)],
     plain('status', statusWords(take).join(', ')),

@@ -9,12 +9,12 @@ import { Because } from '../frame/sheets/because.tsx';
 import { Button } from '../kit/button.tsx';
 import { Choice } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
+import { Toggles } from '../kit/toggles.tsx';
 import { partName } from '../words/chain.ts';
 import { INPUT_KIND_WORD } from '../words/connectors.ts';
 import { positionName, sourceName } from '../words/facts.ts';
 import { leadOptions } from './lead-options.ts';
 import { Picker } from './picker.tsx';
-import { Toggles } from './toggles.tsx';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 import { arrivalWords, inputStateWords, inputWords } from './words.ts';
 

@@ -4,7 +4,7 @@ import { answersBefore } from '../../day/answers/answers.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { Sheet } from '../kit/sheet.tsx';
-import { Toggles } from './toggles.tsx';
+import { Toggles } from '../kit/toggles.tsx';
 import { PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 
 /** One track of the recorder: its inputs, whether it is a mix, and where it is tapped in the strip. */

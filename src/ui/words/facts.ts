@@ -7,6 +7,7 @@ import {
   SELECTOR_POSITIONS,
   type SelectorPosition,
 } from '../../day/model.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import type { SaidSettings } from '../../day/settings/settings.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takeFrom } from '../../day/takes.ts';
@@ -61,6 +62,12 @@ export function factWords(day: Day, fact: Fact): string {
       return 'what to avoid changed';
     case 'roll-changed':
       return `roll ${fact.roll}`;
+    case 'recorders-rolling':
+      return `${listOf(
+        recordersOf(day)
+          .filter(({ id }) => fact.recorders.includes(id))
+          .map(({ name }) => name),
+      )} rolling`;
     case 'recorder-set':
       return settingsWords(fact.settings);
     case 'slate-called':

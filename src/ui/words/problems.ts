@@ -62,6 +62,9 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'how-many': ({ least, most }) => `Between ${least} and ${most}, please.`,
   'name-too-long': ({ longest }) => `That name is too long; ${longest} characters is the most.`,
   'name-taken': ({ name }) => `${quoted(name)} is in the rig already. Two of a kind need two names.`,
+  'recorder-rolled': ({ name, take }) =>
+    `${name} rolled on ${take}, and this would change that take. Stop it from here on instead.`,
+  'no-recorder-rolls': () => 'One recorder at least has to roll.',
   'part-recorded': ({ name, take }) =>
     `${name} was used on ${take}, and this would change that take. Unplug, retune or throw it from here on instead.`,
   'output-reserved': ({ name, kept }) => `${name} is kept for ${kept}; no voice goes that way.`,

@@ -68,6 +68,7 @@ const WORDS: Record<Exclude<Fact['kind'], 'report-sent' | 'fact-retracted'>, str
   'track-named': 'track 2 named Crowd by hand',
   'voices-needed': 'Ines needed',
   'roll-changed': 'roll 004',
+  'recorders-rolling': 'Recorder rolling',
   'recorder-set': '23.976 fps, 48 kHz, 24-bit, one file of all tracks and file names {slate}T{take}',
   'voice-pinned': 'Dora pinned: A3 and alone',
   'out-marked': 'A3 out of order',

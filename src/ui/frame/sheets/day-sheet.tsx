@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { changeHead } from '../../../app/commands/day.ts';
 import { answersNow } from '../../../day/answers/answers.ts';
 import { type Header, TIMECODE_RATES } from '../../../day/model.ts';
+import { recordersOf } from '../../../day/recorders/rolling.ts';
 import { headerNow, isSetting } from '../../../day/settings/settings.ts';
 import { unknownWords } from '../../../day/unknown-words.ts';
 import { Button } from '../../kit/button.tsx';
@@ -15,6 +16,7 @@ import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { DayFileButton } from '../sending/day-file-button.tsx';
 import { UpdateOffer } from '../update-offer.tsx';
+import { RecordersSheet } from './recorders-sheet.tsx';
 
 const TEXTS = [
   ['production', 'Production'],
@@ -39,6 +41,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
   const [newRoll, setNewRoll] = useState(roll);
   const [setBefore, setSetBefore] = useState<string | undefined>();
   const [firstTake] = day.takeOrder;
+  const [inRecorders, setInRecorders] = useState(false);
   const [rollFrom, setRollFrom] = useState<'first' | 'now'>('first');
   const shown = { ...header, ...edited };
   const set = (fields: Partial<Header>): void => setEdited({ ...edited, ...fields });
@@ -67,6 +70,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
     if (run(changeHead(said), done)) onClose();
   };
 
+  if (inRecorders) return <RecordersSheet onClose={() => setInRecorders(false)} />;
   return (
     <Sheet
       title="About this day"
@@ -164,6 +168,11 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
           ]}
           onChoose={(fileLayout) => set({ fileLayout })}
         />
+        <Button onClick={() => setInRecorders(true)}>
+          {day.rig.recorders.length > 0
+            ? `Recorders: ${listOf(recordersOf(day).map(({ name }) => name))}`
+            : 'Add a backup recorder'}
+        </Button>
       </div>
     </Sheet>
   );

@@ -1,9 +1,11 @@
 import { useState } from 'preact/hooks';
 import { bringBack, moveBefore, takeBack } from '../../../app/commands/correct.ts';
+import { correctRolling } from '../../../app/commands/recorders.ts';
 import { circleTake } from '../../../app/commands/takes.ts';
 import { answersAtTake } from '../../../day/answers/answers.ts';
 import { trackLabels } from '../../../day/files/track-labels.ts';
 import type { LineItem } from '../../../day/model.ts';
+import { recordersOf, rollingAtTake } from '../../../day/recorders/rolling.ts';
 import { startOfTake } from '../../../day/settings/settings.ts';
 import { takeText } from '../../../day/slate.ts';
 import { isOpen, takeFrom } from '../../../day/takes.ts';
@@ -12,8 +14,9 @@ import { formatTimecode } from '../../../time/timecode.ts';
 import { Button } from '../../kit/button.tsx';
 import { Row } from '../../kit/row.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
+import { Toggles } from '../../kit/toggles.tsx';
 import { shortened } from '../../words/actions.ts';
-import { onTrackWords, partName, TRACK_WORD } from '../../words/chain.ts';
+import { listOf, onTrackWords, partName, TRACK_WORD } from '../../words/chain.ts';
 import { statusWords } from '../../words/takes.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
@@ -33,6 +36,12 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
   if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
   const labels = trackLabels(day.rig);
+  const recorders = recordersOf(day);
+  const on = rollingAtTake(day, take.id).map(({ id }) => id);
+  const recordOn = (ids: string[]): void => {
+    const names = recorders.filter(({ id }) => ids.includes(id)).map((one) => one.name);
+    run(correctRolling(take.id, ids), `${name} is on ${listOf(names)}`);
+  };
   const shown = startOfTake(day, take);
   const start = shown ? formatTimecode(shown.frames, shown.rate) : 'no start';
   const length = take.length
@@ -79,6 +88,11 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
         </>
       }
     >
+      {recorders.length > 1 && take.kind !== 'mos' && (
+        <div class="section">
+          <Toggles label="Recorded on" options={recorders} on={on} onChange={recordOn} />
+        </div>
+      )}
       {take.notes.length > 0 && (
         <ul class="rows">
           {take.notes.map((note) => (

@@ -1,4 +1,4 @@
-import { Button } from '../kit/button.tsx';
+import { Button } from './button.tsx';
 
 interface TogglesProps {
   readonly label: string;

@@ -1,0 +1,6 @@
+import * as rolling from '../../commands/line/roll-recorders.ts';
+import { onDay } from './command.ts';
+
+export const addRecorder = onDay(rolling.addRecorder);
+export const rollRecorders = onDay(rolling.rollRecorders);
+export const correctRolling = onDay(rolling.correctRolling);

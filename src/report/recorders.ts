@@ -1,0 +1,37 @@
+import type { Day, TakeId } from '../day/model.ts';
+import { recordersOf } from '../day/recorders/rolling.ts';
+import { cleanLine } from './clean-text.ts';
+
+/** A recorder of a day with several, and the takes with sound that it has. */
+export interface RecorderRun {
+  readonly name: string;
+  readonly has: number;
+  readonly of: number;
+  /** The takes that it does not have, in order. */
+  readonly without: readonly string[];
+}
+
+/** A take as far as its recorders go. */
+interface OnRecorders {
+  readonly takeId: TakeId;
+  readonly text: string;
+  readonly kind: string;
+  readonly recorders: readonly string[];
+}
+
+/** What each recorder has, the first one first; empty on a day with one recorder. */
+export function recorderRuns(day: Day, takes: readonly OnRecorders[]): RecorderRun[] {
+  if (day.rig.recorders.length === 0) return [];
+  const recorded = takes.filter(({ kind }) => kind !== 'mos');
+  return recordersOf(day).map((recorder) => {
+    const name = cleanLine(recorder.name);
+    const without = recorded.filter(({ recorders }) => !recorders.includes(name)).map(({ text }) => text);
+    return { name, has: recorded.length - without.length, of: recorded.length, without };
+  });
+}
+
+/** The takes that the first recorder does not have: only a backup does. */
+export const onBackupOnly = <Taken extends OnRecorders>(day: Day, takes: readonly Taken[]): Taken[] => {
+  const [first] = recorderRuns(day, takes);
+  return takes.filter(({ recorders }) => first && recorders.length > 0 && !recorders.includes(first.name));
+};

@@ -1,0 +1,85 @@
+import { parse } from 'csv-parse/sync';
+import { describe, expect, test } from 'vitest';
+import { correctRolling, rollRecorders } from '../../src/commands/line/roll-recorders.ts';
+import { reportCsv } from '../../src/report/formats/csv.ts';
+import { reportHtml } from '../../src/report/formats/html.ts';
+import { reportText } from '../../src/report/formats/text.ts';
+import { reportOf } from '../../src/report/model.ts';
+import { matterText } from '../../src/report/printed/words.ts';
+import { reportChanges } from '../../src/report/revision/report-changes.ts';
+import { speaker, take } from '../day/say.ts';
+
+/** A backup all day that missed two takes, beside a setup without sound. */
+function backedUp() {
+  const phone = speaker();
+  phone.say({ kind: 'day-described', fields: { recorder: 'Cart' } });
+  phone.say({ kind: 'part-described', part: 'b', fields: { type: 'recorder', name: 'Backup' } });
+  phone.say({ kind: 'recorders-rolling', recorders: ['recorder', 'b'] });
+  const takes = [1, 2, 3, 4, 5].map((number) => phone.id(take('24', 0, number)));
+  phone.say(take('24', 1, 1, { kind: 'mos', start: null, length: null }));
+  for (const missed of [takes[1]!, takes[3]!]) {
+    const said = correctRolling(phone.day(), missed, ['recorder']);
+    if (!said.ok) throw new Error(said.problem.code);
+    phone.say(...said.value);
+  }
+  return { phone, takes };
+}
+
+const flowing = (text: string): string => text.replaceAll(/\s+/g, ' ');
+
+describe('a backup that missed two takes, in the report', () => {
+  test('the head says of each recorder which takes it has', () => {
+    const text = flowing(reportText(reportOf(backedUp().phone.day())));
+    expect(text).toContain('Recorder Cart, all 5 takes Recorder 2 Backup, 3 of 5 takes, not 24/2, 24/4');
+    expect(reportHtml(reportOf(backedUp().phone.day()))).toContain('Backup, 3 of 5 takes, not 24/2, 24/4');
+  });
+
+  test('a take that is not on all says which it is on, and a take that is says nothing', () => {
+    const lines = reportText(reportOf(backedUp().phone.day())).split('\n');
+    const line = (name: string) => flowing(lines.find((one) => one.startsWith(` ${name} `))!);
+    expect(line('24/1')).not.toContain('Cart');
+    expect(line('24/2')).toContain('on Cart only');
+    expect(line('24/3')).not.toContain('Cart');
+    expect(line('24/4')).toContain('on Cart only');
+    expect(lines.find((one) => one.includes('MOS'))).not.toContain('Cart');
+  });
+
+  test('the table has a column of recorders without being asked, and agrees', () => {
+    const [head, ...rows]: string[][] = parse(reportCsv(reportOf(backedUp().phone.day())), {
+      record_delimiter: '\r\n',
+    });
+    const at = head!.indexOf('Recorder');
+    const both = 'Cart; Backup';
+    expect(rows.map((row) => row[at])).toEqual([both, 'Cart', both, 'Cart', both, '']);
+  });
+
+  test('takes that only the backup has are an open matter', () => {
+    const { phone, takes } = backedUp();
+    const said = rollRecorders(phone.day(), ['b'], { before: takes[4]! });
+    if (!said.ok) throw new Error(said.problem.code);
+    phone.say(...said.value);
+    const { open, takes: lines } = reportOf(phone.day());
+    expect(open.map(matterText)).toContain('Not on Cart, only on a backup: 24/5.');
+    expect(lines[4]!.recorders).toEqual(['Backup']);
+  });
+
+  test('a correction after the report went out is a change of those takes', () => {
+    const { phone, takes } = backedUp();
+    const before = reportOf(phone.day());
+    const said = correctRolling(phone.day(), takes[2]!, ['recorder']);
+    if (!said.ok) throw new Error(said.problem.code);
+    phone.say(...said.value);
+    const changes = reportChanges(before, reportOf(phone.day()));
+    expect(changes.filter(({ part }) => part === 'take')).toMatchObject([
+      { what: '24/3', field: 'recorders', was: 'Cart, Backup', is: 'Cart' },
+    ]);
+  });
+
+  test('a day with one recorder names it as it always did', () => {
+    const phone = speaker();
+    phone.say({ kind: 'day-described', fields: { recorder: 'Cart' } }, take('24', 0, 1));
+    const model = reportOf(phone.day());
+    expect(reportText(model)).toMatch(/^Recorder {5}Cart$/m);
+    expect(reportCsv(model)).not.toContain('Cart');
+  });
+});
