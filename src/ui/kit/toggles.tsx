@@ -5,10 +5,12 @@ interface TogglesProps {
   readonly options: readonly { readonly id: string; readonly name: string }[];
   readonly on: readonly string[];
   readonly onChange: (on: string[]) => void;
+  /** Said where there is nothing to choose from. */
+  readonly none?: string;
 }
 
 /** Any number of a few, each a toggle button. */
-export function Toggles({ label, options, on, onChange }: TogglesProps) {
+export function Toggles({ label, options, on, onChange, none }: TogglesProps) {
   return (
     <fieldset class="choice">
       <legend class="soft">{label}</legend>
@@ -26,7 +28,7 @@ export function Toggles({ label, options, on, onChange }: TogglesProps) {
           );
         })}
       </div>
-      {options.length === 0 && <p class="soft">None in the rig yet.</p>}
+      {options.length === 0 && none && <p class="soft">{none}</p>}
     </fieldset>
   );
 }

@@ -43,6 +43,7 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
       <div class="section">
         {reach.selector && <SelectorChoice reach={reach} before={before} />}
         <Toggles
+          none="None in the rig yet."
           label="Feeds tracks"
           options={day.rig.tracks.filter(({ mix }) => !mix)}
           on={tracks}

@@ -35,7 +35,13 @@ export function TrackPartSheet({ part, onClose }: PartSheetProps) {
     >
       {!part.mix && (
         <div class="section">
-          <Toggles label="Fed by inputs" options={day.rig.inputs} on={fed} onChange={feed} />
+          <Toggles
+            none="None in the rig yet."
+            label="Fed by inputs"
+            options={day.rig.inputs}
+            on={fed}
+            onChange={feed}
+          />
         </div>
       )}
       <WholeDay part={part} onClose={onClose}>
