@@ -7,8 +7,16 @@ export interface RecorderRun {
   readonly name: string;
   readonly has: number;
   readonly of: number;
+  /** The sound rolls it made, in order. */
+  readonly rolls: readonly string[];
   /** The takes that it does not have, in order. */
   readonly without: readonly string[];
+}
+
+/** A recorder that a take is on, and the sound roll in it; empty if not entered. */
+export interface OnRecorder {
+  readonly name: string;
+  readonly roll: string;
 }
 
 /** A take as far as its recorders go. */
@@ -16,7 +24,7 @@ interface OnRecorders {
   readonly takeId: TakeId;
   readonly text: string;
   readonly kind: string;
-  readonly recorders: readonly string[];
+  readonly recorders: readonly OnRecorder[];
 }
 
 /** What each recorder has, the first one first; empty on a day with one recorder. */
@@ -25,13 +33,19 @@ export function recorderRuns(day: Day, takes: readonly OnRecorders[]): RecorderR
   const recorded = takes.filter(({ kind }) => kind !== 'mos');
   return recordersOf(day).map((recorder) => {
     const name = cleanLine(recorder.name);
-    const without = recorded.filter(({ recorders }) => !recorders.includes(name)).map(({ text }) => text);
-    return { name, has: recorded.length - without.length, of: recorded.length, without };
+    const on = recorded.flatMap(({ recorders }) => recorders.filter((one) => one.name === name));
+    const without = recorded
+      .filter(({ recorders }) => recorders.every((one) => one.name !== name))
+      .map(({ text }) => text);
+    const rolls = [...new Set(on.map(({ roll }) => roll))].filter(Boolean);
+    return { name, rolls, has: on.length, of: recorded.length, without };
   });
 }
 
 /** The takes that the first recorder does not have: only a backup does. */
 export const onBackupOnly = <Taken extends OnRecorders>(day: Day, takes: readonly Taken[]): Taken[] => {
   const [first] = recorderRuns(day, takes);
-  return takes.filter(({ recorders }) => first && recorders.length > 0 && !recorders.includes(first.name));
+  return takes.filter(
+    ({ recorders }) => first && recorders.length > 0 && recorders.every(({ name }) => name !== first.name),
+  );
 };

@@ -2,7 +2,7 @@ import { answersAtTake } from '../day/answers/answers.ts';
 import type { TrackAnswer } from '../day/answers/track-answers.ts';
 import { filesOfTakes, namesTogether, type TakeFile } from '../day/files/take-files.ts';
 import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
-import { rollingAtTake } from '../day/recorders/rolling.ts';
+import { rollingAtTake, rollOfTake, rollOn } from '../day/recorders/rolling.ts';
 import { type Settings, settingsAtTake, startOfTake } from '../day/settings/settings.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
@@ -12,6 +12,7 @@ import { unknownText } from '../shared/open-word.ts';
 import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
+import type { OnRecorder } from './recorders.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type SettingWords, withSettingWords } from './setting-runs.ts';
 import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
@@ -53,7 +54,7 @@ export interface TakeLine extends RollWords, SettingWords {
   /** Empty before the first roll was entered. */
   readonly roll: string;
   /** The recorders it is on, if the day has several; none for MOS. */
-  readonly recorders: readonly string[];
+  readonly recorders: readonly OnRecorder[];
   /** Whether every recorder of the day has it. */
   readonly onAll: boolean;
   /** What the recorder was set to. */
@@ -97,7 +98,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
       kind: take.kind,
       files,
       file: namesTogether(files.map(({ name }) => name)),
-      roll: cleanLine(answers.roll),
+      roll: cleanLine(rollOfTake(day, take.id)),
       recorders,
       onAll: recorders.length === 0 || recorders.length === day.rig.recorders.length + 1,
       set: settingsAtTake(day, take.id),
@@ -127,8 +128,11 @@ export function takeLinesOf(day: Day): TakeLine[] {
   return withSettingWords(withRollWords(lines));
 }
 
-const recordersOn = (day: Day, take: TakeId): string[] =>
-  rollingAtTake(day, take).map(({ name }) => cleanLine(name));
+const recordersOn = (day: Day, take: TakeId): OnRecorder[] =>
+  rollingAtTake(day, take).map(({ id, name }) => ({
+    name: cleanLine(name),
+    roll: cleanLine(rollOn(day, take, id)),
+  }));
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';
 

@@ -29,12 +29,15 @@ describe('a backup recorder that rolls along', () => {
       await fill('Name of a backup recorder', 'Backup');
       await inSheet('Add and roll');
       await page().getByRole('dialog').getByText('Rolling', { exact: true }).waitFor();
+      await fill('Sound roll in Backup', 'B1');
+      await inSheet('Save the roll in Backup');
       await stage.screenshot('recorders');
       await inSheet('Close');
       // What was typed before is still there.
       await inSheet(/^Save$/);
       await closed();
 
+      expect(await page().locator('.head-day').textContent()).toContain('on Cart and Backup');
       await tab('Line');
       await page().locator('.line-row').filter({ hasText: '1/2' }).first().tap();
       await page().getByText('Recorded on').waitFor();
@@ -48,7 +51,7 @@ describe('a backup recorder that rolls along', () => {
       await page().getByText('on Cart only').first().waitFor();
       const text = (await page().locator('main').textContent())!.replaceAll(/\s+/g, ' ');
       expect(text).toContain('Cart, all 3 takes');
-      expect(text).toContain('Backup, 2 of 3 takes, not 1/2');
+      expect(text).toContain('Backup, roll B1, 2 of 3 takes, not 1/2');
     });
   });
 });

@@ -78,6 +78,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['recorder-set', { settings: { sampleRate: 7999 } }, 'settings.sampleRate'],
   ['recorder-set', { recorder: 'the cart' }, 'recorder'],
   ['recorders-rolling', { recorders: [] }, 'recorders'],
+  ['roll-changed', { recorder: 'the cart' }, 'recorder'],
   ['voice-pinned', { pins: { alone: 'yes' } }, 'pins.alone'],
   ['out-marked', { out: 1 }, 'out'],
   ['conflict-resolved', { among: [TAKE_ID] }, 'among'],

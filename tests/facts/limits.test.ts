@@ -160,7 +160,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     'voices.0.voice': idText,
     'voices.0.need': words('needed resting done'),
   },
-  'roll-changed': { roll: text(200) },
+  'roll-changed': { roll: text(200), recorder: idText },
   'recorders-rolling': { recorders: list(1, 16, 'recorder'), 'recorders.0': idText },
   'recorder-set': { recorder: idText, ...within('settings', SETTINGS) },
   'voice-pinned': {

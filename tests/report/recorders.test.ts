@@ -60,7 +60,7 @@ describe('a backup that missed two takes, in the report', () => {
     phone.say(...said.value);
     const { open, takes: lines } = reportOf(phone.day());
     expect(open.map(matterText)).toContain('Not on Cart, only on a backup: 24/5.');
-    expect(lines[4]!.recorders).toEqual(['Backup']);
+    expect(lines[4]!.recorders).toEqual([{ name: 'Backup', roll: '' }]);
   });
 
   test('a correction after the report went out is a change of those takes', () => {
@@ -73,6 +73,34 @@ describe('a backup that missed two takes, in the report', () => {
     expect(changes.filter(({ part }) => part === 'take')).toMatchObject([
       { what: '24/3', field: 'recorders', was: 'Cart, Backup', is: 'Cart' },
     ]);
+  });
+
+  test('each recorder has rolls of its own: a take is on the roll of the first that has it', () => {
+    const { phone, takes } = backedUp();
+    phone.say(
+      { kind: 'roll-changed', roll: '7A', before: takes[0]! },
+      { kind: 'roll-changed', roll: 'B1', recorder: 'b', before: takes[0]! },
+      { kind: 'roll-changed', roll: 'B2', recorder: 'b', before: takes[4]! },
+      { kind: 'recorders-rolling', recorders: ['b'], before: takes[4]! },
+      { kind: 'day-described', fields: { filePattern: '{roll}_{slate}T{take}' } },
+    );
+    const model = reportOf(phone.day());
+    expect(flowing(reportText(model))).toContain(
+      'Recorder Cart, roll 7A, 4 of 5 takes, not 24/5 Recorder 2 Backup, roll B1, roll B2, 3 of 5 takes, not 24/2, 24/4',
+    );
+    expect(model.takes.map(({ roll }) => roll)).toEqual(['7A', '7A', '7A', '7A', 'B2', 'B2']);
+    expect(model.takes.map(({ file }) => file)).toEqual([
+      '7A_24T1.wav',
+      '7A_24T2.wav',
+      '7A_24T3.wav',
+      '7A_24T4.wav',
+      'B2_24T5.wav',
+      '',
+    ]);
+    const [head, first, second]: string[][] = parse(reportCsv(model), { record_delimiter: '\r\n' });
+    const cell = (row: string[], title: string) => row[head!.indexOf(title)];
+    expect([cell(first!, 'Recorder'), cell(first!, 'Roll')]).toEqual(['Cart; Backup (roll B1)', '7A']);
+    expect([cell(second!, 'Recorder'), cell(second!, 'Roll')]).toEqual(['Cart', '7A']);
   });
 
   test('a day with one recorder names it as it always did', () => {

@@ -3,4 +3,5 @@ import { onDay } from './command.ts';
 
 export const addRecorder = onDay(rolling.addRecorder);
 export const rollRecorders = onDay(rolling.rollRecorders);
+export const loadRoll = onDay(rolling.loadRoll);
 export const correctRolling = onDay(rolling.correctRolling);

@@ -2,10 +2,12 @@ import type { Day, PartId, TakeId } from '../../day/model.ts';
 import { newIds } from '../../day/new-ids.ts';
 import { recordersOf, rollingAtTake, rollingBefore, rollingNow } from '../../day/recorders/rolling.ts';
 import type { Draft } from '../../facts/fact.ts';
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing, type Placing, placed } from '../command.ts';
 import { laid, nextOrder } from '../rig/lay-rig.ts';
 import { nameProblem } from '../rig/part-names.ts';
+import { changeRoll } from './log-takes.ts';
 
 /** Adds a recorder that rolls along from a place on the line on, beside those that roll there already. */
 export function addRecorder(day: Day, typed: string, at: Placing = {}): CommandResult {
@@ -25,6 +27,15 @@ export function addRecorder(day: Day, typed: string, at: Placing = {}): CommandR
 export function rollRecorders(day: Day, recorders: readonly PartId[], at: Placing = {}): CommandResult {
   const said = rolling(day, recorders, at);
   return 'kind' in said ? ok([said]) : said;
+}
+
+/** The sound roll of one recorder from a place on the line on. */
+export function loadRoll(day: Day, recorder: PartId, roll: string, at: Placing = {}): CommandResult {
+  if (!idsOf(recordersOf(day)).includes(recorder)) return missing('recorder', recorder);
+  if (at.before !== undefined && !day.takes.has(at.before)) return missing('take', at.before);
+  const said = changeRoll(roll, at);
+  if (!said.ok || recorder === FIRST_RECORDER) return said;
+  return ok(said.value.map((draft) => ({ ...draft, recorder }) as Draft));
 }
 
 /** These recorders rolled at one take; the takes after it stay on those that they are on. */

@@ -53,7 +53,7 @@ export const key = {
   pins: (voice: VoiceId) => `pins:${voice}`,
   out: (part: string) => `out:${part}`,
   weights: 'weights',
-  roll: 'roll',
+  roll: (recorder: PartId = FIRST_RECORDER) => (recorder === FIRST_RECORDER ? 'roll' : `roll:${recorder}`),
   rolling: 'rolling',
   set: (field: SettingField, recorder: PartId = FIRST_RECORDER) => `set:${recorder}/${field}`,
 } as const;
@@ -96,7 +96,7 @@ export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Wri
     case 'moves-weighed':
       return [[key.weights, fact.weights]];
     case 'roll-changed':
-      return [[key.roll, fact.roll]];
+      return [[key.roll(fact.recorder), fact.roll]];
     case 'recorders-rolling':
       return [[key.rolling, fact.recorders]];
     case 'recorder-set':
@@ -196,4 +196,4 @@ export const weightsIn = (links: LinkReader) => read<MoveWeights>(links, key.wei
 export const setTo = <Field extends SettingField>(links: LinkReader, field: Field, recorder?: PartId) =>
   read<NonNullable<RecorderSettings[Field]>>(links, key.set(field, recorder));
 export const rollingIn = (links: LinkReader) => read<readonly PartId[]>(links, key.rolling);
-export const rollIn = (links: LinkReader) => read<string>(links, key.roll);
+export const rollIn = (links: LinkReader, recorder?: PartId) => read<string>(links, key.roll(recorder));

@@ -1,6 +1,6 @@
-import { answersAtTake } from '../answers/answers.ts';
 import { filledHeader } from '../header.ts';
 import type { Day, Part, PartId, Rig, Take, TakeId } from '../model.ts';
+import { rollOfTake } from '../recorders/rolling.ts';
 import { settingsAtTake } from '../settings/settings.ts';
 import { slateText } from '../slate.ts';
 import { takesInOrder } from '../takes.ts';
@@ -89,7 +89,7 @@ function factsOf(day: Day): Map<TakeId, NameFacts> {
     const board = `${take.kind}/${SERIES_MARK[take.kind] ? '' : slateText(take.slate)}/${take.number}`;
     const earlier = restarts.get(board) ?? 0;
     if (take.falseStart) restarts.set(board, earlier + 1);
-    const { roll } = answersAtTake(day, take.id);
+    const roll = rollOfTake(day, take.id);
     facts.set(take.id, { take, roll, date, count: facts.size + 1, restarts: earlier, track: '' });
   }
   return facts;

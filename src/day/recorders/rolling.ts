@@ -1,6 +1,6 @@
 import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
-import { rollingIn, writesOfItem } from '../chain/links.ts';
-import type { Day, PartId, TakeId, Write } from '../model.ts';
+import { key, rollingIn, writesOfItem } from '../chain/links.ts';
+import type { Day, PartId, TakeId } from '../model.ts';
 
 /** A recorder of the day. One besides the first records what the first one does. */
 export interface Recorder {
@@ -14,23 +14,44 @@ export function recordersOf({ rig, header }: Pick<Day, 'rig' | 'header'>): Recor
   return [first, ...rig.recorders.map(({ id, name }) => ({ id, name }))];
 }
 
-/** What the line says of who rolls at each take; null until something is said. */
-const remembered = new WeakMap<Day, ReadonlyMap<TakeId, readonly PartId[] | null>>();
+/** What the line says of the recorders at one place; null until it says who rolls. */
+interface Said {
+  readonly rolling: readonly PartId[] | null;
+  /** The sound rolls, by their links. */
+  readonly rolls: Readonly<Record<string, string>>;
+}
+
+const NOTHING: Said = { rolling: null, rolls: {} };
+
+const remembered = new WeakMap<Day, ReadonlyMap<TakeId, Said>>();
 
 /** Walks the line once for all takes: to ask for the links of each would take far longer. */
-function saidAtTakes(day: Day): ReadonlyMap<TakeId, readonly PartId[] | null> {
+function saidAtTakes(day: Day): ReadonlyMap<TakeId, Said> {
   const known = remembered.get(day);
   if (known) return known;
-  const takes = new Map<TakeId, readonly PartId[] | null>();
-  let said: readonly PartId[] | null = null;
-  for (const item of rollingIn(day.tail) ? day.line : []) {
-    if (item.fact.kind === 'take-logged') takes.set(item.fact.id, said);
-    if (item.fact.kind !== 'recorders-rolling') continue;
-    for (const [, value] of writesOfItem(item, []) as readonly Write<readonly PartId[]>[]) said = value;
+  const takes = new Map<TakeId, Said>();
+  let said = NOTHING;
+  for (const item of day.line) {
+    const { fact } = item;
+    if (fact.kind === 'take-logged') takes.set(fact.id, said);
+    if (fact.kind !== 'recorders-rolling' && fact.kind !== 'roll-changed') continue;
+    for (const [name, value] of writesOfItem(item, []))
+      said =
+        name === key.rolling
+          ? { ...said, rolling: value as readonly PartId[] }
+          : { ...said, rolls: { ...said.rolls, [name]: value as string } };
   }
   remembered.set(day, takes);
   return takes;
 }
+
+/** The sound roll in a recorder at a take; empty if not entered. */
+export const rollOn = (day: Day, take: TakeId, recorder: PartId): string =>
+  saidAtTakes(day).get(take)?.rolls[key.roll(recorder)] ?? '';
+
+/** The sound roll of a take: in the first of the recorders that it is on. */
+export const rollOfTake = (day: Day, take: TakeId): string =>
+  rollOn(day, take, rollingAtTake(day, take)[0]!.id);
 
 /** The recorders of the day among these; the first one if none of them is left. */
 function standing(day: Day, said: readonly PartId[] | null | undefined): Recorder[] {
@@ -41,7 +62,7 @@ function standing(day: Day, said: readonly PartId[] | null | undefined): Recorde
 
 /** The recorders that a take is on, the first one first. */
 export const rollingAtTake = (day: Day, take: TakeId): Recorder[] =>
-  standing(day, saidAtTakes(day).get(take));
+  standing(day, saidAtTakes(day).get(take)?.rolling);
 
 /** The recorders that roll now. */
 export const rollingNow = (day: Day): Recorder[] => standing(day, rollingIn(day.tail)?.value);

@@ -98,5 +98,5 @@ export const voicesNeeded = kind(
   z.object({ voices: list(z.object({ voice: idText, need: openEnum(NEEDS) })) }),
 );
 
-/** The sound roll from here on (iXML TAPE). */
-export const rollChanged = kind('roll-changed', z.object({ roll: shortText }));
+/** The sound roll from here on (iXML TAPE), of the first recorder unless it names another. */
+export const rollChanged = kind('roll-changed', z.object({ roll: shortText, recorder: z.optional(idText) }));

@@ -1,6 +1,7 @@
 import { type Answers, answersAtTake } from '../../day/answers/answers.ts';
 import { fileNameOnTrack, fileNamesOf } from '../../day/files/file-name.ts';
 import type { Day, Take } from '../../day/model.ts';
+import { rollOfTake } from '../../day/recorders/rolling.ts';
 import { settingsAtTake, startOfTake } from '../../day/settings/settings.ts';
 import { slateText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
@@ -45,7 +46,7 @@ export function loggedTakes(day: Day): Logged[] {
       stems: [names.get(take.id) ?? '', ...onTracks(take)].filter(Boolean).map(stemKey),
       nameTyped: (take.file ?? '').trim() !== '',
       ...scenesOf(take),
-      roll: slateKey(answers.roll) || undefined,
+      roll: slateKey(rollOfTake(day, take.id)) || undefined,
       startMs: startMs(take),
       lengthMs: take.length ? stampMs(take.length) : undefined,
       answers,

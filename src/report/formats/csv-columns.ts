@@ -1,6 +1,13 @@
 import type { ReportModel } from '../model.ts';
 import { withoutIsolates } from '../printed/isolated.ts';
-import { noteText, STATE_WORDS, STATUS_WORDS, trackText, trackUnit } from '../printed/words.ts';
+import {
+  noteText,
+  onRecorderWords,
+  STATE_WORDS,
+  STATUS_WORDS,
+  trackText,
+  trackUnit,
+} from '../printed/words.ts';
 import { bitDepthWords, layoutWords, rateWords, sampleRateWords } from '../setting-words.ts';
 import type { NoteLine, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
@@ -37,7 +44,8 @@ const COLUMNS = {
   mixer: { title: 'Mixer', cell: (_, { head }) => text(head.mixer) },
   recorder: {
     title: 'Recorder',
-    cell: ({ take }, { head }) => text(head.recorders.length > 0 ? take.recorders.join('; ') : head.recorder),
+    cell: ({ take }, { head }) =>
+      text(head.recorders.length > 0 ? take.recorders.map(onRecorderWords).join('; ') : head.recorder),
   },
   'sample-rate': { title: 'Sample rate', cell: ({ take }) => sampleRateWords(take.set.sampleRate) },
   'bit-depth': { title: 'Bit depth', cell: ({ take }) => bitDepthWords(take.set.bitDepth) },

@@ -45,7 +45,7 @@ function tracksOf({ tracks }: TakeLine): readonly string[] {
 
 /** `'on Cart only'`, of a day with several recorders. */
 const recorderWords = ({ recorders, onAll }: TakeLine): string[] =>
-  onAll ? [] : [`on ${recorders.map(isolated).join(' and ')} only`];
+  onAll ? [] : [`on ${recorders.map(({ name }) => isolated(name)).join(' and ')} only`];
 
 /** A lettered slate begins with its scene; a running number and a wild track do not include theirs. */
 const sceneWords = ({ scene, text }: TakeLine): string[] =>

@@ -4,7 +4,7 @@ import { formatSeconds } from '../../time/length.ts';
 import { cleanLine } from '../clean-text.ts';
 import type { ReportHead, ReportModel } from '../model.ts';
 import type { Matter } from '../open-matters.ts';
-import type { RecorderRun } from '../recorders.ts';
+import type { OnRecorder, RecorderRun } from '../recorders.ts';
 import { NO_ROLL } from '../rolls.ts';
 import { runsText } from '../setting-runs.ts';
 import type { Status, TakeLine } from '../take-lines.ts';
@@ -77,18 +77,23 @@ const rollsWords = ({ rolls, takesWithoutRoll }: ReportHead): string =>
     ...(takesWithoutRoll > 0 ? [`${counted(takesWithoutRoll, 'take')} with ${NO_ROLL}`] : []),
   ].join('; ');
 
+/** `'Cart'`, `'Backup (roll B1)'`. The roll of the first of a take's recorders is the take's own. */
+export const onRecorderWords = ({ name, roll }: OnRecorder, at: number): string =>
+  at > 0 && roll ? `${name} (roll ${roll})` : name;
+
 /** Every recorder with the takes it has; a day with one recorder only names it. */
 function recorderLines({ recorder, recorders }: ReportHead): (readonly [label: string, text: string])[] {
   if (recorders.length === 0) return [['Recorder', recorder]];
   return recorders.map((run, at) => [at === 0 ? 'Recorder' : `Recorder ${at + 1}`, runText(run)] as const);
 }
 
-/** `'Cart, all 14 takes'`, `'Backup, 12 of 14 takes, not 24A/2, 24A/3'`. */
-function runText({ name, has, of, without }: RecorderRun): string {
+/** `'Cart, all 14 takes'`, `'Backup, roll B1, 12 of 14 takes, not 24A/2, 24A/3'`. */
+function runText({ name, rolls, has, of, without }: RecorderRun): string {
   if (of === 0) return name;
-  if (without.length === 0) return `${isolated(name)}, all ${counted(of, 'take')}`;
-  if (has === 0) return `${isolated(name)}, no take`;
-  return `${isolated(name)}, ${has} of ${counted(of, 'take')}, not ${namesText(without)}`;
+  const named = [isolated(name), ...rolls.map((roll) => `roll ${isolated(roll)}`)].join(', ');
+  if (without.length === 0) return `${named}, all ${counted(of, 'take')}`;
+  if (has === 0) return `${named}, no take`;
+  return `${named}, ${has} of ${counted(of, 'take')}, not ${namesText(without)}`;
 }
 
 /** The head of the report as label and text, in order, without empty fields. */

@@ -1,4 +1,4 @@
-import { noteText, statusWords, trackText } from '../printed/words.ts';
+import { noteText, onRecorderWords, statusWords, trackText } from '../printed/words.ts';
 import type { TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 
@@ -28,7 +28,7 @@ export function takeFields(take: TakeLine): Map<string, TakeField> {
     plain('roll', take.roll),
     plain('scene', take.scene),
     plain('start', take.start),
-    plain('recorders', take.recorders.join(', ')),
+    plain('recorders', take.recorders.map(onRecorderWords).join(', ')),
     plain('settings', take.settingWords.join(', ')),
     ['length', lengthField(take)],
     plain('status', statusWords(take).join(', ')),

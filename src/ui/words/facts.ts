@@ -61,7 +61,7 @@ export function factWords(day: Day, fact: Fact): string {
     case 'moves-weighed':
       return 'what to avoid changed';
     case 'roll-changed':
-      return `roll ${fact.roll}`;
+      return fact.recorder ? `roll ${fact.roll} in ${partName(day.rig, fact.recorder)}` : `roll ${fact.roll}`;
     case 'recorders-rolling':
       return `${listOf(
         recordersOf(day)

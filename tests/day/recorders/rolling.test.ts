@@ -1,12 +1,23 @@
 import { describe, expect, test } from 'vitest';
 import type { CommandResult } from '../../../src/commands/command.ts';
 import { carryOver } from '../../../src/commands/day/start-day.ts';
-import { addRecorder, correctRolling, rollRecorders } from '../../../src/commands/line/roll-recorders.ts';
+import {
+  addRecorder,
+  correctRolling,
+  loadRoll,
+  rollRecorders,
+} from '../../../src/commands/line/roll-recorders.ts';
 import { changeHead } from '../../../src/commands/line/set-recorder.ts';
 import { bringBackPart, strikePart } from '../../../src/commands/rig/strike-part.ts';
 import { foldDay } from '../../../src/day/fold/fold.ts';
 import type { Day } from '../../../src/day/model.ts';
-import { recordersOf, rollingAtTake, rollingNow } from '../../../src/day/recorders/rolling.ts';
+import {
+  recordersOf,
+  rollingAtTake,
+  rollingNow,
+  rollOfTake,
+  rollOn,
+} from '../../../src/day/recorders/rolling.ts';
 import { MORNING, type Speaker, speaker, take } from '../say.ts';
 
 const onTakes = (day: Day): string[] =>
@@ -95,6 +106,32 @@ describe('a backup that rolls along', () => {
     phone.say(take('24', 0, 1));
     expect(recordersOf(phone.day())).toEqual([{ id: 'recorder', name: 'Recorder' }]);
     expect(onTakes(phone.day())).toEqual(['Recorder']);
+  });
+});
+
+describe('the sound rolls of several recorders', () => {
+  test('are each their own, from their places on the line on', () => {
+    const { phone, takes, backup } = backedUp();
+    says(phone, (day) => loadRoll(day, 'recorder', '7A', { before: takes[0]! }));
+    says(phone, (day) => loadRoll(day, backup, ' B1 ', { before: takes[0]! }));
+    says(phone, (day) => loadRoll(day, backup, 'B2', { before: takes[2]! }));
+    says(phone, (day) => rollRecorders(day, [backup], { before: takes[3]! }));
+    const day = phone.day();
+    expect(takes.map((id) => [rollOn(day, id, 'recorder'), rollOn(day, id, backup)])).toEqual([
+      ['7A', 'B1'],
+      ['7A', 'B1'],
+      ['7A', 'B2'],
+      ['7A', 'B2'],
+    ]);
+    expect(takes.map((id) => rollOfTake(day, id))).toEqual(['7A', '7A', '7A', 'B2']);
+  });
+
+  test('need a name, a recorder that is there, and a take that is there', () => {
+    const { phone, backup } = backedUp();
+    const day = phone.day();
+    expect(codeOf(loadRoll(day, backup, ' '))).toBe('roll-name');
+    expect(codeOf(loadRoll(day, 'bag', 'B1'))).toBe('not-on-this-day');
+    expect(codeOf(loadRoll(day, backup, 'B1', { before: 'none' }))).toBe('not-on-this-day');
   });
 });
 

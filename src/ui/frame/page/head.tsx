@@ -3,8 +3,10 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Saving } from '../../../app/saving.ts';
 import { answersNow } from '../../../day/answers/answers.ts';
 import type { Day } from '../../../day/model.ts';
+import { rollingNow } from '../../../day/recorders/rolling.ts';
 import { rateNow, settingsNow } from '../../../day/settings/settings.ts';
 import { Button } from '../../kit/button.tsx';
+import { listOf } from '../../words/chain.ts';
 import { rateWords } from '../../words/recording.ts';
 import { useApp, useDay } from '../context.ts';
 import { ClockFace } from './clock-face.tsx';
@@ -33,7 +35,7 @@ export function Head() {
   const { roll } = answersNow(day);
   // The days of one production differ by their label, so it comes before what may be cut.
   const title = [label, production].filter(Boolean).join(' · ') || 'Untitled day';
-  const facts = [roll ? `roll ${roll}` : 'no roll', rateWords(timecodeRate)];
+  const facts = [roll ? `roll ${roll}` : 'no roll', rateWords(timecodeRate), ...rollingWords(day)];
   return (
     <header class="head">
       <SkipLink />
@@ -87,6 +89,10 @@ function State({ sample, synced }: { sample: boolean; synced: string }) {
     </span>
   );
 }
+
+/** Which recorders roll, of a day with several. */
+const rollingWords = (day: Day): string[] =>
+  day.rig.recorders.length > 0 ? [`on ${listOf(rollingNow(day).map(({ name }) => name))}`] : [];
 
 /** A clock synced at another rate runs on at the new one, but nobody has seen the recorder show that. */
 function syncWord(day: Day): string {

@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
-import { addRecorder, rollRecorders } from '../../../app/commands/recorders.ts';
+import { addRecorder, loadRoll, rollRecorders } from '../../../app/commands/recorders.ts';
 import { strikePart } from '../../../app/commands/rig.ts';
-import { recordersOf, rollingBefore } from '../../../day/recorders/rolling.ts';
+import { answersBefore } from '../../../day/answers/answers.ts';
+import { rollIn } from '../../../day/chain/links.ts';
+import { type Recorder, recordersOf, rollingBefore } from '../../../day/recorders/rolling.ts';
 import { Button } from '../../kit/button.tsx';
 import { TextField } from '../../kit/field.tsx';
 import { Row } from '../../kit/row.tsx';
@@ -20,6 +22,7 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
   const held = rollingBefore(day, before).map(({ id }) => id);
   const [chosen, setChosen] = useState<readonly string[] | null>(null);
   const [name, setName] = useState('');
+  const [rolls, setRolls] = useState<Readonly<Record<string, string>>>({});
   const on = all.map(({ id }) => id).filter((id) => (chosen ?? held).includes(id));
 
   const roll = (): void => {
@@ -30,6 +33,12 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
     if (!run(addRecorder(name, { before }), `${name.trim()} rolling`)) return;
     setName('');
     setChosen(null);
+  };
+
+  const rollOf = (id: string): string => rollIn(answersBefore(day, before).links, id)?.value ?? '';
+  const load = ({ id, name: recorder }: Recorder): void => {
+    const roll = rolls[id] ?? rollOf(id);
+    run(loadRoll(id, roll, { before }), `Roll ${roll.trim()} in ${recorder}`);
   };
 
   return (
@@ -68,15 +77,34 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
       {all.length > 1 && (
         <ul class="rows">
           {all.slice(1).map((one) => (
-            <li key={one.id} class="row-action">
-              <Row title={one.name} under={`The same tracks as ${all[0]!.name}`} />
-              <Button
-                look="plain"
-                label={`Delete ${one.name}`}
-                onClick={() => run(strikePart(one.id), `${one.name} deleted`)}
+            <li key={one.id}>
+              <div class="row-action">
+                <Row title={one.name} under={`The same tracks as ${all[0]!.name}`} />
+                <Button
+                  look="plain"
+                  label={`Delete ${one.name}`}
+                  onClick={() => run(strikePart(one.id), `${one.name} deleted`)}
+                >
+                  Delete
+                </Button>
+              </div>
+              <form
+                class="section"
+                onSubmit={(event) => {
+                  event.preventDefault();
+                  load(one);
+                }}
               >
-                Delete
-              </Button>
+                <TextField
+                  label={`Sound roll in ${one.name}`}
+                  value={rolls[one.id] ?? rollOf(one.id)}
+                  onInput={(roll) => setRolls({ ...rolls, [one.id]: roll })}
+                  capitals="characters"
+                />
+                <Button type="submit" label={`Save the roll in ${one.name}`}>
+                  Save roll
+                </Button>
+              </form>
             </li>
           ))}
         </ul>
