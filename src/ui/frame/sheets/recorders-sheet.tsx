@@ -48,7 +48,7 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
       onClose={onClose}
       foot={
         <>
-          <FromWhen before={before} onPlace={setBefore} question="Rolling, starting when?" />
+          <FromWhen before={before} onPlace={setBefore} question="Starting when?" />
           {all.length > 1 && (
             <div class="buttons">
               <Button look="solid" onClick={roll}>
