@@ -1,11 +1,11 @@
 import { appStore } from '../../src/app/app-store.ts';
-import type { Journal } from '../../src/app/ports.ts';
+import type { CardStore, Journal } from '../../src/app/ports.ts';
 import { safekeeping } from '../../src/app/safekeeping.ts';
 import { memoryJournal } from '../../src/storage/memory-journal.ts';
 import { MORNING } from '../day/say.ts';
 
 /** A phone that may have no room left. */
-export function phone() {
+export function phone(cards?: CardStore) {
   const inner = memoryJournal('phonea');
   const state = { full: false };
   const journal: Journal = {
@@ -20,6 +20,7 @@ export function phone() {
     journal,
     clock: { now: () => ({ atMs: MORNING, zone: 120 }) },
     window: 'win01',
+    cards,
     neighbours: { tell: () => {}, listen: () => () => {} },
     newDayId: () => {
       days += 1;

@@ -236,10 +236,7 @@ describe('the card check', () => {
       await page.getByRole('button', { name: 'Undo' }).first().waitFor();
       await goToCard(stage);
       await expect.poll(() => differences.count()).toBe(2);
-      await differences
-        .first()
-        .getByRole('button', { name: /Use the card for all/ })
-        .tap();
+      await differences.first().getByRole('button', { name: 'Use the card', exact: true }).tap();
       await expect.poll(() => differences.count()).toBe(1);
       await stage.screenshot('card-causes');
       await stage.waitSaved();

@@ -78,7 +78,7 @@ export function Card() {
               Keep the log for all
             </Button>
             <Button look="solid" disabled={card.files === 0} onClick={note}>
-              {open.length === 0 ? 'Mark card checked' : `Mark card checked, ${open.length} open`}
+              {open.length === 0 ? 'Mark card checked' : `Mark checked, ${open.length} open`}
             </Button>
           </div>
         )

@@ -70,19 +70,19 @@ export function causeTakes(day: Day, { differences }: Cause): string {
 const SHOWN = 5;
 
 const WAY_WORDS: Record<Way['kind'], (count: number) => string> = {
-  'describe-takes': (count) => `Use the card for all ${count}`,
+  'describe-takes': () => 'Use the card',
   'describe-day': () => 'Use the card’s setting',
   'set-recorder': () => 'Use the card’s setting',
-  'add-note': (count) => `Add all ${countOf(count, 'note')}`,
+  'add-note': (count) => `Add ${countOf(count, 'note')}`,
   'change-roll': () => 'Use the card’s rolls',
   'name-track': () => 'Use the card’s names',
   'swap-tracks': () => 'Swap them as on the card',
   'move-changes': () => 'Move the changes earlier',
-  'log-recording': (count) => `Log all ${count} as takes`,
-  'take-back': (count) => `Remove all ${takes(count)}`,
+  'log-recording': (count) => `Log all ${count}`,
+  'take-back': (count) => `Remove ${takes(count)}`,
   'follow-recorder': () => 'Sync to recorder again',
-  'file-missing': (count) => `${countOf(count, 'file')} missing`,
-  'keep-log': (count) => `Keep the log for all ${count}`,
+  'file-missing': (count) => (count === 1 ? 'File missing' : 'Files missing'),
+  'keep-log': () => 'Keep the log',
 };
 
 export const wayWords = ({ kind, settlements }: Way): string => WAY_WORDS[kind](settlements.length);

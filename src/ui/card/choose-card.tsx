@@ -27,9 +27,11 @@ export function ChooseCard({ card, onFiles, onSample, onStop, onClear }: ChooseP
   };
   return (
     <section class="section">
-      <p class="soft">
-        Only the file headers are read, on this phone: large files take no longer than small ones.
-      </p>
+      {!isAdding && (
+        <p class="soft">
+          Only the file headers are read, on this phone: large files take no longer than small ones.
+        </p>
+      )}
       <div class="card-choose">
         <label class="button as-button">
           {isAdding ? 'Add files' : 'Choose files'}
@@ -52,7 +54,7 @@ export function ChooseCard({ card, onFiles, onSample, onStop, onClear }: ChooseP
           />
         </label>
       </div>
-      {onSample && (
+      {onSample && !isAdding && (
         <div class="card-sample">
           <Button look="solid" onClick={onSample}>
             Sample card
