@@ -61,7 +61,7 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
     >
       {all.length > 1 && (
         <div class="section">
-          <Toggles label="Rolling" options={all} on={on} onChange={setChosen} />
+          <Toggles named label="Rolling" options={all} on={on} onChange={setChosen} />
         </div>
       )}
       <form

@@ -90,7 +90,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
     >
       {recorders.length > 1 && take.kind !== 'mos' && (
         <div class="section">
-          <Toggles label="Recorded on" options={recorders} on={on} onChange={recordOn} />
+          <Toggles named label="Recorded on" options={recorders} on={on} onChange={recordOn} />
         </div>
       )}
       {take.notes.length > 0 && (
