@@ -107,7 +107,6 @@ describe('a built file', () => {
       Note: ours?.note,
       TakeType: ours?.takeTypes.join(', '),
       Circled: 'TRUE',
-      SpeedNote: ours?.speed.note,
       SpeedFileSampleRate: ours?.speed.fileSampleRate,
       SpeedDigitizerSampleRate: ours?.speed.digitizerSampleRate,
       SpeedTimestampSamplesSinceMidnightLo: ours?.speed.timestampSamples,

@@ -9,13 +9,10 @@ export interface DescriptionLines {
   readonly project: string | undefined;
   readonly circled: boolean | undefined;
   readonly userBits: string | undefined;
-  /** As written, '023.976-ND', and the rate it stands for. */
-  readonly speed: string | undefined;
+  /** What a speed such as '023.976-ND' stands for. */
   readonly rate: RateId | undefined;
   /** Names of TRK1, TRK2 ... by number. */
   readonly tracks: readonly { readonly number: number; readonly name: string }[];
-  /** Every line in order, keys without the prefix letter. */
-  readonly all: readonly { readonly key: string; readonly value: string }[];
 }
 
 const LINE = /^\s*[a-z]?([A-Z][A-Z0-9_]*)=(.*)$/;
@@ -42,14 +39,14 @@ export function readDescriptionLines(description: string): DescriptionLines | un
     project: first('PROJECT'),
     circled: flagOf(first('CIRCLED')),
     userBits: first('UBITS')?.replace(/^\$/, ''),
-    speed,
     rate: speed === undefined ? undefined : nearestRate(speed),
     tracks: tracksIn(all),
-    all,
   };
 }
 
-function tracksIn(lines: DescriptionLines['all']): DescriptionLines['tracks'] {
+function tracksIn(
+  lines: readonly { readonly key: string; readonly value: string }[],
+): DescriptionLines['tracks'] {
   const tracks = new Map<number, string>();
   for (const { key, value } of lines) {
     const [, digits] = /^TRK(\d{1,3})$/.exec(key) ?? [];
