@@ -14,13 +14,19 @@ const PLAIN: Readonly<Record<string, string>> = {
  * Normalised text: ignores case, accents, width and kind of white space. `' inés  B '` is `'INES B'`. Marks of
  * other scripts are letters and stay.
  */
-export const plainKey = (text: string): string =>
+export const plainKey = (text: string): string => {
+  // Most names are plain already, and a card is compared name by name.
+  const plain = ASCII.test(text) ? text : withoutAccents(text);
+  return plain.replaceAll(/\s+/g, ' ').trim().toUpperCase();
+};
+
+const ASCII = /^[\x20-\x7e]*$/;
+
+const withoutAccents = (text: string): string =>
   text
     .normalize('NFKD')
     .replaceAll(/[\u0300-\u036f]/g, '')
     .normalize('NFKC')
-    .replaceAll(/\s+/g, ' ')
-    .trim()
     .toUpperCase()
     .replaceAll(/[ŁØĐÆŒÞÐİ]/g, (letter) => PLAIN[letter] ?? letter);
 

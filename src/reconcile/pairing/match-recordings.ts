@@ -1,5 +1,6 @@
 import type { Day } from '../../day/model.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
+import { loggedTakes } from '../log-and-card/logged.ts';
 import { isOfAnotherDay } from '../log-and-card/other-day.ts';
 import { matchUnit, type UnitMatch } from './match-unit.ts';
 
@@ -26,12 +27,17 @@ const LEAST_SHARE = 0.5;
  */
 export function matchRecordings(day: Day, found: readonly Recording[]): CardMatch {
   const units = unitsOf(day, found);
-  const matches = units.map((unit) => ({ unit, match: matchUnit(day, unit.recordings) }));
+  const takes = loggedTakes(day);
+  const matches = units.map((unit) => ({ unit, match: matchUnit(day, takes, unit.recordings) }));
   const first = mainOf(matches);
   const others = matches
     .filter((one) => one !== first)
     .toSorted((a, b) => takesIn(b.match) - takesIn(a.match));
-  const whole: CardMatch = { ...(first?.match ?? matchUnit(day, [])), ofOtherUnits: [], ofOtherDays: [] };
+  const whole: CardMatch = {
+    ...(first?.match ?? matchUnit(day, takes, [])),
+    ofOtherUnits: [],
+    ofOtherDays: [],
+  };
   return others.reduce(
     (all, { unit, match }) => withUnit(all, match, unit.isOtherDay && first?.unit.isOtherDay === false),
     whole,

@@ -3,7 +3,7 @@ import { workingNow } from '../../day/settings/settings.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { rateOfCard } from '../log-and-card/card-rate.ts';
 import { type DayAxis, dayAxis, labelDayMs } from '../log-and-card/label-time.ts';
-import { type Logged, loggedTakes } from '../log-and-card/logged.ts';
+import type { Logged } from '../log-and-card/logged.ts';
 import { byTapeAndStart, inOrderOfRecording, type Recorded, recordedOf } from '../log-and-card/recorded.ts';
 import { bestFit, type Fitted } from './best-fit.ts';
 import { type Candidate, candidatePairs } from './candidates.ts';
@@ -62,10 +62,9 @@ export interface UnitMatch {
  * best overall fit rather than first come, in whatever order the recordings are given. If other choices are
  * about as good, the take and its candidates become a question.
  */
-export function matchUnit(day: Day, found: readonly Recording[]): UnitMatch {
+export function matchUnit(day: Day, takes: readonly Logged[], found: readonly Recording[]): UnitMatch {
   const recordings = [...found].sort(byTapeAndStart);
   const plain = recordings.map(recordedOf);
-  const takes = loggedTakes(day);
   const sounding = takes.filter(({ take }) => take.kind !== 'mos');
   const axis = dayAxis(
     plain.flatMap(({ startMs }) => (startMs === undefined ? [] : [startMs])),
