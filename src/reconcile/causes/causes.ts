@@ -63,6 +63,7 @@ const KIND_OF: Readonly<Record<DifferenceCode, CauseKind>> = {
   'note-not-logged': 'notes',
   'field-never-changes': 'notes',
   'pre-record-undeclared': 'notes',
+  'take-on-backup-only': 'notes',
   'recordings-of-another-day': 'notes',
   'recordings-of-another-unit': 'notes',
   'files-disagree': 'notes',

@@ -43,6 +43,7 @@ export const SEVERITY_OF = {
   'clock-apart': 'wrong',
   'clock-drifts': 'odd',
   'pre-record-undeclared': 'odd',
+  'take-on-backup-only': 'odd',
   'recordings-of-another-day': 'odd',
   'recordings-of-another-unit': 'odd',
   'field-never-changes': 'odd',
@@ -98,6 +99,7 @@ type OfDay = Sides<string | number> & Detail<{ readonly count: number }>;
 /** What every kind of difference holds. */
 interface Shapes {
   'take-not-recorded': OfTake & Sides<string, null>;
+  'take-on-backup-only': OfTake & Sides<string, readonly string[]>;
   'match-unsure': OfTake & Sides<string, readonly string[]> & { readonly choices: readonly Choice[] };
   'recording-not-logged': OfFile & Sides<null, string>;
   'mos-recorded': OfPair & Sides<string>;

@@ -1,5 +1,6 @@
 import { namesTogether } from '../../day/files/take-files.ts';
-import type { TakeId } from '../../day/model.ts';
+import type { Day, TakeId } from '../../day/model.ts';
+import { rollingAtTake } from '../../day/recorders/rolling.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import type { TakeFields } from '../../facts/kinds/take-logged.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
@@ -26,6 +27,7 @@ export function unmatchedDifferences(checking: Checking): Found[] {
     ...(strange.length > 0 ? [ofAnotherDay(checking, strange)] : []),
     ...(match.ofOtherUnits.length > 0 ? [ofAnotherUnit(match.ofOtherUnits)] : []),
     ...match.takesWithout.map((take): Found => notRecorded(take, textOf(take))),
+    ...match.onBackupOnly.map((take): Found => onBackupOnly(day, take, textOf(take))),
     ...match.questions.map((question): Found => unsure(question, textOf(question.take))),
     ...match.recordedMos.map(({ take, recording }) => mosRecorded(checking, take, recording)),
     ...unlogged.map(
@@ -70,6 +72,13 @@ const notRecorded = (take: TakeId, text: string): Found => ({
     { kind: 'describe-takes', takes: [{ take, fields: { kind: 'mos' } }] },
     { kind: 'take-back', take },
   ],
+});
+
+const onBackupOnly = (day: Day, take: TakeId, text: string): Found => ({
+  code: 'take-on-backup-only',
+  take,
+  was: text,
+  is: rollingAtTake(day, take).map(({ name }) => name),
 });
 
 /** Naming the file answers the question: a typed name outweighs all else at the next check. */

@@ -1,4 +1,6 @@
-import type { Day } from '../../day/model.ts';
+import type { Day, TakeId } from '../../day/model.ts';
+import { rollingAtTake } from '../../day/recorders/rolling.ts';
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { loggedTakes } from '../log-and-card/logged.ts';
 import { isOfAnotherDay } from '../log-and-card/other-day.ts';
@@ -12,6 +14,8 @@ export interface CardMatch extends UnitMatch {
   readonly ofOtherUnits: readonly Recording[];
   /** Recordings dated another day, where others are dated right. Set aside. */
   readonly ofOtherDays: readonly Recording[];
+  /** Takes that the first recorder did not roll on, as long as no card of a backup was read. */
+  readonly onBackupOnly: readonly TakeId[];
 }
 
 /** Fewer files are no card of their own. */
@@ -37,11 +41,13 @@ export function matchRecordings(day: Day, found: readonly Recording[]): CardMatc
     ...(first?.match ?? matchUnit(day, takes, [])),
     ofOtherUnits: [],
     ofOtherDays: [],
+    onBackupOnly: [],
   };
-  return others.reduce(
-    (all, { unit, match }) => withUnit(all, match, unit.isOtherDay && first?.unit.isOtherDay === false),
+  const all = others.reduce(
+    (sum, { unit, match }) => withUnit(sum, match, unit.isOtherDay && first?.unit.isOtherDay === false),
     whole,
   );
+  return withoutBackups(day, all);
 }
 
 /** Of recorders that have nearly as many takes, the one whose clock the log follows. */
@@ -79,6 +85,18 @@ function unitsOf(day: Day, found: readonly Recording[]): Unit[] {
   const strays = others.filter(({ recordings }) => recordings.length < LEAST_FILES);
   most.recordings.push(...strays.flatMap(({ recordings }) => recordings));
   return [most, ...others.filter((unit) => !strays.includes(unit))];
+}
+
+/** What only a backup rolled on is not missing from the main card. */
+function withoutBackups(day: Day, all: CardMatch): CardMatch {
+  if (all.alsoThere.length > 0) return all;
+  const isOnFirst = (take: TakeId): boolean =>
+    rollingAtTake(day, take).some(({ id }) => id === FIRST_RECORDER);
+  return {
+    ...all,
+    takesWithout: all.takesWithout.filter(isOnFirst),
+    onBackupOnly: all.takesWithout.filter((take) => !isOnFirst(take)),
+  };
 }
 
 function withUnit(all: CardMatch, unit: UnitMatch, isOtherDay: boolean): CardMatch {

@@ -24,6 +24,7 @@ type Say = (count: number, first: Difference, takes: number) => string;
 /** Several differences of one cause in one sentence; without one here, their first and how many more. */
 const SENTENCES: Partial<Record<DifferenceCode, Say>> = {
   'take-not-recorded': (count) => `${takes(count)} logged, but not on the card`,
+  'take-on-backup-only': (count) => `${takes(count)} only on a backup`,
   'recording-not-logged': (count) => `${files(count)} not logged`,
   'match-unsure': (count) => `${takes(count)} with several files that fit`,
   'mos-recorded': (count) => `${takes(count)} logged as MOS, but the card has sound`,

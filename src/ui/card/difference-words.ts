@@ -16,6 +16,7 @@ const inFiles = ({ detail }: { readonly detail: { readonly count: number } }): s
 
 const SENTENCES: { readonly [Code in DifferenceCode]: (one: Of<Code>, day: Day) => string } = {
   'take-not-recorded': () => 'Logged, but not on the card',
+  'take-on-backup-only': ({ is }) => `Only on a backup (${is.join(', ')})`,
   'match-unsure': () => 'Which of these files is it?',
   'recording-not-logged': () => 'Recorded, but not logged',
   'mos-recorded': () => 'Logged as MOS, but the card has sound',
