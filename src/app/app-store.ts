@@ -11,6 +11,7 @@ import type { FactId } from '../shared/ids.ts';
 import { ok, type Problem, type Result } from '../shared/result.ts';
 import { dayList } from './day-list.ts';
 import { type Command, type DayStore, openDayStore, type StoreParts } from './day-store.ts';
+import { tellErased } from './erased.ts';
 import type { FileRead, Imported } from './import-files.ts';
 import type { Agreed, InDoubt } from './in-doubt.ts';
 import type { Started, WholeDay } from './next-day.ts';
@@ -234,6 +235,7 @@ export function appStore(
       if (current?.id === id) current = undefined;
       await journal.erase(id);
       parts.holding?.forget(id);
+      tellErased(id);
       await parts.cards?.forget(id).catch(() => {});
       await unsaved.refresh().catch(() => {});
       parts.neighbours.tell(id);

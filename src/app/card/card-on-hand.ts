@@ -3,6 +3,7 @@ import type { DayId } from '../../facts/kinds/envelope.ts';
 import type { WaveDescription } from '../../wave/file/describe-wave.ts';
 import { joinRecordings, type Recording } from '../../wave/recording/recordings.ts';
 import type { ByteSource } from '../../wave/riff/header-reader.ts';
+import { onErased } from '../erased.ts';
 import type { CardStore } from '../ports.ts';
 import { type CardRead, type Refused, readCard } from './read-card.ts';
 
@@ -66,12 +67,17 @@ export class CardsOfDay {
     this.#stopper?.abort();
   }
 
-  /** Starts again with no card. */
-  async clear(): Promise<void> {
+  /** What is being read is not kept either. */
+  drop(): void {
     this.#stopper?.abort();
     this.#stopper = null;
     this.#held = { descriptions: [], refused: [], stopped: false };
     this.#show(null);
+  }
+
+  /** Starts again with no card. */
+  async clear(): Promise<void> {
+    this.drop();
     await this.#store?.forget(this.#day).catch(() => {});
   }
 
@@ -115,6 +121,12 @@ const isHeld = (held: unknown): held is Held =>
   typeof held === 'object' && held !== null && Array.isArray((held as Held).descriptions);
 
 const known = new Map<DayId, CardsOfDay>();
+
+// The same day may be imported again, and is not checked yet then.
+onErased((day) => {
+  known.get(day)?.drop();
+  known.delete(day);
+});
 
 /** The one check of a day in this window. */
 export function cardsOf(day: DayId, store: CardStore | undefined): CardsOfDay {

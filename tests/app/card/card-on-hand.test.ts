@@ -96,6 +96,17 @@ test('erasing a day forgets its cards', async () => {
   expect(await store.read(started.value)).toBeUndefined();
 });
 
+test('a day that was erased and imported again in the same window has no check yet', async () => {
+  const { app } = phone();
+  const started = await app.start(() => ({ ok: true, value: [{ kind: 'roll-changed', roll: 'A1' }] }));
+  if (!started.ok) throw new Error('not started');
+  const file = await app.dayFile(started.value);
+  await cardsOf(started.value, undefined).add([wave('A1.wav', 1)]);
+  await app.erase(started.value);
+  expect(await app.importText(file)).toMatchObject({ ok: true });
+  expect(cardsOf(started.value, undefined).card.value).toMatchObject({ recordings: [], files: 0 });
+});
+
 test('the files that a computer leaves beside others are no wave files', async () => {
   const files = [wave('A1.wav', 1), wave('._A1.wav', 1), wave('.DS_Store', 1)];
   const read = await readCard(files, new AbortController().signal, () => {});
