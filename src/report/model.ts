@@ -6,6 +6,7 @@ import { type DayTotals, dayTotals } from '../day/wrap/day-totals.ts';
 import type { SettingField } from '../facts/kinds/recorder-set.ts';
 import { type CardLine, cardLineOf } from './card-line.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
+import { REPORT_FORM } from './form.ts';
 import { type Matter, openMatters } from './open-matters.ts';
 import { type RecorderRun, recorderRuns } from './recorders.ts';
 import { type SettingRuns, settingRuns } from './setting-runs.ts';
@@ -26,6 +27,8 @@ export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | SettingFie
 
 /** The content of a report as data: every format prints exactly this. */
 export interface ReportModel {
+  /** See `form.ts`. */
+  readonly form: number;
   readonly head: ReportHead;
   /** Every track of the recorder, used or not. */
   readonly layout: readonly TrackLayout[];
@@ -39,11 +42,13 @@ export interface ReportModel {
 
 /**
  * The report of a day. `unsettled` adds open matters from elsewhere (a roll used on another day, conflicts
- * between phones), printed with those of the day itself. `reportOf(day).takes[0].text` is `'24B/3'`.
+ * between phones), printed with those of the day itself. `reportOf(day).takes[0].text` is `'24B/3'`. `form`: the
+ * form a sent report had.
  */
-export function reportOf(day: Day, unsettled: readonly Matter[] = []): ReportModel {
+export function reportOf(day: Day, unsettled: readonly Matter[] = [], form = REPORT_FORM): ReportModel {
   const takes = takeLinesOf(day);
   return {
+    form,
     head: headOf(day, takes),
     layout: trackLayoutOf(day, takes),
     takes,

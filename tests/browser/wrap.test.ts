@@ -95,8 +95,19 @@ describe('wrap', () => {
       expect(changes[0]).toContain('45B/2');
       expect(changes[0]).toContain('circled');
       expect(await shown(stage)).toContain('REVISION B');
-      const second = await downloads(stage, 'Download the report', 3);
+      const second = await downloads(stage, 'Download the report', 4);
       expect([...second.keys()].every((name) => name.includes('B'))).toBe(true);
+      // The table is the same table; what changed is a file of its own.
+      const tables = [...second].filter(([name]) => name.endsWith('.csv'));
+      const [table, told] = tables.map(([, bytes]) => bytes.toString('utf8').split('\r\n'));
+      const before = [...first]
+        .find(([name]) => name.endsWith('.csv'))![1]
+        .toString('utf8')
+        .split('\r\n');
+      expect(table![0]).toBe(before[0]);
+      expect(table).toHaveLength(before.length);
+      expect(tables[1]![0]).toContain('changes');
+      expect(told![1]).toContain('45B/2: status was empty, is circled.');
       const [head] = pageTexts([...second].find(([name]) => name.endsWith('.pdf'))![1]);
       expect(head).toContain('evision B');
 

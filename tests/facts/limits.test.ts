@@ -302,6 +302,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
       signature: text(4000),
       matters: list(0, 20, 'roll'),
       'matters.0': text(200),
+      form: whole(1, 1000),
     }),
     ...within('from', {
       known: oneOf(

@@ -37,13 +37,13 @@ export function longDay(): Day {
   return phone.day();
 }
 
-/** A revision, signed, with a letter that the font has not. */
-export function revisedReport(): { model: ReportModel; extras: Extras } {
+/** A revision, signed, with a letter that the font has not; as it is made now, or in an earlier form. */
+export function revisedReport(form?: number): { model: ReportModel; extras: Extras } {
   const { phone, first } = smallDay();
-  const model = reportOf(phone.day());
+  const model = reportOf(phone.day(), [], form);
   phone.say({ kind: 'take-described', take: first, fields: { circled: true } });
   phone.say({ kind: 'voice-described', voice: 'ines', fields: { part: 'Inès 音' } });
-  const now = reportOf(phone.day());
+  const now = reportOf(phone.day(), [], form);
   const revision = revisionOf(now, { letter: 'A', model });
   return { model: now, extras: { revision, signature: 'N. Aske\nproduction sound' } };
 }

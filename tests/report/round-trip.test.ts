@@ -7,7 +7,7 @@ import type { Day, TakeId } from '../../src/day/model.ts';
 import { knownOf } from '../../src/day/wrap/sent-reports.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import type { ReportMade } from '../../src/facts/kinds/report-sent.ts';
-import { reportCsv } from '../../src/report/formats/csv.ts';
+import { changesCsv, reportCsv } from '../../src/report/formats/csv.ts';
 import { type CsvColumn, csvColumnsFor } from '../../src/report/formats/csv-columns.ts';
 import { unguard } from '../../src/report/formats/csv-field.ts';
 import { reportHtml } from '../../src/report/formats/html.ts';
@@ -107,7 +107,7 @@ function changesIn(model: ReportModel, revision: Revision): Record<'text' | 'pag
   const section = text.slice(text.indexOf(`CHANGED SINCE REVISION ${revision.since}`)).split('\n\n')[0]!;
   const html = reportHtml(model, { revision });
   const list = /<ul class="open">(.*?)<\/ul>/s.exec(html.slice(html.indexOf('Changed since')))![1]!;
-  const records: string[][] = parse(reportCsv(model, { revision }), { record_delimiter: '\r\n' });
+  const records: string[][] = parse(changesCsv(revision), { record_delimiter: '\r\n' });
   return {
     text: section.split('\n- ').slice(1).map(said),
     page: [...list.matchAll(/<li><bdi>(.*?)<\/bdi><\/li>/gs)].map(([, line]) =>
@@ -122,7 +122,7 @@ function changesIn(model: ReportModel, revision: Revision): Record<'text' | 'pag
           .replaceAll('&amp;', '&'),
       ),
     ),
-    table: records.slice(1, 1 + revisionLines(revision).length).map(([line]) => said(unguard(line!))),
+    table: records.slice(1).map(([, , line]) => said(unguard(line!))),
   };
 }
 

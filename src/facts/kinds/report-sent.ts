@@ -17,6 +17,8 @@ const made = z.object({
   signature: longText,
   /** Open matters the day itself does not show: a roll used on another day. */
   matters: z.array(shortText).check(z.maxLength(20)),
+  /** How the report was worded and laid out: see `report/form.ts`. Missing on the earliest reports. */
+  form: z.optional(wholeNumber(1, 1000)),
 });
 export type ReportMade = z.infer<typeof made>;
 

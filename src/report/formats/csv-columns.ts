@@ -1,3 +1,4 @@
+import { FIRST_FORM } from '../form.ts';
 import type { ReportModel } from '../model.ts';
 import { withoutIsolates } from '../printed/isolated.ts';
 import {
@@ -11,7 +12,8 @@ import {
 import { bitDepthWords, layoutWords, rateWords, sampleRateWords } from '../setting-words.ts';
 import type { NoteLine, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
-import { guardFormula, guardName } from './csv-field.ts';
+import { guardFormula } from './csv-field.ts';
+import { firstFormCell } from './csv-first-form.ts';
 
 /** What one line of the table covers: a whole take, or one track of it. */
 export type CsvLines = 'take' | 'track';
@@ -29,49 +31,48 @@ interface Column {
   readonly cell: (row: CsvRow, model: ReportModel) => string;
   /** About this track in this take alone. */
   readonly ofLine?: true;
+  /** Several numbers and names in one cell: isolates keep a right-to-left name from swapping numbers. */
+  readonly several?: true;
 }
-
-/** A cell holds one text, and only its first character could make it a formula. */
-const name = (value: string): string => guardName(withoutIsolates(value));
-const text = (value: string): string => guardFormula(withoutIsolates(value));
 
 /** Every column except `each-track`, by the stored name that the mixer also sees. */
 const COLUMNS = {
-  production: { title: 'Production', cell: (_, { head }) => text(head.production) },
-  day: { title: 'Day', cell: (_, { head }) => name(head.label) },
-  date: { title: 'Date', cell: (_, { head }) => text(head.date) },
-  unit: { title: 'Unit', cell: (_, { head }) => text(head.unit) },
-  mixer: { title: 'Mixer', cell: (_, { head }) => text(head.mixer) },
+  production: { title: 'Production', cell: (_, { head }) => head.production },
+  day: { title: 'Day', cell: (_, { head }) => head.label },
+  date: { title: 'Date', cell: (_, { head }) => head.date },
+  unit: { title: 'Unit', cell: (_, { head }) => head.unit },
+  mixer: { title: 'Mixer', cell: (_, { head }) => head.mixer },
   recorder: {
     title: 'Recorder',
     cell: ({ take }, { head }) =>
-      text(head.recorders.length > 0 ? take.recorders.map(onRecorderWords).join('; ') : head.recorder),
+      head.recorders.length > 0 ? take.recorders.map(onRecorderWords).join('; ') : head.recorder,
   },
   'sample-rate': { title: 'Sample rate', cell: ({ take }) => sampleRateWords(take.set.sampleRate) },
   'bit-depth': { title: 'Bit depth', cell: ({ take }) => bitDepthWords(take.set.bitDepth) },
   'timecode-rate': { title: 'Timecode rate', cell: ({ take }) => rateWords(take.set.timecodeRate) },
   'file-layout': { title: 'File layout', cell: ({ take }) => layoutWords(take.set.fileLayout) },
-  file: { title: 'File', ofLine: true, cell: (row) => name(fileCell(row)) },
-  roll: { title: 'Roll', cell: ({ take }) => name(take.rollWord) },
-  scene: { title: 'Scene', cell: ({ take }) => name(take.scene) },
-  slate: { title: 'Slate', cell: ({ take }) => name(take.slate) },
-  take: { title: 'Take', cell: ({ take }) => name(take.take) },
-  called: { title: 'Called', cell: ({ take }) => name(take.text) },
-  start: { title: 'Start', cell: ({ take }) => text(take.start) },
+  file: { title: 'File', ofLine: true, cell: (row) => fileCell(row) },
+  roll: { title: 'Roll', cell: ({ take }) => take.rollWord },
+  scene: { title: 'Scene', cell: ({ take }) => take.scene },
+  slate: { title: 'Slate', cell: ({ take }) => take.slate },
+  take: { title: 'Take', cell: ({ take }) => take.take },
+  called: { title: 'Called', cell: ({ take }) => take.text },
+  start: { title: 'Start', cell: ({ take }) => take.start },
   length: { title: 'Length', cell: ({ take }) => clockLength(take) },
   circled: { title: 'Circled', cell: ({ take }) => (take.circled ? 'circled' : '') },
   status: { title: 'Status', cell: ({ take }) => take.status.map((one) => STATUS_WORDS[one]).join(', ') },
   tracks: {
     title: 'Tracks',
     only: 'take',
-    cell: ({ take }) => text(take.tracks.map(trackUnit).join('; ')),
+    several: true,
+    cell: ({ take }) => take.tracks.map(trackUnit).join('; '),
   },
-  track: { title: 'Track', only: 'track', cell: ({ track }) => name(track?.number ?? '') },
-  name: { title: 'Name', only: 'track', cell: ({ track }) => name(track?.name ?? '') },
+  track: { title: 'Track', only: 'track', cell: ({ track }) => track?.number ?? '' },
+  name: { title: 'Name', only: 'track', cell: ({ track }) => track?.name ?? '' },
   state: { title: 'State', only: 'track', cell: ({ track }) => (track ? stateCell(track) : '') },
-  voices: { title: 'Voices', only: 'track', cell: ({ track }) => text(track ? voicesCell(track) : '') },
-  'track-notes': { title: 'Track notes', only: 'track', ofLine: true, cell: (row) => text(trackNotes(row)) },
-  notes: { title: 'Notes', cell: (row) => text(otherNotes(row)) },
+  voices: { title: 'Voices', only: 'track', cell: ({ track }) => (track ? voicesCell(track) : '') },
+  'track-notes': { title: 'Track notes', only: 'track', ofLine: true, cell: (row) => trackNotes(row) },
+  notes: { title: 'Notes', cell: (row) => otherNotes(row) },
 } satisfies Record<string, Column>;
 
 /** `each-track` expands to one column for each track that was used. */
@@ -131,7 +132,10 @@ const columnsOfChanges = ({ head: { set, recorders } }: ReportModel): CsvColumn[
   ...(set.bitDepth.length > 1 ? ['bit-depth' as const] : []),
 ];
 
-/** One printed column: its title, and its guarded cell in a row. */
+/** Whether a cell that a spreadsheet would run is guarded; an importing program wants it as it is. */
+export type CsvGuard = 'formulas' | 'none';
+
+/** One printed column: its title, and its finished cell in a row. */
 export interface PrintedColumn {
   readonly title: string;
   readonly cell: (row: CsvRow) => string;
@@ -147,15 +151,24 @@ export function printedColumns(
   model: ReportModel,
   lines: CsvLines,
   ids: readonly CsvColumn[],
+  guard: CsvGuard,
 ): PrintedColumn[] {
+  const finished = (id: CsvColumn, value: string, several?: true): string => {
+    const isFirst = model.form === FIRST_FORM;
+    const text = several && !isFirst ? value : withoutIsolates(value);
+    if (guard === 'none') return text;
+    return isFirst ? firstFormCell(id, text) : guardFormula(text);
+  };
   const known = [...new Set([...ids, ...columnsOfChanges(model)])].filter(
     (id) => (id in COLUMNS || id === 'each-track') && fits(id, lines),
   );
   return known.flatMap((id) => {
-    if (id === 'each-track') return eachTrack(model);
+    if (id === 'each-track')
+      return eachTrack(model).map((one) => ({ ...one, cell: (row) => finished(id, one.cell(row)) }));
     const column: Column = COLUMNS[id];
-    const { title, cell, ofLine, only = 'take' } = column;
-    return [{ title, cell: (row: CsvRow) => cell(row, model), sameFor: ofLine ? null : only }];
+    const { title, cell, ofLine, several, only = 'take' } = column;
+    const finishedCell = (row: CsvRow) => finished(id, cell(row, model), several);
+    return [{ title, cell: finishedCell, sameFor: ofLine ? null : only }];
   });
 }
 
@@ -163,11 +176,11 @@ const eachTrack = ({ layout }: ReportModel): PrintedColumn[] =>
   layout
     .filter(({ spans }) => spans.some(({ line }) => line !== null))
     .map(({ track: id, number }) => ({
-      title: text(`Track ${number}`),
+      title: `Track ${number}`,
       sameFor: 'take',
       cell: ({ take }) => {
         const line = take.tracks.find(({ track }) => track === id);
-        return name(line ? trackText(line) : '');
+        return line ? trackText(line) : '';
       },
     }));
 

@@ -1,9 +1,9 @@
+import { FIRST_FORM } from '../form.ts';
 import type { ReportModel } from '../model.ts';
-import { withoutIsolates } from '../printed/isolated.ts';
-import type { Extras } from '../revision/revision.ts';
-import { type Revision, revisionLines } from '../revision/revision.ts';
+import { type Extras, type Revision, revisionLines } from '../revision/revision.ts';
 import {
   type CsvColumn,
+  type CsvGuard,
   type CsvLines,
   type CsvRow,
   DEFAULT_CSV_COLUMNS,
@@ -11,6 +11,7 @@ import {
   printedColumns,
 } from './csv-columns.ts';
 import { guardFormula } from './csv-field.ts';
+import { withChanges } from './csv-first-form.ts';
 
 export interface CsvOptions extends Pick<Extras, 'revision'> {
   /** One line per take, or one per track of a take. */
@@ -19,21 +20,32 @@ export interface CsvOptions extends Pick<Extras, 'revision'> {
   readonly columns?: readonly CsvColumn[];
   /** Some spreadsheets recognise UTF-8 only by a byte-order mark. */
   readonly byteOrderMark?: boolean;
+  /** `'formulas'` by default. */
+  readonly guard?: CsvGuard;
 }
 
 const BYTE_ORDER_MARK = '\ufeff';
 
 /**
  * The takes as CSV (RFC 4180): a header line, CR LF after every record, every field in quotes, and a single
- * quote before what a spreadsheet would run or convert; `unguard` in `csv-field.ts` removes it.
+ * quote before what a spreadsheet would run; `unguard` in `csv-field.ts` removes it. A revision has the same
+ * table: what changed is in `changesCsv`.
  */
 export function reportCsv(model: ReportModel, options: CsvOptions = {}): string {
-  const { lines = 'take', columns = DEFAULT_CSV_COLUMNS[lines], byteOrderMark = false, revision } = options;
-  const printed = printedColumns(model, lines, columns);
+  const { lines = 'take', columns = DEFAULT_CSV_COLUMNS[lines], byteOrderMark = false } = options;
+  const { guard = 'formulas', revision } = options;
+  const printed = printedColumns(model, lines, columns, guard);
   if (printed.length === 0) return byteOrderMark ? BYTE_ORDER_MARK : '';
   const records = [printed.map(({ title }) => title), ...cellsOf(rowsOf(model, lines), printed)];
-  const all = revision ? withChanges(records, revision) : records;
+  const all = revision && model.form === FIRST_FORM ? withChanges(records, revision) : records;
   return (byteOrderMark ? BYTE_ORDER_MARK : '') + csvText(all);
+}
+
+/** What a revision changed, as a table of its own: a line a change. */
+export function changesCsv(revision: Revision, byteOrderMark = false): string {
+  const { letter, since } = revision;
+  const changes = revisionLines(revision).map((line) => [letter, since, guardFormula(line)]);
+  return (byteOrderMark ? BYTE_ORDER_MARK : '') + csvText([['Revision', 'Since', 'Change'], ...changes]);
 }
 
 /** Records of fields as RFC 4180 text, without guards. `csvText([['a,b', '']])` is `"a,b",""` CR LF. */
@@ -67,16 +79,6 @@ function cellsOf(rows: readonly CsvRow[], columns: readonly PrintedColumn[]): st
       return known[at];
     });
   });
-}
-
-/** Changes go in a first column of their own, one record each, before the takes. */
-function withChanges([header, ...records]: string[][], revision: Revision): string[][] {
-  const empty = header!.map(() => '');
-  return [
-    [`Revision ${revision.letter}, changed since ${revision.since}`, ...header!],
-    ...revisionLines(revision).map((line) => [guardFormula(withoutIsolates(line)), ...empty]),
-    ...records.map((record) => ['', ...record]),
-  ];
 }
 
 function rowsOf({ takes }: ReportModel, lines: CsvLines): CsvRow[] {

@@ -1,10 +1,11 @@
 import { safeName } from '../../day/files/safe-name.ts';
 import type { ReportModel } from '../model.ts';
 
-/** The file types of a report, in the order offered, with their media types. */
+/** The formats of a report, in the order offered, with their media types. */
 export const REPORT_TYPES = {
   pdf: 'application/pdf',
   csv: 'text/csv',
+  plain: 'text/csv',
   txt: 'text/plain',
   html: 'text/html',
 } as const;
@@ -16,12 +17,21 @@ export const REPORT_FORMATS = Object.keys(REPORT_TYPES) as ReportFormat[];
 export const reportSubject = ({ head }: ReportModel): string =>
   [head.production, head.label || head.date].filter(Boolean).join(' ');
 
+/** What tells the files of one report apart beside their ending. */
+const MARKS: Partial<Record<ReportFile, string>> = { plain: 'import table', changes: 'changes' };
+
+/** A file of a report: in one of its formats, what a revision changed, or the mail with all of them. */
+export type ReportFile = ReportFormat | 'changes' | 'eml';
+
+const endingOf = (file: ReportFile): string => (file === 'plain' || file === 'changes' ? 'csv' : file);
+
 /**
  * A safe file name for a sent report: `'Salt Road day 7 sound report B.pdf'`; `letter` is the revision's, if
  * any.
  */
-export const reportFileName = (model: ReportModel, ending: ReportFormat | 'eml', letter = ''): string => {
+export const reportFileName = (model: ReportModel, file: ReportFile, letter = ''): string => {
   // The part that distinguishes days must survive when a long title is cut.
   const title = [...reportSubject(model)].slice(0, 60).join('');
-  return safeName([title, 'sound report', letter].filter(Boolean).join(' '), ending);
+  const name = [title, 'sound report', letter, MARKS[file]].filter(Boolean).join(' ');
+  return safeName(name, endingOf(file));
 };

@@ -1,11 +1,12 @@
 import type { Day } from '../../day/model.ts';
 import { dayWhenSent, latestSent, type SentReport, sentBeside } from '../../day/wrap/sent-reports.ts';
+import { formSent } from '../form.ts';
 import type { ReportModel } from '../model.ts';
 import { reportChanges } from './report-changes.ts';
 import { FIRST_LETTER, type Revision, revisionOf } from './revision.ts';
 
-/** Makes the report of a day, including other open matters. */
-export type ModelOf = (day: Day, matters: readonly string[]) => ReportModel;
+/** Makes the report of a day, including other open matters; in a sent report's form, or the newest. */
+export type ModelOf = (day: Day, matters: readonly string[], form?: number) => ReportModel;
 
 /** A report and its place among those already sent. */
 export interface ReportToSend {
@@ -30,11 +31,13 @@ export function reportToSend(day: Day, matters: readonly string[], modelOf: Mode
   return { ...lettered(day, last.letter, model, modelOf), again: last };
 }
 
-/** A report as it was sent, from the facts known then. */
+/** A report as it was sent, from the facts known then and in the form it had. */
 export function reportAgain(day: Day, sent: SentReport, modelOf: ModelOf): ReportToSend {
   const then = dayWhenSent(day, sent);
-  const model = modelOf(then, sent.made.matters);
-  return { ...lettered(then, sent.letter, model, modelOf), again: sent };
+  const form = formSent(sent.made);
+  const asThen: ModelOf = (known, matters) => modelOf(known, matters, form);
+  const model = asThen(then, sent.made.matters);
+  return { ...lettered(then, sent.letter, model, asThen), again: sent };
 }
 
 /** A report with its existing letter: a revision of the one before that letter, if any. */

@@ -54,7 +54,7 @@ export function AgainSheet({ day, sent, onClose }: AgainProps) {
         <div class="buttons">
           {ready?.files.map((file) => (
             <Button key={file.name} onClick={() => void give(file)}>
-              {file.name.split('.').at(-1)}
+              {file.what}
             </Button>
           ))}
         </div>

@@ -5,6 +5,7 @@ import { Button } from '../kit/button.tsx';
 const NAMES: Record<ReportFormat, string> = {
   pdf: 'Pages (PDF)',
   csv: 'Table (CSV)',
+  plain: 'Table for import (CSV)',
   txt: 'Text',
   html: 'One web page',
 };

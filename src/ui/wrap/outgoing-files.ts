@@ -1,17 +1,36 @@
 import { PAPERS, type ReportMade, TABLE_LINES } from '../../app/commands/report.ts';
 import type { OutgoingFile } from '../../app/sharing.ts';
-import { reportCsv } from '../../report/formats/csv.ts';
-import type { CsvColumn } from '../../report/formats/csv-columns.ts';
+import { FIRST_FORM } from '../../report/form.ts';
+import { changesCsv, reportCsv } from '../../report/formats/csv.ts';
+import type { CsvColumn, CsvGuard } from '../../report/formats/csv-columns.ts';
 import { reportHtml } from '../../report/formats/html.ts';
 import { reportText } from '../../report/formats/text.ts';
-import { REPORT_TYPES, type ReportFormat, reportFileName } from '../../report/printed/report-name.ts';
+import {
+  REPORT_TYPES,
+  type ReportFile,
+  type ReportFormat,
+  reportFileName,
+} from '../../report/printed/report-name.ts';
 import type { ReportToSend } from '../../report/revision/report-to-send.ts';
 import type { Extras } from '../../report/revision/revision.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { writePages } from '../frame/sending/pages.ts';
 
+/** A file with what it is called on a button. */
+export interface MadeFile extends OutgoingFile {
+  readonly what: string;
+}
+
+const WHAT: Record<ReportFormat, string> = {
+  pdf: 'pdf',
+  csv: 'csv',
+  plain: 'csv for import',
+  txt: 'txt',
+  html: 'html',
+};
+
 export interface MadeFiles {
-  readonly files: readonly OutgoingFile[];
+  readonly files: readonly MadeFile[];
   /** Characters missing from the pages' font. */
   readonly missing: readonly string[];
   /** Why the requested pages are missing: their writer or a font is not on this phone. */
@@ -24,10 +43,8 @@ export const outgoingText = (report: ReportToSend, made: ReportMade): string =>
   reportText(report.model, extrasOf(report, made));
 
 /** The file name for this report. */
-export const outgoingName = (
-  { model, letter, revision }: ReportToSend,
-  ending: ReportFormat | 'eml',
-): string => reportFileName(model, ending, revision ? letter : '');
+export const outgoingName = ({ model, letter, revision }: ReportToSend, file: ReportFile): string =>
+  reportFileName(model, file, revision ? letter : '');
 
 /** Makes the requested files. The others still go out if the pages cannot be made, or `stop` ended them. */
 export async function makeFiles(
@@ -43,24 +60,42 @@ export async function makeFiles(
     formats.includes('pdf') && isOneOf(PAPERS, paper) ? await writePages({ ...asked, paper }, stop) : null;
   const contents: Record<ReportFormat, () => OutgoingFile['content'] | null> = {
     pdf: () => (pages?.ok ? pages.value.bytes : null),
-    csv: () => tableOf(report, made),
+    csv: () => tableOf(report, made, 'formulas'),
+    plain: () => tableOf(report, made, 'none'),
     txt: () => outgoingText(report, made),
     html: () => reportHtml(report.model, extrasOf(report, made)),
   };
-  const files = formats.flatMap((format): OutgoingFile[] => {
+  const files = formats.flatMap((format): MadeFile[] => {
     const content = contents[format]();
     return content === null
       ? []
-      : [{ name: outgoingName(report, format), type: REPORT_TYPES[format], content }];
+      : [{ what: WHAT[format], name: outgoingName(report, format), type: REPORT_TYPES[format], content }];
   });
   return {
-    files,
+    files: [...files, ...changesOf(report, files)],
     missing: pages?.ok ? pages.value.missing : [],
     noPages: pages && !pages.ok ? pages.problem.because : null,
   };
 }
 
-const tableOf = ({ model, revision }: ReportToSend, { lines, columns }: ReportMade): string | null =>
+const tableOf = (
+  { model, revision }: ReportToSend,
+  { lines, columns }: ReportMade,
+  guard: CsvGuard,
+): string | null =>
   isOneOf(TABLE_LINES, lines)
-    ? reportCsv(model, { lines, columns: columns as CsvColumn[], byteOrderMark: true, revision })
+    ? reportCsv(model, {
+        ...{ lines, columns: columns as CsvColumn[], revision, guard },
+        // Importing programs take the mark for a part of the first title.
+        byteOrderMark: guard === 'formulas',
+      })
     : null;
+
+/** A table beside which what changed goes out as a file of its own: the table is always the same table. */
+function changesOf(report: ReportToSend, files: readonly MadeFile[]): MadeFile[] {
+  const { model, revision } = report;
+  const hasTable = files.some(({ type }) => type === REPORT_TYPES.csv);
+  if (!revision || !hasTable || model.form === FIRST_FORM) return [];
+  const name = outgoingName(report, 'changes');
+  return [{ what: 'changes', name, type: REPORT_TYPES.csv, content: changesCsv(revision, true) }];
+}

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { ReportFrom, ReportMade } from '../../app/commands/report.ts';
 import type { Day } from '../../day/model.ts';
 import { knownOf } from '../../day/wrap/sent-reports.ts';
+import { REPORT_FORM } from '../../report/form.ts';
 import type { ReportFormat } from '../../report/printed/report-name.ts';
 import { type ReportToSend, reportToSend } from '../../report/revision/report-to-send.ts';
 import { modelOf } from '../frame/sending/report-model.ts';
@@ -29,7 +30,10 @@ export function useOutgoing(day: Day, settings: WrapSettings, matters: readonly 
     [day, matters],
   );
   const made = useMemo(
-    (): ReportMade => ({ paper, lines, columns: [...columns[lines]], signature, matters: [...matters] }),
+    (): ReportMade => ({
+      ...{ paper, lines, columns: [...columns[lines]], signature, matters: [...matters] },
+      form: REPORT_FORM,
+    }),
     [paper, lines, columns, signature, matters],
   );
   const text = useMemo(() => outgoingText(report, made), [report, made]);

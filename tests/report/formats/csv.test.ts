@@ -4,7 +4,7 @@ import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { csvText, reportCsv } from '../../../src/report/formats/csv.ts';
 import { csvColumnsFor } from '../../../src/report/formats/csv-columns.ts';
-import { guardFormula, guardName, unguard } from '../../../src/report/formats/csv-field.ts';
+import { guardFormula, unguard } from '../../../src/report/formats/csv-field.ts';
 import { reportOf } from '../../../src/report/model.ts';
 import { durationText } from '../../../src/report/printed/words.ts';
 import { speaker, take } from '../../day/say.ts';
@@ -94,30 +94,25 @@ describe('the guard', () => {
     expect(guardFormula('+48V')).toBe("'+48V");
   });
 
-  // From memory: what spreadsheets convert is in no standard.
-  test.each(['007', '1E2', '3-4', '21/33', '3.4', 'MAR4', '4 Mar', '1-2-26', 'TRUE', '12345678901234567'])(
-    'keeps the name %s from becoming a number or a date',
+  // Common practice, no source: names of rolls, scenes, slates, takes and files. A leading quote runs nothing.
+  test.each(['001', '1E2', '3-4', '21/33', '3.4', 'MAR4', '1-2-26', 'TRUE', "'68", '24B', '24BT3.wav', ''])(
+    'leaves %s as it is, for nothing in it would be run',
     (name) => {
-      expect(guardName(name)).toBe(`'${name}`);
-    },
-  );
-
-  test.each(['24', '24B', '118', '0', '7A', 'WT1', 'A24C', 'Marta', '24BT3.wav'])(
-    'leaves the name %s alone',
-    (name) => {
-      expect(guardName(name)).toBe(name);
+      expect(guardFormula(name)).toBe(name);
     },
   );
 
   test('comes off again and leaves what was there (seed 11)', () => {
     const text = fc.oneof(fc.string({ unit: 'binary' }), fc.stringMatching(/^['=+\-@\t 0-9E./]{0,6}$/));
+    const seen = new Set<string>();
     fc.assert(
       fc.property(text, (value) => {
         expect(unguard(guardFormula(value))).toBe(value);
-        expect(unguard(guardName(value))).toBe(value);
+        seen.add(guardFormula(value) === value ? 'left' : 'guarded');
       }),
       { seed: 11, numRuns: 500 },
     );
+    expect(seen.size).toBe(2);
   });
 });
 
@@ -196,6 +191,26 @@ describe('the CSV report', () => {
   test('begins with a byte-order mark only when asked', () => {
     expect(reportCsv(model, { byteOrderMark: true }).startsWith('\ufeff"File"')).toBe(true);
     expect(reportCsv(model).startsWith('"File"')).toBe(true);
+  });
+
+  test('hands over rolls, scenes and names of digits as they were said', () => {
+    const { phone } = smallDay();
+    phone.say({ kind: 'roll-changed', roll: '001' });
+    phone.say(take('3-4', 0, 1), { kind: 'voice-described', voice: 'dora', fields: { part: '007' } });
+    const columns = ['roll', 'scene', 'slate', 'take', 'each-track'] as const;
+    for (const guard of ['formulas', 'none'] as const) {
+      const records = readBack(reportCsv(reportOf(phone.day()), { columns, guard }));
+      expect(records.at(-1)).toEqual(['001', '3-4', '3-4', '1', 'Mix', 'Boom', 'Tomas, 007 (ganged)', '']);
+    }
+  });
+
+  test('for import has no guard: a note is what was typed', () => {
+    const { phone, first } = smallDay();
+    phone.say({ kind: 'note-added', take: first, text: '-12 dB pad' });
+    const notes = (guard: 'formulas' | 'none') =>
+      readBack(reportCsv(reportOf(phone.day()), { columns: ['notes'], guard }))[1];
+    expect(notes('none')).toEqual(['-12 dB pad']);
+    expect(notes('formulas')).toEqual(["'-12 dB pad"]);
   });
 
   test('stays a table whatever is written into a day', () => {

@@ -2,7 +2,7 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Draft } from '../../../src/facts/fact.ts';
-import { reportCsv } from '../../../src/report/formats/csv.ts';
+import { changesCsv, reportCsv } from '../../../src/report/formats/csv.ts';
 import { reportHtml } from '../../../src/report/formats/html.ts';
 import { reportText } from '../../../src/report/formats/text.ts';
 import { reportOf } from '../../../src/report/model.ts';
@@ -82,7 +82,7 @@ describe('a revision', () => {
     );
   });
 
-  test('stands at the head of text, HTML and CSV', () => {
+  test('stands at the head of text and HTML', () => {
     const { phone, first } = smallDay();
     const sent = reportOf(phone.day());
     phone.say({ kind: 'take-described', take: first, fields: { circled: true } });
@@ -93,11 +93,21 @@ describe('a revision', () => {
       /^SOUND REPORT, REVISION J\n[\s\S]*CHANGED SINCE REVISION H\n- 24A\/1: /,
     );
     expect(reportHtml(model, { revision })).toContain(line);
-    const records: string[][] = parse(reportCsv(model, { revision }), { record_delimiter: '\r\n' });
-    expect(records.slice(0, 3).map((record) => record.slice(0, 2))).toEqual([
-      ['Revision J, changed since H', 'File'],
-      [line, ''],
-      ['', '24AT1.wav'],
+  });
+
+  test('leaves the table as it is, with what changed in a table of its own', () => {
+    const { phone, first } = smallDay();
+    const sent = reportOf(phone.day());
+    phone.say({ kind: 'take-described', take: first, fields: { circled: true } });
+    const model = reportOf(phone.day());
+    const revision = revisionOf(model, { letter: 'H', model: sent });
+    expect(reportCsv(model, { revision })).toBe(reportCsv(model));
+    const [before, after] = [sent, model].map((one): string[][] => parse(reportCsv(one, { revision })));
+    expect(after![0]).toEqual(before![0]);
+    expect(after).toHaveLength(before!.length);
+    expect(parse(changesCsv(revision), { record_delimiter: '\r\n' })).toEqual([
+      ['Revision', 'Since', 'Change'],
+      ['J', 'H', '24A/1: status was empty, is circled.'],
     ]);
   });
 

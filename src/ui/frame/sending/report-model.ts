@@ -6,11 +6,12 @@ import type { ModelOf } from '../../../report/revision/report-to-send.ts';
 import { conflictWords } from '../../words/conflicts.ts';
 
 /** The report of a day, with conflicts between phones and other open matters. */
-export const modelOf: ModelOf = (day, matters) =>
-  reportOf(day, [
-    ...conflictMatters(day, conflictsOf(day)),
-    ...matters.map((text) => ({ code: 'said-open', text })),
-  ]);
+export const modelOf: ModelOf = (day, matters, form) =>
+  reportOf(
+    day,
+    [...conflictMatters(day, conflictsOf(day)), ...matters.map((text) => ({ code: 'said-open', text }))],
+    form,
+  );
 
 /** Conflicts between phones, as open matters of the report. The report itself finds takes numbered twice. */
 const conflictMatters = (day: Day, conflicts: readonly Conflict[]): Matter[] =>

@@ -1,0 +1,13 @@
+/**
+ * The form of a report: how it is worded and laid out. It grows by one when that changes, and a sent report
+ * remembers its own, so that it comes back as it went out. From 2 on the
+ * table has no changes in it and keeps names as they are.
+ */
+export const REPORT_FORM = 2;
+
+/** Reports sent before forms were remembered. */
+export const FIRST_FORM = 1;
+
+/** The form a report was sent in; one of a newer version is made in the newest known here. */
+export const formSent = ({ form = FIRST_FORM }: { readonly form?: number | undefined }): number =>
+  Math.min(form, REPORT_FORM);
