@@ -1,4 +1,4 @@
-import { extract } from 'letterparser';
+import { extract, type LetterparserNode, parse } from 'letterparser';
 import PostalMime from 'postal-mime';
 import { describe, expect, test } from 'vitest';
 import { reportCsv } from '../../src/report/formats/csv.ts';
@@ -25,6 +25,10 @@ const DRAFT: MailDraft = {
   at: Date.UTC(2026, 9, 7, 16, 45),
   zone: 120,
 };
+
+/** As the part says it: this parser takes UTF-8 for granted where nothing is said. */
+const charsetOf = ({ headers }: LetterparserNode): string | undefined =>
+  /charset="?([^";]+)/i.exec(headers['Content-Type'] ?? '')?.[1]?.toLowerCase();
 
 const raw = (draft: MailDraft): string => {
   const result = mailDraft(draft);
@@ -55,6 +59,32 @@ describe('a mail draft', () => {
     expect(mail.subject).toBe('Sound report day 7');
     expect(mail.text?.replaceAll('\r\n', '\n').trimEnd()).toBe(DRAFT.text.trimEnd());
     expect(mail.attachments).toHaveLength(1);
+  });
+
+  // RFC 2046, section 4.1.2: text without a charset is US-ASCII, and accented letters are damage.
+  test('says of every part that is text that it is UTF-8, as both parsers read it', async () => {
+    const text = 'Žofie, Åse, Rozália';
+    const types = [
+      'text/csv',
+      'text/plain',
+      'text/html',
+      'text/plain; format=flowed',
+      'text/csv; CHARSET="utf-8"',
+    ];
+    const files = types.map((type, at) => ({
+      name: `${at}.txt`,
+      type,
+      bytes: new TextEncoder().encode(text),
+    }));
+    const message = raw({ ...DRAFT, subject: 's', text, files });
+    const { body } = parse(message);
+    const parts = Array.isArray(body) ? body : [];
+    expect(parts.map(charsetOf)).toEqual(Array(6).fill('utf-8'));
+    expect(extract(message).attachments).toHaveLength(5);
+    const mail = await new PostalMime().parse(message);
+    expect(mail.text?.trimEnd()).toBe(text);
+    for (const { content } of mail.attachments)
+      expect(new TextDecoder('utf-8', { fatal: true }).decode(content as ArrayBuffer)).toBe(text);
   });
 
   // RFC 5322, section 2.1.1 and 2.3; all encodings here keep to 78.

@@ -94,7 +94,7 @@ function filePart({ name, type, bytes }: MailFile): string {
 
 /** Text without a charset would be read as US-ASCII (RFC 2046 section 4.1.2). */
 const typeWords = (type: string): string[] =>
-  /^text\/[^;]*$/.test(type) ? [`${type};`, 'charset=utf-8'] : [type];
+  /^text\//i.test(type) && !/;\s*charset=/i.test(type) ? [`${type};`, 'charset=utf-8'] : [type];
 
 const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
