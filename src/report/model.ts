@@ -6,7 +6,8 @@ import { type DayTotals, dayTotals } from '../day/wrap/day-totals.ts';
 import type { SettingField } from '../facts/kinds/recorder-set.ts';
 import { type CardLine, cardLineOf } from './card-line.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
-import { REPORT_FORM } from './form.ts';
+import { FIRST_FORM, REPORT_FORM } from './form.ts';
+import { isolated } from './isolated.ts';
 import { type Matter, openMatters } from './open-matters.ts';
 import { type RecorderRun, recorderRuns } from './recorders.ts';
 import { type SettingRuns, settingRuns } from './setting-runs.ts';
@@ -49,7 +50,7 @@ export function reportOf(day: Day, unsettled: readonly Matter[] = [], form = REP
   const takes = takeLinesOf(day);
   return {
     form,
-    head: headOf(day, takes),
+    head: headOf(day, takes, form),
     layout: trackLayoutOf(day, takes),
     takes,
     open: withoutRepeats([...openMatters(day, takes), ...unsettled]),
@@ -58,7 +59,7 @@ export function reportOf(day: Day, unsettled: readonly Matter[] = [], form = REP
   };
 }
 
-function headOf(day: Day, takes: readonly TakeLine[]): ReportHead {
+function headOf(day: Day, takes: readonly TakeLine[], form: number): ReportHead {
   const { slateStyle, sampleRate, bitDepth, timecodeRate, fileLayout, filePattern, ...said } = filledHeader(
     day.header,
   );
@@ -77,7 +78,7 @@ function headOf(day: Day, takes: readonly TakeLine[]): ReportHead {
     recorder: cleanLine(said.recorder),
     remarks: cleanNote(said.remarks),
     recorders: recorderRuns(day, takes),
-    set: settingRuns(takes, settingsNow(day)),
+    set: settingRuns(takes, settingsNow(day), form === FIRST_FORM ? undefined : isolated),
     rolls,
     takesWithoutRoll: rolls.length > 0 ? takes.filter(({ roll }) => roll === '').length : 0,
   };

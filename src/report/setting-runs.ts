@@ -48,12 +48,20 @@ function wordsOf(field: PrintedSetting, set: Settings): string {
 const withSound = <Taken extends Set>(takes: readonly Taken[]): readonly Taken[] =>
   takes.filter(({ kind }) => kind !== 'mos');
 
-/** What the recorder was set to along the day; `now` if nothing was recorded yet. */
-export function settingRuns(takes: readonly Set[], now: Settings): SettingRuns {
+/**
+ * What the recorder was set to along the day; `now` if nothing was recorded yet. `named`: a take's name among
+ * other words.
+ */
+export function settingRuns(
+  takes: readonly Set[],
+  now: Settings,
+  named: (text: string) => string = (text) => text,
+): SettingRuns {
   const recorded = withSound(takes);
   const runs = (field: PrintedSetting): SettingRun[] => {
     const found: SettingRun[] = [];
-    for (const { text: name, set } of recorded) {
+    for (const { text: takeName, set } of recorded) {
+      const name = named(takeName);
       const text = wordsOf(field, set);
       const last = found.at(-1);
       if (last?.text === text) found[found.length - 1] = { ...last, to: name };

@@ -1,6 +1,6 @@
 import { FIRST_FORM } from '../form.ts';
+import { withoutIsolates } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
-import { withoutIsolates } from '../printed/isolated.ts';
 import {
   noteText,
   onRecorderWords,

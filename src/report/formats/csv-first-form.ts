@@ -1,4 +1,4 @@
-import { withoutIsolates } from '../printed/isolated.ts';
+import { withoutIsolates } from '../isolated.ts';
 import { type Revision, revisionLines } from '../revision/revision.ts';
 
 // The table as the first form had it, so that tables sent in that form come back byte for byte.

@@ -1,6 +1,6 @@
 import { cleanNote } from '../clean-text.ts';
+import { isolatesAsElements } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
-import { isolatesAsElements } from '../printed/isolated.ts';
 import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import { reportSubject } from '../printed/report-name.ts';

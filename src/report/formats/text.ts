@@ -1,7 +1,7 @@
 import type { TakeId } from '../../day/model.ts';
 import { cleanNote } from '../clean-text.ts';
+import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
-import { isolated } from '../printed/isolated.ts';
 import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import { padTo, textWidth, wrapText, wrapUnits } from '../printed/text-width.ts';

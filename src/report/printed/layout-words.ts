@@ -1,6 +1,6 @@
 import type { PartId } from '../../day/model.ts';
+import { isolated } from '../isolated.ts';
 import type { LayoutSpan, TrackLayout } from '../track-layout.ts';
-import { isolated } from './isolated.ts';
 import { trackText } from './words.ts';
 
 /** One track of the layout in words: who, and from which take on. */

@@ -1,6 +1,6 @@
+import { isolated } from '../isolated.ts';
 import type { TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
-import { isolated } from './isolated.ts';
 import { counted, noteText, statusWords, trackUnit } from './words.ts';
 
 /** A take in the words that every format prints. */

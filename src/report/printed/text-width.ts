@@ -1,4 +1,4 @@
-import { isolatedOnEach } from './isolated.ts';
+import { isolatedOnEach } from '../isolated.ts';
 
 /** Columns a text takes in a fixed-width font: combining marks take none, wide characters two. */
 export function textWidth(text: string): number {

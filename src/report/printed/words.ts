@@ -2,6 +2,8 @@ import type { TrackState } from '../../day/answers/track-answers.ts';
 import { takeText } from '../../day/slate.ts';
 import { formatSeconds } from '../../time/length.ts';
 import { cleanLine } from '../clean-text.ts';
+import { FIRST_FORM } from '../form.ts';
+import { isolated } from '../isolated.ts';
 import type { ReportHead, ReportModel } from '../model.ts';
 import type { Matter } from '../open-matters.ts';
 import type { OnRecorder, RecorderRun } from '../recorders.ts';
@@ -10,7 +12,6 @@ import { runsText } from '../setting-runs.ts';
 import type { Status, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { cardText } from './card-words.ts';
-import { isolated } from './isolated.ts';
 
 /** How a track is used, in a word; empty for a single voice. */
 export const STATE_WORDS: Record<TrackState, string> = {
@@ -211,16 +212,18 @@ export function bytesText(bytes: number): string {
 export const durationText = (ms: number): string => formatSeconds(Math.round(ms / 1000));
 
 export function totalsLines({
+  form,
   totals,
   card,
-}: Pick<ReportModel, 'totals' | 'card'>): (readonly [label: string, text: string])[] {
+}: Pick<ReportModel, 'form' | 'totals' | 'card'>): (readonly [label: string, text: string])[] {
   const { takes, circled, files, recordedMs, withoutLength, longest, bytes } = totals;
   const atLeast = withoutLength > 0 ? 'at least ' : '';
+  const named = (take: string): string => (form === FIRST_FORM ? take : isolated(take));
   return [
     ['Takes', `${takes}, ${circled} circled, ${counted(files, 'file')}`],
     ['Recorded', `${atLeast}${durationText(recordedMs)}`],
     ...(longest
-      ? [['Longest', `${cleanLine(takeText(longest.take))}, ${durationText(longest.ms)}`] as const]
+      ? [['Longest', `${named(cleanLine(takeText(longest.take)))}, ${durationText(longest.ms)}`] as const]
       : []),
     ['Sound', `${atLeast}${bytesText(bytes)}`],
     ...(card ? [['Card', cardText(card)] as const] : []),

@@ -1,5 +1,5 @@
 import type { TakeId } from '../../day/model.ts';
-import { isolated } from '../printed/isolated.ts';
+import { isolated } from '../isolated.ts';
 
 /** One difference from the last report sent. */
 export interface Change {

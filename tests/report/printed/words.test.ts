@@ -193,7 +193,7 @@ describe('words of figures', () => {
     const said = { by: '', atMs: 0, zone: 120, files: 1, recordings: 1, open: 2 };
     const card = { ...said, takes: null, without: [], unsure: [] };
     const totals = { ...model.totals, withoutLength: 1, longest: null };
-    expect(totalsLines({ totals, card })).toEqual([
+    expect(totalsLines({ ...model, totals, card })).toEqual([
       ['Takes', '6, 2 circled, 5 files'],
       ['Recorded', 'at least 1:40'],
       ['Sound', 'at least 47.5 MB'],
