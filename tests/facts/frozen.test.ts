@@ -7,6 +7,7 @@ import { readDayFile } from '../../src/facts/day-file/day-file.ts';
 import { isKnown, KINDS, readFact } from '../../src/facts/fact.ts';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { type Kind, kind } from '../../src/facts/kinds/kind.ts';
+import { FIRST_FORM } from '../../src/report/form.ts';
 import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { ENUMERATIONS } from './enumerations.ts';
@@ -90,6 +91,6 @@ describe('what was written once', () => {
 
   test.each(FROZEN_DAYS)('the report of %s says what it said', (name) => {
     const { day, facts } = readFrozen(name);
-    expect(reportText(reportOf(foldDay(day, facts)))).toBe(frozenText(`${name}-report.txt`));
+    expect(reportText(reportOf(foldDay(day, facts), [], FIRST_FORM))).toBe(frozenText(`${name}-report.txt`));
   });
 });

@@ -1,10 +1,12 @@
 import { BIT_DEPTHS } from '../../facts/kinds/day-described.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { framesToMs } from '../../time/timecode.ts';
+import { namesOnCard } from '../files/names-on-card.ts';
 import { filesOfTakes, tracksRecorded } from '../files/take-files.ts';
-import type { Day, Take } from '../model.ts';
+import type { Day, Take, TakeId } from '../model.ts';
 import { sampleFormats } from '../settings/sample-formats.ts';
 import { takesInOrder } from '../takes.ts';
+import { tracksArmed } from './armed-tracks.ts';
 
 export interface DayTotals {
   /** Everything logged and not retracted, including MOS and false starts. */
@@ -18,6 +20,15 @@ export interface DayTotals {
   readonly longest: { readonly take: Take; readonly ms: number } | null;
   /** Sound only: samples of every track that carries something at the take, without file headers. */
   readonly bytes: number;
+  /** The same and the files, with the armed tracks where they are known. */
+  readonly written: Written;
+}
+
+export interface Written {
+  readonly bytes: number;
+  readonly files: number;
+  /** Which tracks are counted: of some takes only the armed ones may be known. */
+  readonly counting: 'armed' | 'in-use' | 'both';
 }
 
 const BYTES_PER_SAMPLE = { '16': 2, '24': 3, '32': 4, '32f': 4 } as const;
@@ -36,6 +47,8 @@ export function dayTotals(day: Day): DayTotals {
   const formatOf = sampleFormats(day);
   let recordedMs = 0;
   let bytes = 0;
+  const armed = new Map(recorded.map((take) => [take.id, tracksArmed(day, take)]));
+  let bytesArmed = 0;
   let longest: DayTotals['longest'] = null;
   for (const take of recorded) {
     const ms = lengthMs(take) ?? 0;
@@ -45,7 +58,10 @@ export function dayTotals(day: Day): DayTotals {
     // The sample size of an unknown bit depth cannot be computed.
     if (!isOneOf(BIT_DEPTHS, bitDepth)) continue;
     const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;
-    bytes += Math.round(ms * bytesPerTrackMs) * tracksRecorded(day, take).length;
+    const trackBytes = Math.round(ms * bytesPerTrackMs);
+    const inUse = tracksRecorded(day, take).length;
+    bytes += trackBytes * inUse;
+    bytesArmed += trackBytes * (armed.get(take.id) ?? inUse);
   }
   return {
     takes: takes.length,
@@ -55,5 +71,22 @@ export function dayTotals(day: Day): DayTotals {
     withoutLength: recorded.filter((take) => lengthMs(take) === null).length,
     longest,
     bytes,
+    written: { bytes: bytesArmed, files: filesWritten(day, armed), counting: countingOf(armed) },
   };
+}
+
+type Armed = ReadonlyMap<TakeId, number | null>;
+
+function countingOf(armed: Armed): Written['counting'] {
+  const known = [...armed.values()].filter((tracks) => tracks !== null).length;
+  return known === 0 ? 'in-use' : known === armed.size ? 'armed' : 'both';
+}
+
+/** Of mono files every armed track has one, named in the log or not; what was seen on the card counts as it is. */
+function filesWritten(day: Day, armed: Armed): number {
+  const onCard = namesOnCard(day);
+  return [...filesOfTakes(day)].reduce((sum, [take, files]) => {
+    const isMono = files.some(({ track }) => track !== null) && !onCard.has(take);
+    return sum + ((isMono ? armed.get(take) : null) ?? files.length);
+  }, 0);
 }

@@ -211,6 +211,22 @@ export function bytesText(bytes: number): string {
 /** `'0:07'`, `'1:02:10'`, to the nearest second. */
 export const durationText = (ms: number): string => formatSeconds(Math.round(ms / 1000));
 
+/** `'18 files'`, `'18 files named, 30 written for armed tracks'`. */
+const filesText = ({ files, written }: ReportModel['totals']): string =>
+  written.files === files
+    ? counted(files, 'file')
+    : `${counted(files, 'file')} named, ${written.files} written for armed tracks`;
+
+const COUNTED: Record<ReportModel['totals']['written']['counting'], string> = {
+  armed: 'on armed tracks',
+  'in-use': 'on tracks in use',
+  both: 'on armed tracks where known, else on tracks in use',
+};
+
+/** A recorder writes armed tracks, so the size of a card's files may differ: the words say what was counted. */
+const soundText = ({ bytes, counting }: ReportModel['totals']['written']): string =>
+  `${bytesText(bytes)} ${COUNTED[counting]}`;
+
 export function totalsLines({
   form,
   totals,
@@ -220,12 +236,15 @@ export function totalsLines({
   const atLeast = withoutLength > 0 ? 'at least ' : '';
   const named = (take: string): string => (form === FIRST_FORM ? take : isolated(take));
   return [
-    ['Takes', `${takes}, ${circled} circled, ${counted(files, 'file')}`],
+    [
+      'Takes',
+      `${takes}, ${circled} circled, ${form === FIRST_FORM ? counted(files, 'file') : filesText(totals)}`,
+    ],
     ['Recorded', `${atLeast}${durationText(recordedMs)}`],
     ...(longest
       ? [['Longest', `${named(cleanLine(takeText(longest.take)))}, ${durationText(longest.ms)}`] as const]
       : []),
-    ['Sound', `${atLeast}${bytesText(bytes)}`],
+    ['Sound', `${atLeast}${form === FIRST_FORM ? bytesText(bytes) : soundText(totals.written)}`],
     ...(card ? [['Card', cardText(card)] as const] : []),
   ];
 }

@@ -53,7 +53,7 @@ TOTALS
 Takes     6, 2 circled, 5 files
 Recorded  1:40
 Longest   WT1, 1:00
-Sound     47.5 MB
+Sound     47.5 MB on tracks in use
 `;
 
 describe('the plain text report', () => {

@@ -196,7 +196,7 @@ describe('words of figures', () => {
     expect(totalsLines({ ...model, totals, card })).toEqual([
       ['Takes', '6, 2 circled, 5 files'],
       ['Recorded', 'at least 1:40'],
-      ['Sound', 'at least 47.5 MB'],
+      ['Sound', 'at least 47.5 MB on tracks in use'],
       ['Card', 'checked against 1 file, 2 open'],
     ]);
   });
