@@ -241,5 +241,5 @@ TOTALS
 Takes     10, 2 circled, 9 files
 Recorded  9:35
 Longest   12B/2, 2:00
-Sound     414 MB
+Sound     414 MB on tracks in use
 `;
