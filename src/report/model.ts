@@ -8,7 +8,7 @@ import { type CardLine, cardLineOf } from './card-line.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { FIRST_FORM, REPORT_FORM } from './form.ts';
 import { isolated } from './isolated.ts';
-import { type Matter, openMatters } from './open-matters.ts';
+import { headLacks, type Matter, openMatters } from './open-matters.ts';
 import { type RecorderRun, recorderRuns } from './recorders.ts';
 import { type SettingRuns, settingRuns } from './setting-runs.ts';
 import { type TakeLine, takeLinesOf } from './take-lines.ts';
@@ -48,12 +48,14 @@ export interface ReportModel {
  */
 export function reportOf(day: Day, unsettled: readonly Matter[] = [], form = REPORT_FORM): ReportModel {
   const takes = takeLinesOf(day);
+  const head = headOf(day, takes, form);
+  const lacks = form === FIRST_FORM ? [] : headLacks(head);
   return {
     form,
-    head: headOf(day, takes, form),
+    head,
     layout: trackLayoutOf(day, takes),
     takes,
-    open: withoutRepeats([...openMatters(day, takes), ...unsettled]),
+    open: withoutRepeats([...openMatters(day, takes), ...lacks, ...unsettled]),
     totals: dayTotals(day),
     card: cardLineOf(day, takes),
   };

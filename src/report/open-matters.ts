@@ -36,6 +36,27 @@ export function openMatters(day: Day, lines: readonly TakeLine[]): Matter[] {
   ];
 }
 
+/** What an editor needs of the head and nobody entered. */
+export function headLacks({
+  production,
+  mixer,
+  date,
+  rolls,
+}: {
+  readonly production: string;
+  readonly mixer: string;
+  readonly date: string;
+  readonly rolls: readonly string[];
+}): Matter[] {
+  const names = [
+    ...(production ? [] : ['production']),
+    ...(mixer ? [] : ['mixer']),
+    ...(rolls.length > 0 ? [] : ['roll']),
+    ...(date ? [] : ['date']),
+  ];
+  return names.length > 0 ? [{ code: 'head-lacks', names }] : [];
+}
+
 const at = (lines: readonly TakeLine[]) => ({
   takes: lines.map(({ takeId }) => takeId),
   names: lines.map(({ text }) => text),

@@ -204,3 +204,17 @@ describe('one pack on two channels that reach one track', () => {
     expect(open.map(({ code }) => code)).not.toContain('clash');
   });
 });
+
+describe('what the head lacks', () => {
+  const lacking = (fields: object, roll?: string): string[] => {
+    const phone = speaker();
+    phone.say({ kind: 'day-described', fields }, ...(roll ? [{ kind: 'roll-changed', roll } as const] : []));
+    return reportOf(phone.day()).open.map(matterText);
+  };
+
+  test('is not settled: production, mixer, roll and date', () => {
+    expect(lacking({})).toEqual(['Not entered: production, mixer, roll, date.']);
+    expect(lacking({ production: 'Salt Road', date: '2026-10-07' })).toEqual(['Not entered: mixer, roll.']);
+    expect(lacking({ production: 'Salt Road', date: '2026-10-07', mixer: 'N. Aske' }, '7A')).toEqual([]);
+  });
+});

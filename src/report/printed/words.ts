@@ -148,6 +148,8 @@ export function matterText(said: Matter): string {
       return `${matter.count} entries were made by a newer version and are missing here.`;
     case 'words-unknown':
       return `What a newer version calls ${takes} is not known here, and nothing was worked out from it.`;
+    case 'head-lacks':
+      return `Not entered: ${takes}.`;
     case 'take-open':
       return `${takes} ${many ? 'have' : 'has'} no cut.`;
     case 'takes-without-start':

@@ -34,6 +34,7 @@ export function placeOf(matter: Matter): Place {
       // The one logged last is more likely to be wrong.
       return last ? { sheet: 'take', take: last } : { tab: 'line' };
     case 'said-open':
+    case 'head-lacks':
     case 'facts-unknown':
     case 'words-unknown':
       return { sheet: 'day' };
