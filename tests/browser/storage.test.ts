@@ -111,7 +111,7 @@ describe('a phone that says no', () => {
       await stage.waitSaved();
       await isFull(true);
       await take(stage, 1);
-      await page.locator('.banner').filter({ hasText: 'no room left' }).waitFor();
+      await page.locator('.banner').filter({ hasText: 'the phone is full' }).waitFor();
       await isFull(false);
       await stage.waitSaved();
       await stage.reload();
