@@ -47,7 +47,7 @@ export interface ReportModel {
  * form a sent report had.
  */
 export function reportOf(day: Day, unsettled: readonly Matter[] = [], form = REPORT_FORM): ReportModel {
-  const takes = takeLinesOf(day);
+  const takes = takeLinesOf(day, form);
   const head = headOf(day, takes, form);
   const lacks = form === FIRST_FORM ? [] : headLacks(head);
   return {

@@ -5,6 +5,7 @@ import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts'
 import { rollingAtTake, rollOfTake, rollOn } from '../day/recorders/rolling.ts';
 import { type Settings, settingsAtTake, startOfTake } from '../day/settings/settings.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
+import { dateOfTake } from '../day/take-date.ts';
 import { isOpen, takesInOrder } from '../day/takes.ts';
 import { takesWithoutFile } from '../day/wrap/card-check.ts';
 import { lengthMs } from '../day/wrap/day-totals.ts';
@@ -12,6 +13,7 @@ import { unknownText } from '../shared/open-word.ts';
 import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
+import { FIRST_FORM, REPORT_FORM } from './form.ts';
 import type { OnRecorder } from './recorders.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type SettingWords, withSettingWords } from './setting-runs.ts';
@@ -53,6 +55,8 @@ export interface TakeLine extends RollWords, SettingWords {
   readonly file: string;
   /** Empty before the first roll was entered. */
   readonly roll: string;
+  /** When it rolled, `'2026-11-20'`; empty in the first form of the report. */
+  readonly date: string;
   /** The recorders it is on, if the day has several; none for MOS. */
   readonly recorders: readonly OnRecorder[];
   /** Whether every recorder of the day has it. */
@@ -77,7 +81,7 @@ export interface TakeLine extends RollWords, SettingWords {
   readonly notes: readonly NoteLine[];
 }
 
-export function takeLinesOf(day: Day): TakeLine[] {
+export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
   const filesOf = filesOfTakes(day);
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
   const lineOf = new Map<TrackAnswer, TrackLine>();
@@ -99,6 +103,7 @@ export function takeLinesOf(day: Day): TakeLine[] {
       files,
       file: namesTogether(files.map(({ name }) => name)),
       roll: cleanLine(rollOfTake(day, take.id)),
+      date: form === FIRST_FORM ? '' : dateOfTake(day, take),
       recorders,
       onAll: recorders.length === 0 || recorders.length === day.rig.recorders.length + 1,
       set: settingsAtTake(day, take.id),

@@ -94,3 +94,19 @@ describe('the roll of a take is the same in every output', () => {
     expect(cells(model, 'take').map(([, roll]) => roll)).toEqual(['', '']);
   });
 });
+
+test('takes past midnight have the next date, before them and in the table', () => {
+  // 23:57, 23:58 and 00:01 on the phone's clock, two hours east.
+  const phone = speaker('phonea', Date.UTC(2026, 9, 7, 21, 55));
+  const rolledAt = (minute: number) => Date.UTC(2026, 9, 7, 21, minute);
+  for (const [at, minute] of [57, 58, 61].entries())
+    phone.say(take('24', 1, at + 1, { rolledAt: rolledAt(minute) }));
+  const model = reportOf(phone.day());
+  expect(model.takes.map(({ rollHeading }) => rollHeading)).toEqual(['2026-10-07', '', '2026-10-08']);
+  const records: string[][] = parse(reportCsv(model, { columns: ['called', 'date'] }));
+  expect(records.slice(1)).toEqual([
+    ['24A/1', '2026-10-07'],
+    ['24A/2', '2026-10-07'],
+    ['24A/3', '2026-10-08'],
+  ]);
+});

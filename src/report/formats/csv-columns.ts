@@ -39,7 +39,7 @@ interface Column {
 const COLUMNS = {
   production: { title: 'Production', cell: (_, { head }) => head.production },
   day: { title: 'Day', cell: (_, { head }) => head.label },
-  date: { title: 'Date', cell: (_, { head }) => head.date },
+  date: { title: 'Date', cell: ({ take }, { head }) => take.date || head.date },
   unit: { title: 'Unit', cell: (_, { head }) => head.unit },
   mixer: { title: 'Mixer', cell: (_, { head }) => head.mixer },
   recorder: {

@@ -26,6 +26,7 @@ export function takeFields(take: TakeLine): Map<string, TakeField> {
     plain('slate and take', take.text),
     ['file', fileField(take)],
     plain('roll', take.roll),
+    plain('date', take.date),
     plain('scene', take.scene),
     plain('start', take.start),
     plain('recorders', take.recorders.map(onRecorderWords).join(', ')),
