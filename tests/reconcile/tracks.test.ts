@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { reportOf } from '../../src/report/model.ts';
+import { differenceWords } from '../../src/ui/card/difference-words.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
 import { MIXES_BY_WORD } from '../report/mixes-by-word.ts';
@@ -133,6 +134,42 @@ describe('tracks of a recorder with mixes L and R and isos that count from 1', (
     const tracks = ['Mix', 'Mix', 'Boom', 'Dora'].map((name, at) => ({ channel: at + 1, name }));
     const [found] = openOn(phone.day(), await recordCard([{ ...file!, tracks }]));
     expect(found).toMatchObject({ code: 'track-name-differs', track: 'tr3', detail: { number: '2' } });
+  });
+});
+
+describe('tracks that went round', () => {
+  /** Ines on track 3, Dora on 4 and Tomas on 5 in the log; in two files each is one track further down. */
+  const gone = () => {
+    const all = wiredDay(4, (at, phone) => {
+      if (at === 0) phone.say({ kind: 'transmitter-worn', transmitter: 'A3', voice: 'tomas' });
+    });
+    const round = (file: CardFile): CardFile => named(named(named(file, 3, 'Dora'), 4, 'Tomas'), 5, 'Ines');
+    return { ...all, files: all.files.map((file, at) => (at === 1 || at === 2 ? round(file) : file)) };
+  };
+
+  test('three at once are one difference over a run of takes', async () => {
+    const { day, files } = gone();
+    const open = openOn(day(), await recordCard(files));
+    expect(told(day(), open)).toEqual([
+      'tracks-swapped at 1 on tr3: "Ines, Dora, Tomas" / "Dora, Tomas, Ines"',
+    ]);
+    expect(differenceWords(day(), open[0]!)).toBe('Tracks 3, 4 and 5 are swapped in 2 takes');
+  });
+
+  test.each([
+    ['packs', 0],
+    ['inputs', 1],
+  ])('and settled in one tap, by %s, there only', async (by, at) => {
+    const { phone, day, files } = gone();
+    const recordings = await recordCard(files);
+    const [open] = openOn(day(), recordings);
+    const settlement = open!.settlements[at]!;
+    expect(settlement).toMatchObject({ kind: 'swap-tracks', swap: { by } });
+    settle(phone, settlement);
+    expect(onTrack(day, 'tr3')).toEqual(['Ines', 'Dora', 'Dora', 'Ines']);
+    expect(onTrack(day, 'tr4')).toEqual(['Dora', 'Tomas', 'Tomas', 'Dora']);
+    expect(onTrack(day, 'tr5')).toEqual(['Tomas', 'Ines', 'Ines', 'Tomas']);
+    expect(openOn(day(), recordings)).toEqual([]);
   });
 });
 

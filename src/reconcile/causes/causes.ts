@@ -96,7 +96,7 @@ function sharedBy(one: Difference): readonly DifferenceValue[] {
     case 'roll-differs':
       return [one.was, one.is];
     case 'tracks-swapped':
-      return [one.detail.number, one.detail.other];
+      return [one.detail.number, ...one.detail.others];
     case 'track-not-recorded':
       return [one.detail.number];
     // Counted on by one more after a take that nobody logged.

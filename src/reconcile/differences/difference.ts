@@ -108,7 +108,7 @@ interface Shapes {
   'slate-differs': OfPair & Sides<string>;
   'take-number-differs': OfPair & Sides<number>;
   'track-name-differs': OfPair & OfTrack & Sides<string>;
-  'tracks-swapped': OfPair & OfTrack & Sides<string> & Detail<{ readonly other: string }>;
+  'tracks-swapped': OfPair & OfTrack & Sides<string> & Detail<{ readonly others: readonly string[] }>;
   'start-differs': OfPair & Sides<Stamp | null> & Detail<{ readonly frames: number }>;
   'length-differs': OfPair & Sides<Stamp | null> & Detail<{ readonly frames: number }>;
   'roll-differs': OfPair & Sides<string> & Detail<Takes>;

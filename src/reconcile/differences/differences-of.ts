@@ -79,7 +79,7 @@ function coveredBy(said: Found): unknown {
   if (said.code === 'recordings-of-another-day' || said.code === 'recordings-of-another-unit')
     return said.detail.count;
   if ('ms' in said.detail) return said.detail.ms;
-  if ('other' in said.detail) return said.detail.other;
+  if ('others' in said.detail) return said.detail.others.join(' ');
   return 'takes' in said.detail && said.detail.takes.length > 1 ? said.detail.takes : undefined;
 }
 

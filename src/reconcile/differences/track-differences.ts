@@ -1,21 +1,16 @@
 import type { Day, PartId, TakeId } from '../../day/model.ts';
 import type { SettlementChoice } from '../../day/wrap/card-settlement.ts';
 import { cutText } from '../log-and-card/plain-key.ts';
-import { areSwapped, checkTracks, type TrackCheck } from '../log-and-card/track-names.ts';
+import { checkTracks, type TrackCheck } from '../log-and-card/track-names.ts';
 import type { CheckedPair } from './checked-pair.ts';
 import type { Checking } from './checking.ts';
 import type { Found } from './difference.ts';
 import { changesSaidLate } from './late-changes.ts';
-import { swapsOf } from './track-swaps.ts';
+import { type Round, roundFrom, swapsOf } from './track-swaps.ts';
 
-/** One track that differs, or two that carry each other's voices. */
-interface Differing {
-  readonly check: TrackCheck;
-  readonly other: TrackCheck | null;
-}
-
-/** What differs in the same way over several takes in a row. */
-interface Run extends Differing {
+/** What differs in the same way over several takes in a row: one track, or a round of them. */
+interface Run {
+  readonly round: Round;
   readonly first: CheckedPair;
   readonly takes: TakeId[];
 }
@@ -29,10 +24,10 @@ export function trackDifferences(checking: Checking): Found[] {
     // A file that does not say which channel is which ends no run.
     if (!checks) continue;
     const now = new Map<string, Run>();
-    for (const differing of differingIn(checking.day, checks)) {
-      const key = keyOf(differing);
+    for (const round of differingIn(checking.day, checks)) {
+      const key = keyOf(round);
       const known = open.get(key);
-      const run = known ?? { ...differing, first: pair, takes: [] };
+      const run = known ?? { round, first: pair, takes: [] };
       run.takes.push(pair.take.id);
       now.set(key, run);
       if (!known) runs.push(run);
@@ -42,62 +37,70 @@ export function trackDifferences(checking: Checking): Found[] {
   return runs.map((run) => foundIn(checking, run));
 }
 
-const keyOf = ({ check, other }: Differing): string =>
+const keyOf = (round: Round): string =>
   JSON.stringify(
-    [check, other].map((one) => one && [one.track.id, one.verdict, one.answer.name, one.file?.name]),
+    round.map(({ track, verdict, answer, file }) => [track.id, verdict, answer.name, file?.name]),
   );
 
-function differingIn(day: Day, checks: readonly TrackCheck[]): Differing[] {
+function differingIn(day: Day, checks: readonly TrackCheck[]): Round[] {
   const left = new Set(checks.filter(({ verdict }) => verdict !== 'same'));
-  const found: Differing[] = [];
+  const found: Round[] = [];
   for (const check of left) {
-    left.delete(check);
-    const other = [...left].find((one) => areSwapped(day, check, one)) ?? null;
-    if (other) left.delete(other);
-    found.push({ check, other });
+    const round = roundFrom(day, check, left);
+    for (const one of round) left.delete(one);
+    found.push(round);
   }
   return found;
 }
 
 function foundIn(checking: Checking, run: Run): Found {
-  const { first, check, other, takes } = run;
+  const { first, round, takes } = run;
   const { take, recording } = first;
-  const { track, number, answer, file, verdict } = check;
+  const [{ track, number, answer, file, verdict }, ...others] = round;
   const said = { take: take.id, track: track.id, recording, was: answer.name };
   const detail = { number, takes };
   if (verdict === 'not-recorded') return { code: 'track-not-recorded', ...said, is: null, detail };
   const name = file?.name?.trim() ?? '';
   const settlements = settlementsOf(checking, run, name);
-  return other
+  return others.length > 0
     ? {
         code: 'tracks-swapped',
         ...said,
-        is: other.answer.name,
-        aspect: other.track.id,
-        detail: { ...detail, other: other.number },
+        ...namesOf(round),
+        aspect: others.map((one) => one.track.id).join(' '),
+        detail: { ...detail, others: others.map((one) => one.number) },
         settlements,
       }
     : { code: 'track-name-differs', ...said, is: name, detail, settlements };
 }
 
+/** Of two, the names of the first say it all; of more, each track's. */
+function namesOf(round: Round): { readonly was: string; readonly is: string } {
+  const names = round.map(({ answer }) => answer.name);
+  const [first = '', ...others] = names;
+  return others.length === 1
+    ? { was: first, is: others[0]! }
+    : { was: names.join(', '), is: [...others, first].join(', ') };
+}
+
 /** Changes said late, then an exchange or the file's name. */
 function settlementsOf(
   { day, nextTake }: Checking,
-  { first, check, other, takes }: Run,
+  { first, round, takes }: Run,
   name: string,
 ): SettlementChoice[] {
   const { take, recording } = first;
-  const tracks: PartId[] = [check, other].flatMap((one) => (one ? [one.track.id] : []));
+  const tracks: PartId[] = round.map(({ track }) => track.id);
   const late = changesSaidLate(day, take.id, tracks, recording);
   const span = { take: take.id, until: nextTake(takes.at(-1)!) };
   return [
     ...(late ? [{ kind: 'move-changes' as const, changes: late, before: take.id }] : []),
-    ...(other
-      ? swapsOf(day, take.id, [check, other], recording).map((swap) => ({
+    ...(round.length > 1
+      ? swapsOf(day, take.id, round, recording).map((swap) => ({
           kind: 'swap-tracks' as const,
           swap,
           ...span,
         }))
-      : [{ kind: 'name-track' as const, track: check.track.id, name: cutText(name, 200), ...span }]),
+      : [{ kind: 'name-track' as const, track: round[0].track.id, name: cutText(name, 200), ...span }]),
   ];
 }

@@ -3,52 +3,58 @@ import { key, linksAtTake, sentTo } from '../../day/chain/links.ts';
 import type { Day, TakeId } from '../../day/model.ts';
 import type { TrackSwap } from '../../day/wrap/card-settlement.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
-import { differingTracks, type TrackCheck } from '../log-and-card/track-names.ts';
+import { carries, differingTracks, type TrackCheck } from '../log-and-card/track-names.ts';
+
+/** Tracks of which each carries in the file what the chain has on the next, and the last what the first has. */
+export type Round = readonly [TrackCheck, ...TrackCheck[]];
+
+/** The round that begins with this track; it alone if there is none. A swap of two comes first. */
+export function roundFrom(day: Day, first: TrackCheck, others: ReadonlySet<TrackCheck>): Round {
+  const round: [TrackCheck, ...TrackCheck[]] = [first];
+  for (let last = first; ; last = round.at(-1)!) {
+    const next = [...others].filter((one) => !round.includes(one) && carries(day, last, one));
+    const closing = next.find((one) => carries(day, one, first));
+    if (closing) return [...round, closing];
+    if (!next[0]) return [first];
+    round.push(next[0]);
+  }
+}
+
+const afterEach = (round: Round): (readonly [one: TrackCheck, next: TrackCheck])[] =>
+  round.map((one, at) => [one, round[(at + 1) % round.length]!]);
 
 /**
- * The exchanges after which two tracks match the recording and no other track is wrong that was not: packs on
+ * The exchanges after which these tracks match the recording and no other track is wrong that was not: packs on
  * each other's bodies first, since that happens most (common practice, no source), then inputs. Each is tried
  * out on the chain.
  */
-export function swapsOf(
-  day: Day,
-  take: TakeId,
-  [one, other]: readonly [TrackCheck, TrackCheck],
-  recording: Recording,
-): TrackSwap[] {
+export function swapsOf(day: Day, take: TakeId, round: Round, recording: Recording): TrackSwap[] {
   const known = differingTracks(day, answersAtTake(day, take), recording);
   const helps = (swap: TrackSwap): boolean => {
     const differing = differingTracks(day, answersFrom(day, linksWith(day, take, swap)), recording);
-    const both = [one.track.id, other.track.id];
-    return !both.some((track) => differing.has(track)) && [...differing].every((track) => known.has(track));
+    return (
+      !round.some(({ track }) => differing.has(track.id)) && [...differing].every((track) => known.has(track))
+    );
   };
-  return [byPacks(one, other), byInputs(day, take, one, other)].filter(
+  return [byPacks(round), byInputs(day, take, round)].filter(
     (swap): swap is TrackSwap => swap !== null && helps(swap),
   );
 }
 
 /** Only where each carries one voice with a pack. */
-function byPacks({ answer: a }: TrackCheck, { answer: b }: TrackCheck): TrackSwap | null {
-  const [heardA, heardB] = [a.heard[0], b.heard[0]];
-  if (a.heard.length !== 1 || b.heard.length !== 1 || !heardA || !heardB) return null;
-  const [packA, packB] = [heardA.source.transmitter, heardB.source.transmitter];
-  if (!packA || !packB) return null;
-  return {
-    by: 'packs',
-    worn: [
-      { transmitter: packA, voice: heardB.voice },
-      { transmitter: packB, voice: heardA.voice },
-    ],
-  };
+function byPacks(round: Round): TrackSwap | null {
+  const worn = afterEach(round).flatMap(([{ answer }, next]) => {
+    const [own, other] = [answer.heard[0], next.answer.heard[0]];
+    const transmitter = own?.source.transmitter;
+    return answer.heard.length === 1 && transmitter && other ? [{ transmitter, voice: other.voice }] : [];
+  });
+  return worn.length === round.length ? { by: 'packs', worn } : null;
 }
 
-/** What fed either track feeds the other; a further track of an input stays. */
-function byInputs(day: Day, take: TakeId, one: TrackCheck, other: TrackCheck): TrackSwap | null {
+/** What fed the next track feeds this one; a further track of an input stays. */
+function byInputs(day: Day, take: TakeId, round: Round): TrackSwap | null {
   const { links } = answersAtTake(day, take);
-  const exchanged = new Map([
-    [one.track.id, other.track.id],
-    [other.track.id, one.track.id],
-  ]);
+  const exchanged = new Map(afterEach(round).map(([one, next]) => [next.track.id, one.track.id]));
   const routes = day.rig.inputs.flatMap(({ id: input }) => {
     const tracks = sentTo(links, input)?.value ?? [];
     const now = tracks.map((track) => exchanged.get(track) ?? track);

@@ -33,11 +33,8 @@ export function checkTracks(day: Day, answers: Answers, recording: Recording): T
   });
 }
 
-/** Whether either track carries in the file what the chain has on the other. */
-export const areSwapped = (day: Day, one: TrackCheck, other: TrackCheck): boolean =>
-  isCrossed(day, one.answer, other.file) && isCrossed(day, other.answer, one.file);
-
-const isCrossed = (day: Day, answer: TrackAnswer, file: RecordingTrack | undefined): boolean =>
+/** Whether a track carries in the file what the chain has on the other. */
+export const carries = (day: Day, { file }: TrackCheck, { answer }: TrackCheck): boolean =>
   answer.name !== '' &&
   !answer.track.mix &&
   file !== undefined &&

@@ -3,7 +3,7 @@ import type { Day } from '../../day/model.ts';
 import type { Difference, DifferenceCode } from '../../reconcile/differences/difference.ts';
 import type { RateId } from '../../time/rate.ts';
 import { formatTimecode } from '../../time/timecode.ts';
-import { countOf } from '../words/chain.ts';
+import { countOf, listOf } from '../words/chain.ts';
 import { warningWords } from './wave-warnings.ts';
 
 type Of<Code extends DifferenceCode> = Extract<Difference, { code: Code }>;
@@ -27,7 +27,7 @@ const SENTENCES: { readonly [Code in DifferenceCode]: (one: Of<Code>, day: Day) 
   'take-number-differs': () => 'Take number differs',
   'track-name-differs': ({ detail }) => `Track ${detail.number} has a different name${inTakes(detail)}`,
   'tracks-swapped': ({ detail }) =>
-    `Tracks ${detail.number} and ${detail.other} are swapped${inTakes(detail)}`,
+    `Tracks ${listOf([detail.number, ...detail.others])} are swapped${inTakes(detail)}`,
   'start-differs': (one, day) =>
     `The recorder started ${frames(one, day)} ${one.detail.frames > 0 ? 'later' : 'earlier'}`,
   'length-differs': (one, day) =>
