@@ -49,6 +49,8 @@ interface Planted {
   readonly card: (files: readonly CardFile[], filmed: Filmed) => readonly CardFile[];
   /** Each cause with how many differences it has. */
   readonly lines: (files: readonly CardFile[]) => readonly string[];
+  /** How many of its recordings are told as also there. */
+  readonly alsoThere?: (files: readonly CardFile[]) => number;
 }
 
 const circled = (files: readonly CardFile[]): number => files.filter((file) => file.circled).length;
@@ -205,6 +207,41 @@ const FAULTS: readonly Planted[] = [
     lines: () => [],
   },
   {
+    fault: 'a backup of a recorder of the same name, its clock forty seconds off',
+    card: (files) => [...files, ...files.map((file, at) => ({ ...later(file, 40), name: `B${at}.wav` }))],
+    lines: () => [],
+    alsoThere: (files) => files.length,
+  },
+  {
+    fault: 'a backup of the same name, its clock hours off, without some takes, at its defaults',
+    card: (files) => [
+      ...files,
+      ...files
+        .filter((_, at) => at % 5 > 0)
+        .map((file, at) => ({ ...later(file, -2 * 3600), name: `B${at}.wav`, scene: 'T', take: '1' })),
+    ],
+    lines: () => [],
+    alsoThere: (files) => files.filter((_, at) => at % 5 > 0).length,
+  },
+  ...(['names', 'rolls', 'tracks'] as const).map(
+    (by): Planted => ({
+      fault: `two recorders without timecode, told apart by their ${by}`,
+      card: (files) => {
+        const untimed = files.map((file) => ({ ...file, start: undefined }));
+        const backup = untimed.map((file, at) => ({
+          ...file,
+          length: file.length + 4800,
+          name: by === 'names' ? `B${at}.wav` : `0${file.name}`,
+          ...(by === 'rolls' && { tape: 'B1' }),
+          ...(by === 'tracks' && { tracks: [{ channel: 1, name: 'Backup' }] }),
+        }));
+        return [...untimed, ...backup];
+      },
+      lines: () => [],
+      alsoThere: (files) => files.length,
+    }),
+  ),
+  {
     fault: "the second unit's card",
     card: (files) => [
       ...files.map((file) => ({ ...file, originator: 'Cart' })),
@@ -239,8 +276,9 @@ describe('a card with one fault planted', () => {
     const filmed = filmDay({ takes: TAKES, seed: 21 });
     const { recordings, causes } = await causesWith(planted, filmed);
     expect(briefly(causes)).toEqual(planted.lines(cardOf(filmed.day())));
-    const { questions } = matchRecordings(filmed.day(), recordings);
+    const { questions, alsoThere } = matchRecordings(filmed.day(), recordings);
     expect(questions).toEqual([]);
+    if (planted.alsoThere) expect(alsoThere).toHaveLength(planted.alsoThere(cardOf(filmed.day())));
     let taps = 0;
     for (let left = causes; left.length > 0 && taps < 10; taps += 1) {
       const [cause] = left;

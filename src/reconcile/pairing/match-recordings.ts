@@ -5,6 +5,7 @@ import type { Recording } from '../../wave/recording/recordings.ts';
 import { loggedTakes } from '../log-and-card/logged.ts';
 import { isOfAnotherDay } from '../log-and-card/other-day.ts';
 import { matchUnit, type UnitMatch } from './match-unit.ts';
+import { recordersOfOneName } from './one-name.ts';
 
 export type { Choice, Pair, Question } from './match-unit.ts';
 
@@ -30,8 +31,8 @@ const LEAST_SHARE = 0.5;
  * set aside.
  */
 export function matchRecordings(day: Day, found: readonly Recording[]): CardMatch {
-  const units = unitsOf(day, found);
   const takes = loggedTakes(day);
+  const units = unitsOf(day, found).flatMap((unit) => recordersOf(unit, takes.length));
   const matches = units.map((unit) => ({ unit, match: matchUnit(day, takes, unit.recordings) }));
   const first = mainOf(matches);
   const others = matches
@@ -98,6 +99,12 @@ function withoutBackups(day: Day, all: CardMatch): CardMatch {
     onBackupOnly: all.takesWithout.filter((take) => !isOnFirst(take)),
   };
 }
+
+/** A card with no more recordings than takes is one recorder's. */
+const recordersOf = ({ recordings, isOtherDay }: Unit, takes: number): Unit[] =>
+  recordings.length > takes
+    ? recordersOfOneName(recordings).map((of) => ({ recordings: of, isOtherDay }))
+    : [{ recordings, isOtherDay }];
 
 function withUnit(all: CardMatch, unit: UnitMatch, isOtherDay: boolean): CardMatch {
   const ofUnit = [...unit.recordings, ...unit.alsoThere];

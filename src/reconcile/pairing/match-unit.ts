@@ -10,6 +10,7 @@ import { type Candidate, candidatePairs } from './candidates.ts';
 import { type CardHabits, habitsOf } from './card-habits.ts';
 import { fitClocks } from './clock-fit.ts';
 import { MARGIN_BITS, type ToRecorder } from './likelihood.ts';
+import { TOGETHER_MS } from './one-name.ts';
 import { trackEvidence } from './track-evidence.ts';
 
 /** A take and its recording. */
@@ -75,15 +76,15 @@ export function matchUnit(day: Day, takes: readonly Logged[], found: readonly Re
   const habits = habitsOf(sounding, recorded);
   const evidence = { habits, toRecorder, axis, tracks: trackEvidence(day, recorded) };
   const candidates = candidatePairs(sounding, recorded, evidence);
-  const sorted = sortOut({ takes: sounding, recorded, candidates }, bestFit(candidates));
+  const sorted = sortOut({ takes: sounding, recorded, candidates, habits }, bestFit(candidates));
   const paired = sorted.pairs.map(({ recording }) => recordedOf(recording));
   const rest = recorded.filter((_, at) => !sorted.placed.has(at));
-  const again = new Set(rest.filter((one) => paired.some((other) => isSameSound(one, other))));
+  const again = new Set(rest.filter((one) => paired.some((other) => isSameSound(one, other, habits))));
   const leftOver = rest.filter((one) => !again.has(one));
   const silent = takes.filter(({ take }) => take.kind === 'mos');
   const fitMos = candidatePairs(silent, leftOver, evidence);
   const recordedMos = sortOut(
-    { takes: silent, recorded: leftOver, candidates: fitMos },
+    { takes: silent, recorded: leftOver, candidates: fitMos, habits },
     bestFit(fitMos),
   ).pairs;
   const mos = new Set(recordedMos.map(({ recording }) => recording));
@@ -110,6 +111,7 @@ interface Parts {
   readonly takes: readonly Logged[];
   readonly recorded: readonly Recorded[];
   readonly candidates: readonly Candidate[];
+  readonly habits: CardHabits;
 }
 
 interface SortedOut {
@@ -122,7 +124,7 @@ interface SortedOut {
   readonly again: readonly Recording[];
 }
 
-function sortOut({ takes, recorded, candidates }: Parts, fitted: readonly Fitted[]): SortedOut {
+function sortOut({ takes, recorded, candidates, habits }: Parts, fitted: readonly Fitted[]): SortedOut {
   const bitsOf = new Map(candidates.map(({ take, recording, bits }) => [`${take}/${recording}`, bits]));
   const byTake = new Map(fitted.map((one) => [one.take, one]));
   const placed = new Set<number>();
@@ -131,7 +133,7 @@ function sortOut({ takes, recorded, candidates }: Parts, fitted: readonly Fitted
   const takesWithout: TakeId[] = [];
   const again: Recording[] = [];
   const isAgain = (best: number | null, other: number | null): boolean =>
-    best !== null && other !== null && isSameSound(recorded[best]!, recorded[other]!);
+    best !== null && other !== null && isSameSound(recorded[best]!, recorded[other]!, habits);
   for (const [at, { take }] of takes.entries()) {
     const fit = byTake.get(at) ?? { take: at, recording: null, others: [] };
     const near = fit.others.filter(({ loss }) => loss < MARGIN_BITS);
@@ -156,13 +158,14 @@ function sortOut({ takes, recorded, candidates }: Parts, fitted: readonly Fitted
   return { pairs, questions, takesWithout, placed, again };
 }
 
-/** Two recorders that roll together start and stop so close to one another (common practice, no source). */
-const TOGETHER_MS = 2000;
+/** Without timecode the slate has to tell, where it is the recorder's at every take. */
+const isSameSound = (a: Recorded, b: Recorded, { numbers }: CardHabits): boolean =>
+  isNear(a.lengthMs, b.lengthMs) &&
+  (a.startMs === undefined && b.startMs === undefined
+    ? numbers.only === undefined && isGiven(a.number, b.number) && isGiven(a.scene, b.scene)
+    : isNear(a.startMs, b.startMs));
 
-const isSameSound = (a: Recorded, b: Recorded): boolean =>
-  a.startMs !== undefined &&
-  b.startMs !== undefined &&
-  a.lengthMs !== undefined &&
-  b.lengthMs !== undefined &&
-  Math.abs(a.startMs - b.startMs) <= TOGETHER_MS &&
-  Math.abs(a.lengthMs - b.lengthMs) <= TOGETHER_MS;
+const isGiven = <Value>(a: Value | undefined, b: Value | undefined): boolean => a !== undefined && a === b;
+
+const isNear = (a: number | undefined, b: number | undefined): boolean =>
+  a !== undefined && b !== undefined && Math.abs(a - b) <= TOGETHER_MS;
