@@ -144,3 +144,17 @@ function fileOf(day: Day, take: Take, name: string): CardFile {
     dropFrame: dropped > 0,
   };
 }
+
+/** The files of a recorder that writes one for each track, called by the name of the take and the channel. */
+export const monoCard = (
+  files: readonly CardFile[],
+  nameOf: (stem: string, channel: number) => string = (stem, channel) => `${stem}_${channel}`,
+): CardFile[] =>
+  files.flatMap((file, at) =>
+    file.tracks.map((track, index) => ({
+      ...file,
+      name: `${nameOf(file.name.replace('.wav', ''), track.channel)}.wav`,
+      tracks: [track],
+      fileSet: { family: `F${at}`, index: index + 1, total: file.tracks.length },
+    })),
+  );

@@ -8,23 +8,9 @@ import { sideWords } from '../../src/ui/card/side-words.ts';
 import { speaker, take } from '../day/say.ts';
 import { SMALL_RIG } from '../day/small-rig.ts';
 import { MIXES_BY_WORD } from '../report/mixes-by-word.ts';
-import { type CardFile, cardOf, recordCard } from './build-card.ts';
+import { cardOf, monoCard, recordCard } from './build-card.ts';
 import { byFile, choiceOf, openOn, settle, told } from './check-card.ts';
 import { filmDay } from './film-day.ts';
-
-/** The files of a recorder that writes one for each track, called by the name of the take and the channel. */
-const monoCard = (
-  files: readonly CardFile[],
-  nameOf: (stem: string, channel: number) => string = (stem, channel) => `${stem}_${channel}`,
-): CardFile[] =>
-  files.flatMap((file, at) =>
-    file.tracks.map((track, index) => ({
-      ...file,
-      name: `${nameOf(file.name.replace('.wav', ''), track.channel)}.wav`,
-      tracks: [track],
-      fileSet: { family: `F${at}`, index: index + 1, total: file.tracks.length },
-    })),
-  );
 
 /** A filmed day, and the card of its poly files. */
 function filmed(takes = 8, fileLayout: 'mono' | 'poly' = 'mono') {

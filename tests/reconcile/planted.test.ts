@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { settleAll } from '../../src/commands/line/settle-card.ts';
 import { causesOf } from '../../src/reconcile/causes/causes.ts';
 import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
-import { type CardFile, cardOf, recordCard } from './build-card.ts';
+import { type CardFile, cardOf, monoCard, recordCard } from './build-card.ts';
 import { openOn } from './check-card.ts';
 import { type Filmed, filmDay } from './film-day.ts';
 
@@ -172,6 +172,16 @@ const FAULTS: readonly Planted[] = [
     fault: 'a signed field in every file',
     card: (files) =>
       files.map((file) => ({ ...file, more: '<PRE_RECORD_SAMPLECOUNT>-1</PRE_RECORD_SAMPLECOUNT>' })),
+    lines: (files) => [`file-warning ${files.length}`],
+  },
+  {
+    fault: 'a signed field in every file of mono sets',
+    card: (files, { phone }) => {
+      phone.say({ kind: 'day-described', fields: { fileLayout: 'mono' } });
+      const more = '<PRE_RECORD_SAMPLECOUNT>-1</PRE_RECORD_SAMPLECOUNT>';
+      return monoCard(files).map((file) => ({ ...file, more }));
+    },
+    // One for each recording, however many files it is.
     lines: (files) => [`file-warning ${files.length}`],
   },
   {

@@ -93,20 +93,22 @@ function setWarning(recording: Recording, warning: RecordingWarning): Found {
   }
 }
 
-/** Each kind of warning once per file, with how often it occurred. */
+/** Each kind of damage once for each file, any other warning once for all files of the recording. */
 function fileWarnings(recording: Recording): Found[] {
-  return recording.files.flatMap(({ name, warnings }) => {
-    const codes = [...new Set(warnings.map(({ code }) => code))];
-    return codes.map((code): Found => {
-      const of = warnings.filter((one) => one.code === code);
-      const said = {
-        recording,
-        aspect: `${code} ${name}`,
-        was: name,
-        is: code,
-        detail: { warning: of[0]!, count: of.length },
-      };
-      return DAMAGE.has(code) ? { code: 'file-damaged', ...said } : { code: 'file-warning', ...said };
-    });
+  const all = recording.files.flatMap(({ name, warnings }) => warnings.map((warning) => ({ name, warning })));
+  const groups = new Map<string, [(typeof all)[number], ...typeof all]>();
+  for (const one of all) {
+    const { code } = one.warning;
+    const key = DAMAGE.has(code) ? `${code} ${one.name}` : code;
+    const group = groups.get(key);
+    if (group) group.push(one);
+    else groups.set(key, [one]);
+  }
+  return [...groups.values()].map((group): Found => {
+    const [{ name, warning }] = group;
+    const { code } = warning;
+    const detail = { warning, count: group.length };
+    const said = { recording, aspect: `${code} ${name}`, was: name, is: code, detail };
+    return DAMAGE.has(code) ? { code: 'file-damaged', ...said } : { code: 'file-warning', ...said };
   });
 }

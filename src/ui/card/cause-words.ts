@@ -29,7 +29,7 @@ const SENTENCES: Partial<Record<DifferenceCode, Say>> = {
   'match-unsure': (count) => `${takes(count)} with several files that fit`,
   'mos-recorded': (count) => `${takes(count)} logged as MOS, but the card has sound`,
   'file-damaged': (count, one) =>
-    `${files(count)} damaged: ${one.code === 'file-damaged' ? warningWords(one.detail.warning) : ''}`,
+    `${countOf(count, 'file')} damaged: ${one.code === 'file-damaged' ? warningWords(one.detail.warning) : ''}`,
   'file-warning': (count, one) =>
     `${files(count)}: ${one.code === 'file-warning' ? warningWords(one.detail.warning) : ''}`,
   'file-set-incomplete': (count) => `${files(count)} with files missing`,

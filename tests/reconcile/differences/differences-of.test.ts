@@ -92,6 +92,7 @@ describe('a difference', () => {
       'recordings-of-another-day',
       'recordings-of-another-unit',
       'start-not-logged',
+      'take-on-backup-only',
     ]);
   });
 });
