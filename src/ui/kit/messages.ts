@@ -20,6 +20,12 @@ export interface Notice {
 /** Announced politely and shown for a while: what was done. */
 export const notice = signal<Notice>({ text: '', at: 0 });
 
+/** Ends a message that offers something: what it is about is no longer on the screen. */
+export function endOffers(): void {
+  const { at, actions = [] } = notice.peek();
+  if (actions.length > 0) notice.value = { text: '', at };
+}
+
 /** Announced assertively and shown until dismissed: what could not be done, or data at risk. */
 export const trouble = signal<{ readonly text: string; readonly at: number } | null>(null);
 

@@ -9,6 +9,7 @@ import { type DayPage, route } from '../frame/route.ts';
 import { Boundary } from '../kit/boundary.tsx';
 import { lazy } from '../kit/lazy.tsx';
 import { Live } from '../kit/live.tsx';
+import { endOffers } from '../kit/messages.ts';
 import { useWakeLock } from '../kit/wake-lock.ts';
 import { Now } from '../now/now.tsx';
 import { ScreenMissing } from './screen-missing.tsx';
@@ -83,6 +84,8 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   useEffect(() => {
     app.open(id).then(setStore, (error: unknown) => setRefused(String(error)));
   }, [app, id]);
+  // Undo in a message left standing would act on this day, whichever is shown by then.
+  useEffect(() => endOffers, []);
   // A short page scrolls as a whole, and another tab starts at its top.
   useEffect(() => scrollTo(0, 0), [tab]);
   useWakeLock(store !== null && openTakes(store.day.value).length > 0);

@@ -6,6 +6,7 @@ import { foldDay } from '../../../src/day/fold/fold.ts';
 import { ok } from '../../../src/shared/result.ts';
 import { route } from '../../../src/ui/frame/route.ts';
 import { Boundary } from '../../../src/ui/kit/boundary.tsx';
+import { notice } from '../../../src/ui/kit/messages.ts';
 import { App } from '../../../src/ui/shell/app.tsx';
 import { ScreenMissing } from '../../../src/ui/shell/screen-missing.tsx';
 import { show } from '../small-dom.ts';
@@ -64,6 +65,25 @@ describe('the address of a day', () => {
 
   test('that another window erased says so, and leads to the days', async () => {
     expect(await shownAt(appOf({ erased: true }))).toBe('Erased in another window. All days');
+  });
+});
+
+describe('leaving a day', () => {
+  beforeEach(() => {
+    vi.stubGlobal('window', {});
+    vi.stubGlobal('navigator', {});
+    vi.stubGlobal('scrollTo', () => {});
+  });
+  afterEach(() => vi.unstubAllGlobals());
+
+  test('takes the message that offers to undo on it along, and no other', async () => {
+    const offer = { label: 'Undo', onTap: () => {} };
+    notice.value = { text: '12A/3 cut', at: 1, actions: [offer] };
+    await shownAt(appOf({}));
+    expect(notice.value).toEqual({ text: '', at: 1 });
+    notice.value = { text: 'Day 4 erased', at: 2 };
+    await shownAt(appOf({}));
+    expect(notice.value.text).toBe('Day 4 erased');
   });
 });
 
