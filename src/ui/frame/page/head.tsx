@@ -80,7 +80,7 @@ function State({ sample, synced }: { sample: boolean; synced: string }) {
       <span>
         {kept ? savingWord : 'NOT KEPT'}
         {isSaved && !sample && <span class="head-more">{COPY_WORD[copy.value]}</span>}
-        {' ·'}
+        <span class={isSaved && !sample ? 'head-dot' : undefined}> ·</span>
       </span>{' '}
       <span>
         {day.value.clock === null && <span class="head-more">clock </span>}
