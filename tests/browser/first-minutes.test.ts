@@ -49,7 +49,7 @@ test('from the first launch to a wired day in under three minutes, each screen s
       await page().getByRole('link', { name: link, exact: true }).tap();
     };
 
-    await isSaid(/Two taps record a change/);
+    await isSaid(/Log a change in two taps/);
     await tap('New day');
     await type('Production', 'Harbour');
     await inSheet('Start the day');
@@ -58,7 +58,7 @@ test('from the first launch to a wired day in under three minutes, each screen s
     await follow('Now');
     await isSaid(/No performers yet/);
     await follow('Add the cast');
-    await tap('Paste a call sheet');
+    await tap('Paste cast list');
     await paste('Cast lines', CAST);
     await inSheet(/^Add 4/);
     await closed();

@@ -12,7 +12,7 @@ describe('an empty phone', () => {
       expect(await picture.getAttribute('aria-label')).toContain('track 7: Old Tibor, then Rozália');
       const foot = (await page.locator('.days-foot').boundingBox())!;
       const drawn = (await picture.boundingBox())!;
-      const said = (await page.getByText(/^Two taps record a change/).boundingBox())!;
+      const said = (await page.getByText(/^Log a change in two taps/).boundingBox())!;
       expect(drawn.width).toBeGreaterThan(300);
       expect(drawn.y + drawn.height).toBeLessThanOrEqual(said.y);
       expect(said.y + said.height).toBeLessThanOrEqual(foot.y);

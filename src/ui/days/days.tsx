@@ -80,8 +80,7 @@ export function Days() {
             <li key={day.id} class="day-row">
               <Row
                 title={titleOf(day)}
-                under={[day.date, countOf(day.takes, 'take')].filter(Boolean).join(' · ')}
-                word={copyWords(day)}
+                under={[day.date, countOf(day.takes, 'take'), copyWords(day)].filter(Boolean).join(' · ')}
                 onTap={() => goTo({ at: 'day', day: day.id, tab: 'now' })}
               />
               <Button look="bare" label={`More about ${titleOf(day)}`} onClick={() => setOpen({ day })}>
@@ -124,7 +123,7 @@ function First() {
   return (
     <div class="section first">
       <FirstPicture />
-      <p>Two taps record a change; every take, and the report, then say who was on which track.</p>
+      <p>Log a change in two taps: every take, and the report, then show who was on which track.</p>
     </div>
   );
 }
