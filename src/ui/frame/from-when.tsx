@@ -28,7 +28,9 @@ export function FromWhen({ before, onPlace, question }: FromWhenProps) {
   // could not be scrolled.
   useEffect(() => {
     const mark = line.current?.querySelector('[aria-pressed="true"]');
-    mark?.scrollIntoView({ inline: 'nearest', block: 'nearest' });
+    // Now is always in sight, and may stand over the take before it until that is scrolled to.
+    const seen = before === undefined ? mark?.previousElementSibling : mark;
+    seen?.scrollIntoView({ inline: 'nearest', block: 'nearest' });
   }, [before, first]);
   if (takes.length === 0) return null;
   const { shown, leftOutAtEnd, hasEarlier, hasLater } = stripOf(takes, first, before);
