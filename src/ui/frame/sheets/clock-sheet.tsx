@@ -92,7 +92,7 @@ function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
   return (
     <Sheet
       title="Sync to recorder"
-      under={`Tap the moment the recorder shows this timecode. ${rateWords(store.day.value.header.timecodeRate)}, set in the day details.`}
+      under={`Tap the moment the recorder shows this timecode. ${rateWords(settingsNow(store.day.value).timecodeRate)}, set in the day details.`}
       onClose={onClose}
       foot={
         <Button look="solid" class="tap-now" onClick={follow}>
