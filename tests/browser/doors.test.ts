@@ -91,7 +91,7 @@ describe('a form that a page elsewhere posts to the share target', () => {
       const before = await everything(page);
       await postFrom(stage, '/hidden', sampleText('full'));
       await door(page).getByText('470 new entries').waitFor();
-      await door(page).getByText('a day that this phone does not have').waitFor();
+      await door(page).getByText('not on this phone yet').waitFor();
       await door(page).getByText('or a web page').waitFor();
       await stage.screenshot('door-new-day');
       await page.waitForTimeout(500);

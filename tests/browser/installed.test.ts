@@ -107,7 +107,7 @@ describe('day files from outside', () => {
       await stage.killServer();
       const text = sampleText('small').split('\n').slice(0, -3).join('\n');
       await share(stage, [{ name: 'cut-off.txt', mimeType: 'text/plain', buffer: Buffer.from(text) }]);
-      await page.getByRole('dialog', { name: 'Some files are damaged' }).waitFor();
+      await page.getByRole('dialog', { name: 'The file is damaged' }).waitFor();
       await page.getByRole('button', { name: 'Import what can be read' }).tap();
       await page.getByRole('dialog', { name: 'Imported' }).waitFor();
     });

@@ -23,7 +23,7 @@ test.each([
       expect(short).toHaveLength(4);
       for (const slate of LONG) {
         await tap(/^Slate/);
-        await fill('Another slate, as 24B', slate);
+        await fill('Another slate, e.g. 24B', slate);
         await inSheet('Use this slate');
         await closed();
         expect(await places()).toEqual(short);

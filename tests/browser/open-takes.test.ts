@@ -12,7 +12,7 @@ const dockName = (page: Stage['page']) => page.locator('.dock-name strong');
 async function logByHand({ tap, fill, inSheet, closed }: Hands, slate: string, gap?: RegExp): Promise<void> {
   await tap(/^Slate/);
   await inSheet(/^Log a missed take/);
-  await fill('Slate, as 24B', slate);
+  await fill('Slate, e.g. 24B', slate);
   await fill('Take number', '1');
   if (gap) await inSheet(gap);
   await inSheet(/^Log this take/);

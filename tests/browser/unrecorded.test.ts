@@ -27,7 +27,7 @@ test('a performer who lost the pack and one who is muted are said on the first s
     await closed();
     expect(await summary()).toContain('Ines not recorded');
     expect(await summary()).not.toContain('everyone recorded');
-    const lost = page().getByRole('button', { name: /^– .*Ines wears no pack any more not recorded/ });
+    const lost = page().getByRole('button', { name: /^– .*Ines no longer wears a pack not recorded/ });
     await lost.tap();
     await inSheet('not in this setup');
     await inSheet('Close');

@@ -33,7 +33,7 @@ async function layRig({ tap, inSheet, fill, closed, page }: Hands): Promise<void
 
 async function wireCast({ tap, inSheet, fill, tab, closed }: Hands): Promise<void> {
   await tab('Cast');
-  await tap('Paste a call sheet');
+  await tap('Paste cast list');
   await fill('Cast lines', CALL_SHEET);
   await inSheet(/^Add 4/);
   await inSheet(/^Close$/);
@@ -82,7 +82,7 @@ describe('a whole shooting day on a phone with no signal', () => {
       await inSheet(/^Save$/);
       await closed();
       await tap(/^Slate 1\/1/);
-      await fill('Another slate, as 24B', '12');
+      await fill('Another slate, e.g. 24B', '12');
       await inSheet('Use this slate');
       await closed();
       await stage.waitSaved();

@@ -124,7 +124,7 @@ function Foot({ empty, onOpen, onTask, cameFrom }: FootProps) {
     <div class="cast-foot">
       <Button onClick={() => onOpen('add')}>Add</Button>
       <Button look={empty ? 'solid' : 'outline'} onClick={() => onOpen('paste')}>
-        {empty ? 'Paste a call sheet' : 'Paste list'}
+        {empty ? 'Paste cast list' : 'Paste list'}
       </Button>
       {!empty && (
         <>

@@ -32,7 +32,7 @@ export function PasteSheet({ onClose }: { onClose: () => void }) {
 
   return (
     <Sheet
-      title="Paste a call sheet"
+      title="Paste cast list"
       under="One line each: number, part and name, in any order"
       onClose={onClose}
       foot={

@@ -31,7 +31,7 @@ export function ChooseFile({ onBrought, onClose }: ChooseProps) {
   return (
     <Sheet
       title="Import day file"
-      under="From another phone, or your own backups, one or several. You see what would change first."
+      under="From another phone, or your own backups, one or several. You review the changes before anything is imported."
       onClose={onClose}
     >
       <div class="section">

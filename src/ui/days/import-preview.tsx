@@ -36,7 +36,9 @@ export function ImportPreview({ brought, onImport, onClose }: ImportPreviewProps
       : 'Import';
   return (
     <Sheet
-      title={isDamaged ? 'Some files are damaged' : 'Import this?'}
+      title={
+        !isDamaged ? 'Import this?' : reads.length === 1 ? 'The file is damaged' : 'Some files are damaged'
+      }
       under={UNDER[how]}
       onClose={onClose}
       foot={

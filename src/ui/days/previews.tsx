@@ -42,7 +42,7 @@ function OneDay({ preview }: { preview: Preview }) {
     <section class="section preview">
       <h3>{titleOf(known ?? after.header)}</h3>
       <p class="soft">
-        {[after.header.date, isNew ? 'a day that this phone does not have' : 'on this phone already']
+        {[after.header.date, isNew ? 'not on this phone yet' : 'on this phone already']
           .filter(Boolean)
           .join(' · ')}
       </p>

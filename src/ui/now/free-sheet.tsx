@@ -31,7 +31,7 @@ export function FreeSheet({ onClose, onTrack }: FreeProps) {
   return (
     <Sheet title="Inputs" under={`${summary.free} free of ${inputs.length}`} onClose={onClose}>
       <p class="section soft">
-        Free: {MARK_MEANS.free.means} Idle: {MARK_MEANS.idle.means}
+        <b>Free</b> {MARK_MEANS.free.means} <b>Idle</b> {MARK_MEANS.idle.means}
       </p>
       <ul class="rows">
         {inputs.map((answer) => {

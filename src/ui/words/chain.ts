@@ -23,7 +23,7 @@ export function pathWords(rig: Rig, path: Path): string {
 export function breakWords(rig: Rig, path: Path): string {
   const sentences: Record<Break, () => string> = {
     'no-transmitter': () => 'wears no pack',
-    'pack-gone': () => 'wears no pack any more',
+    'pack-gone': () => 'no longer wears a pack',
     'no-channel': () => `no receiver channel is tuned to ${partName(rig, path.transmitter)}`,
     'no-output': () => `${partName(rig, path.channel)} has no output`,
     'no-lead': () => (path.output ? `no lead from ${partName(rig, path.output)}` : 'not plugged in'),

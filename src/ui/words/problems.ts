@@ -108,7 +108,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'day-file-goes-on': ({ line }) => `The file goes on after its end, at line ${line}. Nothing was imported.`,
   'day-file-count-wrong': ({ expected, found }) =>
     `The file says it has ${expected} entries and has ${found}. Nothing was imported.`,
-  'day-file-check-wrong': () => 'The file is damaged: its check does not fit. Nothing was imported.',
+  'day-file-check-wrong': () => 'The file is damaged: its checksum does not match. Nothing was imported.',
   'line-not-json': ({ line }) => `Line ${line} of the file cannot be read. Nothing was imported.`,
   'line-too-long': ({ line }) => `Line ${line} of the file is too long. Nothing was imported.`,
   'line-too-deep': ({ line }) => `Line ${line} of the file is nested too deep. Nothing was imported.`,

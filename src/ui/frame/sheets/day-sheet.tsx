@@ -27,7 +27,7 @@ const TEXTS = [
   ['utility', 'Utility'],
   ['contact', 'Contact'],
   ['recorder', 'Recorder'],
-  ['filePattern', 'File names, as {slate} {take} {take:2} {roll} {scene} {track}'],
+  ['filePattern', 'File names, e.g. {slate} {take} {take:2} {roll} {scene} {track}'],
 ] as const satisfies readonly (readonly [keyof Header, string])[];
 
 /** The header of the day, as at the top of the report. Only changed fields are saved. */

@@ -82,7 +82,7 @@ export function SlateSheet({ onClose }: { onClose: () => void }) {
       >
         <div class="field-pair">
           <TextField
-            label={style === 'lettered' ? 'Another slate, as 24B' : 'Another slate number'}
+            label={style === 'lettered' ? 'Another slate, e.g. 24B' : 'Another slate number'}
             value={typed}
             onInput={setTyped}
             capitals="characters"

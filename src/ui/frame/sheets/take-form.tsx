@@ -96,7 +96,7 @@ export function TakeForm({ take, onClose }: TakeFormProps) {
         <div class="field-pair">
           {slated && (
             <TextField
-              label={style === 'lettered' ? 'Slate, as 24B' : 'Slate number'}
+              label={style === 'lettered' ? 'Slate, e.g. 24B' : 'Slate number'}
               value={typed.slate}
               onInput={(slate) => set({ slate })}
               capitals="characters"
