@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { onStage } from './harness.ts';
 import { openSampleDay } from './places.ts';
-import { tap } from './tapping.ts';
+import { startDay, tab, takeOne, tap } from './tapping.ts';
 
 describe('an empty phone', () => {
   test('opens on a picture of what the app does, with the two ways to begin under the thumb, at 360 x 640', async () => {
@@ -63,5 +63,23 @@ test('look, hand and where the data lives are in Settings, from the list and fro
     await settings().waitFor();
     await tap(page, 'Back');
     await page.locator('.dock').waitFor();
+  });
+});
+
+test('plan and picture of a new day say what they begin with, and offer nothing to apply or enlarge', async () => {
+  await onStage({}, async ({ page }) => {
+    await startDay(page);
+    const day = /day\/([^/]+)/.exec(page.url())?.[1];
+    await page.goto(`${new URL(page.url()).origin}/#/day/${day}/plan`);
+    await page.getByText(/^Nobody in the cast yet\./).waitFor();
+    expect(await page.getByText('everyone recorded').count()).toBe(0);
+    expect(await page.getByRole('button', { name: 'Apply', exact: true }).isDisabled()).toBe(true);
+    await page.goto(`${new URL(page.url()).origin}/#/day/${day}/picture`);
+    await page.getByText('The picture begins with the first take.').waitFor();
+    expect(await page.getByRole('button', { name: 'Larger' }).count()).toBe(0);
+    await tab(page, 'Now');
+    await takeOne(page);
+    await page.goto(`${new URL(page.url()).origin}/#/day/${day}/picture`);
+    await page.getByRole('button', { name: 'Larger' }).waitFor();
   });
 });

@@ -171,7 +171,7 @@ describe('wrap', () => {
       await button(stage, 'Paper, columns, signature').tap();
       await button(stage, 'US Letter').tap();
       await page.getByLabel('Signature, under the report').fill('Boom and cables by Jurrien');
-      await button(stage, 'Notes: out').tap();
+      await button(stage, 'Notes: remove').tap();
       await button(stage, 'Close').tap();
       await expect.poll(() => shown(stage)).toContain('Boom and cables by Jurrien');
       const second = await downloads(stage, 'Download the report', 3);

@@ -3,7 +3,7 @@ import { chooseHand, hand } from '../kit/hand.ts';
 import { chooseLook, LOOKS, type Look, look } from '../kit/looks.ts';
 
 const NAMES: Record<Look, string> = {
-  system: 'As the phone',
+  system: 'Same as phone',
   light: 'Light',
   sunlight: 'Sunlight',
   dark: 'Dark',

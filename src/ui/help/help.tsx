@@ -22,7 +22,7 @@ export function Help() {
           <ol>
             {FIRST_STEPS.map(([where, what]) => (
               <li key={where}>
-                <strong>{where}</strong> {what}
+                <strong>{where}:</strong> {what}
               </li>
             ))}
           </ol>

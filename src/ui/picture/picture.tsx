@@ -21,22 +21,21 @@ export function Picture() {
   const picture = useMemo(() => dayPicture(modelOf(day, [])), [day]);
   const item = open === null ? undefined : day.takeItems.get(open);
   const ground = useKeptMiddle(zoom);
+  const isEmpty = picture.columns.length === 0;
+  const sizes = (
+    <div class="picture-foot">
+      <Button disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
+        Smaller
+      </Button>
+      <Button disabled={zoom === WIDTHS.length - 1} onClick={() => setZoom(zoom + 1)}>
+        Larger
+      </Button>
+    </div>
+  );
   return (
-    <Page
-      tab="picture"
-      foot={
-        <div class="picture-foot">
-          <Button disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
-            Smaller
-          </Button>
-          <Button disabled={zoom === WIDTHS.length - 1} onClick={() => setZoom(zoom + 1)}>
-            Larger
-          </Button>
-        </div>
-      }
-    >
+    <Page tab="picture" foot={isEmpty ? null : sizes}>
       <h1 class="section-title">Who was on which track</h1>
-      {picture.columns.length === 0 ? (
+      {isEmpty ? (
         <p class="section">The picture begins with the first take.</p>
       ) : (
         <>

@@ -37,6 +37,7 @@ export function Plan() {
   const [pinning, setPinning] = useState<VoiceId | null>(null);
   const problem = useSame(useMemo(() => problemOf(day, wanted), [day, wanted]));
   const [{ problem: answered, planned, isLooking, better, addition, whatIf }, planner] = usePlanner(problem);
+  const cast = castInOrder(day);
   const isStale = answered !== problem;
   const shown = planned?.ok ? planned.value : undefined;
   const plan = isStale ? undefined : shown;
@@ -75,7 +76,7 @@ export function Plan() {
       tab="plan"
       foot={
         <PlanFoot
-          plan={plan}
+          plan={cast.length > 0 ? plan : undefined}
           ticked={chosen.length}
           better={better}
           onAcceptTicked={() => accept(chosen)}
@@ -90,12 +91,17 @@ export function Plan() {
           what to avoid
         </Button>
       </div>
-      {!planned && (
+      {!planned && cast.length > 0 && (
         <p class="plan-cost soft" role="status">
           {WORKING}
         </p>
       )}
-      {shown && (
+      {cast.length === 0 && (
+        <p class="section">
+          Nobody in the cast yet. Add performers under Cast, then plan who gets which pack.
+        </p>
+      )}
+      {shown && cast.length > 0 && (
         <Outcome day={day} plan={shown} isLooking={isLooking} isStale={isStale} addition={addition} />
       )}
       {planned && !planned.ok && <p class="problem">{sentenceFor(planned.problem)}</p>}
@@ -109,15 +115,17 @@ export function Plan() {
       {besides.length > 0 && (
         <p class="section">Also: {listOf(besides.map((beside) => besideWords(day, beside)))}.</p>
       )}
-      <WantedList
-        day={day}
-        cast={castInOrder(day)}
-        wanted={wanted}
-        whatIf={whatIf}
-        onToggle={toggle}
-        onWhatIf={planner.askWhatIf}
-        onPin={setPinning}
-      />
+      {cast.length > 0 && (
+        <WantedList
+          day={day}
+          cast={cast}
+          wanted={wanted}
+          whatIf={whatIf}
+          onToggle={toggle}
+          onWhatIf={planner.askWhatIf}
+          onPin={setPinning}
+        />
+      )}
       {weighing && <WeightsSheet onClose={() => setWeighing(false)} />}
       {pinning !== null && <PinSheet voice={pinning} onClose={() => setPinning(null)} />}
     </Page>

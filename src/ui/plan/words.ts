@@ -81,7 +81,7 @@ export function reasonWords(day: Day, move: Move): string {
     case 'last-track':
       return `${name} keeps the track`;
     case 'own-track':
-      return `${name} gets a track alone`;
+      return `${name} gets their own track`;
     case 'gang':
       return `${name} shares with ${listOf(because.others.map((id) => nameOf(day, id)))}`;
   }

@@ -67,7 +67,7 @@ export const carrierWords = (day: Day, { name, voice }: PlanCarrier): string =>
 
 /** How much room a free position has, and what limits it. */
 export function roomWords({ marginKhz, limitedBy }: CleanPosition): string {
-  if (limitedBy === 'nothing-near') return 'nothing within 1 MHz of its minimum spacing';
+  if (limitedBy === 'nothing-near') return 'over 1 MHz beyond every minimum';
   const what = limitedBy === 'tv-edge' ? 'spectrum in use' : FAMILY_NAME[limitedBy];
   return marginKhz === 0 ? `exactly at the minimum: ${what}` : `${marginKhz} kHz beyond the minimum: ${what}`;
 }

@@ -60,7 +60,7 @@ export function SettingsSheet({ whose, onClose }: SettingsProps) {
           onChoose={(value) => setWrap(whose, { lines: value })}
         />
       </div>
-      <h3 class="section-title">Columns, in their order</h3>
+      <h3 class="section-title">Columns, in order</h3>
       <ol class="rows">
         {chosen.map((id, at) => (
           <li key={id} class="wrap-column">
@@ -77,10 +77,10 @@ export function SettingsSheet({ whose, onClose }: SettingsProps) {
             </Button>
             <Button
               disabled={chosen.length === 1}
-              label={`${csvColumnTitle(id)}: out`}
+              label={`${csvColumnTitle(id)}: remove`}
               onClick={() => set(chosen.filter((one) => one !== id))}
             >
-              out
+              remove
             </Button>
           </li>
         ))}
