@@ -95,7 +95,7 @@ function FromAnotherDay() {
   );
 }
 
-const EXAMPLE = '16 tracks, 4 mic/line, 4 AES3, 2 return, 8 slots';
+const EXAMPLE = '16 tracks, 4 mic/line, 8 slots';
 
 const KINDS = 'Tracks, then inputs by kind: mic, line, AES3, return, slot, network.';
 

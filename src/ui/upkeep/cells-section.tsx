@@ -45,7 +45,7 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
       {devices.length > 0 && (
         <div class="section buttons">
           <Button onClick={() => all(devices, `Fresh batteries in all ${devices.length}`)}>
-            Fresh in all {devices.length}
+            Fresh batteries in all {devices.length}
           </Button>
           {unsaid > 0 && unsaid < devices.length && (
             <Button onClick={() => all(upkeep.withoutCells, `Fresh batteries in ${unsaid}`)}>

@@ -58,7 +58,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
               )
             }
           >
-            Jammed all {devices.length} from {deviceName(day, 'recorder')}
+            Jam all {devices.length} from {deviceName(day, 'recorder')}
           </Button>
         </div>
       )}

@@ -27,13 +27,13 @@ export const CAUTIONS: Readonly<Record<CautionPlace, string>> = {
     'No hit at this spacing is a calculation, not a promise: transmitters close together can make other products.',
   bands:
     'Bands differ by country and change. Check the official table and your licence for this place and date.',
-  cells: 'Battery life is as measured or planned. Cold, age and power setting shorten them.',
+  cells: 'Battery life is as measured or planned. Cold, age and the power setting shorten it.',
   lithium:
-    'Never charge damaged, wet or unattended batteries. One chemistry and one age in a pack; protect the terminals of spares.',
+    'Never charge damaged or wet batteries, or any battery unattended. Do not mix chemistries or ages in one device; protect the terminals of spares.',
   'air-travel':
-    'Rules for batteries in the air change every year and by airline. Confirm with the carrier before you fly.',
+    'Rules for flying with batteries change every year and by airline. Check with the airline before you fly.',
   'network-power':
-    'Assumes solid copper and negotiated power. Thin, stranded or copper-clad aluminium cable and hot coils lose more: test the run under load.',
+    'Assumes solid copper and negotiated power. Thin, stranded or copper-clad aluminium cable loses more, and so does hot or coiled cable: test the run under load.',
   'passive-feed':
     'A passive feed checks nothing before it powers the wire. Make sure of voltage and pins, and keep it away from other sockets.',
   'cart-power':
