@@ -210,6 +210,8 @@ TRACKS
 Nobody on: 3, 7, 8
 
 TAKES
+
+2026-10-07
  12/1       12T1.wav     20:10:00:00  1:30
             1 Mix · 2 Boom Iva · 4 Ines · 5 Dora · 6 Tomas
 (12/2)      12T2.wav     20:12:00:00  1:00  circled
@@ -233,6 +235,8 @@ TAKES
             1 Mix · 2 Boom Iva · 4 Ines · 5 Dora
             6 Mila, Tomas (ganged)
             - track 4: mic rub
+
+2026-10-08
 (12B/3)     12BT3.wav    00:05:00:00  0:45  circled
             1 Mix · 2 Boom Iva · 4 Ines · 5 Dora
             6 Mila, Tomas (ganged)
