@@ -31,7 +31,8 @@ describe('prep', () => {
       await stage.loseSignal();
       await openSample(stage, 'radio');
       // 2 × 519.5 − 521.0 = 518.0 and 2 × 519.95 − 521.0 = 518.9: what the night's own two hits are.
-      const body = page.locator('main.body');
+      // Rig says how many hits there are, too.
+      const body = page.locator('main.body[data-tab="radio"]');
       await expect.poll(() => body.textContent()).toContain('2 hits');
       for (const name of ['Video link B', '518.000', '518.900'])
         expect((await body.textContent()) ?? '').toContain(name);
