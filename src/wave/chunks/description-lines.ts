@@ -8,7 +8,6 @@ export interface DescriptionLines {
   readonly note: string | undefined;
   readonly project: string | undefined;
   readonly circled: boolean | undefined;
-  readonly userBits: string | undefined;
   /** What a speed such as '023.976-ND' stands for. */
   readonly rate: RateId | undefined;
   /** Names of TRK1, TRK2 ... by number. */
@@ -19,7 +18,7 @@ const LINE = /^\s*[a-z]?([A-Z][A-Z0-9_]*)=(.*)$/;
 
 /**
  * Reads lines such as `sSCENE=21A` or `iTAKE=3`, whatever the prefix letter; undefined if there are none. The
- * first of two lines with one key counts. `sUBITS=$12311801` gives the user bits '12311801'.
+ * first of two lines with one key counts.
  */
 export function readDescriptionLines(description: string): DescriptionLines | undefined {
   const all = description
@@ -38,7 +37,6 @@ export function readDescriptionLines(description: string): DescriptionLines | un
     note: first('NOTE'),
     project: first('PROJECT'),
     circled: flagOf(first('CIRCLED')),
-    userBits: first('UBITS')?.replace(/^\$/, ''),
     rate: speed === undefined ? undefined : nearestRate(speed),
     tracks: tracksIn(all),
   };

@@ -6,7 +6,6 @@ export interface WaveFormat {
   readonly at: number;
   /** The sample type, looking through an extensible header: 1 PCM, 3 float, others as registered. */
   readonly tag: number;
-  readonly extensible: boolean;
   readonly float: boolean;
   readonly channels: number;
   readonly sampleRate: number;
@@ -16,8 +15,6 @@ export interface WaveFormat {
   /** Bits a sample takes up, and how many of them are used. */
   readonly containerBits: number;
   readonly validBits: number;
-  /** Speaker positions of an extensible header; 0 means none, as is right for isolated tracks. */
-  readonly channelMask: number | undefined;
 }
 
 const PCM = 1;
@@ -46,7 +43,6 @@ const EXTENSION = {
   len: 24,
   get: (view: DataView, at: number) => ({
     validBits: view.getUint16(at + 2, true),
-    channelMask: view.getUint32(at + 4, true),
     tag: view.getUint16(at + 8, true),
     guidTail: hexOf(new Uint8Array(view.buffer, view.byteOffset + at + 10, 14)),
   }),
@@ -85,7 +81,6 @@ export function readFmt(payload: Uint8Array, at: number, warn: Warn): WaveFormat
   return {
     at,
     tag,
-    extensible: plain.tag === EXTENSIBLE,
     float: tag === FLOAT,
     channels: plain.channels,
     sampleRate: plain.sampleRate,
@@ -93,7 +88,6 @@ export function readFmt(payload: Uint8Array, at: number, warn: Warn): WaveFormat
     blockAlign,
     containerBits,
     validBits: Math.min(claimed, containerBits) || containerBits,
-    channelMask: extension?.channelMask,
   };
 }
 

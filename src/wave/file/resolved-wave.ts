@@ -11,7 +11,6 @@ export interface ResolvedWave {
   readonly take: string | undefined;
   readonly tape: string | undefined;
   readonly note: string | undefined;
-  readonly userBits: string | undefined;
   /** Undefined if the file has no field for it. */
   readonly circled: boolean | undefined;
   readonly takeTypes: readonly string[];
@@ -31,7 +30,7 @@ export interface ResolvedWave {
  */
 export function resolveWave(parts: WaveParts, warn: Warn): ResolvedWave {
   const { format, ixml, lines } = parts;
-  const text = (field: 'scene' | 'take' | 'tape' | 'note' | 'project' | 'userBits'): string | undefined =>
+  const text = (field: 'scene' | 'take' | 'tape' | 'note' | 'project'): string | undefined =>
     stronger(field, ixml?.[field], lines?.[field], parts, warn);
   const speed = ixml?.speed;
   const rate = stronger('rate', speed?.rate, lines?.rate, parts, warn);
@@ -41,7 +40,6 @@ export function resolveWave(parts: WaveParts, warn: Warn): ResolvedWave {
     take: text('take'),
     tape: text('tape'),
     note: text('note'),
-    userBits: text('userBits'),
     circled: ixml?.circled ?? lines?.circled,
     takeTypes: ixml?.takeTypes ?? [],
     rate,

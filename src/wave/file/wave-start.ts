@@ -43,10 +43,3 @@ export const startAtRate = (start: WaveStart, rate: RateId): WaveStart => ({
   ...start,
   label: labelAtSample(start.samples, start.sampleRate, rate),
 });
-
-/**
- * The label that many samples after the start, past midnight too; undefined if the start has none. A file
- * that starts at 01:00:00;00 (29.97 DF, 48 kHz) and lasts 2880000 samples ends at 01:00:59;28.
- */
-export const labelAfter = (start: WaveStart, samples: number): TimecodeLabel | undefined =>
-  start.label && labelAtSample(start.samples + samples, start.sampleRate, start.label.rate);

@@ -26,8 +26,6 @@ export function readTracks(
 }
 
 export interface IXmlSyncPoint {
-  /** 'RELATIVE' counts from the start of the file, 'ABSOLUTE' from midnight; undefined if missing. */
-  readonly type: string | undefined;
   /** A word of the iXML list, or any other. */
   readonly function: string | undefined;
   readonly samples: number | undefined;
@@ -36,7 +34,6 @@ export interface IXmlSyncPoint {
 export const readSyncPoints = (root: XmlNode, values: IXmlValues): readonly IXmlSyncPoint[] =>
   [...childrenOf(childOf(root, 'SYNC_POINT_LIST'), 'SYNC_POINT'), ...childrenOf(root, 'SYNC_POINT')].map(
     (point) => ({
-      type: textOf(point, 'SYNC_POINT_TYPE')?.toUpperCase(),
       function: textOf(point, 'SYNC_POINT_FUNCTION'),
       samples: values.count(point, 'SYNC_POINT_HIGH', 'SYNC_POINT_LOW'),
     }),

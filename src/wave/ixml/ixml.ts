@@ -26,7 +26,6 @@ export interface IXml {
   readonly take: string | undefined;
   readonly tape: string | undefined;
   readonly note: string | undefined;
-  readonly userBits: string | undefined;
   /** Words of TAKE_TYPE and the older flags combined, without DEFAULT; empty for an ordinary take. */
   readonly takeTypes: readonly string[];
   /** Missing means not circled. */
@@ -101,7 +100,6 @@ function describeTree(root: XmlNode, wellFormed: boolean, at: number, warn: Warn
     take: textOf(root, 'TAKE'),
     tape: textOf(root, 'TAPE'),
     note: textOf(root, 'NOTE'),
-    userBits: textOf(root, 'UBITS'),
     takeTypes: readTakeTypes(root, values),
     circled: values.flag(root, 'CIRCLED') ?? false,
     preRecordSamples: values.whole(root, 'PRE_RECORD_SAMPLECOUNT'),

@@ -1,6 +1,6 @@
 import type { RateId } from '../../time/rate.ts';
 import type { WaveDescription } from '../file/describe-wave.ts';
-import { labelAfter, type TimecodeLabel, type WaveStart } from '../file/wave-start.ts';
+import type { WaveStart } from '../file/wave-start.ts';
 import { chainFileSets } from './recording-chains.ts';
 import type { RecordingPart } from './recording-part.ts';
 import { compareText, type FileSet, groupFileSets } from './recording-sets.ts';
@@ -29,7 +29,6 @@ export interface Recording {
   readonly copies: readonly WaveDescription[];
   readonly tracks: readonly RecordingTrack[];
   readonly start: WaveStart | undefined;
-  readonly end: TimecodeLabel | undefined;
   /** Samples per channel, all parts together. */
   readonly length: number;
   readonly sampleRate: number | undefined;
@@ -72,7 +71,6 @@ function recordingOf({ parts, copies }: FileSet): Recording {
     copies,
     tracks: tracksOf(parts[0]!),
     start,
-    end: start && labelAfter(start, length),
     length,
     sampleRate: agreed('sampleRate', ({ resolved }) => resolved.sampleRate),
     bits: agreed('bits', ({ resolved }) => resolved.bits),

@@ -4,16 +4,15 @@ import { bext, data, fmt, ixml } from '../build-wave.ts';
 import { codesOf, describedChunks } from '../described.ts';
 
 const LINES =
-  'sSPEED=023.976-ND\r\nsTAKE=3\r\nsUBITS=$12311801\r\nsSCENE=21A\r\nsTAPE=R04\r\nsTRK1=Boom\r\nsTRK2=Keeper\r\nsNOTE=tail slate\r\nsFILENAME=21A-3.WAV\r\n';
+  'sSPEED=023.976-ND\r\nsTAKE=3\r\nsSCENE=21A\r\nsTAPE=R04\r\nsTRK1=Boom\r\nsTRK2=Keeper\r\nsNOTE=tail slate\r\nsFILENAME=21A-3.WAV\r\n';
 
 describe('key=value lines of a description (common practice, no source)', () => {
-  test('with s before the keys give scene, take, roll, speed, user bits and tracks', () => {
+  test('with s before the keys give scene, take, roll, speed and tracks', () => {
     expect(readDescriptionLines(LINES)).toMatchObject({
       scene: '21A',
       take: '3',
       tape: 'R04',
       note: 'tail slate',
-      userBits: '12311801',
       rate: '23.976',
       tracks: [
         { number: 1, name: 'Boom' },
@@ -199,11 +198,11 @@ describe('description lines one by one', () => {
   });
 
   test('give the first line of a key that says anything, with or without a letter before the key', () => {
-    const read = readDescriptionLines('sSCENE=\nSCENE= 5 \niSCENE=6\nPROJECT=Jetty\rsUBITS=12');
+    const read = readDescriptionLines('sSCENE=\nSCENE= 5 \niSCENE=6\nPROJECT=Jetty\rsTAPE=12');
     expect(read).toMatchObject({
       scene: '5',
       project: 'Jetty',
-      userBits: '12',
+      tape: '12',
       take: undefined,
       rate: undefined,
     });
@@ -261,19 +260,19 @@ describe('what only one part says', () => {
 describe('a difference', () => {
   const at = { bext: 12, ixml: 12 + 610 + 24 + 488 };
 
-  test('of the rate and of the user bits is told where the lines are', async () => {
+  test('of the rate and of the roll is told where the lines are', async () => {
     const file = await describedChunks([
-      bext({ description: 'sSPEED=025.000-ND\nsUBITS=$01' }),
+      bext({ description: 'sSPEED=025.000-ND\nsTAPE=01' }),
       fmt(),
       data(),
-      ixml('<UBITS>02</UBITS><SPEED><TIMECODE_RATE>24/1</TIMECODE_RATE></SPEED>'),
+      ixml('<TAPE>02</TAPE><SPEED><TIMECODE_RATE>24/1</TIMECODE_RATE></SPEED>'),
     ]);
     const said = { code: 'value-differs', at: at.bext, keptFrom: 'ixml', otherFrom: 'lines' };
-    expect(file.resolved).toMatchObject({ rate: '24', userBits: '02' });
+    expect(file.resolved).toMatchObject({ rate: '24', tape: '02' });
     expect(file.warnings).toEqual(
       expect.arrayContaining([
         { ...said, field: 'rate', kept: '24', other: '25' },
-        { ...said, field: 'userBits', kept: '02', other: '01' },
+        { ...said, field: 'tape', kept: '02', other: '01' },
       ]),
     );
     expect(file.warnings).toHaveLength(2);

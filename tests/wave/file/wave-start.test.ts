@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { RateId } from '../../../src/time/rate.ts';
-import { labelAfter, labelAtSample, startAtRate } from '../../../src/wave/file/wave-start.ts';
-import { bext, buildWave, data, fmt, hugeData, ixml } from '../build-wave.ts';
-import { codesOf, described, describedChunks } from '../described.ts';
+import { labelAtSample, startAtRate } from '../../../src/wave/file/wave-start.ts';
+import { bext, data, fmt, ixml } from '../build-wave.ts';
+import { codesOf, describedChunks } from '../described.ts';
 import { SPECIFICATION_VALUES } from '../ixml-sample.ts';
 
 const speed = (rate: string, more = ''): string =>
@@ -97,7 +97,6 @@ describe('the start timecode', () => {
     const start = await startOf(1_728_000_000, '');
     expect(start).toEqual({ samples: 1_728_000_000, sampleRate: 48_000, source: 'bext', label: undefined });
     expect(startAtRate(start, '25').label?.timecode).toBe('10:00:00:00');
-    expect(labelAfter(start, 480)).toBeUndefined();
   });
 
   test('comes from iXML where there is no bext', async () => {
@@ -105,29 +104,6 @@ describe('the start timecode', () => {
     expect(file.resolved.start).toMatchObject({
       source: 'ixml',
       label: { frames: 24_000, timecode: '00:16:40:00' },
-    });
-  });
-});
-
-describe('what lies after the start', () => {
-  test('is labelled by the exact rate: 60 s from 01:00:00;00 end at 01:00:59;28', async () => {
-    const start = await startOf(172_799_828, speed('30000/1001', DROP));
-    expect(labelAfter(start, 2_880_000)).toMatchObject({ frames: 109_690, timecode: '01:00:59;28' });
-  });
-
-  test('past midnight starts again at zero: 23:59:50:00 and 20 s at 25 are 00:00:10:00', async () => {
-    const start = await startOf(86_390 * 48_000, speed('25'));
-    expect(labelAfter(start, 20 * 48_000)).toMatchObject({ timecode: '00:00:10:00', wrapped: true });
-  });
-
-  test('places the slate of the specification sample at 00:18:56:05', async () => {
-    const file = await described(
-      buildWave([bext({ timeReference: 48_048_000 }), fmt(), hugeData(3e7), ixml(SPECIFICATION_VALUES)]),
-    );
-    const slate = file.ixml?.syncPoints.find((point) => point.function === 'SLATE_GENERIC');
-    expect(labelAfter(file.resolved.start!, slate!.samples!)).toMatchObject({
-      timecode: '00:18:56:05',
-      remainder: 107,
     });
   });
 });

@@ -64,10 +64,10 @@ describe('iXML objects', () => {
 
   test('as sync points and tracks stand under the root as well', async () => {
     const { ixml: read } = await describedIXml(
-      '<TRACK><NAME>Boom</NAME></TRACK><SYNC_POINT><SYNC_POINT_TYPE>relative</SYNC_POINT_TYPE></SYNC_POINT>',
+      '<TRACK><NAME>Boom</NAME></TRACK><SYNC_POINT><SYNC_POINT_FUNCTION>SLATE_GENERIC</SYNC_POINT_FUNCTION></SYNC_POINT>',
     );
     expect(read?.tracks.map(({ name }) => name)).toEqual(['Boom']);
-    expect(read?.syncPoints.map(({ type }) => type)).toEqual(['RELATIVE']);
+    expect(read?.syncPoints.map((point) => point.function)).toEqual(['SLATE_GENERIC']);
   });
 });
 

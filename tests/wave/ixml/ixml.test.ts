@@ -26,7 +26,6 @@ describe('iXML', () => {
       note: 'tail slate',
       takeTypes: ['FALSE_START', 'PICKUP'],
       circled: true,
-      userBits: '00000000',
       fileSet: {
         totalFiles: 1,
         familyUid: 'AAABBB12345202610070945123840000',
@@ -56,12 +55,10 @@ describe('iXML', () => {
     const { ixml: read } = await sample();
     expect(read?.syncPoints).toEqual([
       {
-        type: 'RELATIVE',
         function: 'PRE_RECORD_SAMPLECOUNT',
         samples: 480_000,
       },
       {
-        type: 'RELATIVE',
         function: 'SLATE_GENERIC',
         samples: 6_544_645,
       },
