@@ -106,9 +106,9 @@ describe('cautions', () => {
     for (const words of Object.values(CAUTIONS)) expect(words.length).toBeLessThan(200);
   });
 
-  test('send the reader to those who decide: licence, carrier, electrician', () => {
+  test('send the reader to those who decide: licence, airline, electrician', () => {
     expect(CAUTIONS.radio).toContain('licence');
-    expect(CAUTIONS['air-travel']).toContain('carrier');
+    expect(CAUTIONS['air-travel']).toContain('the airline');
     expect(CAUTIONS.mains).toContain('qualified electrician');
     expect(CAUTIONS.mains).toContain('local code');
   });
