@@ -233,6 +233,15 @@ const FAULTS: readonly Planted[] = [
     lines: () => [],
     alsoThere: (files) => files.filter((_, at) => at % 5 > 0).length,
   },
+  {
+    fault: 'a backup of the same name that has no timecode',
+    card: (files) => [
+      ...files,
+      ...files.map((file, at) => ({ ...file, start: undefined, name: `B${at}.wav` })),
+    ],
+    lines: () => [],
+    alsoThere: (files) => files.length,
+  },
   ...(['names', 'rolls', 'tracks'] as const).map(
     (by): Planted => ({
       fault: `two recorders without timecode, told apart by their ${by}`,

@@ -161,7 +161,7 @@ function sortOut({ takes, recorded, candidates, habits }: Parts, fitted: readonl
 /** Without timecode the slate has to tell, where it is the recorder's at every take. */
 const isSameSound = (a: Recorded, b: Recorded, { numbers }: CardHabits): boolean =>
   isNear(a.lengthMs, b.lengthMs) &&
-  (a.startMs === undefined && b.startMs === undefined
+  (a.startMs === undefined || b.startMs === undefined
     ? numbers.only === undefined && isGiven(a.number, b.number) && isGiven(a.scene, b.scene)
     : isNear(a.startMs, b.startMs));
 
