@@ -30,25 +30,25 @@ function replayed({ line }: Day): Map<string, Link>[] {
   });
 }
 
-/** Copies of the links as they must stand: one at the beginning and one after every 256 items. */
+/** Copies of the links as they must stand: one at the beginning and one after every 1024 items. */
 const copiesOf = (day: Day): Map<string, Link>[] =>
   replayed(day).filter((_, at) => at % CHECKPOINT_EVERY === 0 && at < day.line.length);
 
 function expectRightCopies(day: Day): void {
   expect(day.memory.checkpoints).toEqual(copiesOf(day));
   const all = replayed(day);
-  for (const at of [0, 1, 255, 256, 257, 511, 512, 513, day.line.length])
+  for (const at of [0, 1, 1023, 1024, 1025, 2047, 2048, 2049, day.line.length])
     if (at <= day.line.length) expect(linksAt(day, at), `at ${at}`).toEqual(all[at]);
 }
 
-const EDGES = [0, 1, 255, 256, 257, 511, 512, 513];
+const EDGES = [0, 1, 1023, 1024, 1025, 2047, 2048, 2049];
 
-describe('a line at multiples of 256 items', () => {
-  test('256 items lie between two copies of the links', () => {
-    expect(CHECKPOINT_EVERY).toBe(256);
+describe('a line at multiples of 1024 items', () => {
+  test('1024 items lie between two copies of the links', () => {
+    expect(CHECKPOINT_EVERY).toBe(1024);
   });
 
-  test.each(EDGES)('of %i items has its links at every place, with a copy after every 256', (items) => {
+  test.each(EDGES)('of %i items has its links at every place, with a copy after every 1024', (items) => {
     const { day } = lineOf(items);
     expect(day.line).toHaveLength(items);
     expectRightCopies(day);
@@ -66,31 +66,31 @@ describe('a line at multiples of 256 items', () => {
 
   /** Says one more fact of the same phone. */
   const say = (day: Day, draft: Draft): Day => {
-    const ids = idSource('phonea00000', 2000 + day.facts.length);
+    const ids = idSource('phonea00000', 9000 + day.facts.length);
     return appendFacts(day, stampFacts([draft], { day: day.id, at: MORNING, zone: 0, nextId: ids.next }));
   };
 
-  test.each([255, 256, 257, 511, 512, 513])(
+  test.each([1023, 1024, 1025, 2047, 2048, 2049])(
     'taking back the item at place %i lays the line again from there',
     (place) => {
-      const { day, changes } = lineOf(520);
+      const { day, changes } = lineOf(2060);
       const target = day.line[place]!.fact.id;
       const undone = say(day, { kind: 'fact-retracted', targets: [target], by: 'hand' });
       expectRightCopies(undone);
       expect(undone.line[place]!.takenBack).toBe(true);
-      expect(linksAt(undone, 520)).toEqual(foldDay('day-1', undone.facts).tail);
+      expect(linksAt(undone, 2060)).toEqual(foldDay('day-1', undone.facts).tail);
       expect(changes.length).toBeGreaterThan(0);
     },
   );
 
-  test.each([255, 256, 257, 511, 512])(
+  test.each([1023, 1024, 1025, 2047, 2048])(
     'a change put before the take nearest place %i moves what follows',
     (place) => {
-      const { day, takes } = lineOf(520);
+      const { day, takes } = lineOf(2060);
       const before = takes.find((id) => day.takeItems.get(id)!.place >= place)!;
       const at = day.takeItems.get(before)!.place;
       const corrected = say(day, { kind: 'transmitter-worn', transmitter: 'A9', voice: 'late', before });
-      expect(corrected.line).toHaveLength(521);
+      expect(corrected.line).toHaveLength(2061);
       expectRightCopies(corrected);
       expect(corrected.takeOrder).toEqual(takes);
       expect(linksAt(corrected, at).has('worn:A9')).toBe(false);
@@ -99,8 +99,8 @@ describe('a line at multiples of 256 items', () => {
   );
 
   test('answers asked on the way, behind a copy and back again are those of the links there', () => {
-    const { day } = lineOf(600);
-    for (const at of [0, 255, 256, 257, 300, 556, 557, 598, 10, 512, 600])
+    const { day } = lineOf(2400);
+    for (const at of [0, 1023, 1024, 1025, 1100, 2200, 2201, 2398, 10, 2048, 2400])
       expect(answersAt(day, at).links, `at ${at}`).toEqual(linksAt(day, at));
   });
 });

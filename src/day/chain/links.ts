@@ -156,7 +156,7 @@ export function applyWrites(
 }
 
 /** Items between two saved copies of the links. */
-export const CHECKPOINT_EVERY = 256;
+export const CHECKPOINT_EVERY = 1024;
 
 /** The links just before the item at `index`; `day.line.length` means now. */
 export function linksAt(day: Pick<Day, 'line' | 'memory' | 'tail'>, index: number): Map<string, Link> {

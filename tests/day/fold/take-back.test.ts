@@ -113,17 +113,17 @@ test('on a line of several copies of the links, taking back and late corrections
   const phone = speaker();
   phone.say(...SMALL_RIG, ...SMALL_CAST);
   const worn: string[] = [];
-  for (let number = 1; number <= 300; number += 1) {
+  for (let number = 1; number <= 1200; number += 1) {
     const voice = number % 2 ? 'ines' : 'dora';
     worn.push(phone.id({ kind: 'transmitter-worn', transmitter: 'A1', voice }));
-    phone.say(take('24', 1, number));
+    phone.say(take(String(24 + (number % 3)), 1, number));
   }
   let day = phone.day();
   expect(day.memory.checkpoints.length).toBeGreaterThan(2);
-  const ids = idSource('phonea00000', 1000);
-  const early = day.takeOrder[126]!;
+  const ids = idSource('phonea00000', 9000);
+  const early = day.takeOrder[510]!;
   const said: Draft[] = [
-    ...[299, 127, 128, 0].map((at): Draft => ({ kind: 'fact-retracted', targets: [worn[at]!], by: 'hand' })),
+    ...[1199, 511, 512, 0].map((at): Draft => ({ kind: 'fact-retracted', targets: [worn[at]!], by: 'hand' })),
     { kind: 'transmitter-worn', transmitter: 'A2', voice: 'ines', before: early },
     { kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora', before: early },
   ];
