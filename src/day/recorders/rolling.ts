@@ -1,6 +1,7 @@
 import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
+import { alongTakes } from '../chain/along-takes.ts';
 import { key, rollingIn, writesOfItem } from '../chain/links.ts';
-import type { Day, PartId, TakeId } from '../model.ts';
+import type { Day, LineItem, PartId, TakeId } from '../model.ts';
 
 /** A recorder of the day. One besides the first records what the first one does. */
 export interface Recorder {
@@ -25,24 +26,23 @@ const NOTHING: Said = { rolling: null, rolls: {} };
 
 const remembered = new WeakMap<Day, ReadonlyMap<TakeId, Said>>();
 
-/** Walks the line once for all takes: to ask for the links of each would take far longer. */
 function saidAtTakes(day: Day): ReadonlyMap<TakeId, Said> {
   const known = remembered.get(day);
   if (known) return known;
-  const takes = new Map<TakeId, Said>();
-  let said = NOTHING;
-  for (const item of day.line) {
-    const { fact } = item;
-    if (fact.kind === 'take-logged') takes.set(fact.id, said);
-    if (fact.kind !== 'recorders-rolling' && fact.kind !== 'roll-changed') continue;
-    for (const [name, value] of writesOfItem(item, []))
-      said =
-        name === key.rolling
-          ? { ...said, rolling: value as readonly PartId[] }
-          : { ...said, rolls: { ...said.rolls, [name]: value as string } };
-  }
+  const takes = alongTakes(day, NOTHING, saidAfter);
   remembered.set(day, takes);
   return takes;
+}
+
+function saidAfter(said: Said, item: LineItem): Said {
+  const { kind } = item.fact;
+  if (kind !== 'recorders-rolling' && kind !== 'roll-changed') return said;
+  let { rolling, rolls } = said;
+  for (const [name, value] of writesOfItem(item, [])) {
+    if (name === key.rolling) rolling = value as readonly PartId[];
+    else rolls = { ...rolls, [name]: value as string };
+  }
+  return { rolling, rolls };
 }
 
 /** The sound roll in a recorder at a take; empty if not entered. */

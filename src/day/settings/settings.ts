@@ -2,9 +2,10 @@ import { type RecorderSettings, SETTING_FIELDS, type SettingField } from '../../
 import { isOneOf } from '../../shared/open-word.ts';
 import { sameLabel } from '../../time/label.ts';
 import type { RateId } from '../../time/rate.ts';
+import { alongTakes } from '../chain/along-takes.ts';
 import { key, type LinkReader, setTo, writesOfItem } from '../chain/links.ts';
 import { countableRate, filledHeader, type WorkingHeader, workingHeader } from '../header.ts';
-import type { Day, Header, Stamp, Take, TakeId } from '../model.ts';
+import type { Day, Header, LineItem, Stamp, Take, TakeId } from '../model.ts';
 
 /** What a recorder is set to at one place on the line. */
 export type Settings = { readonly [Field in SettingField]: NonNullable<Header[Field]> };
@@ -25,27 +26,29 @@ interface HeldAtTakes {
 
 const remembered = new WeakMap<Day, HeldAtTakes>();
 
-/** Walks the line once for all takes: to ask for the links of each would take far longer. */
+const NO_TAKES: HeldAtTakes['byTake'] = new Map();
+
 function heldAtTakes(day: Day): HeldAtTakes {
   const known = remembered.get(day);
   if (known) return known;
-  const fieldOf = new Map(SETTING_FIELDS.map((field) => [key.set(field), field]));
-  const byTake = new Map<TakeId, Held>();
   const atFirst: Held = { said: {}, settings: settingsWith(day, {}) };
-  let held = atFirst;
-  for (const item of isSettingSaid(day) ? day.line : []) {
-    if (item.fact.kind === 'take-logged') byTake.set(item.fact.id, held);
-    if (item.fact.kind !== 'recorder-set') continue;
-    for (const [name, value] of writesOfItem(item, [])) {
-      const field = fieldOf.get(name);
-      if (!field) continue;
-      const said = { ...held.said, [field]: value };
-      held = { said, settings: settingsWith(day, said) };
-    }
-  }
-  const found = { atFirst, byTake };
+  const after = (held: Held, item: LineItem): Held => heldAfter(day, held, item);
+  const found = { atFirst, byTake: isSettingSaid(day) ? alongTakes(day, atFirst, after) : NO_TAKES };
   remembered.set(day, found);
   return found;
+}
+
+const fieldOf = new Map(SETTING_FIELDS.map((field) => [key.set(field), field]));
+
+function heldAfter(day: Day, held: Held, item: LineItem): Held {
+  if (item.fact.kind !== 'recorder-set') return held;
+  const written = writesOfItem(item, []).flatMap(([name, value]) => {
+    const field = fieldOf.get(name);
+    return field ? [[field, value] as const] : [];
+  });
+  if (written.length === 0) return held;
+  const said: SaidSettings = { ...held.said, ...Object.fromEntries(written) };
+  return { said, settings: settingsWith(day, said) };
 }
 
 function heldAtTake(day: Day, take: TakeId): Held {
