@@ -76,7 +76,7 @@ function takesWith(lines: readonly TakeLine[], code: string, has: (line: TakeLin
 }
 
 function backupOnly(day: Day, lines: readonly TakeLine[]): Matter[] {
-  const found = onBackupOnly(day, lines);
+  const found = onBackupOnly(lines);
   const [first] = recordersOf(day);
   return found.length > 0 ? [{ code: 'on-backup-only', name: cleanLine(first!.name), ...at(found) }] : [];
 }

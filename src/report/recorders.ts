@@ -1,5 +1,6 @@
-import type { Day, TakeId } from '../day/model.ts';
+import type { Day, PartId, TakeId } from '../day/model.ts';
 import { recordersOf } from '../day/recorders/rolling.ts';
+import { FIRST_RECORDER } from '../facts/kinds/recorder-set.ts';
 import { cleanLine } from './clean-text.ts';
 
 /** A recorder of a day with several, and the takes with sound that it has. */
@@ -15,6 +16,8 @@ export interface RecorderRun {
 
 /** A recorder that a take is on, and the sound roll in it; empty if not entered. */
 export interface OnRecorder {
+  /** Two phones may have given two recorders one name. */
+  readonly id: PartId;
   readonly name: string;
   readonly roll: string;
 }
@@ -31,21 +34,16 @@ interface OnRecorders {
 export function recorderRuns(day: Day, takes: readonly OnRecorders[]): RecorderRun[] {
   if (day.rig.recorders.length === 0) return [];
   const recorded = takes.filter(({ kind }) => kind !== 'mos');
-  return recordersOf(day).map((recorder) => {
-    const name = cleanLine(recorder.name);
-    const on = recorded.flatMap(({ recorders }) => recorders.filter((one) => one.name === name));
+  return recordersOf(day).map(({ id, name }) => {
+    const on = recorded.flatMap(({ recorders }) => recorders.filter((one) => one.id === id));
     const without = recorded
-      .filter(({ recorders }) => recorders.every((one) => one.name !== name))
+      .filter(({ recorders }) => recorders.every((one) => one.id !== id))
       .map(({ text }) => text);
     const rolls = [...new Set(on.map(({ roll }) => roll))].filter(Boolean);
-    return { name, rolls, has: on.length, of: recorded.length, without };
+    return { name: cleanLine(name), rolls, has: on.length, of: recorded.length, without };
   });
 }
 
 /** The takes that the first recorder does not have: only a backup does. */
-export const onBackupOnly = <Taken extends OnRecorders>(day: Day, takes: readonly Taken[]): Taken[] => {
-  const [first] = recorderRuns(day, takes);
-  return takes.filter(
-    ({ recorders }) => first && recorders.length > 0 && recorders.every(({ name }) => name !== first.name),
-  );
-};
+export const onBackupOnly = <Taken extends OnRecorders>(takes: readonly Taken[]): Taken[] =>
+  takes.filter(({ recorders }) => recorders.length > 0 && recorders.every(({ id }) => id !== FIRST_RECORDER));

@@ -135,6 +135,7 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
 
 const recordersOn = (day: Day, take: TakeId): OnRecorder[] =>
   rollingAtTake(day, take).map(({ id, name }) => ({
+    id,
     name: cleanLine(name),
     roll: cleanLine(rollOn(day, take, id)),
   }));

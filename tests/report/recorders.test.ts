@@ -60,7 +60,7 @@ describe('a backup that missed two takes, in the report', () => {
     phone.say(...said.value);
     const { open, takes: lines } = reportOf(phone.day());
     expect(open.map(matterText)).toContain('Not on Cart, only on a backup: 24/5.');
-    expect(lines[4]!.recorders).toEqual([{ name: 'Backup', roll: '' }]);
+    expect(lines[4]!.recorders).toEqual([{ id: 'b', name: 'Backup', roll: '' }]);
   });
 
   test('a correction after the report went out is a change of those takes', () => {
@@ -110,4 +110,21 @@ describe('a backup that missed two takes, in the report', () => {
     expect(reportText(model)).toMatch(/^Recorder {5}Cart$/m);
     expect(reportCsv(model)).not.toContain('Cart');
   });
+});
+
+test('two recorders of one name, as two phones can give, are counted apart', () => {
+  const phone = speaker();
+  phone.say({ kind: 'day-described', fields: { recorder: 'Cart' } });
+  for (const part of ['b', 'c'])
+    phone.say({ kind: 'part-described', part, fields: { type: 'recorder', name: 'Backup' } });
+  phone.say({ kind: 'recorders-rolling', recorders: ['recorder', 'b', 'c'] });
+  phone.say(take('24', 0, 1));
+  phone.say({ kind: 'recorders-rolling', recorders: ['recorder', 'c'] });
+  phone.say(take('24', 0, 2));
+  const { recorders } = reportOf(phone.day()).head;
+  expect(recorders.map(({ has, without }) => [has, without])).toEqual([
+    [2, []],
+    [1, ['24/2']],
+    [2, []],
+  ]);
 });
