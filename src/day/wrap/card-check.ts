@@ -1,3 +1,4 @@
+import { knew } from '../../facts/kinds/envelope.ts';
 import type { Day, FactId, FactOf, TakeId } from '../model.ts';
 import type { DifferenceKey, SettledAs } from './card-settlement.ts';
 
@@ -16,7 +17,7 @@ export interface CheckedTakes {
   /** Differences settled as the log and as the card has them. */
   readonly asLogged: number;
   readonly asOnCard: number;
-  /** Takes with sound that were logged since. */
+  /** Takes with sound that it did not know of: logged since, or on another phone. */
   readonly since: number;
 }
 
@@ -51,7 +52,6 @@ function checkedTakes(day: Day, check: Checked): CheckedTakes | null {
     const known = day.takes.get(take);
     return known !== undefined && known.kind !== 'mos';
   };
-  const since = day.facts.slice(day.facts.indexOf(check) + 1);
   return {
     matched,
     without: without.filter(sounding),
@@ -60,7 +60,7 @@ function checkedTakes(day: Day, check: Checked): CheckedTakes | null {
     stopped,
     asLogged: settledCount(day, 'log'),
     asOnCard: settledCount(day, 'card'),
-    since: since.filter(({ kind, id }) => kind === 'take-logged' && sounding(id)).length,
+    since: [...day.takes.keys()].filter((take) => !knew(check, take) && sounding(take)).length,
   };
 }
 
@@ -70,9 +70,8 @@ function checkedTakes(day: Day, check: Checked): CheckedTakes | null {
  */
 export function takesWithoutFile(day: Day): ReadonlySet<TakeId> {
   const check = standingChecks(day).findLast(({ matched }) => matched !== undefined);
-  const since = check ? day.facts.indexOf(check) + 1 : 0;
   const said = settled(day).flatMap((fact) =>
-    fact.as === 'file-missing' && fact.take && day.facts.indexOf(fact) >= since ? [fact.take] : [],
+    fact.as === 'file-missing' && fact.take && !(check && knew(check, fact.id)) ? [fact.take] : [],
   );
   return new Set([...(check?.without ?? []), ...said]);
 }
