@@ -12,12 +12,18 @@ import type { CardMatch, Pair } from './pairing/match-recordings.ts';
 type Checked = Omit<Extract<Draft, { kind: 'card-checked' }>, 'kind'>;
 type Names = NonNullable<FactOf<'card-checked'>['names']>;
 
-/** What a check found, for the report. `stopped`: not every file was read. */
+/** How much of the cards was read. `stopped`: not every file. */
+export interface FilesRead {
+  readonly files: number;
+  readonly stopped: boolean;
+}
+
+/** What a check found, for the report. */
 export function checkedCard(
   day: Day,
   match: CardMatch,
   differences: readonly Difference[],
-  read: { readonly files: number; readonly stopped: boolean },
+  read: FilesRead,
 ): Checked {
   const names = namesOf(day, match.pairs);
   return {

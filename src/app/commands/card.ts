@@ -1,6 +1,6 @@
 import * as settling from '../../commands/line/settle-card.ts';
 import { styleOfDay } from '../../day/header.ts';
-import { checkedCard } from '../../reconcile/checked-card.ts';
+import { checkedCard, type FilesRead } from '../../reconcile/checked-card.ts';
 import type { Difference } from '../../reconcile/differences/difference.ts';
 import type { CardMatch } from '../../reconcile/pairing/match-recordings.ts';
 import { notesFromCard, startLogFromCard } from '../../reconcile/start-log.ts';
@@ -12,7 +12,7 @@ import { onDay } from './command.ts';
 export const settleAll = onDay(settling.settleAll);
 /** Records that the card was checked, for the report. */
 export const noteCardCheck =
-  (match: CardMatch, differences: readonly Difference[], read: Parameters<typeof checkedCard>[3]): Command =>
+  (match: CardMatch, differences: readonly Difference[], read: FilesRead): Command =>
   (day) =>
     settling.noteCardCheck(checkedCard(day, match, differences, read));
 

@@ -5,8 +5,7 @@ import {
   inputsFitting,
   outputOf,
 } from '../../facts/kinds/rig-kinds.ts';
-import type { Open } from '../../shared/open-word.ts';
-import { isOneOf } from '../../shared/open-word.ts';
+import { isOneOf, type Open } from '../../shared/open-word.ts';
 import type { Part, VoiceId } from '../model.ts';
 import type { Answers } from './answers.ts';
 import type { InputAnswer } from './input-answers.ts';
