@@ -87,6 +87,8 @@ export async function eachPlace(stage: Stage, look: (name: string) => Promise<vo
     names.push(name);
     await look(name);
   };
+  // An empty page would be asked, and pictured, instead.
+  await page.getByText('Sample day', { exact: true }).waitFor();
   await see('days, none yet');
   for (const name of [/^New day$/, /^Import day file$/]) await opened(stage, '#/', name, see);
   await seeTheDoor(stage, see);
