@@ -6,7 +6,7 @@ import type { Day } from '../../src/day/model.ts';
 import { conflictsOf } from '../../src/day/phones/conflicts.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { matterText } from '../../src/report/printed/words.ts';
+import { matterText } from '../../src/report/printed/matter-words.ts';
 import { speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
 

@@ -5,7 +5,7 @@ import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { reportPdf } from '../../src/report/pdf/report-pdf.ts';
-import { matterText } from '../../src/report/printed/words.ts';
+import { matterText } from '../../src/report/printed/matter-words.ts';
 import { changeText } from '../../src/report/revision/change.ts';
 import { reportChanges } from '../../src/report/revision/report-changes.ts';
 import { take } from '../day/say.ts';

@@ -5,7 +5,7 @@ import { reportCsv } from '../../src/report/formats/csv.ts';
 import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
-import { matterText } from '../../src/report/printed/words.ts';
+import { matterText } from '../../src/report/printed/matter-words.ts';
 import { reportChanges } from '../../src/report/revision/report-changes.ts';
 import { speaker, take } from '../day/say.ts';
 

@@ -2,9 +2,10 @@ import { cleanNote } from '../clean-text.ts';
 import { isolatesAsElements } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
 import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import { matterText } from '../printed/matter-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import { reportSubject } from '../printed/report-name.ts';
-import { cautionLines, headLines, matterText, totalsLines } from '../printed/words.ts';
+import { cautionLines, headLines, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
 import type { TakeLine } from '../take-lines.ts';
 

@@ -1,7 +1,7 @@
 import type { TakeId } from '../../day/model.ts';
 import { cleanLine } from '../clean-text.ts';
 import type { ReportModel } from '../model.ts';
-import { counted } from '../printed/words.ts';
+import { counted } from '../printed/figures.ts';
 import type { Extras } from '../revision/revision.ts';
 import { type TextBlock, textBlocks } from './text.ts';
 

@@ -3,9 +3,10 @@ import { cleanNote } from '../clean-text.ts';
 import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
 import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import { matterText } from '../printed/matter-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import { padTo, textWidth, wrapText, wrapUnits } from '../printed/text-width.ts';
-import { cautionLines, headLines, matterText, totalsLines } from '../printed/words.ts';
+import { cautionLines, headLines, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
 
 /** Fits a mail that is read, quoted and printed in a fixed-width font (RFC 5322 section 2.1.1). */

@@ -1,5 +1,6 @@
 import type { ReportModel } from '../model.ts';
-import { cautionLines, headLines, matterText, totalsLines } from '../printed/words.ts';
+import { matterText } from '../printed/matter-words.ts';
+import { cautionLines, headLines, totalsLines } from '../printed/words.ts';
 import { fittedLines } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { STYLES } from './paper.ts';

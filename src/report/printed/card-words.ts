@@ -1,4 +1,5 @@
 import type { CardLine } from '../card-line.ts';
+import { counted } from './figures.ts';
 
 /** A colleague wants to know which; a card of another day would name them all. */
 const MOST_NAMES = 12;
@@ -31,5 +32,3 @@ const named = (names: readonly string[]): string => {
 
 const timeOf = ({ atMs, zone }: CardLine): string =>
   new Date(atMs + zone * 60_000).toISOString().slice(11, 16);
-
-const counted = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;

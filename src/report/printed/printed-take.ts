@@ -1,7 +1,8 @@
 import { isolated } from '../isolated.ts';
 import type { TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
-import { counted, noteText, statusWords, trackUnit } from './words.ts';
+import { counted } from './figures.ts';
+import { noteText, statusWords, trackUnit } from './words.ts';
 
 /** A take in the words that every format prints. */
 export interface PrintedTake {

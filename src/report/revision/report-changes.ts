@@ -1,7 +1,8 @@
 import type { PartId, TakeId } from '../../day/model.ts';
 import type { ReportModel } from '../model.ts';
 import { type PrintedLayout, unusedTracks, usedTracks } from '../printed/layout-words.ts';
-import { headLines, matterText, totalsLines } from '../printed/words.ts';
+import { matterText } from '../printed/matter-words.ts';
+import { headLines, totalsLines } from '../printed/words.ts';
 import { type Change, changesOf } from './change.ts';
 import { takeChanges } from './take-changes.ts';
 

@@ -1,5 +1,5 @@
 import { bytesOf, type Route, routeFor } from '../../app/sharing.ts';
-import { bytesText } from '../../report/printed/words.ts';
+import { bytesText } from '../../report/printed/figures.ts';
 import { device } from '../frame/sending/device.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
 import type { Matter } from '../../report/open-matters.ts';
-import { matterText } from '../../report/printed/words.ts';
+import { matterText } from '../../report/printed/matter-words.ts';
 import { ConflictSheet, DaySheet, TrackSheet, VoiceSheet } from '../frame/page/sheets.ts';
 import { goTo } from '../frame/route.ts';
 import { TakeSheet } from '../frame/sheets/take-sheet.tsx';

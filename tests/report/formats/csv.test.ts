@@ -6,7 +6,7 @@ import { csvText, reportCsv } from '../../../src/report/formats/csv.ts';
 import { csvColumnsFor } from '../../../src/report/formats/csv-columns.ts';
 import { guardFormula, unguard } from '../../../src/report/formats/csv-field.ts';
 import { reportOf } from '../../../src/report/model.ts';
-import { durationText } from '../../../src/report/printed/words.ts';
+import { durationText } from '../../../src/report/printed/figures.ts';
 import { speaker, take } from '../../day/say.ts';
 import { dayWithMixesByWord } from '../mixes-by-word.ts';
 import { smallDay } from '../report-day.ts';

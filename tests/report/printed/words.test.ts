@@ -1,14 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { cleanLine, cleanNote } from '../../../src/report/clean-text.ts';
 import { reportOf } from '../../../src/report/model.ts';
+import { bytesText, counted, durationText } from '../../../src/report/printed/figures.ts';
+import { matterText } from '../../../src/report/printed/matter-words.ts';
 import { printedTake } from '../../../src/report/printed/printed-take.ts';
 import { reportFileName, reportSubject } from '../../../src/report/printed/report-name.ts';
 import {
-  bytesText,
-  counted,
-  durationText,
   headLines,
-  matterText,
   namesText,
   noteText,
   STATE_WORDS,

@@ -6,14 +6,6 @@ import { sentencesIn } from './find-sentences.ts';
 
 const ROOT = join(import.meta.dirname, '../../..');
 
-const REPORT = [
-  'printed/words.ts',
-  'printed/layout-words.ts',
-  'formats/text.ts',
-  'formats/csv-columns.ts',
-  'revision/change.ts',
-];
-
 const filesIn = (folder: string): string[] =>
   readdirSync(join(ROOT, folder), { recursive: true })
     .map((path) => `${folder}/${String(path).replaceAll('\\', '/')}`)
@@ -23,6 +15,9 @@ const filesIn = (folder: string): string[] =>
 const sentencesOf = (files: readonly string[]): string[] =>
   files.flatMap((file) => sentencesIn(file, readFileSync(join(ROOT, file), 'utf8')));
 
+/** The report's web page is written with its markup and its style around what is read. */
+const isRead = (text: string): boolean => !/<|class=|charset=|: [^{]*;/.test(text);
+
 /** Every text the app can show, by feature: each once, in the order of its files. */
 export function allSentences(): ReadonlyMap<string, readonly string[]> {
   const features = readdirSync(join(ROOT, 'src/ui')).sort();
@@ -30,7 +25,7 @@ export function allSentences(): ReadonlyMap<string, readonly string[]> {
     ...features.map((name): [string, string[]] => [name, sentencesOf(filesIn(`src/ui/${name}`))]),
     ['rigs to start from', STARTING_RIGS.flatMap(({ name, about }) => [name, about])],
     ['cautions', Object.values(CAUTIONS)],
-    ['the report', sentencesOf(REPORT.map((file) => `src/report/${file}`))],
+    ['the report', sentencesOf(filesIn('src/report')).filter(isRead)],
     ['the start', [...sentencesOf(['src/main.tsx']), ...OF_THE_PAGE.flatMap(sentencesOfPage)]],
   ];
   return new Map(groups.map(([name, sentences]) => [name, [...new Set(sentences)]]));

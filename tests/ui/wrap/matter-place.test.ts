@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { loadSample } from '../../../sample-days/load.ts';
 import { reportOf } from '../../../src/report/model.ts';
-import { matterText } from '../../../src/report/printed/words.ts';
+import { matterText } from '../../../src/report/printed/matter-words.ts';
 import { placeOf } from '../../../src/ui/wrap/matter-place.ts';
 import { take } from '../../day/say.ts';
 import { smallDay } from '../../report/report-day.ts';
