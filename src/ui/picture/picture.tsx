@@ -6,6 +6,7 @@ import { Page } from '../frame/page/page.tsx';
 import { modelOf } from '../frame/sending/report-model.ts';
 import { TakeSheet } from '../frame/sheets/take-sheet.tsx';
 import { Button } from '../kit/button.tsx';
+import { remPx } from '../kit/drawing-size.ts';
 import { DayDrawing } from './day-drawing.tsx';
 import { Legend } from './legend.tsx';
 import './picture.css';
@@ -52,8 +53,7 @@ export function Picture() {
 
 /** Tells the names how far the drawing is scrolled, in its own units. */
 function keepNamesInSight({ currentTarget }: { readonly currentTarget: HTMLElement }): void {
-  const remPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
-  currentTarget.style.setProperty('--scrolled', String((currentTarget.scrollLeft * 16) / remPx));
+  currentTarget.style.setProperty('--scrolled', String((currentTarget.scrollLeft * 16) / remPx()));
 }
 
 /** Keeps the centre of a scrolled area in place when its content grows or shrinks. */

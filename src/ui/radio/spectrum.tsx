@@ -1,8 +1,8 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Analysis } from '../../radio/intermodulation/analysis.ts';
 import { FAMILIES } from '../../radio/intermodulation/hit.ts';
 import { type Stretch, stretchesOf } from '../../radio/spectrum/frequency-axis.ts';
 import { type CarrierMark, FAMILY_LINES, spectrumLayout } from '../../radio/spectrum/spectrum-layout.ts';
+import { useDrawingSize } from '../kit/drawing-size.ts';
 import { flagRows } from './flag-rows.ts';
 import { labelled } from './spectrum-labels.ts';
 import { cross, SpectrumLegend } from './spectrum-legend.tsx';
@@ -25,13 +25,19 @@ interface SpectrumProps {
  * dashes. Carriers far apart get separate panels.
  */
 export function Spectrum({ analysis, label, wearerOf }: SpectrumProps) {
-  const { frame, widthPx } = useWidth();
+  const { frame, size } = useDrawingSize();
   const shown = labelled(analysis, wearerOf);
   return (
     <figure class="spectrum">
       <div class="spectrum-frame" ref={frame} role="img" aria-label={label}>
         {stretchesOf(analysis).map((stretch) => (
-          <Panel key={stretch.fromKhz} analysis={shown} stretch={stretch} widthPx={widthPx} />
+          <Panel
+            key={stretch.fromKhz}
+            analysis={shown}
+            stretch={stretch}
+            widthPx={size.widthPx}
+            fontPx={FONT_REM * size.remPx}
+          />
         ))}
       </div>
       <SpectrumLegend analysis={analysis} />
@@ -43,11 +49,11 @@ interface PanelProps {
   readonly analysis: Analysis;
   readonly stretch: Stretch;
   readonly widthPx: number;
+  readonly fontPx: number;
 }
 
 /** One range of the plan. */
-function Panel({ analysis, stretch, widthPx }: PanelProps) {
-  const fontPx = FONT_REM * rootPx();
+function Panel({ analysis, stretch, widthPx, fontPx }: PanelProps) {
   const layout = spectrumLayout(analysis, widthPx, letterPx(analysis, fontPx), stretch);
   if (!layout.axis) return null;
   const rowPx = fontPx * 1.25;
@@ -63,7 +69,13 @@ function Panel({ analysis, stretch, widthPx }: PanelProps) {
   const height = ticksY + 6;
   const hatch = `in-use-${stretch.fromKhz}`;
   return (
-    <svg width={widthPx} height={height} viewBox={`0 0 ${widthPx} ${height}`} aria-hidden="true">
+    <svg
+      width={widthPx}
+      height={height}
+      viewBox={`0 0 ${widthPx} ${height}`}
+      style={{ fontSize: `${fontPx}px` }}
+      aria-hidden="true"
+    >
       <title>{rangeWords(stretch.fromKhz, stretch.toKhz)}</title>
       <defs>
         <pattern id={hatch} width="7" height="7" patternUnits="userSpaceOnUse">
@@ -163,22 +175,4 @@ function letterPx({ carriers }: Analysis, fontPx: number): number {
   return Math.max(
     ...carriers.map(({ name }) => paper.measureText(name).width / Math.max(1, [...name].length)),
   );
-}
-
-const rootPx = (): number => Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
-
-/** The width available for the picture, updated as the phone turns. */
-function useWidth() {
-  const frame = useRef<HTMLDivElement>(null);
-  const [widthPx, setWidth] = useState(0);
-  useEffect(() => {
-    const shown = frame.current;
-    if (!shown) return;
-    const measure = (): void => setWidth(Math.floor(shown.clientWidth));
-    measure();
-    const watch = new ResizeObserver(measure);
-    watch.observe(shown);
-    return () => watch.disconnect();
-  }, []);
-  return { frame, widthPx };
 }
