@@ -13,7 +13,7 @@ async function setText({ context, page }: Stage, percent: number): Promise<void>
   const session: CDPSession = await context.newCDPSession(page);
   await session.send('Page.enable');
   await session.send('Page.setFontSizes', {
-    fontSizes: { standard: (16 * percent) / 100, fixed: (13 * percent) / 100 },
+    fontSizes: { standard: (16 * percent) / 100, fixed: Math.round((13 * percent) / 100) },
   });
   const size = await page.evaluate(() => Number.parseFloat(getComputedStyle(document.body).fontSize));
   expect(size).toBe((16 * percent) / 100);
@@ -325,5 +325,29 @@ test('on a phone on its side the slate is one line, nothing is under the dock, a
     await page.locator('.dock-last button').first().tap();
     await page.locator('.message').waitFor();
     expect(await boxOf('.dock')).toEqual(before);
+  });
+});
+
+test('the spectrum is drawn again when text is made larger and the screen stays as wide', async () => {
+  await onStage({ viewport: USUAL, clock: CLOCK }, async (stage) => {
+    const { page } = stage;
+    await openSampleDay(stage);
+    await page.evaluate(() => {
+      location.hash = location.hash.replace(/[^/]+$/, 'radio');
+    });
+    await page.locator('.spectrum-name').first().waitFor();
+    const drawn = () =>
+      page.locator('.spectrum-name').evaluateAll((all) => ({
+        letters: [...new Set(all.map((one) => getComputedStyle(one).fontSize))],
+        outside: all
+          .filter((one) => {
+            const { left, right } = one.getBoundingClientRect();
+            return left < -1 || right > innerWidth + 1;
+          })
+          .map((one) => one.textContent),
+      }));
+    expect(await drawn()).toEqual({ letters: ['12px'], outside: [] });
+    await setText(stage, 125);
+    await expect.poll(drawn).toEqual({ letters: ['15px'], outside: [] });
   });
 });

@@ -46,26 +46,18 @@ async function lookWithAxe(page: Page, place: string): Promise<void> {
 const textSize = (page: Page): Promise<number> =>
   page.evaluate(() => Number.parseFloat(getComputedStyle(document.body).fontSize));
 
-/** What is wrong with the layout once the page has settled: a drawing follows a new size a paint later. */
-async function settledFaults(page: Page): Promise<LayoutFaults> {
-  await nextPaint(page);
-  const faults = await layoutFaults(page);
-  if (Object.values(faults).every((kind) => kind.length === 0)) return faults;
-  await page.waitForTimeout(500);
-  await nextPaint(page);
-  return layoutFaults(page);
-}
-
 async function measure(page: Page, session: CDPSession, place: string): Promise<void> {
   for (const size of SIZES) {
     const where = `${place}, ${sizeName(size)}`;
     if (size.width < 400) {
       await resize(session, size, 200);
+      await nextPaint(page);
       expect(await textSize(page), where).toBe(32);
-      found.outsideAt200.note(where, (await settledFaults(page)).outside);
+      found.outsideAt200.note(where, (await layoutFaults(page)).outside);
     }
     await resize(session, size);
-    const faults = await settledFaults(page);
+    await nextPaint(page);
+    const faults = await layoutFaults(page);
     for (const kind of Object.keys(faults) as (keyof LayoutFaults)[]) found[kind].note(where, faults[kind]);
   }
   await resize(session, USUAL);

@@ -25,11 +25,22 @@ export function useDrawingSize() {
       setSize((last) => (last.widthPx === now.widthPx && last.remPx === now.remPx ? last : now));
     };
     measure();
+    const rem = asWideAsText();
     const watch = new ResizeObserver(measure);
     watch.observe(shown);
-    // The page grows with its text.
-    watch.observe(document.documentElement);
-    return () => watch.disconnect();
+    watch.observe(rem);
+    return () => {
+      watch.disconnect();
+      rem.remove();
+    };
   }, []);
   return { frame, size };
+}
+
+/** Nothing tells that text was made larger, but an element that is as wide as its letters are high. */
+function asWideAsText(): HTMLElement {
+  const rem = document.createElement('div');
+  rem.style.cssText = 'position: absolute; visibility: hidden; width: 1rem; height: 0';
+  document.body.append(rem);
+  return rem;
 }
