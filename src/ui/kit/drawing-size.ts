@@ -40,7 +40,7 @@ export function useDrawingSize() {
 /** Nothing tells that text was made larger, but an element that is as wide as its letters are high. */
 function asWideAsText(): HTMLElement {
   const rem = document.createElement('div');
-  rem.style.cssText = 'position: absolute; visibility: hidden; width: 1rem; height: 0';
+  rem.classList.add('rem-wide');
   document.body.append(rem);
   return rem;
 }
