@@ -60,6 +60,8 @@ class SmallNode {
   removeEventListener(type: string): void {
     this.#heard.delete(type);
   }
+  /** Nothing is laid out here. */
+  scrollIntoView(): void {}
   /** What a tap does: the renderer's one listener finds the handler. */
   tap(): void {
     this.#heard.get('click')?.call(this, { type: 'click', target: this, currentTarget: this });

@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import { Button } from './button.tsx';
 import './section.css';
 
@@ -27,10 +28,21 @@ interface SectionProps {
 /** A one-line section that opens into its rows. */
 export function Section({ name, under, word, children }: SectionProps) {
   const open = opened.value.has(name);
+  const frame = useRef<HTMLElement>(null);
+  const isTapped = useRef(false);
+  useEffect(() => {
+    // Opened near the foot its rows would be under it: as many as fit come up, below the heading.
+    if (open && isTapped.current) frame.current?.scrollIntoView({ block: 'nearest' });
+    isTapped.current = false;
+  }, [open]);
+  const tap = (): void => {
+    isTapped.current = true;
+    toggle(name);
+  };
   return (
-    <section class="kit-section" data-open={open}>
+    <section class="kit-section" data-open={open} ref={frame}>
       <h2>
-        <Button look="bare" class="kit-section-head" expanded={open} onClick={() => toggle(name)}>
+        <Button look="bare" class="kit-section-head" expanded={open} onClick={tap}>
           <span class="row-text">
             <strong>{name}</strong>
             <span class="soft">{under}</span>
