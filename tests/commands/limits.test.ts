@@ -152,7 +152,7 @@ describe('what may be typed is held at both ends', () => {
       'a name of a part',
       1,
       60,
-      (length) => nameProblem(day, 'send', text(length)) ?? { ok: true, value: [] },
+      (length) => nameProblem(day, { type: 'send', name: text(length) }) ?? { ok: true, value: [] },
       'name-',
     ],
     ['a name of a device', 1, 200, (length) => addDevice('d', { name: text(length) }), 'name-'],

@@ -56,6 +56,7 @@ const PART: Limits = {
   name: text(200),
   order: whole(0, 100_000),
   struck: flag,
+  recorder: idText,
   inputKind: words('mic line aes3 return slot network'),
   mix: flag,
   tap: words('pre post'),

@@ -77,7 +77,7 @@ export function describePart(day: Day, part: PartId, fields: PartFields): Comman
   const known = day.rig.byId.get(part);
   if (!known) return missing('part', part);
   const name = fields.name?.trim();
-  const wrong = name === undefined ? null : nameProblem(day, known.type, name, part);
+  const wrong = name === undefined ? null : nameProblem(day, { ...known, name });
   const said = name === undefined ? fields : { ...fields, name };
   return wrong ?? ok([{ kind: 'part-described', part, fields: said }]);
 }

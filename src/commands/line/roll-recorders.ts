@@ -11,7 +11,7 @@ import { changeRoll } from './log-takes.ts';
 
 /** Adds a recorder that rolls along from a place on the line on, beside those that roll there already. */
 export function addRecorder(day: Day, typed: string, at: Placing = {}): CommandResult {
-  const wrong = nameProblem(day, 'recorder', typed);
+  const wrong = nameProblem(day, { type: 'recorder', name: typed });
   if (wrong) return wrong;
   if (at.before !== undefined && !day.takes.has(at.before)) return missing('take', at.before);
   const part = newIds(day)('recorder.2');

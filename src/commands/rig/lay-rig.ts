@@ -67,7 +67,7 @@ export interface ReceiverSpec {
 export function addReceiver(day: Day, spec: ReceiverSpec, id: PartId): CommandResult {
   const name = spec.name.trim();
   const count = spec.modules.reduce((sum, { channels }) => sum + channels, 0);
-  const wrong = nameProblem(day, 'receiver', name);
+  const wrong = nameProblem(day, { type: 'receiver', name });
   if (wrong) return wrong;
   const whole = spec.modules.every(({ channels }) => Number.isInteger(channels) && channels >= 0);
   if (!whole || count < 1 || count > MOST_CHANNELS)

@@ -44,13 +44,15 @@ function rolledProblem(day: Day, { id, name, type }: Part): Result<never, Proble
   return take ? fail({ code: 'recorder-rolled', name, take: takeText(take) }) : null;
 }
 
-/** A part with its dependents: a receiver's channels and outputs, an input's selector. */
-function withDependents<P extends Part>(parts: Iterable<P>, { id }: Part): P[] {
-  return [...parts].filter(
+/** A part with its dependents: what is a recorder's, a receiver's channels and outputs, an input's selector. */
+function withDependents<P extends Part>(all: Iterable<P>, { id }: Part): P[] {
+  const parts = [...all];
+  const of = new Set([id, ...parts.filter(({ recorder }) => recorder === id).map((part) => part.id)]);
+  return parts.filter(
     (part) =>
-      part.id === id ||
+      of.has(part.id) ||
       part.receiver === id ||
-      (part.type === 'selector' && part.input === id) ||
+      (part.type === 'selector' && part.input !== undefined && of.has(part.input)) ||
       (part.type === 'output' && part.carries?.length === 1 && part.carries[0] === id),
   );
 }
@@ -109,8 +111,9 @@ const struckWith = (struck: readonly StruckPart[], part: StruckPart): StruckPart
 
 /** Why parts cannot come back: another has the same name, or another selector is before the same input. */
 function returnProblem(day: Day, parts: readonly Part[]): Result<never, Problem> | null {
-  for (const { type, name, input } of parts) {
-    const wrong = nameProblem(day, type, name);
+  for (const part of parts) {
+    const { type, input } = part;
+    const wrong = nameProblem(day, part);
     if (wrong) return wrong;
     const other = day.rig.selectors.find((one) => type === 'selector' && one.input === input);
     if (other) return fail({ code: 'selector-there', input: day.rig.byId.get(input!)?.name ?? input! });

@@ -73,9 +73,10 @@ function renamed(draft: Draft, part: Rename, lead: Rename): Draft {
   }
 }
 
-/** Other parts that a part refers to: its receiver, the channels it carries, the input it is before. */
+/** Other parts that a part refers to: its recorder, its receiver, the channels it carries, the input it is before. */
 const renamedIn = (fields: PartFields, part: Rename): PartFields => ({
   ...fields,
+  ...(fields.recorder !== undefined && { recorder: part(fields.recorder) }),
   ...(fields.receiver !== undefined && { receiver: part(fields.receiver) }),
   ...(fields.carries && { carries: fields.carries.map((channel) => part(channel)) }),
   ...(fields.input !== undefined && { input: part(fields.input) }),

@@ -29,6 +29,8 @@ export const partFields = z.object({
   order: z.optional(wholeNumber(0, 100_000)),
   /** Removed from the rig; facts that name it can still be read. */
   struck: z.optional(z.boolean()),
+  /** Inputs, tracks and sends: their recorder; the first one if it is left out. */
+  recorder: z.optional(idText),
   /** Inputs only. */
   inputKind: z.optional(openEnum(INPUT_KINDS)),
   /** Tracks only. */
