@@ -9,6 +9,7 @@ import type { Day } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { idSource } from '../../src/shared/ids.ts';
+import { expectSame } from '../expect-same.ts';
 import { MORNING, speaker, take } from './say.ts';
 import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
 
@@ -20,11 +21,11 @@ const told = ({ inputs, tracks, voices, summary }: Answers) => ({ inputs, tracks
 const alone = (day: Day, index: number) => told(answersFrom(day, linksAt(day, index)));
 
 /** Answers of the places in this order, each beside what it is alone. */
-function expectSame(day: Day, places: readonly number[]): void {
+function expectAlone(day: Day, places: readonly number[]): void {
   for (const at of places) {
     const answers = answersAt(day, at);
-    expect(told(answers)).toEqual(alone(day, at));
-    expect([...answers.links]).toEqual([...linksAt(day, at)]);
+    expectSame(told(answers), alone(day, at));
+    expectSame([...answers.links], [...linksAt(day, at)]);
   }
 }
 
@@ -114,8 +115,8 @@ describe('answers, gone through in any order', () => {
     const day = loadSample(name);
     const along = day.line.map((_, at) => at);
     const jumping = along.map((at) => (at * 61) % (day.line.length + 1));
-    expectSame(foldDay(day.id, day.facts), along.toReversed());
-    expectSame(day, [...jumping, ...along]);
+    expectAlone(foldDay(day.id, day.facts), along.toReversed());
+    expectAlone(day, [...jumping, ...along]);
   });
 
   test('are those of each place alone, in days of any shape (fast-check)', () => {
@@ -126,7 +127,7 @@ describe('answers, gone through in any order', () => {
         (size, places) => {
           const { day: id, facts } = generateDay({ ...size, tracks: 12, performers: 9 });
           const day = foldDay(id, facts);
-          expectSame(
+          expectAlone(
             day,
             places.map((at) => at % (day.line.length + 1)),
           );
@@ -149,7 +150,7 @@ describe('answers, gone through in any order', () => {
           for (const one of said) phone.say(one);
           for (const one of elsewhere) other.say(one);
           const day = foldDay('day-1', [...phone.facts, ...other.facts]);
-          expectSame(
+          expectAlone(
             day,
             places.map((at) => at % (day.line.length + 1)),
           );
@@ -186,8 +187,8 @@ describe('answers, gone through in any order', () => {
           for (const [at, draft] of said.entries()) {
             const facts = stampFacts([draft], { day: day.id, at: MORNING + at, zone: 0, nextId: ids.next });
             day = appendFacts(day, facts);
-            expect(told(answersNow(day))).toEqual(alone(day, day.line.length));
-            expectSame(day, [at % (day.line.length + 1)]);
+            expectSame(told(answersNow(day)), alone(day, day.line.length));
+            expectAlone(day, [at % (day.line.length + 1)]);
           }
         },
       ),

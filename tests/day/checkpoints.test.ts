@@ -6,6 +6,7 @@ import type { Day, Link } from '../../src/day/model.ts';
 import type { Draft } from '../../src/facts/fact.ts';
 import { stampFacts } from '../../src/facts/stamp.ts';
 import { idSource } from '../../src/shared/ids.ts';
+import { expectSame } from '../expect-same.ts';
 import { MORNING, speaker, take } from './say.ts';
 
 /** A line of so many items: a pack that goes from one to the other, and a take after every eight. */
@@ -35,10 +36,10 @@ const copiesOf = (day: Day): Map<string, Link>[] =>
   replayed(day).filter((_, at) => at % CHECKPOINT_EVERY === 0 && at < day.line.length);
 
 function expectRightCopies(day: Day): void {
-  expect(day.memory.checkpoints).toEqual(copiesOf(day));
+  expectSame(day.memory.checkpoints, copiesOf(day));
   const all = replayed(day);
   for (const at of [0, 1, 1023, 1024, 1025, 2047, 2048, 2049, day.line.length])
-    if (at <= day.line.length) expect(linksAt(day, at), `at ${at}`).toEqual(all[at]);
+    if (at <= day.line.length) expectSame(linksAt(day, at), all[at], `at ${at}`);
 }
 
 const EDGES = [0, 1, 1023, 1024, 1025, 2047, 2048, 2049];
@@ -101,6 +102,6 @@ describe('a line at multiples of 1024 items', () => {
   test('answers asked on the way, behind a copy and back again are those of the links there', () => {
     const { day } = lineOf(2400);
     for (const at of [0, 1023, 1024, 1025, 1100, 2200, 2201, 2398, 10, 2048, 2400])
-      expect(answersAt(day, at).links, `at ${at}`).toEqual(linksAt(day, at));
+      expectSame(answersAt(day, at).links, linksAt(day, at), `at ${at}`);
   });
 });

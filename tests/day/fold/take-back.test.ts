@@ -7,6 +7,7 @@ import type { Day } from '../../../src/day/model.ts';
 import type { Draft, Fact } from '../../../src/facts/fact.ts';
 import { stampFacts } from '../../../src/facts/stamp.ts';
 import { idSource } from '../../../src/shared/ids.ts';
+import { expectSame } from '../../expect-same.ts';
 import { MORNING, speaker, take } from '../say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../small-rig.ts';
 import { SetPhone } from '../three-phones.ts';
@@ -29,11 +30,11 @@ function saidBy(day: Day) {
 }
 
 function expectFoldedAtOnce(day: Day): void {
-  expect(saidBy(day)).toEqual(saidBy(foldDay(day.id, day.facts)));
+  expectSame(saidBy(day), saidBy(foldDay(day.id, day.facts)));
   for (const at of [...day.line.keys(), day.line.length].reverse()) {
     const { links, roll, ...answers } = answersAt(day, at);
     const { links: alone, roll: aloneRoll, ...others } = answersFrom(day, linksAt(day, at));
-    expect([answers, roll, [...links]]).toEqual([others, aloneRoll, [...alone]]);
+    expectSame([answers, roll, [...links]], [others, aloneRoll, [...alone]]);
   }
 }
 
