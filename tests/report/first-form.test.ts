@@ -63,5 +63,5 @@ test('a report remembers its form, and one without is of the first', () => {
     const day: Day = phone.day();
     return reportAgain(day, sentReports(day)[0]!, modelOf).model.form;
   };
-  expect([undefined, 1, 2, 900].map(formAgain)).toEqual([1, 1, 2, REPORT_FORM]);
+  expect([undefined, 1, 2, 3, 900].map(formAgain)).toEqual([1, 1, 2, 3, REPORT_FORM]);
 });

@@ -37,6 +37,33 @@ export function longDay(): Day {
   return phone.day();
 }
 
+/** The small day with a backup that missed two takes and has one alone, rolls of its own, and a rate that changes. */
+export function backedUpDay() {
+  const { phone, first, second, third, fourth } = smallDay();
+  phone.say({ kind: 'part-described', part: 'b', fields: { type: 'recorder', name: 'Backup in the bag' } });
+  const rolling = (recorders: string[], before: string) =>
+    phone.say({ kind: 'recorders-rolling', recorders, before });
+  rolling(['recorder', 'b'], first);
+  rolling(['recorder'], second);
+  rolling(['b'], third);
+  rolling(['recorder', 'b'], fourth);
+  phone.say(
+    { kind: 'roll-changed', roll: 'B1', recorder: 'b', before: first },
+    { kind: 'roll-changed', roll: 'B2', recorder: 'b', before: fourth },
+    { kind: 'recorder-set', settings: { timecodeRate: '23.976', fileLayout: 'mono' }, before: fourth },
+  );
+  return { phone, first, second, third, fourth };
+}
+
+/** What changed on it since revision A, in an earlier form or as it is made now. */
+export function revisedBackedUp(form?: number): { model: ReportModel; extras: Extras } {
+  const { phone, second } = backedUpDay();
+  const model = reportOf(phone.day(), [], form);
+  phone.say({ kind: 'recorders-rolling', recorders: ['recorder', 'b'], before: second });
+  const now = reportOf(phone.day(), [], form);
+  return { model: now, extras: { revision: revisionOf(now, { letter: 'A', model }) } };
+}
+
 /** A revision, signed, with a letter that the font has not; as it is made now, or in an earlier form. */
 export function revisedReport(form?: number): { model: ReportModel; extras: Extras } {
   const { phone, first } = smallDay();
