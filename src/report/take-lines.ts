@@ -1,6 +1,7 @@
 import { answersAtTake } from '../day/answers/answers.ts';
 import type { TrackAnswer } from '../day/answers/track-answers.ts';
-import { filesOfTakes, namesTogether, type TakeFile } from '../day/files/take-files.ts';
+import { AS_ONE } from '../day/files/file-name.ts';
+import { filesOfTakes, filesOn, namesTogether, type TakeFile } from '../day/files/take-files.ts';
 import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
 import { rollingAtTake, rollOfTake, rollOn } from '../day/recorders/rolling.ts';
 import { type Settings, settingsAtTake, startOfTake } from '../day/settings/settings.ts';
@@ -13,7 +14,7 @@ import { unknownText } from '../shared/open-word.ts';
 import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
-import { FIRST_FORM, REPORT_FORM } from './form.ts';
+import { FIRST_FORM, REPORT_FORM, SECOND_FORM } from './form.ts';
 import type { OnRecorder } from './recorders.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type SettingWords, withSettingWords } from './setting-runs.ts';
@@ -82,7 +83,7 @@ export interface TakeLine extends RollWords, SettingWords {
 }
 
 export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
-  const filesOf = filesOfTakes(day);
+  const filesOf = form > SECOND_FORM ? filesOfTakes(day) : filesOn(day, AS_ONE);
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
   const lineOf = new Map<TrackAnswer, TrackLine>();
   const withoutFile = takesWithoutFile(day);

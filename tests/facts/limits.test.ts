@@ -330,6 +330,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     names: list(0, 5000, { take: TAKE_ID, files: [{ name: 'A.wav' }] }),
     ...within('names.0', {
       take: factIdText,
+      recorder: idText,
       files: list(1, 500, { name: 'A.wav' }),
       'files.0.name': text(200),
       'files.0.track': idText,

@@ -1,7 +1,9 @@
 import * as rolling from '../../commands/line/roll-recorders.ts';
+import * as set from '../../commands/line/set-recorder.ts';
 import { onDay } from './command.ts';
 
 export const addRecorder = onDay(rolling.addRecorder);
 export const rollRecorders = onDay(rolling.rollRecorders);
 export const loadRoll = onDay(rolling.loadRoll);
 export const correctRolling = onDay(rolling.correctRolling);
+export const setRecorder = onDay(set.setRecorder);

@@ -1,12 +1,13 @@
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { filledHeader } from '../header.ts';
 import type { Day, Part, PartId, Rig, Take, TakeId } from '../model.ts';
-import { rollOfTake } from '../recorders/rolling.ts';
+import { isOnRecorder, mainAtTake, rollOfTake, rollOn } from '../recorders/rolling.ts';
 import { settingsAtTake } from '../settings/settings.ts';
 import { slateText } from '../slate.ts';
 import { takesInOrder } from '../takes.ts';
 import { checkPattern, type NameFacts, type Piece, SERIES_MARK, stemOf } from './file-pattern.ts';
 import { safeName, safeStem } from './safe-name.ts';
-import { trackLabels } from './track-labels.ts';
+import { ofEachRecorder, trackLabels } from './track-labels.ts';
 
 /** The default pattern: `'24BT3'`. */
 const DEFAULT_PIECES: readonly Piece[] = [{ token: 'slate' }, { literal: 'T' }, { token: 'take' }];
@@ -43,28 +44,37 @@ interface Names {
   readonly onTrack: (take: Take, track: PartId) => string;
 }
 
-const memory = new WeakMap<Day, Names>();
+/** As reports had it before each recorder had names of its own: with the first one's pattern, counting all takes. */
+export const AS_ONE = 'as-one';
 
-function namesOf(day: Day): Names {
-  const known = memory.get(day);
-  if (known) return known;
-  const facts = factsOf(day);
+const memory = new WeakMap<Day, Map<PartId, Names>>();
+
+function namesOn(day: Day, recorder: PartId): Names {
+  const known = memory.get(day) ?? new Map<PartId, Names>();
+  memory.set(day, known);
+  const names = known.get(recorder) ?? namesOf(day, recorder);
+  known.set(recorder, names);
+  return names;
+}
+
+function namesOf(day: Day, recorder: PartId): Names {
+  const facts = factsOf(day, recorder);
   const namings = new Map<string, Naming>();
   const namingFor = (take: Take): Naming => {
-    const { filePattern } = settingsAtTake(day, take.id);
+    const { filePattern } = settingsAtTake(day, take.id, recorder === AS_ONE ? FIRST_RECORDER : recorder);
     const naming = namings.get(filePattern) ?? namingOf(filePattern);
     namings.set(filePattern, naming);
     return naming;
   };
-  const typed = (take: Take): string => take.file?.trim() ?? '';
+  const typed = (take: Take): string => nameTyped(day, take, recorder);
   const patterned = (of: NameFacts): string =>
     safeName(stemOf(namingFor(of.take).pieces, of), 'wav', `take-${of.count}`);
   const nameOf = (take: Take): string => {
     const of = facts.get(take.id);
     return typed(take) || (of ? patterned(of) : '');
   };
-  const base = new Map(takesInOrder(day).map((take) => [take.id, nameOf(take)]));
-  const names: Names = {
+  const base = new Map(takesOn(day, recorder).map((take) => [take.id, nameOf(take)]));
+  return {
     base,
     onTrack: (take, track) => {
       const mark = trackMarks(day.rig).get(track) ?? track;
@@ -75,55 +85,78 @@ function namesOf(day: Day): Names {
       return markedName(nameOf(take), `${naming.lead ?? '_'}${wide}`);
     },
   };
-  memory.set(day, names);
-  return names;
 }
 
+/** The name typed by hand, which is of the file that the mixer sees: the one on the main recorder. */
+export const nameTyped = (day: Day, take: Take, recorder: PartId): string =>
+  recorder === AS_ONE || recorder === mainAtTake(day, take.id) ? (take.file?.trim() ?? '') : '';
+
+const takesOn = (day: Day, recorder: PartId): Take[] =>
+  takesInOrder(day).filter(({ id }) => recorder === AS_ONE || isOnRecorder(day, id, recorder));
+
 /** The naming facts of every take with sound. */
-function factsOf(day: Day): Map<TakeId, NameFacts> {
+function factsOf(day: Day, recorder: PartId): Map<TakeId, NameFacts> {
   const { date } = filledHeader(day.header);
   const facts = new Map<TakeId, NameFacts>();
   const restarts = new Map<string, number>();
-  for (const take of takesInOrder(day)) {
+  for (const take of takesOn(day, recorder)) {
     if (take.kind === 'mos') continue;
     const board = `${take.kind}/${SERIES_MARK[take.kind] ? '' : slateText(take.slate)}/${take.number}`;
     const earlier = restarts.get(board) ?? 0;
     if (take.falseStart) restarts.set(board, earlier + 1);
-    const roll = rollOfTake(day, take.id);
+    const roll = recorder === AS_ONE ? rollOfTake(day, take.id) : rollOn(day, take.id, recorder);
     facts.set(take.id, { take, roll, date, count: facts.size + 1, restarts: earlier, track: '' });
   }
   return facts;
 }
 
 /**
- * The expected file name of every take of the day; for a take with a file per track, the part before the
- * track marks. Empty for MOS, which has no file. A name typed by hand wins. An unreadable pattern counts as
+ * The expected file name of every take that a recorder has; for a take with a file per track, the part before
+ * the track marks. Empty for MOS, which has no file. A name typed by hand wins. An unreadable pattern counts as
  * `{slate}T{take}`. Plain takes `'24BT3.wav'`, a false start `'24BT3FS.wav'`, a pickup `'24BT4PU.wav'`, a
  * wild track `'WT2.wav'`, a room tone `'RT1.wav'`.
  */
-export const fileNamesOf = (day: Day): ReadonlyMap<TakeId, string> => namesOf(day).base;
+export const fileNamesOn = (day: Day, recorder: PartId): ReadonlyMap<TakeId, string> =>
+  namesOn(day, recorder).base;
 
-/** The name of one track's mono file: `'24BT3_5.wav'`. */
-export const fileNameOnTrack = (day: Day, take: Take, track: PartId): string =>
-  namesOf(day).onTrack(take, track);
+/** The same of every take of the day, on its main recorder. */
+export const fileNamesOf = (day: Day): ReadonlyMap<TakeId, string> =>
+  day.rig.recorders.length === 0
+    ? fileNamesOn(day, FIRST_RECORDER)
+    : new Map(takesInOrder(day).map(({ id }) => [id, fileNamesOn(day, mainAtTake(day, id)).get(id) ?? '']));
+
+/** The name of one track's mono file, on the main recorder if none is named: `'24BT3_5.wav'`. */
+export const fileNameOnTrack = (
+  day: Day,
+  take: Take,
+  track: PartId,
+  recorder: PartId = mainAtTake(day, take.id),
+): string => namesOn(day, recorder).onTrack(take, track);
 
 const knownMarks = new WeakMap<readonly Part[], ReadonlyMap<PartId, string>>();
 
 const LONGEST_MARK_BYTES = 24;
 
-/** The marks of mono files, from the tracks' names: `'5'`, `'L'`. All differ on any file system. */
+/** The marks of mono files, from the tracks' names: `'5'`, `'L'`. Those of one recorder differ on any file system. */
 export function trackMarks(rig: Rig): ReadonlyMap<PartId, string> {
   const known = knownMarks.get(rig.tracks);
   if (known) return known;
+  const labels = trackLabels(rig);
+  const marks = new Map(ofEachRecorder(rig.tracks).flatMap((own) => [...marksOf(own, labels)]));
+  knownMarks.set(rig.tracks, marks);
+  return marks;
+}
+
+function marksOf(tracks: readonly Part[], labels: ReadonlyMap<PartId, string>): Map<PartId, string> {
   const marks = new Map<PartId, string>();
   const taken = new Set<string>();
-  for (const [at, [track, label]] of [...trackLabels(rig)].entries()) {
-    let mark = safeStem(label.replaceAll(/[^\p{L}\p{N}]+/gu, '-'), LONGEST_MARK_BYTES) || `${at + 1}`;
+  for (const [at, { id }] of tracks.entries()) {
+    let mark =
+      safeStem(labels.get(id)!.replaceAll(/[^\p{L}\p{N}]+/gu, '-'), LONGEST_MARK_BYTES) || `${at + 1}`;
     while (taken.has(mark.toLowerCase())) mark += `-${at + 1}`;
     taken.add(mark.toLowerCase());
-    marks.set(track, mark);
+    marks.set(id, mark);
   }
-  knownMarks.set(rig.tracks, marks);
   return marks;
 }
 

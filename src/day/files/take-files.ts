@@ -1,9 +1,12 @@
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { answersAtTake } from '../answers/answers.ts';
 import type { TrackAnswer } from '../answers/track-answers.ts';
-import type { Day, PartId, Take, TakeId } from '../model.ts';
+import type { Day, PartId, Rig, Take, TakeId } from '../model.ts';
+import { tracksOf } from '../recorders/recorder-parts.ts';
+import { mainAtTake } from '../recorders/rolling.ts';
 import { settingsAtTake } from '../settings/settings.ts';
 import { takesInOrder } from '../takes.ts';
-import { fileNameOnTrack, fileNamesOf } from './file-name.ts';
+import { AS_ONE, fileNameOnTrack, fileNamesOn, nameTyped } from './file-name.ts';
 import { namesOnCard } from './names-on-card.ts';
 
 export interface TakeFile {
@@ -18,61 +21,91 @@ export interface TakeFile {
  */
 export const isRecorded = ({ state, typed }: TrackAnswer): boolean => state !== 'empty' || typed;
 
-export const tracksRecorded = (day: Day, take: Take): PartId[] =>
-  take.kind === 'mos'
-    ? []
-    : answersAtTake(day, take.id)
-        .tracks.filter(isRecorded)
-        .map(({ track }) => track.id);
-
-type FilesOf = ReadonlyMap<TakeId, readonly TakeFile[]>;
-
-const memory = new WeakMap<Day, FilesOf>();
-const loggedMemory = new WeakMap<Day, FilesOf>();
-
-/** The sound files of every take: as the card has them, once it was checked, else as the log names them. */
-export function filesOfTakes(day: Day): FilesOf {
-  const known = memory.get(day);
-  if (known) return known;
-  const logged = loggedFilesOfTakes(day);
-  const onCard = namesOnCard(day);
-  const files = [...logged].map(([take, named]): [TakeId, readonly TakeFile[]] => [
-    take,
-    onCard.get(take)?.map(({ name, track = null }) => ({ name, track })) ?? named,
-  ]);
-  const made = onCard.size > 0 ? new Map(files) : logged;
-  memory.set(day, made);
-  return made;
+/** The tracks that a take has on a recorder, the main one of the take if none is named. */
+export function tracksRecorded(day: Day, take: Take, recorder: PartId = mainAtTake(day, take.id)): PartId[] {
+  if (take.kind === 'mos') return [];
+  const { tracks } = answersAtTake(day, take.id);
+  return onRecorder(day.rig, tracks, recorder)
+    .filter(isRecorded)
+    .map(({ track }) => track.id);
 }
 
-/**
- * The sound files of every take by the log: one with all its tracks or, if the recorder writes mono files, one per
- * track. MOS has none, unless somebody typed a name for it; a take with sound whose tracks are unknown has
- * one.
- */
-export function loggedFilesOfTakes(day: Day): FilesOf {
-  const known = loggedMemory.get(day);
-  if (known) return known;
-  const names = fileNamesOf(day);
-  const files = new Map<TakeId, readonly TakeFile[]>();
-  for (const take of takesInOrder(day)) {
-    const isMono = settingsAtTake(day, take.id).fileLayout === 'mono';
-    const tracks = isMono ? tracksRecorded(day, take) : [];
-    const name = names.get(take.id) ?? '';
-    files.set(
-      take.id,
-      tracks.length > 0 ? monoFiles(day, take, tracks) : name ? [{ name, track: null }] : [],
-    );
-  }
-  loggedMemory.set(day, files);
+/** Those of the tracks that are a recorder's. */
+export function onRecorder<Answer extends Pick<TrackAnswer, 'track'>>(
+  rig: Rig,
+  tracks: readonly Answer[],
+  recorder: PartId,
+): readonly Answer[] {
+  const own = tracksOf(rig, recorder);
+  if (own.length === rig.tracks.length) return tracks;
+  const ids = new Set(own.map(({ id }) => id));
+  return tracks.filter(({ track }) => ids.has(track.id));
+}
+
+export type FilesOf = ReadonlyMap<TakeId, readonly TakeFile[]>;
+
+type Remembered = WeakMap<Day, Map<PartId, FilesOf>>;
+
+const memory: Remembered = new WeakMap();
+const loggedMemory: Remembered = new WeakMap();
+
+function rememberedOn(remembered: Remembered, day: Day, recorder: PartId, make: () => FilesOf): FilesOf {
+  const known = remembered.get(day) ?? new Map<PartId, FilesOf>();
+  remembered.set(day, known);
+  const files = known.get(recorder) ?? make();
+  known.set(recorder, files);
   return files;
 }
 
+/** The sound files of every take that a recorder has: as its card has them, once it was checked, else as the log names them. */
+export const filesOn = (day: Day, recorder: PartId): FilesOf =>
+  rememberedOn(memory, day, recorder, () => {
+    const logged = loggedFilesOn(day, recorder);
+    const onCard = namesOnCard(day, recorder === AS_ONE ? undefined : recorder);
+    if (onCard.size === 0) return logged;
+    return new Map(
+      [...logged].map(([take, named]) => [
+        take,
+        onCard.get(take)?.map(({ name, track = null }) => ({ name, track })) ?? named,
+      ]),
+    );
+  });
+
+/**
+ * The sound files of every take that a recorder has, by the log: one with all its tracks or, if it writes mono
+ * files, one per track. MOS has none, unless somebody typed a name for it; a take with sound whose tracks are
+ * unknown has one.
+ */
+export const loggedFilesOn = (day: Day, recorder: PartId): FilesOf =>
+  rememberedOn(loggedMemory, day, recorder, () => {
+    const tracksOn = recorder === AS_ONE ? FIRST_RECORDER : recorder;
+    return new Map(
+      [...fileNamesOn(day, recorder)].map(([id, name]) => {
+        const take = day.takes.get(id)!;
+        const isMono = settingsAtTake(day, id, tracksOn).fileLayout === 'mono';
+        const tracks = isMono ? tracksRecorded(day, take, tracksOn) : [];
+        if (tracks.length > 0) return [id, monoFiles(day, take, tracks, recorder)];
+        return [id, name ? [{ name, track: null }] : []];
+      }),
+    );
+  });
+
+/** The sound files of every take of the day, on its main recorder. */
+export const filesOfTakes = (day: Day): FilesOf => onMain(day, filesOn);
+
+/** The same by the log. */
+export const loggedFilesOfTakes = (day: Day): FilesOf => onMain(day, loggedFilesOn);
+
+const onMain = (day: Day, files: (day: Day, recorder: PartId) => FilesOf): FilesOf =>
+  day.rig.recorders.length === 0
+    ? files(day, FIRST_RECORDER)
+    : new Map(takesInOrder(day).map(({ id }) => [id, files(day, mainAtTake(day, id)).get(id) ?? []]));
+
 /** A typed name is used as it is if there is only one file. */
-function monoFiles(day: Day, take: Take, tracks: readonly PartId[]): TakeFile[] {
-  const typed = take.file?.trim();
+function monoFiles(day: Day, take: Take, tracks: readonly PartId[], recorder: PartId): TakeFile[] {
+  const typed = nameTyped(day, take, recorder);
   if (typed && tracks.length === 1) return [{ name: typed, track: tracks[0]! }];
-  return tracks.map((track) => ({ name: fileNameOnTrack(day, take, track), track }));
+  return tracks.map((track) => ({ name: fileNameOnTrack(day, take, track, recorder), track }));
 }
 
 /**

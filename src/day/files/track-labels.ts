@@ -1,18 +1,25 @@
 import type { Part, PartId, Rig } from '../model.ts';
+import { recorderOfPart } from '../recorders/recorder-parts.ts';
 
 const memory = new WeakMap<readonly Part[], ReadonlyMap<PartId, string>>();
 
 /**
- * The labels of the recorder's tracks, in order, all different: `'5'`. A mix named by a word is called by its
+ * The labels of the tracks, in order, all different on one recorder: `'5'`. A mix named by a word is called by its
  * position, or by the word if another track has that number: `'L'`. Remaining duplicates get their position:
  * `'5 (place 7)'`.
  */
 export function trackLabels({ tracks }: Rig): ReadonlyMap<PartId, string> {
   const known = memory.get(tracks);
   if (known) return known;
-  const labels = labelsOf(tracks);
+  const labels = new Map(ofEachRecorder(tracks).flatMap((own) => [...labelsOf(own)]));
   memory.set(tracks, labels);
   return labels;
+}
+
+/** The tracks of each recorder that has some. */
+export function ofEachRecorder(tracks: readonly Part[]): Part[][] {
+  const recorders = [...new Set(tracks.map(recorderOfPart))];
+  return recorders.map((recorder) => tracks.filter((track) => recorderOfPart(track) === recorder));
 }
 
 function labelsOf(tracks: readonly Part[]): ReadonlyMap<PartId, string> {

@@ -11,9 +11,13 @@ export interface Recorder {
 
 /** The first recorder, which the head of the day names, and those added to it. */
 export function recordersOf({ rig, header }: Pick<Day, 'rig' | 'header'>): Recorder[] {
-  const first = { id: FIRST_RECORDER, name: (header.recorder ?? '').trim() || 'Recorder' };
+  const first = { id: FIRST_RECORDER, name: nameOfFirst(header) };
   return [first, ...rig.recorders.map(({ id, name }) => ({ id, name }))];
 }
+
+/** What the first recorder is called, in the head of the day or without a name. */
+export const nameOfFirst = ({ recorder }: { readonly recorder?: string | undefined }): string =>
+  recorder?.trim() || 'Recorder';
 
 /** What the line says of the recorders at one place; null until it says who rolls. */
 interface Said {
@@ -54,7 +58,7 @@ export const rollOfTake = (day: Day, take: TakeId): string =>
   rollOn(day, take, rollingAtTake(day, take)[0]!.id);
 
 /** The recorders of the day among these; the first one if none of them is left. */
-function standing(day: Day, said: readonly PartId[] | null | undefined): Recorder[] {
+function standing(day: Pick<Day, 'rig' | 'header'>, said: readonly PartId[] | null | undefined): Recorder[] {
   const all = recordersOf(day);
   const rolling = all.filter(({ id }) => said?.includes(id));
   return rolling.length > 0 ? rolling : all.slice(0, 1);
@@ -65,8 +69,23 @@ export const rollingAtTake = (day: Day, take: TakeId): Recorder[] =>
   standing(day, saidAtTakes(day).get(take)?.rolling);
 
 /** The recorders that roll now. */
-export const rollingNow = (day: Day): Recorder[] => standing(day, rollingIn(day.tail)?.value);
+export const rollingNow = (day: Pick<Day, 'rig' | 'header' | 'tail'>): Recorder[] =>
+  standing(day, rollingIn(day.tail)?.value);
 
 /** The same just before a take, or now if none is given: where a new change will go. */
 export const rollingBefore = (day: Day, take: TakeId | undefined): Recorder[] =>
   take === undefined ? rollingNow(day) : rollingAtTake(day, take);
+
+/** The main recorder of a take, the first of those that it is on: what is said of none in particular is of this. */
+export const mainAtTake = (day: Day, take: TakeId): PartId =>
+  day.rig.recorders.length === 0 ? FIRST_RECORDER : rollingAtTake(day, take)[0]!.id;
+
+/** The main one of those that roll now. */
+export const mainNow = (day: Pick<Day, 'rig' | 'header' | 'tail'>): PartId =>
+  day.rig.recorders.length === 0 ? FIRST_RECORDER : rollingNow(day)[0]!.id;
+
+/** Whether a take is on a recorder. */
+export const isOnRecorder = (day: Day, take: TakeId, recorder: PartId): boolean =>
+  day.rig.recorders.length === 0
+    ? recorder === FIRST_RECORDER
+    : rollingAtTake(day, take).some(({ id }) => id === recorder);

@@ -6,9 +6,13 @@ import { openEnum } from './open-enum.ts';
 const count = wholeNumber(0, 100_000);
 const takes = z.optional(z.array(factIdText).check(z.maxLength(5000)));
 
-/** The files of one take as the card has them, where the log names them otherwise. */
+/**
+ * The files of one take as the card has them, where the log names them otherwise; on the card of this recorder,
+ * or of the take's main one.
+ */
 const cardNames = z.object({
   take: factIdText,
+  recorder: z.optional(idText),
   files: z
     .array(z.object({ name: shortText, track: z.optional(idText) }))
     .check(z.minLength(1), z.maxLength(500)),

@@ -69,7 +69,7 @@ export function factWords(day: Day, fact: Fact): string {
           .map(({ name }) => name),
       )} rolling`;
     case 'recorder-set':
-      return settingsWords(fact.settings);
+      return settingsWords(fact.settings) + (fact.recorder ? ` on ${partName(day.rig, fact.recorder)}` : '');
     case 'slate-called':
       return `slate ${slateText(fact.slate)}`;
     case 'rig-laid':

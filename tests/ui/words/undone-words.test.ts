@@ -103,6 +103,13 @@ describe('undo says what it undid, and redo what it brought back', () => {
     expect(undone(phone)).toEqual({ back: words, again: words });
   });
 
+  test('of a recorder besides the first, by its name', () => {
+    const phone = day();
+    phone.say({ kind: 'part-described', part: 'b', fields: { type: 'recorder', name: 'Bag' } });
+    phone.say({ kind: 'recorder-set', recorder: 'b', settings: { timecodeRate: '24' } });
+    expect(undone(phone).back).toBe('24 fps on Bag');
+  });
+
   test('of what was taken back by hand, and of what was brought back', () => {
     const phone = day();
     const [back] = phone.say({ kind: 'fact-retracted', targets: [TAKE_ID], by: 'hand' });
