@@ -3,6 +3,7 @@ import {
   type Day,
   type Fact,
   type FactOf,
+  type PartId,
   type Pins,
   SELECTOR_POSITIONS,
   type SelectorPosition,
@@ -69,7 +70,7 @@ export function factWords(day: Day, fact: Fact): string {
           .map(({ name }) => name),
       )} rolling`;
     case 'recorder-set':
-      return settingsWords(fact.settings) + (fact.recorder ? ` on ${partName(day.rig, fact.recorder)}` : '');
+      return settingsWords(fact.settings) + recorderWords(day, fact.recorder);
     case 'slate-called':
       return `slate ${slateText(fact.slate)}`;
     case 'rig-laid':
@@ -110,6 +111,10 @@ function settledWords(as: FactOf<'difference-kept'>['as'] = 'log'): string {
   if (as === 'file-missing') return 'file missing on the card';
   return as === 'card' ? 'as on the card' : 'log kept against the card';
 }
+
+/** Named where it is not the first one. */
+const recorderWords = (day: Day, recorder: PartId | undefined): string =>
+  recorder !== undefined && day.rig.byId.has(recorder) ? ` on ${partName(day.rig, recorder)}` : '';
 
 const LAYOUTS = { poly: 'one file of all tracks', mono: 'one file a track' };
 
