@@ -26,9 +26,15 @@ export interface SendingDevice {
 /** How files leave the phone, best first. */
 export type Route = 'share' | 'download' | 'copy';
 
+/** Those of the files that the share sheet takes: browsers refuse kinds they do not know, and then all of them. */
+export const sharable = <File extends OutgoingFile>(
+  device: SendingDevice,
+  files: readonly File[],
+): readonly File[] => (device.canShare(files) ? files : files.filter((file) => device.canShare([file])));
+
 /** The best route for these files on this device. */
 export function routeFor(device: SendingDevice, files: readonly OutgoingFile[]): Route {
-  if (device.canShare(files)) return 'share';
+  if (device.canShare(files) || sharable(device, files).length > 0) return 'share';
   return device.canDownload ? 'download' : 'copy';
 }
 

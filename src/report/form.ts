@@ -1,7 +1,7 @@
 /**
  * The form of a report: how it is worded and laid out. It grows by one when that changes, and a sent report
  * remembers its own, so that it comes back as it went out. From 2 on the table has no changes in it and keeps
- * names as they are; from 3 on each recorder has its own settings, files and tracks.
+ * names as they are; from 3 on each recorder has its own settings, files and tracks, and takes have their ends.
  */
 export const REPORT_FORM = 3;
 

@@ -2,7 +2,7 @@ import { answersAtTake } from '../day/answers/answers.ts';
 import type { TrackAnswer } from '../day/answers/track-answers.ts';
 import { AS_ONE } from '../day/files/file-name.ts';
 import { filesOfTakes, filesOn, namesTogether, type TakeFile } from '../day/files/take-files.ts';
-import type { Day, Open, PartId, Take, TakeId, TakeKind } from '../day/model.ts';
+import type { Day, Open, PartId, Stamp, Take, TakeId, TakeKind } from '../day/model.ts';
 import { rollingAtTake, rollOfTake, rollOn } from '../day/recorders/rolling.ts';
 import { type Settings, settingsAtTake, startOfTake } from '../day/settings/settings.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
@@ -18,6 +18,7 @@ import { FIRST_FORM, REPORT_FORM, SECOND_FORM } from './form.ts';
 import type { OnRecorder } from './recorders.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type SettingWords, withSettingWords } from './setting-runs.ts';
+import { endOf } from './take-end.ts';
 import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
 
 /** Labels of a take besides circled, in print order. */
@@ -71,6 +72,10 @@ export interface TakeLine extends RollWords, SettingWords {
   readonly take: string;
   /** Timecode, `'10:00:00:00'`; empty if unknown. */
   readonly start: string;
+  /** The first frame after it, as timecode; empty if unknown, and in the first two forms. */
+  readonly end: string;
+  /** Both to the frame, at the rates they were taken at; null if unknown. */
+  readonly exact: { readonly start: Stamp | null; readonly length: Stamp | null };
   /** `'1:52'`; empty if unknown. */
   readonly length: string;
   readonly lengthFrames: number | null;
@@ -116,6 +121,8 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
         : take.unreadStart
           ? unknownText(take.unreadStart)
           : '',
+      end: start && length && form > SECOND_FORM ? endOf(start, length) : '',
+      exact: { start, length },
       length: length
         ? formatLength(length.frames, length.rate)
         : take.unreadLength

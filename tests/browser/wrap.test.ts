@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import PostalMime from 'postal-mime';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { needPoppler, pageSize, pageTexts } from '../oracle/poppler.ts';
+import { readOtio } from '../report/formats/otio-reader.ts';
 import { onStage, type Stage } from './harness.ts';
 
 const NIGHT = '2026-11-20T03:10:00Z';
@@ -141,11 +142,17 @@ describe('wrap', () => {
     await onStage({ clock: NIGHT, before: withShareSheet }, async (stage) => {
       await openSample(stage);
       await tab(stage, 'Wrap');
+      // A kind of file that the sheet refuses does not keep the others back, and is named.
+      await button(stage, 'Open timeline (OTIO)').tap();
+      await stage.page.getByText('sound report.otio').waitFor();
+      await stage.page.getByText('1 file of a kind that sharing does not take on this phone').waitFor();
       await button(stage, 'Share the report').tap();
       await stage.page.getByRole('button', { name: /^A/ }).filter({ hasText: 'shared' }).waitFor();
       const handed = await stage.page.evaluate(() => (window as unknown as { handed: string[] }).handed);
       expect(handed.map((line) => line.replace(/^.*\./, ''))).toEqual(['pdf true', 'csv true', 'txt true']);
       expect(await stage.page.getByRole('button', { name: 'Email draft with files' }).count()).toBe(0);
+      const timeline = ending(await downloads(stage, 'Download the files', 4), '.otio').toString('utf8');
+      expect(readOtio(timeline).tracks.flatMap(({ clips }) => clips).length).toBeGreaterThan(70);
     });
   });
 

@@ -85,10 +85,15 @@ function linesOf(model: ReportModel): Map<TakeId, string> {
   );
 }
 
-/** The takes that differ by what they say, to the last frame and by the ids of voices; added and gone ones too. What the recorder was set to all day is the head's. */
+/** The takes that differ by what they say, to the last frame and by the ids of voices; added and gone ones too. What the recorder was set to all day, the rate of times too, is the head's. */
 function differing({ was, is }: Sent): Set<TakeId> {
-  const said = ({ rollWord: _word, rollHeading: _heading, set: _set, ...take }: TakeLine): string =>
-    JSON.stringify(take);
+  const said = ({
+    rollWord: _word,
+    rollHeading: _heading,
+    set: _set,
+    exact: _exact,
+    ...take
+  }: TakeLine): string => JSON.stringify(take);
   const before = new Map(was.takes.map((take) => [take.takeId, said(take)]));
   const after = new Map(is.takes.map((take) => [take.takeId, said(take)]));
   const ids = [...new Set([...before.keys(), ...after.keys()])];

@@ -6,6 +6,7 @@ export const REPORT_TYPES = {
   pdf: 'application/pdf',
   csv: 'text/csv',
   plain: 'text/csv',
+  otio: 'application/json',
   txt: 'text/plain',
   html: 'text/html',
 } as const;

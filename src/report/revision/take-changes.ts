@@ -93,10 +93,12 @@ function fieldChanges(old: TakeLine, take: TakeLine): { field: string; was: stri
   const before = takeFields(old);
   const after = takeFields(take);
   const ids = new Set([...after.keys(), ...before.keys()]);
-  return [...ids].flatMap((id) => {
+  const isOther = (id: string): boolean => before.get(id)?.key !== after.get(id)?.key;
+  return [...ids].filter(isOther).flatMap((id) => {
+    // The end follows from the start and the length, and is told only where neither tells it.
+    if (id === 'end' && (isOther('start') || isOther('length'))) return [];
     const was = before.get(id);
     const is = after.get(id);
-    if (was?.key === is?.key) return [];
     return [{ field: (was ?? is)!.title, ...apart(was, is) }];
   });
 }

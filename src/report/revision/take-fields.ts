@@ -29,6 +29,7 @@ export function takeFields(take: TakeLine): Map<string, TakeField> {
     plain('date', take.date),
     plain('scene', take.scene),
     plain('start', take.start),
+    plain('end', take.end),
     plain('recorders', take.recorders.map(onRecorderWords).join(', ')),
     plain('settings', take.settingWords.join(', ')),
     ['length', lengthField(take)],

@@ -41,6 +41,10 @@ export const WORD_MEANS: readonly (readonly [string, string])[] = [
   ['MOS', 'Picture with no sound: logged, no file.'],
   ['wrap', 'The end of the day: the report is sent.'],
   ['revision', 'A report sent again, with what changed: B after A.'],
+  [
+    'open timeline',
+    'The takes by file and timecode, with names and markers, for an editing system to import (OpenTimelineIO).',
+  ],
   ['conflict', 'What two phones say that cannot both be true. Tap it to resolve it.'],
   ['day file', 'A whole day in one file, for another phone or as a backup.'],
   ['backed up', 'Everything of the day is in a day file that has left this phone.'],

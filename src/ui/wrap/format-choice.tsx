@@ -6,6 +6,7 @@ const NAMES: Record<ReportFormat, string> = {
   pdf: 'Pages (PDF)',
   csv: 'Table (CSV)',
   plain: 'Table for import (CSV)',
+  otio: 'Open timeline (OTIO)',
   txt: 'Text',
   html: 'One web page',
 };

@@ -4,6 +4,7 @@ import { FIRST_FORM } from '../../report/form.ts';
 import { changesCsv, reportCsv } from '../../report/formats/csv.ts';
 import type { CsvColumn, CsvGuard } from '../../report/formats/csv-columns.ts';
 import { reportHtml } from '../../report/formats/html.ts';
+import { reportOtio } from '../../report/formats/otio.ts';
 import { reportText } from '../../report/formats/text.ts';
 import {
   REPORT_TYPES,
@@ -25,6 +26,7 @@ const WHAT: Record<ReportFormat, string> = {
   pdf: 'pdf',
   csv: 'csv',
   plain: 'csv for import',
+  otio: 'otio',
   txt: 'txt',
   html: 'html',
 };
@@ -62,6 +64,7 @@ export async function makeFiles(
     pdf: () => (pages?.ok ? pages.value.bytes : null),
     csv: () => tableOf(report, made, 'formulas'),
     plain: () => tableOf(report, made, 'none'),
+    otio: () => reportOtio(report.model),
     txt: () => outgoingText(report, made),
     html: () => reportHtml(report.model, extrasOf(report, made)),
   };

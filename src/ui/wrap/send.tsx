@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { routeFor } from '../../app/sharing.ts';
+import { routeFor, sharable } from '../../app/sharing.ts';
 import { reportMailto } from '../../report/formats/mailto.ts';
 import { reportSubject } from '../../report/printed/report-name.ts';
 import { device } from '../frame/sending/device.ts';
@@ -65,6 +65,7 @@ function OtherWays({ outgoing, to }: { outgoing: Outgoing; to: string }) {
   const { report, made, ready } = outgoing;
   const files = ready?.files ?? [];
   const route = routeFor(device, files);
+  const unshared = files.length - sharable(device, files).length;
   const { leftOut, href } = reportMailto(report.model, recipients(to), reportSubject(report.model), {
     revision: report.revision,
     signature: made.signature,
@@ -72,6 +73,11 @@ function OtherWays({ outgoing, to }: { outgoing: Outgoing; to: string }) {
   return (
     <>
       <p class="soft">Other ways</p>
+      {route === 'share' && unshared > 0 && (
+        <p class="warn">
+          {countOf(unshared, 'file')} of a kind that sharing does not take on this phone: download the files.
+        </p>
+      )}
       <div class="buttons">
         {route === 'share' && device.canDownload && (
           <Button disabled={files.length === 0} onClick={send.download}>

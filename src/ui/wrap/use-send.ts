@@ -1,5 +1,5 @@
 import { noteSent } from '../../app/commands/report.ts';
-import { bytesOf, checkOf, type OutgoingFile, type Route, sendFiles } from '../../app/sharing.ts';
+import { bytesOf, checkOf, type OutgoingFile, type Route, sendFiles, sharable } from '../../app/sharing.ts';
 import { mailDraft } from '../../report/formats/eml.ts';
 import { reportSubject } from '../../report/printed/report-name.ts';
 import { useApp, useDay, useRun } from '../frame/context.ts';
@@ -45,7 +45,7 @@ export function useSend({ report, text, made, known, ready }: Outgoing) {
     else if (result.value.sent) note(way, what);
   };
   return {
-    share: () => void send('share', files),
+    share: () => void send('share', sharable(device, files)),
     download: () => void send('download', files),
     /** Only the text: pages and tables cannot be pasted. */
     copy: () => void send('copy', [{ name: outgoingName(report, 'txt'), type: 'text/plain', content: text }]),
