@@ -40,6 +40,7 @@ export interface Problems {
   'name-too-long': { longest: number };
   'name-taken': { name: string };
   'recorder-rolled': { name: string; take: string };
+  'track-elsewhere': { input: string; track: string };
   'no-recorder-rolls': NoDetail;
   'part-recorded': { name: string; take: string };
   'output-reserved': { name: string; kept: string };

@@ -3,7 +3,7 @@ import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import { answersAtTake } from '../../src/day/answers/answers.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day, TakeId } from '../../src/day/model.ts';
-import { rollingAtTake } from '../../src/day/recorders/rolling.ts';
+import { rollingAtTake, rollOfTake, rollOn } from '../../src/day/recorders/rolling.ts';
 import { settingsAtTake } from '../../src/day/settings/settings.ts';
 import { recordedBy, type Sound } from './plain-chain.ts';
 import { randomDay } from './random-days.ts';
@@ -58,7 +58,8 @@ describe('random days made by commands, a third of their changes late, against a
             ...AS_THE_HEAD,
             ...settings,
           });
-          expect(answersAtTake(one, take).roll).toBe(roll);
+          expect(rollOn(one, take, 'recorder')).toBe(roll);
+          expect(answersAtTake(one, take).roll).toBe(rollOfTake(one, take));
           expect(rollingAtTake(one, take).map(({ id }) => id)).toEqual(recorders ?? ['recorder']);
         }
         for (const { track, name, state } of answers.tracks) {

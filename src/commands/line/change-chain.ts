@@ -1,6 +1,7 @@
 import { answersBefore } from '../../day/answers/answers.ts';
 import { isGangAt, stretchOf } from '../../day/answers/gang-reach.ts';
 import type { Day, Need, PartId, SelectorPosition, VoiceId } from '../../day/model.ts';
+import { recorderOfPart } from '../../day/recorders/recorder-parts.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing, type Placing, placed } from '../command.ts';
@@ -41,7 +42,7 @@ export function throwSelectors(
   return ok([placed({ kind: 'selectors-thrown', selectors: [...selectors], position }, at)]);
 }
 
-/** Sends an input to these iso tracks and no others. The mix hears every input and is not said. */
+/** Sends an input to these iso tracks of its recorder and no others. The mix hears every input and is not said. */
 export function sendInput(
   day: Day,
   input: PartId,
@@ -51,6 +52,10 @@ export function sendInput(
   if (day.rig.byId.get(input)?.type !== 'input') return missing('input', input);
   const wrong = tracks.find((id) => day.rig.byId.get(id)?.type !== 'track' || day.rig.byId.get(id)?.mix);
   if (wrong !== undefined) return missing('iso track', wrong);
+  const own = recorderOfPart(day.rig.byId.get(input)!);
+  const other = tracks.map((id) => day.rig.byId.get(id)!).find((track) => recorderOfPart(track) !== own);
+  if (other)
+    return fail({ code: 'track-elsewhere', input: day.rig.byId.get(input)!.name, track: other.name });
   return ok([placed({ kind: 'inputs-sent', routes: [{ input, tracks: [...tracks] }] }, at)]);
 }
 

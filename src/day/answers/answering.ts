@@ -1,19 +1,33 @@
 import { Chain } from '../chain/chain.ts';
 import { rollIn } from '../chain/links.ts';
 import { type ChainEnds, inputReach, type Reach } from '../chain/reach.ts';
-import type { Links, PartId } from '../model.ts';
+import type { Links, PartId, VoiceId } from '../model.ts';
 import { type InputAnswer, inputAnswer } from './input-answers.ts';
-import { type Summary, summaryOf } from './summary.ts';
+import {
+  type RecorderAnswers,
+  type RolledVoice,
+  recorderAnswers,
+  rolledVoices,
+  worstOf,
+} from './recorder-answers.ts';
+import type { Summary } from './summary.ts';
 import { type TrackAnswer, trackAnswer } from './track-answers.ts';
-import { type VoiceAnswer, voiceAnswer } from './voice-answers.ts';
 
 /** Every answer of the chain at one place on the line. */
 export interface ChainAnswers {
+  /** Of all recorders. */
   readonly inputs: readonly InputAnswer[];
+  /** Of all recorders. */
   readonly tracks: readonly TrackAnswer[];
-  readonly voices: readonly VoiceAnswer[];
+  /** On the recorders that roll. */
+  readonly voices: readonly RolledVoice[];
+  /** The main recorder's, with the worst of those that roll. */
   readonly summary: Summary;
-  /** The sound roll in the recorder; empty if not entered. */
+  /** Each recorder by itself, the first one first. */
+  readonly recorders: readonly RecorderAnswers[];
+  /** The first of those that roll. */
+  readonly main: RecorderAnswers;
+  /** The sound roll in the main recorder; empty if not entered. */
   readonly roll: string;
 }
 
@@ -31,18 +45,22 @@ export function chainAnswers(ends: ChainEnds, links: Links): ChainAnswers {
   const wiring = {
     ends,
     chain,
+    leadsFrom: (end: PartId | VoiceId) => chain.leadsFrom(end),
     reachOf: (input: PartId) => reach.get(input),
     trackOf: (track: PartId) => byTrack.get(track),
   };
-  const voices = [...ends.voices.values()]
-    .filter(({ struck }) => !struck)
-    .map((voice) => voiceAnswer(wiring, voice));
+  const recorders = recorderAnswers(wiring, { inputs, tracks });
+  const rolling = recorders.filter(({ rolls }) => rolls);
+  const main = rolling[0]!;
+  const voices = rolledVoices(rolling);
   return {
     inputs,
     tracks,
     voices,
-    summary: summaryOf(inputs, tracks, voices),
-    roll: rollIn(chain)?.value ?? '',
+    summary: worstOf(rolling, voices),
+    recorders,
+    main,
+    roll: rollIn(chain, main.recorder)?.value ?? '',
   };
 }
 

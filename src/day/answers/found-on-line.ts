@@ -4,6 +4,7 @@ import type { Day, Take, TakeId } from '../model.ts';
 import { slateText, takeText } from '../slate.ts';
 import { isSlated, takesInOrder } from '../takes.ts';
 import { answersAtTake } from './answers.ts';
+import { rolledTracks } from './recorder-answers.ts';
 
 /** Whether the search text is in a word, ignoring case and accents. An empty search matches all. */
 export function isInWords(words: readonly string[], typed: string): boolean {
@@ -16,7 +17,7 @@ export const wordsOfTake = (day: Day, take: Take): string[] => [
   takeText(take),
   slateText(take.slate),
   ...take.notes.map(({ text }) => text),
-  ...answersAtTake(day, take.id).tracks.flatMap(({ track, name }) => (track.mix ? [] : name)),
+  ...rolledTracks(answersAtTake(day, take.id)).flatMap(({ track, name }) => (track.mix ? [] : name)),
 ];
 
 /** Every slate with a take, latest first, each with its last take on the line. */

@@ -1,4 +1,5 @@
 import type { Part, PartId } from '../model.ts';
+import { recorderOfPart } from '../recorders/recorder-parts.ts';
 import type { ChainAnswers } from './answering.ts';
 import { audibleOn, type Heard } from './track-answers.ts';
 
@@ -13,13 +14,18 @@ export function freeTrack({ inputs, tracks }: Of): Part | undefined {
   return [0, 1].flatMap((by) => empty.find(({ id }) => (fed.get(id) ?? 0) === by) ?? [])[0];
 }
 
+const onRecorder = ({ inputs, tracks }: Of, recorder: PartId): Of => ({
+  inputs: inputs.filter(({ input }) => recorderOfPart(input) === recorder),
+  tracks: tracks.filter(({ track }) => recorderOfPart(track) === recorder),
+});
+
 export interface WayOut {
   readonly mover: Heard;
   readonly to: Part;
 }
 
 /**
- * Who of a clash could move to a free track, and to which: the last one, since the first was there before. Nobody, if
+ * Who of a clash could move to a free track of its recorder, and to which: the last one, since the first was there before. Nobody, if
  * no track is free or whoever moves would take another along, who comes in by the same input.
  */
 export function wayOutOfClash(answers: Of, track: PartId): WayOut | undefined {
@@ -29,6 +35,6 @@ export function wayOutOfClash(answers: Of, track: PartId): WayOut | undefined {
   const mover = audible.findLast(
     ({ input, source }) => !audible.some((one) => one.input === input && one.source.id !== source.id),
   );
-  const to = freeTrack(answers);
+  const to = freeTrack(onRecorder(answers, recorderOfPart(answer.track)));
   return mover && to && { mover, to };
 }

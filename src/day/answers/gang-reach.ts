@@ -2,6 +2,7 @@ import { gangName, gangsOn } from '../chain/gang-links.ts';
 import type { Day, Fact, PartId, Take, TakeId } from '../model.ts';
 import { itemOnLine, placeOfTake, takesInOrder } from '../takes.ts';
 import { answersAtTake, answersNow } from './answers.ts';
+import { isTrackRolled } from './recorder-answers.ts';
 import { audibleOn, gangFor, type TrackAnswer } from './track-answers.ts';
 
 // What declaring or ending a gang before a past take does to that take and those after it: computed before
@@ -19,7 +20,7 @@ export interface Stretch {
 
 /** The takes from here on during which a track is used just as it is now. */
 export function stretchOf(day: Day, track: PartId, before: TakeId): Stretch {
-  const later = takesFrom(day, before);
+  const later = takesFrom(day, track, before);
   const answers = later.map(({ id }) => onTrack(answersAtTake(day, id).tracks, track));
   const sources = (answers[0]?.heard ?? []).map(({ source }) => source.id);
   const ended = endOfGang(day, track, sources, placeOfTake(day, before));
@@ -56,7 +57,7 @@ export function clashesWithoutGang(day: Day, track: PartId, before: TakeId): Tak
     );
     return gangFor(left, audibleOn(answer)) === undefined;
   };
-  return takesFrom(day, before).filter(({ id }) => {
+  return takesFrom(day, track, before).filter(({ id }) => {
     const answer = onTrack(answersAtTake(day, id).tracks, track);
     if (!answer) return false;
     // Takes that share an answer share the gangs behind it.
@@ -76,8 +77,12 @@ export const useOfTrack = (answer: TrackAnswer | undefined): string =>
     ...(answer ? audibleOn(answer) : []).map(({ source, voice }) => [source.id, voice]),
   ]);
 
-const takesFrom = (day: Day, before: TakeId): Take[] =>
-  takesInOrder(day).filter(({ id }) => placeOfTake(day, id) >= placeOfTake(day, before));
+/** The takes from here on that a track is recorded at: what its recorder hears meanwhile is on no take. */
+const takesFrom = (day: Day, track: PartId, before: TakeId): Take[] =>
+  takesInOrder(day).filter(
+    ({ id }) =>
+      placeOfTake(day, id) >= placeOfTake(day, before) && isTrackRolled(answersAtTake(day, id), track),
+  );
 
 /** Where existing facts end a gang declared here; the end of the line if nothing does. */
 function endOfGang(day: Day, track: PartId, sources: readonly string[], from: number): number {

@@ -1,10 +1,11 @@
 import type { Day, Take, VoiceId } from '../model.ts';
 import { takesInOrder } from '../takes.ts';
 import { type Answers, answersAtTake } from './answers.ts';
+import { rolledTracks } from './recorder-answers.ts';
 
 /** Who a voice shares its tracks with, leaving out muted ones. */
 export function heardWith(answers: Answers, voice: VoiceId): VoiceId[] {
-  const shared = answers.tracks.filter(({ heard }) => heard.some((one) => one.voice === voice));
+  const shared = rolledTracks(answers).filter(({ heard }) => heard.some((one) => one.voice === voice));
   const others = shared.flatMap(({ heard }) => heard.filter(({ muted }) => !muted));
   return [...new Set(others.map((one) => one.voice))].filter((id) => id !== voice);
 }
@@ -12,5 +13,5 @@ export function heardWith(answers: Answers, voice: VoiceId): VoiceId[] {
 /** The takes on which a voice reaches a track, muted or not, in line order. */
 export const takesWith = (day: Day, voice: VoiceId): Take[] =>
   takesInOrder(day).filter(({ id }) =>
-    answersAtTake(day, id).tracks.some(({ heard }) => heard.some((one) => one.voice === voice)),
+    rolledTracks(answersAtTake(day, id)).some(({ heard }) => heard.some((one) => one.voice === voice)),
   );

@@ -17,7 +17,7 @@ const SOCKETS: readonly Open<InputKind>[] = INPUT_KINDS.filter((kind) => inputOf
 const socketOrder = ({ input }: InputAnswer): number => SOCKETS.indexOf(input.inputKind ?? 'mic');
 
 /** The inputs a hardline may be plugged into: unconnected ones first, then those with nobody on them. */
-export const inputsToOffer = ({ inputs }: Answers): InputAnswer[] =>
+export const inputsToOffer = ({ inputs }: Pick<Answers, 'inputs'>): InputAnswer[] =>
   inputs
     .filter((answer) => (answer.state === 'free' || answer.state === 'idle') && socketOrder(answer) >= 0)
     .sort(
@@ -43,7 +43,7 @@ const isPlugged = ({ paths }: VoiceAnswer): boolean =>
   );
 
 /** The plugged hardlines of the same kind that one could change places with, if it is plugged itself. */
-export function swapsFor({ voices }: Answers, id: VoiceId): VoiceAnswer[] {
+export function swapsFor({ voices }: Pick<Answers, 'voices'>, id: VoiceId): VoiceAnswer[] {
   const own = voices.find(({ voice }) => voice.id === id);
   if (!own || !isPlugged(own)) return [];
   return voices.filter((one) => one !== own && one.voice.kind === own.voice.kind && isPlugged(one));

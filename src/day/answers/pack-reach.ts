@@ -1,6 +1,7 @@
 import { tunedTo } from '../chain/links.ts';
 import type { Part, PartId, Rig } from '../model.ts';
 import type { Answers } from './answers.ts';
+import { rolledInputs } from './recorder-answers.ts';
 
 /** The channels a pack is received on, and the tracks that whoever wears it is on, muted or not. */
 export interface PackReach {
@@ -10,8 +11,9 @@ export interface PackReach {
 
 const NOWHERE: PackReach = { channels: [], tracks: [] };
 
-/** Where each pack arrives, worn or not; `NOWHERE` for one that no channel is tuned to. */
-export function packReach(rig: Rig, { inputs, links }: Answers): (transmitter: PartId) => PackReach {
+/** Where each pack arrives on the recorders that roll, worn or not; `NOWHERE` for one that no channel is tuned to. */
+export function packReach(rig: Rig, answers: Answers): (transmitter: PartId) => PackReach {
+  const { links } = answers;
   const found = new Map<PartId, { channels: Part[]; tracks: Set<PartId> }>();
   for (const channel of rig.channels) {
     const pack = tunedTo(links, channel.id)?.value;
@@ -20,7 +22,7 @@ export function packReach(rig: Rig, { inputs, links }: Answers): (transmitter: P
     reach.channels.push(channel);
     found.set(pack, reach);
   }
-  for (const { reach } of inputs)
+  for (const { reach } of rolledInputs(answers))
     for (const { transmitter } of reach.arrival?.sources ?? [])
       for (const track of reach.tracks) if (transmitter) found.get(transmitter)?.tracks.add(track);
   return (transmitter) => {

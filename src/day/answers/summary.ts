@@ -31,10 +31,14 @@ export function summaryOf(
     free: inputs.filter(({ state }) => state === 'free').length,
     gangs: count('gang'),
     clashes: count('clash') + inputs.filter(isTracklessClash).length,
-    muted: voices.filter(({ state }) => state === 'muted').length,
-    unrecorded: voices.filter(isMissed).map(({ voice }) => voice.id),
+    ...heardOrNot(voices),
   };
 }
+
+export const heardOrNot = (voices: readonly VoiceAnswer[]): Pick<Summary, 'muted' | 'unrecorded'> => ({
+  muted: voices.filter(({ state }) => state === 'muted').length,
+  unrecorded: voices.filter(isMissed).map(({ voice }) => voice.id),
+});
 
 /** Whether everybody wired is heard on a track, but for those resting or done: then it may be claimed. */
 export const allRecorded = (voices: readonly VoiceAnswer[]): boolean =>

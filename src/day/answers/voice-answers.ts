@@ -3,7 +3,7 @@ import type { Chain, SaidOf } from '../chain/chain.ts';
 import type { PluggedLead } from '../chain/leads.ts';
 import { hadPack, needOf } from '../chain/links.ts';
 import type { ChainEnds, Reach } from '../chain/reach.ts';
-import type { Link, Need, Open, PartId, Voice } from '../model.ts';
+import type { Link, Need, Open, PartId, Voice, VoiceId } from '../model.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
 
 /**
@@ -64,6 +64,7 @@ const START: Path = {
 export interface Wiring {
   readonly ends: ChainEnds;
   readonly chain: Chain;
+  readonly leadsFrom: (end: PartId | VoiceId) => readonly PluggedLead[];
   readonly reachOf: (input: PartId) => Reach | undefined;
   readonly trackOf: (track: PartId) => TrackAnswer | undefined;
 }
@@ -82,13 +83,13 @@ export const isWaitedFor = (need: Open<Need> | null): boolean =>
 
 /** A voice's paths to the tracks, and how it is recorded. */
 export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
-  const { chain, ends } = wiring;
+  const { chain, ends, leadsFrom } = wiring;
   const need = needOf(chain, voice.id)?.value ?? null;
   const radio = chain.packsOn(voice.id).flatMap((pack) => radioPaths(wiring, pack));
   // An unplugged hardline is no source, like a pack that nobody wears. One whose socket was taken does count.
-  const plugged = chain
-    .leadsFrom(voice.id)
-    .some(({ link, pushedOutOf }) => link.value.to !== null || pushedOutOf !== null);
+  const plugged = leadsFrom(voice.id).some(
+    ({ link, pushedOutOf }) => link.value.to !== null || pushedOutOf !== null,
+  );
   const wired = plugged ? leadPaths(wiring, voice.id, { ...START, source: voice.id }) : [];
   const paths = [...radio, ...wired];
   const tracks = [...new Set(paths.flatMap((path) => path.tracks))].filter((id) => ends.rig.byId.has(id));
@@ -122,7 +123,7 @@ function radioPaths(wiring: Wiring, pack: SaidOf): Path[] {
 }
 
 function leadPaths(wiring: Wiring, from: string, path: Path): Path[] {
-  const leads = wiring.chain.leadsFrom(from);
+  const leads = wiring.leadsFrom(from);
   if (leads.length === 0) return [{ ...path, broken: 'no-lead' }];
   return leads.map((lead) => inputPath(wiring, lead, path));
 }

@@ -2,6 +2,7 @@ import { SELECTOR_POSITIONS } from '../../facts/kinds/chain-changed.ts';
 import type { FactId } from '../../shared/ids.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import type { Open, Part, PartId, Rig, SelectorPosition, Voice, VoiceId } from '../model.ts';
+import { recorderOfPart } from '../recorders/recorder-parts.ts';
 import type { Chain } from './chain.ts';
 import type { PluggedLead } from './leads.ts';
 import { mutedAt, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';
@@ -66,9 +67,21 @@ export function inputReach(ends: ChainEnds, chain: Chain, input: Part): Reach {
     away: selector && isRead ? at(position === 'a' ? 'b' : 'a') : null,
     selector: selector ? { part: selector, position } : null,
     muted: muted?.value ?? false,
-    tracks: sent?.value ?? [],
+    tracks: tracksFed(ends.rig, input, sent?.value ?? NOWHERE),
     because: [thrown?.by, muted?.by, sent?.by, arrival?.because].filter((id) => id !== undefined),
   };
+}
+
+const NOWHERE: readonly PartId[] = [];
+
+/** An input feeds tracks of its own recorder only, whatever it was sent to before it became that one's. */
+function tracksFed({ byId, recorders }: Rig, input: Part, sent: readonly PartId[]): readonly PartId[] {
+  if (recorders.length === 0) return sent;
+  const isElsewhere = (track: Part | undefined): boolean =>
+    track !== undefined && recorderOfPart(track) !== recorderOfPart(input);
+  return sent.some((id) => isElsewhere(byId.get(id)))
+    ? sent.filter((id) => !isElsewhere(byId.get(id)))
+    : sent;
 }
 
 function arrivalOf(ends: ChainEnds, chain: Chain, { id: lead, link }: PluggedLead): Arrival | null {

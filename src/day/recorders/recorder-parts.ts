@@ -43,3 +43,18 @@ export const inputsOf = (rig: Rig, recorder: PartId): readonly Part[] =>
 /** The tracks that a recorder records, its own or the first one's. */
 export const tracksOf = (rig: Rig, recorder: PartId): readonly Part[] =>
   ownPartsOf(rig, recordsAs(rig, recorder)).tracks;
+
+/** Every recorder of a rig, the first one first. */
+export const recorderIds = ({ recorders }: Pick<Rig, 'recorders'>): PartId[] => [
+  FIRST_RECORDER,
+  ...recorders.map(({ id }) => id),
+];
+
+/** Of those said to roll the ones that are there, the main one first; the first recorder if none is. */
+export function rollingIds(
+  rig: Pick<Rig, 'recorders'>,
+  said: readonly PartId[] | null | undefined,
+): PartId[] {
+  const rolling = recorderIds(rig).filter((id) => said?.includes(id));
+  return rolling.length > 0 ? rolling : [FIRST_RECORDER];
+}

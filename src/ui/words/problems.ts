@@ -64,6 +64,8 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'name-taken': ({ name }) => `${quoted(name)} is in the rig already. Two of a kind need two names.`,
   'recorder-rolled': ({ name, take }) =>
     `${name} rolled on ${take}, and this would change that take. Stop it from here on instead.`,
+  'track-elsewhere': ({ input, track }) =>
+    `${input} belongs to another recorder than track ${track}. It feeds tracks of its own recorder only.`,
   'no-recorder-rolls': () => 'One recorder at least has to roll.',
   'part-recorded': ({ name, take }) =>
     `${name} was used on ${take}, and this would change that take. Unplug, retune or throw it from here on instead.`,
