@@ -1,4 +1,5 @@
 import type { ReadonlySignal } from '@preact/signals';
+import type { Beside } from '../commands/day/lay-beside.ts';
 import { foldDay } from '../day/fold/fold.ts';
 import type { Header } from '../day/model.ts';
 import { headerNow } from '../day/settings/settings.ts';
@@ -57,7 +58,7 @@ export interface AppStore {
    */
   startFrom(day: string, agreed?: Agreed): Promise<Result<string, Problem | InDoubt>>;
   /** The command that copies another day's rig as of wrap. Fails with `next-day-in-doubt` unless `agreed`. */
-  rigFrom(day: string, agreed?: Agreed): Promise<Result<Command, Problem | InDoubt>>;
+  rigFrom(day: string, agreed?: Agreed, beside?: Beside): Promise<Result<Command, Problem | InDoubt>>;
   /** Imports a day file: adds new facts, skips known ones, refuses it whole if it contradicts the phone. */
   importText(text: string): Promise<Result<ImportedDay>>;
   /** What importing these files would do, day by day. Changes nothing. */
@@ -197,9 +198,9 @@ export function appStore(
       const { startNextDay } = await import('./next-day.ts');
       return startNextDay({ readWhole, start, clock: parts.clock, started }, id, agreed);
     },
-    async rigFrom(id, agreed) {
+    async rigFrom(id, agreed, beside) {
       const { rigOfDay } = await import('./next-day.ts');
-      return rigOfDay(await readWhole(id), agreed);
+      return rigOfDay(await readWhole(id), agreed, beside);
     },
     async importText(text) {
       const { readDayFile } = await import('../facts/day-file/day-file.ts');

@@ -1,5 +1,6 @@
 import { copyRig } from '../commands/day/copy-rig.ts';
 import { differingAlong } from '../commands/day/differing-along.ts';
+import { type Beside, layRigBeside } from '../commands/day/lay-beside.ts';
 import { carryOver } from '../commands/day/start-day.ts';
 import type { Day } from '../day/model.ts';
 import type { Conflict } from '../day/phones/conflicts.ts';
@@ -68,9 +69,11 @@ async function startNow(parts: NextDayParts, id: string, agreed?: Agreed): Promi
   return { result, sizes: result.ok ? await sizesOf(parts, id, result.value) : [] };
 }
 
-export function rigOfDay(whole: WholeDay, agreed?: Agreed): Result<Command, InDoubt> {
+/** The rig of a day, in place of the one there is, or beside it. */
+export function rigOfDay(whole: WholeDay, agreed?: Agreed, beside?: Beside): Result<Command, InDoubt> {
   const doubt = doubtOf(whole, differingAlong(whole.day, 'rig'));
-  return doubt && !agreed?.evenInDoubt ? fail(doubt) : ok((onto) => copyRig(whole.day, onto));
+  if (doubt && !agreed?.evenInDoubt) return fail(doubt);
+  return ok((onto) => (beside ? layRigBeside(onto, whole.day, beside) : copyRig(whole.day, onto)));
 }
 
 function doubtOf({ day, damaged, unsaved }: WholeDay, differing: readonly Conflict[]): InDoubt | undefined {

@@ -40,6 +40,8 @@ export interface Problems {
   'name-too-long': { longest: number };
   'name-taken': { name: string };
   'recorder-rolled': { name: string; take: string };
+  'lead-in-two': { name: string };
+  'tracks-of-first': { name: string; take: string };
   'track-elsewhere': { input: string; track: string };
   'no-recorder-rolls': NoDetail;
   'part-recorded': { name: string; take: string };

@@ -1,4 +1,5 @@
 import * as described from '../../commands/day/describe.ts';
+import { type Beside, layBeside } from '../../commands/day/lay-beside.ts';
 import * as growing from '../../commands/rig/grow-rig.ts';
 import { layOn } from '../../commands/rig/lay-on.ts';
 import * as laying from '../../commands/rig/lay-rig.ts';
@@ -8,6 +9,7 @@ import * as striking from '../../commands/rig/strike-part.ts';
 import type { Command } from '../day-store.ts';
 import { onAnyDay, onDay } from './command.ts';
 
+export type { Beside } from '../../commands/day/lay-beside.ts';
 export type { ReceiverSpec } from '../../commands/rig/lay-rig.ts';
 export { freeNames } from '../../commands/rig/part-names.ts';
 export { type RigSpec, readRigSpec, shapeOf } from '../../commands/rig/rig-spec.ts';
@@ -22,6 +24,15 @@ export const layRecorder =
   (spec: RigSpec): Command =>
   (day) =>
     layOn(day, laying.layRecorder(spec));
+/** Lays a ready rig, or a recorder described in a sentence, beside the rig that is there. */
+export const layStartingRigBeside =
+  ({ lay }: StartingRig, beside: Beside): Command =>
+  (day) =>
+    layBeside(day, lay(), beside);
+export const layRecorderBeside =
+  (spec: RigSpec, beside: Beside): Command =>
+  (day) =>
+    layBeside(day, laying.layRecorder(spec), beside);
 export const addReceiver = onDay(laying.addReceiver);
 export const addTransmitters = onDay(laying.addTransmitters);
 export const addSelectors = onDay(laying.addSelectors);

@@ -1,6 +1,7 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import { outAt, pinsOf, weightsIn } from '../../day/chain/links.ts';
 import type { Day, PartId } from '../../day/model.ts';
+import { leadIds } from '../../day/recorders/recorder-leads.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Pins } from '../../facts/kinds/plan-settings.ts';
 import { leadsInRig } from '../rig/not-struck.ts';
@@ -30,11 +31,7 @@ export function marksOf(day: Day): Draft[] {
 function canBeOut(day: Day): Set<string> {
   const voices = [...day.voices.values()].filter(({ struck }) => !struck).map(({ id }) => id);
   const ends = [...day.rig.byId.keys(), ...voices];
-  return new Set([
-    ...ends,
-    ...leadsInRig(day).map(({ lead }) => lead),
-    ...ends.flatMap((end) => [`lead-${end}`, `lead2-${end}`]),
-  ]);
+  return new Set([...ends, ...leadsInRig(day).map(({ lead }) => lead), ...ends.flatMap(leadIds)]);
 }
 
 function pinsAlong({ rig, voices, tail }: Day): Draft[] {

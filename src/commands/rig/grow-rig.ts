@@ -1,7 +1,8 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import type { Day, PartId } from '../../day/model.ts';
-import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
-import { recordersOf } from '../../day/recorders/rolling.ts';
+import { ownPartsOf, recordsAs } from '../../day/recorders/recorder-parts.ts';
+import { firstTakeOn, recordersOf } from '../../day/recorders/rolling.ts';
+import { takeText } from '../../day/slate.ts';
 import type { PartFields, ReservedUse } from '../../facts/kinds/part-described.ts';
 import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { INPUTS, type InputKind, type OutputKind } from '../../facts/kinds/rig-kinds.ts';
@@ -47,6 +48,14 @@ export function unfedTracks(day: Day, recorder: PartId = FIRST_RECORDER): PartId
 const recorderProblem = (day: Day, recorder: PartId) =>
   recordersOf(day).some(({ id }) => id === recorder) ? null : missing('recorder', recorder);
 
+/** The takes of a recorder without tracks of its own have those of the first one. */
+function firstTracksProblem(day: Day, recorder: PartId) {
+  if (recorder === FIRST_RECORDER || recordsAs(day.rig, recorder) === recorder) return null;
+  const take = firstTakeOn(day, recorder);
+  const name = day.rig.byId.get(recorder)!.name;
+  return take ? fail({ code: 'tracks-of-first', name, take: takeText(take) }) : null;
+}
+
 /** A part of the first recorder does not say so: an earlier app reads it all the same. */
 export const belongingTo = (recorder: PartId): PartFields =>
   recorder === FIRST_RECORDER ? {} : { recorder };
@@ -58,7 +67,7 @@ export function addTracks(
   newId: () => PartId,
   recorder: PartId = FIRST_RECORDER,
 ): CommandResult {
-  const wrong = recorderProblem(day, recorder);
+  const wrong = recorderProblem(day, recorder) ?? firstTracksProblem(day, recorder);
   if (wrong) return wrong;
   if (!isCount(count)) return howMany();
   const { tracks } = ownPartsOf(day.rig, recorder);

@@ -1,44 +1,86 @@
 import { type Answers, answersBefore } from '../../day/answers/answers.ts';
+import { voiceName } from '../../day/answers/track-answers.ts';
 import { leadsOf, type PluggedLead } from '../../day/chain/leads.ts';
 import type { Day, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '../../day/model.ts';
+import { leadOf, newLeadId, recorderOfLead } from '../../day/recorders/recorder-leads.ts';
+import { ownPartsOf, recorderIds, recorderOfPart, recordsAs } from '../../day/recorders/recorder-parts.ts';
 import { inputsFitting, type OutputKind } from '../../facts/kinds/rig-kinds.ts';
 import type { Open } from '../../shared/open-word.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing, type Placing, placed } from '../command.ts';
-import { idAfter } from './part-names.ts';
 
-/** The lead from an output or a hardline voice, if any, preferring a plugged one. */
-export function leadFrom(rig: Rig, links: Links, from: PartId | VoiceId): PluggedLead | undefined {
+/**
+ * The lead from an output or a hardline voice to a recorder, if any, preferring a plugged one; by whichever
+ * recorder if none is named.
+ */
+export function leadFrom(
+  rig: Rig,
+  links: Links,
+  from: PartId | VoiceId,
+  recorder?: PartId,
+): PluggedLead | undefined {
+  if (recorder !== undefined) return leadOf(rig, links, from, recorder);
   return [...leadsOf(rig, links)]
     .filter(({ link }) => link.value.from === from)
     .sort((a, b) => Number(b.link.value.to !== null) - Number(a.link.value.to !== null))[0];
 }
 
 /**
- * The lead of an output or a hardline voice: the one it has there or, earlier on the line, the one it
- * gets later, since an output has one lead all day.
+ * The lead of an output or a hardline voice to a recorder: the one it has there or, earlier on the line, the
+ * one it gets later, since an output has one lead to a recorder all day. Its leads to other recorders stay,
+ * and so do those that are `taken` in the same breath.
  */
-function leadFor({ rig, tail }: Day, links: Links, from: PartId | VoiceId): string {
-  return (leadFrom(rig, links, from) ?? leadFrom(rig, tail, from))?.id ?? idAfter('lead', from);
+function leadFor(
+  { rig, tail }: Day,
+  links: Links,
+  from: PartId | VoiceId,
+  recorder: PartId,
+  taken: ReadonlySet<string>,
+): string {
+  const isElsewhereLater = (id: string): boolean => {
+    const later = [...leadsOf(rig, tail)].find((lead) => lead.id === id);
+    return later !== undefined && (recorderOfLead(rig, later) ?? recorder) !== recorder;
+  };
+  const now = leadOf(rig, links, from, recorder);
+  const isStaying = now && (recorderOfLead(rig, now) === recorder || !isElsewhereLater(now.id));
+  const lead = isStaying ? now : leadOf(rig, tail, from, recorder);
+  return lead && !taken.has(lead.id) ? lead.id : newLeadId(from, taken, links, tail);
 }
 
-/** Plugs outputs or hardline voices into inputs one to one, in order: a snake, a network route. */
+export interface PlugPlacing extends Placing {
+  /** At which recorder a lead is pulled; the main one if it is left out. */
+  readonly recorder?: PartId | undefined;
+}
+
+/**
+ * Plugs outputs or hardline voices into inputs one to one, in order: a snake, a network route. Each moves at
+ * the recorder of its input, and stays at the others.
+ */
 export function plugRun(
   day: Day,
   from: readonly (PartId | VoiceId)[],
   inputs: readonly (PartId | null)[],
   position: SelectorPosition = 'a',
-  at: Placing = {},
+  at: PlugPlacing = {},
 ): CommandResult {
   const count = Math.min(from.length, inputs.length);
   if (count === 0) return fail({ code: 'block-empty' });
-  const { links } = answersBefore(day, at.before);
-  const moves = from.slice(0, count).map((source, place) => ({
-    lead: leadFor(day, links, source),
-    from: source,
-    to: inputs[place]!,
-    position,
-  }));
+  const { links, main } = answersBefore(day, at.before);
+  const pulledAt = at.recorder ?? recordsAs(day.rig, main.recorder);
+  const taken = new Set<string>();
+  const plugged = new Set<string>();
+  const moves: { lead: string; from: string; to: PartId | null; position: SelectorPosition }[] = [];
+  for (const [place, source] of from.slice(0, count).entries()) {
+    const to = inputs[place]!;
+    const input = to === null ? undefined : day.rig.byId.get(to);
+    const recorder = input ? recorderOfPart(input) : pulledAt;
+    const end = JSON.stringify([source, recorder]);
+    if (plugged.has(end)) return twiceInOne(day, source);
+    plugged.add(end);
+    const lead = leadFor(day, links, source, recorder, taken);
+    taken.add(lead);
+    moves.push({ lead, from: source, to, position });
+  }
   for (const { from: source, to } of moves) {
     if (!day.rig.byId.has(source) && !day.voices.has(source)) return missing('output', source);
     if (to !== null && day.rig.byId.get(to)?.type !== 'input') return missing('input', to);
@@ -49,19 +91,28 @@ export function plugRun(
   return ok([placed({ kind: 'leads-plugged', leads: moves }, at)]);
 }
 
-/** Exchanges where the leads of two hardline voices go, each with the tracks that its input feeds. */
+/** A lead has two ends: to go into two inputs of one recorder it would have to be split. */
+const twiceInOne = (day: Day, source: PartId | VoiceId): CommandResult =>
+  fail({ code: 'lead-in-two', name: day.rig.byId.get(source)?.name ?? voiceName(day, source) });
+
+/**
+ * Exchanges where the leads of two hardline voices go, each with the tracks that its input feeds; on every
+ * recorder that both are plugged into.
+ */
 export function swapLeads(day: Day, one: VoiceId, other: VoiceId, at: Placing = {}): CommandResult {
   const unknown = [one, other].find((id) => !day.voices.has(id));
   if (unknown !== undefined) return missing('voice', unknown);
   const { links } = answersBefore(day, at.before);
-  const goesWhere = (from: VoiceId) => leadFrom(day.rig, links, from)?.link.value;
-  const leads = [
-    { from: one, there: goesWhere(other) },
-    { from: other, there: goesWhere(one) },
-  ].flatMap(({ from, there }) =>
-    there?.to ? [{ lead: leadFor(day, links, from), from, to: there.to, position: there.position }] : [],
-  );
-  if (leads.length < 2) return fail({ code: 'block-empty' });
+  const leads = recorderIds(day.rig).flatMap((recorder) => {
+    const [own, others] = [one, other].map((from) => leadOf(day.rig, links, from, recorder));
+    const [here, there] = [own?.link.value, others?.link.value];
+    if (!own || !others || !here?.to || !there?.to) return [];
+    return [
+      { lead: own.id, from: one, to: there.to, position: there.position },
+      { lead: others.id, from: other, to: here.to, position: here.position },
+    ];
+  });
+  if (leads.length === 0) return fail({ code: 'block-empty' });
   return ok([placed({ kind: 'leads-plugged', leads }, at)]);
 }
 
@@ -75,15 +126,21 @@ export const outputsFor = (rig: Rig, receiver: PartId, module?: string): Part[] 
       (module === undefined || output.module === module),
   );
 
-/** Inputs from this one on that share its kind and are not reserved, in reading order. */
+/** Inputs of its recorder from this one on that share its kind and are not reserved, in reading order. */
 export function inputsFrom(rig: Rig, first: PartId): Part[] {
-  const at = rig.inputs.findIndex(({ id }) => id === first);
-  const kind = rig.inputs[at]?.inputKind;
-  return at < 0 ? [] : rig.inputs.slice(at).filter((input) => input.inputKind === kind && !input.reserved);
+  const input = rig.inputs.find(({ id }) => id === first);
+  if (!input) return [];
+  const { inputs } = ownPartsOf(rig, recorderOfPart(input));
+  return inputs
+    .slice(inputs.indexOf(input))
+    .filter(({ inputKind, reserved }) => inputKind === input.inputKind && !reserved);
 }
 
 /** The first free input that fits such outputs; else the first free one, else the first. */
-export function likelyInput(answers: Answers, kind: Open<OutputKind> | undefined): PartId | undefined {
+export function likelyInput(
+  answers: Pick<Answers, 'inputs'>,
+  kind: Open<OutputKind> | undefined,
+): PartId | undefined {
   const free = answers.inputs.filter(({ state }) => state === 'free').map(({ input }) => input);
   const fitting = inputsFitting(kind).flatMap(
     (socket) => free.find(({ inputKind }) => inputKind === socket) ?? [],

@@ -1,6 +1,7 @@
 import { answersAtTake } from '../../day/answers/answers.ts';
 import type { Day, FactId, Part, PartId, Take } from '../../day/model.ts';
-import { rollingAtTake } from '../../day/recorders/rolling.ts';
+import { ownPartsOf, recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { firstTakeOn } from '../../day/recorders/rolling.ts';
 import { takeText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import type { PartFields, ReservedUse } from '../../facts/kinds/part-described.ts';
@@ -37,12 +38,16 @@ function recordedProblem(day: Day, part: Part, parts: ReadonlySet<PartId>): Resu
   return take ? fail({ code: 'part-recorded', name: part.name, take: takeText(take) }) : null;
 }
 
-/** Takes that are on a recorder would lose it. */
-function rolledProblem(day: Day, { id, name, type }: Part): Result<never, Problem> | null {
-  if (type !== 'recorder') return null;
-  const take = takesInOrder(day).find((one) => rollingAtTake(day, one.id).some((on) => on.id === id));
-  return take ? fail({ code: 'recorder-rolled', name, take: takeText(take) }) : null;
+/** Takes that are on a recorder would lose it, or its tracks: without any it has those of the first one. */
+function rolledProblem(day: Day, part: Part): Result<never, Problem> | null {
+  const recorder = part.type === 'track' ? recorderOfPart(part) : part.id;
+  if (part.type === 'track' && ownPartsOf(day.rig, recorder).tracks.length > 1) return null;
+  if (!day.rig.recorders.some(({ id }) => id === recorder)) return null;
+  const take = firstTakeOn(day, recorder);
+  return take ? fail({ code: 'recorder-rolled', name: nameOf(day, recorder), take: takeText(take) }) : null;
 }
+
+const nameOf = ({ rig }: Day, id: PartId): string => rig.byId.get(id)?.name ?? id;
 
 /** A part with its dependents: what is a recorder's, a receiver's channels and outputs, an input's selector. */
 function withDependents<P extends Part>(all: Iterable<P>, { id }: Part): P[] {

@@ -13,11 +13,15 @@ const renaming =
 
 /**
  * A rig's drafts with new ids, never used on this day, for its parts and leads. Voices keep theirs: a boom is
- * the same boom on another rig.
+ * the same boom on another rig. So do parts under `known`, which are on the day already.
  */
-export function underNewIds(day: Day, drafts: readonly Draft[]): Draft[] {
+export function underNewIds(
+  day: Day,
+  drafts: readonly Draft[],
+  known: ReadonlyMap<string, string> = new Map(),
+): Draft[] {
   const newId = newIds(day);
-  const parts = new Map<string, string>();
+  const parts = new Map<string, string>(known);
   const leads = new Map<string, string>();
   const name = (names: Map<string, string>, id: string): void => {
     if (!names.has(id)) names.set(id, newId(id));

@@ -2,7 +2,7 @@ import { SELECTOR_POSITIONS } from '../../facts/kinds/chain-changed.ts';
 import type { FactId } from '../../shared/ids.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import type { Open, Part, PartId, Rig, SelectorPosition, Voice, VoiceId } from '../model.ts';
-import { recorderOfPart } from '../recorders/recorder-parts.ts';
+import { recorderOfPart } from '../recorder-of-part.ts';
 import type { Chain } from './chain.ts';
 import type { PluggedLead } from './leads.ts';
 import { mutedAt, sentTo, thrownTo, tunedTo, wornBy } from './links.ts';

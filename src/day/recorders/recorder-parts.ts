@@ -1,5 +1,8 @@
 import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { Part, PartId, Rig } from '../model.ts';
+import { recorderOfPart } from '../recorder-of-part.ts';
+
+export { recorderOfPart } from '../recorder-of-part.ts';
 
 /** What belongs to one recorder, each list in reading order. */
 export interface RecorderParts {
@@ -7,9 +10,6 @@ export interface RecorderParts {
   readonly tracks: readonly Part[];
   readonly sends: readonly Part[];
 }
-
-/** The recorder that an input, a track or a send belongs to. */
-export const recorderOfPart = ({ recorder }: Pick<Part, 'recorder'>): PartId => recorder ?? FIRST_RECORDER;
 
 const remembered = new WeakMap<Rig, Map<PartId, RecorderParts>>();
 

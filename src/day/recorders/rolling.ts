@@ -1,7 +1,8 @@
 import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { alongTakes } from '../chain/along-takes.ts';
 import { key, rollingIn, writesOfItem } from '../chain/links.ts';
-import type { Day, LineItem, PartId, TakeId } from '../model.ts';
+import type { Day, LineItem, PartId, Take, TakeId } from '../model.ts';
+import { takesInOrder } from '../takes.ts';
 
 /** A recorder of the day. One besides the first records what the first one does. */
 export interface Recorder {
@@ -67,6 +68,10 @@ function standing(day: Pick<Day, 'rig' | 'header'>, said: readonly PartId[] | nu
 /** The recorders that a take is on, the first one first. */
 export const rollingAtTake = (day: Day, take: TakeId): Recorder[] =>
   standing(day, saidAtTakes(day).get(take)?.rolling);
+
+/** The first take that is on a recorder. */
+export const firstTakeOn = (day: Day, recorder: PartId): Take | undefined =>
+  takesInOrder(day).find(({ id }) => rollingAtTake(day, id).some((on) => on.id === recorder));
 
 /** The recorders that roll now. */
 export const rollingNow = (day: Pick<Day, 'rig' | 'header' | 'tail'>): Recorder[] =>

@@ -1,7 +1,8 @@
 import { isHardline } from '../../day/cast-in-order.ts';
 import { leadsOf, type PluggedLead } from '../../day/chain/leads.ts';
-import { key, outAt } from '../../day/chain/links.ts';
+import { outAt } from '../../day/chain/links.ts';
 import type { Day, Lead, Links, Part, PartId, SelectorPosition, VoiceId } from '../../day/model.ts';
+import { newLeadId } from '../../day/recorders/recorder-leads.ts';
 import {
   INPUT_KINDS,
   type InputKind,
@@ -27,6 +28,8 @@ interface End {
   readonly out: boolean;
 }
 
+const NO_LEADS: ReadonlySet<string> = new Set();
+
 /** Every route from a source to an input: as plugged now, and wherever its lead could go instead. */
 export const planPaths = (day: Day, links: Links): PlanPath[] =>
   endsOf(day, links).flatMap((end) => day.rig.inputs.flatMap((input) => waysInto(day, input, end)));
@@ -42,7 +45,7 @@ function endsOf(day: Day, links: Links): End[] {
   }
   const endOf = (from: string, source: string, fits: readonly InputKind[]): End => {
     const known = leads.get(from);
-    const lead = known?.id ?? leadNamedAfter(from, links);
+    const lead = known?.id ?? newLeadId(from, NO_LEADS, links);
     const out = isOut(links, lead) || isOut(links, from);
     return { from, source, fits, lead, at: known?.link.value, out };
   };
@@ -58,15 +61,6 @@ function endsOf(day: Day, links: Links): End[] {
 }
 
 export const isOut = (links: Links, part: string): boolean => outAt(links, part)?.value ?? false;
-
-const LONGEST_ID = 64;
-
-/** A new lead is named after its end, unless a lead elsewhere has that name. */
-function leadNamedAfter(end: string, links: Links): string {
-  const isFree = (id: string): boolean =>
-    id.length <= LONGEST_ID && ((links.get(key.lead(id))?.value as Lead | undefined)?.from ?? null) === null;
-  return [`lead-${end}`, `lead2-${end}`].find(isFree) ?? end;
-}
 
 function waysInto({ rig }: Day, input: Part, { from, lead, source, fits, at, out }: End): PlanPath[] {
   const selector = rig.selectors.findLast((one) => one.input === input.id);
