@@ -18,19 +18,25 @@ describe('a backup recorder that rolls along', () => {
       await closed();
       await tap(/^About this day/);
       await fill('Unit', 'second unit');
-      await inSheet('Add a backup recorder');
+      await inSheet('Add a recorder');
       await inSheet('before 1/1');
-      await fill('Name of a backup recorder', 'Cart');
-      await inSheet('Add and roll');
+      await fill('Name of another recorder', 'Cart');
+      await inSheet('Add as a backup');
       await page()
         .getByText(/in the rig already/)
         .first()
         .waitFor();
-      await fill('Name of a backup recorder', 'Backup');
-      await inSheet('Add and roll');
+      await fill('Name of another recorder', 'Backup');
+      await inSheet('Add as a backup');
       await page().getByRole('dialog').getByText('Rolling', { exact: true }).waitFor();
-      await fill('Sound roll in Backup', 'B1');
-      await inSheet('Save the roll in Backup');
+      await inSheet(/^Backup.*the same tracks as Cart/);
+      await fill('Sound roll from here on', 'B1');
+      await inSheet(/^Save$/);
+      await page()
+        .getByRole('dialog')
+        .getByText(/roll B1/)
+        .first()
+        .waitFor();
       await stage.screenshot('recorders');
       await inSheet('Close');
       // What was typed before is still there.

@@ -78,7 +78,7 @@ function everythingSaid(day: Day): string[] {
     ...day.facts.flatMap((fact) => (fact.kind === 'report-sent' ? wayWords(fact) : [])),
     ...takesInOrder(day).flatMap(statusWords),
     ...castInOrder(day).map(behindWords),
-    inputsWords(day.rig),
+    inputsWords(day.rig.inputs),
     ...answers.flatMap(({ inputs, voices }) => [
       ...inputs.map(inputStateWords),
       ...inputs.map((input) => inputWords(day, input)),

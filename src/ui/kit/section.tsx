@@ -7,18 +7,23 @@ import './section.css';
 /** The open sections, remembered while the app runs, so that changing pages does not close them. */
 const opened = signal<ReadonlySet<string>>(new Set());
 
-export function openSection(name: string): void {
-  opened.value = new Set([...opened.peek(), name]);
+const keyOf = (name: string, of: string | undefined): string =>
+  of === undefined ? name : `${name} of ${of}`;
+
+export function openSection(name: string, of?: string): void {
+  opened.value = new Set([...opened.peek(), keyOf(name, of)]);
 }
 
-function toggle(name: string): void {
+function toggle(section: string): void {
   const next = new Set(opened.peek());
-  if (!next.delete(name)) next.add(name);
+  if (!next.delete(section)) next.add(section);
   opened.value = next;
 }
 
 interface SectionProps {
   readonly name: string;
+  /** Whose section it is, where several things have one of that name; the screen says it above. */
+  readonly of?: string | undefined;
   /** A one-line summary of the section. */
   readonly under: ComponentChildren;
   readonly word?: string;
@@ -26,8 +31,9 @@ interface SectionProps {
 }
 
 /** A one-line section that opens into its rows. */
-export function Section({ name, under, word, children }: SectionProps) {
-  const open = opened.value.has(name);
+export function Section({ name, of, under, word, children }: SectionProps) {
+  const section = keyOf(name, of);
+  const open = opened.value.has(section);
   const frame = useRef<HTMLElement>(null);
   const isTapped = useRef(false);
   useEffect(() => {
@@ -37,14 +43,17 @@ export function Section({ name, under, word, children }: SectionProps) {
   }, [open]);
   const tap = (): void => {
     isTapped.current = true;
-    toggle(name);
+    toggle(section);
   };
   return (
     <section class="kit-section" data-open={open} ref={frame}>
       <h2>
         <Button look="bare" class="kit-section-head" expanded={open} onClick={tap}>
           <span class="row-text">
-            <strong>{name}</strong>
+            <strong>
+              {name}
+              {of !== undefined && <span class="unseen"> of {of}</span>}
+            </strong>
             <span class="soft">{under}</span>
           </span>
           <span class="kit-section-word">{word}</span>

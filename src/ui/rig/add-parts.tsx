@@ -12,6 +12,7 @@ import { INPUT_KIND_WORD } from '../words/connectors.ts';
 import { runWords } from '../words/number-runs.ts';
 import { asOptions } from './block-fields.tsx';
 import { SelectField } from './picker.tsx';
+import { useWhichRecorder, WhichRecorder } from './which-recorder.tsx';
 
 export interface AddProps {
   readonly onDone: () => void;
@@ -21,17 +22,18 @@ interface FormProps {
   readonly word: string;
   /** Adds, and returns whether it was done. */
   readonly onAdd: () => boolean;
-  /** The section that shows what was added. */
+  /** The section that shows what was added, and whose it is where several have one of that name. */
   readonly section: string;
+  readonly of?: string | undefined;
   readonly onDone: () => void;
   readonly children: ComponentChildren;
 }
 
-function AddForm({ word, onAdd, section, onDone, children }: FormProps) {
+function AddForm({ word, onAdd, section, of, onDone, children }: FormProps) {
   const submit = (event: Event): void => {
     event.preventDefault();
     if (!onAdd()) return;
-    openSection(section);
+    openSection(section, of);
     onDone();
   };
   return (
@@ -76,10 +78,15 @@ export function AddInputs({ onDone }: AddProps) {
   const run = useRun();
   const [kind, setKind] = useState<InputKind>('mic');
   const [count, setCount] = useState('2');
+  const to = useWhichRecorder();
   const add = (): boolean =>
-    run(addInputs(kind, Number(count), store.newId), `${countOf(Number(count), 'input')} added`);
+    run(
+      addInputs(kind, Number(count), store.newId, to.recorder),
+      `${countOf(Number(count), 'input')} added${to.words}`,
+    );
   return (
-    <AddForm word="Add the inputs" onAdd={add} section="Inputs" onDone={onDone}>
+    <AddForm word="Add the inputs" onAdd={add} section="Inputs" of={to.of} onDone={onDone}>
+      <WhichRecorder {...to} />
       <Choice
         label="Kind"
         value={kind}
@@ -96,10 +103,15 @@ export function AddTracks({ onDone }: AddProps) {
   const store = useDay();
   const run = useRun();
   const [count, setCount] = useState('2');
+  const to = useWhichRecorder();
   const add = (): boolean =>
-    run(addTracks(Number(count), store.newId), `${countOf(Number(count), 'track')} added`);
+    run(
+      addTracks(Number(count), store.newId, to.recorder),
+      `${countOf(Number(count), 'track')} added${to.words}`,
+    );
   return (
-    <AddForm word="Add the tracks" onAdd={add} section="Tracks" onDone={onDone}>
+    <AddForm word="Add the tracks" onAdd={add} section="Tracks" of={to.of} onDone={onDone}>
+      <WhichRecorder {...to} />
       <HowMany count={count} onCount={setCount} />
       <p class="soft">Iso and pre-fader; tap a track to change it.</p>
     </AddForm>
@@ -111,9 +123,12 @@ export function AddSend({ onDone }: AddProps) {
   const run = useRun();
   const [name, setName] = useState('');
   const [use, setUse] = useState<ReservedUse>('comms');
-  const add = (): boolean => run(addSend(name, use, store.newId), `${name.trim()} added`);
+  const to = useWhichRecorder();
+  const add = (): boolean =>
+    run(addSend(name, use, store.newId, to.recorder), `${name.trim()} added${to.words}`);
   return (
-    <AddForm word="Add the send" onAdd={add} section="Sends" onDone={onDone}>
+    <AddForm word="Add the send" onAdd={add} section="Sends" of={to.of} onDone={onDone}>
+      <WhichRecorder {...to} />
       <TextField label="Name" value={name} onInput={setName} />
       <Choice
         label="For"
@@ -126,7 +141,8 @@ export function AddSend({ onDone }: AddProps) {
 }
 
 export function AddSelectors({ onDone }: AddProps) {
-  const { rig } = useDay().day.value;
+  const day = useDay().day.value;
+  const { rig } = day;
   const run = useRun();
   const switched = new Set(rig.selectors.map(({ input }) => input));
   const bare = rig.inputs.filter(({ id }) => !switched.has(id));
@@ -149,7 +165,7 @@ export function AddSelectors({ onDone }: AddProps) {
         <SelectField
           label="First input"
           value={typed.first}
-          options={asOptions(bare)}
+          options={asOptions(day, bare)}
           onChoose={(first) => set({ first })}
         />
         <TextField

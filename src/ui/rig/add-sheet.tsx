@@ -8,8 +8,8 @@ const THINGS = [
   { id: 'receiver', name: 'Receiver', word: 'modules, channels, outputs', Form: AddReceiver },
   { id: 'packs', name: 'Packs', word: 'a row of packs', Form: AddPacks },
   { id: 'selectors', name: 'Bank of selectors', word: 'before a run of inputs', Form: AddSelectors },
-  { id: 'inputs', name: 'Inputs', word: 'of the recorder', Form: AddInputs },
-  { id: 'tracks', name: 'Tracks', word: 'of the recorder', Form: AddTracks },
+  { id: 'inputs', name: 'Inputs', word: 'mic, line, AES3, slots', Form: AddInputs },
+  { id: 'tracks', name: 'Tracks', word: 'iso, numbered on', Form: AddTracks },
   { id: 'send', name: 'Send', word: 'comms, playback, timecode', Form: AddSend },
 ] as const;
 

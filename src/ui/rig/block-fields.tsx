@@ -1,5 +1,6 @@
-import type { Part, PartId, Rig } from '../../day/model.ts';
+import type { Day, Part, PartId, Rig } from '../../day/model.ts';
 import { partName } from '../words/chain.ts';
+import { ofRecorder } from '../words/recorders.ts';
 import type { Option } from './picker.tsx';
 
 /** A receiver, or one of its modules, as one choice. */
@@ -34,7 +35,12 @@ export const channelsIn = (rig: Rig, { receiver, module }: Block): Part[] =>
     (channel) => channel.receiver === receiver && (module === undefined || (channel.module ?? '') === module),
   );
 
-export const asOptions = (parts: readonly Part[]): Option[] => parts.map(({ id, name }) => ({ id, name }));
+/** Parts to choose from, each with its recorder where there are several. */
+export const asOptions = (day: Day, parts: readonly Part[]): Option[] =>
+  parts.map((part) => ({
+    id: part.id,
+    name: [part.name, part.type === 'input' && ofRecorder(day, part)].filter(Boolean).join(', '),
+  }));
 
 export interface Pair {
   readonly from: Part;

@@ -99,7 +99,7 @@ export function BlockSheet({ task, onClose }: { task: BlockTask; onClose: () => 
         <SelectField
           label={task.firstLabel}
           value={first}
-          options={asOptions(firsts)}
+          options={asOptions(day, firsts)}
           onChoose={(chosenFirst) => begin({ block, first: chosenFirst })}
         />
         {selector && (

@@ -3,6 +3,7 @@ import { plugRun, sendInput, setMute, throwSelectors } from '../../app/commands/
 import { answersBefore } from '../../day/answers/answers.ts';
 import type { Reach } from '../../day/chain/reach.ts';
 import { INPUT_KINDS, type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../day/model.ts';
+import { ownPartsOf, recorderOfPart } from '../../day/recorders/recorder-parts.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { Because } from '../frame/sheets/because.tsx';
@@ -13,6 +14,7 @@ import { Toggles } from '../kit/toggles.tsx';
 import { partName } from '../words/chain.ts';
 import { INPUT_KIND_WORD } from '../words/connectors.ts';
 import { positionName, sourceName } from '../words/facts.ts';
+import { ofRecorder } from '../words/recorders.ts';
 import { leadOptions } from './lead-options.ts';
 import { Picker } from './picker.tsx';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
@@ -35,7 +37,9 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
   return (
     <Sheet
       title={part.name}
-      under={`${inputStateWords(answer)} · ${inputWords(day, answer)}`}
+      under={[ofRecorder(day, part), inputStateWords(answer), inputWords(day, answer)]
+        .filter(Boolean)
+        .join(' · ')}
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={setBefore} />}
     >
@@ -45,7 +49,7 @@ export function InputSheet({ part, onClose }: PartSheetProps) {
         <Toggles
           none="None in the rig yet."
           label="Feeds tracks"
-          options={day.rig.tracks.filter(({ mix }) => !mix)}
+          options={ownPartsOf(day.rig, recorderOfPart(part)).tracks.filter(({ mix }) => !mix)}
           on={tracks}
           onChange={send}
         />

@@ -14,6 +14,7 @@ import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { nameOf } from '../words/chain.ts';
+import { ofRecorder } from '../words/recorders.ts';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 import { reservedWord } from './words.ts';
 
@@ -89,10 +90,12 @@ function FrequencyForm({ part }: { part: Part }) {
 }
 
 export function SendSheet({ part, onClose }: PartSheetProps) {
+  const day = useDay().day.value;
+  const use = part.reserved ? reservedWord(part.reserved) : 'for anything';
   return (
     <Sheet
       title={part.name}
-      under={part.reserved ? reservedWord(part.reserved) : 'for anything'}
+      under={[ofRecorder(day, part), use].filter(Boolean).join(' · ')}
       onClose={onClose}
     >
       <WholeDay part={part} onClose={onClose}>

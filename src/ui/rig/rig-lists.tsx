@@ -2,7 +2,8 @@ import { formatMhz } from '../../app/commands/typed.ts';
 import type { Answers } from '../../day/answers/answers.ts';
 import { packReach } from '../../day/answers/pack-reach.ts';
 import { wornBy } from '../../day/chain/links.ts';
-import { type Day, type PartId, TAPS, WEARS } from '../../day/model.ts';
+import { type Day, type Part, type PartId, TAPS, WEARS } from '../../day/model.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { wordOf } from '../../shared/open-word.ts';
 import { reachWords } from '../frame/sheets/give-words.ts';
 import type { MarkState } from '../kit/mark.tsx';
@@ -20,12 +21,35 @@ export interface ListProps {
   readonly onPart: (part: PartId) => void;
 }
 
-export function Inputs({ day, answers, onPart }: ListProps) {
-  if (answers.inputs.length === 0) return null;
+export interface RecorderListProps extends ListProps {
+  readonly recorder: PartId;
+  /** Its name, where several recorders have such lists. */
+  readonly of: string | undefined;
+}
+
+/** The answers about some parts, in the order of the parts. */
+const answersOn = <Answer,>(
+  parts: readonly Part[],
+  answers: readonly Answer[],
+  partOf: (answer: Answer) => Part,
+): Answer[] => {
+  const ids = new Set(parts.map(({ id }) => id));
+  return answers.filter((answer) => ids.has(partOf(answer).id));
+};
+
+export function Inputs({ day, answers, onPart, recorder, of }: RecorderListProps) {
+  const inputs = answersOn(ownPartsOf(day.rig, recorder).inputs, answers.inputs, ({ input }) => input);
+  if (inputs.length === 0) return null;
+  const free = inputs.filter(({ state }) => state === 'free').length;
   return (
-    <Section name="Inputs" under={inputsWords(day.rig)} word={`${answers.summary.free} free`}>
+    <Section
+      name="Inputs"
+      of={of}
+      under={inputsWords(inputs.map(({ input }) => input))}
+      word={`${free} free`}
+    >
       <ul class="rows rows-two">
-        {answers.inputs.map((answer) => (
+        {inputs.map((answer) => (
           <li key={answer.input.id}>
             <Row
               mark={answer.state}
@@ -41,15 +65,17 @@ export function Inputs({ day, answers, onPart }: ListProps) {
   );
 }
 
-export function Tracks({ answers, onPart }: ListProps) {
-  const { tracks } = answers;
+export function Tracks({ day, answers, onPart, recorder, of }: RecorderListProps) {
+  const tracks = answersOn(ownPartsOf(day.rig, recorder).tracks, answers.tracks, ({ track }) => track);
   if (tracks.length === 0) return null;
-  const mixes = tracks.filter(({ state }) => state === 'mix').length;
+  const isos = tracks.filter(({ state }) => state !== 'mix');
+  const used = isos.filter(({ state }) => state !== 'empty').length;
   return (
     <Section
       name="Tracks"
-      under={`${mixes} mix, ${tracks.length - mixes} iso`}
-      word={`${answers.summary.tracksUsed} in use`}
+      of={of}
+      under={`${tracks.length - isos.length} mix, ${isos.length} iso`}
+      word={`${used} in use`}
     >
       <ul class="rows rows-two">
         {tracks.map(({ track, state, name }) => {
@@ -145,12 +171,13 @@ export function Packs({ day, answers, onPart }: ListProps) {
   );
 }
 
-export function Sends({ day, onPart }: ListProps) {
-  const { sends } = day.rig;
+export function Sends({ day, onPart, recorder, of }: RecorderListProps) {
+  const { sends } = ownPartsOf(day.rig, recorder);
   if (sends.length === 0) return null;
   return (
     <Section
       name="Sends"
+      of={of}
       under={sends.map(({ name }) => name).join(', ')}
       word={countOf(sends.length, 'send')}
     >

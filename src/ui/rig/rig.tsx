@@ -3,6 +3,7 @@ import { answersNow } from '../../day/answers/answers.ts';
 import type { PartId } from '../../day/model.ts';
 import { useDay } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
+import { RecordersSheet } from '../frame/sheets/recorders-sheet.tsx';
 import { Button } from '../kit/button.tsx';
 import { AddSheet } from './add-sheet.tsx';
 import { BlockSheet } from './block-sheet.tsx';
@@ -11,7 +12,8 @@ import { EmptyRig } from './empty-rig.tsx';
 import { PartSheet } from './part-sheet.tsx';
 import { PrepLinks } from './prep-links.tsx';
 import { Receivers } from './receiver-list.tsx';
-import { Inputs, Packs, Selectors, Sends, Tracks } from './rig-lists.tsx';
+import { RecorderLists, RecordersRow } from './recorder-lists.tsx';
+import { Packs, Selectors } from './rig-lists.tsx';
 import { BankSheet } from './selector-sheet.tsx';
 import { StartOver, Struck } from './struck.tsx';
 import './rig.css';
@@ -19,7 +21,7 @@ import './rig.css';
 type Open =
   | { readonly part: PartId }
   | { readonly bank: string }
-  | { readonly sheet: 'add' | 'plug' | 'tune' }
+  | { readonly sheet: 'recorders' | 'add' | 'plug' | 'tune' }
   | null;
 
 /** The rig as it stands, in sections that open; or the ways to set one up. */
@@ -38,17 +40,17 @@ export function Rig() {
   return (
     <Page tab="rig" foot={<RigFoot onOpen={(sheet) => setOpen({ sheet })} />}>
       <h1 class="unseen">Rig</h1>
-      <Inputs {...lists} />
-      <Tracks {...lists} />
+      <RecordersRow day={day} onTap={() => setOpen({ sheet: 'recorders' })} />
+      <RecorderLists {...lists} />
       <Receivers {...lists} />
       <Selectors {...lists} onBank={(bank) => setOpen({ bank })} />
       <Packs {...lists} />
-      <Sends {...lists} />
       <PrepLinks />
       <Struck />
       <StartOver />
       {open && 'part' in open && <PartSheet id={open.part} onClose={close} />}
       {open && 'bank' in open && <BankSheet bank={open.bank} onClose={close} />}
+      {open && 'sheet' in open && open.sheet === 'recorders' && <RecordersSheet onClose={close} />}
       {open && 'sheet' in open && open.sheet === 'add' && <AddSheet onClose={close} />}
       {open && 'sheet' in open && open.sheet === 'plug' && <BlockSheet task={PLUG} onClose={close} />}
       {open && 'sheet' in open && open.sheet === 'tune' && <BlockSheet task={TUNE} onClose={close} />}

@@ -1,13 +1,15 @@
 import { useState } from 'preact/hooks';
 import { sendInput } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers/answers.ts';
+import { ownPartsOf, recorderOfPart } from '../../day/recorders/recorder-parts.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { Toggles } from '../kit/toggles.tsx';
+import { ofRecorder } from '../words/recorders.ts';
 import { PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 
-/** One track of the recorder: its inputs, whether it is a mix, and where it is tapped in the strip. */
+/** One track of a recorder: its inputs, whether it is a mix, and where it is tapped in the strip. */
 export function TrackPartSheet({ part, onClose }: PartSheetProps) {
   const day = useDay().day.value;
   const run = useRun();
@@ -29,7 +31,9 @@ export function TrackPartSheet({ part, onClose }: PartSheetProps) {
   return (
     <Sheet
       title={part.mix ? part.name : `Track ${part.name}`}
-      under={part.mix ? 'every input' : name || 'nobody on it'}
+      under={[ofRecorder(day, part), part.mix ? 'every input' : name || 'nobody on it']
+        .filter(Boolean)
+        .join(' · ')}
       onClose={onClose}
       foot={part.mix ? undefined : <FromWhen before={before} onPlace={setBefore} />}
     >
@@ -38,7 +42,7 @@ export function TrackPartSheet({ part, onClose }: PartSheetProps) {
           <Toggles
             none="None in the rig yet."
             label="Fed by inputs"
-            options={day.rig.inputs}
+            options={ownPartsOf(day.rig, recorderOfPart(part)).inputs}
             on={fed}
             onChange={feed}
           />

@@ -41,7 +41,7 @@ export function specWords(spec: RigSpec): string {
 }
 
 /** `4 mic, 4 AES3, 2 returns, 8 slots`, in reading order. */
-export function inputsWords({ inputs }: Rig): string {
+export function inputsWords(inputs: readonly Part[]): string {
   const counts = new Map<Open<InputKind>, number>();
   for (const { inputKind = 'mic' } of inputs) counts.set(inputKind, (counts.get(inputKind) ?? 0) + 1);
   return [...counts].map(([kind, count]) => kindCount(kind, count)).join(', ');

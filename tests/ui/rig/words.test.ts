@@ -44,6 +44,6 @@ test('an input says what reaches it, back to the body, and where it goes', () =>
 
 test('inputs are counted by kind, and each says its state', () => {
   const day = wired().day();
-  expect(inputsWords(day.rig)).toBe('1 mic, 3 AES3');
+  expect(inputsWords(day.rig.inputs)).toBe('1 mic, 3 AES3');
   expect(answersNow(day).inputs.map(inputStateWords)).toEqual(['mic', 'AES3', 'AES3, idle', 'AES3, idle']);
 });

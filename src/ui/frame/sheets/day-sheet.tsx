@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { changeHead } from '../../../app/commands/day.ts';
-import { answersNow } from '../../../day/answers/answers.ts';
-import { type Header, TIMECODE_RATES } from '../../../day/model.ts';
+import type { Header } from '../../../day/model.ts';
 import { recordersOf } from '../../../day/recorders/rolling.ts';
 import { headerNow, isSetting } from '../../../day/settings/settings.ts';
 import { unknownWords } from '../../../day/unknown-words.ts';
@@ -10,13 +9,14 @@ import { Choice, TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { countOf, listOf } from '../../words/chain.ts';
 import { copyWords, PROMISED_WORDS, titleOf } from '../../words/day-outline.ts';
-import { sampleRateWords } from '../../words/recording.ts';
 import { SLATE_STYLES } from '../../words/takes.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { DayFileButton } from '../sending/day-file-button.tsx';
 import { UpdateOffer } from '../update-offer.tsx';
 import { RecordersSheet } from './recorders-sheet.tsx';
+import { RollField, RollFrom, useRoll } from './roll-field.tsx';
+import { FilePattern, SoundSettings, TimecodeRate } from './setting-fields.tsx';
 
 const TEXTS = [
   ['production', 'Production'],
@@ -26,8 +26,6 @@ const TEXTS = [
   ['boom', 'Boom'],
   ['utility', 'Utility'],
   ['contact', 'Contact'],
-  ['recorder', 'Recorder'],
-  ['filePattern', 'File names, e.g. {slate} {take} {take:2} {roll} {scene} {track}'],
 ] as const satisfies readonly (readonly [keyof Header, string])[];
 
 /** The header of the day, as at the top of the report. Only changed fields are saved. */
@@ -36,13 +34,13 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
   const run = useRun();
   const day = store.day.value;
   const header = headerNow(day);
-  const { roll } = answersNow(day);
   const [edited, setEdited] = useState<Partial<Header>>({});
-  const [newRoll, setNewRoll] = useState(roll);
+  const roll = useRoll();
   const [setBefore, setSetBefore] = useState<string | undefined>();
   const [firstTake] = day.takeOrder;
+  // What several recorders are set to, each says for itself.
+  const isOne = day.rig.recorders.length === 0;
   const [inRecorders, setInRecorders] = useState(false);
-  const [rollFrom, setRollFrom] = useState<'first' | 'now'>('first');
   const shown = { ...header, ...edited };
   const set = (fields: Partial<Header>): void => setEdited({ ...edited, ...fields });
 
@@ -50,26 +48,24 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
     Object.entries(edited).filter(([field, value]) => value !== header[field as keyof Header]),
   );
   const isSet = firstTake !== undefined && Object.keys(fields).some(isSetting);
-  const saidRoll = newRoll.trim() !== roll && newRoll.trim() !== '';
-  // The takes so far have no roll, and most likely it was in all along.
-  const isLateFirst = saidRoll && firstTake !== undefined && day.rolls.length === 0;
 
   const save = (): void => {
-    if (Object.keys(fields).length === 0 && !saidRoll) {
+    if (Object.keys(fields).length === 0 && !roll.isSaid) {
       onClose();
       return;
     }
-    const rollBefore = isLateFirst && rollFrom === 'first' ? firstTake : undefined;
-    const where = rollBefore ? 'from the first take on' : 'from here on';
-    const done = saidRoll ? `Roll ${newRoll.trim()} ${where}` : 'Day details saved';
+    const where = roll.before ? 'from the first take on' : 'from here on';
+    const done = roll.isSaid ? `Roll ${roll.name} ${where}` : 'Day details saved';
     const said = {
       fields,
       setBefore: isSet ? setBefore : undefined,
-      ...(saidRoll && { roll: { name: newRoll, before: rollBefore } }),
+      ...(roll.isSaid && { roll: { name: roll.name, before: roll.before } }),
     };
     if (run(changeHead(said), done)) onClose();
   };
 
+  const date = <TextField label="Date" type="date" value={shown.date} onInput={(on) => set({ date: on })} />;
+  const settings = { shown, onSet: set };
   if (inRecorders) return <RecordersSheet onClose={() => setInRecorders(false)} />;
   return (
     <Sheet
@@ -101,26 +97,15 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
       <UpdateOffer />
       <Safety />
       <div class="section">
-        <div class="field-pair">
-          <TextField
-            label="Sound roll from here on"
-            value={newRoll}
-            onInput={setNewRoll}
-            capitals="characters"
-          />
-          <TextField label="Date" type="date" value={shown.date} onInput={(date) => set({ date })} />
-        </div>
-        {isLateFirst && (
-          <Choice
-            label={`Roll ${newRoll.trim()} was in from`}
-            value={rollFrom}
-            options={[
-              { value: 'first', name: 'The first take on' },
-              { value: 'now', name: 'Here on' },
-            ]}
-            onChoose={setRollFrom}
-          />
+        {isOne ? (
+          <div class="field-pair">
+            <RollField {...roll} />
+            {date}
+          </div>
+        ) : (
+          date
         )}
+        {isOne && <RollFrom {...roll} />}
         {TEXTS.map(([field, label]) => (
           <TextField
             key={field}
@@ -129,49 +114,22 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
             onInput={(value) => set({ [field]: value })}
           />
         ))}
-        <Choice
-          label="Timecode rate"
-          value={shown.timecodeRate}
-          options={TIMECODE_RATES.map((value) => ({ value, name: value.replace('DF', ' DF') }))}
-          onChoose={(timecodeRate) => set({ timecodeRate })}
-        />
+        {isOne && (
+          <>
+            <TextField label="Recorder" value={shown.recorder} onInput={(recorder) => set({ recorder })} />
+            <FilePattern {...settings} />
+            <TimecodeRate {...settings} />
+          </>
+        )}
         <Choice
           label="Slates"
           value={shown.slateStyle}
           options={SLATE_STYLES}
           onChoose={(slateStyle) => set({ slateStyle })}
         />
-        <Choice
-          label="Sample rate"
-          value={String(shown.sampleRate)}
-          options={['44100', '48000', '48048', '96000'].map((value) => ({
-            value,
-            name: sampleRateWords(Number(value)),
-          }))}
-          onChoose={(value) => set({ sampleRate: Number(value) })}
-        />
-        <Choice
-          label="Bit depth"
-          value={shown.bitDepth}
-          options={(['16', '24', '32', '32f'] as const).map((value) => ({
-            value,
-            name: value.replace('f', ' float'),
-          }))}
-          onChoose={(bitDepth) => set({ bitDepth })}
-        />
-        <Choice
-          label="Files"
-          value={shown.fileLayout}
-          options={[
-            { value: 'poly', name: 'Poly: one file for all tracks' },
-            { value: 'mono', name: 'Mono: one file per track' },
-          ]}
-          onChoose={(fileLayout) => set({ fileLayout })}
-        />
+        {isOne && <SoundSettings {...settings} />}
         <Button onClick={() => setInRecorders(true)}>
-          {day.rig.recorders.length > 0
-            ? `Recorders: ${listOf(recordersOf(day).map(({ name }) => name))}`
-            : 'Add a backup recorder'}
+          {isOne ? 'Add a recorder' : `Recorders: ${listOf(recordersOf(day).map(({ name }) => name))}`}
         </Button>
       </div>
     </Sheet>
