@@ -38,3 +38,31 @@ export function isolatedOnEach(lines: readonly string[]): readonly string[] {
 /** In markup an isolate is an element; `text` is already escaped. Unpaired ones are dropped. */
 export const isolatesAsElements = (text: string): string =>
   withoutIsolates(text.replaceAll(/\u2068([^\u2068\u2069]*)\u2069/g, '<bdi>$1</bdi>'));
+
+/** Whether the first letter that has a direction goes from right to left (Unicode Annex 9, P2). */
+export function startsRightToLeft(text: string): boolean {
+  const [first] = /\p{L}/u.exec(text) ?? [''];
+  return RIGHT_TO_LEFT.test(first);
+}
+
+/** The stretches of a line: isolates, and what stands between them. A line that has none is whole itself. */
+export function isolatesIn(text: string): { readonly text: string; readonly isWhole: boolean }[] {
+  if (!text.includes(FSI)) return [{ text, isWhole: true }];
+  const found: { text: string; isWhole: boolean }[] = [];
+  let [depth, part] = [0, ''];
+  const end = (isWhole: boolean): void => {
+    if (part !== '') found.push({ text: part, isWhole });
+    part = '';
+  };
+  for (const character of text) {
+    if (character === FSI) {
+      if (depth === 0) end(false);
+      depth += 1;
+    } else if (character === PDI) {
+      if (depth === 1) end(true);
+      depth = Math.max(0, depth - 1);
+    } else part += character;
+  }
+  end(depth > 0);
+  return found;
+}

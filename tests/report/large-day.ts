@@ -9,6 +9,8 @@ export interface LargeDay {
   /** A pack moves to somebody else before every so many takes. */
   readonly changeEvery?: number;
   readonly note?: string;
+  /** Parts of the first of those who begin with a pack, from track 2 on. */
+  readonly names?: readonly string[];
 }
 
 /** A day of any size: a mix, and every other track with a pack of its own; packs wander; a note on every third take. */
@@ -17,6 +19,7 @@ export function largeDay({
   tracks,
   changeEvery = 3,
   note = 'Generator behind the wall',
+  names = [],
 }: LargeDay): Day {
   const phone = speaker();
   const numbers = Array.from({ length: tracks - 1 }, (_, at) => at + 2);
@@ -46,7 +49,11 @@ export function largeDay({
     tunings: numbers.map((n) => ({ channel: `ch${n}`, transmitter: `P${n}` })),
   });
   for (const n of numbers) {
-    phone.say({ kind: 'voice-described', voice: `v${n}`, fields: { part: `Villager ${n}`, number: `${n}` } });
+    phone.say({
+      kind: 'voice-described',
+      voice: `v${n}`,
+      fields: { part: names[n - 2] ?? `Villager ${n}`, number: `${n}` },
+    });
     phone.say({ kind: 'voice-described', voice: `w${n}`, fields: { part: `Rider ${n}`, number: `1${n}` } });
     phone.say({ kind: 'transmitter-worn', transmitter: `P${n}`, voice: `v${n}` });
   }

@@ -6,6 +6,7 @@ import { drawnPages } from './drawn-pages.ts';
 import { longDay, revisedReport } from './printed-days.ts';
 import { smallDay } from './report-day.ts';
 import { reportFonts as fonts } from './report-fonts.ts';
+import { squareLetters } from './square-letters.ts';
 
 // The pages as they were when somebody last looked at them. A page that is meant to look otherwise is looked at again, and
 // kept with `npx vitest run --project unit tests/report/pdf-pages.test.ts --update`.
@@ -22,6 +23,18 @@ describe('the pages as drawn', () => {
     const { bytes, missing } = reportPdf(model, { fonts, paper: 'letter', ...extras });
     expect(missing).toEqual(['音']);
     await expect(drawnPages(bytes)).toMatchFileSnapshot(pages('revision'));
+  });
+
+  test('of a revision that went out in the form before, whatever letters the phone has', async () => {
+    const { model, extras } = revisedReport(2);
+    const { bytes, missing } = reportPdf(model, {
+      fonts,
+      letters: squareLetters,
+      paper: 'letter',
+      ...extras,
+    });
+    expect(missing).toEqual(['音']);
+    await expect(drawnPages(bytes)).toMatchFileSnapshot(pages('revision-form-2'));
   });
 
   test('of a long day', async () => {

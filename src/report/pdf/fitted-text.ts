@@ -1,3 +1,4 @@
+import { isolatedOnEach } from '../isolated.ts';
 import type { Style } from './paper.ts';
 import type { Pen } from './pen.ts';
 
@@ -11,16 +12,16 @@ export function fittedLines(pen: Pen, text: string, style: Style, width: number)
       if (line === '' || pen.width(longer, style) <= width) lines[lines.length - 1] = longer;
       else lines.push(word);
     }
-    return lines;
+    return isolatedOnEach(lines);
   });
 }
 
 function cutToWidth(pen: Pen, word: string, style: Style, width: number): string[] {
   if (pen.width(word, style) <= width) return [word];
   const pieces = [''];
-  for (const character of word) {
-    const longer = pieces.at(-1)! + character;
-    if (longer !== character && pen.width(longer, style) > width) pieces.push(character);
+  for (const letter of pen.lettersOf(word)) {
+    const longer = pieces.at(-1)! + letter;
+    if (longer !== letter && pen.width(longer, style) > width) pieces.push(letter);
     else pieces[pieces.length - 1] = longer;
   }
   return pieces;
@@ -29,11 +30,11 @@ function cutToWidth(pen: Pen, word: string, style: Style, width: number): string
 /** The text, cut with an ellipsis if it is wider than `width`; empty if not even a letter fits. */
 export function shortened(pen: Pen, text: string, style: Style, width: number): string {
   if (pen.width(text, style) <= width) return text;
-  const characters = [...text];
-  while (characters.length > 0) {
-    characters.pop();
-    const short = `${characters.join('').trimEnd()}…`;
-    if (characters.length > 0 && pen.width(short, style) <= width) return short;
+  const letters = [...pen.lettersOf(text)];
+  while (letters.length > 0) {
+    letters.pop();
+    const short = `${letters.join('').trimEnd()}…`;
+    if (letters.length > 0 && pen.width(short, style) <= width) return short;
   }
   return '';
 }

@@ -1,3 +1,4 @@
+import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
 import { matterText } from '../printed/matter-words.ts';
 import { cautionLines, headLines, totalsLines } from '../printed/words.ts';
@@ -42,7 +43,7 @@ function titleBlock(flow: Flow, { head }: ReportModel, kicker: string): void {
     flow.y += 25;
   }
   flow.y -= 9;
-  const day = [head.label, head.date, head.unit].filter(Boolean).join(' · ');
+  const day = [head.label, head.date, head.unit].filter(Boolean).map(isolated).join(' · ');
   for (const line of day ? fittedLines(pen, day, STYLES.subtitle, flow.width) : []) {
     flow.need(14);
     pen.text(line, flow.left, flow.y, STYLES.subtitle);

@@ -1,5 +1,8 @@
 import { jsPDF } from 'jspdf';
+import type { Run, SystemLetters } from './letters.ts';
 import { INKS, type Ink, type Paper, type Style, type Weight } from './paper.ts';
+import { binaryText, PictureFonts } from './picture-fonts.ts';
+import { clustersOf, isUndrawn, MISSING, type Piece, piecesOf } from './pieces.ts';
 
 /** The report's two fonts as TrueType bytes; the caller loads them, since this room reads no files. */
 export interface Fonts {
@@ -9,32 +12,46 @@ export interface Fonts {
 
 const FACE = 'Report';
 
-/** Replaces letters that the font lacks. */
-const MISSING = '?';
-
 /** What the fonts can draw, and how wide. */
 interface Metrics {
   readonly codeMap: Readonly<Record<number, number>>;
   readonly widthOf: (glyph: number) => number;
 }
 
-/** Draws on the pages of one document. Letters the fonts lack become `?` and are collected in `missing`. */
+/** A run that was measured, and its number once it was drawn. */
+interface MeasuredRun {
+  readonly run: Run;
+  /** In ems. */
+  readonly advance: number;
+  number: number | undefined;
+}
+
+/**
+ * Draws on the pages of one document. What its fonts lack is drawn by the letters of the system, if given; what those
+ * lack too becomes `?` and is collected in `missing`.
+ */
 export class Pen {
   readonly paper: Paper;
   readonly missing = new Set<string>();
   readonly #doc: jsPDF;
   readonly #metrics: Readonly<Record<Weight, Metrics>>;
   readonly #widths: Record<Weight, Map<string, number>> = { regular: new Map(), bold: new Map() };
+  readonly #letters: SystemLetters | undefined;
+  readonly #pictures: PictureFonts;
+  readonly #runs: Record<Weight, Map<string, MeasuredRun>> = { regular: new Map(), bold: new Map() };
+  readonly #pieces = new Map<string, readonly Piece[] | null>();
   #style: Style | undefined;
 
-  constructor(paper: Paper, fonts: Fonts) {
+  constructor(paper: Paper, fonts: Fonts, letters?: SystemLetters) {
     this.paper = paper;
+    this.#letters = letters;
     this.#doc = new jsPDF({
       unit: 'pt',
       format: [paper.width, paper.height],
       compress: true,
       putOnlyUsedFonts: true,
     });
+    this.#pictures = new PictureFonts(this.#doc);
     this.#metrics = { regular: this.#load('regular', fonts.regular), bold: this.#load('bold', fonts.bold) };
   }
 
@@ -50,12 +67,17 @@ export class Pen {
     };
   }
 
+  /** Whether the pages' own fonts have the character. */
+  #has(character: string): boolean {
+    return Boolean(this.#metrics.regular.codeMap[character.codePointAt(0)!]);
+  }
+
   /** The text as these fonts can draw it. */
-  drawable(text: string): string {
+  #drawable(text: string): string {
     let drawn = '';
     for (const character of text.normalize('NFC')) {
-      if (this.#metrics.regular.codeMap[character.codePointAt(0)!]) drawn += character;
-      else if (!/\p{Cf}|\p{Variation_Selector}/u.test(character)) {
+      if (this.#has(character)) drawn += character;
+      else if (!isUndrawn(character)) {
         this.missing.add(character);
         drawn += MISSING;
       }
@@ -63,12 +85,61 @@ export class Pen {
     return drawn;
   }
 
+  /** Finds what of the text nothing here can draw: it is then in `missing`. */
+  findMissing(text: string): void {
+    for (const character of text) {
+      if (!this.#letters?.has(character)) this.#drawable(character);
+    }
+  }
+
+  /** The text by who draws it; null if the pages' own fonts draw all of it. */
+  #piecesOf(text: string): readonly Piece[] | null {
+    const letters = this.#letters;
+    if (!letters) return null;
+    const known = this.#pieces.get(text);
+    if (known !== undefined) return known;
+    const pieces = piecesOf(text.normalize('NFC'), {
+      page: (character) => this.#has(character),
+      system: (character) => letters.has(character),
+    });
+    const found = pieces.every(({ by }) => by === 'page') ? null : pieces;
+    this.#pieces.set(text, found);
+    return found;
+  }
+
+  /** Letters with their marks, which stay together where a line breaks. */
+  lettersOf(text: string): readonly string[] {
+    return this.#letters ? clustersOf(text) : [...text];
+  }
+
   /** Width in points. */
   width(text: string, style: Style): number {
+    const pieces = this.#piecesOf(text);
+    if (!pieces) return this.#ownWidth(text, style);
+    return pieces.reduce((sum, piece) => sum + this.#pieceWidth(piece, style), 0);
+  }
+
+  #pieceWidth(piece: Piece, style: Style): number {
+    return piece.by === 'page'
+      ? this.#ownWidth(piece.text, style)
+      : this.#run(piece, style.weight).advance * style.size;
+  }
+
+  #run({ text, isRightToLeft }: Piece, weight: Weight): MeasuredRun {
+    const key = `${isRightToLeft} ${text}`;
+    const known = this.#runs[weight].get(key);
+    if (known) return known;
+    const run = { text, weight, isRightToLeft };
+    const measured = { run, advance: this.#letters!.advance(run), number: undefined };
+    this.#runs[weight].set(key, measured);
+    return measured;
+  }
+
+  #ownWidth(text: string, style: Style): number {
     const widths = this.#widths[style.weight];
     const { codeMap, widthOf } = this.#metrics[style.weight];
     let units = 0;
-    for (const character of this.drawable(text)) {
+    for (const character of this.#drawable(text)) {
       let width = widths.get(character);
       if (width === undefined) {
         width = widthOf(codeMap[character.codePointAt(0)!] ?? 0);
@@ -81,11 +152,31 @@ export class Pen {
 
   /** Sets text on the baseline `y`; `x` is its left edge, its middle or its right edge. */
   text(text: string, x: number, y: number, style: Style, align: 'left' | 'middle' | 'right' = 'left'): void {
-    const drawn = this.drawable(text);
+    const back = align === 'left' ? 0 : this.width(text, style) / (align === 'middle' ? 2 : 1);
+    const pieces = this.#piecesOf(text);
+    if (!pieces) {
+      this.#ownText(text, x - back, y, style);
+      return;
+    }
+    let at = x - back;
+    for (const piece of pieces) {
+      if (piece.by === 'page') this.#ownText(piece.text, at, y, style);
+      else this.#picture(piece, at, y, style);
+      at += this.#pieceWidth(piece, style);
+    }
+  }
+
+  #ownText(text: string, x: number, y: number, style: Style): void {
+    const drawn = this.#drawable(text);
     if (drawn.trim() === '') return;
     this.#use(style);
-    const back = align === 'left' ? 0 : this.width(drawn, style) / (align === 'middle' ? 2 : 1);
-    this.#doc.text(drawn, x - back, y);
+    this.#doc.text(drawn, x, y);
+  }
+
+  #picture(piece: Piece, x: number, y: number, { size, weight, ink }: Style): void {
+    const run = this.#run(piece, weight);
+    run.number ??= this.#pictures.add(run.run, run.advance, this.#letters!.picture(run.run));
+    this.#pictures.draw(run.number, x, this.paper.height - y, size, INKS[ink]);
   }
 
   #use(style: Style): void {
@@ -151,11 +242,3 @@ export class Pen {
 
 /** The tag that TrueType outlines begin with (OpenType 1.9, sfntVersion). */
 const isTrueType = (bytes: Uint8Array): boolean => [0, 1, 0, 0].every((byte, at) => bytes[at] === byte);
-
-function binaryText(bytes: Uint8Array): string {
-  let text = '';
-  for (let at = 0; at < bytes.length; at += 8192) {
-    text += String.fromCharCode(...bytes.subarray(at, at + 8192));
-  }
-  return text;
-}

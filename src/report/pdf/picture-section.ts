@@ -1,3 +1,4 @@
+import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
 import {
   type BandPiece,
@@ -117,7 +118,7 @@ function bandAt(flow: Flow, band: BandPiece, y: number, grid: Grid): void {
 
 /** The name and the word; if both do not fit, the shape replaces the word. */
 function labelIn({ pen }: Flow, { name, word }: BandPiece, width: number): string {
-  const both = `${name} ${word}`.trim();
+  const both = word ? `${isolated(name)} ${word}` : name;
   return pen.width(both, LABEL) <= width ? both : shortened(pen, name, LABEL, width);
 }
 

@@ -1,4 +1,6 @@
 import { cleanNote } from '../clean-text.ts';
+import { SECOND_FORM } from '../form.ts';
+import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
 import { reportSubject } from '../printed/report-name.ts';
 import type { Extras } from '../revision/revision.ts';
@@ -6,6 +8,7 @@ import { revisionLines, revisionTitle } from '../revision/revision.ts';
 import { fittedLines } from './fitted-text.ts';
 import { Flow } from './flow.ts';
 import { headSection, openSection, strokedLines } from './head-section.ts';
+import type { SystemLetters } from './letters.ts';
 import { MARGIN, PAPERS, type PaperId, STYLES } from './paper.ts';
 import { type Fonts, Pen } from './pen.ts';
 import { pictureSection } from './picture-section.ts';
@@ -14,28 +17,30 @@ import { tracksSection } from './tracks-section.ts';
 
 export interface PdfOptions extends Extras {
   readonly fonts: Fonts;
+  /** What draws the scripts that the fonts lack, where there is something. */
+  readonly letters?: SystemLetters | undefined;
   readonly paper?: PaperId;
 }
 
 export interface ReportPdf {
   readonly bytes: Uint8Array<ArrayBuffer>;
   readonly pages: number;
-  /** Characters the fonts lack; the pages show `?` for them and say so. */
+  /** Characters that nothing can draw here; the pages show `?` for them and say so. */
   readonly missing: readonly string[];
 }
 
-/** The report as portrait pages, with the picture of the day at the end. The same model and fonts give the same bytes. */
+/** The report as portrait pages, with the picture of the day at the end. The same model, fonts and letters give the same bytes. */
 export function reportPdf(
   model: ReportModel,
-  { fonts, paper = 'a4', revision, signature = '' }: PdfOptions,
+  { fonts, letters, paper = 'a4', revision, signature = '' }: PdfOptions,
 ): ReportPdf {
-  const pen = new Pen(PAPERS[paper], fonts);
+  const pen = new Pen(PAPERS[paper], fonts, model.form > SECOND_FORM ? letters : undefined);
   const flow = new Flow(pen);
   // Found before layout, because the first page lists them.
   const content = JSON.stringify([paper, model, revision, signature]);
-  pen.drawable(content);
+  pen.findMissing(content);
   headSection(flow, model, revision ? `Sound report, revision ${revision.letter}` : 'Sound report');
-  strokedLines(flow, 'Not in this font', missingLines(pen));
+  strokedLines(flow, 'Not in this font', missingLines(pen, model));
   if (revision) strokedLines(flow, revisionTitle(revision), revisionLines(revision));
   openSection(flow, model);
   tracksSection(flow, model);
@@ -60,13 +65,15 @@ function signatureLines(flow: Flow, signature: string): void {
 const NAMED = 40;
 const LONGEST_FOOT = 80;
 
-function missingLines({ missing }: Pen): string[] {
+function missingLines({ missing }: Pen, { form }: ReportModel): string[] {
   if (missing.size === 0) return [];
   const codes = [...missing].map(
     (character) => `U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`,
   );
   const more = codes.length > NAMED ? ` and ${codes.length - NAMED} more` : '';
-  return [`These pages show ? for ${codes.slice(0, NAMED).join(' ')}${more}. The text has them.`];
+  return [
+    `These pages show ? for ${codes.slice(0, NAMED).join(' ')}${more}. ${form > SECOND_FORM ? 'The web page has them' : 'The text has them'}.`,
+  ];
 }
 
 /** The foot of every page: production, day and date, cut if too long. */
@@ -76,7 +83,8 @@ export const footText = (model: ReportModel): string =>
 function footers(flow: Flow, model: ReportModel): void {
   const { pen } = flow;
   const count = pen.pages;
-  const title = footText(model);
+  const subject = [...reportSubject(model)].slice(0, LONGEST_FOOT).join('');
+  const title = isolated(subject) + footText(model).slice(subject.length);
   const y = pen.paper.height - MARGIN.bottom + 26;
   for (let page = 1; page <= count; page += 1) {
     pen.turnTo(page);

@@ -1,6 +1,7 @@
 import { cleanLine } from '../clean-text.ts';
 import { fittedLines } from './fitted-text.ts';
 import { Flow } from './flow.ts';
+import type { SystemLetters } from './letters.ts';
 import { PAPERS, type PaperId, STYLES } from './paper.ts';
 import { type Fonts, Pen } from './pen.ts';
 
@@ -25,9 +26,13 @@ const LEADING = 11;
 /** The sheet as portrait pages, the table's head on each. Same sheet and fonts, same bytes. */
 export function sheetPdf(
   sheet: PrintedSheet,
-  { fonts, paper = 'a4' }: { readonly fonts: Fonts; readonly paper?: PaperId },
+  {
+    fonts,
+    letters,
+    paper = 'a4',
+  }: { readonly fonts: Fonts; readonly letters?: SystemLetters | undefined; readonly paper?: PaperId },
 ): Uint8Array<ArrayBuffer> {
-  const pen = new Pen(PAPERS[paper], fonts);
+  const pen = new Pen(PAPERS[paper], fonts, letters);
   const flow = new Flow(pen);
   flow.y += 16;
   pen.text(cleanLine(sheet.title), flow.left, flow.y, STYLES.title);

@@ -1,6 +1,6 @@
 import { PAPERS, type ReportMade, TABLE_LINES } from '../../app/commands/report.ts';
 import type { OutgoingFile } from '../../app/sharing.ts';
-import { FIRST_FORM } from '../../report/form.ts';
+import { FIRST_FORM, SECOND_FORM } from '../../report/form.ts';
 import { changesCsv, reportCsv } from '../../report/formats/csv.ts';
 import type { CsvColumn, CsvGuard } from '../../report/formats/csv-columns.ts';
 import { reportHtml } from '../../report/formats/html.ts';
@@ -33,7 +33,7 @@ const WHAT: Record<ReportFormat, string> = {
 
 export interface MadeFiles {
   readonly files: readonly MadeFile[];
-  /** Characters missing from the pages' font. */
+  /** Characters that the pages cannot draw. The web page, which has them, is then among the files. */
   readonly missing: readonly string[];
   /** Why the requested pages are missing: their writer or a font is not on this phone. */
   readonly noPages: string | null;
@@ -68,7 +68,8 @@ export async function makeFiles(
     txt: () => outgoingText(report, made),
     html: () => reportHtml(report.model, extrasOf(report, made)),
   };
-  const files = formats.flatMap((format): MadeFile[] => {
+  const missing = pages?.ok ? pages.value.missing : [];
+  const files = withWebPage(formats, report, missing).flatMap((format): MadeFile[] => {
     const content = contents[format]();
     return content === null
       ? []
@@ -76,10 +77,20 @@ export async function makeFiles(
   });
   return {
     files: [...files, ...changesOf(report, files)],
-    missing: pages?.ok ? pages.value.missing : [],
+    missing,
     noPages: pages && !pages.ok ? pages.problem.because : null,
   };
 }
+
+/** Names that the pages cannot draw must not get lost: the web page goes along. */
+const withWebPage = (
+  formats: readonly ReportFormat[],
+  { model }: ReportToSend,
+  missing: readonly string[],
+): readonly ReportFormat[] =>
+  missing.length === 0 || model.form <= SECOND_FORM || formats.includes('html')
+    ? formats
+    : [...formats, 'html'];
 
 const tableOf = (
   { model, revision }: ReportToSend,

@@ -47,7 +47,7 @@ function FilesMade({ outgoing: { ready } }: { outgoing: Outgoing }) {
       )}
       {missing.length > 0 && (
         <p class="warn">
-          {countOf(missing.length, 'character')} missing in the font of the pages; the other files have them.
+          {countOf(missing.length, 'character')} cannot be drawn on the pages: the web page goes along.
         </p>
       )}
       <ul class="soft">

@@ -12,7 +12,7 @@ export type PagesAsked = { readonly paper: PaperId } & (
 
 export interface Pages {
   readonly bytes: Uint8Array<ArrayBuffer>;
-  /** Characters missing from the font. */
+  /** Characters that nothing here can draw. */
   readonly missing: readonly string[];
 }
 

@@ -4,6 +4,7 @@ import { reportPdf } from '../../../report/pdf/report-pdf.ts';
 import { sheetPdf } from '../../../report/pdf/sheet-pdf.ts';
 import { ok, type Result } from '../../../shared/result.ts';
 import { notMade, type Pages, type PagesAsked, type PagesProblem } from './pages-asked.ts';
+import { systemLetters } from './system-letters.ts';
 
 addEventListener('message', ({ data }: MessageEvent<PagesAsked>) => {
   void write(data).then((made) => postMessage(made));
@@ -12,12 +13,13 @@ addEventListener('message', ({ data }: MessageEvent<PagesAsked>) => {
 async function write(asked: PagesAsked): Promise<Result<Pages, PagesProblem>> {
   try {
     const fonts = await pageFonts();
+    const letters = systemLetters();
     if (asked.what === 'sheet') {
       const { sheet, paper } = asked;
-      return ok({ bytes: sheetPdf(sheet, { fonts, paper }), missing: [] });
+      return ok({ bytes: sheetPdf(sheet, { fonts, letters, paper }), missing: [] });
     }
     const { model, paper, revision, signature } = asked;
-    const { bytes, missing } = reportPdf(model, { fonts, paper, revision, signature });
+    const { bytes, missing } = reportPdf(model, { fonts, letters, paper, revision, signature });
     return ok({ bytes, missing });
   } catch (error) {
     return notMade(error);
