@@ -15,6 +15,9 @@ const filesIn = (folder: string): string[] =>
 const sentencesOf = (files: readonly string[]): string[] =>
   files.flatMap((file) => sentencesIn(file, readFileSync(join(ROOT, file), 'utf8')));
 
+/** Written in the language of pages, of which nothing is read. */
+const OPERATORS = 'src/report/pdf/picture-fonts.ts';
+
 /** The report's web page is written with its markup and its style around what is read. */
 const isRead = (text: string): boolean => !/<|class=|charset=|: [^{]*;/.test(text);
 
@@ -25,7 +28,7 @@ export function allSentences(): ReadonlyMap<string, readonly string[]> {
     ...features.map((name): [string, string[]] => [name, sentencesOf(filesIn(`src/ui/${name}`))]),
     ['rigs to start from', STARTING_RIGS.flatMap(({ name, about }) => [name, about])],
     ['cautions', Object.values(CAUTIONS)],
-    ['the report', sentencesOf(filesIn('src/report')).filter(isRead)],
+    ['the report', sentencesOf(filesIn('src/report').filter((file) => file !== OPERATORS)).filter(isRead)],
     ['the start', [...sentencesOf(['src/main.tsx']), ...OF_THE_PAGE.flatMap(sentencesOfPage)]],
   ];
   return new Map(groups.map(([name, sentences]) => [name, [...new Set(sentences)]]));

@@ -38,7 +38,7 @@ function contextOf(width: number, height: number): Context | null {
 }
 
 function setFont(context: Context, weight: Weight, isRightToLeft: boolean): void {
-  context.font = `${WEIGHTS[weight]} ${EM}px sans-serif`;
+  context.font = [WEIGHTS[weight], `${EM}px`, 'sans-serif'].join(' ');
   context.direction = isRightToLeft ? 'rtl' : 'ltr';
   context.textAlign = 'left';
   context.textBaseline = 'alphabetic';
