@@ -6,8 +6,8 @@ const EM = 96;
 const EDGE = 2;
 const WEIGHTS: Record<Weight, string> = { regular: '400', bold: '700' };
 
-/** No font has these: nothing was ever assigned to them (Unicode 17). One of four digits, one of five. */
-const UNASSIGNED = ['\u0378', '\u{1fbfb}'];
+/** No font has these: nothing is assigned to them, in a plane that is empty. One of four digits, one of five. */
+const UNASSIGNED = ['\u0378', '\u{40001}'];
 
 /** The letters of this phone, for pages that are made off the screen; undefined where nothing can be drawn there. */
 export function systemLetters(): SystemLetters | undefined {
