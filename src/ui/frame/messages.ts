@@ -1,7 +1,6 @@
 import type { Problem } from '../../shared/result.ts';
 import { afterNextPaint } from '../kit/after-next-paint.ts';
 import { type MessageAction, notice, raise, trouble } from '../kit/messages.ts';
-import { sentenceFor } from '../words/problems.ts';
 
 export function tell(text: string, actions: readonly MessageAction[] = []): void {
   trouble.value = null;
@@ -11,8 +10,21 @@ export function tell(text: string, actions: readonly MessageAction[] = []): void
   });
 }
 
+/**
+ * A problem in a sentence. The sentences come after the first load, which has no room for so many; where they are
+ * missing, only that it was not done.
+ */
+async function inWords(problem: Problem): Promise<string> {
+  const words = await import('../words/problems.ts').catch(() => undefined);
+  return words ? words.sentenceFor(problem) : 'That could not be done.';
+}
+
 /** Asks in place of a message; each answer ends it. */
 export function ask(problem: Problem, answers: readonly MessageAction[]): void {
+  void inWords(problem).then((text) => askInWords(text, answers));
+}
+
+function askInWords(text: string, answers: readonly MessageAction[]): void {
   const at = notice.peek().at + 1;
   const end = (): void => {
     if (notice.peek().at === at) notice.value = { text: '', at };
@@ -24,9 +36,9 @@ export function ask(problem: Problem, answers: readonly MessageAction[]): void {
       onTap();
     },
   }));
-  notice.value = { text: sentenceFor(problem), at, actions, isQuestion: true };
+  notice.value = { text, at, actions, isQuestion: true };
 }
 
 export function complain(problem: Problem): void {
-  raise(sentenceFor(problem));
+  void inWords(problem).then(raise);
 }

@@ -28,10 +28,10 @@ beforeEach(() => {
 
 const labels = () => notice.value.actions?.map(({ label }) => label);
 
-test('undo of what another phone has built on is asked about first, and stays so until answered', () => {
+test('undo of what another phone has built on is asked about first, and stays so until answered', async () => {
   const { store, undo } = storeThat(true);
   undoLast(store);
-  expect(notice.value.text).toContain('24/1');
+  await vi.waitFor(() => expect(notice.value.text).toContain('24/1'));
   expect(notice.value.isQuestion).toBe(true);
   expect(labels()).toEqual(['Undo it anyway', 'Keep it']);
   notice.value.actions![1]!.onTap();
@@ -42,6 +42,7 @@ test('undo of what another phone has built on is asked about first, and stays so
 test('undo goes ahead where the answer is yes, and says so with a way back', async () => {
   const { store, undo } = storeThat(true);
   undoLast(store);
+  await vi.waitFor(() => expect(notice.value.isQuestion).toBe(true));
   notice.value.actions![0]!.onTap();
   expect(undo).toHaveBeenLastCalledWith({ evenIfBuiltOn: true });
   await vi.waitFor(() => expect(notice.value.text).toMatch(/^Undone/));
