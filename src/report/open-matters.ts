@@ -3,20 +3,17 @@ import { voiceName } from '../day/answers/track-answers.ts';
 import { isMissed, type VoiceAnswer } from '../day/answers/voice-answers.ts';
 import { nameTypedFor } from '../day/chain/links.ts';
 import type { Day, PartId, TakeId } from '../day/model.ts';
+import { recorderOfPart } from '../day/recorders/recorder-parts.ts';
 import { recordersOf } from '../day/recorders/rolling.ts';
 import { takesNumberedTwice } from '../day/takes.ts';
 import { unknownWords } from '../day/unknown-words.ts';
 import { cleanLine } from './clean-text.ts';
+import { filesNamedTwice } from './file-matters.ts';
+import { at, type Matter } from './matter.ts';
 import { onBackupOnly } from './recorders.ts';
+import { recordersText } from './recorders-text.ts';
 import type { TakeLine } from './take-lines.ts';
-
-/** An open matter of the day. `takes` are where it shows, `names` what those are called. */
-export interface Matter {
-  readonly code: string;
-  readonly takes?: readonly TakeId[];
-  readonly names?: readonly string[];
-  readonly [detail: string]: unknown;
-}
+import type { TrackLine } from './track-lines.ts';
 
 /** What the day alone shows, most urgent first; other days and phones may add more. */
 export function openMatters(day: Day, lines: readonly TakeLine[]): Matter[] {
@@ -56,11 +53,6 @@ export function headLacks({
   ];
   return names.length > 0 ? [{ code: 'head-lacks', names }] : [];
 }
-
-const at = (lines: readonly TakeLine[]) => ({
-  takes: lines.map(({ takeId }) => takeId),
-  names: lines.map(({ text }) => text),
-});
 
 const unknownFacts = (day: Day): Matter[] =>
   day.unknown.length > 0 ? [{ code: 'facts-unknown', count: day.unknown.length }] : [];
@@ -107,20 +99,30 @@ class Gathered {
 function clashes(lines: readonly TakeLine[]): Matter[] {
   const found = new Gathered();
   for (const line of lines) {
-    for (const { track, number, name, state } of line.tracks) {
+    for (const [{ track, name, state }, number] of tracksNumbered(line)) {
       if (state === 'clash') found.add(`${track} ${name}`, { code: 'clash', track, number, name }, line);
     }
   }
   return found.matters();
 }
 
+/** The tracks of all recorders of a take: `'5'`, or `'5 of Bag'` where recorders have tracks of their own. */
+const tracksNumbered = ({ lists }: TakeLine): (readonly [TrackLine, number: string])[] =>
+  lists.flatMap(({ on, tracks }) =>
+    tracks.map(
+      (line) => [line, on.length > 0 ? `${line.number} of ${recordersText(on)}` : line.number] as const,
+    ),
+  );
+
 /** Two voices on one input that feeds no track are not heard, so no track shows the clash. */
 function inputClashes(day: Day, lines: readonly TakeLine[]): Matter[] {
   const found = new Gathered();
   for (const line of lines) {
     if (line.kind === 'mos') continue;
+    const owners = line.lists.map(({ owner }) => owner);
     for (const { input, state, reach } of answersAtTake(day, line.takeId).inputs) {
       if (state !== 'clash' || reach.tracks.length > 0) continue;
+      if (!owners.includes(recorderOfPart(input))) continue;
       found.add(input.id, { code: 'clash-on-input', input: input.id, name: cleanLine(input.name) }, line);
     }
   }
@@ -151,7 +153,7 @@ function typedOver(day: Day, lines: readonly TakeLine[]): Matter[] {
   const found = new Gathered();
   const firstOn = new Map<string, string>();
   for (const line of lines) {
-    for (const { track, number, name, typed, voices } of line.tracks) {
+    for (const [{ track, name, typed, voices }, number] of tracksNumbered(line)) {
       if (!typed) continue;
       const by = `${track} ${typedBy(day, line.takeId, track)}`;
       const now = voices.map(({ voice }) => voice).join(' ');
@@ -167,30 +169,3 @@ function typedOver(day: Day, lines: readonly TakeLine[]): Matter[] {
 
 const typedBy = (day: Day, take: TakeId, track: PartId): string =>
   nameTypedFor(answersAtTake(day, take).links, track)?.by ?? '';
-
-/** Names that differ only in case or in how accents are encoded are the same file on many disks. */
-const onDisk = (name: string): string => name.normalize('NFC').toLowerCase();
-
-/** File names shared by several takes; those of the same takes are one matter. */
-function filesNamedTwice(lines: readonly TakeLine[]): Matter[] {
-  const byName = new Map<string, { name: string; lines: Set<TakeLine> }>();
-  for (const line of lines) {
-    for (const { name } of line.files) {
-      const named = byName.get(onDisk(name)) ?? { name, lines: new Set() };
-      byName.set(onDisk(name), named);
-      named.lines.add(line);
-    }
-  }
-  const byTakes = new Map<string, { file: string; more: number; lines: readonly TakeLine[] }>();
-  for (const { name, lines: of } of byName.values()) {
-    if (of.size < 2) continue;
-    const key = [...of].map(({ takeId }) => takeId).join(' ');
-    const known = byTakes.get(key);
-    if (known) known.more += 1;
-    else byTakes.set(key, { file: name, more: 0, lines: [...of] });
-  }
-  return [...byTakes.values()].map(({ file, more, lines: of }) => {
-    const isOfSeveral = of.some(({ files }) => files.length > 1);
-    return { code: 'files-named-twice', file, more, isOfSeveral, ...at(of) };
-  });
-}

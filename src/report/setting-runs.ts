@@ -8,7 +8,7 @@ export type PrintedSetting = (typeof PRINTED_SETTINGS)[number];
 /** Settings that every editor must know of a take, where they are not the same all day. */
 const OF_A_TAKE = ['timecodeRate', 'sampleRate', 'bitDepth'] as const;
 
-/** A value of a setting, and the takes in a row for which it held. */
+/** A value, such as of a setting, and the takes in a row for which it held. */
 export interface SettingRun {
   readonly text: string;
   /** What its first and its last take are called. */
@@ -48,25 +48,32 @@ function wordsOf(field: PrintedSetting, set: Settings): string {
 const withSound = <Taken extends Set>(takes: readonly Taken[]): readonly Taken[] =>
   takes.filter(({ kind }) => kind !== 'mos');
 
-/**
- * What the recorder was set to along the day; `now` if nothing was recorded yet. `named`: a take's name among
- * other words.
- */
+/** The takes in a row of which the same is said. `named`: a take's name among other words. */
+export function runsOf<Taken extends { readonly text: string }>(
+  takes: readonly Taken[],
+  said: (take: Taken) => string,
+  named: (text: string) => string = (text) => text,
+): SettingRun[] {
+  const found: SettingRun[] = [];
+  for (const take of takes) {
+    const name = named(take.text);
+    const text = said(take);
+    const last = found.at(-1);
+    if (last?.text === text) found[found.length - 1] = { ...last, to: name };
+    else found.push({ text, from: name, to: name });
+  }
+  return found;
+}
+
+/** What a recorder was set to along the day; `now` if nothing was recorded yet. */
 export function settingRuns(
   takes: readonly Set[],
   now: Settings,
-  named: (text: string) => string = (text) => text,
+  named?: (text: string) => string,
 ): SettingRuns {
   const recorded = withSound(takes);
   const runs = (field: PrintedSetting): SettingRun[] => {
-    const found: SettingRun[] = [];
-    for (const { text: takeName, set } of recorded) {
-      const name = named(takeName);
-      const text = wordsOf(field, set);
-      const last = found.at(-1);
-      if (last?.text === text) found[found.length - 1] = { ...last, to: name };
-      else found.push({ text, from: name, to: name });
-    }
+    const found = runsOf(recorded, ({ set }) => wordsOf(field, set), named);
     return found.length > 0 ? found : [{ text: wordsOf(field, now), from: '', to: '' }];
   };
   return {
@@ -88,6 +95,19 @@ export function runsText(runs: readonly SettingRun[]): string {
     })
     .join('; ');
 }
+
+/** What every editor must know of a recorder that is not set as the main one: `['24 fps']`. */
+export const differingWords = (set: Settings, main: Settings): string[] =>
+  OF_A_TAKE.map((field) => wordsOf(field, set)).filter(
+    (words, at) => words !== wordsOf(OF_A_TAKE[at]!, main),
+  );
+
+/** Whether a setting was the same on all recorders at every take. */
+export const isAlike = (
+  field: PrintedSetting,
+  takes: readonly (Set & { readonly recorders: readonly { readonly set: Settings }[] })[],
+): boolean =>
+  takes.every((take) => take.recorders.every(({ set }) => wordsOf(field, set) === wordsOf(field, take.set)));
 
 export interface SettingWords {
   /** Rates and depth of the take, if they are not the same all day: `['23.976 fps']`. */

@@ -3,7 +3,8 @@ import type { TrackAnswer } from '../day/answers/track-answers.ts';
 import { AS_ONE } from '../day/files/file-name.ts';
 import { filesOfTakes, filesOn, namesTogether, type TakeFile } from '../day/files/take-files.ts';
 import type { Day, Open, PartId, Stamp, Take, TakeId, TakeKind } from '../day/model.ts';
-import { rollingAtTake, rollOfTake, rollOn } from '../day/recorders/rolling.ts';
+import { ownPartsOf, recorderOfPart } from '../day/recorders/recorder-parts.ts';
+import { recordersOf, rollOfTake } from '../day/recorders/rolling.ts';
 import { type Settings, settingsAtTake, startOfTake } from '../day/settings/settings.ts';
 import { sceneText, slateText, takeText } from '../day/slate.ts';
 import { dateOfTake } from '../day/take-date.ts';
@@ -15,10 +16,11 @@ import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { FIRST_FORM, REPORT_FORM, SECOND_FORM } from './form.ts';
-import type { OnRecorder } from './recorders.ts';
+import { cleanFiles, type OnRecorder, onRecorders } from './on-recorders.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type SettingWords, withSettingWords } from './setting-runs.ts';
 import { endOf } from './take-end.ts';
+import { type TakeTracks, withTrackLists } from './take-tracks.ts';
 import { type TrackLine, trackLinesOf, trackNumber } from './track-lines.ts';
 
 /** Labels of a take besides circled, in print order. */
@@ -41,6 +43,8 @@ export interface NoteLine {
   /** The track it concerns; null for the whole take. */
   readonly track: PartId | null;
   readonly number: string | null;
+  /** The recorder of that track, where several have tracks of their own; else empty. */
+  readonly recorder: string;
   /** May contain line breaks (LF). */
   readonly text: string;
 }
@@ -59,8 +63,10 @@ export interface TakeLine extends RollWords, SettingWords {
   readonly roll: string;
   /** When it rolled, `'2026-11-20'`; empty in the first form of the report. */
   readonly date: string;
-  /** The recorders it is on, if the day has several; none for MOS. */
+  /** The recorders it is on, the main one first, if the day has several; none for MOS. */
   readonly recorders: readonly OnRecorder[];
+  /** Those besides the main one; none in the first two forms, which did not say what they have. */
+  readonly also: readonly OnRecorder[];
   /** Whether every recorder of the day has it. */
   readonly onAll: boolean;
   /** What the recorder was set to. */
@@ -82,8 +88,10 @@ export interface TakeLine extends RollWords, SettingWords {
   readonly lengthMs: number | null;
   readonly circled: boolean;
   readonly status: readonly Status[];
-  /** Tracks that carry something; none for MOS. Takes with the same chain share the list. */
+  /** Tracks of the main recorder that carry something; none for MOS. Takes with the same chain share the list. */
   readonly tracks: readonly TrackLine[];
+  /** The same of all recorders it is on. */
+  readonly lists: readonly TakeTracks[];
   readonly notes: readonly NoteLine[];
 }
 
@@ -99,8 +107,8 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
     tracksOf.set(answers.tracks, tracks);
     const { length } = take;
     const start = startOfTake(day, take);
-    const recorders = several && take.kind !== 'mos' ? recordersOn(day, take.id) : [];
-    const files = (filesOf.get(take.id) ?? []).map(({ name, track }) => ({ name: cleanLine(name), track }));
+    const recorders = several && take.kind !== 'mos' ? onRecorders(day, take, tracks) : [];
+    const files = cleanFiles(filesOf.get(take.id) ?? []);
     return {
       takeId: take.id,
       // A false start frees its number, so two takes may share it.
@@ -111,6 +119,7 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
       roll: cleanLine(rollOfTake(day, take.id)),
       date: form === FIRST_FORM ? '' : dateOfTake(day, take),
       recorders,
+      also: form > SECOND_FORM ? recorders.slice(1) : [],
       onAll: recorders.length === 0 || recorders.length === day.rig.recorders.length + 1,
       set: settingsAtTake(day, take.id),
       scene: cleanLine(sceneText(take.slate)),
@@ -134,19 +143,12 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
       status: STATUSES.filter((status) =>
         status === 'file-missing' ? withoutFile.has(take.id) && take.kind !== 'mos' : HAS[status](take),
       ),
-      tracks: take.kind === 'mos' ? [] : tracks,
+      tracks: take.kind === 'mos' ? [] : (recorders[0]?.tracks ?? tracks),
       notes: notesOf(day, take),
     };
   });
-  return withSettingWords(withRollWords(lines));
+  return withTrackLists(withSettingWords(withRollWords(lines, form)));
 }
-
-const recordersOn = (day: Day, take: TakeId): OnRecorder[] =>
-  rollingAtTake(day, take).map(({ id, name }) => ({
-    id,
-    name: cleanLine(name),
-    roll: cleanLine(rollOn(day, take, id)),
-  }));
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';
 
@@ -163,11 +165,18 @@ const HAS: Record<Exclude<Status, 'file-missing'>, (take: Take) => boolean> = {
   'no-length': (take) => take.kind !== 'mos' && take.length === null && !isOpen(take),
 };
 
+function recorderOfTrack(day: Day, track: PartId): string {
+  const recorders = recordersOf(day).filter(({ id }) => ownPartsOf(day.rig, id).tracks.length > 0);
+  if (recorders.length < 2) return '';
+  const owner = recorderOfPart(day.rig.byId.get(track) ?? {});
+  return cleanLine(recorders.find(({ id }) => id === owner)?.name ?? '');
+}
+
 function notesOf(day: Day, take: Take): NoteLine[] {
   return take.notes.flatMap(({ track, text }): NoteLine[] => {
     const clean = cleanNote(text);
     if (clean === '') return [];
-    if (track === undefined) return [{ track: null, number: null, text: clean }];
-    return [{ track, number: trackNumber(day, track), text: clean }];
+    if (track === undefined) return [{ track: null, number: null, recorder: '', text: clean }];
+    return [{ track, number: trackNumber(day, track), recorder: recorderOfTrack(day, track), text: clean }];
   });
 }

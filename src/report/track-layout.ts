@@ -1,11 +1,11 @@
 import { answersNow } from '../day/answers/answers.ts';
-import type { Day, PartId, TakeId } from '../day/model.ts';
+import type { Day, Part, PartId, TakeId } from '../day/model.ts';
 import type { TakeLine } from './take-lines.ts';
 import { type TrackLine, trackKey, trackLinesOf, trackNumber } from './track-lines.ts';
 
 /** What a track carried over a run of takes. MOS takes neither start, end nor break a run. */
 export interface LayoutSpan {
-  /** Indexes in the list of takes, both included; -1 for a layout not recorded with yet. */
+  /** Indexes in the list of the recorder's takes, both included; -1 for a layout not recorded with yet. */
   readonly from: number;
   readonly to: number;
   readonly fromTake: TakeId | null;
@@ -28,11 +28,11 @@ interface OpenSpan extends LayoutSpan {
   readonly key: string;
 }
 
-/** For every track of the recorder, who was on it from which take on. */
-export function trackLayoutOf(day: Day, takes: readonly TakeLine[]): TrackLayout[] {
+/** For every track of a recorder, who was on it from which of its takes on. */
+export function trackLayoutOf(day: Day, tracks: readonly Part[], takes: readonly TakeLine[]): TrackLayout[] {
   const spans = takes.length > 0 ? spansOf(takes) : planned(day);
   const sounding = takes.flatMap(({ kind }, at) => (kind === 'mos' ? [] : [at]));
-  return day.rig.tracks.map((track) => ({
+  return tracks.map((track) => ({
     track: track.id,
     number: trackNumber(day, track.id),
     mix: track.mix ?? false,
@@ -51,7 +51,7 @@ function spansOf(takes: readonly TakeLine[]): Map<PartId, LayoutSpan[]> {
   let previous = -1;
   for (const [at, take] of takes.entries()) {
     if (take.kind === 'mos') continue;
-    for (const line of take.tracks) {
+    for (const line of take.lists.flatMap((list) => list.tracks)) {
       const key = keys.get(line) ?? trackKey(line);
       keys.set(line, key);
       const list = spans.get(line.track) ?? [];

@@ -30,8 +30,8 @@ function saidBy(model: ReportModel): { head: string[]; takes: string[][] } {
       ...usedTracks(model.layout).flatMap(({ number, lines }) => [number, ...lines]),
     ].map(squeezed),
     takes: model.takes.map((take) => {
-      const { text, file, start, length, words, names, tracks, notes } = printedTake(take);
-      return [text, file, start, length, words.join(', '), names, ...tracks, ...notes]
+      const { text, file, start, length, words, names, also, lists, notes } = printedTake(take);
+      return [text, file, start, length, words.join(', '), names, ...also, ...lists.flat(), ...notes]
         .map(squeezed)
         .filter(Boolean);
     }),
@@ -76,7 +76,7 @@ function inCsv(model: ReportModel): void {
   const records: string[][] = parse(reportCsv(model, { columns }), { record_delimiter: '\r\n' });
   expect(records.slice(1).map((record) => record.map((cell) => squeezed(unguard(cell))))).toEqual(
     model.takes.map((take) => {
-      const { text, start, circled, tracks, notes } = printedTake(take);
+      const { text, start, circled, lists, notes } = printedTake(take);
       const status = printedTake({ ...take, circled: false, scene: '' }).words;
       return [
         text,
@@ -84,7 +84,7 @@ function inCsv(model: ReportModel): void {
         start,
         circled ? 'circled' : '',
         status.join(', '),
-        tracks.join('; '),
+        lists.flat().join('; '),
         notes.join('\n'),
       ].map(squeezed);
     }),

@@ -3,6 +3,7 @@ import { type ReportModel, reportOf } from '../../src/report/model.ts';
 import type { Extras } from '../../src/report/revision/revision.ts';
 import { revisionOf } from '../../src/report/revision/revision.ts';
 import { take } from '../day/say.ts';
+import { BAG, BAG_BESIDE, CART } from '../day/two-recorders.ts';
 import { smallDay } from './report-day.ts';
 
 /** A day of many takes, of texts too long for their places, and of all that needs a place of its own. */
@@ -53,6 +54,44 @@ export function backedUpDay() {
     { kind: 'recorder-set', settings: { timecodeRate: '23.976', fileLayout: 'mono' }, before: fourth },
   );
   return { phone, first, second, third, fourth };
+}
+
+/**
+ * The unit moves from the cart to the bag for two takes and back. The bag has tracks, a roll, a rate and a pattern
+ * of its own, and a backup rolls along with the cart from the third take on.
+ */
+export function movedDay() {
+  const { phone, first, second, third, fourth } = smallDay();
+  phone.say(...BAG_BESIDE, {
+    kind: 'part-described',
+    part: 'b',
+    fields: { type: 'recorder', name: 'Backup' },
+  });
+  phone.say({ kind: 'day-described', fields: { recorder: 'Cart' } });
+  const leads = [{ lead: 'bag-lead', from: 'near1out', to: 'bag-aes1' }];
+  phone.say({ kind: 'leads-plugged', leads, before: first });
+  const rolling = (recorders: string[], before?: string) =>
+    phone.say({ kind: 'recorders-rolling', recorders, ...(before && { before }) });
+  rolling([CART, 'b'], third);
+  phone.say(
+    { kind: 'roll-changed', roll: 'B1', recorder: 'b', before: third },
+    { kind: 'roll-changed', roll: 'C1', recorder: BAG, before: fourth },
+    {
+      kind: 'recorder-set',
+      recorder: BAG,
+      settings: { timecodeRate: '24', filePattern: '{roll}-{count:3}' },
+      before: fourth,
+    },
+  );
+  rolling([BAG]);
+  const fifth = phone.id(take('25', 0, 1, { start: { frames: 95_000, rate: '24' } }));
+  phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' });
+  const sixth = phone.id(take('25', 0, 2, { start: { frames: 96_000, rate: '24' } }));
+  phone.say({ kind: 'note-added', take: sixth, track: 'bag-tr3', text: 'rustle' });
+  rolling([CART, BAG, 'b']);
+  const seventh = phone.id(take('26', 0, 1, { start: { frames: 99_000, rate: '25' } }));
+  const eighth = phone.id(take('26', 0, 2, { start: { frames: 99_500, rate: '25' } }));
+  return { phone, first, second, third, fourth, fifth, sixth, seventh, eighth };
 }
 
 /** What changed on it since revision A, in an earlier form or as it is made now. */

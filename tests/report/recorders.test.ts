@@ -44,13 +44,30 @@ describe('a backup that missed two takes, in the report', () => {
     expect(lines.find((one) => one.includes('MOS'))).not.toContain('Cart');
   });
 
-  test('the table has a column of recorders without being asked, and agrees', () => {
+  test('each take says what the backup has of it', () => {
+    const lines = reportText(reportOf(backedUp().phone.day())).split('\n');
+    const under = (name: string) => lines[lines.findIndex((one) => one.startsWith(` ${name} `)) + 1]!.trim();
+    expect(under('24/1')).toBe('Backup: 24T1.wav');
+    expect(under('24/2')).toMatch(/^24\/3 /);
+    expect(reportHtml(reportOf(backedUp().phone.day()))).toContain('Backup: 24T1.wav');
+  });
+
+  test('the table has a line a take and recorder, and agrees', () => {
     const [head, ...rows]: string[][] = parse(reportCsv(reportOf(backedUp().phone.day())), {
       record_delimiter: '\r\n',
     });
-    const at = head!.indexOf('Recorder');
-    const both = 'Cart; Backup';
-    expect(rows.map((row) => row[at])).toEqual([both, 'Cart', both, 'Cart', both, '']);
+    const cells = (row: string[]) => ['Recorder', 'Slate', 'Take'].map((title) => row[head!.indexOf(title)]);
+    expect(rows.map((row) => cells(row).join(' '))).toEqual([
+      'Cart 24 1',
+      'Backup 24 1',
+      'Cart 24 2',
+      'Cart 24 3',
+      'Backup 24 3',
+      'Cart 24 4',
+      'Cart 24 5',
+      'Backup 24 5',
+      ' 24A 1',
+    ]);
   });
 
   test('takes that only the backup has are an open matter', () => {
@@ -60,7 +77,7 @@ describe('a backup that missed two takes, in the report', () => {
     phone.say(...said.value);
     const { open, takes: lines } = reportOf(phone.day());
     expect(open.map(matterText)).toContain('Not on Cart, only on a backup: 24/5.');
-    expect(lines[4]!.recorders).toEqual([{ id: 'b', name: 'Backup', roll: '' }]);
+    expect(lines[4]!.recorders).toMatchObject([{ id: 'b', name: 'Backup', roll: '' }]);
   });
 
   test('a correction after the report went out is a change of those takes', () => {
@@ -86,7 +103,7 @@ describe('a backup that missed two takes, in the report', () => {
     );
     const model = reportOf(phone.day());
     expect(flowing(reportText(model))).toContain(
-      'Recorder Cart, roll 7A, 4 of 5 takes, not 24/5 Recorder 2 Backup, roll B1, roll B2, 3 of 5 takes, not 24/2, 24/4',
+      'Recorder Cart, roll 7A, 4 of 5 takes, not 24/5 Recorder 2 Backup, roll B1 (24/1 to 24/3), roll B2 (24/5), 3 of 5 takes, not 24/2, 24/4',
     );
     expect(model.takes.map(({ roll }) => roll)).toEqual(['7A', '7A', '7A', '7A', 'B2', 'B2']);
     expect(model.takes.map(({ file }) => file)).toEqual([
@@ -99,8 +116,8 @@ describe('a backup that missed two takes, in the report', () => {
     ]);
     const [head, first, second]: string[][] = parse(reportCsv(model), { record_delimiter: '\r\n' });
     const cell = (row: string[], title: string) => row[head!.indexOf(title)];
-    expect([cell(first!, 'Recorder'), cell(first!, 'Roll')]).toEqual(['Cart; Backup (roll B1)', '7A']);
-    expect([cell(second!, 'Recorder'), cell(second!, 'Roll')]).toEqual(['Cart', '7A']);
+    expect([cell(first!, 'Recorder'), cell(first!, 'Roll')]).toEqual(['Cart', '7A']);
+    expect([cell(second!, 'Recorder'), cell(second!, 'Roll')]).toEqual(['Backup', 'B1']);
   });
 
   test('a day with one recorder names it as it always did', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { loadSample } from '../../sample-days/load.ts';
 import type { Day } from '../../src/day/model.ts';
+import type { Matter } from '../../src/report/matter.ts';
 import { type ReportModel, reportOf } from '../../src/report/model.ts';
-import type { Matter } from '../../src/report/open-matters.ts';
 import type { Status, TakeLine } from '../../src/report/take-lines.ts';
 import type { TrackLine } from '../../src/report/track-lines.ts';
 import { evened, readExpected } from './expected.ts';

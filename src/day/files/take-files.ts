@@ -25,21 +25,22 @@ export const isRecorded = ({ state, typed }: TrackAnswer): boolean => state !== 
 export function tracksRecorded(day: Day, take: Take, recorder: PartId = mainAtTake(day, take.id)): PartId[] {
   if (take.kind === 'mos') return [];
   const { tracks } = answersAtTake(day, take.id);
-  return onRecorder(day.rig, tracks, recorder)
+  return aboutTracksOf(day.rig, tracks, recorder, ({ track }) => track.id)
     .filter(isRecorded)
     .map(({ track }) => track.id);
 }
 
-/** Those of the tracks that are a recorder's. */
-export function onRecorder<Answer extends Pick<TrackAnswer, 'track'>>(
+/** Those answers or lines that are about the tracks of a recorder. */
+export function aboutTracksOf<Line>(
   rig: Rig,
-  tracks: readonly Answer[],
+  lines: readonly Line[],
   recorder: PartId,
-): readonly Answer[] {
+  trackOf: (line: Line) => PartId,
+): readonly Line[] {
   const own = tracksOf(rig, recorder);
-  if (own.length === rig.tracks.length) return tracks;
+  if (own.length === rig.tracks.length) return lines;
   const ids = new Set(own.map(({ id }) => id));
-  return tracks.filter(({ track }) => ids.has(track.id));
+  return lines.filter((line) => ids.has(trackOf(line)));
 }
 
 export type FilesOf = ReadonlyMap<TakeId, readonly TakeFile[]>;

@@ -2,8 +2,9 @@ import { BIT_DEPTHS } from '../../facts/kinds/day-described.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { framesToMs } from '../../time/timecode.ts';
 import { namesOnCard } from '../files/names-on-card.ts';
-import { filesOfTakes, tracksRecorded } from '../files/take-files.ts';
-import type { Day, Take, TakeId } from '../model.ts';
+import { type FilesOf, filesOfTakes, filesOn, tracksRecorded } from '../files/take-files.ts';
+import type { Day, PartId, Take, TakeId } from '../model.ts';
+import { isOnRecorder } from '../recorders/rolling.ts';
 import { sampleFormats } from '../settings/sample-formats.ts';
 import { takesInOrder } from '../takes.ts';
 import { tracksArmed } from './armed-tracks.ts';
@@ -39,12 +40,14 @@ export const lengthMs = ({ length }: Take): number | null =>
 
 /**
  * Totals of a day. Bytes are sample rate × bytes per sample × tracks × seconds: ten seconds of one track at
- * 48 kHz and 24 bit are 1 440 000. Each take counts with the format that held for it.
+ * 48 kHz and 24 bit are 1 440 000. Each take counts with the format that held for it. Of the takes that a recorder
+ * has, and what it wrote; or of all, each on its main recorder.
  */
-export function dayTotals(day: Day): DayTotals {
-  const takes = takesInOrder(day);
+export function dayTotals(day: Day, recorder?: PartId): DayTotals {
+  const takes = takesInOrder(day).filter(({ id }) => !recorder || isOnRecorder(day, id, recorder));
+  const filesOfEach = recorder ? filesOn(day, recorder) : filesOfTakes(day);
   const recorded = takes.filter(({ kind }) => kind !== 'mos');
-  const formatOf = sampleFormats(day);
+  const formatOf = sampleFormats(day, recorder);
   let recordedMs = 0;
   let bytes = 0;
   const armed = new Map(recorded.map((take) => [take.id, tracksArmed(day, take)]));
@@ -59,19 +62,23 @@ export function dayTotals(day: Day): DayTotals {
     if (!isOneOf(BIT_DEPTHS, bitDepth)) continue;
     const bytesPerTrackMs = (sampleRate * BYTES_PER_SAMPLE[bitDepth]) / 1000;
     const trackBytes = Math.round(ms * bytesPerTrackMs);
-    const inUse = tracksRecorded(day, take).length;
+    const inUse = tracksRecorded(day, take, recorder).length;
     bytes += trackBytes * inUse;
     bytesArmed += trackBytes * (armed.get(take.id) ?? inUse);
   }
   return {
     takes: takes.length,
     circled: takes.filter(({ circled }) => circled).length,
-    files: [...filesOfTakes(day).values()].reduce((sum, files) => sum + files.length, 0),
+    files: [...filesOfEach.values()].reduce((sum, files) => sum + files.length, 0),
     recordedMs,
     withoutLength: recorded.filter((take) => lengthMs(take) === null).length,
     longest,
     bytes,
-    written: { bytes: bytesArmed, files: filesWritten(day, armed), counting: countingOf(armed) },
+    written: {
+      bytes: bytesArmed,
+      files: filesWritten(filesOfEach, namesOnCard(day, recorder), armed),
+      counting: countingOf(armed),
+    },
   };
 }
 
@@ -83,9 +90,8 @@ function countingOf(armed: Armed): Written['counting'] {
 }
 
 /** Of mono files every armed track has one, named in the log or not; what was seen on the card counts as it is. */
-function filesWritten(day: Day, armed: Armed): number {
-  const onCard = namesOnCard(day);
-  return [...filesOfTakes(day)].reduce((sum, [take, files]) => {
+function filesWritten(filesOfEach: FilesOf, onCard: ReadonlyMap<TakeId, unknown>, armed: Armed): number {
+  return [...filesOfEach].reduce((sum, [take, files]) => {
     const isMono = files.some(({ track }) => track !== null) && !onCard.has(take);
     return sum + ((isMono ? armed.get(take) : null) ?? files.length);
   }, 0);

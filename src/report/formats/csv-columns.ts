@@ -1,14 +1,11 @@
-import { FIRST_FORM } from '../form.ts';
+import type { Settings } from '../../day/settings/settings.ts';
+import { FIRST_FORM, SECOND_FORM } from '../form.ts';
 import { withoutIsolates } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
-import {
-  noteText,
-  onRecorderWords,
-  STATE_WORDS,
-  STATUS_WORDS,
-  trackText,
-  trackUnit,
-} from '../printed/words.ts';
+import type { OnRecorder } from '../on-recorders.ts';
+import { onRecorderWords } from '../printed/recorder-words.ts';
+import { noteText, STATE_WORDS, STATUS_WORDS, trackText, trackUnit } from '../printed/words.ts';
+import { NO_ROLL } from '../rolls.ts';
 import { bitDepthWords, layoutWords, rateWords, sampleRateWords } from '../setting-words.ts';
 import type { NoteLine, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
@@ -21,6 +18,8 @@ export type CsvLines = 'take' | 'track';
 /** One line of the table. A take without tracks has one line without a track. */
 export interface CsvRow {
   readonly take: TakeLine;
+  /** The recorder it is about; null on a day with one, for MOS, and in the first two forms. */
+  readonly on: OnRecorder | null;
   readonly track: TrackLine | null;
 }
 
@@ -44,20 +43,26 @@ const COLUMNS = {
   mixer: { title: 'Mixer', cell: (_, { head }) => head.mixer },
   recorder: {
     title: 'Recorder',
-    cell: ({ take }, { head }) =>
-      head.recorders.length > 0 ? take.recorders.map(onRecorderWords).join('; ') : head.recorder,
+    cell: ({ take, on }, { head }) => {
+      if (on) return on.name;
+      return head.recorders.length > 0 ? take.recorders.map(onRecorderWords).join('; ') : head.recorder;
+    },
   },
-  'sample-rate': { title: 'Sample rate', cell: ({ take }) => sampleRateWords(take.set.sampleRate) },
-  'bit-depth': { title: 'Bit depth', cell: ({ take }) => bitDepthWords(take.set.bitDepth) },
-  'timecode-rate': { title: 'Timecode rate', cell: ({ take }) => rateWords(take.set.timecodeRate) },
-  'file-layout': { title: 'File layout', cell: ({ take }) => layoutWords(take.set.fileLayout) },
+  'sample-rate': { title: 'Sample rate', cell: (row) => sampleRateWords(setOf(row).sampleRate) },
+  'bit-depth': { title: 'Bit depth', cell: (row) => bitDepthWords(setOf(row).bitDepth) },
+  'timecode-rate': { title: 'Timecode rate', cell: (row) => rateWords(setOf(row).timecodeRate) },
+  'file-layout': { title: 'File layout', cell: (row) => layoutWords(setOf(row).fileLayout) },
   file: { title: 'File', ofLine: true, cell: (row) => fileCell(row) },
-  roll: { title: 'Roll', cell: ({ take }) => take.rollWord },
+  roll: {
+    title: 'Roll',
+    cell: ({ take, on }, { head }) =>
+      on ? on.roll || (head.rolls.length > 0 ? NO_ROLL : '') : take.rollWord,
+  },
   scene: { title: 'Scene', cell: ({ take }) => take.scene },
   slate: { title: 'Slate', cell: ({ take }) => take.slate },
   take: { title: 'Take', cell: ({ take }) => take.take },
   called: { title: 'Called', cell: ({ take }) => take.text },
-  start: { title: 'Start', cell: ({ take }) => take.start },
+  start: { title: 'Start', cell: ({ take, on }) => (on?.isAtRate === false ? '' : take.start) },
   length: { title: 'Length', cell: ({ take }) => clockLength(take) },
   circled: { title: 'Circled', cell: ({ take }) => (take.circled ? 'circled' : '') },
   status: { title: 'Status', cell: ({ take }) => take.status.map((one) => STATUS_WORDS[one]).join(', ') },
@@ -65,7 +70,7 @@ const COLUMNS = {
     title: 'Tracks',
     only: 'take',
     several: true,
-    cell: ({ take }) => take.tracks.map(trackUnit).join('; '),
+    cell: (row) => tracksOf(row).map(trackUnit).join('; '),
   },
   track: { title: 'Track', only: 'track', cell: ({ track }) => track?.number ?? '' },
   name: { title: 'Name', only: 'track', cell: ({ track }) => track?.name ?? '' },
@@ -125,12 +130,19 @@ export const DEFAULT_CSV_COLUMNS: Record<CsvLines, readonly CsvColumn[]> = {
 };
 
 /** What changes during the day, and who rolled of several, is in every table, after the columns that were chosen. */
-const columnsOfChanges = ({ head: { set, recorders } }: ReportModel): CsvColumn[] => [
+const columnsOfChanges = ({ form, head: { set, recorders, apart } }: ReportModel): CsvColumn[] => [
   ...(recorders.length > 0 ? ['recorder' as const] : []),
-  ...(set.timecodeRate.length > 1 ? ['timecode-rate' as const] : []),
-  ...(set.sampleRate.length > 1 ? ['sample-rate' as const] : []),
-  ...(set.bitDepth.length > 1 ? ['bit-depth' as const] : []),
+  ...(recorders.length > 0 && form > SECOND_FORM ? ['roll' as const] : []),
+  ...(set.timecodeRate.length > 1 || apart.includes('timecodeRate') ? ['timecode-rate' as const] : []),
+  ...(set.sampleRate.length > 1 || apart.includes('sampleRate') ? ['sample-rate' as const] : []),
+  ...(set.bitDepth.length > 1 || apart.includes('bitDepth') ? ['bit-depth' as const] : []),
 ];
+
+/** The recorder goes with its roll: of a table with a line for each, both are what tells the lines apart. */
+const withRecorder = (ids: readonly CsvColumn[], { form, head }: ReportModel): readonly CsvColumn[] =>
+  form > SECOND_FORM && head.recorders.length > 0 && !ids.includes('recorder')
+    ? ids.flatMap((id) => (id === 'roll' ? ['recorder', id] : [id]))
+    : ids;
 
 /** Whether a cell that a spreadsheet would run is guarded; an importing program wants it as it is. */
 export type CsvGuard = 'formulas' | 'none';
@@ -159,7 +171,7 @@ export function printedColumns(
     if (guard === 'none') return text;
     return isFirst ? firstFormCell(id, text) : guardFormula(text);
   };
-  const known = [...new Set([...ids, ...columnsOfChanges(model)])].filter(
+  const known = [...new Set([...withRecorder(ids, model), ...columnsOfChanges(model)])].filter(
     (id) => (id in COLUMNS || id === 'each-track') && fits(id, lines),
   );
   return known.flatMap((id) => {
@@ -172,22 +184,29 @@ export function printedColumns(
   });
 }
 
-const eachTrack = ({ layout }: ReportModel): PrintedColumn[] =>
-  layout
-    .filter(({ spans }) => spans.some(({ line }) => line !== null))
-    .map(({ track: id, number }) => ({
-      title: `Track ${number}`,
-      sameFor: 'take',
-      cell: ({ take }) => {
-        const line = take.tracks.find(({ track }) => track === id);
-        return line ? trackText(line) : '';
-      },
-    }));
+/** A column for each number of a track: two recorders may have a track 5 each, on lines of their own. */
+const eachTrack = ({ layout }: ReportModel): PrintedColumn[] => {
+  const used = layout.filter(({ spans }) => spans.some(({ line }) => line !== null));
+  return [...new Set(used.map(({ number }) => number))].map((number) => ({
+    title: `Track ${number}`,
+    sameFor: 'take',
+    cell: (row) => {
+      const line = tracksOf(row).find((one) => one.number === number);
+      return line ? trackText(line) : '';
+    },
+  }));
+};
+
+const setOf = ({ take, on }: CsvRow): Settings => on?.set ?? take.set;
+
+/** The tracks of the recorder that the line is about. */
+export const tracksOf = ({ take, on }: CsvRow): readonly TrackLine[] => on?.tracks ?? take.tracks;
 
 /** The file of the track, or all files of the take. */
-function fileCell({ take, track }: CsvRow): string {
-  const own = take.files.filter((file) => track !== null && file.track === track.track);
-  return (own.length > 0 ? own : take.files).map((file) => file.name).join('; ');
+function fileCell({ take, on, track }: CsvRow): string {
+  const files = on?.files ?? take.files;
+  const own = files.filter((file) => track !== null && file.track === track.track);
+  return (own.length > 0 ? own : files).map((file) => file.name).join('; ');
 }
 
 /** Hours, minutes and seconds: a spreadsheet would take `1:52` for hours and minutes. */
@@ -209,11 +228,16 @@ const trackNotes = ({ take, track }: CsvRow): string =>
     take.notes.filter((note) => track !== null && note.track === track.track).map(({ text }) => text),
   );
 
-/** Notes on the take, and on tracks without a line of their own. */
-function otherNotes({ take, track }: CsvRow): string {
-  const hasLine = (note: NoteLine) =>
-    track !== null && note.track !== null && take.tracks.some((line) => line.track === note.track);
-  return notesJoined(take.notes.filter((note) => !hasLine(note)).map(noteText));
+/** Notes on the take, and on tracks without a line of their own; not those on tracks of another recorder. */
+function otherNotes(row: CsvRow): string {
+  const { take, track } = row;
+  const isOf = (tracks: readonly TrackLine[], note: NoteLine): boolean =>
+    tracks.some((line) => line.track === note.track);
+  const own = tracksOf(row);
+  const hasLine = (note: NoteLine) => track !== null && note.track !== null && isOf(own, note);
+  const isElsewhere = (note: NoteLine) =>
+    row.on !== null && !isOf(own, note) && take.recorders.some(({ tracks }) => isOf(tracks, note));
+  return notesJoined(take.notes.filter((note) => !hasLine(note) && !isElsewhere(note)).map(noteText));
 }
 
 const notesJoined = (notes: readonly string[]): string => notes.join('\n');

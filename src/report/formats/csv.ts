@@ -1,4 +1,4 @@
-import { FIRST_FORM } from '../form.ts';
+import { FIRST_FORM, SECOND_FORM } from '../form.ts';
 import type { ReportModel } from '../model.ts';
 import { type Extras, type Revision, revisionLines } from '../revision/revision.ts';
 import {
@@ -9,6 +9,7 @@ import {
   DEFAULT_CSV_COLUMNS,
   type PrintedColumn,
   printedColumns,
+  tracksOf,
 } from './csv-columns.ts';
 import { guardFormula } from './csv-field.ts';
 import { withChanges } from './csv-first-form.ts';
@@ -65,11 +66,11 @@ const csvRecord = (fields: readonly string[]): string => {
  */
 function cellsOf(rows: readonly CsvRow[], columns: readonly PrintedColumn[]): string[][] {
   const ofTracks = new Map<CsvRow['track'], string[]>();
-  let take: CsvRow['take'] | undefined;
+  let before: CsvRow | undefined;
   let ofTake: string[] = [];
   return rows.map((row) => {
-    if (row.take !== take) ofTake = [];
-    take = row.take;
+    if (row.take !== before?.take || row.on !== before.on) ofTake = [];
+    before = row;
     const ofTrack = ofTracks.get(row.track) ?? [];
     ofTracks.set(row.track, ofTrack);
     return columns.map(({ cell, sameFor }, at) => {
@@ -81,9 +82,15 @@ function cellsOf(rows: readonly CsvRow[], columns: readonly PrintedColumn[]): st
   });
 }
 
-function rowsOf({ takes }: ReportModel, lines: CsvLines): CsvRow[] {
-  if (lines === 'take') return takes.map((take) => ({ take, track: null }));
-  return takes.flatMap((take): CsvRow[] =>
-    take.tracks.length === 0 ? [{ take, track: null }] : take.tracks.map((track) => ({ take, track })),
-  );
+/** A line a take, or a track; on a day with several recorders of each that has the take. */
+function rowsOf({ form, takes }: ReportModel, lines: CsvLines): CsvRow[] {
+  return takes
+    .flatMap((take): CsvRow[] => {
+      const isEach = form > SECOND_FORM && take.recorders.length > 0;
+      return (isEach ? take.recorders : [null]).map((on) => ({ take, on, track: null }));
+    })
+    .flatMap((row): CsvRow[] => {
+      const tracks = lines === 'take' ? [] : tracksOf(row);
+      return tracks.length === 0 ? [row] : tracks.map((track) => ({ ...row, track }));
+    });
 }

@@ -1,13 +1,15 @@
 import { cleanNote } from '../clean-text.ts';
 import { isolatesAsElements } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
-import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import { tracksTitle, unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { matterText } from '../printed/matter-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
+import { cautionLines } from '../printed/recorder-words.ts';
 import { reportSubject } from '../printed/report-name.ts';
-import { cautionLines, headLines, totalsLines } from '../printed/words.ts';
+import { headLines, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
 import type { TakeLine } from '../take-lines.ts';
+import type { TrackList } from '../track-lists.ts';
 
 /** Escapes text so that nothing typed can become an element or leave its attribute. */
 export const escapeHtml = (text: string): string =>
@@ -26,7 +28,7 @@ const list = (items: readonly string[], more = ''): string =>
   items.length > 0 ? `<ul${more}>${items.map((item) => element('li', item)).join('')}</ul>` : '';
 
 const section = (title: string, content: string): string =>
-  content ? `<section>\n<h2>${escapeHtml(title)}</h2>\n${content}\n</section>\n` : '';
+  content ? `<section>\n<h2>${isolatesAsElements(escapeHtml(title))}</h2>\n${content}\n</section>\n` : '';
 
 const pairs = (lines: readonly (readonly [string, string])[]): string =>
   `<dl>${lines.map(pair).join('')}</dl>\n`;
@@ -49,7 +51,7 @@ export function reportHtml(model: ReportModel, { revision, signature = '' }: Ext
     pairs(totalsLines(model)),
     revision ? section(revisionTitle(revision), list(revisionLines(revision), ' class="open"')) : '',
     section('Not settled', list(model.open.map(matterText), ' class="open"')),
-    section('Tracks', layoutTable(model)),
+    ...model.lists.map((list) => section(tracksTitle(list), layoutTable(list))),
     section('Takes', takesTable(model)),
     signed ? element('p', signed) : '',
   ].join('');
@@ -68,7 +70,7 @@ ${body}</body>
 `;
 }
 
-function layoutTable({ layout }: ReportModel): string {
+function layoutTable({ layout }: TrackList): string {
   if (layout.length === 0) return '';
   const rows = usedTracks(layout).map(
     ({ number, lines }) => `<tr>${element('th', number, ' scope="row"')}<td>${list(lines)}</td></tr>`,
@@ -94,11 +96,12 @@ function takeRows(take: PrintedTake): string {
     element('td', text),
   );
   const names = take.names ? element('p', take.names, ' class="names"') : '';
-  const tracks = list(take.tracks, ' class="on"');
+  const also = list(take.also, ' class="on"');
+  const tracks = take.lists.map((units) => list(units, ' class="on"')).join('');
   const notes = list(take.notes, ' class="notes"');
   const more =
-    names || tracks || notes
-      ? `\n<tr class="more"><td></td><td colspan="4">${names}${tracks}${notes}</td></tr>`
+    names || also || tracks || notes
+      ? `\n<tr class="more"><td></td><td colspan="4">${names}${also}${tracks}${notes}</td></tr>`
       : '';
   return `<tr>${name}${cells.join('')}</tr>${more}`;
 }

@@ -2,12 +2,14 @@ import type { TakeId } from '../../day/model.ts';
 import { cleanNote } from '../clean-text.ts';
 import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
-import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import { tracksTitle, unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { matterText } from '../printed/matter-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
+import { cautionLines } from '../printed/recorder-words.ts';
 import { padTo, textWidth, wrapText, wrapUnits } from '../printed/text-width.ts';
-import { cautionLines, headLines, totalsLines } from '../printed/words.ts';
+import { headLines, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
+import type { TrackList } from '../track-lists.ts';
 
 /** Fits a mail that is read, quoted and printed in a fixed-width font (RFC 5322 section 2.1.1). */
 export const TEXT_COLUMNS = 72;
@@ -24,7 +26,7 @@ const block = (part: TextBlock['part'], lines: readonly string[]): TextBlock => 
 
 /** The report as blocks of lines of at most `TEXT_COLUMNS` columns, in reading order. */
 export function textBlocks(model: ReportModel, { revision, signature = '' }: Extras = {}): TextBlock[] {
-  const { open, layout, takes } = model;
+  const { open, lists, takes } = model;
   const title = revision ? `SOUND REPORT, REVISION ${revision.letter}` : 'SOUND REPORT';
   const signed = cleanNote(signature);
   return [
@@ -41,7 +43,9 @@ export function textBlocks(model: ReportModel, { revision, signature = '' }: Ext
     ...(open.length > 0
       ? [block('open', ['', 'NOT SETTLED', ...open.flatMap((matter) => listed(matterText(matter)))])]
       : []),
-    ...(layout.length > 0 ? [block('layout', ['', 'TRACKS', ...layoutLines(model)])] : []),
+    ...lists
+      .filter(({ layout }) => layout.length > 0)
+      .map((list) => block('layout', ['', tracksTitle(list).toUpperCase(), ...layoutLines(list)])),
     ...takeBlocks(model),
     block('totals', [
       ...(takes.length > 0 ? [] : ['', 'No takes.']),
@@ -74,7 +78,7 @@ function cautionBlock({ head }: ReportModel): string[] {
 
 const listed = (text: string): string[] => hung('- ', wrapText(text, TEXT_COLUMNS - 2));
 
-function layoutLines({ layout }: ReportModel): string[] {
+function layoutLines({ layout }: TrackList): string[] {
   const used = usedTracks(layout);
   const unused = unusedTracks(layout);
   const widest = Math.min(12, Math.max(0, ...used.map(({ number }) => textWidth(number)))) + 4;
@@ -104,11 +108,12 @@ function takeBlocks(model: ReportModel): TextBlock[] {
   };
   // Takes with the same chain share their tracks.
   const wrapped = new Map<readonly string[], readonly string[]>();
-  const tracksOf = ({ tracks }: PrintedTake): readonly string[] => {
-    const lines = wrapped.get(tracks) ?? wrapUnits(tracks, ' · ', TEXT_COLUMNS - columns.name);
-    wrapped.set(tracks, lines);
-    return lines;
-  };
+  const tracksOf = ({ lists }: PrintedTake): readonly string[] =>
+    lists.flatMap((units) => {
+      const lines = wrapped.get(units) ?? wrapUnits(units, ' · ', TEXT_COLUMNS - columns.name);
+      wrapped.set(units, lines);
+      return lines;
+    });
   return model.takes.map((take, at) => {
     const title = at === 0 ? ['', 'TAKES'] : [];
     const rollLine = take.rollHeading ? ['', take.rollHeading] : [];
@@ -141,6 +146,7 @@ function takeText(take: PrintedTake, columns: Columns, tracks: readonly string[]
   const lines = [
     ...first,
     ...(take.names ? wrapText(isolated(take.names), width) : []),
+    ...take.also.flatMap((text) => wrapText(text, width)),
     ...tracks,
     ...take.notes.flatMap((note) => hung('- ', wrapText(note, width - 2))),
   ];

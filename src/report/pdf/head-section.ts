@@ -1,7 +1,8 @@
 import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
 import { matterText } from '../printed/matter-words.ts';
-import { cautionLines, headLines, totalsLines } from '../printed/words.ts';
+import { cautionLines } from '../printed/recorder-words.ts';
+import { headLines, totalsLines } from '../printed/words.ts';
 import { fittedLines } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { STYLES } from './paper.ts';

@@ -2,11 +2,13 @@ import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
 import {
   type BandPiece,
-  dayPicture,
+  type DayPicture,
+  dayPictures,
   type PictureColumn,
   type PicturePart,
   pictureParts,
 } from '../printed/day-picture.ts';
+import { recordersText } from '../recorders-text.ts';
 import { fitting, shortened } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { heading } from './head-section.ts';
@@ -34,9 +36,14 @@ interface Grid {
   readonly row: number;
 }
 
-/** The picture of the day, on its own pages, in parts below each other like lines of music. */
+/** The picture of the day, on its own pages; one for each recorder with its own tracks. */
 export function pictureSection(flow: Flow, model: ReportModel): void {
-  const picture = dayPicture(model);
+  for (const { on, ...picture } of dayPictures(model))
+    drawn(flow, picture, on.length > 0 ? ` on ${recordersText(on)}` : '');
+}
+
+/** In parts below each other like lines of music. */
+function drawn(flow: Flow, picture: DayPicture, where: string): void {
   if (picture.columns.length === 0 || picture.rows.length === 0) return;
   const width = flow.width - GUTTER;
   const parts = pictureParts(picture, Math.floor(width / NARROWEST));
@@ -46,7 +53,7 @@ export function pictureSection(flow: Flow, model: ReportModel): void {
     flow.newPage();
     flow.y -= 14;
   }
-  heading(flow, 'Who was on which track');
+  heading(flow, `Who was on which track${where}`);
   legend(flow);
   const row = rowHeight(flow.room, picture.rows.length, parts.length);
   for (const part of parts) {

@@ -1,6 +1,9 @@
+import type { PartId } from '../../day/model.ts';
 import type { ReportModel } from '../model.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import type { TakeLine } from '../take-lines.ts';
+import type { TakeTracks } from '../take-tracks.ts';
+import type { TrackLine } from '../track-lines.ts';
 import { fittedLines, fitting } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { heading } from './head-section.ts';
@@ -25,6 +28,8 @@ interface Row {
   readonly file: readonly string[];
   readonly words: readonly string[];
   readonly names: readonly string[];
+  /** What further recorders have. */
+  readonly also: readonly string[];
   readonly tracks: readonly (readonly Unit[])[];
   /** Every note, split into lines. */
   readonly notes: readonly (readonly string[])[];
@@ -41,11 +46,11 @@ export function takesSection(flow: Flow, model: ReportModel): void {
   }
   columnHeads(flow, true);
   flow.onNewPage = () => columnHeads(flow, false);
-  let before: TakeLine | undefined;
+  const before: Before = new Map();
   for (const take of model.takes) {
     if (take.rollHeading) rollLine(flow, take.rollHeading);
     row(flow, measured(flow, take, before));
-    if (take.kind !== 'mos') before = take;
+    if (take.kind !== 'mos') for (const { owner, tracks } of take.lists) before.set(owner, tracks);
   }
   flow.onNewPage = undefined;
 }
@@ -70,23 +75,37 @@ function rollLine(flow: Flow, text: string): void {
   flow.pen.line(flow.left, flow.y, flow.right, flow.y);
 }
 
-function measured(flow: Flow, take: TakeLine, before: TakeLine | undefined): Row {
+/** What each recorder's tracks were at the take before. */
+type Before = Map<PartId, readonly TrackLine[]>;
+
+function measured(flow: Flow, take: TakeLine, before: Before): Row {
   const { pen } = flow;
   const printed = printedTake(take);
   const width = flow.width - AT.file;
-  const known = new Set(before?.tracks.map((line) => JSON.stringify(line)) ?? []);
-  const units = take.tracks.map((line, at): Unit => {
-    const isNew = before !== undefined && before.tracks !== take.tracks && !known.has(JSON.stringify(line));
-    return { text: printed.tracks[at]!, style: isNew ? STYLES.smallBold : STYLES.small };
-  });
   return {
     printed,
     file: fittedLines(pen, printed.file, STYLES.value, AT.start - AT.file - 8),
     words: fittedLines(pen, printed.words.join(', '), STYLES.strong, flow.width - AT.words),
     names: printed.names ? fittedLines(pen, printed.names, STYLES.small, width) : [],
-    tracks: unitLines(flow, units, width),
+    also: printed.also.flatMap((text) => fittedLines(pen, text, STYLES.small, width)),
+    tracks: take.lists.flatMap((list, at) =>
+      unitLines(flow, unitsOf(list, printed.lists[at]!, before.get(list.owner)), width),
+    ),
     notes: printed.notes.map((note) => fittedLines(pen, note, STYLES.value, width - dashWidth(flow))),
   };
+}
+
+function unitsOf(
+  { tracks, asAt }: TakeTracks,
+  texts: readonly string[],
+  before: readonly TrackLine[] | undefined,
+): Unit[] {
+  const known = new Set(before?.map((line) => JSON.stringify(line)));
+  return texts.map((text, at): Unit => {
+    const isNew =
+      before !== undefined && before !== tracks && !asAt && !known.has(JSON.stringify(tracks[at]));
+    return { text, style: isNew ? STYLES.smallBold : STYLES.small };
+  });
 }
 
 /** Breaks between tracks if possible; a track wider than a line is broken like any text. */
@@ -110,11 +129,11 @@ function unitLines(flow: Flow, units: readonly Unit[], width: number): Unit[][] 
   return lines;
 }
 
-function row(flow: Flow, { printed, file, words, names, tracks, notes }: Row): void {
+function row(flow: Flow, { printed, file, words, names, also, tracks, notes }: Row): void {
   const { pen, left } = flow;
   const topLines = Math.max(1, file.length, words.length);
   const top = FIRST_LINE + (topLines - 1) * LEADING;
-  const rest = names.length + tracks.length + notes.flat().length;
+  const rest = names.length + also.length + tracks.length + notes.flat().length;
   // A row stays whole unless its notes alone fill a page.
   flow.need(Math.min(top + UNDER_FIRST + rest * LEADING + 6, 200));
   const y = flow.y + FIRST_LINE;
@@ -124,7 +143,7 @@ function row(flow: Flow, { printed, file, words, names, tracks, notes }: Row): v
   pen.text(printed.length, left + AT.length + 28, y, STYLES.value, 'right');
   for (const [at, line] of words.entries()) pen.text(line, left + AT.words, y + at * LEADING, STYLES.strong);
   flow.y += top + (rest > 0 ? UNDER_FIRST : 0);
-  const lines = [...names.map((text) => [{ text, style: STYLES.small }]), ...tracks];
+  const lines = [...[...names, ...also].map((text) => [{ text, style: STYLES.small }]), ...tracks];
   for (const units of lines) {
     flow.need(LEADING);
     flow.y += LEADING;

@@ -1,5 +1,6 @@
 import type { ReportModel } from '../model.ts';
-import { unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import { tracksTitle, unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import type { TrackList } from '../track-lists.ts';
 import { fittedLines } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { heading } from './head-section.ts';
@@ -15,11 +16,15 @@ interface Line {
   readonly first: boolean;
 }
 
-/** Every track that was used, with the take from which each name holds, in two columns. */
+/** The tracks of each recorder that has its own. */
 export function tracksSection(flow: Flow, model: ReportModel): void {
-  if (model.layout.length === 0) return;
-  heading(flow, 'Tracks');
-  const used = usedTracks(model.layout);
+  for (const list of model.lists) if (list.layout.length > 0) tracksOf(flow, list);
+}
+
+/** Every track that was used, with the take from which each name holds, in two columns. */
+function tracksOf(flow: Flow, list: TrackList): void {
+  heading(flow, tracksTitle(list));
+  const used = usedTracks(list.layout);
   const numbers = used.map(({ number }) => flow.pen.width(number, STYLES.strong));
   const indent = Math.min(60, Math.max(12, ...numbers)) + 8;
   const width = (flow.width - GUTTER) / 2;
@@ -29,7 +34,7 @@ export function tracksSection(flow: Flow, model: ReportModel): void {
       .map((text, at): Line => ({ number: at === 0 ? number : '', text, first: at === 0 })),
   );
   columns(flow, lines, indent, width);
-  const none = unusedTracks(model.layout);
+  const none = unusedTracks(list.layout);
   if (none.length > 0) {
     for (const line of fittedLines(flow.pen, `Nobody on: ${none.join(', ')}`, STYLES.soft, flow.width)) {
       flow.need(LEADING);

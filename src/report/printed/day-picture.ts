@@ -4,6 +4,7 @@ import type { Open } from '../../shared/open-word.ts';
 import type { ReportModel } from '../model.ts';
 import type { LayoutSpan } from '../track-layout.ts';
 import type { TrackLine } from '../track-lines.ts';
+import type { TrackList } from '../track-lists.ts';
 import { STATE_WORDS } from './words.ts';
 
 /** One take of the picture. */
@@ -40,8 +41,12 @@ export interface DayPicture {
   readonly rows: readonly PictureRow[];
 }
 
+/** The pictures of a day: one for each recorder with its own tracks, of the takes that it has. */
+export const dayPictures = ({ lists }: ReportModel): (DayPicture & Pick<TrackList, 'on'>)[] =>
+  lists.map((list) => ({ on: list.on, ...dayPicture(list) }));
+
 /** The picture of a day. MOS takes have a column but no sound: bands continue across them. */
-export function dayPicture({ layout, takes }: ReportModel): DayPicture {
+export function dayPicture({ layout, takes }: Pick<TrackList, 'layout' | 'takes'>): DayPicture {
   return {
     columns: takes.map((take, at) => ({
       takeId: take.takeId,

@@ -1,6 +1,8 @@
 import type { PartId } from '../../day/model.ts';
 import { isolated } from '../isolated.ts';
+import { recordersText } from '../recorders-text.ts';
 import type { LayoutSpan, TrackLayout } from '../track-layout.ts';
+import type { TrackList } from '../track-lists.ts';
 import { trackText } from './words.ts';
 
 /** One track of the layout in words: who, and from which take on. */
@@ -10,6 +12,10 @@ export interface PrintedLayout {
   /** `'Lena'`, `'from 24B/3: Dora (muted)'`, `'from 25/1: nobody'`. */
   readonly lines: readonly string[];
 }
+
+/** `'Tracks'`; `'Tracks on Cart and Backup'` where recorders have tracks of their own. */
+export const tracksTitle = ({ on }: TrackList): string =>
+  on.length > 0 ? `Tracks on ${recordersText(on)}` : 'Tracks';
 
 /** The tracks somebody was on in some take. */
 export const usedTracks = (layout: readonly TrackLayout[]): PrintedLayout[] =>

@@ -1,6 +1,6 @@
 import { isolated } from '../isolated.ts';
-import type { Matter } from '../open-matters.ts';
-import { namesText } from './words.ts';
+import type { Matter } from '../matter.ts';
+import { namesText } from './names-text.ts';
 
 /** One sentence for an open matter. A matter of another room may bring its own `text`. */
 export function matterText(said: Matter): string {
@@ -24,6 +24,10 @@ export function matterText(said: Matter): string {
       return `${matter.names?.[0]} was logged ${many ? `${matter.names!.length} times` : 'twice'}.`;
     case 'files-named-twice':
       return `${fileOf(matter)} of ${takes}.`;
+    case 'name-on-two-recorders':
+      return `${matter.file} is ${matter.names![0]} on ${matter.name} and ${matter.names![1]} on ${matter.on}${moreFiles(matter)}.`;
+    case 'roll-lacking':
+      return `No roll entered for ${matter.name}: ${takes}.`;
     case 'on-backup-only':
       return `Not on ${matter.name}, only on a backup: ${takes}.`;
     case 'clash':
@@ -59,3 +63,7 @@ const TYPED = ['name', 'on', 'file', 'number'];
 /** `'24BT3.wav is the file'`, `'24BT3_1.wav is a file'`, `'24BT3_1.wav and 3 more are files'`. */
 const fileOf = ({ file, more, isOfSeveral }: Matter): string =>
   more ? `${file} and ${more} more are files` : `${file} is ${isOfSeveral ? 'a' : 'the'} file`;
+
+/** `', and 3 more names are on both'`. */
+const moreFiles = ({ more }: Matter): string =>
+  !more ? '' : `, and ${more} more ${more === 1 ? 'name is' : 'names are'} on both`;

@@ -1,7 +1,10 @@
 import { isolated } from '../isolated.ts';
+import { recordersText } from '../recorders-text.ts';
 import type { TakeLine } from '../take-lines.ts';
+import type { TakeTracks } from '../take-tracks.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { counted } from './figures.ts';
+import { alsoText } from './recorder-words.ts';
 import { noteText, statusWords, trackUnit } from './words.ts';
 
 /** A take in the words that every format prints. */
@@ -16,8 +19,10 @@ export interface PrintedTake {
   readonly length: string;
   /** Circled, status, the recorders if not all have it, settings that change during the day, and the scene if the slate does not include it. */
   readonly words: readonly string[];
-  /** `'5 Lena'`, `'16 Pol, Sana (ganged)'`. */
-  readonly tracks: readonly string[];
+  /** What each further recorder has of it: `'Backup, roll B1: 24BT3.wav'`. */
+  readonly also: readonly string[];
+  /** A list for each recorder with its own tracks: `'5 Lena'`, `'16 Pol, Sana (ganged)'`. */
+  readonly lists: readonly (readonly string[])[];
   readonly notes: readonly string[];
 }
 
@@ -29,24 +34,27 @@ export const printedTake = (take: TakeLine): PrintedTake => ({
   start: take.start,
   length: take.length,
   words: [...statusWords(take), ...recorderWords(take), ...take.settingWords, ...sceneWords(take)],
-  tracks: tracksOf(take),
+  also: take.also.map(alsoText),
+  lists: take.lists.map(unitsOf),
   notes: take.notes.map(noteText),
 });
 
 /** Takes with the same chain share their tracks, so these are formatted once. */
 const inWords = new WeakMap<readonly TrackLine[], readonly string[]>();
 
-function tracksOf({ tracks }: TakeLine): readonly string[] {
-  const known = inWords.get(tracks);
-  if (known) return known;
-  const words = tracks.map(trackUnit);
-  inWords.set(tracks, words);
-  return words;
+function unitsOf({ on, tracks, asAt }: TakeTracks): readonly string[] {
+  const known = inWords.get(tracks) ?? tracks.map(trackUnit);
+  inWords.set(tracks, known);
+  if (on.length === 0) return known;
+  const whose = recordersText(on);
+  if (asAt) return [`${whose}: tracks as at ${isolated(asAt)}`];
+  const [first = 'nobody on a track', ...others] = known;
+  return [`${whose}: ${first}`, ...others];
 }
 
 /** `'on Cart only'`, of a day with several recorders. */
 const recorderWords = ({ recorders, onAll }: TakeLine): string[] =>
-  onAll ? [] : [`on ${recorders.map(({ name }) => isolated(name)).join(' and ')} only`];
+  onAll ? [] : [`on ${recordersText(recorders.map(({ name }) => name))} only`];
 
 /** A lettered slate begins with its scene; a running number and a wild track do not include theirs. */
 const sceneWords = ({ scene, text }: TakeLine): string[] =>

@@ -3,6 +3,7 @@ import type { ReportModel } from '../model.ts';
 import { type PrintedLayout, unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { matterText } from '../printed/matter-words.ts';
 import { headLines, totalsLines } from '../printed/words.ts';
+import { recordersText } from '../recorders-text.ts';
 import { type Change, changesOf } from './change.ts';
 import { takeChanges } from './take-changes.ts';
 
@@ -65,11 +66,15 @@ function without(texts: readonly string[], others: readonly string[]): string[] 
 }
 
 function layoutChanges(was: ReportModel, is: ReportModel): Change[] {
-  const before = new Map(usedTracks(was.layout).map((track) => [track.track, track]));
-  const after = new Map(usedTracks(is.layout).map((track) => [track.track, track]));
+  const before = usedIn(was);
+  const after = usedIn(is);
   const tracks = [...new Set([...after.keys(), ...before.keys()])];
   const unused = (model: ReportModel, used: ReadonlyMap<PartId, unknown>): string =>
-    unusedTracks(model.layout.filter(({ track }) => !used.has(track))).join(', ');
+    model.lists
+      .flatMap(({ on, layout }) =>
+        unusedTracks(layout.filter(({ track }) => !used.has(track))).map((number) => numberOn(on, number)),
+      )
+      .join(', ');
   return [
     ...orderChanges(was, is),
     ...tracks.flatMap((track) => trackChanges(before.get(track), after.get(track))),
@@ -77,6 +82,17 @@ function layoutChanges(was: ReportModel, is: ReportModel): Change[] {
     ...changesOf('track', { what: 'Nobody on', was: unused(was, after), is: unused(is, before) }),
   ];
 }
+
+const usedIn = ({ lists }: ReportModel): Map<PartId, PrintedLayout> =>
+  new Map(
+    lists.flatMap(({ on, layout }) =>
+      usedTracks(layout).map((track) => [track.track, { ...track, number: numberOn(on, track.number) }]),
+    ),
+  );
+
+/** `'5'`, or `'5 of Bag'` where recorders have tracks of their own. */
+const numberOn = (on: readonly string[], number: string): string =>
+  on.length > 0 ? `${number} of ${recordersText(on)}` : number;
 
 /** Only the lines that differ; the reader already has the others. */
 function trackChanges(was: PrintedLayout | undefined, is: PrintedLayout | undefined): Change[] {

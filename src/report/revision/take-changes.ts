@@ -3,7 +3,7 @@ import type { ReportModel } from '../model.ts';
 import { statusWords } from '../printed/words.ts';
 import type { TakeLine } from '../take-lines.ts';
 import type { Change } from './change.ts';
-import { type TakeField, takeFields } from './take-fields.ts';
+import { isElsewhere, type TakeField, takeFields } from './take-fields.ts';
 
 /** The differences between takes, matched by id: removed, added, moved and changed. */
 export function takeChanges(was: ReportModel, is: ReportModel): Change[] {
@@ -99,6 +99,7 @@ function fieldChanges(old: TakeLine, take: TakeLine): { field: string; was: stri
     if (id === 'end' && (isOther('start') || isOther('length'))) return [];
     const was = before.get(id);
     const is = after.get(id);
+    if (isElsewhere((was ?? is)!, old) || isElsewhere((was ?? is)!, take)) return [];
     return [{ field: (was ?? is)!.title, ...apart(was, is) }];
   });
 }

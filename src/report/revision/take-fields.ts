@@ -1,4 +1,7 @@
-import { noteText, onRecorderWords, statusWords, trackText } from '../printed/words.ts';
+import type { PartId } from '../../day/model.ts';
+import { onRecorderWords } from '../printed/recorder-words.ts';
+import { noteText, statusWords, trackText } from '../printed/words.ts';
+import { recordersText } from '../recorders-text.ts';
 import type { TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 
@@ -14,6 +17,8 @@ export interface TakeField {
   readonly closer: string;
   /** For tracks: the label. */
   readonly number?: string;
+  /** The recorder it is of; whether that one has the take at all is a field of its own. */
+  readonly of?: PartId;
 }
 
 /** All fields of a take by name; tracks by id, whatever their label. */
@@ -24,7 +29,11 @@ export function takeFields(take: TakeLine): Map<string, TakeField> {
   ];
   return new Map([
     plain('slate and take', take.text),
-    ['file', fileField(take)],
+    ['file', fileField('', take)],
+    ...take.also.map((on): [string, TakeField] => [
+      `file ${on.id}`,
+      { ...fileField(` on ${on.name}`, on), of: on.id },
+    ]),
     plain('roll', take.roll),
     plain('date', take.date),
     plain('scene', take.scene),
@@ -34,13 +43,18 @@ export function takeFields(take: TakeLine): Map<string, TakeField> {
     plain('settings', take.settingWords.join(', ')),
     ['length', lengthField(take)],
     plain('status', statusWords(take).join(', ')),
-    ...take.tracks.map((line): [string, TakeField] => [`track ${line.track}`, trackField(line)]),
+    ...take.lists.flatMap(({ on, owner, tracks }) =>
+      tracks.map((line): [string, TakeField] => [
+        `track ${line.track}`,
+        { ...trackField(on, line), ...(on.length > 0 && { of: owner }) },
+      ]),
+    ),
     ['notes', notesField(take)],
   ]);
 }
 
-function fileField({ files, file }: TakeLine): TakeField {
-  const title = files.length > 1 ? 'files' : 'file';
+function fileField(where: string, { files, file }: Pick<TakeLine, 'files' | 'file'>): TakeField {
+  const title = (files.length > 1 ? 'files' : 'file') + where;
   return { title, key: JSON.stringify(files), text: file, closer: files.map(({ name }) => name).join(', ') };
 }
 
@@ -56,11 +70,12 @@ function lengthField({ length, lengthFrames, lengthMs }: TakeLine): TakeField {
 }
 
 /** Voices are compared by id, whatever their names. */
-function trackField(line: TrackLine): TakeField {
+function trackField(on: readonly string[], line: TrackLine): TakeField {
   const text = trackText(line);
   const { number, name, state, typed, voices } = line;
   const key = JSON.stringify([number, name, state, typed, voices]);
-  return { title: `track ${number}`, key, text, closer: text, number };
+  const whose = on.length > 0 ? ` of ${recordersText(on)}` : '';
+  return { title: `track ${number}${whose}`, key, text, closer: text, number };
 }
 
 function notesField({ notes }: TakeLine): TakeField {
@@ -72,3 +87,7 @@ function notesField({ notes }: TakeLine): TakeField {
     closer: texts.map((text) => `“${text}”`).join(' '),
   };
 }
+
+/** Whether a field is of a recorder that the take is not on. */
+export const isElsewhere = ({ of }: TakeField, { recorders }: TakeLine): boolean =>
+  of !== undefined && recorders.every(({ id, recordsAs }) => id !== of && recordsAs !== of);

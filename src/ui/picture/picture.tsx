@@ -19,7 +19,7 @@ export function Picture() {
   const day = useDay().day.value;
   const [zoom, setZoom] = useState(FIRST);
   const [open, setOpen] = useState<TakeId | null>(null);
-  const picture = useMemo(() => dayPicture(modelOf(day, [])), [day]);
+  const picture = useMemo(() => dayPicture(modelOf(day, []).lists[0]!), [day]);
   const item = open === null ? undefined : day.takeItems.get(open);
   const ground = useKeptMiddle(zoom);
   const isEmpty = picture.columns.length === 0;

@@ -1,5 +1,5 @@
 import type { PartId, TakeId, VoiceId } from '../../day/model.ts';
-import type { Matter } from '../../report/open-matters.ts';
+import type { Matter } from '../../report/matter.ts';
 import type { Tab } from '../frame/route.ts';
 
 /** Where to resolve a matter: a sheet, or a tab of the day. `from` is the first take it concerns. */
@@ -37,6 +37,8 @@ export function placeOf(matter: Matter): Place {
     case 'head-lacks':
     case 'facts-unknown':
     case 'words-unknown':
+    case 'roll-lacking':
+    case 'name-on-two-recorders':
       return { sheet: 'day' };
     case 'clash-on-input':
       return { tab: 'rig' };

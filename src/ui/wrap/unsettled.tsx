@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Day } from '../../day/model.ts';
-import type { Matter } from '../../report/open-matters.ts';
+import type { Matter } from '../../report/matter.ts';
 import { matterText } from '../../report/printed/matter-words.ts';
 import { ConflictSheet, DaySheet, TrackSheet, VoiceSheet } from '../frame/page/sheets.ts';
 import { goTo } from '../frame/route.ts';

@@ -3,11 +3,11 @@ import { cleanLine, cleanNote } from '../../../src/report/clean-text.ts';
 import { reportOf } from '../../../src/report/model.ts';
 import { bytesText, counted, durationText } from '../../../src/report/printed/figures.ts';
 import { matterText } from '../../../src/report/printed/matter-words.ts';
+import { namesText } from '../../../src/report/printed/names-text.ts';
 import { printedTake } from '../../../src/report/printed/printed-take.ts';
 import { reportFileName, reportSubject } from '../../../src/report/printed/report-name.ts';
 import {
   headLines,
-  namesText,
   noteText,
   STATE_WORDS,
   STATUS_WORDS,
@@ -96,8 +96,9 @@ describe('words of a take', () => {
   });
 
   test('of a note say its track', () => {
-    expect(noteText({ number: '5', text: 'rustle' })).toBe('track 5: rustle');
-    expect(noteText({ number: null, text: 'plane' })).toBe('plane');
+    expect(noteText({ number: '5', recorder: '', text: 'rustle' })).toBe('track 5: rustle');
+    expect(noteText({ number: '5', recorder: 'Bag', text: 'rustle' })).toBe('track 5 of Bag: rustle');
+    expect(noteText({ number: null, recorder: '', text: 'plane' })).toBe('plane');
   });
 });
 

@@ -1,7 +1,7 @@
 import type { Day } from '../../../day/model.ts';
 import { type Conflict, conflictsOf } from '../../../day/phones/conflicts.ts';
+import type { Matter } from '../../../report/matter.ts';
 import { reportOf } from '../../../report/model.ts';
-import type { Matter } from '../../../report/open-matters.ts';
 import type { ModelOf } from '../../../report/revision/report-to-send.ts';
 import { conflictWords } from '../../words/conflicts.ts';
 

@@ -1,0 +1,64 @@
+import { aboutTracksOf, filesOn, namesTogether, type TakeFile } from '../day/files/take-files.ts';
+import type { Day, PartId, Take } from '../day/model.ts';
+import { recordsAs } from '../day/recorders/recorder-parts.ts';
+import { rollingAtTake, rollOn } from '../day/recorders/rolling.ts';
+import { type Settings, settingsAtTake } from '../day/settings/settings.ts';
+import { cleanLine } from './clean-text.ts';
+import { differingWords } from './setting-runs.ts';
+import type { TrackLine } from './track-lines.ts';
+
+/** A recorder that a take is on, and what it has of it. */
+export interface OnRecorder {
+  /** Two phones may have given two recorders one name. */
+  readonly id: PartId;
+  readonly name: string;
+  /** The sound roll in it; empty if not entered. */
+  readonly roll: string;
+  readonly files: readonly TakeFile[];
+  /** Their names in short form. */
+  readonly file: string;
+  readonly set: Settings;
+  /** Rates and depth that are not those of the main recorder at this take: `['24 fps']`. */
+  readonly otherwise: readonly string[];
+  /** Whether it counts timecode at the rate of the main one: only then is its start known. */
+  readonly isAtRate: boolean;
+  /** The recorder whose tracks it records, its own or the first one's. */
+  readonly recordsAs: PartId;
+  readonly tracks: readonly TrackLine[];
+}
+
+/** The recorders that a take is on, the main one first. `lines`: the tracks of all recorders that carry something. */
+export function onRecorders(day: Day, take: Take, lines: readonly TrackLine[]): OnRecorder[] {
+  const main = settingsAtTake(day, take.id);
+  return rollingAtTake(day, take.id).map(({ id, name }) => {
+    const set = settingsAtTake(day, take.id, id);
+    const files = cleanFiles(filesOn(day, id).get(take.id) ?? []);
+    return {
+      id,
+      name: cleanLine(name),
+      roll: cleanLine(rollOn(day, take.id, id)),
+      files,
+      file: namesTogether(files.map((file) => file.name)),
+      set,
+      otherwise: differingWords(set, main),
+      isAtRate: set.timecodeRate === main.timecodeRate,
+      recordsAs: recordsAs(day.rig, id),
+      tracks: linesOn(day, lines, id),
+    };
+  });
+}
+
+export const cleanFiles = (files: readonly TakeFile[]): TakeFile[] =>
+  files.map(({ name, track }) => ({ name: cleanLine(name), track }));
+
+const remembered = new WeakMap<readonly TrackLine[], Map<PartId, readonly TrackLine[]>>();
+
+/** Takes with the same chain share their lines, so those of each recorder are shared too. */
+function linesOn(day: Day, lines: readonly TrackLine[], recorder: PartId): readonly TrackLine[] {
+  const owner = recordsAs(day.rig, recorder);
+  const known = remembered.get(lines) ?? new Map<PartId, readonly TrackLine[]>();
+  remembered.set(lines, known);
+  const own = known.get(owner) ?? aboutTracksOf(day.rig, lines, owner, ({ track }) => track);
+  known.set(owner, own);
+  return own;
+}
