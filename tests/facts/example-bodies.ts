@@ -207,6 +207,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     unlogged: 2,
     stopped: true,
     names: [{ take: TAKE_ID, files: [{ name: '24BT3_1.wav', track: 'tr-2' }] }],
+    cards: [{ recorder: 'recorder', takes: 9, only: [TAKE_ID] }],
   },
   'difference-kept': {
     code: 'length-differs',

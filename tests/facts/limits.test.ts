@@ -335,6 +335,13 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
       'files.0.name': text(200),
       'files.0.track': idText,
     }),
+    cards: list(0, 16, { recorder: 'recorder', takes: 3 }),
+    ...within('cards.0', {
+      recorder: idText,
+      takes: whole(0, 100_000),
+      only: list(0, 5000, TAKE_ID),
+      'only.0': factIdText,
+    }),
   },
   'conflict-resolved': {
     link: text(200),

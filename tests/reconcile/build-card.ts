@@ -1,8 +1,10 @@
 // Builds what a recorder would have put on its card for a logged day: bytes, described and joined as the app does it.
 import { answersAtTake } from '../../src/day/answers/answers.ts';
 import { rollIn } from '../../src/day/chain/links.ts';
-import { fileNamesOf } from '../../src/day/files/file-name.ts';
-import type { Day, Take } from '../../src/day/model.ts';
+import { fileNamesOf, fileNamesOn } from '../../src/day/files/file-name.ts';
+import type { Day, PartId, Stamp, Take } from '../../src/day/model.ts';
+import { tracksOf } from '../../src/day/recorders/recorder-parts.ts';
+import { rollOn } from '../../src/day/recorders/rolling.ts';
 import { startOfTake, workingAtTake } from '../../src/day/settings/settings.ts';
 import { slateText } from '../../src/day/slate.ts';
 import { takesInOrder } from '../../src/day/takes.ts';
@@ -113,6 +115,35 @@ export function cardOf(day: Day): CardFile[] {
   return takesInOrder(day)
     .filter(({ kind }) => kind !== 'mos')
     .map((take) => fileOf(day, take, names.get(take.id)!));
+}
+
+/** The files of one of several recorders that agrees with the log in everything, with the clock of the log. */
+export function cardOn(day: Day, recorder: PartId, originator: string): CardFile[] {
+  const names = fileNamesOn(day, recorder);
+  const tracks = new Set(tracksOf(day.rig, recorder).map(({ id }) => id));
+  return takesInOrder(day)
+    .filter(({ id, kind }) => kind !== 'mos' && names.has(id))
+    .map((take) => {
+      const { sampleRate, bitDepth, timecodeRate } = workingAtTake(day, take.id, '25', recorder);
+      const { num, den, dropped } = rateOf(timecodeRate);
+      const heard = answersAtTake(day, take.id).tracks.filter(({ track }) => tracks.has(track.id));
+      const start = startOfTake(day, take);
+      const samples = (at: Stamp): number => framesToSamples(at.frames, sampleRate, at.rate).samples;
+      return {
+        ...fileOf(day, take, names.get(take.id)!),
+        start: start ? samples(start) : undefined,
+        length: take.length ? samples(take.length) : sampleRate,
+        originator,
+        tape: rollOn(day, take.id, recorder),
+        tracks: heard.flatMap(({ name, state, track }, at) =>
+          state === 'empty' ? [] : [{ channel: at + 1, name, ...(track.mix && { function: 'MIX' }) }],
+        ),
+        sampleRate,
+        bits: Number.parseInt(bitDepth, 10),
+        rate: `${num}/${den}`,
+        dropFrame: dropped > 0,
+      };
+    });
 }
 
 function fileOf(day: Day, take: Take, name: string): CardFile {

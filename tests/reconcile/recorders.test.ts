@@ -27,7 +27,9 @@ describe('a take that the first recorder did not roll on', () => {
       'take-on-backup-only at 3: "24A/4" / ["Backup"]',
     ]);
     const causes = causesOf(open);
-    expect(causes.map((cause) => causeWords(day(), cause))).toEqual(['2 takes only on a backup']);
+    expect(causes.map((cause) => causeWords(day(), cause))).toEqual([
+      '2 takes only on recorders whose cards are not here',
+    ]);
     expect(causes[0]).toMatchObject({ kind: 'notes', ways: [{ kind: 'keep-log' }] });
     expect(checkedNow(day(), recordings)).toMatchObject({ matched: 4, without: [] });
     const [lost] = openOn(day(), await recordCard(main.slice(1)));

@@ -1,16 +1,18 @@
 import { answersAtTake } from '../../day/answers/answers.ts';
 import { nameTypedFor, sentTo, wornBy } from '../../day/chain/links.ts';
-import type { Day, FactOf, Link, TakeId } from '../../day/model.ts';
+import type { Day, FactOf, Link, PartId, TakeId } from '../../day/model.ts';
+import { rollingAtTake } from '../../day/recorders/rolling.ts';
 import type { CardSettlement, SettledAs, SettlementChoice } from '../../day/wrap/card-settlement.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Envelope } from '../../facts/kinds/envelope.ts';
-import type { RecorderSettings } from '../../facts/kinds/recorder-set.ts';
+import { FIRST_RECORDER, type RecorderSettings } from '../../facts/kinds/recorder-set.ts';
 import { takeFields } from '../../facts/kinds/take-logged.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing, placed, together } from '../command.ts';
 import { describeDay, settingsProblem } from '../day/describe.ts';
 import { moveBefore, takeBack } from './correct.ts';
-import { addNote, changeRoll, describeTake, logTake } from './log-takes.ts';
+import { addNote, describeTake, logTake } from './log-takes.ts';
+import { correctRolling, loadRoll } from './roll-recorders.ts';
 
 type Of<Kind extends SettlementChoice['kind']> = Extract<SettlementChoice, { kind: Kind }>;
 
@@ -37,8 +39,12 @@ function change(day: Day, choice: SettlementChoice): CommandResult {
       return describeDay(choice.fields);
     case 'set-recorder':
       return together(
-        ...choice.changes.map(({ settings, before }) => setRecorderAnew(day, settings, before)),
+        ...choice.changes.map(({ settings, before }) =>
+          setRecorderAnew(day, settings, before, choice.recorder),
+        ),
       );
+    case 'correct-rolling':
+      return correctRollings(day, choice);
     case 'add-note':
       return addNote(day, choice.take, choice.text);
     case 'change-roll':
@@ -92,17 +98,38 @@ function describeTakes(day: Day, { takes }: Pick<Of<'describe-takes'>, 'takes'>)
 }
 
 /** Said even where it is so already: a change placed before another may have to end there. */
-function setRecorderAnew(day: Day, settings: RecorderSettings, before: TakeId): CommandResult {
+function setRecorderAnew(
+  day: Day,
+  settings: RecorderSettings,
+  before: TakeId,
+  recorder?: PartId,
+): CommandResult {
   if (!day.takes.has(before)) return missing('take', before);
-  return settingsProblem(settings) ?? ok([placed({ kind: 'recorder-set', settings }, { before })]);
+  return (
+    settingsProblem(settings) ??
+    ok([placed({ kind: 'recorder-set', ...(recorder && { recorder }), settings }, { before })])
+  );
 }
 
-function changeRolls(day: Day, { roll, before, back }: Of<'change-roll'>): CommandResult {
+function changeRolls(
+  day: Day,
+  { roll, before, back, recorder = FIRST_RECORDER }: Of<'change-roll'>,
+): CommandResult {
   const unknown = [before, back?.before].find((take) => take !== undefined && !day.takes.has(take));
   if (unknown !== undefined) return missing('take', unknown);
   return together(
-    changeRoll(roll, { before }),
-    ...(back ? [changeRoll(back.roll, { before: back.before })] : []),
+    loadRoll(day, recorder, roll, { before }),
+    ...(back ? [loadRoll(day, recorder, back.roll, { before: back.before })] : []),
+  );
+}
+
+function correctRollings(day: Day, { recorder, takes, isOn }: Of<'correct-rolling'>): CommandResult {
+  return together(
+    ...takes.map((take) => {
+      const rolling = day.takes.has(take) ? rollingAtTake(day, take).map(({ id }) => id) : [];
+      const others = rolling.filter((id) => id !== recorder);
+      return correctRolling(day, take, isOn ? [...others, recorder] : others);
+    }),
   );
 }
 

@@ -1,5 +1,5 @@
 import { knew } from '../../facts/kinds/envelope.ts';
-import type { Day, FactId, FactOf, TakeId } from '../model.ts';
+import type { Day, FactId, FactOf, PartId, TakeId } from '../model.ts';
 import type { DifferenceKey, SettledAs } from './card-settlement.ts';
 
 type Checked = FactOf<'card-checked'>;
@@ -17,6 +17,12 @@ export interface CheckedTakes {
   /** Differences settled as the log and as the card has them. */
   readonly asLogged: number;
   readonly asOnCard: number;
+  /** What the cards of each recorder have; empty on a day with one. */
+  readonly cards: readonly {
+    readonly recorder: PartId;
+    readonly takes: number;
+    readonly only: readonly TakeId[];
+  }[];
   /** Takes with sound that it did not know of: logged since, or on another phone. */
   readonly since: number;
 }
@@ -46,7 +52,7 @@ const standingChecks = (day: Day): Checked[] =>
   day.facts.filter((fact): fact is Checked => fact.kind === 'card-checked' && !day.takenBack.has(fact.id));
 
 function checkedTakes(day: Day, check: Checked): CheckedTakes | null {
-  const { matched, without = [], unsure = [], unlogged = 0, stopped = false } = check;
+  const { matched, without = [], unsure = [], unlogged = 0, stopped = false, cards = [] } = check;
   if (matched === undefined) return null;
   const sounding = (take: TakeId): boolean => {
     const known = day.takes.get(take);
@@ -58,6 +64,7 @@ function checkedTakes(day: Day, check: Checked): CheckedTakes | null {
     unsure: unsure.filter(sounding),
     unlogged,
     stopped,
+    cards: cards.map(({ only = [], ...has }) => ({ ...has, only: only.filter(sounding) })),
     asLogged: settledCount(day, 'log'),
     asOnCard: settledCount(day, 'card'),
     since: [...day.takes.keys()].filter((take) => !knew(check, take) && sounding(take)).length,

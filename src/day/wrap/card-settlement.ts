@@ -33,12 +33,16 @@ export type SettlementChoice =
   /** The recorder was set like the files, from before each of these takes on. */
   | {
       readonly kind: 'set-recorder';
+      /** Missing for the first one. */
+      readonly recorder?: PartId;
       readonly changes: readonly { readonly settings: RecorderSettings; readonly before: TakeId }[];
     }
   | { readonly kind: 'add-note'; readonly take: TakeId; readonly text: string }
   /** The roll changed before this take and, if the card says so, back before another. */
   | {
       readonly kind: 'change-roll';
+      /** Missing for the first recorder. */
+      readonly recorder?: PartId;
       readonly roll: string;
       readonly before: TakeId;
       readonly back: { readonly roll: string; readonly before: TakeId } | null;
@@ -63,6 +67,13 @@ export type SettlementChoice =
       readonly rate: RateId;
       readonly atMs: number;
       readonly takes: readonly { readonly take: TakeId; readonly fields: TakeFields }[];
+    }
+  /** These takes are on a recorder, or are not, as its card shows. */
+  | {
+      readonly kind: 'correct-rolling';
+      readonly recorder: PartId;
+      readonly takes: readonly TakeId[];
+      readonly isOn: boolean;
     }
   /** What two tracks carry is exchanged from this take up to `until`. */
   | {

@@ -18,6 +18,9 @@ const cardNames = z.object({
     .check(z.minLength(1), z.maxLength(500)),
 });
 
+/** What the cards of one recorder have: how many takes, and those that no other card has. */
+const cardHas = z.object({ recorder: idText, takes: count, only: takes });
+
 /**
  * The card was compared with the log: its files and recordings, and how many differences are open. Then what
  * earlier versions did not store: how many takes have a file, which have none, which may have one of several,
@@ -35,6 +38,8 @@ export const cardChecked = kind(
     unlogged: z.optional(count),
     stopped: z.optional(z.boolean()),
     names: z.optional(z.array(cardNames).check(z.maxLength(5000))),
+    /** On a day with several recorders. */
+    cards: z.optional(z.array(cardHas).check(z.maxLength(16))),
   }),
 );
 

@@ -50,6 +50,7 @@ const KIND_OF: Readonly<Record<DifferenceCode, CauseKind>> = {
   'slate-differs': 'numbers',
   'take-number-differs': 'numbers',
   'roll-differs': 'numbers',
+  'rolling-differs': 'numbers',
   'start-differs': 'numbers',
   'length-differs': 'numbers',
   'start-not-logged': 'numbers',
@@ -77,7 +78,7 @@ const ORDER = new Map((Object.keys(KIND_OF) as DifferenceCode[]).map((code, at) 
 export function causesOf(differences: readonly Difference[]): Cause[] {
   const groups = new Map<string, [Difference, ...Difference[]]>();
   for (const one of differences) {
-    const key = JSON.stringify([one.code, ...sharedBy(one)]);
+    const key = JSON.stringify([one.code, one.recorder, ...sharedBy(one)]);
     const group = groups.get(key);
     if (group) group.push(one);
     else groups.set(key, [one]);
@@ -102,6 +103,7 @@ function sharedBy(one: Difference): readonly DifferenceValue[] {
     // Counted on by one more after a take that nobody logged.
     case 'take-number-differs':
       return [one.is - one.was];
+    case 'rolling-differs':
     case 'circled-differs':
     case 'take-type-differs':
     case 'file-damaged':

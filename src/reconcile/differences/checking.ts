@@ -1,5 +1,5 @@
 import type { WorkingHeader } from '../../day/header.ts';
-import type { Day, Take, TakeId } from '../../day/model.ts';
+import type { Day, PartId, Take, TakeId } from '../../day/model.ts';
 import { workingAtTake, workingNow } from '../../day/settings/settings.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { rateOfCard } from '../log-and-card/card-rate.ts';
@@ -14,6 +14,8 @@ import { type PreRecord, undeclaredPreRecord, withPreRecord } from './pre-record
 export interface Checking {
   readonly day: Day;
   readonly match: CardMatch;
+  /** Whose cards these are; the main one's of each take on a day with one recorder. */
+  readonly recorder: PartId | undefined;
   readonly tolerance: Tolerance;
   /** As it is now; at the card's rate if only a newer version knows the day's. */
   readonly header: WorkingHeader;
@@ -26,16 +28,16 @@ export interface Checking {
   readonly nextTake: (take: TakeId) => TakeId | null;
 }
 
-export function checkingOf(day: Day, match: CardMatch, tolerance: Tolerance): Checking {
+export function checkingOf(day: Day, match: CardMatch, tolerance: Tolerance, recorder?: PartId): Checking {
   const takes = takesInOrder(day);
   const cardRate = rateOfCard(match.recordings);
-  const logged = new Map(loggedTakes(day).map((one) => [one.take.id, one]));
+  const logged = new Map(loggedTakes(day, recorder).map((one) => [one.take.id, one]));
   const placeOf = new Map(takes.map(({ id }, at) => [id, at]));
   const found = match.pairs.flatMap(({ take, recording }) => {
     const one = logged.get(take);
     if (!one) return [];
     const recorded = recordedOf(recording);
-    const header = workingAtTake(day, take, cardRate);
+    const header = workingAtTake(day, take, cardRate, recorder);
     return [{ take: one.take, recording, logged: one, recorded, answers: one.answers, header }];
   });
   const preRecord = undeclaredPreRecord(found, match.axis.dayMs);
@@ -43,7 +45,8 @@ export function checkingOf(day: Day, match: CardMatch, tolerance: Tolerance): Ch
     day,
     match,
     tolerance,
-    header: workingNow(day, cardRate),
+    recorder,
+    header: workingNow(day, cardRate, recorder),
     takes,
     pairs: withPreRecord(found, preRecord),
     preRecord,

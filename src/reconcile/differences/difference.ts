@@ -27,6 +27,7 @@ export const SEVERITY_OF = {
   'start-differs': 'wrong',
   'length-differs': 'wrong',
   'roll-differs': 'wrong',
+  'rolling-differs': 'wrong',
   'circled-differs': 'wrong',
   'take-type-differs': 'wrong',
   'file-name-differs': 'wrong',
@@ -112,6 +113,8 @@ interface Shapes {
   'start-differs': OfPair & Sides<Stamp | null> & Detail<{ readonly frames: number }>;
   'length-differs': OfPair & Sides<Stamp | null> & Detail<{ readonly frames: number }>;
   'roll-differs': OfPair & Sides<string> & Detail<Takes>;
+  /** Whether a recorder rolled on these takes. */
+  'rolling-differs': Sides<boolean> & Detail<Takes> & { readonly recorder: PartId };
   'circled-differs': OfPair & Sides<boolean>;
   'take-type-differs': OfPair & Sides<readonly string[]>;
   'file-name-differs': OfPair & Sides<string>;
@@ -170,6 +173,8 @@ export type DifferenceCode = keyof Shapes;
 interface Place {
   readonly take?: TakeId | undefined;
   readonly track?: PartId | undefined;
+  /** Whose cards it is about, if the day has several recorders. */
+  readonly recorder?: PartId | undefined;
   readonly recording?: Recording | undefined;
 }
 

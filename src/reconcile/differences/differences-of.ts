@@ -1,8 +1,10 @@
 import type { Day } from '../../day/model.ts';
 import { isKept, type Kept, keptDifferences } from '../../day/wrap/card-check.ts';
 import type { DifferenceKey, SettlementChoice } from '../../day/wrap/card-settlement.ts';
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { cutText } from '../log-and-card/plain-key.ts';
-import type { CardMatch } from '../pairing/match-recordings.ts';
+import type { CardOfRecorder } from '../pairing/match-recorders.ts';
+import type { CardMatch, Pair } from '../pairing/match-recordings.ts';
 import { cardDifferences } from './card-differences.ts';
 import { type Checking, checkingOf } from './checking.ts';
 import {
@@ -14,6 +16,7 @@ import {
   SEVERITY_OF,
   type Tolerance,
 } from './difference.ts';
+import { rollingDifferences } from './rolling-differences.ts';
 import { settingDifferences } from './setting-differences.ts';
 import { takeDifferences } from './take-differences.ts';
 import { timeDifferences } from './time-differences.ts';
@@ -33,11 +36,10 @@ export function differencesOf(
   const checking = checkingOf(day, match, tolerance);
   const found = [
     ...unmatchedDifferences(checking),
-    ...takeDifferences(checking),
-    ...timeDifferences(checking),
-    ...trackDifferences(checking),
-    ...settingDifferences(checking),
-    ...cardDifferences(checking),
+    ...rollingDifferences(checking),
+    ...(match.cards.length > 0
+      ? match.cards.flatMap((card) => ofCard(day, match, card, tolerance))
+      : ofPairs(checking)),
   ];
   const placeOf = placesOf(checking);
   const kept = keptDifferences(day);
@@ -45,6 +47,34 @@ export function differencesOf(
     .map((one) => ({ place: placeOf(one), difference: differenceFrom(one, kept) }))
     .sort((a, b) => a.place - b.place || rankOf(a.difference) - rankOf(b.difference))
     .map(({ difference }) => difference);
+}
+
+const ofPairs = (checking: Checking): Found[] => [
+  ...takeDifferences(checking),
+  ...timeDifferences(checking),
+  ...trackDifferences(checking),
+  ...settingDifferences(checking),
+  ...cardDifferences(checking),
+];
+
+/** What the cards of one recorder say otherwise of the takes that are theirs, by its own clock and settings. */
+function ofCard(day: Day, match: CardMatch, card: CardOfRecorder, tolerance: Tolerance): Found[] {
+  const { recorder } = card;
+  const isOwn = ({ recorder: of = match.cards[0]!.recorder }: Pair): boolean => of === recorder;
+  const also = new Set(match.alsoThere);
+  const own: CardMatch = {
+    ...match,
+    ...card,
+    pairs: match.pairs.filter(isOwn),
+    recordings: card.recordings.filter((one) => !also.has(one)),
+  };
+  return ofPairs(checkingOf(day, own, tolerance, recorder)).map((found) => ({
+    ...found,
+    recorder,
+    // Two recorders may differ in the same way from the log.
+    ...(!found.take &&
+      recorder !== FIRST_RECORDER && { aspect: [recorder, found.aspect].filter(Boolean).join(' ') }),
+  })) as Found[];
 }
 
 function differenceFrom(found: Found, kept: Kept): Difference {

@@ -18,10 +18,11 @@ export function changesSaidLate(
   take: TakeId,
   tracks: readonly PartId[],
   recording: Recording,
+  recorder?: PartId,
 ): readonly FactId[] | null {
-  const known = differingTracks(day, answersAtTake(day, take), recording);
+  const known = differingTracks(day, answersAtTake(day, take), recording, recorder);
   const helps = (changes: readonly Fact[]): boolean => {
-    const differing = differingTracks(day, answersWith(day, take, changes), recording);
+    const differing = differingTracks(day, answersWith(day, take, changes), recording, recorder);
     return !tracks.some((track) => differing.has(track)) && [...differing].every((one) => known.has(one));
   };
   for (const changes of growing(day, take)) {

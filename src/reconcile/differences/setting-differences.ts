@@ -1,10 +1,10 @@
 import { setTo } from '../../day/chain/links.ts';
-import type { FactId, TakeId } from '../../day/model.ts';
+import type { FactId, PartId, TakeId } from '../../day/model.ts';
 import { settingsBefore } from '../../day/settings/settings.ts';
 import { placeOfTake } from '../../day/takes.ts';
 import type { SettlementChoice } from '../../day/wrap/card-settlement.ts';
 import { BIT_DEPTHS, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
-import type { RecorderSettings, SettingField } from '../../facts/kinds/recorder-set.ts';
+import { FIRST_RECORDER, type RecorderSettings, type SettingField } from '../../facts/kinds/recorder-set.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { commonest } from '../log-and-card/commonest.ts';
 import { isMono } from '../log-and-card/file-marks.ts';
@@ -77,19 +77,28 @@ export const settingDifferences = (checking: Checking): Found[] =>
 
 function differencesIn(setting: Setting, checking: Checking): Found[] {
   const { code, field, ofFile } = setting;
-  const { day, match, pairs } = checking;
+  const { day, match, pairs, recorder } = checking;
   const takeOf = new Map(pairs.map(({ recording, take }) => [recording, take.id]));
   const wasOf = (recording: Recording): string | number =>
-    settingsBefore(day, takeOf.get(recording))[setting.name];
+    settingsBefore(day, takeOf.get(recording), recorder)[setting.name];
   const saying = match.recordings.filter((recording) => ofFile(recording) !== undefined);
   const differing = saying.filter((recording) => ofFile(recording) !== wasOf(recording));
   const [first] = differing;
   if (!first) return [];
   const was = wasOf(first);
-  const changes = setTo(day.tail, setting.name) ? changesTo(setting, checking) : [];
+  const isSaid = isBesideFirst(recorder) || setTo(day.tail, setting.name);
+  const changes = isSaid ? changesTo(setting, checking) : [];
   if (changes.length > 0) {
     const detail = { count: differing.length };
-    return [{ code, was, is: ofFile(first)!, detail, settlements: [{ kind: 'set-recorder', changes }] }];
+    return [
+      {
+        code,
+        was,
+        is: ofFile(first)!,
+        detail,
+        settlements: [{ kind: 'set-recorder', ...ofRecorder(recorder), changes }],
+      },
+    ];
   }
   const found = (recording: Recording): Found => ({
     code,
@@ -106,21 +115,39 @@ function differencesIn(setting: Setting, checking: Checking): Found[] {
       was,
       is: ofFile(first)!,
       detail: { count: differing.length },
-      settlements: fields ? [{ kind: 'describe-day', fields }] : [],
+      settlements: fields && !isBesideFirst(recorder) ? [{ kind: 'describe-day', fields }] : [],
     },
   ];
 }
 
+const isBesideFirst = (recorder: PartId | undefined): boolean =>
+  recorder !== undefined && recorder !== FIRST_RECORDER;
+
+/** Names a recorder only where it is not the first. */
+export const ofRecorder = (recorder: PartId | undefined): { readonly recorder?: PartId } =>
+  isBesideFirst(recorder) ? { recorder: recorder! } : {};
+
+/** A setting for the whole day: of the first recorder in its header, of another from its first take on. */
+export function settingAllDay({ pairs, recorder }: Checking, settings: RecorderSettings): SettlementChoice {
+  const [first] = pairs;
+  return isBesideFirst(recorder) && first
+    ? { kind: 'set-recorder', recorder: recorder!, changes: [{ settings, before: first.take.id }] }
+    : { kind: 'describe-day', fields: settings };
+}
+
 /** Where the line already says when the recorder was set otherwise: what to say so that it is as the files. */
-function changesTo({ name, ofFile, field }: Setting, { day, pairs }: Checking): SetRecorder['changes'] {
+function changesTo(
+  { name, ofFile, field }: Setting,
+  { day, pairs, recorder }: Checking,
+): SetRecorder['changes'] {
   const inOrder = pairs.toSorted((a, b) => placeOfTake(day, a.take.id) - placeOfTake(day, b.take.id));
   const changes: { settings: RecorderSettings; before: TakeId }[] = [];
   let held: FactId | undefined;
-  let value: string | number = settingsBefore(day, inOrder[0]?.take.id)[name];
+  let value: string | number = settingsBefore(day, inOrder[0]?.take.id, recorder)[name];
   for (const { take, recording, answers } of inOrder) {
-    const link = setTo(answers.links, name);
+    const link = setTo(answers.links, name, recorder);
     // A change that follows on the line ends what is said here.
-    if (link?.by !== held) value = settingsBefore(day, take.id)[name];
+    if (link?.by !== held) value = settingsBefore(day, take.id, recorder)[name];
     held = link?.by;
     const is = ofFile(recording);
     const settings = is === undefined || is === value ? undefined : field(recording);

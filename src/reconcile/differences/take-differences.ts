@@ -1,4 +1,5 @@
 import { rollIn } from '../../day/chain/links.ts';
+import type { PartId } from '../../day/model.ts';
 import { slateText } from '../../day/slate.ts';
 import type { TakeFields } from '../../facts/kinds/take-logged.ts';
 import { fieldsOfTypes, slateOfFile } from '../log-and-card/file-fields.ts';
@@ -8,6 +9,7 @@ import type { Checking } from './checking.ts';
 import { constantDifferences, constantFields } from './constant-fields.ts';
 import type { Found } from './difference.ts';
 import { nameDifferences } from './name-differences.ts';
+import { ofRecorder } from './setting-differences.ts';
 
 /** What the files say about the takes themselves: slate, number, type, circle, notes, names and rolls. */
 export function takeDifferences(checking: Checking): Found[] {
@@ -112,33 +114,33 @@ function noteNotLogged(pair: CheckedPair): Found[] {
 }
 
 /** A roll that differs for several takes in a row is one difference, at its start. */
-function rollsDiffer({ pairs }: Checking): Found[] {
+function rollsDiffer({ pairs, recorder }: Checking): Found[] {
   const found: Found[] = [];
   let run: string | undefined;
   for (const [index, pair] of pairs.entries()) {
     const { logged, recorded } = pair;
     const differs = recorded.roll !== undefined && recorded.roll !== logged.roll;
     const key = differs ? JSON.stringify([logged.roll, recorded.roll]) : undefined;
-    if (key !== undefined && key !== run) found.push(rollDiffers(pairs, index));
+    if (key !== undefined && key !== run) found.push(rollDiffers(pairs, index, recorder));
     run = key;
   }
   return found;
 }
 
-function rollDiffers(pairs: readonly CheckedPair[], index: number): Found {
+function rollDiffers(pairs: readonly CheckedPair[], index: number, recorder: PartId | undefined): Found {
   const pair = pairs[index]!;
   const { recorded, recording } = pair;
-  const link = rollIn(pair.answers.links);
+  const link = rollIn(pair.answers.links, recorder);
   const was = link?.value ?? '';
   const next = pairs[index + 1];
-  const nextLink = next && rollIn(next.answers.links);
+  const nextLink = next && rollIn(next.answers.links, recorder);
   // The change was entered after the take whose file already had the roll.
   const late =
     nextLink && next.logged.roll === recorded.roll && nextLink.by !== link?.by ? nextLink.by : null;
   const after = pairs.slice(index).find((one) => one.recorded.roll !== recorded.roll);
   const run = pairs.slice(index, after ? pairs.indexOf(after) : undefined);
   // Without a change back before it, that take would get the new roll too.
-  const goesBack = after && was !== '' && rollIn(after.answers.links)?.by === link?.by;
+  const goesBack = after && was !== '' && rollIn(after.answers.links, recorder)?.by === link?.by;
   const before = pair.take.id;
   return {
     code: 'roll-differs',
@@ -150,6 +152,7 @@ function rollDiffers(pairs: readonly CheckedPair[], index: number): Found {
       ...(late ? [{ kind: 'move-changes' as const, changes: [late], before }] : []),
       {
         kind: 'change-roll',
+        ...ofRecorder(recorder),
         roll: cutText(recording.tape!.trim(), 200),
         before,
         back: goesBack ? { roll: was, before: after.take.id } : null,

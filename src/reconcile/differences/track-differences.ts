@@ -20,7 +20,7 @@ export function trackDifferences(checking: Checking): Found[] {
   let open = new Map<string, Run>();
   const runs: Run[] = [];
   for (const pair of checking.pairs) {
-    const checks = checkTracks(checking.day, pair.answers, pair.recording);
+    const checks = checkTracks(checking.day, pair.answers, pair.recording, checking.recorder);
     // A file that does not say which channel is which ends no run.
     if (!checks) continue;
     const now = new Map<string, Run>();
@@ -85,18 +85,18 @@ function namesOf(round: Round): { readonly was: string; readonly is: string } {
 
 /** Changes said late, then an exchange or the file's name. */
 function settlementsOf(
-  { day, nextTake }: Checking,
+  { day, nextTake, recorder }: Checking,
   { first, round, takes }: Run,
   name: string,
 ): SettlementChoice[] {
   const { take, recording } = first;
   const tracks: PartId[] = round.map(({ track }) => track.id);
-  const late = changesSaidLate(day, take.id, tracks, recording);
+  const late = changesSaidLate(day, take.id, tracks, recording, recorder);
   const span = { take: take.id, until: nextTake(takes.at(-1)!) };
   return [
     ...(late ? [{ kind: 'move-changes' as const, changes: late, before: take.id }] : []),
     ...(round.length > 1
-      ? swapsOf(day, take.id, round, recording).map((swap) => ({
+      ? swapsOf(day, take.id, round, recording, recorder).map((swap) => ({
           kind: 'swap-tracks' as const,
           swap,
           ...span,

@@ -1,6 +1,6 @@
 import { answersAtTake, answersFrom } from '../../day/answers/answers.ts';
 import { key, linksAtTake, sentTo } from '../../day/chain/links.ts';
-import type { Day, TakeId } from '../../day/model.ts';
+import type { Day, PartId, TakeId } from '../../day/model.ts';
 import type { TrackSwap } from '../../day/wrap/card-settlement.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { carries, differingTracks, type TrackCheck } from '../log-and-card/track-names.ts';
@@ -28,10 +28,16 @@ const afterEach = (round: Round): (readonly [one: TrackCheck, next: TrackCheck])
  * each other's bodies first, since that happens most (common practice, no source), then inputs. Each is tried
  * out on the chain.
  */
-export function swapsOf(day: Day, take: TakeId, round: Round, recording: Recording): TrackSwap[] {
-  const known = differingTracks(day, answersAtTake(day, take), recording);
+export function swapsOf(
+  day: Day,
+  take: TakeId,
+  round: Round,
+  recording: Recording,
+  recorder?: PartId,
+): TrackSwap[] {
+  const known = differingTracks(day, answersAtTake(day, take), recording, recorder);
   const helps = (swap: TrackSwap): boolean => {
-    const differing = differingTracks(day, answersFrom(day, linksWith(day, take, swap)), recording);
+    const differing = differingTracks(day, answersFrom(day, linksWith(day, take, swap)), recording, recorder);
     return (
       !round.some(({ track }) => differing.has(track.id)) && [...differing].every((track) => known.has(track))
     );

@@ -1,5 +1,7 @@
 import { trackLabels } from '../../day/files/track-labels.ts';
-import type { Day } from '../../day/model.ts';
+import type { Day, PartId } from '../../day/model.ts';
+import { tracksOf } from '../../day/recorders/recorder-parts.ts';
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { fileTracksOf } from './file-tracks.ts';
 import { stemOf } from './plain-key.ts';
@@ -18,10 +20,14 @@ const LEAD = /(?:[\s._-]+(?:TR?|CH|TRK|TRACK)?)$/i;
  * The track marks common to all mono files of a recording: each track's label after the name. Null if there
  * are none, or if the recorder split its files, which then have other marks too.
  */
-export function fileMarksOf(day: Day, recording: Recording): FileMarks | null {
+export function fileMarksOf(
+  day: Day,
+  recording: Recording,
+  recorder: PartId = FIRST_RECORDER,
+): FileMarks | null {
   if (!isMono(recording) || recording.parts.length > 1) return null;
   const labels = trackLabels(day.rig);
-  const found = [...(fileTracksOf(day.rig.tracks, recording) ?? [])].map(([track, { file }]) =>
+  const found = [...(fileTracksOf(tracksOf(day.rig, recorder), recording) ?? [])].map(([track, { file }]) =>
     markOf(stemOf(file), labels.get(track) ?? ''),
   );
   const [first] = found;

@@ -1,7 +1,8 @@
 import { type Answers, answersAtTake } from '../../day/answers/answers.ts';
-import { fileNameOnTrack, fileNamesOf } from '../../day/files/file-name.ts';
-import type { Day, Take } from '../../day/model.ts';
-import { rollOfTake } from '../../day/recorders/rolling.ts';
+import { fileNameOnTrack, fileNamesOf, fileNamesOn, nameTyped } from '../../day/files/file-name.ts';
+import type { Day, PartId, Take } from '../../day/model.ts';
+import { tracksOf } from '../../day/recorders/recorder-parts.ts';
+import { mainAtTake, rollOn } from '../../day/recorders/rolling.ts';
 import { settingsAtTake, startOfTake } from '../../day/settings/settings.ts';
 import { slateText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
@@ -28,11 +29,16 @@ export interface Logged {
   readonly answers: Answers;
 }
 
-export function loggedTakes(day: Day): Logged[] {
-  const names = fileNamesOf(day);
+/** The takes as they would be on a recorder; as on the main one of each if none is named. */
+export function loggedTakes(day: Day, recorder?: PartId): Logged[] {
+  const onMain = fileNamesOf(day);
+  const onOwn = recorder === undefined ? onMain : fileNamesOn(day, recorder);
+  const nameOf = ({ id }: Take): string => onOwn.get(id) ?? onMain.get(id) ?? '';
   const onTracks = (take: Take): string[] =>
-    settingsAtTake(day, take.id).fileLayout === 'mono' && take.kind !== 'mos'
-      ? day.rig.tracks.map(({ id }) => fileNameOnTrack(day, take, id))
+    settingsAtTake(day, take.id, recorder).fileLayout === 'mono' && take.kind !== 'mos'
+      ? tracksOf(day.rig, recorder ?? mainAtTake(day, take.id)).map(({ id }) =>
+          fileNameOnTrack(day, take, id, recorder),
+        )
       : [];
   const startMs = (take: Take): number | undefined => {
     const start = startOfTake(day, take);
@@ -42,11 +48,11 @@ export function loggedTakes(day: Day): Logged[] {
     const answers = answersAtTake(day, take.id);
     return {
       take,
-      stem: stemKey(names.get(take.id) ?? ''),
-      stems: [names.get(take.id) ?? '', ...onTracks(take)].filter(Boolean).map(stemKey),
-      nameTyped: (take.file ?? '').trim() !== '',
+      stem: stemKey(nameOf(take)),
+      stems: [nameOf(take), ...onTracks(take)].filter(Boolean).map(stemKey),
+      nameTyped: nameTyped(day, take, recorder ?? mainAtTake(day, take.id)) !== '',
       ...scenesOf(take),
-      roll: slateKey(rollOfTake(day, take.id)) || undefined,
+      roll: slateKey(rollOn(day, take.id, recorder ?? mainAtTake(day, take.id))) || undefined,
       startMs: startMs(take),
       lengthMs: take.length ? stampMs(take.length) : undefined,
       answers,

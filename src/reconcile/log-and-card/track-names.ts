@@ -1,7 +1,10 @@
 import type { Answers } from '../../day/answers/answers.ts';
 import { type TrackAnswer, voiceName } from '../../day/answers/track-answers.ts';
+import { aboutTracksOf } from '../../day/files/take-files.ts';
 import { trackLabels } from '../../day/files/track-labels.ts';
 import type { Day, Part, PartId } from '../../day/model.ts';
+import { tracksOf } from '../../day/recorders/recorder-parts.ts';
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { Recording, RecordingTrack } from '../../wave/recording/recordings.ts';
 import { fileTracksOf } from './file-tracks.ts';
 import { plainKey } from './plain-key.ts';
@@ -21,11 +24,16 @@ export interface TrackCheck {
  * Every track against its channel in the files; null if the files do not say which channel is which. Default
  * names from recorders, truncated names, one name out of a gang, and any name of a mix count as equal.
  */
-export function checkTracks(day: Day, answers: Answers, recording: Recording): TrackCheck[] | null {
-  const files = fileTracksOf(day.rig.tracks, recording);
+export function checkTracks(
+  day: Day,
+  answers: Answers,
+  recording: Recording,
+  recorder: PartId = FIRST_RECORDER,
+): TrackCheck[] | null {
+  const files = fileTracksOf(tracksOf(day.rig, recorder), recording);
   if (!files) return null;
   const labels = trackLabels(day.rig);
-  return answers.tracks.map((answer) => {
+  return aboutTracksOf(day.rig, answers.tracks, recorder, ({ track }) => track.id).map((answer) => {
     const { track } = answer;
     const file = files.get(track.id);
     const number = labels.get(track.id) ?? track.name;
@@ -42,9 +50,14 @@ export const carries = (day: Day, { file }: TrackCheck, { answer }: TrackCheck):
   agrees(day, answer, file);
 
 /** The ids of the recorder's tracks that differ. */
-export const differingTracks = (day: Day, answers: Answers, recording: Recording): Set<PartId> =>
+export const differingTracks = (
+  day: Day,
+  answers: Answers,
+  recording: Recording,
+  recorder?: PartId,
+): Set<PartId> =>
   new Set(
-    (checkTracks(day, answers, recording) ?? [])
+    (checkTracks(day, answers, recording, recorder) ?? [])
       .filter(({ verdict }) => verdict !== 'same')
       .map(({ track }) => track.id),
   );

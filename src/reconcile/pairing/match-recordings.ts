@@ -1,11 +1,13 @@
-import type { Day, TakeId } from '../../day/model.ts';
+import type { Day, PartId, TakeId } from '../../day/model.ts';
 import { rollingAtTake } from '../../day/recorders/rolling.ts';
-import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
-import { loggedTakes } from '../log-and-card/logged.ts';
+import { type Logged, loggedTakes } from '../log-and-card/logged.ts';
 import { isOfAnotherDay } from '../log-and-card/other-day.ts';
+import { cardsApart } from './cards-apart.ts';
+import { type CardOfRecorder, type Cards, ownersOf, type SaidOwners, together } from './match-recorders.ts';
 import { matchUnit, type UnitMatch } from './match-unit.ts';
 import { recordersOfOneName } from './one-name.ts';
+import { type RolledOtherwise, rolledOtherwise } from './rolling-on-cards.ts';
 
 export type { Choice, Pair, Question } from './match-unit.ts';
 
@@ -15,8 +17,14 @@ export interface CardMatch extends UnitMatch {
   readonly ofOtherUnits: readonly Recording[];
   /** Recordings dated another day, where others are dated right. Set aside. */
   readonly ofOtherDays: readonly Recording[];
-  /** Takes that the first recorder did not roll on, as long as no card of a backup was read. */
+  /** Takes that are only on recorders of which no card was read. */
   readonly onBackupOnly: readonly TakeId[];
+  /** What each recorder's cards have by themselves; none on a day with one recorder. */
+  readonly cards: readonly CardOfRecorder[];
+  /** The cards that were read, and whose they are; nobody's if they fit no recorder. */
+  readonly owned: readonly (Cards & { readonly owner: PartId | null })[];
+  /** Where the cards say otherwise which recorders rolled. */
+  readonly rolledOtherwise: readonly RolledOtherwise[];
 }
 
 /** Fewer files are no card of their own. */
@@ -30,8 +38,9 @@ const LEAST_SHARE = 0.5;
  * already matched is also there; what nobody else has completes the log's; one that has hardly any take is
  * set aside.
  */
-export function matchRecordings(day: Day, found: readonly Recording[]): CardMatch {
+export function matchRecordings(day: Day, found: readonly Recording[], said: SaidOwners = {}): CardMatch {
   const takes = loggedTakes(day);
+  if (day.rig.recorders.length > 0) return matchSeveral(day, takes, found, said);
   const units = unitsOf(day, found).flatMap((unit) => recordersOf(unit, takes.length));
   const matches = units.map((unit) => ({ unit, match: matchUnit(day, takes, unit.recordings) }));
   const first = mainOf(matches);
@@ -42,13 +51,54 @@ export function matchRecordings(day: Day, found: readonly Recording[]): CardMatc
     ...(first?.match ?? matchUnit(day, takes, [])),
     ofOtherUnits: [],
     ofOtherDays: [],
-    onBackupOnly: [],
+    ...NOT_SEVERAL,
   };
-  const all = others.reduce(
+  return others.reduce(
     (sum, { unit, match }) => withUnit(sum, match, unit.isOtherDay && first?.unit.isOtherDay === false),
     whole,
   );
-  return withoutBackups(day, all);
+}
+
+const NOT_SEVERAL = { onBackupOnly: [], cards: [], owned: [], rolledOtherwise: [] };
+
+/**
+ * The cards of each recorder by themselves, with the names, rolls, tracks and clock that the log has of it. What
+ * fits none of them is matched last, as what is left on a day with one recorder.
+ */
+function matchSeveral(
+  day: Day,
+  takes: readonly Logged[],
+  found: readonly Recording[],
+  said: SaidOwners,
+): CardMatch {
+  const all = cardsApart(day, found, takes.length);
+  const { cards, owners, others } = ownersOf(
+    day,
+    all.filter(({ isOtherDay }) => !isOtherDay),
+    said,
+  );
+  const owned = all.map((one) => ({ ...one, owner: owners.get(one.key) ?? null }));
+  const whole = cards[0] ?? matchUnit(day, takes, []);
+  const joined = together(day, takes, cards);
+  const sounding = takes.filter(({ take }) => take.kind !== 'mos').map(({ take }) => take.id);
+  const match: CardMatch = {
+    ...whole,
+    ...joined,
+    recordings: cards.flatMap((card) => card.recordings).filter((one) => !joined.alsoThere.includes(one)),
+    ofOtherUnits: [],
+    ofOtherDays: [],
+    ...{ cards, owned, onBackupOnly: [], rolledOtherwise: rolledOtherwise(day, sounding, cards) },
+  };
+  const strange = all.filter(({ isOtherDay }) => isOtherDay);
+  const rest = [...others.map((one) => ({ ...one, isOtherDay: false })), ...strange];
+  return withoutUnread(
+    day,
+    rest.reduce(
+      (sum, { recordings, isOtherDay }) =>
+        withUnit(sum, matchUnit(day, takes, recordings), isOtherDay && cards.length > 0),
+      match,
+    ),
+  );
 }
 
 /** Of recorders that have nearly as many takes, the one whose clock the log follows. */
@@ -88,15 +138,15 @@ function unitsOf(day: Day, found: readonly Recording[]): Unit[] {
   return [most, ...others.filter((unit) => !strays.includes(unit))];
 }
 
-/** What only a backup rolled on is not missing from the main card. */
-function withoutBackups(day: Day, all: CardMatch): CardMatch {
-  if (all.alsoThere.length > 0) return all;
-  const isOnFirst = (take: TakeId): boolean =>
-    rollingAtTake(day, take).some(({ id }) => id === FIRST_RECORDER);
+/** What is only on recorders whose cards are not here is not missing from those that are. */
+function withoutUnread(day: Day, all: CardMatch): CardMatch {
+  const read = new Set(all.cards.map(({ recorder }) => recorder));
+  const isRead = (take: TakeId): boolean =>
+    read.size === 0 || rollingAtTake(day, take).some(({ id }) => read.has(id));
   return {
     ...all,
-    takesWithout: all.takesWithout.filter(isOnFirst),
-    onBackupOnly: all.takesWithout.filter((take) => !isOnFirst(take)),
+    takesWithout: all.takesWithout.filter(isRead),
+    onBackupOnly: all.takesWithout.filter((take) => !isRead(take)),
   };
 }
 

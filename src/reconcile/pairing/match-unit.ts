@@ -1,4 +1,4 @@
-import type { Day, TakeId } from '../../day/model.ts';
+import type { Day, PartId, TakeId } from '../../day/model.ts';
 import { workingNow } from '../../day/settings/settings.ts';
 import type { Recording } from '../../wave/recording/recordings.ts';
 import { rateOfCard } from '../log-and-card/card-rate.ts';
@@ -19,6 +19,8 @@ export interface Pair {
   readonly recording: Recording;
   /** How far the evidence speaks for it. */
   readonly bits: number;
+  /** Whose card the recording is on, if the day has several recorders. */
+  readonly recorder?: PartId;
 }
 
 /** A candidate for a take in question: a recording, or (null) none. */
@@ -63,18 +65,23 @@ export interface UnitMatch {
  * best overall fit rather than first come, in whatever order the recordings are given. If other choices are
  * about as good, the take and its candidates become a question.
  */
-export function matchUnit(day: Day, takes: readonly Logged[], found: readonly Recording[]): UnitMatch {
+export function matchUnit(
+  day: Day,
+  takes: readonly Logged[],
+  found: readonly Recording[],
+  recorder?: PartId,
+): UnitMatch {
   const recordings = [...found].sort(byTapeAndStart);
   const plain = recordings.map(recordedOf);
   const sounding = takes.filter(({ take }) => take.kind !== 'mos');
   const axis = dayAxis(
     plain.flatMap(({ startMs }) => (startMs === undefined ? [] : [startMs])),
-    labelDayMs(workingNow(day, rateOfCard(recordings)).timecodeRate),
+    labelDayMs(workingNow(day, rateOfCard(recordings), recorder).timecodeRate),
   );
   const recorded = inOrderOfRecording(plain, axis);
   const toRecorder = fitClocks(sounding, recorded, axis);
   const habits = habitsOf(sounding, recorded);
-  const evidence = { habits, toRecorder, axis, tracks: trackEvidence(day, recorded) };
+  const evidence = { habits, toRecorder, axis, tracks: trackEvidence(day, recorded, recorder) };
   const candidates = candidatePairs(sounding, recorded, evidence);
   const sorted = sortOut({ takes: sounding, recorded, candidates, habits }, bestFit(candidates));
   const paired = sorted.pairs.map(({ recording }) => recordedOf(recording));

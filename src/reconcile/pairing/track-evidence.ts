@@ -1,4 +1,4 @@
-import type { Day } from '../../day/model.ts';
+import type { Day, PartId } from '../../day/model.ts';
 import type { Logged } from '../log-and-card/logged.ts';
 import type { Recorded } from '../log-and-card/recorded.ts';
 import { checkTracks } from '../log-and-card/track-names.ts';
@@ -12,6 +12,7 @@ import { trackBits } from './likelihood.ts';
 export function trackEvidence(
   day: Day,
   recordings: readonly Recorded[],
+  recorder?: PartId,
 ): (logged: Logged, recorded: Recorded) => number {
   const changing = changingNames(recordings);
   if (changing.size === 0) return () => 0;
@@ -21,7 +22,7 @@ export function trackEvidence(
     known.set(answers.tracks, ofChain);
     const said = ofChain.get(trackKey);
     if (said !== undefined) return said;
-    const checks = (checkTracks(day, answers, recording) ?? []).filter(
+    const checks = (checkTracks(day, answers, recording, recorder) ?? []).filter(
       ({ file }) => file !== undefined && changing.has(`${file.channel} ${file.interleave}`),
     );
     const fitting = checks.filter(({ verdict }) => verdict === 'same').length;

@@ -1,4 +1,5 @@
 import type { CardLine } from '../card-line.ts';
+import { isolated } from '../isolated.ts';
 import { counted } from './figures.ts';
 
 /** A colleague wants to know which; a card of another day would name them all. */
@@ -20,6 +21,10 @@ export function cardText(card: CardLine): string {
   return [
     `checked at ${timeOf(card)} against ${counted(files, 'file')}${takes.stopped ? ', stopped before the last' : ''}: ${found.join(', ')}`,
     `${counted(takes.asLogged, 'difference')} as logged, ${takes.asOnCard} as on the card, ${open} open`,
+    ...card.has.map(
+      ({ name, takes: count, only }) =>
+        `${isolated(name)} ${counted(count, 'take')}${only.length > 0 ? `, ${only.length} on no other card${named(only)}` : ''}`,
+    ),
     ...(takes.since > 0 ? [`${counted(takes.since, 'take')} logged since`] : []),
   ].join('; ');
 }

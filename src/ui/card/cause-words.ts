@@ -3,7 +3,7 @@ import { takeText } from '../../day/slate.ts';
 import type { Cause, CauseKind, Way } from '../../reconcile/causes/causes.ts';
 import type { Difference, DifferenceCode } from '../../reconcile/differences/difference.ts';
 import { countOf } from '../words/chain.ts';
-import { differenceWords } from './difference-words.ts';
+import { differenceWords, onRecorder } from './difference-words.ts';
 import { warningWords } from './wave-warnings.ts';
 
 /** What kind of trouble it is, in a word. */
@@ -24,7 +24,7 @@ type Say = (count: number, first: Difference, takes: number) => string;
 /** Several differences of one cause in one sentence; without one here, their first and how many more. */
 const SENTENCES: Partial<Record<DifferenceCode, Say>> = {
   'take-not-recorded': (count) => `${takes(count)} logged, but not on the card`,
-  'take-on-backup-only': (count) => `${takes(count)} only on a backup`,
+  'take-on-backup-only': (count) => `${takes(count)} only on recorders whose cards are not here`,
   'recording-not-logged': (count) => `${files(count)} not logged`,
   'match-unsure': (count) => `${takes(count)} with several files that fit`,
   'mos-recorded': (count) => `${takes(count)} logged as MOS, but the card has sound`,
@@ -55,8 +55,9 @@ const SENTENCES: Partial<Record<DifferenceCode, Say>> = {
 export function causeWords(day: Day, { code, differences, takes: all }: Cause): string {
   const [first, ...more] = differences;
   if (more.length === 0) return differenceWords(day, first);
-  const say = SENTENCES[code];
-  return say?.(differences.length, first, all) ?? `${differenceWords(day, first)}, and ${more.length} more`;
+  const say = SENTENCES[code]?.(differences.length, first, all);
+  if (say === undefined) return `${differenceWords(day, first)}, and ${more.length} more`;
+  return say + onRecorder(day, first);
 }
 
 /** The first takes a cause is about. */
@@ -74,6 +75,7 @@ const WAY_WORDS: Record<Way['kind'], (count: number) => string> = {
   'describe-takes': () => 'Use the card',
   'describe-day': () => 'Use the card’s setting',
   'set-recorder': () => 'Use the card’s setting',
+  'correct-rolling': () => 'Use the card',
   'add-note': (count) => `Add ${countOf(count, 'note')}`,
   'change-roll': () => 'Use the card’s rolls',
   'name-track': () => 'Use the card’s names',

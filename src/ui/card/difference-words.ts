@@ -1,5 +1,6 @@
 import { workingHeader } from '../../day/header.ts';
 import type { Day } from '../../day/model.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import type { Difference, DifferenceCode } from '../../reconcile/differences/difference.ts';
 import type { RateId } from '../../time/rate.ts';
 import { formatTimecode } from '../../time/timecode.ts';
@@ -16,7 +17,7 @@ const inFiles = ({ detail }: { readonly detail: { readonly count: number } }): s
 
 const SENTENCES: { readonly [Code in DifferenceCode]: (one: Of<Code>, day: Day) => string } = {
   'take-not-recorded': () => 'Logged, but not on the card',
-  'take-on-backup-only': ({ is }) => `Only on a backup (${is.join(', ')})`,
+  'take-on-backup-only': ({ is }) => `Only on ${listOf(is)}, whose card is not here`,
   'match-unsure': () => 'Which of these files is it?',
   'recording-not-logged': () => 'Recorded, but not logged',
   'mos-recorded': () => 'Logged as MOS, but the card has sound',
@@ -33,6 +34,10 @@ const SENTENCES: { readonly [Code in DifferenceCode]: (one: Of<Code>, day: Day) 
   'length-differs': (one, day) =>
     `The recording is ${frames(one, day)} ${one.detail.frames > 0 ? 'longer' : 'shorter'}`,
   'roll-differs': () => 'Roll differs',
+  'rolling-differs': ({ is, detail }) =>
+    is
+      ? `${countOf(detail.takes.length, 'take')} on the card, though logged as not rolling`
+      : `${countOf(detail.takes.length, 'take')} not on the card, though logged as rolling`,
   'circled-differs': ({ is }) => (is ? 'Circled on the card only' : 'Circled in the log only'),
   'take-type-differs': () => 'Kind of take differs',
   'file-name-differs': () => 'File name differs',
@@ -89,4 +94,11 @@ const inTakes = ({ takes }: { readonly takes: readonly unknown[] }): string =>
 const framesText = (frames: number, rate: RateId): string => formatTimecode(Math.abs(frames), rate);
 
 export const differenceWords = (day: Day, difference: Difference): string =>
-  (SENTENCES[difference.code] as (one: Difference, day: Day) => string)(difference, day);
+  (SENTENCES[difference.code] as (one: Difference, day: Day) => string)(difference, day) +
+  onRecorder(day, difference);
+
+/** `' (Backup)'`: whose card it is about, on a day with several recorders. */
+export function onRecorder(day: Day, { recorder }: Difference): string {
+  const name = recorder && recordersOf(day).find(({ id }) => id === recorder)?.name;
+  return name ? ` (${name})` : '';
+}

@@ -21,6 +21,8 @@ export function settlementWords(day: Day, settlement: SettlementChoice): string 
       return settlement.changes.length === 1
         ? `Use the card’s setting from ${take(settlement.changes[0]!.before)} on`
         : 'Use the card’s setting, take by take';
+    case 'correct-rolling':
+      return `It ${settlement.isOn ? 'rolled' : 'did not roll'} on ${settlement.takes.length === 1 ? take(settlement.takes[0]!) : 'them'}`;
     case 'add-note':
       return 'Add the note';
     case 'change-roll':

@@ -148,7 +148,7 @@ describe('names of files', () => {
 
   test('that no log can hold are told without that way to settle them', async () => {
     const { told } = await renamed(1, 1, () => `${'x'.repeat(197)}.wav`);
-    expect(told[0]!.first).toEqual({ kind: 'describe-takes', takes: [] });
+    expect(told[0]!.first).toEqual({ kind: 'keep-log' });
     const { told: fitting } = await renamed(1, 1, () => `${'x'.repeat(196)}.wav`);
     expect(fitting[0]!.first).toMatchObject({ takes: [{ fields: { file: `${'x'.repeat(196)}.wav` } }] });
   });

@@ -190,7 +190,7 @@ describe('words of figures', () => {
   test('of the totals say at least where a length is not known, and what the card showed', () => {
     const model = reportOf(smallDay().phone.day());
     const said = { by: '', atMs: 0, zone: 120, files: 1, recordings: 1, open: 2 };
-    const card = { ...said, takes: null, without: [], unsure: [] };
+    const card = { ...said, takes: null, without: [], unsure: [], has: [] };
     const totals = { ...model.totals, withoutLength: 1, longest: null };
     expect(totalsLines({ ...model, totals, card })).toEqual([
       ['Takes', '6, 2 circled, 5 files'],
