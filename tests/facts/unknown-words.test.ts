@@ -83,7 +83,7 @@ function everythingSaid(day: Day): string[] {
       ...inputs.map(inputStateWords),
       ...inputs.map((input) => inputWords(day, input)),
       ...inputs.map(({ reach }) => arrivalWords(day, reach.away)),
-      ...voices.map((voice) => `${stateWords(day.rig, voice)}, ${chainWords(day.rig, voice)}`),
+      ...voices.map((voice) => `${stateWords(day, voice)}, ${chainWords(day.rig, voice)}`),
     ]),
     ...conflictsOf(day).map((conflict) => conflictWords(day, conflict)),
     reportText(model),

@@ -104,11 +104,12 @@ interface NeedRowProps {
 }
 
 function NeedRow({ answer, wanted, onTap }: NeedRowProps) {
-  const { rig } = useDay().day.value;
+  const day = useDay().day.value;
   const idle =
     answer.need === null ? '' : wordIn(NEED_WORD, answer.need === 'needed' ? 'resting' : answer.need);
   const { state } = answer;
-  const under = state === 'off' || state === 'unrecorded' ? chainWords(rig, answer) : stateWords(rig, answer);
+  const under =
+    state === 'off' || state === 'unrecorded' ? chainWords(day.rig, answer) : stateWords(day, answer);
   return (
     <Button look="bare" class="row need-row" pressed={wanted} onClick={onTap}>
       <span class="row-lead">

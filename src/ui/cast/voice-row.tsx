@@ -11,7 +11,7 @@ import { chainWords } from './words.ts';
 export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => void }) {
   const day = useDay().day.value;
   const { voice, state, need } = answer;
-  const words = stateWords(day.rig, answer);
+  const words = stateWords(day, answer);
   const isBad = state === 'clash' || isMissed(answer);
   return (
     <Row

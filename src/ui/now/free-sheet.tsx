@@ -7,6 +7,7 @@ import { Row } from '../kit/row.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { INPUT_WORD, listOf, nameOf, partName } from '../words/chain.ts';
 import { MARK_MEANS } from '../words/means.ts';
+import { hasSeveralRigs, recorderName } from '../words/recorder-names.ts';
 
 const MARK: Record<InputState, MarkState> = {
   free: 'free',
@@ -19,17 +20,20 @@ const MARK: Record<InputState, MarkState> = {
 };
 
 interface FreeProps {
+  readonly recorder: PartId;
   readonly onClose: () => void;
   /** The track that an input feeds, opened by way of that input, since others may feed it too. */
   readonly onTrack: (track: PartId, input: PartId) => void;
 }
 
-/** Every input of the recorder: what reaches it, where it goes, and whether it is free. */
-export function FreeSheet({ onClose, onTrack }: FreeProps) {
+/** Every input of a recorder: what reaches it, where it goes, and whether it is free. */
+export function FreeSheet({ recorder, onClose, onTrack }: FreeProps) {
   const day = useDay().day.value;
-  const { inputs, summary } = answersNow(day);
+  const { recorders, main } = answersNow(day);
+  const { inputs, summary } = recorders.find((one) => one.recorder === recorder) ?? main;
+  const of = hasSeveralRigs(day) ? ` of ${recorderName(day, recorder)}` : '';
   return (
-    <Sheet title="Inputs" under={`${summary.free} free of ${inputs.length}`} onClose={onClose}>
+    <Sheet title={`Inputs${of}`} under={`${summary.free} free of ${inputs.length}`} onClose={onClose}>
       <p class="section soft">
         <b>Free</b> {MARK_MEANS.free.means} <b>Idle</b> {MARK_MEANS.idle.means}
       </p>

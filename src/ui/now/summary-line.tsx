@@ -1,16 +1,27 @@
 import type { Answers } from '../../day/answers/answers.ts';
+import { type RecorderAnswers, rolledTracks } from '../../day/answers/recorder-answers.ts';
+import { isHeard } from '../../day/answers/voice-answers.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { conflictsOf } from '../../day/phones/conflicts.ts';
 import { useDay } from '../frame/context.ts';
 import { undoLast } from '../frame/undo.ts';
 import { useWorkedOut } from '../kit/after-next-paint.ts';
 import { Button } from '../kit/button.tsx';
+import { lazy } from '../kit/lazy.tsx';
 import { countOf, listOf, nameOf } from '../words/chain.ts';
+import { isHeardBy, recorderName, rollingRigs } from '../words/recorder-names.ts';
 import { claimWords } from './claim-words.ts';
 import { countsOf } from './counts.ts';
 
+// Only few days have several.
+const ShowRecorder = lazy(() => import('./show-recorder.tsx').then((part) => part.ShowRecorder));
+
 interface SummaryProps {
   readonly answers: Answers;
+  /** The recorder whose counts are shown. What is wrong is said of all that roll. */
+  readonly shown: RecorderAnswers;
+  /** Shows the next of the recorders that roll, where several do. */
+  readonly onShow: (() => void) | undefined;
   readonly onTrack: (track: PartId) => void;
   readonly onVoice: (voice: VoiceId) => void;
   readonly onFree: () => void;
@@ -29,11 +40,12 @@ export function useConflictButton(onTap: () => void) {
 }
 
 /** The summary line: problems come first, one tap from where they are; at its end the way back. */
-export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: SummaryProps) {
+export function SummaryLine({ answers, shown, onShow, onTrack, onVoice, onFree, onConflicts }: SummaryProps) {
   const store = useDay();
   const day = store.day.value;
   const { summary } = answers;
-  const clash = answers.tracks.find(({ state }) => state === 'clash');
+  const rigs = rollingRigs(answers);
+  const clash = rolledTracks(answers).find(({ state }) => state === 'clash');
   const lost = summary.unrecorded;
   const troubles = [
     lost.length > 0 && (
@@ -60,15 +72,22 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
       <div class="summary-words">
         {troubles}
         <Button look="bare" class="summary-rest" onClick={onFree}>
-          {countsOf(summary).map(([count, words], at) => (
+          {countsOf(shown.summary).map(([count, words], at) => (
             <>
               {at > 0 && ' · '}
               <b>{count}</b> {words}
             </>
           ))}
           {troubles.length === 0 && claimWords(answers)}
+          {rigs.length > 1 &&
+            missedWords(
+              day,
+              answers,
+              rigs.filter((rig) => rig !== shown),
+            )}
         </Button>
       </div>
+      {onShow && <ShowRecorder answers={answers} shown={shown} onTap={onShow} />}
       {store.canUndo.value && (
         <Button look="plain" class="summary-undo" onClick={() => undoLast(store)}>
           Undo
@@ -76,4 +95,14 @@ export function SummaryLine({ answers, onTrack, onVoice, onFree, onConflicts }: 
       )}
     </div>
   );
+}
+
+/** ` · 2 not on Bag`: how many the others do not get; whom the one shown does not get stands in its rows. */
+function missedWords(day: Day, { voices }: Answers, others: readonly RecorderAnswers[]): string {
+  const heard = voices.filter(isHeard);
+  return others
+    .map((rig) => ({ rig, missed: heard.filter(({ voice }) => !isHeardBy(rig, voice.id)).length }))
+    .filter(({ missed }) => missed > 0)
+    .map(({ rig, missed }) => ` · ${missed} not on ${recorderName(day, rig.recorder)}`)
+    .join('');
 }

@@ -1,6 +1,6 @@
 import type { Day, Part, PartId, Rig } from '../../day/model.ts';
 import { partName } from '../words/chain.ts';
-import { ofRecorder } from '../words/recorders.ts';
+import { ofRecorder } from '../words/recorder-names.ts';
 import type { Option } from './picker.tsx';
 
 /** A receiver, or one of its modules, as one choice. */

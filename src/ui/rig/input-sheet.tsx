@@ -14,7 +14,7 @@ import { Toggles } from '../kit/toggles.tsx';
 import { partName } from '../words/chain.ts';
 import { INPUT_KIND_WORD } from '../words/connectors.ts';
 import { positionName, sourceName } from '../words/facts.ts';
-import { ofRecorder } from '../words/recorders.ts';
+import { ofRecorder } from '../words/recorder-names.ts';
 import { leadOptions } from './lead-options.ts';
 import { Picker } from './picker.tsx';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';

@@ -14,7 +14,7 @@ import { Button } from '../kit/button.tsx';
 import { TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { nameOf } from '../words/chain.ts';
-import { ofRecorder } from '../words/recorders.ts';
+import { ofRecorder } from '../words/recorder-names.ts';
 import { KeptFor, PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 import { reservedWord } from './words.ts';
 
@@ -33,7 +33,10 @@ export function PackSheet({ part, onClose }: PartSheetProps) {
   return (
     <Sheet
       title={`${part.name} is on ${nameOf(day, wearer)}`}
-      under={[part.khz ? `${formatMhz(part.khz)} MHz` : '', reachWords(packReach(day.rig, answers)(part.id))]
+      under={[
+        part.khz ? `${formatMhz(part.khz)} MHz` : '',
+        reachWords(day, packReach(day.rig, answers)(part.id)),
+      ]
         .filter(Boolean)
         .join(' · ')}
       onClose={onClose}

@@ -3,7 +3,8 @@ import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { recordersOf, rollingNow } from '../../day/recorders/rolling.ts';
 import { Row } from '../kit/row.tsx';
 import { listOf } from '../words/chain.ts';
-import { hasSeveralRigs, recorderPartsWords } from '../words/recorders.ts';
+import { hasSeveralRigs } from '../words/recorder-names.ts';
+import { recorderPartsWords } from '../words/recorders.ts';
 import { Inputs, type ListProps, Sends, Tracks } from './rig-lists.tsx';
 
 /** The recorders of the day in one line, which opens all that can be said of them. */

@@ -156,7 +156,7 @@ export function Packs({ day, answers, onPart }: ListProps) {
               title={name}
               under={[
                 khz ? `${formatMhz(khz)} MHz` : '',
-                reachWords(reachOf(id)),
+                reachWords(day, reachOf(id)),
                 wear && wear !== 'pack' ? wordOf(WEARS, wear) : '',
               ]
                 .filter(Boolean)

@@ -6,7 +6,7 @@ import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { Toggles } from '../kit/toggles.tsx';
-import { ofRecorder } from '../words/recorders.ts';
+import { ofRecorder } from '../words/recorder-names.ts';
 import { PartChoice, type PartSheetProps, WholeDay } from './whole-day.tsx';
 
 /** One track of a recorder: its inputs, whether it is a mix, and where it is tapped in the strip. */

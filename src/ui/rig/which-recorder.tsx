@@ -4,7 +4,7 @@ import { ownPartsOf, recordsAs } from '../../day/recorders/recorder-parts.ts';
 import { recordersOf, rollingNow } from '../../day/recorders/rolling.ts';
 import { useDay } from '../frame/context.ts';
 import { Choice } from '../kit/field.tsx';
-import { hasSeveralRigs } from '../words/recorders.ts';
+import { hasSeveralRigs } from '../words/recorder-names.ts';
 
 /** The recorder that something is added to: the one that rolls, until another is chosen. */
 export function useWhichRecorder() {

@@ -1,24 +1,10 @@
 import { rollIn } from '../../day/chain/links.ts';
-import type { Day, Part, PartId } from '../../day/model.ts';
-import { ownPartsOf, recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import type { Day, PartId } from '../../day/model.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { recordersOf } from '../../day/recorders/rolling.ts';
 import { settingsNow } from '../../day/settings/settings.ts';
 import { countOf } from './chain.ts';
 import { bitDepthWords, rateWords, sampleRateWords } from './recording.ts';
-
-export const recorderName = (day: Pick<Day, 'rig' | 'header'>, recorder: PartId): string =>
-  recordersOf(day).find(({ id }) => id === recorder)?.name ?? recorder;
-
-/** Whether recorders besides the first have inputs or tracks of their own, so that a name alone says too little. */
-export const hasSeveralRigs = ({ rig }: Pick<Day, 'rig'>): boolean =>
-  rig.recorders.some(({ id }) => {
-    const { inputs, tracks } = ownPartsOf(rig, id);
-    return inputs.length + tracks.length > 0;
-  });
-
-/** The recorder that an input, a track or a send is of, where that has to be said; else nothing. */
-export const ofRecorder = (day: Day, part: Pick<Part, 'recorder'> | undefined): string =>
-  part && hasSeveralRigs(day) ? recorderName(day, recorderOfPart(part)) : '';
 
 /** What a recorder has: `32 tracks, 16 inputs`, or whose tracks it records. */
 export function recorderPartsWords(day: Day, recorder: PartId): string {

@@ -1,12 +1,13 @@
 import type { VoiceAnswer } from '../../day/answers/voice-answers.ts';
-import type { Rig, Voice } from '../../day/model.ts';
-import { listOf, partName, VOICE_WORD } from './chain.ts';
+import type { Day, Voice } from '../../day/model.ts';
+import { listOf, VOICE_WORD } from './chain.ts';
+import { nameWithRecorder } from './recorder-names.ts';
 
-/** How a voice is recorded, and where: `alone on 5`, `clash on 7`, `not recorded`. */
-export function stateWords(rig: Rig, { state, tracks }: VoiceAnswer): string {
+/** How a voice is recorded, and where: `alone on 5`, `alone on Cart 5 and Bag 2`, `clash on 7`, `not recorded`. */
+export function stateWords(day: Day, { state, tracks }: VoiceAnswer): string {
   const word = VOICE_WORD[state] || 'alone';
   if (state === 'off' || state === 'unrecorded' || tracks.length === 0) return word;
-  return `${word} on ${listOf(tracks.map((id) => partName(rig, id)))}`;
+  return `${word} on ${listOf(tracks.map((id) => nameWithRecorder(day, id)))}`;
 }
 
 /** Who is behind the part's name: the performer, a boom's operator, where a plant or feed comes from. */

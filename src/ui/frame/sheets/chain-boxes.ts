@@ -6,6 +6,7 @@ import { wordIn, wordOf } from '../../../shared/open-word.ts';
 import { listOf, nameOf, partName, VOICE_WORD } from '../../words/chain.ts';
 import { INPUT_KIND_WORD, OUTPUT_KIND_WORD } from '../../words/connectors.ts';
 import { positionName } from '../../words/facts.ts';
+import { nameWithRecorder } from '../../words/recorder-names.ts';
 
 /** One station on the way from a body to a track. */
 export interface ChainBox {
@@ -63,7 +64,7 @@ export function chainBoxes(day: Day, answers: Answers, answer: VoiceAnswer, path
     const kind = `${wordIn(INPUT_KIND_WORD, part(input)?.inputKind ?? 'mic')} input`;
     const isBreak = broken === 'pushed-out' || broken === 'switched-away';
     const word = broken === 'pushed-out' ? 'another lead' : kind;
-    const made = muted(input, box('input', partName(rig, input), word));
+    const made = muted(input, box('input', nameWithRecorder(day, input), word));
     boxes.push({ ...made, breaksBefore: isBreak });
   }
   const missing = broken ? MISSING[broken] : undefined;
@@ -75,9 +76,10 @@ export function chainBoxes(day: Day, answers: Answers, answer: VoiceAnswer, path
 const bodyWord = ({ voice }: VoiceAnswer): string =>
   voice.kind === 'performer' ? 'body' : wordOf(VOICE_KINDS, voice.kind);
 
-function trackBox({ rig }: Day, answer: VoiceAnswer, { tracks }: Path): ChainBox {
+function trackBox(day: Day, answer: VoiceAnswer, { tracks }: Path): ChainBox {
+  const { rig } = day;
   const there = tracks.filter((id) => rig.byId.has(id));
-  const names = listOf(there.map((id) => partName(rig, id)));
+  const names = listOf(there.map((id) => nameWithRecorder(day, id)));
   const tap = wordOf(TAPS, rig.byId.get(there[0] ?? '')?.tap ?? 'pre');
   const shared = answer.state === 'gang' || answer.state === 'clash' ? VOICE_WORD[answer.state] : '';
   return box('track', `track ${names}`, shared || `iso, ${tap}-fader`);

@@ -81,7 +81,7 @@ export function PackList({ title, voice, before, onDone }: TakeProps) {
       offers={offers.map((offer) => ({
         id: offer.transmitter.id,
         name: offer.transmitter.name,
-        under: reachWords(reachOf(offer.transmitter.id)),
+        under: reachWords(day, reachOf(offer.transmitter.id)),
         word: packOfferWords(day, offer),
         isFoundBy: (typed) => plain(offer.transmitter.name).startsWith(plain(typed.trim())),
       }))}

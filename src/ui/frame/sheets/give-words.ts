@@ -4,6 +4,7 @@ import type { Day, PartId } from '../../../day/model.ts';
 import { wordIn } from '../../../shared/open-word.ts';
 import { listOf, nameOf, partName } from '../../words/chain.ts';
 import { NEED_WORD } from '../../words/needs.ts';
+import { nameWithRecorder } from '../../words/recorder-names.ts';
 
 const WORDS: Record<Reason, (packs: string, input: string) => string> = {
   'needed-unrecorded': (packs) => (packs ? `needed, ${packs} is not recorded` : 'needed, has no pack'),
@@ -25,7 +26,7 @@ export function voiceOfferWords(
   const worn = [...new Set(voice.paths.flatMap(({ transmitter }) => transmitter ?? []))];
   const packs = listOf(worn.map((pack) => partName(day.rig, pack)));
   const input = partName(day.rig, voice.paths.find((path) => path.input)?.input);
-  const tracks = worn.flatMap((pack) => reachOf(pack).tracks.map(({ name }) => name));
+  const tracks = worn.flatMap((pack) => reachOf(pack).tracks.map(({ id }) => nameWithRecorder(day, id)));
   const words = WORDS[reason](packs, input);
   return packs && words.includes(packs) ? onTracks(words, tracks) : words;
 }
@@ -34,10 +35,12 @@ const onTracks = (words: string, tracks: readonly string[]): string =>
   tracks.length === 0 ? words : `${words} · track ${listOf([...new Set(tracks)])}`;
 
 /** The channel a pack is received on, and the track it is for: `near 3 › track 8`. */
-export function reachWords({ channels, tracks }: PackReach): string {
+export function reachWords(day: Day, { channels, tracks }: PackReach): string {
   if (channels.length === 0) return 'no channel tuned to it';
   const on = listOf(channels.map(({ name }) => name));
-  return tracks.length === 0 ? `${on}, no track` : `${on} › track ${listOf(tracks.map(({ name }) => name))}`;
+  return tracks.length === 0
+    ? `${on}, no track`
+    : `${on} › track ${listOf(tracks.map(({ id }) => nameWithRecorder(day, id)))}`;
 }
 
 export function packOfferWords(day: Day, { wearer, wearerNeed }: PackOffer): string {

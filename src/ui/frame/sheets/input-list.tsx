@@ -5,7 +5,8 @@ import type { VoiceAnswer } from '../../../day/answers/voice-answers.ts';
 import { type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../../day/model.ts';
 import { isOneOf, type Open } from '../../../shared/open-word.ts';
 import { Row } from '../../kit/row.tsx';
-import { nameOf, partName } from '../../words/chain.ts';
+import { nameOf } from '../../words/chain.ts';
+import { nameWithRecorder } from '../../words/recorder-names.ts';
 import { useDay, useRun } from '../context.ts';
 
 interface InputListProps {
@@ -23,7 +24,7 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
   const name = nameOf(day, id);
   const plugged = answer.paths.some(({ lead, transmitter }) => lead && !transmitter);
   const plug = (to: PartId | null, position: SelectorPosition = 'a'): void => {
-    const done = to ? `${name} into ${partName(day.rig, to)}` : `${name} unplugged`;
+    const done = to ? `${name} into ${nameWithRecorder(day, to)}` : `${name} unplugged`;
     if (run(plugRun([id], [to], position, { before }), done)) onDone();
   };
   const offered = inputsToOffer(answers);
@@ -36,7 +37,7 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
         {offered.map(({ input, state, reach }) => (
           <li key={input.id}>
             <Row
-              title={input.name}
+              title={nameWithRecorder(day, input.id)}
               word={state}
               onTap={() => plug(input.id, readPosition(reach.selector?.position))}
             />

@@ -4,6 +4,7 @@ import { answersBefore } from '../../../day/answers/answers.ts';
 import type { TrackAnswer } from '../../../day/answers/track-answers.ts';
 import type { SubjectAnswer } from '../../../day/answers/track-subject.ts';
 import type { PartId } from '../../../day/model.ts';
+import { ownPartsOf, recorderOfPart } from '../../../day/recorders/recorder-parts.ts';
 import { Button } from '../../kit/button.tsx';
 import { TextField } from '../../kit/field.tsx';
 import { partName } from '../../words/chain.ts';
@@ -47,6 +48,7 @@ export function TrackActions({ answer, subject, whose, before, onDone }: Actions
       </div>
       {asking === 'track' && input && (
         <TrackChoice
+          recorder={recorderOfPart(track)}
           current={reach?.tracks ?? []}
           onChoose={(to) =>
             does(run(moveToTrack(input, track.id, to, at), `${partName(day.rig, input)} sent`))
@@ -65,18 +67,21 @@ export function TrackActions({ answer, subject, whose, before, onDone }: Actions
   );
 }
 
+/** The tracks that an input can be sent to: those of its recorder. */
 function TrackChoice({
+  recorder,
   current,
   onChoose,
 }: {
+  recorder: PartId;
   current: readonly PartId[];
   onChoose: (track: PartId) => void;
 }) {
   const { rig } = useDay().day.value;
   return (
     <div class="track-choice" role="group" aria-label="Send to track">
-      {rig.tracks
-        .filter(({ mix }) => !mix)
+      {ownPartsOf(rig, recorder)
+        .tracks.filter(({ mix }) => !mix)
         .map(({ id, name }) => (
           <Button key={id} pressed={current.includes(id)} onClick={() => onChoose(id)}>
             {name}

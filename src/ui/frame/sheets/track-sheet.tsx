@@ -6,6 +6,7 @@ import type { PartId } from '../../../day/model.ts';
 import { Button } from '../../kit/button.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { nameOf } from '../../words/chain.ts';
+import { ofRecorder } from '../../words/recorder-names.ts';
 import { useDay } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { Because } from './because.tsx';
@@ -61,7 +62,12 @@ export function TrackSheet({ track, input, from, onClose }: TrackProps) {
   return (
     <Sheet
       title={isOfTrack ? trackTitle(answer) : subjectTitle(day, about, stands)}
-      under={isOfTrack ? trackUnder(day, answer, before) : subjectUnder(day, answer, stands, before)}
+      under={[
+        ofRecorder(day, answer.track),
+        isOfTrack ? trackUnder(day, answer, before) : subjectUnder(day, answer, stands, before),
+      ]
+        .filter(Boolean)
+        .join(' · ')}
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={setBefore} />}
     >

@@ -5,6 +5,7 @@ import type { Day, TakeId } from '../../../day/model.ts';
 import { takeText } from '../../../day/slate.ts';
 import { breakWords, listOf, nameOf, partName, pathWords } from '../../words/chain.ts';
 import { MARK_MEANS } from '../../words/means.ts';
+import { nameWithRecorder } from '../../words/recorder-names.ts';
 
 /** `before 44/3`, or nothing for now. */
 export function placeWords(day: Day, before: TakeId | undefined): string {
@@ -41,7 +42,7 @@ export function subjectUnder(
 ): string {
   const { rig } = day;
   const way = path ? pathWords(rig, path) : '';
-  const elsewhere = path?.tracks.map((id) => partName(rig, id)).join(', ');
+  const elsewhere = path?.tracks.map((id) => nameWithRecorder(day, id)).join(', ');
   const end = heard
     ? `track ${track.name}`
     : elsewhere

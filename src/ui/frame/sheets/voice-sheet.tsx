@@ -10,6 +10,7 @@ import { Choice } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { listOf, nameOf } from '../../words/chain.ts';
 import { NEED_WORD } from '../../words/needs.ts';
+import { notOnWords, rollingRigs } from '../../words/recorder-names.ts';
 import { behindWords, stateWords } from '../../words/voice.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
@@ -81,5 +82,6 @@ function underName(day: Day, answers: Answers, answer: VoiceAnswer): string {
   const others = heardWith(answers, voice.id).map((id) => nameOf(day, id));
   const shared = state === 'gang' || state === 'clash' ? ` with ${listOf(others)}` : '';
   const facts = [voice.number && `cast number ${voice.number}`, behindWords(voice)];
-  return [...facts, `${stateWords(day.rig, answer)}${shared}`].filter(Boolean).join(' · ');
+  const not = notOnWords(day, rollingRigs(answers), [voice.id]);
+  return [...facts, `${stateWords(day, answer)}${shared}`, not].filter(Boolean).join(' · ');
 }

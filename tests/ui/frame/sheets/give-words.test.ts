@@ -55,7 +55,7 @@ test('packs are named with their channel and track, worn or not', () => {
   const reachOf = packReach(day.rig, answers);
   const words = packsToOffer(day.rig, answers, 'dora').map((offer) => [
     offer.transmitter.name,
-    reachWords(reachOf(offer.transmitter.id)),
+    reachWords(day, reachOf(offer.transmitter.id)),
     packOfferWords(day, offer),
   ]);
   expect(words).toEqual([

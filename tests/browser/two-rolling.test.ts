@@ -1,0 +1,85 @@
+import { describe, expect, test } from 'vitest';
+import { speaker } from '../day/say.ts';
+import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
+import { BAG, BAG_BESIDE, CART } from '../day/two-recorders.ts';
+import { hands } from './hands.ts';
+import { onStage } from './harness.ts';
+import { openSaid } from './said-day.ts';
+
+const SMALL = { clock: '2026-10-07T07:00:00Z', viewport: { width: 360, height: 640 } };
+
+/** Ines on both, Dora on the cart alone, the boom on the bag alone, and both roll. */
+function bothRolling() {
+  const phone = speaker();
+  phone.say(
+    { kind: 'day-described', fields: { recorder: 'Cart' } },
+    ...SMALL_RIG,
+    ...SMALL_CAST,
+    ...BAG_BESIDE,
+    { kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' },
+    { kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora' },
+    { kind: 'leads-plugged', leads: [{ lead: 'bag-l1', from: 'near1out', to: 'bag-aes1' }] },
+    { kind: 'leads-plugged', leads: [{ lead: 'boom', from: 'boom', to: 'bag-in1' }] },
+    { kind: 'recorders-rolling', recorders: [CART, BAG] },
+  );
+  return phone;
+}
+
+describe('two recorders that roll', () => {
+  test('Now shows the main one, the other by one tap, and marks whom one of them does not get', async () => {
+    await onStage(SMALL, async (stage) => {
+      const { page, tap, inSheet, closed, tab } = hands(stage);
+      await openSaid(stage, bothRolling());
+      const rows = async () =>
+        (await page().locator('main .rows-two .row').allInnerTexts()).map((text) =>
+          text.replaceAll('\n', ' '),
+        );
+      const summary = () => page().locator('.summary').textContent();
+      await expect
+        .poll(rows)
+        .toEqual([
+          '– Boom on Bag 2 not on Cart',
+          '1 Mix post fader',
+          '3 Ines A1 › near 1 › AES 1',
+          '4 Dora A2 › near 2 › AES 2 not on Bag',
+          expect.stringContaining('in 1'),
+        ]);
+      expect(await summary()).toContain('everyone recorded · 1 not on Bag');
+      await stage.screenshot('two-rolling-cart');
+      await tap('Cart show Bag');
+      await expect
+        .poll(rows)
+        .toEqual([
+          '– Dora on Cart 4 not on Bag',
+          '1 Mix post fader',
+          '2 Boom hardline › in 1 not on Cart',
+          '3 Ines A1 › near 1 › AES 1',
+          expect.stringContaining('No input free'),
+        ]);
+      await stage.screenshot('two-rolling-bag');
+
+      // The sheets say whose track it is.
+      const sheet = page().getByRole('dialog');
+      await page()
+        .getByRole('button', { name: /^3 Ines/ })
+        .tap();
+      await sheet.getByText(/^Bag · A1/).waitFor();
+      await inSheet('Other track');
+      expect(
+        await sheet.getByRole('group', { name: 'Send to track' }).getByRole('button').allTextContents(),
+      ).toEqual(['2', '3']);
+      await inSheet('Close');
+      await closed();
+      await page().getByRole('button', { name: /Dora/ }).tap();
+      await sheet.getByText(/alone on Cart 4 · not on Bag/).waitFor();
+      await inSheet('Close');
+      await closed();
+      await tap(/^No input free/);
+      await sheet.getByText('Inputs of Bag').waitFor();
+      await inSheet('Close');
+      await closed();
+      await tab('Cast');
+      await page().getByText('alone on Cart 3 and Bag 3').waitFor();
+    });
+  });
+});
