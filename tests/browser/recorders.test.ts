@@ -85,4 +85,48 @@ describe('several recorders, each with a rig of its own', () => {
       await stage.screenshot('recorders');
     });
   });
+
+  test('a second rig is laid beside the first, and what both use goes to both', async () => {
+    await onStage(SMALL, async (stage) => {
+      const { page, tap, inSheet, fill, tab, closed } = hands(stage);
+      const sheet = page().getByRole('dialog');
+      await startDay(page());
+      await tab('Rig');
+      await tap(/^Cart with a far box/);
+      await tap(/^Recorder /);
+      await inSheet('Add with its own rig');
+      await sheet.getByText(/name/i).last().waitFor();
+      await fill('Name of another recorder', 'Bag');
+      await inSheet('Add with its own rig');
+      await sheet.getByText('A rig for Bag').waitFor();
+      await stage.screenshot('beside');
+      await fill('Tracks and inputs', '8 tracks, 2 mic, 4 network');
+      await inSheet('Use this recorder');
+      await sheet.getByText(/^8 tracks, 6 inputs/).waitFor();
+      await stage.screenshot('beside-laid');
+      await inSheet('Close');
+      await closed();
+
+      // The far box goes to the bag as well: nothing comes out of the cart.
+      await tap(/^Patch several$/);
+      const choose = (label: string, name: string) =>
+        sheet.getByLabel(label, { exact: true }).selectOption(name);
+      await choose('Outputs of', 'far box');
+      await choose('First input', 'net 1, Bag');
+      await inSheet('Patch 4 leads');
+      await closed();
+      await page()
+        .getByRole('button', { name: /^Receivers/ })
+        .tap();
+      await page()
+        .getByRole('button', { name: /^far box 1/ })
+        .first()
+        .tap();
+      await sheet.getByText(/goes to on Recorder/).waitFor();
+      await stage.screenshot('one-output-two-leads');
+      const text = await sheet.textContent();
+      expect(text).toMatch(/goes to on Recorderline 1, far box/);
+      expect(text).toMatch(/goes to on Bagnet 1/);
+    });
+  });
 });

@@ -14,7 +14,7 @@ import {
 } from '../../src/facts/kinds/rig-kinds.ts';
 import { pathEnds } from '../../src/plan/day/day-paths.ts';
 import { problemOf } from '../../src/plan/day/day-problem.ts';
-import { specWords } from '../../src/ui/rig/words.ts';
+import { specWords } from '../../src/ui/words/rig-spec.ts';
 import { leadsOfDay } from '../../src/upkeep/wiring/day-wiring.ts';
 import { layingPhone } from './rig-day.ts';
 

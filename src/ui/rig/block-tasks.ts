@@ -4,6 +4,7 @@ import { answersBefore, answersNow } from '../../day/answers/answers.ts';
 import { isFitting } from '../../day/answers/inputs-to-offer.ts';
 import { tunedTo } from '../../day/chain/links.ts';
 import type { Day, Links, Part, PartId } from '../../day/model.ts';
+import { recorderOfPart } from '../../day/recorders/recorder-parts.ts';
 import { countOf } from '../words/chain.ts';
 import { sourceName } from '../words/facts.ts';
 import { runWords } from '../words/number-runs.ts';
@@ -32,16 +33,18 @@ function beginning(
 
 const NONE: Paired = { pairs: [], left: [] };
 
-const unplugged = (day: Day, links: Links, { receiver, module }: Block) =>
+/** The outputs of a block without a lead to a recorder, or to none at all. */
+const unplugged = (day: Day, links: Links, { receiver, module }: Block, recorder?: PartId) =>
   outputsFor(day.rig, receiver, module).filter(({ id }) => {
-    const to = leadFrom(day.rig, links, id)?.link.value.to ?? null;
+    const to = leadFrom(day.rig, links, id, recorder)?.link.value.to ?? null;
     return to === null || !day.rig.byId.has(to);
   });
 
 /** Outputs without a lead into inputs that they fit. A lead that is plugged already is not moved with the rest. */
 function plugPairs(day: Day, block: Block, first: PartId, { position, before }: Place): Paired {
   const { inputs, links } = answersBefore(day, before);
-  const loose = unplugged(day, links, block);
+  const recorder = recorderOfPart(day.rig.byId.get(first) ?? {});
+  const loose = unplugged(day, links, block, recorder);
   const plugged = outputsFor(day.rig, block.receiver, block.module).filter((one) => !loose.includes(one));
   const sockets = inputsFrom(day.rig, first);
   const fits = (output: Part): boolean => sockets.some((input) => isFitting(output, input));

@@ -99,7 +99,7 @@ function LeadInto({ reach, before }: ReachProps) {
           const done = to
             ? `${sourceName(day, source)} into ${input.name}`
             : `${sourceName(day, source)} unplugged`;
-          run(plugRun([source], [to], position, { before }), done);
+          run(plugRun([source], [to], position, { before, recorder: recorderOfPart(input) }), done);
         };
         return (
           <Picker

@@ -3,7 +3,9 @@ import { answersBefore } from '../../day/answers/answers.ts';
 import { isFitting, takesHardline } from '../../day/answers/inputs-to-offer.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
 import type { Day, Links, Part, PartId } from '../../day/model.ts';
+import { recorderOfPart } from '../../day/recorders/recorder-parts.ts';
 import { nameOf, partName } from '../words/chain.ts';
+import { nameWithRecorder } from '../words/recorder-names.ts';
 import type { Option } from './picker.tsx';
 import { arrivalWords } from './words.ts';
 
@@ -21,26 +23,46 @@ export function leadOptions(
   const hardlines = [...day.voices.values()]
     .filter(({ id, kind, struck }) => isHardline(kind) && !struck && (takesHardline(input) || id === current))
     .map(({ id }) => ({ id, name: nameOf(day, id) }));
-  const all = [...hardlines, ...outputs].map(({ id, name }) => ({ id, name, word: placeOf(day, links, id) }));
-  const loose = all.filter(({ word }) => word === 'no lead');
-  const plugged = all.filter(({ word }) => word !== 'no lead');
+  const recorder = recorderOfPart(input);
+  const all = [...hardlines, ...outputs].map(({ id, name }) => {
+    const { isThere, word } = placeOf(day, links, id, recorder);
+    return { id, name, isThere, word };
+  });
+  const loose = all.filter(({ isThere }) => !isThere);
+  const plugged = all.filter(({ isThere }) => isThere);
   return [...(current ? [{ id: 'nothing', name: 'nothing', word: 'unplug it' }] : []), ...loose, ...plugged];
 }
 
-function placeOf(day: Day, links: Links, from: string): string {
-  const to = leadFrom(day.rig, links, from)?.link.value.to;
-  return to && day.rig.byId.has(to) ? `› ${partName(day.rig, to)}` : 'no lead';
+/** Where an end goes on a recorder; or else on another, which it can go to as well, by a second lead. */
+function placeOf(
+  day: Day,
+  links: Links,
+  from: string,
+  recorder: PartId,
+): { readonly isThere: boolean; readonly word: string } {
+  const to = (at?: PartId): PartId | undefined => {
+    const input = leadFrom(day.rig, links, from, at)?.link.value.to;
+    return input && day.rig.byId.has(input) ? input : undefined;
+  };
+  const there = to(recorder);
+  const somewhere = there ?? to();
+  const word = somewhere
+    ? `› ${there ? partName(day.rig, there) : nameWithRecorder(day, somewhere)}`
+    : 'no lead';
+  return { isThere: there !== undefined, word };
 }
 
-/** Where an output can go: unreserved inputs that fit, each selector position separately; free ones first. */
+/** Where an output can go on a recorder: unreserved inputs that fit, each selector position separately; free ones first. */
 export function inputOptions(
   day: Day,
   before: string | undefined,
   output: Part,
+  recorder: PartId,
   current: PartId | null,
 ): Option[] {
   const { inputs } = answersBefore(day, before);
   const options = inputs
+    .filter(({ input }) => recorderOfPart(input) === recorder)
     .filter(({ input }) => !input.reserved && (isFitting(output, input) || input.id === current))
     .flatMap(({ input, reach }) => {
       if (!reach.selector)

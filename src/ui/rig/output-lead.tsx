@@ -1,10 +1,13 @@
 import { leadFrom, plugRun } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers/answers.ts';
-import { OUTPUT_KINDS, type Part, type SelectorPosition } from '../../day/model.ts';
+import { OUTPUT_KINDS, type Part, type PartId, type SelectorPosition } from '../../day/model.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import { wordIn } from '../../shared/open-word.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { partName } from '../words/chain.ts';
 import { OUTPUT_KIND_WORD } from '../words/connectors.ts';
+import { nameWithRecorder } from '../words/recorder-names.ts';
 import { inputOptions } from './lead-options.ts';
 import { Picker } from './picker.tsx';
 import { PartChoice } from './whole-day.tsx';
@@ -15,30 +18,51 @@ interface OutputLeadProps {
   readonly before: string | undefined;
 }
 
-/** Which input an output is plugged into, and at which selector position. */
+/** Which input of each recorder an output is plugged into, and at which selector position. */
 export function OutputLead({ output, before }: OutputLeadProps) {
   const day = useDay().day.value;
-  const run = useRun();
-  const lead = leadFrom(day.rig, answersBefore(day, before).links, output.id)?.link.value;
-  const to = lead?.to && day.rig.byId.has(lead.to) ? lead.to : null;
-  const selector = day.rig.selectors.find(({ input }) => input === to);
-  const position = selector?.positions?.[lead?.position === 'b' ? 1 : 0];
   if (output.reserved) {
     return (
       <p class="section soft">{`${output.name} is kept for ${reservedWord(output.reserved)}; no voice goes this way.`}</p>
     );
   }
+  const all = recordersOf(day);
+  const withInputs = all.filter(({ id }) => ownPartsOf(day.rig, id).inputs.length > 0);
+  return (withInputs.length > 0 ? withInputs : all.slice(0, 1)).map(({ id, name }) => (
+    <LeadTo
+      key={id}
+      output={output}
+      before={before}
+      recorder={id}
+      of={withInputs.length > 1 ? ` on ${name}` : ''}
+    />
+  ));
+}
+
+interface LeadToProps extends OutputLeadProps {
+  readonly recorder: PartId;
+  /** The recorder's name, where several have inputs. */
+  readonly of: string;
+}
+
+function LeadTo({ output, before, recorder, of }: LeadToProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const lead = leadFrom(day.rig, answersBefore(day, before).links, output.id, recorder)?.link.value;
+  const to = lead?.to && day.rig.byId.has(lead.to) ? lead.to : null;
+  const selector = day.rig.selectors.find(({ input }) => input === to);
+  const position = selector?.positions?.[lead?.position === 'b' ? 1 : 0];
   const plug = (choice: string): void => {
     const input = choice === 'nothing' ? null : choice.slice(2);
     const at = choice.startsWith('b:') ? 'b' : ('a' as SelectorPosition);
-    const done = input ? `${output.name} into ${partName(day.rig, input)}` : `${output.name} unplugged`;
-    run(plugRun([output.id], [input], at, { before }), done);
+    const done = input ? `${output.name} into ${nameWithRecorder(day, input)}` : `${output.name} unplugged`;
+    run(plugRun([output.id], [input], at, { before, recorder }), done);
   };
   return (
     <Picker
-      label={`${output.name} (${wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue')}) goes to`}
+      label={`${output.name} (${wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue')}) goes to${of}`}
       now={to ? [partName(day.rig, to), position].filter(Boolean).join(', ') : 'nothing'}
-      options={inputOptions(day, before, output, to)}
+      options={inputOptions(day, before, output, recorder, to)}
       current={to ? `${selector ? (lead?.position ?? 'a') : 'a'}:${to}` : 'nothing'}
       onPick={plug}
     />

@@ -1,4 +1,3 @@
-import { type RigSpec, shapeOf } from '../../app/commands/rig.ts';
 import type { InputAnswer } from '../../day/answers/input-answers.ts';
 import { tunedTo } from '../../day/chain/links.ts';
 import type { Arrival } from '../../day/chain/reach.ts';
@@ -12,33 +11,11 @@ import {
   type Rig,
 } from '../../day/model.ts';
 import { type Open, wordIn, wordOf } from '../../shared/open-word.ts';
-import { countOf, INPUT_WORD, nameOf, partName } from '../words/chain.ts';
+import { INPUT_WORD, nameOf, partName } from '../words/chain.ts';
 import { INPUT_KIND_WORD } from '../words/connectors.ts';
 import { positionName } from '../words/facts.ts';
 import { runWords } from '../words/number-runs.ts';
-
-const MANY: Record<InputKind, string> = {
-  mic: 'mic',
-  line: 'line',
-  aes3: 'AES3',
-  return: 'returns',
-  slot: 'slots',
-  network: 'network',
-};
-
-const kindCount = (kind: Open<InputKind>, count: number): string =>
-  `${count} ${wordIn(count === 1 ? INPUT_KIND_WORD : MANY, kind)}`;
-
-/** What was understood of a rig described in a line. */
-export function specWords(spec: RigSpec): string {
-  const { inputs, isos, sharing } = shapeOf(spec);
-  const kinds = spec.inputs.map(({ kind, count }) => kindCount(kind, count)).join(', ');
-  const tracks = `Track 1 is the mix, ${countOf(isos, 'iso track')}. ${countOf(inputs, 'input')}: ${kinds}.`;
-  if (isos === 0) return `${tracks} No input has an iso track.`;
-  return sharing > 0
-    ? `${tracks} The last ${sharing} inputs share track ${spec.tracks}.`
-    : `${tracks} Each input has a track of its own.`;
-}
+import { kindCount } from '../words/rig-spec.ts';
 
 /** `4 mic, 4 AES3, 2 returns, 8 slots`, in reading order. */
 export function inputsWords(inputs: readonly Part[]): string {

@@ -5,6 +5,7 @@ import { PLUG } from '../../../src/ui/rig/block-tasks.ts';
 import { inputOptions, leadOptions } from '../../../src/ui/rig/lead-options.ts';
 import { type Speaker, speaker } from '../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../day/small-rig.ts';
+import { BAG, BAG_BESIDE, CART } from '../../day/two-recorders.ts';
 
 function wired(): Speaker {
   const phone = speaker();
@@ -20,8 +21,8 @@ const leadsFor = (phone: Speaker, input: string, current?: string): string[] =>
     ({ name, word }) => `${name}: ${word}`,
   );
 
-const inputsFor = (phone: Speaker, output: string, current: string | null): string[] =>
-  inputOptions(phone.day(), undefined, part(phone, output), current).map(
+const inputsFor = (phone: Speaker, output: string, current: string | null, recorder = CART): string[] =>
+  inputOptions(phone.day(), undefined, part(phone, output), recorder, current).map(
     ({ name, word }) => `${name}: ${word}`,
   );
 
@@ -33,6 +34,22 @@ describe('a single lead', () => {
       'near 1: › AES 1',
       'near 3: › AES 3',
     ]);
+  });
+
+  test('into an input of another recorder: what goes to the first one can go there as well', () => {
+    const phone = wired();
+    phone.say(...BAG_BESIDE, {
+      kind: 'leads-plugged',
+      leads: [{ lead: 'b3', from: 'near3out', to: 'bag-aes1' }],
+    });
+    expect(leadsFor(phone, 'bag-aes1', 'near3out')).toEqual([
+      'nothing: unplug it',
+      'Boom: › Recorder in 1',
+      'near 1: › Recorder AES 1',
+      'near 2: no lead',
+      'near 3: › AES 1',
+    ]);
+    expect(inputsFor(phone, 'near1out', null, BAG)).toEqual(['AES 1: near 3, A3']);
   });
 
   test('into an input: only what fits its connector is offered, and what is in it', () => {

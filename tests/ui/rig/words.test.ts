@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { readRigSpec } from '../../../src/commands/rig/rig-spec.ts';
 import { answersNow } from '../../../src/day/answers/answers.ts';
-import { inputStateWords, inputsWords, inputWords, specWords } from '../../../src/ui/rig/words.ts';
+import { inputStateWords, inputsWords, inputWords } from '../../../src/ui/rig/words.ts';
+import { specWords } from '../../../src/ui/words/rig-spec.ts';
 import { speaker } from '../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../day/small-rig.ts';
 

@@ -3,10 +3,11 @@ import type { Answers } from '../../../day/answers/answers.ts';
 import { inputsToOffer } from '../../../day/answers/inputs-to-offer.ts';
 import type { VoiceAnswer } from '../../../day/answers/voice-answers.ts';
 import { type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../../day/model.ts';
+import { recorderOfPart } from '../../../day/recorders/recorder-parts.ts';
 import { isOneOf, type Open } from '../../../shared/open-word.ts';
 import { Row } from '../../kit/row.tsx';
 import { nameOf } from '../../words/chain.ts';
-import { nameWithRecorder } from '../../words/recorder-names.ts';
+import { nameWithRecorder, recorderName } from '../../words/recorder-names.ts';
 import { useDay, useRun } from '../context.ts';
 
 interface InputListProps {
@@ -22,10 +23,13 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
   const run = useRun();
   const { id } = answer.voice;
   const name = nameOf(day, id);
-  const plugged = answer.paths.some(({ lead, transmitter }) => lead && !transmitter);
-  const plug = (to: PartId | null, position: SelectorPosition = 'a'): void => {
+  const leads = answer.paths.filter(({ lead, transmitter }) => lead && !transmitter);
+  const pluggedAt = [
+    ...new Set(leads.map(({ input }) => recorderOfPart(day.rig.byId.get(input ?? '') ?? {}))),
+  ];
+  const plug = (to: PartId | null, position: SelectorPosition = 'a', recorder?: PartId): void => {
     const done = to ? `${name} into ${nameWithRecorder(day, to)}` : `${name} unplugged`;
-    if (run(plugRun([id], [to], position, { before }), done)) onDone();
+    if (run(plugRun([id], [to], position, { before, recorder }), done)) onDone();
   };
   const offered = inputsToOffer(answers);
   return (
@@ -43,11 +47,15 @@ export function InputList({ answers, answer, before, onDone }: InputListProps) {
             />
           </li>
         ))}
-        {plugged && (
-          <li>
-            <Row title="nothing" word="unplug lead" onTap={() => plug(null)} />
+        {pluggedAt.map((recorder) => (
+          <li key={recorder}>
+            <Row
+              title="nothing"
+              word={pluggedAt.length > 1 ? `unplug from ${recorderName(day, recorder)}` : 'unplug lead'}
+              onTap={() => plug(null, 'a', recorder)}
+            />
           </li>
-        )}
+        ))}
       </ul>
     </>
   );

@@ -11,6 +11,8 @@ import { listOf } from '../../words/chain.ts';
 import { recorderPartsWords, recorderSetWords } from '../../words/recorders.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
+import { complain } from '../messages.ts';
+import { BesideSheet } from '../rigs/beside-sheet.tsx';
 import { RecorderSheet } from './recorder-sheet.tsx';
 
 /** The recorders of the day: which of them roll, from when; what each is set to; and another one. */
@@ -22,6 +24,8 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
   const [chosen, setChosen] = useState<readonly string[] | null>(null);
   const [name, setName] = useState('');
   const [open, setOpen] = useState<PartId | null>(null);
+  const [besideName, setBesideName] = useState<string | null>(null);
+  if (besideName !== null) return <BesideSheet name={besideName} onClose={() => setBesideName(null)} />;
   if (open !== null) return <RecorderSheet recorder={open} onClose={() => setOpen(null)} />;
 
   const held = rollingBefore(day, before).map(({ id }) => id);
@@ -35,6 +39,10 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
     if (!run(addRecorder(name, { before }), `${name.trim()} rolling`)) return;
     setName('');
     setChosen(null);
+  };
+  const addWithRig = (): void => {
+    if (name.trim() === '') complain({ code: 'name-empty' });
+    else setBesideName(name.trim());
   };
   return (
     <Sheet
@@ -79,7 +87,11 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
         }}
       >
         <TextField label="Name of another recorder" value={name} onInput={setName} />
-        <Button type="submit">Add as a backup</Button>
+        <div class="buttons">
+          <Button type="submit">Add as a backup</Button>
+          <Button onClick={addWithRig}>Add with its own rig</Button>
+        </div>
+        <p class="soft">A backup records the same tracks as {all[0]!.name} and rolls along.</p>
       </form>
     </Sheet>
   );
