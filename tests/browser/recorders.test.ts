@@ -109,8 +109,7 @@ describe('several recorders, each with a rig of its own', () => {
 
       // The far box goes to the bag as well: nothing comes out of the cart.
       await tap(/^Patch several$/);
-      const choose = (label: string, name: string) =>
-        sheet.getByLabel(label, { exact: true }).selectOption(name);
+      const choose = (label: string, name: string) => sheet.getByLabel(label).selectOption(name);
       await choose('Outputs of', 'far box');
       await choose('First input', 'net 1, Bag');
       await inSheet('Patch 4 leads');
@@ -122,11 +121,11 @@ describe('several recorders, each with a rig of its own', () => {
         .getByRole('button', { name: /^far box 1/ })
         .first()
         .tap();
-      await sheet.getByText(/goes to on Recorder/).waitFor();
+      await sheet.getByText(/On Recorder, far box 1/).waitFor();
       await stage.screenshot('one-output-two-leads');
       const text = await sheet.textContent();
-      expect(text).toMatch(/goes to on Recorderline 1, far box/);
-      expect(text).toMatch(/goes to on Bagnet 1/);
+      expect(text).toMatch(/On Recorder, far box 1 \(network\) goes toline 1, far box/);
+      expect(text).toMatch(/On Bag, far box 1 \(network\) goes tonet 1/);
     });
   });
 });

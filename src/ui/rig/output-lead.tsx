@@ -34,7 +34,7 @@ export function OutputLead({ output, before }: OutputLeadProps) {
       output={output}
       before={before}
       recorder={id}
-      of={withInputs.length > 1 ? ` on ${name}` : ''}
+      at={withInputs.length > 1 ? `On ${name}, ` : ''}
     />
   ));
 }
@@ -42,10 +42,10 @@ export function OutputLead({ output, before }: OutputLeadProps) {
 interface LeadToProps extends OutputLeadProps {
   readonly recorder: PartId;
   /** The recorder's name, where several have inputs. */
-  readonly of: string;
+  readonly at: string;
 }
 
-function LeadTo({ output, before, recorder, of }: LeadToProps) {
+function LeadTo({ output, before, recorder, at: where }: LeadToProps) {
   const day = useDay().day.value;
   const run = useRun();
   const lead = leadFrom(day.rig, answersBefore(day, before).links, output.id, recorder)?.link.value;
@@ -60,7 +60,7 @@ function LeadTo({ output, before, recorder, of }: LeadToProps) {
   };
   return (
     <Picker
-      label={`${output.name} (${wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue')}) goes to${of}`}
+      label={`${where}${output.name} (${wordIn(OUTPUT_KIND_WORD, output.outputKind ?? 'analogue')}) goes to`}
       now={to ? [partName(day.rig, to), position].filter(Boolean).join(', ') : 'nothing'}
       options={inputOptions(day, before, output, recorder, to)}
       current={to ? `${selector ? (lead?.position ?? 'a') : 'a'}:${to}` : 'nothing'}

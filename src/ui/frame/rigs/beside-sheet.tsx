@@ -6,8 +6,14 @@ import { RigChoices } from './rig-choices.tsx';
 
 type Receivers = NonNullable<Beside['receivers']>;
 
+interface BesideProps {
+  readonly name: string;
+  readonly onClose: () => void;
+  readonly onDone: () => void;
+}
+
 /** The rig of a second recorder, laid beside the one that is there. */
-export function BesideSheet({ name, onClose }: { name: string; onClose: () => void }) {
+export function BesideSheet({ name, onClose, onDone }: BesideProps) {
   const [receivers, setReceivers] = useState<Receivers>('own');
   return (
     <Sheet
@@ -26,7 +32,7 @@ export function BesideSheet({ name, onClose }: { name: string; onClose: () => vo
           onChoose={setReceivers}
         />
       </div>
-      <RigChoices beside={{ name, receivers }} onDone={onClose} />
+      <RigChoices beside={{ name, receivers }} onDone={onDone} />
     </Sheet>
   );
 }

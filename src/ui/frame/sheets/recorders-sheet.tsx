@@ -25,7 +25,14 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
   const [name, setName] = useState('');
   const [open, setOpen] = useState<PartId | null>(null);
   const [besideName, setBesideName] = useState<string | null>(null);
-  if (besideName !== null) return <BesideSheet name={besideName} onClose={() => setBesideName(null)} />;
+  if (besideName !== null) {
+    const close = (): void => setBesideName(null);
+    const done = (): void => {
+      setName('');
+      close();
+    };
+    return <BesideSheet name={besideName} onClose={close} onDone={done} />;
+  }
   if (open !== null) return <RecorderSheet recorder={open} onClose={() => setOpen(null)} />;
 
   const held = rollingBefore(day, before).map(({ id }) => id);
@@ -86,12 +93,16 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
           add();
         }}
       >
-        <TextField label="Name of another recorder" value={name} onInput={setName} />
+        <TextField
+          label="Name of another recorder"
+          value={name}
+          onInput={setName}
+          hint={`A backup records the same tracks as ${all[0]!.name}, and rolls along.`}
+        />
         <div class="buttons">
           <Button type="submit">Add as a backup</Button>
           <Button onClick={addWithRig}>Add with its own rig</Button>
         </div>
-        <p class="soft">A backup records the same tracks as {all[0]!.name} and rolls along.</p>
       </form>
     </Sheet>
   );
