@@ -20,7 +20,7 @@ describe('several recorders, each with a rig of its own', () => {
       await sheet.getByText(/in the rig already/).waitFor();
       await fill('Name of another recorder', 'Bag');
       await inSheet('Add as a backup');
-      await sheet.getByText('the same tracks as Recorder').waitFor();
+      await sheet.getByText(/^the same tracks as Recorder/).waitFor();
       await inSheet(/^Recorder.*6 tracks/);
       await fill('Name', 'Cart');
       await inSheet(/^Save$/);

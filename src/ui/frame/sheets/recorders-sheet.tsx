@@ -93,12 +93,11 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
           add();
         }}
       >
-        <TextField
-          label="Name of another recorder"
-          value={name}
-          onInput={setName}
-          hint={`A backup records the same tracks as ${all[0]!.name}, and rolls along.`}
-        />
+        <p class="soft">
+          A backup records the same tracks as {all[0]!.name}, and rolls along. One with its own rig rolls when
+          you choose it.
+        </p>
+        <TextField label="Name of another recorder" value={name} onInput={setName} />
         <div class="buttons">
           <Button type="submit">Add as a backup</Button>
           <Button onClick={addWithRig}>Add with its own rig</Button>
