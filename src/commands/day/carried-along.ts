@@ -1,7 +1,7 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import { outAt, pinsOf, weightsIn } from '../../day/chain/links.ts';
 import type { Day, PartId } from '../../day/model.ts';
-import { leadIds } from '../../day/recorders/recorder-leads.ts';
+import { leadIds } from '../../day/recorders/lead-of-end.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Pins } from '../../facts/kinds/plan-settings.ts';
 import { leadsInRig } from '../rig/not-struck.ts';

@@ -1,7 +1,7 @@
 import { foldDay } from '../../day/fold/fold.ts';
 import type { Day, PartFields, PartId } from '../../day/model.ts';
 import { newIds } from '../../day/new-ids.ts';
-import { recordsAs } from '../../day/recorders/recorder-parts.ts';
+import { recordsAs } from '../../day/recorders/recorder-ids.ts';
 import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { stampFacts } from '../../facts/stamp.ts';
 import { idSource } from '../../shared/ids.ts';

@@ -1,7 +1,7 @@
 import { answersBefore } from '../../day/answers/answers.ts';
 import { isGangAt, stretchOf } from '../../day/answers/gang-reach.ts';
 import type { Day, Need, PartId, SelectorPosition, VoiceId } from '../../day/model.ts';
-import { recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing, type Placing, placed } from '../command.ts';

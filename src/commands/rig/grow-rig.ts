@@ -1,6 +1,7 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import type { Day, PartId } from '../../day/model.ts';
-import { ownPartsOf, recordsAs } from '../../day/recorders/recorder-parts.ts';
+import { recordsAs } from '../../day/recorders/recorder-ids.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { firstTakeOn, recordersOf } from '../../day/recorders/rolling.ts';
 import { takeText } from '../../day/slate.ts';
 import type { PartFields, ReservedUse } from '../../facts/kinds/part-described.ts';

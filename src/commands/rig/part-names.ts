@@ -1,5 +1,5 @@
 import type { Day, Part, PartId } from '../../day/model.ts';
-import { recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
 import { recordersOf } from '../../day/recorders/rolling.ts';
 import type { PartType } from '../../facts/kinds/part-described.ts';
 import { fail, type Problem, type Result } from '../../shared/result.ts';

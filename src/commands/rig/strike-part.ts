@@ -1,6 +1,7 @@
 import { answersAtTake } from '../../day/answers/answers.ts';
 import type { Day, FactId, Part, PartId, Take } from '../../day/model.ts';
-import { ownPartsOf, recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { firstTakeOn } from '../../day/recorders/rolling.ts';
 import { takeText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';

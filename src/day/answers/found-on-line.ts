@@ -4,7 +4,7 @@ import type { Day, Take, TakeId } from '../model.ts';
 import { slateText, takeText } from '../slate.ts';
 import { isSlated, takesInOrder } from '../takes.ts';
 import { answersAtTake } from './answers.ts';
-import { rolledTracks } from './recorder-answers.ts';
+import { rolledTracks } from './rolled-parts.ts';
 
 /** Whether the search text is in a word, ignoring case and accents. An empty search matches all. */
 export function isInWords(words: readonly string[], typed: string): boolean {

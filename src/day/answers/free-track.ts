@@ -1,5 +1,5 @@
 import type { Part, PartId } from '../model.ts';
-import { recorderOfPart } from '../recorders/recorder-parts.ts';
+import { recorderOfPart } from '../recorder-of-part.ts';
 import type { ChainAnswers } from './answering.ts';
 import { audibleOn, type Heard } from './track-answers.ts';
 

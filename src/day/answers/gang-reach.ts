@@ -2,7 +2,7 @@ import { gangName, gangsOn } from '../chain/gang-links.ts';
 import type { Day, Fact, PartId, Take, TakeId } from '../model.ts';
 import { itemOnLine, placeOfTake, takesInOrder } from '../takes.ts';
 import { answersAtTake, answersNow } from './answers.ts';
-import { isTrackRolled } from './recorder-answers.ts';
+import { isTrackRolled } from './rolled-parts.ts';
 import { audibleOn, gangFor, type TrackAnswer } from './track-answers.ts';
 
 // What declaring or ending a gang before a past take does to that take and those after it: computed before

@@ -1,7 +1,7 @@
 import type { Day, Take, VoiceId } from '../model.ts';
 import { takesInOrder } from '../takes.ts';
 import { type Answers, answersAtTake } from './answers.ts';
-import { rolledTracks } from './recorder-answers.ts';
+import { rolledTracks } from './rolled-parts.ts';
 
 /** Who a voice shares its tracks with, leaving out muted ones. */
 export function heardWith(answers: Answers, voice: VoiceId): VoiceId[] {

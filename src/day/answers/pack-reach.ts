@@ -1,7 +1,7 @@
 import { tunedTo } from '../chain/links.ts';
 import type { Part, PartId, Rig } from '../model.ts';
 import type { Answers } from './answers.ts';
-import { rolledInputs } from './recorder-answers.ts';
+import { rolledInputs } from './rolled-parts.ts';
 
 /** The channels a pack is received on, and the tracks that whoever wears it is on, muted or not. */
 export interface PackReach {

@@ -2,7 +2,7 @@ import type { Day, PartId, Take, TakeId } from '../model.ts';
 import { placeOfTake, takesInOrder } from '../takes.ts';
 import { answersAtTake, answersBefore } from './answers.ts';
 import { useOfTrack } from './gang-reach.ts';
-import { isTrackRolled } from './recorder-answers.ts';
+import { isTrackRolled } from './rolled-parts.ts';
 
 /**
  * The first of the takes with a track, in a row up to a place on the line, that it was used in as it is used there;

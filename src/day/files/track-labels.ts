@@ -1,5 +1,5 @@
 import type { Part, PartId, Rig } from '../model.ts';
-import { recorderOfPart } from '../recorders/recorder-parts.ts';
+import { recorderOfPart } from '../recorder-of-part.ts';
 
 const memory = new WeakMap<readonly Part[], ReadonlyMap<PartId, string>>();
 

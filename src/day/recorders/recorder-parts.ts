@@ -1,8 +1,6 @@
-import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { Part, PartId, Rig } from '../model.ts';
 import { recorderOfPart } from '../recorder-of-part.ts';
-
-export { recorderOfPart } from '../recorder-of-part.ts';
+import { recordsAs } from './recorder-ids.ts';
 
 /** What belongs to one recorder, each list in reading order. */
 export interface RecorderParts {
@@ -32,10 +30,6 @@ function belonging(parts: readonly Part[], recorder: PartId): readonly Part[] {
   return own.length === parts.length ? parts : own;
 }
 
-/** The recorder whose inputs and tracks it records: the first one's until it has tracks of its own. */
-export const recordsAs = (rig: Rig, recorder: PartId): PartId =>
-  ownPartsOf(rig, recorder).tracks.length > 0 ? recorder : FIRST_RECORDER;
-
 /** The inputs through which a recorder records, its own or the first one's. */
 export const inputsOf = (rig: Rig, recorder: PartId): readonly Part[] =>
   ownPartsOf(rig, recordsAs(rig, recorder)).inputs;
@@ -43,18 +37,3 @@ export const inputsOf = (rig: Rig, recorder: PartId): readonly Part[] =>
 /** The tracks that a recorder records, its own or the first one's. */
 export const tracksOf = (rig: Rig, recorder: PartId): readonly Part[] =>
   ownPartsOf(rig, recordsAs(rig, recorder)).tracks;
-
-/** Every recorder of a rig, the first one first. */
-export const recorderIds = ({ recorders }: Pick<Rig, 'recorders'>): PartId[] => [
-  FIRST_RECORDER,
-  ...recorders.map(({ id }) => id),
-];
-
-/** Of those said to roll the ones that are there, the main one first; the first recorder if none is. */
-export function rollingIds(
-  rig: Pick<Rig, 'recorders'>,
-  said: readonly PartId[] | null | undefined,
-): PartId[] {
-  const rolling = recorderIds(rig).filter((id) => said?.includes(id));
-  return rolling.length > 0 ? rolling : [FIRST_RECORDER];
-}

@@ -3,8 +3,9 @@ import { alongTakes } from '../chain/along-takes.ts';
 import { key, rollingIn, writesOfItem } from '../chain/links.ts';
 import type { Day, LineItem, PartId, Take, TakeId } from '../model.ts';
 import { takesInOrder } from '../takes.ts';
+import { rollingIds } from './recorder-ids.ts';
 
-/** A recorder of the day. One besides the first records what the first one does. */
+/** A recorder of the day. One without tracks of its own records what the first one does. */
 export interface Recorder {
   readonly id: PartId;
   readonly name: string;
@@ -60,9 +61,8 @@ export const rollOfTake = (day: Day, take: TakeId): string =>
 
 /** The recorders of the day among these; the first one if none of them is left. */
 function standing(day: Pick<Day, 'rig' | 'header'>, said: readonly PartId[] | null | undefined): Recorder[] {
-  const all = recordersOf(day);
-  const rolling = all.filter(({ id }) => said?.includes(id));
-  return rolling.length > 0 ? rolling : all.slice(0, 1);
+  const rolling = rollingIds(day.rig, said);
+  return recordersOf(day).filter(({ id }) => rolling.includes(id));
 }
 
 /** The recorders that a take is on, the first one first. */

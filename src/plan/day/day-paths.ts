@@ -2,7 +2,7 @@ import { isHardline } from '../../day/cast-in-order.ts';
 import { leadsOf, type PluggedLead } from '../../day/chain/leads.ts';
 import { outAt } from '../../day/chain/links.ts';
 import type { Day, Lead, Links, Part, PartId, SelectorPosition, VoiceId } from '../../day/model.ts';
-import { newLeadId } from '../../day/recorders/recorder-leads.ts';
+import { newLeadId } from '../../day/recorders/lead-of-end.ts';
 import {
   INPUT_KINDS,
   type InputKind,

@@ -65,11 +65,10 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'recorder-rolled': ({ name, take }) =>
     `${name} rolled on ${take}, and this would change that take. Stop it from here on instead.`,
   'lead-in-two': ({ name }) =>
-    `${name} would go into two inputs of one recorder. A lead goes into one; send that input to both tracks instead.`,
+    `${name} cannot go into two inputs of one recorder. Send one input to both tracks instead.`,
   'tracks-of-first': ({ name, take }) =>
-    `${name} recorded the tracks of the first recorder on ${take}, and tracks of its own would change that take. Add another recorder for them.`,
-  'track-elsewhere': ({ input, track }) =>
-    `${input} belongs to another recorder than track ${track}. It feeds tracks of its own recorder only.`,
+    `${name} has the tracks of the first recorder on ${take}. Add another recorder for tracks of its own.`,
+  'track-elsewhere': ({ input, track }) => `Track ${track} is on another recorder than ${input}.`,
   'no-recorder-rolls': () => 'One recorder at least has to roll.',
   'part-recorded': ({ name, take }) =>
     `${name} was used on ${take}, and this would change that take. Unplug, retune or throw it from here on instead.`,
