@@ -31,6 +31,8 @@ export interface PlanChannel {
   readonly id: string;
   readonly out?: boolean;
   readonly tunedTo?: string;
+  /** Another recorder hears it too: it is not tuned away so that its pack arrives once. */
+  readonly stays?: boolean;
   /** The transmitters it can be tuned to; all if missing. */
   readonly canTune?: readonly string[];
   /** The cost of retuning it; `weights.retune` if missing. */

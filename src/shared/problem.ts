@@ -40,6 +40,7 @@ export interface Problems {
   'name-too-long': { longest: number };
   'name-taken': { name: string };
   'recorder-rolled': { name: string; take: string };
+  'unit-not-moved': NoDetail;
   'lead-in-two': { name: string };
   'tracks-of-first': { name: string; take: string };
   'track-elsewhere': { input: string; track: string };

@@ -3,6 +3,8 @@ import { leadsOf, type PluggedLead } from '../../day/chain/leads.ts';
 import { outAt } from '../../day/chain/links.ts';
 import type { Day, Lead, Links, Part, PartId, SelectorPosition, VoiceId } from '../../day/model.ts';
 import { newLeadId } from '../../day/recorders/lead-of-end.ts';
+import { leadsAt } from '../../day/recorders/recorder-leads.ts';
+import { inputsOf } from '../../day/recorders/recorder-parts.ts';
 import {
   INPUT_KINDS,
   type InputKind,
@@ -31,18 +33,13 @@ interface End {
 const NO_LEADS: ReadonlySet<string> = new Set();
 
 /** Every route from a source to an input: as plugged now, and wherever its lead could go instead. */
-export const planPaths = (day: Day, links: Links): PlanPath[] =>
-  endsOf(day, links).flatMap((end) => day.rig.inputs.flatMap((input) => waysInto(day, input, end)));
+export const planPaths = (day: Day, links: Links, recorder: PartId): PlanPath[] =>
+  endsOf(day, links, recorder).flatMap((end) =>
+    inputsOf(day.rig, recorder).flatMap((input) => waysInto(day, input, end)),
+  );
 
-function endsOf(day: Day, links: Links): End[] {
-  // Of two leads on one end, the plugged one counts.
-  const leads = new Map<string, PluggedLead>();
-  for (const lead of leadsOf(day.rig, links)) {
-    const { from, to } = lead.link.value;
-    if (!from) continue;
-    const known = leads.get(from);
-    if (!known || (known.link.value.to === null && to !== null)) leads.set(from, lead);
-  }
+function endsOf(day: Day, links: Links, recorder: PartId): End[] {
+  const leads = leadsTo(day, links, recorder);
   const endOf = (from: string, source: string, fits: readonly InputKind[]): End => {
     const known = leads.get(from);
     const lead = known?.id ?? newLeadId(from, NO_LEADS, links);
@@ -58,6 +55,21 @@ function endsOf(day: Day, links: Links): End[] {
     if (!struck && (isHardline(kind) || leads.has(id))) ends.push(endOf(id, id, HARDLINE_FITS));
   }
   return ends;
+}
+
+/** Every end with a lead, and its lead to a recorder. Of two there, the plugged one counts. */
+function leadsTo({ rig }: Day, links: Links, recorder: PartId): ReadonlyMap<string, PluggedLead | undefined> {
+  const ofEnds = new Map<string, PluggedLead[]>();
+  for (const lead of leadsOf(rig, links)) {
+    const { from } = lead.link.value;
+    if (from) ofEnds.set(from, [...(ofEnds.get(from) ?? []), lead]);
+  }
+  return new Map(
+    [...ofEnds].map(([end, own]) => {
+      const there = leadsAt(rig, own, recorder);
+      return [end, there.find(({ link }) => link.value.to !== null) ?? there[0]];
+    }),
+  );
 }
 
 export const isOut = (links: Links, part: string): boolean => outAt(links, part)?.value ?? false;

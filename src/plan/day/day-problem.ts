@@ -1,39 +1,60 @@
-import { type Answers, answersAtTake, answersNow } from '../../day/answers/answers.ts';
-import type { VoiceState } from '../../day/answers/voice-answers.ts';
-import { isHardline } from '../../day/cast-in-order.ts';
+import { type Answers, answersBefore } from '../../day/answers/answers.ts';
 import { gangsOn } from '../../day/chain/gang-links.ts';
-import { leadsOf } from '../../day/chain/leads.ts';
-import { pinsOf, sentTo, thrownTo, tunedTo, weightsIn, wornBy } from '../../day/chain/links.ts';
-import type { Day, Links, Part, PartId, Voice, VoiceId } from '../../day/model.ts';
-import { takesInOrder } from '../../day/takes.ts';
+import { sentTo, thrownTo, tunedTo, weightsIn, wornBy } from '../../day/chain/links.ts';
+import type { Day, Links, Part, PartId, TakeId, VoiceId } from '../../day/model.ts';
+import { recordsAs } from '../../day/recorders/recorder-ids.ts';
+import { inputsOf, tracksOf } from '../../day/recorders/recorder-parts.ts';
 import { batchOf } from '../../facts/kinds/envelope.ts';
 import { inputOf } from '../../facts/kinds/rig-kinds.ts';
-import { PLAIN_WEIGHTS, type PlanInput, type PlanProblem, type PlanVoice } from '../plan-problem.ts';
+import { PLAIN_WEIGHTS, type PlanInput, type PlanProblem } from '../plan-problem.ts';
 import { isOut, planPaths } from './day-paths.ts';
+import { channelsElsewhere, settledBefore } from './heard-elsewhere.ts';
+import { planVoices } from './plan-voices.ts';
 
-/** How far back to look for a voice's last track. */
-const TAKES_BACK = 60;
+/** What a setup is planned for, and on. */
+export interface PlanOf {
+  /** One of the day's recorders; the main one of those that roll if it is left out. */
+  readonly recorder?: PartId | undefined;
+  /** Just before this take; now if it is left out. */
+  readonly before?: TakeId | undefined;
+  /** The chain as it will be by then, if that is not how it stands. */
+  readonly answers?: Answers | undefined;
+}
 
-/** The next setup of a day as a planning problem: the current chain, and who is needed. */
-export function problemOf(day: Day, wanted: ReadonlySet<VoiceId>): PlanProblem {
-  const answers = answersNow(day);
+/**
+ * The next setup of a recorder as a planning problem: the chain, and who is needed. What recorders before it
+ * that roll hear stays with them: packs on their bodies, and channels tuned as they are.
+ */
+export function problemOf(day: Day, wanted: ReadonlySet<VoiceId>, of: PlanOf = {}): PlanProblem {
+  const answers = of.answers ?? answersBefore(day, of.before);
   const { links } = answers;
   const { rig } = day;
-  const canShare = sharersOf(day, answers);
-  const isos = rig.tracks.filter(({ mix }) => !mix);
+  const rolled = of.recorder ?? answers.main.recorder;
+  const recorder = recordsAs(rig, rolled);
+  const settled = settledBefore(answers, rolled);
+  const elsewhere = channelsElsewhere(answers, recorder);
+  const canShare = sharersOf(day, answers, recorder);
+  const isos = tracksOf(rig, recorder).filter(({ mix }) => !mix);
   return {
-    voices: planVoices(day, links, wanted),
+    voices: planVoices(day, answers, wanted, settled, { recorder, before: of.before }),
     transmitters: rig.transmitters.map(({ id }) => {
       const worn = wornBy(links, id)?.value;
       return { id, out: isOut(links, id), ...(worn && { wornBy: worn }) };
     }),
     channels: rig.channels.map(({ id }) => {
       const tuned = tunedTo(links, id)?.value;
-      return { id, out: isOut(links, id), ...(tuned && { tunedTo: tuned }) };
+      const pack = settled.channels.get(id);
+      return {
+        id,
+        out: isOut(links, id),
+        ...(tuned && { tunedTo: tuned }),
+        ...(pack && { canTune: [pack] }),
+        ...(elsewhere.has(id) && { stays: true }),
+      };
     }),
     selectors: rig.selectors.map(({ id }) => ({ id, position: thrownTo(links, id)?.value ?? 'a' })),
-    paths: planPaths(day, links),
-    inputs: rig.inputs
+    paths: planPaths(day, links, recorder),
+    inputs: inputsOf(rig, recorder)
       .filter(({ reserved }) => !reserved)
       .map((input) => planInput(links, input, isos, canShare.has(input.id))),
     tracks: isos.map(({ id }) => ({ id, iso: true, out: isOut(links, id), gangAllowed: true })),
@@ -46,65 +67,16 @@ const definedOf = <T extends object>(fields: T): { [K in keyof T]: NonNullable<T
     [K in keyof T]: NonNullable<T[K]>;
   };
 
-function planVoices(day: Day, links: Links, wanted: ReadonlySet<VoiceId>): PlanVoice[] {
-  const last = lastTracks(day);
-  const need = new Map(answersNow(day).voices.map((answer) => [answer.voice.id, answer.need]));
-  return [...day.voices.values()]
-    .filter(({ struck }) => !struck)
-    .map((voice) => {
-      const pins = pinsOf(links, voice.id)?.value ?? {};
-      const lastTrack = last.get(voice.id);
-      return {
-        id: voice.id,
-        priority: voice.priority,
-        needed: wanted.has(voice.id),
-        done: need.get(voice.id) === 'done',
-        ...waysOf(day, links, voice),
-        ...(pins.transmitter && { pinnedTransmitter: pins.transmitter }),
-        ...(pins.channel && { pinnedChannel: pins.channel }),
-        ...(pins.input && { pinnedInput: pins.input }),
-        ...(pins.track && { pinnedTrack: pins.track }),
-        ...(pins.alone && { alone: true }),
-        ...(lastTrack && { lastTrack }),
-      };
-    });
-}
-
-/**
- * A boom, plant or feed comes in by its own lead or by a pack; a performer by a pack, or by a lead if there
- * is one. Both stay possible, so that giving up a pack restores the earlier plan.
- */
-function waysOf({ rig }: Day, links: Links, { id, kind }: Voice): Pick<PlanVoice, 'hardline' | 'mayWear'> {
-  const hasLead = isHardline(kind) || [...leadsOf(rig, links)].some(({ link }) => link.value.from === id);
-  if (!hasLead) return {};
-  const wears = rig.transmitters.some((pack) => wornBy(links, pack.id)?.value === id);
-  const isPinned = pinsOf(links, id)?.value?.transmitter !== undefined;
-  return { hardline: id, mayWear: kind === 'performer' || wears || isPinned };
-}
-
-const IS_RECORDED: ReadonlySet<VoiceState> = new Set(['alone', 'gang', 'clash']);
-
-/** The track each voice was last recorded on. */
-function lastTracks(day: Day): Map<VoiceId, PartId> {
-  const tracks = new Map<VoiceId, PartId>();
-  for (const { id } of takesInOrder(day).slice(-TAKES_BACK)) {
-    for (const { voice, state, tracks: on } of answersAtTake(day, id).voices) {
-      if (on[0] && IS_RECORDED.has(state)) tracks.set(voice.id, on[0]);
-    }
-  }
-  return tracks;
-}
-
 /**
  * Inputs that may share a track: slots, those set up to share one, and those sharing one now in a declared
  * gang. Feeding the same track by chance does not count: a plan's own routes must not allow new gangs.
  */
-function sharersOf(day: Day, { links, inputs }: Answers): Set<PartId> {
+function sharersOf(day: Day, { links, inputs }: Answers, recorder: PartId): Set<PartId> {
   const laid = laidRoutes(day);
   const fed = [...laid.values()].flat();
   const isLaidShared = (input: PartId): boolean =>
     (laid.get(input) ?? []).some((track) => fed.indexOf(track) !== fed.lastIndexOf(track));
-  const declared = day.rig.tracks.flatMap(({ id }) =>
+  const declared = tracksOf(day.rig, recorder).flatMap(({ id }) =>
     gangsOn(links, id).flatMap(({ sources }) => {
       const on = inputs.filter(
         ({ reach }) =>
@@ -113,7 +85,7 @@ function sharersOf(day: Day, { links, inputs }: Answers): Set<PartId> {
       return on.length > 1 ? on.map(({ input }) => input.id) : [];
     }),
   );
-  const sharing = day.rig.inputs.filter(
+  const sharing = inputsOf(day.rig, recorder).filter(
     ({ id, inputKind }) => inputOf(inputKind)?.sharesTrack || isLaidShared(id),
   );
   return new Set([...sharing.map(({ id }) => id), ...declared]);

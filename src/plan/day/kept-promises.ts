@@ -3,11 +3,15 @@ import type { Heard } from '../../day/answers/track-answers.ts';
 import { gangOf, gangsOn } from '../../day/chain/gang-links.ts';
 import { mutedAt, sentTo } from '../../day/chain/links.ts';
 import type { PartId } from '../../day/model.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { RecordedVoice } from '../moves.ts';
+import { channelsElsewhere } from './heard-elsewhere.ts';
 import type { PlannedChain } from './planned-chain.ts';
 
 interface Promises {
+  /** Whose they are: what other recorders hear stays as it is. */
+  readonly recorder: PartId;
   readonly recorded: readonly RecordedVoice[];
   /** Those whose whole chain stands, muted or not. */
   readonly standing: readonly RecordedVoice[];
@@ -24,12 +28,14 @@ interface Promises {
  */
 export function keepPromises(
   chain: PlannedChain,
+  recorder: PartId,
   recorded: readonly RecordedVoice[],
   isWhole: boolean,
 ): void {
   const standing = arrived(chain.answers(), recorded);
   const before = new Set(isWhole ? [] : arrived(chain.before, recorded));
-  const promises = { recorded, standing, kept: standing.filter((one) => !before.has(one)) };
+  const kept = standing.filter((one) => !before.has(one));
+  const promises = { recorder, recorded, standing, kept };
   chain.say(...heardAgain(chain, promises));
   // Terminates: each round ends arrivals and begins none.
   for (;;) {
@@ -67,20 +73,23 @@ const muting = (what: 'transmitter' | 'input', part: PartId, muted: boolean): Dr
 });
 
 /** For everybody who must not be heard where they are, what ends it: one action per part. */
-function straysOf(chain: PlannedChain, { recorded, standing, kept }: Promises): Draft[] {
+function straysOf(chain: PlannedChain, promises: Promises): Draft[] {
+  const { recorder, recorded, standing, kept } = promises;
   const answers = chain.answers();
+  const elsewhere = channelsElsewhere(answers, recorder);
+  const tracks = answers.tracks.filter(({ track }) => recorderOfPart(track) === recorder);
   const taken = new Set(kept.map(({ track }) => track));
   const waits = new Set(recorded.map(({ voice }) => voice));
   const ends = new Map<string, Draft>();
-  for (const { track, heard } of answers.tracks) {
+  for (const { track, heard } of tracks) {
     for (const one of heard) {
       if (standing.some((other) => other.track === track.id && isArrivalOf(other, one))) continue;
       const own = standing.find(({ voice }) => voice === one.voice);
       const disturbs = taken.has(track.id) && !one.muted;
       // Promised a track but not there yet: the rest of the plan moves them away from here.
-      if (!own && disturbs && !waits.has(one.voice)) ends.set(...muted(one));
+      if (!own && disturbs && !waits.has(one.voice)) ends.set(...muted(one, standing, elsewhere));
       const isUnasked = own && kept.includes(own) && isSurplus(chain.before, own, one, track.id, heard);
-      if (own && (disturbs || isUnasked)) ends.set(...turnedAway(answers, own, one, track.id));
+      if (own && (disturbs || isUnasked)) ends.set(...turnedAway(answers, own, one, track.id, elsewhere));
     }
   }
   return [...ends.values()];
@@ -106,18 +115,27 @@ function isSurplus(
   return (isSecondChannel && !was) || (isNewlyHeard && heard.some((other) => other !== one && !other.muted));
 }
 
-const muted = ({ source, input }: Heard): [PartId, Draft] =>
-  source.transmitter
+/** At the body; where another recorder hears them too, at the input, unless somebody stays who comes in there. */
+function muted(
+  { source, input }: Heard,
+  standing: readonly RecordedVoice[],
+  elsewhere: ReadonlySet<PartId>,
+): [PartId, Draft] {
+  const isAtInput =
+    source.channel !== null && elsewhere.has(source.channel) && !standing.some((one) => one.input === input);
+  return source.transmitter && !isAtInput
     ? [source.transmitter, muting('transmitter', source.transmitter, true)]
     : [input, muting('input', input, true)];
+}
 
 function turnedAway(
   { links, inputs }: Answers,
   own: RecordedVoice,
   { source, input }: Heard,
   track: PartId,
+  elsewhere: ReadonlySet<PartId>,
 ): [string, Draft] {
-  if (source.channel && source.id !== own.source) {
+  if (source.channel && source.id !== own.source && !elsewhere.has(source.channel)) {
     const tunings = [{ channel: source.channel, transmitter: null }];
     return [source.channel, { kind: 'channels-tuned', tunings }];
   }

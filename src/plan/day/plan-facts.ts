@@ -1,7 +1,8 @@
-import { answersNow } from '../../day/answers/answers.ts';
+import { type Answers, answersNow } from '../../day/answers/answers.ts';
 import { isWaitedFor } from '../../day/answers/voice-answers.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
-import type { Day, Need, VoiceId } from '../../day/model.ts';
+import type { Day, Need, PartId, VoiceId } from '../../day/model.ts';
+import { recordsAs } from '../../day/recorders/recorder-ids.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Move } from '../moves.ts';
 import type { Plan } from '../setup/plan-next-setup.ts';
@@ -18,8 +19,9 @@ export function factsOfPlan(
   wanted: ReadonlySet<VoiceId>,
   plan: Plan,
   accepted: readonly Move[] = plan.moves,
+  recorder?: PartId,
 ): Draft[] {
-  const { moved, besides } = partsOfPlan(day, wanted, plan, accepted);
+  const { moved, besides } = partsOfPlan(day, wanted, plan, accepted, recorder);
   return [...moved, ...besides];
 }
 
@@ -35,29 +37,43 @@ export const besidesMoves = (
   wanted: ReadonlySet<VoiceId>,
   plan: Plan,
   accepted: readonly Move[] = plan.moves,
-): Beside[] =>
-  partsOfPlan(day, wanted, plan, accepted).besides.filter(
-    (draft) => draft.kind !== 'gang-declared',
-  ) as Beside[];
+  recorder?: PartId,
+): Beside[] => besidesIn(partsOfPlan(day, wanted, plan, accepted, recorder).besides);
+
+export const besidesIn = (drafts: readonly Draft[]): Beside[] =>
+  drafts.filter((draft) => draft.kind !== 'gang-declared') as Beside[];
 
 function partsOfPlan(
   day: Day,
   wanted: ReadonlySet<VoiceId>,
   plan: Plan,
   accepted: readonly Move[],
+  recorder?: PartId,
 ): { readonly moved: readonly Draft[]; readonly besides: readonly Draft[] } {
   const chain = new PlannedChain(day);
-  const moved = [...needDrafts(day, wanted), ...accepted.flatMap(moveDrafts)];
-  chain.say(...moved);
-  keepPromises(chain, plan.recorded, accepted.length >= plan.moves.length);
-  return { moved, besides: chain.drafts.slice(moved.length) };
+  chain.say(...needDrafts(chain.before, wanted));
+  const besides = sayPlan(chain, recorder ?? chain.before.main.recorder, plan, accepted);
+  return { moved: chain.drafts.slice(0, chain.drafts.length - besides.length), besides };
+}
+
+/** Says the moves of a recorder's plan, and returns what it takes besides to keep what it promises. */
+export function sayPlan(
+  chain: PlannedChain,
+  recorder: PartId,
+  plan: Plan,
+  accepted: readonly Move[] = plan.moves,
+): readonly Draft[] {
+  chain.say(...accepted.flatMap(moveDrafts));
+  const moved = chain.drafts.length;
+  keepPromises(chain, recordsAs(chain.rig, recorder), plan.recorded, accepted.length >= plan.moves.length);
+  return chain.drafts.slice(moved);
 }
 
 /** Who is needed from here on. Those no longer needed rest; those done or never asked for stay so. */
-function needDrafts(day: Day, wanted: ReadonlySet<VoiceId>): Draft[] {
+export function needDrafts(answers: Answers, wanted: ReadonlySet<VoiceId>): Draft[] {
   type Marked = { voice: VoiceId; need: Need };
-  const were = neededNow(day);
-  const changed = answersNow(day).voices.flatMap(({ voice: { id }, need }): Marked[] => {
+  const were = neededIn(answers);
+  const changed = answers.voices.flatMap(({ voice: { id }, need }): Marked[] => {
     if (wanted.has(id)) return need === 'needed' ? [] : [{ voice: id, need: 'needed' }];
     return were.has(id) ? [{ voice: id, need: 'resting' }] : [];
   });
@@ -98,9 +114,12 @@ const tuning = (channel: string, transmitter: string | null): Draft => ({
  * Those needed now, and every hardline that is up unless marked as not needed: a boom does not wait to be
  * asked for.
  */
-export const neededNow = (day: Day): ReadonlySet<VoiceId> =>
+export const neededNow = (day: Day): ReadonlySet<VoiceId> => neededIn(answersNow(day));
+
+/** The same wherever these answers are from. */
+export const neededIn = ({ voices }: Pick<Answers, 'voices'>): ReadonlySet<VoiceId> =>
   new Set(
-    answersNow(day).voices.flatMap(({ voice, need, tracks }) => {
+    voices.flatMap(({ voice, need, tracks }) => {
       const isUp = isHardline(voice.kind) && tracks.length > 0 && need === null;
       return isWaitedFor(need) || isUp ? voice.id : [];
     }),

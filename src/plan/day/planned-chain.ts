@@ -1,6 +1,6 @@
-import { type Answers, answersFrom, answersNow } from '../../day/answers/answers.ts';
+import { type Answers, answersBefore, answersFrom } from '../../day/answers/answers.ts';
 import { applyWrites } from '../../day/chain/links.ts';
-import type { Day, Link, Links } from '../../day/model.ts';
+import type { Day, Link, Links, Rig, TakeId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import { stampFacts } from '../../facts/stamp.ts';
 import { idSource } from '../../shared/ids.ts';
@@ -14,9 +14,10 @@ export class PlannedChain {
   readonly #links: Map<string, Link>;
   readonly #saying;
 
-  constructor(day: Day) {
+  /** As it is now, or was just before a take. */
+  constructor(day: Day, before?: TakeId) {
     this.#day = day;
-    this.before = answersNow(day);
+    this.before = answersBefore(day, before);
     this.#links = new Map(this.before.links);
     this.#saying = { day: day.id, at: 0, zone: 0, nextId: idSource('planneddraft').next };
   }
@@ -24,6 +25,10 @@ export class PlannedChain {
   say(...drafts: readonly Draft[]): void {
     for (const fact of stampFacts(drafts, this.#saying)) applyWrites(this.#links, fact);
     this.drafts.push(...drafts);
+  }
+
+  get rig(): Rig {
+    return this.#day.rig;
   }
 
   get links(): Links {

@@ -113,7 +113,7 @@ function retunes(problem: PlanProblem, recorded: readonly RecordedVoice[]): Move
     if (!channel || transmitter === undefined || channel.tunedTo === transmitter) return [];
     const from = channel.tunedTo === undefined ? {} : { from: channel.tunedTo };
     const leaving = problem.channels
-      .filter(({ id, tunedTo }) => tunedTo === transmitter && !planned.has(id))
+      .filter(({ id, tunedTo, stays }) => tunedTo === transmitter && !stays && !planned.has(id))
       .map(({ id }) => id)
       .sort();
     return [

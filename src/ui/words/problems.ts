@@ -64,6 +64,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'name-taken': ({ name }) => `${quoted(name)} is in the rig already. Two of a kind need two names.`,
   'recorder-rolled': ({ name, take }) =>
     `${name} rolled on ${take}, and this would change that take. Stop it from here on instead.`,
+  'unit-not-moved': () => 'The unit has not moved on this day.',
   'lead-in-two': ({ name }) =>
     `${name} cannot go into two inputs of one recorder. Send one input to both tracks instead.`,
   'tracks-of-first': ({ name, take }) =>
