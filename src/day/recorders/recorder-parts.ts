@@ -2,6 +2,9 @@ import type { Part, PartId, Rig } from '../model.ts';
 import { recorderOfPart } from '../recorder-of-part.ts';
 import { recordsAs } from './recorder-ids.ts';
 
+export { recorderOfPart } from '../recorder-of-part.ts';
+export { recordsAs } from './recorder-ids.ts';
+
 /** What belongs to one recorder, each list in reading order. */
 export interface RecorderParts {
   readonly inputs: readonly Part[];
