@@ -152,6 +152,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     card: 'card-1',
     fields: {
       name: 'Card A',
+      recorder: 'recorder',
       bytes: 64e9,
       usedBytes: 0,
       tracks: 8,

@@ -234,6 +234,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     card: idText,
     ...within('fields', {
       name: text(200),
+      recorder: idText,
       bytes: whole(1, 1e15),
       usedBytes: whole(0, 1e15),
       tracks: orNull(whole(1, 512)),

@@ -1,14 +1,16 @@
 import type { Day } from '../../day/model.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import type { DeviceId } from '../../facts/kinds/envelope.ts';
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { CardFields, DeviceFields } from '../../facts/kinds/upkeep-logged.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import { type CommandResult, type Moment, missing } from '../command.ts';
 import { outOfBounds } from './bounds.ts';
 
-const RECORDER = 'recorder';
-
 const isDevice = (day: Day, id: DeviceId): boolean =>
-  id === RECORDER || day.upkeep.devices.has(id) || day.rig.byId.get(id)?.type === 'transmitter';
+  id === FIRST_RECORDER ||
+  day.upkeep.devices.has(id) ||
+  ['transmitter', 'recorder'].includes(day.rig.byId.get(id)?.type ?? '');
 
 function wrongDevices(day: Day, devices: readonly DeviceId[]): Result<never> | undefined {
   if (devices.length === 0) return fail({ code: 'nothing-chosen' });
@@ -40,12 +42,12 @@ export function freshCells(
   return at.ok ? ok([{ kind: 'cells-changed', devices: [...devices], ...at.value }]) : at;
 }
 
-/** These devices were jammed, by default from the recorder. */
+/** These devices were jammed, by default from the first recorder. */
 export function jamDevices(
   day: Day,
   devices: readonly DeviceId[],
   now: Moment,
-  from: DeviceId = RECORDER,
+  from: DeviceId = FIRST_RECORDER,
   ago: Ago = {},
 ): CommandResult {
   const wrong = wrongDevices(day, devices) ?? wrongDevices(day, [from]);
@@ -85,6 +87,9 @@ export function describeCard(day: Day, card: string, fields: CardFields): Comman
   const known = day.upkeep.cards.get(card);
   const { bytes, usedBytes } = { ...known, ...fields };
   if (bytes === undefined) return fail({ code: 'card-without-size' });
+  const { recorder } = fields;
+  if (recorder !== undefined && !recordersOf(day).some(({ id }) => id === recorder))
+    return missing('recorder', recorder);
   const wrong = outOfBounds([
     { field: 'bytes', value: bytes, min: 1, max: MOST_BYTES, whole: true },
     { field: 'usedBytes', value: usedBytes, min: 0, max: MOST_BYTES, whole: true },

@@ -50,7 +50,7 @@ export function dayTotals(day: Day, recorder?: PartId): DayTotals {
   const formatOf = sampleFormats(day, recorder);
   let recordedMs = 0;
   let bytes = 0;
-  const armed = new Map(recorded.map((take) => [take.id, tracksArmed(day, take)]));
+  const armed = new Map(recorded.map((take) => [take.id, tracksArmed(day, take, recorder)]));
   let bytesArmed = 0;
   let longest: DayTotals['longest'] = null;
   for (const take of recorded) {

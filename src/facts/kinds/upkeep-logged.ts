@@ -3,8 +3,8 @@ import { amount, idText, momentMs, shortText, wholeNumber } from './envelope.ts'
 import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
 
-// Batteries, timecode, media and the hours of the day. A device is a transmitter of the rig, the recorder
-// (`recorder`), or anything else that was described.
+// Batteries, timecode, media and the hours of the day. A device is a transmitter or a recorder of the rig, the first
+// recorder (`recorder`), or anything else that was described.
 
 const devices = z.array(idText).check(z.minLength(1), z.maxLength(500));
 const runtimeHours = amount(0.05, 1000);
@@ -36,9 +36,10 @@ const deviceFields = z.object({
 });
 export const devicesDescribed = kind('devices-described', z.object({ devices, fields: deviceFields }));
 
-/** A card or drive that the recorder writes to. */
+/** A card or drive that a recorder writes to, the first one if none is named. */
 const cardFields = z.object({
   name: z.optional(shortText),
+  recorder: z.optional(idText),
   bytes: z.optional(wholeNumber(1, 1e15)),
   /** Bytes already used when it went in. */
   usedBytes: z.optional(wholeNumber(0, 1e15)),

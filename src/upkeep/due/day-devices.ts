@@ -1,7 +1,8 @@
 import type { Day } from '../../day/model.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import type { DeviceId } from '../../facts/kinds/envelope.ts';
 
-/** The recorder as a device: everything is usually jammed from it. */
+/** The first recorder as a device: everything is usually jammed from it. */
 export const RECORDER = 'recorder';
 
 /** Anything with cells or timecode. */
@@ -17,14 +18,15 @@ export interface Device {
   readonly ppm: number | undefined;
 }
 
-/** The recorder, the rig's transmitters (which have cells), and whatever else was described. */
+/** The recorders, the rig's transmitters (which have cells), and whatever else was described. */
 export function devicesOf(day: Day): Device[] {
   const packs = day.rig.transmitters.map(({ id, name }) => device(day, id, 'pack', name));
-  const known = new Set([RECORDER, ...packs.map(({ id }) => id)]);
+  const recorders = recordersOf(day).map(({ id, name }) => device(day, id, 'recorder', name));
+  const known = new Set([...recorders, ...packs].map(({ id }) => id));
   const others = [...day.upkeep.devices]
     .filter(([id, { struck, name }]) => !known.has(id) && !struck && name)
     .map(([id, { name = id }]) => device(day, id, 'other', name));
-  return [device(day, RECORDER, 'recorder', day.header.recorder || 'Recorder'), ...packs, ...others];
+  return [...recorders, ...packs, ...others];
 }
 
 function device(day: Day, id: DeviceId, type: Device['type'], name: string): Device {

@@ -1,4 +1,4 @@
-import type { Day } from '../../day/model.ts';
+import type { Day, PartId } from '../../day/model.ts';
 import { rateNow, settingsNow } from '../../day/settings/settings.ts';
 import { takenAtMs } from '../../day/taken-at.ts';
 import { openTakes, takesInOrder } from '../../day/takes.ts';
@@ -6,7 +6,7 @@ import type { Problem, Result } from '../../shared/result.ts';
 import { type Cells, type CellsPlan, planCells, type Shift, swapTimes } from './batteries.ts';
 import { type CardLeft, cardLeft } from './card-left.ts';
 import { cardsOf, type DayCard } from './day-cards.ts';
-import { clockPpm, type Device, devicesOf, headPpm } from './day-devices.ts';
+import { clockPpm, type Device, devicesOf, headPpm, RECORDER } from './day-devices.ts';
 import { type DueList, dueList } from './due-list.ts';
 import { type Jam, type JamPlan, planJams } from './jams.ts';
 
@@ -23,7 +23,7 @@ export interface UpkeepNow {
   /** Devices whose cells nobody has logged as fresh yet. */
   readonly withoutCells: readonly Device[];
   readonly jams: JamPlan;
-  /** Devices with timecode that have not been jammed yet; the recorder is the head of the chain. */
+  /** Devices with timecode that have not been jammed yet; the first recorder is the head of the chain. */
   readonly withoutJam: readonly Device[];
   readonly cards: readonly CardState[];
   readonly due: DueList;
@@ -47,8 +47,8 @@ export function upkeepAt(day: Day, nowMs: number): UpkeepNow {
     withoutCells: devices.filter(({ id, hasCells }) => hasCells && !day.upkeep.cells.has(id)),
     jams,
     withoutJam: devices.filter(
-      ({ id, type, hasTimecode }) =>
-        hasTimecode && type !== 'recorder' && !day.upkeep.jams.some((jam) => jam.device === id),
+      ({ id, hasTimecode }) =>
+        hasTimecode && id !== RECORDER && !day.upkeep.jams.some((jam) => jam.device === id),
     ),
     cards,
     due: inReadingOrder(dueList({ nowMs, cells, jams, cards: filling }), devices),
@@ -57,6 +57,14 @@ export function upkeepAt(day: Day, nowMs: number): UpkeepNow {
 
 export const dueCount = ({ due }: UpkeepNow): number =>
   due.items.filter(({ action }) => action !== 'later').length;
+
+/** How long the cards in a recorder last, by the one that is full first; null if none is in or that is not known. */
+export function hoursLeftIn({ cards }: UpkeepNow, recorder: PartId): number | null {
+  const hours = cards.flatMap(({ card, left }) =>
+    card.recorder === recorder && !card.out && left.ok ? [left.value.hoursLeft] : [],
+  );
+  return hours.length > 0 ? Math.min(...hours) : null;
+}
 
 /** The planned hours of the day. */
 export function shiftOf(day: Day): Pick<Shift, 'mealAtMs' | 'wrapAtMs'> {
