@@ -18,6 +18,7 @@ import {
 import { conflictResolved, factMoved, factRetracted, takesJoined } from './kinds/corrected.ts';
 import { dayDescribed } from './kinds/day-described.ts';
 import { type Envelope, envelope } from './kinds/envelope.ts';
+import { handedOver } from './kinds/handed-over.ts';
 import type { Kind } from './kinds/kind.ts';
 import { partDescribed, rigLaid } from './kinds/part-described.ts';
 import { movesWeighed, outMarked, voicePinned } from './kinds/plan-settings.ts';
@@ -81,6 +82,7 @@ export const KINDS = [
   reportSent,
   cardChecked,
   differenceKept,
+  handedOver,
 ] as const;
 
 type AnyKind = (typeof KINDS)[number];

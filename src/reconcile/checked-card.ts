@@ -30,9 +30,11 @@ export function checkedCard(
 ): Checked {
   const names = namesOf(day, pairsOfEach(match));
   const cards = hasOfTakes(day, match.cards);
+  const recordings = [match.recordings, match.alsoThere, match.ofOtherDays, match.ofOtherUnits].flat();
   return {
     files: read.files,
-    recordings: [match.recordings, match.alsoThere, match.ofOtherDays, match.ofOtherUnits].flat().length,
+    recordings: recordings.length,
+    bytes: recordings.flatMap(({ files }) => files).reduce((sum, { size }) => sum + size, 0),
     open: openDifferences(differences).length,
     matched: match.pairs.length,
     without: [...match.takesWithout],

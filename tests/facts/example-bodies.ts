@@ -207,6 +207,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     unsure: ['00000c-phoneb00000'],
     unlogged: 2,
     stopped: true,
+    bytes: 41_600_000,
     names: [{ take: TAKE_ID, files: [{ name: '24BT3_1.wav', track: 'tr-2' }] }],
     cards: [{ recorder: 'recorder', takes: 9, only: [TAKE_ID] }],
   },
@@ -217,5 +218,14 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     track: 'tr-2',
     values: '[250,240]',
     as: 'log',
+  },
+  'handed-over': {
+    carriers: [{ name: 'Card A', card: 'card-a', copies: 2 }, { name: 'Drive 3' }],
+    to: 'Sam Okafor',
+    role: 'data wrangler',
+    files: 12,
+    bytes: 41_600_000,
+    checked: true,
+    signature: { strokes: '10,20 30,-5 12,8;80,30', typed: 'S. Okafor' },
   },
 };

@@ -125,6 +125,8 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['card-checked', { open: 0.5 }, 'open'],
   ['difference-kept', { take: 'take 3' }, 'take'],
   ['difference-kept', { file: LONG }, 'file'],
+  ['handed-over', { carriers: [] }, 'carriers'],
+  ['handed-over', { signature: { strokes: 'M1 2' } }, 'signature.strokes'],
 ];
 
 const BROKEN_ENVELOPES: readonly (readonly [object, string])[] = [

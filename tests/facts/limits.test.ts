@@ -328,6 +328,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     'unsure.0': factIdText,
     unlogged: whole(0, 100_000),
     stopped: flag,
+    bytes: whole(0, 1e15),
     names: list(0, 5000, { take: TAKE_ID, files: [{ name: 'A.wav' }] }),
     ...within('names.0', {
       take: factIdText,
@@ -342,6 +343,22 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
       takes: whole(0, 100_000),
       only: list(0, 5000, TAKE_ID),
       'only.0': factIdText,
+    }),
+  },
+  'handed-over': {
+    carriers: list(1, 50, { name: 'Card A' }),
+    ...within('carriers.0', { name: text(200), card: idText, copies: whole(0, 20) }),
+    to: text(200),
+    role: text(200),
+    files: whole(0, 1_000_000),
+    bytes: whole(0, 1e15),
+    checked: flag,
+    ...within('signature', {
+      strokes: oneOf(
+        ['', '1,2', '10,20 -3,4;5,6', `${'1,2 '.repeat(1999)}1,2`],
+        ['1', '1,2,3', '1,2 ', 'M1,2', '10000,2', `${'1,2 '.repeat(2000)}1,2`],
+      ),
+      typed: text(200),
     }),
   },
   'conflict-resolved': {

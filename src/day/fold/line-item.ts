@@ -20,6 +20,7 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
   'voice-pinned',
   'out-marked',
   'moves-weighed',
+  'handed-over',
 ]);
 
 /** Whether a fact has a place on the line; the others concern the whole day or one take. */

@@ -24,7 +24,7 @@ const cardHas = z.object({ recorder: idText, takes: count, only: takes });
 /**
  * The card was compared with the log: its files and recordings, and how many differences are open. Then what
  * earlier versions did not store: how many takes have a file, which have none, which may have one of several,
- * how many recordings are of no take, whether reading was stopped, and the names of files as they are.
+ * how many recordings are of no take, whether reading was stopped, how large the files are, and their names as they are.
  */
 export const cardChecked = kind(
   'card-checked',
@@ -37,6 +37,7 @@ export const cardChecked = kind(
     unsure: takes,
     unlogged: z.optional(count),
     stopped: z.optional(z.boolean()),
+    bytes: z.optional(wholeNumber(0, 1e15)),
     names: z.optional(z.array(cardNames).check(z.maxLength(5000))),
     /** On a day with several recorders. */
     cards: z.optional(z.array(cardHas).check(z.maxLength(16))),

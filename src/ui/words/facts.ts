@@ -102,6 +102,8 @@ export function factWords(day: Day, fact: Fact): string {
       return `card checked: ${countOf(fact.files, 'file')}`;
     case 'difference-kept':
       return `${settledWords(fact.as)}${fact.file ? `: ${fact.file}` : ''}`;
+    case 'handed-over':
+      return `${listOf(fact.carriers.map(({ name }) => name))} handed over to ${fact.to}`;
     default:
       return prepWords(day, fact);
   }

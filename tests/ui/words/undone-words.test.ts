@@ -94,6 +94,7 @@ const WORDS: Record<Exclude<Fact['kind'], 'report-sent' | 'fact-retracted'>, str
   'takes-joined': '24A/1 and 24A/2 as one take',
   'card-checked': 'card checked: 12 files',
   'difference-kept': 'log kept against the card: 24BT3.wav',
+  'handed-over': 'Card A and Drive 3 handed over to Sam Okafor',
 };
 
 describe('undo says what it undid, and redo what it brought back', () => {

@@ -1,0 +1,35 @@
+import type { Day, FactOf } from '../model.ts';
+import { cardCheckOf } from './card-check.ts';
+
+export type HandedOver = FactOf<'handed-over'>;
+
+/** What was handed over, and to whom, in the order it was said. */
+export const handOversOf = (day: Day): HandedOver[] =>
+  day.facts.filter((fact): fact is HandedOver => fact.kind === 'handed-over' && !day.takenBack.has(fact.id));
+
+/** How far the files on the cards were compared with the log. */
+export interface CheckedSoFar {
+  /** Nothing is left open, and no take was logged since. */
+  readonly whole: boolean;
+  readonly was: 'never' | 'stopped' | 'open' | 'before-last-takes' | 'whole';
+  /** Differences open, or takes logged since. */
+  readonly count: number;
+}
+
+export function checkedSoFar(day: Day): CheckedSoFar {
+  const check = cardCheckOf(day);
+  if (!check) return { whole: false, was: 'never', count: 0 };
+  const { open, takes } = check;
+  if (takes?.stopped) return { whole: false, was: 'stopped', count: 0 };
+  if (open > 0) return { whole: false, was: 'open', count: open };
+  if (takes && takes.since > 0) return { whole: false, was: 'before-last-takes', count: takes.since };
+  return { whole: true, was: 'whole', count: 0 };
+}
+
+/** A card that is lost takes what is nowhere else along: two copies are common practice. */
+export const ENOUGH_COPIES = 2;
+
+/** Those of which there are not enough checked copies elsewhere. */
+export const withoutCopies = <Carrier extends { readonly copies?: number | undefined }>(
+  carriers: readonly Carrier[],
+): Carrier[] => carriers.filter(({ copies = 0 }) => copies < ENOUGH_COPIES);
