@@ -7,6 +7,7 @@ import type { SettingField } from '../facts/kinds/recorder-set.ts';
 import { type CardLine, cardLineOf } from './card-line.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { FIRST_FORM, REPORT_FORM, SECOND_FORM } from './form.ts';
+import { type HandOverLine, handOverLines } from './hand-over-lines.ts';
 import { isolated } from './isolated.ts';
 import type { Matter } from './matter.ts';
 import { type NamedAlike, namedAlike, sharedNames } from './names-shared.ts';
@@ -61,6 +62,8 @@ export interface ReportModel {
   readonly written: readonly { readonly name: string; readonly totals: DayTotals }[];
   /** When the card was last compared with the log; null if never. */
   readonly card: CardLine | null;
+  /** Cards and drives that went to somebody; earlier forms did not print them. */
+  readonly handOvers: readonly HandOverLine[];
 }
 
 /**
@@ -85,6 +88,7 @@ export function reportOf(day: Day, unsettled: readonly Matter[] = [], form = REP
     totals: dayTotals(day),
     written: head.main.length === 0 ? [] : writtenOf(day, head),
     card: cardLineOf(day, takes),
+    handOvers: form > SECOND_FORM ? handOverLines(day) : [],
   };
 }
 

@@ -178,5 +178,14 @@ export const CHANGES: Record<string, Say> = {
   'name of an input': (_, { text: name }) => [
     { kind: 'part-described', part: 'aes1', fields: { name: name.slice(0, 60) } },
   ],
+  'a card handed over': (_, { n, text: name, yes }) => [
+    {
+      kind: 'handed-over',
+      carriers: [{ name: `Card ${n}`, copies: n % 3 }],
+      to: name.slice(0, 100) || 'Post',
+      checked: yes,
+      signature: { strokes: `${n % 50},20 30,5` },
+    },
+  ],
   'the card checked': (_, { n }) => [{ kind: 'card-checked', files: n, recordings: n, open: n % 3 }],
 };

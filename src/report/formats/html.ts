@@ -1,6 +1,9 @@
+import { STROKES_HIGH, STROKES_WIDE, strokesOf, strokesPath } from '../../shared/strokes.ts';
 import { cleanNote } from '../clean-text.ts';
+import type { HandOverLine } from '../hand-over-lines.ts';
 import { isolatesAsElements } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
+import { handOverText } from '../printed/hand-over-words.ts';
 import { tracksTitle, unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { matterText } from '../printed/matter-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
@@ -53,6 +56,7 @@ export function reportHtml(model: ReportModel, { revision, signature = '' }: Ext
     section('Not settled', list(model.open.map(matterText), ' class="open"')),
     ...model.lists.map((list) => section(tracksTitle(list), layoutTable(list))),
     section('Takes', takesTable(model)),
+    section('Handed over', model.handOvers.map(handOverSlip).join('')),
     signed ? element('p', signed) : '',
   ].join('');
   return `<!DOCTYPE html>
@@ -69,6 +73,13 @@ ${body}</body>
 </html>
 `;
 }
+
+/** With the signature, which takes the colour of the text. */
+const handOverSlip = (line: HandOverLine): string =>
+  element('p', handOverText(line)) +
+  (line.strokes
+    ? `<svg viewBox="0 0 ${STROKES_WIDE} ${STROKES_HIGH}" width="200" height="80" role="img" aria-label="Signature" fill="none" stroke="currentColor" stroke-width="7" stroke-linecap="round" stroke-linejoin="round"><path d="${strokesPath(strokesOf(line.strokes))}"/></svg>`
+    : '');
 
 function layoutTable({ layout }: TrackList): string {
   if (layout.length === 0) return '';

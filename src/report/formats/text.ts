@@ -2,6 +2,7 @@ import type { TakeId } from '../../day/model.ts';
 import { cleanNote } from '../clean-text.ts';
 import { isolated } from '../isolated.ts';
 import type { ReportModel } from '../model.ts';
+import { handOverText } from '../printed/hand-over-words.ts';
 import { tracksTitle, unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { matterText } from '../printed/matter-words.ts';
 import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
@@ -52,6 +53,7 @@ export function textBlocks(model: ReportModel, { revision, signature = '' }: Ext
       '',
       'TOTALS',
       ...labelled(totalsLines(model)),
+      ...handOverBlock(model),
     ]),
     ...(signed ? [block('signature', ['', ...wrapText(signed, TEXT_COLUMNS)])] : []),
   ];
@@ -75,6 +77,10 @@ function cautionBlock({ head }: ReportModel): string[] {
     ? [...cautions.flatMap((line) => hung('CAUTION: ', wrapText(line, TEXT_COLUMNS - 9))), '']
     : [];
 }
+
+/** What went to whom, under the totals. */
+const handOverBlock = ({ handOvers }: ReportModel): string[] =>
+  handOvers.length > 0 ? ['', 'HANDED OVER', ...handOvers.map(handOverText).flatMap(listed)] : [];
 
 const listed = (text: string): string[] => hung('- ', wrapText(text, TEXT_COLUMNS - 2));
 

@@ -7,6 +7,7 @@ import type { Extras } from '../revision/revision.ts';
 import { revisionLines, revisionTitle } from '../revision/revision.ts';
 import { fittedLines } from './fitted-text.ts';
 import { Flow } from './flow.ts';
+import { handOverSection } from './hand-over-section.ts';
 import { headSection, openSection, strokedLines } from './head-section.ts';
 import type { SystemLetters } from './letters.ts';
 import { MARGIN, PAPERS, type PaperId, STYLES } from './paper.ts';
@@ -46,6 +47,7 @@ export function reportPdf(
   tracksSection(flow, model);
   takesSection(flow, model);
   signatureLines(flow, cleanNote(signature));
+  handOverSection(flow, model);
   pictureSection(flow, model);
   footers(flow, model);
   const bytes = pen.bytes(`${reportSubject(model)} sound report`.trim(), hexDigest(content), model.head.date);

@@ -1,5 +1,6 @@
 import type { PartId, TakeId } from '../../day/model.ts';
 import type { ReportModel } from '../model.ts';
+import { handOverText } from '../printed/hand-over-words.ts';
 import { type PrintedLayout, unusedTracks, usedTracks } from '../printed/layout-words.ts';
 import { matterText } from '../printed/matter-words.ts';
 import { headLines, totalsLines } from '../printed/words.ts';
@@ -18,6 +19,7 @@ export function reportChanges(was: ReportModel, is: ReportModel): Change[] {
     ...layoutChanges(was, is),
     ...takeChanges(was, is),
     ...pairChanges(cardPairs(was), cardPairs(is)),
+    ...handOverChanges(was, is),
   ];
   // Totals follow from the rest.
   return changes.length > 0 ? changes : pairChanges(totalsLines(was), totalsLines(is));
@@ -39,6 +41,24 @@ const headPairs = ({ head }: ReportModel): Pairs =>
   headLines(head).map(([label, text]) => [label === 'Roll' ? 'Rolls' : label, text]);
 
 const cardPairs = (model: ReportModel): Pairs => totalsLines(model).filter(([label]) => label === 'Card');
+
+/** Two of one text may differ in the signature. */
+function handOverChanges(was: ReportModel, is: ReportModel): Change[] {
+  const keyed = ({ handOvers }: ReportModel) =>
+    new Map(
+      handOvers.map((line) => [JSON.stringify([handOverText(line), line.strokes]), handOverText(line)]),
+    );
+  const [before, after] = [keyed(was), keyed(is)];
+  const what = 'Handed over';
+  return [
+    ...[...before]
+      .filter(([key]) => !after.has(key))
+      .flatMap(([, text]) => changesOf('head', { what, was: text, is: '' })),
+    ...[...after]
+      .filter(([key]) => !before.has(key))
+      .flatMap(([, text]) => changesOf('head', { what, was: '', is: text })),
+  ];
+}
 
 /** Two matters may have the same text: each counts. */
 function openChanges(was: ReportModel, is: ReportModel): Change[] {
