@@ -1,5 +1,5 @@
 import type { Day } from '../day/model.ts';
-import { ENOUGH_COPIES, type HandedOver, handOversOf } from '../day/wrap/hand-over.ts';
+import { type HandedOver, handOversOf } from '../day/wrap/hand-over.ts';
 import { cleanLine } from './clean-text.ts';
 
 /** Cards or drives that went to somebody, as the report prints it. Texts are clean, and empty if not entered. */
@@ -25,7 +25,3 @@ export const handOverLines = (day: Day): HandOverLine[] =>
     strokes: signature?.strokes ?? '',
     typed: cleanLine(signature?.typed ?? ''),
   }));
-
-/** Whether it was handed over unchecked, or with too few checked copies elsewhere. */
-export const isAtRisk = ({ checked, carriers }: Pick<HandOverLine, 'checked' | 'carriers'>): boolean =>
-  !checked || carriers.some(({ copies }) => copies < ENOUGH_COPIES);

@@ -39,7 +39,10 @@ const PLACES: readonly Place[] = [
     ],
   },
   { tab: 'line', opens: [/45B\/2/, /A3 muted/] },
-  { tab: 'wrap', opens: [/^Paper, columns/, /^Table \(CSV\)$/, /^Start the next day/, /^Track 16/] },
+  {
+    tab: 'wrap',
+    opens: [/^Hand over$/, /^Paper, columns/, /^Table \(CSV\)$/, /^Start the next day/, /^Track 16/],
+  },
   { tab: 'plan', opens: [/^what to avoid$/, /^Pin Wiktoria$/, /^What if Emil/] },
   { tab: 'radio', opens: [/^A1: find/, /^Minimum spacing/, /^Where packs tune/, /^Spectrum/] },
   {

@@ -42,11 +42,14 @@ export interface CardCheck {
 
 /** The card check for the report: null if there was none, or it was retracted. */
 export function cardCheckOf(day: Day): CardCheck | null {
-  const check = standingChecks(day).at(-1);
+  const check = lastCheck(day);
   if (!check) return null;
   const { id: by, at: atMs, zone, files, recordings, open } = check;
   return { by, atMs, zone, files, recordings, open, takes: checkedTakes(day, check) };
 }
+
+/** What the last check counted, or undefined. */
+export const lastCheck = (day: Day): Checked | undefined => standingChecks(day).at(-1);
 
 const standingChecks = (day: Day): Checked[] =>
   day.facts.filter((fact): fact is Checked => fact.kind === 'card-checked' && !day.takenBack.has(fact.id));

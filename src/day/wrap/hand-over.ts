@@ -1,5 +1,6 @@
 import type { Day, FactOf } from '../model.ts';
-import { cardCheckOf } from './card-check.ts';
+import { cardCheckOf, lastCheck } from './card-check.ts';
+import { dayTotals } from './day-totals.ts';
 
 export type HandedOver = FactOf<'handed-over'>;
 
@@ -26,8 +27,20 @@ export function checkedSoFar(day: Day): CheckedSoFar {
   return { whole: true, was: 'whole', count: 0 };
 }
 
+/** How many files there are and how large: as the last check of the cards counted them, or as they were logged. */
+export function sizeOnCards(day: Day): {
+  readonly files: number;
+  readonly bytes: number;
+  readonly isFromCard: boolean;
+} {
+  const check = lastCheck(day);
+  // An earlier version did not keep how large they are.
+  if (check?.bytes !== undefined) return { files: check.files, bytes: check.bytes, isFromCard: true };
+  return { ...dayTotals(day).written, isFromCard: false };
+}
+
 /** A card that is lost takes what is nowhere else along: two copies are common practice. */
-export const ENOUGH_COPIES = 2;
+const ENOUGH_COPIES = 2;
 
 /** Those of which there are not enough checked copies elsewhere. */
 export const withoutCopies = <Carrier extends { readonly copies?: number | undefined }>(

@@ -26,6 +26,7 @@ const FIGURES: Record<string, string> = {
   recordedMs: 'Recorded time',
   tracks: 'Tracks',
   copies: 'Copies',
+  files: 'Files',
   minutesAgo: 'Minutes ago',
   callAtMs: 'The call',
   khz: 'The frequency',

@@ -5,6 +5,7 @@ import { goTo } from '../frame/route.ts';
 import { wrapSettings } from '../frame/sending/settings.ts';
 import { Row } from '../kit/row.tsx';
 import { CloseDay } from './close-day.tsx';
+import { HandOverSection } from './hand-over.tsx';
 import { ReportSection } from './report.tsx';
 import { rollMatters } from './roll-matters.ts';
 import { SendSection } from './send.tsx';
@@ -41,6 +42,7 @@ export function Wrap() {
           />
         </li>
       </ul>
+      <HandOverSection />
       <ReportSection {...outgoing} />
       <SendSection outgoing={outgoing} whose={day.header} />
       <SentList day={day} />
