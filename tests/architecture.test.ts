@@ -31,7 +31,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   matching: ['shared'],
   plan: ['shared', 'time', 'facts', 'day', 'matching'],
   radio: ['shared', 'time', 'facts', 'day'],
-  upkeep: ['shared', 'time', 'facts', 'day'],
+  upkeep: ['shared', 'time', 'facts', 'day', 'ltc'],
   wave: ['shared', 'time', 'fast-xml-parser'],
   ltc: ['shared', 'time'],
   reconcile: ['shared', 'time', 'facts', 'day', 'wave', 'matching'],

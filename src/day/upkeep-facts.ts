@@ -11,11 +11,14 @@ export interface CellsSaid {
   readonly by: FactId;
 }
 
+/** A device was set from another, or heard after it, which tells how far apart they were. */
 export interface JamSaid {
   readonly device: DeviceId;
   readonly from: DeviceId;
   readonly atMs: number;
   readonly by: FactId;
+  /** How far it was ahead; missing for a jam, after which it is not. */
+  readonly heard?: { readonly offMs: number; readonly doubtMs: number };
 }
 
 /** Facts about radio, batteries, timecode, media and cables. Removed items are still included. */
@@ -93,6 +96,11 @@ export function applyUpkeep(said: MutableUpkeep, fact: Fact): void {
       for (const device of fact.devices)
         said.jams.push({ device, from: fact.from, atMs: fact.atMs ?? fact.at, by: fact.id });
       return;
+    case 'timecode-compared': {
+      const { device, from, atMs, offMs, doubtMs, id } = fact;
+      said.jams.push({ device, from, atMs, by: id, heard: { offMs, doubtMs } });
+      return;
+    }
     case 'devices-described':
       for (const device of fact.devices) merge(said.devices, device, fact.fields);
       return;

@@ -33,6 +33,7 @@ import {
   devicesDescribed,
   devicesJammed,
   shiftPlanned,
+  timecodeCompared,
 } from './kinds/upkeep-logged.ts';
 import { voiceDescribed } from './kinds/voice-described.ts';
 import { storedForm } from './stored.ts';
@@ -70,6 +71,7 @@ export const KINDS = [
   transmittersSwitched,
   cellsChanged,
   devicesJammed,
+  timecodeCompared,
   devicesDescribed,
   cardDescribed,
   shiftPlanned,

@@ -178,12 +178,6 @@ export interface Problems {
   'not-user-bits': { text: string };
   'not-a-zone-code': { zoneCode: string };
   'not-a-date': NoDetail;
-  'heard-too-short': NoDetail;
-  'heard-backwards': NoDetail;
-  'heard-standing': NoDetail;
-  'heard-rate-unclear': NoDetail;
-  'heard-rates-differ': { rates: readonly string[] };
-  'heard-too-soon': NoDetail;
 }
 
 export type ProblemCode = keyof Problems;

@@ -105,7 +105,12 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
   },
   'take-described': { take: TAKE_ID, fields: { circled: false, start, length: { frames: 250, rate: '25' } } },
   'note-added': { take: TAKE_ID, track: 'tr-2', text: 'Plane' },
-  'clock-followed': { frames: 90_000, rate: '29.97DF', atMs: 1_791_360_000_000 },
+  'clock-followed': {
+    frames: 90_000,
+    rate: '29.97DF',
+    atMs: 1_791_360_000_000,
+    heard: { frames: 72, spreadMs: 0.4, delayMs: 38 },
+  },
   'guards-set': {
     guards: {
       carrierKhz: 400,
@@ -136,6 +141,13 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
   'transmitters-switched': { transmitters: ['tx-1', 'tx-2'], on: false },
   'cells-changed': { devices: ['tx-1'], atMs: 1_791_360_000_000, runtimeHours: 5.5 },
   'devices-jammed': { devices: ['slate-1'], from: 'recorder', atMs: 1_791_360_000_000 },
+  'timecode-compared': {
+    device: 'slate-1',
+    from: 'recorder',
+    atMs: 1_791_360_000_000,
+    offMs: -12.5,
+    doubtMs: 3.1,
+  },
   'devices-described': {
     devices: ['slate-1'],
     fields: {

@@ -113,6 +113,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['cells-changed', { runtimeHours: Number.POSITIVE_INFINITY }, 'runtimeHours'],
   ['cells-changed', { runtimeHours: 0 }, 'runtimeHours'],
   ['devices-jammed', { from: null }, 'from'],
+  ['timecode-compared', { offMs: '12' }, 'offMs'],
   ['devices-described', { fields: { ppm: Number.NaN } }, 'fields.ppm'],
   ['card-described', { fields: { bytes: 0 } }, 'fields.bytes'],
   ['shift-planned', { shift: { mealAtMs: '13:00' } }, 'shift.mealAtMs'],

@@ -183,7 +183,16 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
   'take-logged': within('fields', TAKE),
   'take-described': { take: factIdText, ...within('fields', TAKE) },
   'note-added': { take: factIdText, track: idText, text: text(4000) },
-  'clock-followed': { frames: whole(0, 100_000_000), rate: RATES, atMs: moment },
+  'clock-followed': {
+    frames: whole(0, 100_000_000),
+    rate: RATES,
+    atMs: moment,
+    ...within('heard', {
+      frames: whole(2, 100_000_000),
+      spreadMs: amount(0, 1000),
+      delayMs: amount(-1000, 1000),
+    }),
+  },
   'guards-set': within('guards', {
     carrierKhz: distance,
     twoToneThirdKhz: distance,
@@ -218,6 +227,13 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
   'transmitters-switched': { transmitters: list(1, 500, 'tx-1'), 'transmitters.0': idText, on: flag },
   'cells-changed': { ...devices, atMs: moment, runtimeHours: amount(0.05, 1000) },
   'devices-jammed': { ...devices, from: idText, atMs: moment },
+  'timecode-compared': {
+    device: idText,
+    from: idText,
+    atMs: moment,
+    offMs: amount(-86_400_000, 86_400_000),
+    doubtMs: amount(0, 86_400_000),
+  },
   'devices-described': {
     ...devices,
     ...within('fields', {

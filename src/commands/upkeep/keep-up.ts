@@ -12,7 +12,7 @@ const isDevice = (day: Day, id: DeviceId): boolean =>
   day.upkeep.devices.has(id) ||
   ['transmitter', 'recorder'].includes(day.rig.byId.get(id)?.type ?? '');
 
-function wrongDevices(day: Day, devices: readonly DeviceId[]): Result<never> | undefined {
+export function wrongDevices(day: Day, devices: readonly DeviceId[]): Result<never> | undefined {
   if (devices.length === 0) return fail({ code: 'nothing-chosen' });
   const unknown = devices.find((id) => !isDevice(day, id));
   return unknown === undefined ? undefined : missing('device', unknown);

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { isOneOf, isWord } from '../../shared/open-word.ts';
-import { factIdText, idText, longText, shortText, text, wholeNumber } from './envelope.ts';
+import { amount, factIdText, idText, longText, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
 import { RATE_IDS } from './rate-ids.ts';
@@ -78,12 +78,21 @@ export const noteAdded = kind(
   z.object({ take: factIdText, track: z.optional(idText), text: longText }),
 );
 
-/** The recorder showed the timecode `frames` when the phone's clock said `atMs`. */
+/** A clock tied by ear: frames the tie is laid through, how far they stray, and the phone's own delay taken off. */
+const heardBy = z.object({
+  frames: wholeNumber(2, MOST_FRAMES),
+  spreadMs: amount(0, 1000),
+  delayMs: z.optional(amount(-1000, 1000)),
+});
+export type HeardBy = z.infer<typeof heardBy>;
+
+/** The recorder showed the timecode `frames` when the phone's clock said `atMs`: by a tap, unless it was heard. */
 export const clockFollowed = kind(
   'clock-followed',
   z.object({
     frames: wholeNumber(0, MOST_FRAMES),
     rate: z.enum(RATE_IDS),
     atMs: wholeNumber(0, 253_402_300_799_999),
+    heard: z.optional(heardBy),
   }),
 );

@@ -21,6 +21,20 @@ export const devicesJammed = kind(
   z.object({ devices, from: idText, atMs: z.optional(momentMs) }),
 );
 
+const DAY_MS = 86_400_000;
+
+/** A device was heard after another: its timecode is ahead by `offMs`, give or take `doubtMs`. */
+export const timecodeCompared = kind(
+  'timecode-compared',
+  z.object({
+    device: idText,
+    from: idText,
+    atMs: momentMs,
+    offMs: amount(-DAY_MS, DAY_MS),
+    doubtMs: amount(0, DAY_MS),
+  }),
+);
+
 export const RUNTIME_BASES = ['measured', 'planned'] as const;
 
 const deviceFields = z.object({

@@ -1,3 +1,4 @@
+import type { HearingProblem } from '../../shared/hearing-problem.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import { framesPerDay, type RateId, rateOf } from '../../time/rate.ts';
 import { PHONE_PPM } from './rate-heard.ts';
@@ -27,7 +28,7 @@ const frameMs = (rate: RateId): number => (1000 * rateOf(rate).den) / rateOf(rat
  * cancels; its clock may be off by 50 ppm over the time between, 3 ms a minute. Fails on boxes that run at
  * different rates.
  */
-export function offsetBetween(one: BoxHeard, other: BoxHeard): Result<Offset> {
+export function offsetBetween(one: BoxHeard, other: BoxHeard): Result<Offset, HearingProblem> {
   if (one.rate !== other.rate) return fail({ code: 'heard-rates-differ', rates: [one.rate, other.rate] });
   const length = frameMs(one.rate);
   const day = framesPerDay(one.rate);
@@ -52,7 +53,7 @@ export interface Drift {
 }
 
 /** The drift between two comparisons of the same boxes. 1 ms in an hour is 0.28 ppm. Fails if both are of one moment. */
-export function driftBetween(first: Compared, later: Compared, rate: RateId): Result<Drift> {
+export function driftBetween(first: Compared, later: Compared, rate: RateId): Result<Drift, HearingProblem> {
   const passedMs = later.atMs - first.atMs;
   if (!(passedMs > 0)) return fail({ code: 'heard-too-soon' });
   const ppm = ((later.ms - first.ms) / passedMs) * 1e6;

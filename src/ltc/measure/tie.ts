@@ -1,8 +1,8 @@
+import type { HearingProblem } from '../../shared/hearing-problem.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import { frameOfLabel } from '../../time/label.ts';
 import type { RateId } from '../../time/rate.ts';
 import type { Heard } from './listening.ts';
-import type { RateTrouble } from './rate-heard.ts';
 
 /** A frame, where it began, and how well that is known. */
 export interface Tie {
@@ -19,20 +19,13 @@ export interface Tie {
 /** Less than this is no fit. */
 export const TIE_SECONDS = 2;
 
-/** Why nothing can be tied to what is heard. */
-export type TieProblem =
-  | { readonly code: 'heard-too-short' }
-  | { readonly code: 'heard-backwards' }
-  | { readonly code: 'heard-standing' }
-  | { readonly code: 'heard-rate-unclear'; readonly trouble: RateTrouble | undefined };
-
 /** The last frame heard as the point to tie a clock to, or to compare a box by. */
-export function tieTo(heard: Heard): Result<Tie, TieProblem> {
+export function tieTo(heard: Heard): Result<Tie, HearingProblem> {
   const { rate, line, last, lastStart, runs } = heard;
   if (runs === 'backwards') return fail({ code: 'heard-backwards' });
   if (runs === 'stands') return fail({ code: 'heard-standing' });
   if (!line || !rate || heard.seconds < TIE_SECONDS) return fail({ code: 'heard-too-short' });
-  if (!rate.rate) return fail({ code: 'heard-rate-unclear', trouble: rate.trouble });
+  if (!rate.rate) return fail({ code: 'heard-rate-unclear' });
   const frames = frameOfLabel(last.label, rate.rate);
   return ok({ frames, rate: rate.rate, start: lastStart, heard: heard.frames, spread: line.spread });
 }

@@ -76,7 +76,7 @@ export function factWords(day: Day, fact: Fact): string {
     case 'rig-laid':
       return `rig: ${countOf(fact.parts.length, 'part')}`;
     case 'clock-followed':
-      return `clock synced to ${formatTimecode(fact.frames, fact.rate)}`;
+      return `clock synced to ${formatTimecode(fact.frames, fact.rate)}${fact.heard ? ' by ear' : ''}`;
     case 'voice-described':
       return `${nameOf(day, fact.voice)} edited`;
     case 'part-described':

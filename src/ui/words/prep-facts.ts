@@ -10,6 +10,7 @@ type PrepFact = FactOf<
   | 'transmitters-switched'
   | 'cells-changed'
   | 'devices-jammed'
+  | 'timecode-compared'
   | 'devices-described'
   | 'card-described'
   | 'shift-planned'
@@ -39,6 +40,8 @@ export function prepWords(day: Day, fact: PrepFact): string {
       return `fresh batteries in ${devices(fact.devices)}`;
     case 'devices-jammed':
       return `${devices(fact.devices)} jammed from ${deviceName(day, fact.from)}`;
+    case 'timecode-compared':
+      return `${deviceName(day, fact.device)} compared with ${deviceName(day, fact.from)}`;
     case 'devices-described':
       return described(devices(fact.devices), fact.fields);
     case 'card-described':

@@ -246,13 +246,6 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'not-a-zone-code': ({ zoneCode }) =>
     `${quoted(zoneCode)} is not a zone code: two digits, 0 to 9 and A to F.`,
   'not-a-date': () => 'The day has no date yet.',
-  'heard-too-short': () => 'Keep listening: it takes two seconds of timecode without a break.',
-  'heard-backwards': () => 'The timecode runs backwards. Play it forwards at its own speed.',
-  'heard-standing': () => 'The timecode stands still. Start it running.',
-  'heard-rate-unclear': () => 'What is heard runs at no rate in use. Play it at its own speed.',
-  'heard-rates-differ': ({ rates }) =>
-    `The two run at different rates, ${rates.join(' and ')}, so they drift apart by the second. Set one of them right, then compare.`,
-  'heard-too-soon': () => 'Both were heard at the same moment. Compare again later.',
 };
 
 export const sentenceFor = (problem: Problem): string =>

@@ -1,6 +1,7 @@
 import type { Day } from '../../day/model.ts';
 import { rateNow } from '../../day/settings/settings.ts';
 import { devicesOf, headPpm } from './day-devices.ts';
+import { jamOf } from './day-jams.ts';
 import { type Jam, worstApart } from './jams.ts';
 
 export interface Apart {
@@ -20,7 +21,7 @@ export function worstPair(day: Day, nowMs: number): Apart | undefined {
     const ppm = devices.find(({ id }) => id === jam.device)?.ppm;
     const known = last.get(jam.device);
     if (ppm !== undefined && jam.atMs <= nowMs && (known?.atMs ?? 0) <= jam.atMs)
-      last.set(jam.device, { device: jam.device, from: jam.from, atMs: jam.atMs, tolerancePpm: ppm });
+      last.set(jam.device, { ...jamOf(jam), tolerancePpm: ppm });
   }
   const jams = [...last.values()].slice(0, MOST_DEVICES);
   let worst: Apart | undefined;

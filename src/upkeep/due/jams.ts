@@ -4,12 +4,14 @@ import { actionAt, byName, type DueAction } from '../due-action.ts';
 import { firstBadQuantity, moment } from '../quantity.ts';
 import { frameMs, LEAST_PPM, tolerance } from './drift.ts';
 
-/** A device was jammed from another at a UTC ms; `tolerancePpm` is the device's own clock, if known. */
+/** A device was jammed from another, or compared with it, at a UTC ms; `tolerancePpm` is the device's own clock, if known. */
 export interface Jam {
   readonly device: string;
   readonly from: string;
   readonly atMs: number;
   readonly tolerancePpm: number | undefined;
+  /** How far apart the two may have been already, where that was heard and not put right; 0 after a jam. */
+  readonly offMs?: number;
 }
 
 export interface JamCheck {
@@ -97,7 +99,7 @@ function dueOf(
   const source = driftOf(jams, jam.from, jam.atMs, check);
   if (!source.ok) return source;
   const ppm = jam.tolerancePpm + source.value.headPpm;
-  const inheritedMs = source.value.driftMs;
+  const inheritedMs = source.value.driftMs + (jam.offMs ?? 0);
   const driftMs = inheritedMs + ppm * 1e-6 * (check.nowMs - jam.atMs);
   const spareMs = Math.max(0, check.limitFrames * frameMs(check.rate) - inheritedMs);
   const isSteady = ppm < LEAST_PPM;
@@ -133,7 +135,8 @@ function driftOf(
   const source = driftOf(jams, jam.from, jam.atMs, chain);
   if (!source.ok) return source;
   const { driftMs, headPpm } = source.value;
-  return ok({ driftMs: driftMs + (ppm + headPpm) * 1e-6 * (atMs - jam.atMs), headPpm });
+  const since = (ppm + headPpm) * 1e-6 * (atMs - jam.atMs);
+  return ok({ driftMs: driftMs + (jam.offMs ?? 0) + since, headPpm });
 }
 
 /**
@@ -156,6 +159,7 @@ export function worstApart(
   const without = [one, other].find(({ tolerancePpm }) => tolerancePpm === undefined);
   if (without) return fail({ code: 'no-tolerance', device: without.device });
   const own = (jam: Jam): number => (jam.tolerancePpm ?? 0) * (nowMs - jam.atMs);
-  const apartMs = (own(one) + own(other) + referencePpm * Math.abs(one.atMs - other.atMs)) * 1e-6;
+  const driftMs = (own(one) + own(other) + referencePpm * Math.abs(one.atMs - other.atMs)) * 1e-6;
+  const apartMs = driftMs + (one.offMs ?? 0) + (other.offMs ?? 0);
   return ok(apartMs / frameMs(rate));
 }
