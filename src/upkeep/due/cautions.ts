@@ -12,6 +12,8 @@ export type CautionPlace =
   | 'connectors'
   | 'mains'
   | 'drift'
+  | 'timecode-level'
+  | 'headphones'
   | 'media'
   | 'audio-network'
   | 'snake';
@@ -44,6 +46,10 @@ export const CAUTIONS: Readonly<Record<CautionPlace, string>> = {
     'Mains and generators are for a qualified electrician, under the local code. Keep the cart bonded, off wet ground and behind a residual-current device (RCD or GFCI).',
   drift:
     'A worst case from the tolerances given. Heat and cold can do worse: compare against the recorder when in doubt.',
+  'timecode-level':
+    'A line output is 30 to 40 dB too loud for a microphone input, and may harm it: put a pad in the lead, and begin with the level down.',
+  headphones:
+    'Timecode in headphones at full level beside an ear harms it. Hold them to the phone, not to your head, and turn them down afterwards.',
   media: 'Do not erase a card until two checked copies exist on separate devices.',
   'audio-network':
     'One direction, sound only: clock and control come on top. Systems mark their priorities differently; mixing marks on one switch can turn them upside down.',

@@ -6,11 +6,14 @@ import { type RateId, rateOf } from '../../../time/rate.ts';
 import { addFrames, formatTimecode, parseTimecode } from '../../../time/timecode.ts';
 import { Button } from '../../kit/button.tsx';
 import { TextField } from '../../kit/field.tsx';
+import { lazy } from '../../kit/lazy.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { sentenceFor } from '../../words/problems.ts';
 import { rateWords } from '../../words/recording.ts';
 import { useDay, useRun } from '../context.ts';
 import { complain } from '../messages.ts';
+
+const HearSheet = lazy(() => import('../hearing/hear-sheet.tsx').then((part) => part.HearSheet));
 
 const LEAD_MS = 4000;
 const STEPS = [
@@ -26,8 +29,10 @@ const STEPS = [
 export function ClockSheet({ onClose }: { onClose: () => void }) {
   const { value: day } = useDay().day;
   const rate = rateNow(day);
+  const [hears, setHears] = useState(false);
   const { timecodeRate } = settingsNow(day);
-  if (rate) return <FollowSheet rate={rate} onClose={onClose} />;
+  if (rate && hears) return <HearSheet onClose={onClose} />;
+  if (rate) return <FollowSheet rate={rate} onHear={() => setHears(true)} onClose={onClose} />;
   return (
     <Sheet
       title="Sync to recorder"
@@ -40,7 +45,7 @@ export function ClockSheet({ onClose }: { onClose: () => void }) {
 }
 
 /** One tap when the recorder shows the named whole second. */
-function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
+function FollowSheet({ rate, onHear, onClose }: { rate: RateId; onHear: () => void; onClose: () => void }) {
   const store = useDay();
   const run = useRun();
   const { clock } = store;
@@ -101,6 +106,11 @@ function FollowSheet({ rate, onClose }: { rate: RateId; onClose: () => void }) {
         </Button>
       }
     >
+      <div class="section">
+        <div class="buttons">
+          <Button onClick={onHear}>Hear timecode</Button>
+        </div>
+      </div>
       <div class="section">
         <div class="steps">
           {STEPS.map(({ name, seconds }) => (
