@@ -21,8 +21,8 @@ export interface StageBrowser {
 export const openBrowser = (trapPort: number, options: StageOptions): StageBrowser =>
   needsOwn(options) ? ownBrowser(trapPort, options) : sharedBrowser(trapPort, options);
 
-const needsOwn = ({ ownBrowser, profileIn, untouched, fineClock }: StageOptions): boolean =>
-  Boolean(ownBrowser || profileIn || untouched || fineClock);
+const needsOwn = ({ ownBrowser, profileIn, untouched, fineClock, hears }: StageOptions): boolean =>
+  Boolean(ownBrowser || profileIn || untouched || fineClock || hears);
 
 function ownBrowser(trapPort: number, options: StageOptions): StageBrowser {
   const profile = mkdtempSync(join(options.profileIn ?? tmpdir(), 'rollbook-profile-'));
@@ -31,6 +31,7 @@ function ownBrowser(trapPort: number, options: StageOptions): StageBrowser {
       ...launchOptions(
         // This machine's own addresses bypass a proxy; whatever else is asked for runs into the trap.
         `--proxy-server=http://127.0.0.1:${trapPort}`,
+        ...(options.hears ? microphoneOf(options.hears) : []),
       ),
       ...contextOptions(options),
     });
@@ -72,6 +73,12 @@ export async function sharedChromium(): Promise<Browser> {
   shared ??= chromium.launch(launchOptions('--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1'));
   return shared;
 }
+
+const microphoneOf = (recording: string): string[] => [
+  '--use-fake-device-for-media-stream',
+  '--use-fake-ui-for-media-stream',
+  `--use-file-for-fake-audio-capture=${recording}`,
+];
 
 function launchOptions(...args: string[]) {
   const executablePath = findChromium();

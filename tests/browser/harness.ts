@@ -33,7 +33,7 @@ export interface StageOptions {
   readonly before?: () => void;
   /**
    * A browser that is not shared with the other stages of its process and has a profile on disk: for what ends it, and for
-   * what only a disk does. The options `profileIn`, `untouched` and `fineClock` mean one too.
+   * what only a disk does. The options `profileIn`, `untouched`, `fineClock` and `hears` mean one too.
    */
   readonly ownBrowser?: boolean;
   /** Where the browser keeps its profile; the system's folder for such things unless told. */
@@ -49,6 +49,8 @@ export interface StageOptions {
    * all of it, and nothing is asked of it meanwhile. On a slow processor every look at it is time that it does not have.
    */
   readonly untouched?: boolean;
+  /** A recording that the browser plays to whoever opens the microphone, from its start, in a loop; nobody is asked. */
+  readonly hears?: string;
   /** For measuring what takes a ms: the page's clock counts in µs, and not in tenths of a ms. */
   readonly fineClock?: boolean;
 }

@@ -5,7 +5,8 @@ import { rateNow, settingsNow } from '../../day/settings/settings.ts';
 import { worstPair } from '../../upkeep/due/day-apart.ts';
 import type { Device } from '../../upkeep/due/day-devices.ts';
 import type { UpkeepNow } from '../../upkeep/due/day-due.ts';
-import { labelsBehindClock } from '../../upkeep/due/drift.ts';
+import { type LastHeard, lastHeard } from '../../upkeep/due/day-jams.ts';
+import { frameMs, labelsBehindClock } from '../../upkeep/due/drift.ts';
 import { useRun } from '../frame/context.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
@@ -14,6 +15,7 @@ import { countOf } from '../words/chain.ts';
 import { deviceName } from '../words/prep-facts.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { rateWords } from '../words/recording.ts';
+import { driftWords, keptOffsetWords } from './compare-words.ts';
 import { DeviceRow } from './device-row.tsx';
 import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
 import { jamBar, type TimeBar } from './time-bars.ts';
@@ -26,10 +28,11 @@ interface TimecodeProps {
   readonly upkeep: UpkeepNow;
   readonly now: Moment;
   readonly onDevice: (id: string) => void;
+  readonly onCompare: () => void;
 }
 
 /** Which device was jammed when and from what, how far it may have drifted, and one tap for a jam. */
-export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
+export function TimecodeSection({ day, upkeep, now, onDevice, onCompare }: TimecodeProps) {
   const run = useRun();
   const devices = upkeep.devices.filter(({ hasTimecode, type }) => hasTimecode && type !== 'recorder');
   const rate = rateNow(day);
@@ -48,18 +51,21 @@ export function TimecodeSection({ day, upkeep, now, onDevice }: TimecodeProps) {
           : `${rateWord} · ${countOf(devices.length, 'device')}${upkeep.withoutJam.length > 0 ? `, ${upkeep.withoutJam.length} never jammed` : ''}`
       }
     >
-      {devices.length > 1 && (
+      {devices.length > 0 && (
         <div class="section buttons">
-          <Button
-            onClick={() =>
-              jam(
-                devices.map(({ id }) => id),
-                `All ${devices.length} jammed`,
-              )
-            }
-          >
-            Jam all {devices.length} from {deviceName(day, 'recorder')}
-          </Button>
+          {devices.length > 1 && (
+            <Button
+              onClick={() =>
+                jam(
+                  devices.map(({ id }) => id),
+                  `All ${devices.length} jammed`,
+                )
+              }
+            >
+              Jam all {devices.length} from {deviceName(day, 'recorder')}
+            </Button>
+          )}
+          <Button onClick={onCompare}>Compare by ear</Button>
         </div>
       )}
       {shown.length > 0 && <TimeLegend scale={scale} zone={now.zone} bars={shown} end="off" />}
@@ -116,6 +122,9 @@ const tolerance = (device: Device | undefined): string =>
 
 function jamWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): string {
   const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
+  const rate = rateNow(day);
+  const compared = rate && lastHeard(day, device.id, rate);
+  if (rate && compared) return comparedWords(day, compared, frameMs(rate), device, clock);
   const due = upkeep.jams.due.find((one) => one.device === device.id);
   if (due) {
     const again = due.dueAtMs === undefined ? 'never due' : `due ${clock(due.dueAtMs)}`;
@@ -126,6 +135,17 @@ function jamWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): str
   if (!last) return `${tolerance(device)}; not jammed yet`;
   const why = upkeep.jams.unknown.find((one) => one.device === device.id);
   return `jammed ${clock(last.atMs)} from ${deviceName(day, last.from)} · ${why ? sentenceFor(why.problem) : tolerance(device)}`;
+}
+
+function comparedWords(
+  day: Day,
+  heard: LastHeard,
+  aFrameMs: number,
+  device: Device,
+  clock: (ms: number) => string,
+): string {
+  const drift = driftWords(heard, clock) || tolerance(device);
+  return `${keptOffsetWords(heard, aFrameMs)} · compared ${clock(heard.atMs)} with ${deviceName(day, heard.from)} · ${drift}`;
 }
 
 /** How far timecode falls behind the time of day at a rate. */

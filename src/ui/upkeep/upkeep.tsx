@@ -5,6 +5,7 @@ import { Page } from '../frame/page/page.tsx';
 import { PrepTop } from '../frame/prep/prep-top.tsx';
 import { useNow } from '../frame/prep/use-now.ts';
 import { Button } from '../kit/button.tsx';
+import { lazy } from '../kit/lazy.tsx';
 import { countOf } from '../words/chain.ts';
 import { CardSheet } from './card-sheet.tsx';
 import { CellsSection } from './cells-section.tsx';
@@ -19,8 +20,11 @@ import { Wiring } from './wiring.tsx';
 import './upkeep.css';
 import '../frame/prep/print.css';
 
+const CompareSheet = lazy(() => import('./compare-sheet.tsx').then((part) => part.CompareSheet));
+
 type Open =
   | { readonly device: string | undefined }
+  | { readonly compare: true }
   | { readonly card: string | undefined }
   | { readonly run: string | undefined; readonly type: 'network' | 'dc' }
   | null;
@@ -60,11 +64,18 @@ export function Upkeep() {
       <Due day={day} upkeep={upkeep} now={now} />
       <ShiftSection day={day} now={now} />
       <CellsSection day={day} upkeep={upkeep} now={now} onDevice={(device) => setOpen({ device })} />
-      <TimecodeSection day={day} upkeep={upkeep} now={now} onDevice={(device) => setOpen({ device })} />
+      <TimecodeSection
+        day={day}
+        upkeep={upkeep}
+        now={now}
+        onDevice={(device) => setOpen({ device })}
+        onCompare={() => setOpen({ compare: true })}
+      />
       <MediaSection day={day} upkeep={upkeep} now={now} onCard={(card) => setOpen({ card })} />
       <FarBoxSection day={day} onRun={(run, type) => setOpen({ run, type })} />
       <CartSection day={day} onRun={(run, type) => setOpen({ run, type })} />
       {open && 'device' in open && <DeviceSheet id={open.device} onClose={close} />}
+      {open && 'compare' in open && <CompareSheet onClose={close} />}
       {open && 'card' in open && <CardSheet id={open.card} onClose={close} />}
       {open && 'run' in open && <RunSheet id={open.run} type={open.type} onClose={close} />}
     </Page>

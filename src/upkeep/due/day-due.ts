@@ -7,7 +7,7 @@ import { type Cells, type CellsPlan, planCells, type Shift, swapTimes } from './
 import { type CardLeft, cardLeft } from './card-left.ts';
 import { cardsOf, type DayCard } from './day-cards.ts';
 import { clockPpm, type Device, devicesOf, headPpm, RECORDER } from './day-devices.ts';
-import { jamOf } from './day-jams.ts';
+import { heardPpm, jamOf } from './day-jams.ts';
 import { type DueList, dueList } from './due-list.ts';
 import { type Jam, type JamPlan, planJams } from './jams.ts';
 
@@ -114,7 +114,7 @@ function cellsPlan(day: Day, devices: readonly Device[], shift: Shift): CellsPla
 function jamPlan(day: Day, devices: readonly Device[], nowMs: number, takeOpen: boolean): JamPlan {
   const present = new Set(devices.map(({ id }) => id));
   const jams = day.upkeep.jams.map(
-    (jam): Jam => ({ ...jamOf(jam), tolerancePpm: clockPpm(day, jam.device) }),
+    (jam): Jam => ({ ...jamOf(jam), tolerancePpm: clockPpm(day, jam.device) ?? heardPpm(day, jam.device) }),
   );
   const rate = rateNow(day);
   if (!rate) {

@@ -1,4 +1,5 @@
 import type { Day } from '../../day/model.ts';
+import { rateNow } from '../../day/settings/settings.ts';
 import type { JamSaid } from '../../day/upkeep-facts.ts';
 import { type Drift, driftBetween } from '../../ltc/measure/compare.ts';
 import type { RateId } from '../../time/rate.ts';
@@ -35,6 +36,16 @@ export function lastHeard(day: Day, device: string, rate: RateId): LastHeard | u
     driftBetween(compared(first.atMs, first.heard, rate), compared(last.atMs, last.heard, rate), rate);
   return { from: last.from, atMs: last.atMs, ...last.heard, drift: drift?.ok ? drift.value : undefined };
 }
+
+/** At worst, how far a device drifts by what was heard: stands in for a tolerance that nobody entered. */
+export function heardPpm(day: Day, device: string): number | undefined {
+  const rate = rateNow(day);
+  const drift = rate && lastHeard(day, device, rate)?.drift;
+  return drift ? Math.min(MOST_PPM, Math.abs(drift.ppm) + drift.doubtPpm) : undefined;
+}
+
+/** As much as a tolerance can be. */
+const MOST_PPM = 10_000;
 
 const compared = (atMs: number, { offMs, doubtMs }: NonNullable<JamSaid['heard']>, rate: RateId) => ({
   atMs,

@@ -1,0 +1,25 @@
+import type { Offset } from '../../ltc/measure/compare.ts';
+import type { LastHeard } from '../../upkeep/due/day-jams.ts';
+import { msWords } from '../words/hearing.ts';
+import { figureWords } from './words.ts';
+
+/** `0.12 frames ahead ± 0.04 (5 ms ± 1.6 ms)` */
+export function offsetWords({ frames, ms, doubtFrames, doubtMs }: Offset): string {
+  const side = frames < 0 ? 'behind' : 'ahead';
+  const size = Math.abs(frames).toFixed(2);
+  return `${size} frames ${side} ± ${doubtFrames.toFixed(2)} (${msWords(Math.abs(ms))} ± ${msWords(doubtMs)})`;
+}
+
+/** The same of a comparison that was kept. */
+export const keptOffsetWords = (
+  { offMs, doubtMs }: Pick<LastHeard, 'offMs' | 'doubtMs'>,
+  frameMs: number,
+): string => offsetWords({ ms: offMs, doubtMs, frames: offMs / frameMs, doubtFrames: doubtMs / frameMs });
+
+/** `drifts 1.2 ppm ± 0.4, a frame apart at 18:40`; empty before there is a second comparison. */
+export function driftWords({ drift }: Pick<LastHeard, 'drift'>, clock: (ms: number) => string): string {
+  if (!drift) return '';
+  const { ppm, doubtPpm, dueAtMs } = drift;
+  if (dueAtMs === undefined) return `no drift seen beyond ${figureWords(doubtPpm, 1)} ppm`;
+  return `drifts ${figureWords(Math.abs(ppm), 1)} ppm ± ${figureWords(doubtPpm, 1)}, a frame apart at ${clock(dueAtMs)}`;
+}
