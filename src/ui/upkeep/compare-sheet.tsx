@@ -5,7 +5,7 @@ import { tieTo } from '../../ltc/measure/tie.ts';
 import { type Device, devicesOf, RECORDER } from '../../upkeep/due/day-devices.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { dayBeside } from '../frame/hearing/day-beside.ts';
-import { HeardReading } from '../frame/hearing/heard-reading.tsx';
+import { HeardFigures, HeardTime } from '../frame/hearing/heard-reading.tsx';
 import { LeadsNote } from '../frame/hearing/leads-note.tsx';
 import { useEar } from '../frame/hearing/use-ear.ts';
 import { tell } from '../frame/messages.ts';
@@ -96,23 +96,13 @@ export function CompareSheet({ onClose }: { onClose: () => void }) {
               ? `Hearing ${nameOf(hearing)}: two seconds are enough`
               : 'Tap Hear at the box that is playing now'}
           </p>
-          <HeardReading state={state} beside={dayBeside(store)} />
+          <HeardTime state={state} beside={dayBeside(store)} />
         </>
       ) : (
         <p class="section">
           Listen asks for the microphone. The timecode is read on this phone; sound is never kept and never
           sent.
         </p>
-      )}
-      {devices.length > 2 && (
-        <div class="section">
-          <Choice
-            label="Compared with"
-            value={from}
-            options={devices.map(({ id, name }) => ({ value: id, name }))}
-            onChoose={setFrom}
-          />
-        </div>
       )}
       <ul class="device-rows">
         {devices.map((device) => (
@@ -130,6 +120,17 @@ export function CompareSheet({ onClose }: { onClose: () => void }) {
           />
         ))}
       </ul>
+      {devices.length > 2 && (
+        <div class="section">
+          <Choice
+            label="Compared with"
+            value={from}
+            options={devices.map(({ id, name }) => ({ value: id, name }))}
+            onChoose={setFrom}
+          />
+        </div>
+      )}
+      {now.is === 'on' && <HeardFigures state={state} />}
       <LeadsNote />
     </Sheet>
   );

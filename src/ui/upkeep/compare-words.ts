@@ -3,11 +3,11 @@ import type { LastHeard } from '../../upkeep/due/day-jams.ts';
 import { msWords } from '../words/hearing.ts';
 import { figureWords } from './words.ts';
 
-/** `0.12 frames ahead ± 0.04 (5 ms ± 1.6 ms)` */
+/** `0.12 frames ahead ± 0.04 (4.8 ms ± 1.6 ms)`; `in step ± 0.01 (0.0 ms ± 0.4 ms)` */
 export function offsetWords({ frames, ms, doubtFrames, doubtMs }: Offset): string {
-  const side = frames < 0 ? 'behind' : 'ahead';
   const size = Math.abs(frames).toFixed(2);
-  return `${size} frames ${side} ± ${doubtFrames.toFixed(2)} (${msWords(Math.abs(ms))} ± ${msWords(doubtMs)})`;
+  const side = size === '0.00' ? 'in step' : `${size} frames ${frames < 0 ? 'behind' : 'ahead'}`;
+  return `${side} ± ${doubtFrames.toFixed(2)} (${msWords(Math.abs(ms))} ± ${msWords(doubtMs)})`;
 }
 
 /** The same of a comparison that was kept. */

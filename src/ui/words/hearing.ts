@@ -3,6 +3,7 @@ import type { Heard } from '../../ltc/measure/listening.ts';
 import type { RateHeard } from '../../ltc/measure/rate-heard.ts';
 import type { HearingCode, HearingProblem, HearingProblemOf } from '../../shared/hearing-problem.ts';
 import type { Label } from '../../time/label.ts';
+import { formatSeconds } from '../../time/length.ts';
 import type { RateId } from '../../time/rate.ts';
 import { type UserBitsReading, userBitsReadings } from '../../upkeep/due/user-bits.ts';
 import { countOf } from './chain.ts';
@@ -77,7 +78,7 @@ export function heardTroubles(heard: Heard, beside: HeardBeside): string[] {
     ...(runs === 'backwards' ? [SENTENCES['heard-backwards']({ code: 'heard-backwards' })] : []),
     ...(runs === 'stands' ? [SENTENCES['heard-standing']({ code: 'heard-standing' })] : []),
     ...(rate ? rateTroubles(rate, beside.rate, last.dropFlag) : []),
-    ...(jump ? [jumpWords(jump.byFrames)] : []),
+    ...(jump ? [jumpWords(jump.byFrames, rate?.fps ?? 25)] : []),
     ...dateTroubles(last.userBits, beside),
   ];
 }
@@ -99,8 +100,14 @@ function rateTroubles({ rate, trouble, fps }: RateHeard, daysRate: RateId | null
   return said;
 }
 
-const jumpWords = (byFrames: number): string =>
-  `The timecode jumped ${byFrames < 0 ? 'back' : 'ahead'} by ${countOf(Math.abs(byFrames), 'frame')}.`;
+/** More are said as a time. */
+const MOST_FRAMES = 99;
+
+function jumpWords(byFrames: number, fps: number): string {
+  const size = Math.abs(byFrames);
+  const words = size > MOST_FRAMES ? formatSeconds(Math.round(size / fps)) : countOf(size, 'frame');
+  return `The timecode jumped ${byFrames < 0 ? 'back' : 'ahead'} by ${words}.`;
+}
 
 function dateTroubles(userBits: string | null, { date, today }: HeardBeside): string[] {
   const readings = userBits ? userBitsReadings(userBits) : undefined;

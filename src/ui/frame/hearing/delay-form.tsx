@@ -28,7 +28,7 @@ export function DelayForm({ heardNow, delay, onDelay }: DelayFormProps) {
     else setTaps(next);
   };
   return (
-    <div class="section">
+    <div class="section hearing-note">
       <h3>Delay of this phone</h3>
       <p>{delayWords(delay)}</p>
       {taps ? (

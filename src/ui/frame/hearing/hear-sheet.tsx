@@ -13,7 +13,7 @@ import { rateWords } from '../../words/recording.ts';
 import { useDay, useRun } from '../context.ts';
 import { dayBeside } from './day-beside.ts';
 import { DelayForm } from './delay-form.tsx';
-import { HeardReading } from './heard-reading.tsx';
+import { HeardFigures, HeardTime } from './heard-reading.tsx';
 import { LeadsNote } from './leads-note.tsx';
 import { useEar } from './use-ear.ts';
 
@@ -40,7 +40,7 @@ export function HearSheet({ onClose }: { onClose: () => void }) {
       heard: { frames: count, spreadMs, ...(delay && { delayMs: delay.ms }) },
     });
     const shown = addFrames(frames, msToFrames(Math.max(0, passedMs), rate), rate);
-    if (run(command, `Synced by ear at ${formatTimecode(shown, rate)}, within ${msWords(spreadMs)}`))
+    if (run(command, `Synced by ear at ${formatTimecode(shown, rate)}, within ${msWords(spreadMs)}${delay ? '' : ' and the unknown delay of this phone'}`))
       onClose();
   };
 
@@ -68,7 +68,8 @@ export function HearSheet({ onClose }: { onClose: () => void }) {
     >
       {now.is === 'on' ? (
         <>
-          <HeardReading state={now.state} beside={dayBeside(store)} />
+          <HeardTime state={now.state} beside={dayBeside(store)} />
+          <HeardFigures state={now.state} />
           <DelayForm heardNow={() => heardAt(now.ear, heard)} delay={delay} onDelay={setDelay} />
         </>
       ) : (

@@ -17,8 +17,8 @@ interface HeardReadingProps {
 
 const NOTHING = '--:--:--:--';
 
-/** What the microphone hears: the time in large digits, what is wrong with it, level, frames, rate, user bits. */
-export function HeardReading({ state, beside }: HeardReadingProps) {
+/** What the microphone hears: the time in large digits, what is wrong with it, and the level as a bar. */
+export function HeardTime({ state, beside }: HeardReadingProps) {
   const heard = state?.heard;
   const troubles = heard ? heardTroubles(heard, beside) : [];
   return (
@@ -37,17 +37,24 @@ export function HeardReading({ state, beside }: HeardReadingProps) {
         ))}
       </ul>
       <LevelDrawing peakDb={state?.peakDb} />
-      <dl class="figures">
-        <dt>Level</dt>
-        <dd>{levelWords(state?.peakDb ?? Number.NEGATIVE_INFINITY)}</dd>
-        <dt>Frames</dt>
-        <dd>{framesRead(state ?? { good: 0, bad: 0 })}</dd>
-        <dt>Rate</dt>
-        <dd>{heardRateWords(heard?.rate)}</dd>
-        <dt>User bits</dt>
-        <dd class="mono">{heard?.last.userBits ? spacedBits(heard.last.userBits) : '--'}</dd>
-      </dl>
     </div>
+  );
+}
+
+/** Level, frames, rate and user bits in figures. */
+export function HeardFigures({ state }: Pick<HeardReadingProps, 'state'>) {
+  const heard = state?.heard;
+  return (
+    <dl class="section figures hearing-figures">
+      <dt>Level</dt>
+      <dd>{levelWords(state?.peakDb ?? Number.NEGATIVE_INFINITY)}</dd>
+      <dt>Frames</dt>
+      <dd>{framesRead(state ?? { good: 0, bad: 0 })}</dd>
+      <dt>Rate</dt>
+      <dd>{heardRateWords(heard?.rate)}</dd>
+      <dt>User bits</dt>
+      <dd class="mono">{heard?.last.userBits ? spacedBits(heard.last.userBits) : '--'}</dd>
+    </dl>
   );
 }
 

@@ -1,10 +1,11 @@
+import './hearing.css';
 import { Cautions } from '../prep/caution-notes.tsx';
 
 /** How timecode gets to the phone, and what to mind. */
 export function LeadsNote() {
   return (
     <>
-      <div class="section">
+      <div class="section hearing-note">
         <h3>How to get it here</h3>
         <p>
           By lead: from the timecode output of the recorder, box, slate or camera, through a pad, to the
