@@ -5,11 +5,15 @@ import type { FactOf } from '../../src/facts/fact.ts';
 import { frameOfLabel } from '../../src/time/label.ts';
 import { decoded } from '../ltc/decoded.ts';
 import { sound } from '../ltc/encode.ts';
+import { axeFindings } from './axe-findings.ts';
 import { onStage, openStage, type Stage } from './harness.ts';
+import { layoutFaults } from './layout-faults.ts';
 import { type Overheard, overhear, recordingToHear } from './recordings-to-hear.ts';
 import { storedFacts } from './stored-facts.ts';
 import { startDay, tap } from './tapping.ts';
 
+/** WCAG 2.2, A and AA. */
+const LEVELS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const DAY_BITS = '00991231';
 
 /** Two boxes, one after the other: the second is 7.25 frames ahead of the first, and has other user bits. */
@@ -51,7 +55,7 @@ const factsOf = (page: Page): Promise<unknown[]> => {
 
 const figure = (page: Page, name: string): Promise<string> =>
   page.evaluate((wanted) => {
-    const titles = [...document.querySelectorAll('.hearing dt')];
+    const titles = [...document.querySelectorAll('.hearing-figures dt')];
     return titles.find(({ textContent }) => textContent === wanted)?.nextElementSibling?.textContent ?? '';
   }, name);
 
@@ -76,6 +80,8 @@ describe('a phone that hears a recorder', () => {
       .toMatch(/^25 fps \(measured (24\.99|25\.00)\d fps ± \d+ ppm\)$/);
     await expect.poll(() => figure(page, 'Frames')).toMatch(/^\d\d+ frames read, \d+ lost$/);
     await page.getByRole('button', { name: 'Sync to this' }).waitFor();
+    expect(await axeFindings(page, LEVELS)).toEqual([]);
+    expect(await layoutFaults(page)).toEqual({ small: [], outside: [], clipped: [], thrownUnder: [] });
     const truth = await page.evaluate(() => globalThis.heardLately!());
     await tap(page, 'Sync to this');
     await page

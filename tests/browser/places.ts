@@ -47,7 +47,16 @@ const PLACES: readonly Place[] = [
   { tab: 'radio', opens: [/^A1: find/, /^Minimum spacing/, /^Where packs tune/, /^Spectrum/] },
   {
     tab: 'upkeep',
-    opens: [/^Hours/, /^Batteries/, /^Timecode/, /^Media/, /^The far box/, /^Cart power/, /^Add device$/],
+    opens: [
+      /^Hours/,
+      /^Batteries/,
+      /^Timecode/,
+      /^Compare by ear$/,
+      /^Media/,
+      /^The far box/,
+      /^Cart power/,
+      /^Add device$/,
+    ],
   },
   { tab: 'card', opens: [] },
   { tab: 'picture', opens: [/^Larger$/] },

@@ -40,7 +40,12 @@ export function HearSheet({ onClose }: { onClose: () => void }) {
       heard: { frames: count, spreadMs, ...(delay && { delayMs: delay.ms }) },
     });
     const shown = addFrames(frames, msToFrames(Math.max(0, passedMs), rate), rate);
-    if (run(command, `Synced by ear at ${formatTimecode(shown, rate)}, within ${msWords(spreadMs)}${delay ? '' : ' and the unknown delay of this phone'}`))
+    if (
+      run(
+        command,
+        `Synced by ear at ${formatTimecode(shown, rate)}, within ${msWords(spreadMs)}${delay ? '' : ' and the unknown delay of this phone'}`,
+      )
+    )
       onClose();
   };
 
