@@ -16,8 +16,7 @@ export function wavBytes(samples: Float32Array, sampleRate: number): Uint8Array 
   bytes.setUint16(34, 16, true);
   text(36, 'data');
   bytes.setUint32(40, 2 * samples.length, true);
-  samples.forEach((value, i) =>
-    bytes.setInt16(44 + 2 * i, Math.round(Math.max(-1, Math.min(1, value)) * 32_767), true),
-  );
+  for (const [i, value] of samples.entries())
+    bytes.setInt16(44 + 2 * i, Math.round(Math.max(-1, Math.min(1, value)) * 32_767), true);
   return new Uint8Array(bytes.buffer);
 }

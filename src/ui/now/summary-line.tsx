@@ -1,5 +1,6 @@
 import type { Answers } from '../../day/answers/answers.ts';
-import { type RecorderAnswers, rolledTracks } from '../../day/answers/recorder-answers.ts';
+import type { RecorderAnswers } from '../../day/answers/recorder-answers.ts';
+import { rolledTracks } from '../../day/answers/rolled-parts.ts';
 import { isHeard } from '../../day/answers/voice-answers.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import { conflictsOf } from '../../day/phones/conflicts.ts';
