@@ -18,6 +18,8 @@ export interface Plug {
   readonly end: string;
   readonly input: string | null;
   readonly position: string;
+  /** Where nothing is plugged: the recorder at which it is pulled. */
+  readonly pulledAt?: string;
 }
 
 /** A card: a deed, perhaps put before a take; a deed moved; or cards taken back, which can be cards of this kind too. */
@@ -34,6 +36,8 @@ export interface Bench {
   /** The selector before an input, where there is one. */
   readonly selectors: ReadonlyMap<string, string>;
   readonly hardlines: ReadonlySet<string>;
+  /** The recorder of an input or a track; the only one where there is no other. */
+  readonly recorderOf: (part: string) => string;
 }
 
 type DeedCard = Extract<Card, { deeds: unknown }>;
@@ -115,9 +119,15 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Pl
         tuned.set(deed.channel, deed.pack);
         return;
       case 'plug':
-        // All leads of one deed are pulled before any goes in: two may change places.
-        for (const { end } of deed.plugs)
-          for (const [socket, there] of sockets) if (there === end) sockets.delete(socket);
+        // All leads of one deed are pulled before any goes in: two may change places. Each is pulled at the
+        // recorder that it goes to, and stays in the other one.
+        for (const { end, input, pulledAt } of deed.plugs) {
+          const recorder = input === null ? pulledAt : bench.recorderOf(input);
+          for (const [socket, there] of sockets) {
+            const isThere = bench.recorderOf(socket.split(' ')[0]!) === recorder;
+            if (there === end && isThere) sockets.delete(socket);
+          }
+        }
         for (const { end, input, position } of deed.plugs)
           if (input !== null) sockets.set(socketOf(input, position), end);
         return;

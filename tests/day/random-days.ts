@@ -1,5 +1,6 @@
 import { type Dice, diceOf } from '../../sample-days/dice.ts';
 import type { CommandResult } from '../../src/commands/command.ts';
+import { layBeside } from '../../src/commands/day/lay-beside.ts';
 import {
   giveTransmitter,
   sendInput,
@@ -12,6 +13,7 @@ import { changeRoll, logTake } from '../../src/commands/line/log-takes.ts';
 import { rollRecorders } from '../../src/commands/line/roll-recorders.ts';
 import { setRecorder } from '../../src/commands/line/set-recorder.ts';
 import { redo, undo } from '../../src/commands/line/undo.ts';
+import { layRecorder } from '../../src/commands/rig/lay-rig.ts';
 import { plugRun } from '../../src/commands/rig/plug-run.ts';
 import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import { appendFacts, foldDay } from '../../src/day/fold/fold.ts';
@@ -32,13 +34,22 @@ export interface RandomDay {
   readonly cards: readonly Card[];
 }
 
+type Second = 'none' | 'backup' | 'rig' | 'recorder';
+
 /**
  * A day of one of the ready rigs: changes and takes by turns, a third of the changes late, moved, undone and redone. With
  * `isSetToo`, the recorder is set otherwise and gets another roll on the way, and a backup rolls along,
- * or alone.
+ * or alone. The second recorder is then a backup with the tracks of the first, or
+ * has its own: as a 'rig' the same rig laid beside, with second leads; as a 'recorder' one that nothing is plugged into.
  */
-export function randomDay(rig: string, seed: number, takes: number, isSetToo = false): RandomDay {
-  const phone = new RandomPhone(rig, diceOf(seed), isSetToo);
+export function randomDay(
+  rig: string,
+  seed: number,
+  takes: number,
+  isSetToo = false,
+  second: Second = isSetToo ? 'backup' : 'none',
+): RandomDay {
+  const phone = new RandomPhone(rig, diceOf(seed), isSetToo, second);
   for (let at = 0; at < takes; at += 1) {
     const changes = phone.dice.below(4);
     for (let change = 0; change < changes; change += 1) phone.change();
@@ -56,12 +67,13 @@ class RandomPhone {
   readonly #voices: readonly string[];
   readonly #ids = idSource(`${DATABASE}00000`);
   readonly #isSetToo: boolean;
+  readonly #second: string;
   readonly #takes: string[] = [];
   readonly #changes: string[] = [];
   #at = MORNING;
   day: Day = foldDay('day-1', []);
 
-  constructor(rig: string, dice: Dice, isSetToo: boolean) {
+  constructor(rig: string, dice: Dice, isSetToo: boolean, second: Second) {
     this.dice = dice;
     this.#isSetToo = isSetToo;
     const laid = STARTING_RIGS.find(({ id }) => id === rig)!.lay();
@@ -74,7 +86,14 @@ class RandomPhone {
       (voice): Draft => ({ kind: 'voice-described', voice, fields: { kind: 'boom', part: voice } }),
     );
     const backup: Draft = { kind: 'part-described', part: 'b', fields: { type: 'recorder', name: 'Backup' } };
-    const facts = this.#say([...laid.value, ...cast, ...booms, ...(isSetToo ? [backup] : [])]);
+    const facts = [
+      ...this.#say([...laid.value, ...cast, ...booms, ...(second === 'backup' ? [backup] : [])]),
+    ];
+    const beside = { name: 'Second', receivers: 'all' } as const;
+    const bare = layRecorder({ tracks: 5, inputs: [{ kind: 'mic', count: 6 }] });
+    if (second === 'rig') facts.push(...this.#tell((day) => layBeside(day, laid, beside)));
+    if (second === 'recorder') facts.push(...this.#tell((day) => layBeside(day, bare, beside)));
+    this.#second = this.day.rig.recorders[0]?.id ?? '';
     this.cards.push({ id: 'prep', deeds: facts.flatMap(deedsOfPrep) });
     this.bench = benchOf(this.day);
     this.#voices = [...this.day.voices.keys()].filter((id) => !this.bench.hardlines.has(id));
@@ -83,6 +102,8 @@ class RandomPhone {
   }
 
   take(): void {
+    // A rig of its own is there to move to.
+    if (this.#hasRig && this.dice.next() < 0.3) this.#roll();
     const before = this.dice.next() < 0.1 ? this.#late() : undefined;
     this.#run((day) => logTake(day, {}, { before }), [{ do: 'take' }], before);
     this.#takes.push(this.#changes.pop()!);
@@ -128,7 +149,10 @@ class RandomPhone {
         return;
       case 7: {
         const input = dice.pick(rig.inputs).id;
-        const isos = rig.tracks.filter(({ mix }) => !mix).map(({ id }) => id);
+        const own = this.bench.recorderOf(input);
+        const isos = rig.tracks
+          .filter(({ id, mix }) => !mix && this.bench.recorderOf(id) === own)
+          .map(({ id }) => id);
         const tracks = dice.next() < 0.1 ? [] : [...new Set([dice.pick(isos), dice.pick(isos)])];
         this.#run((now) => sendInput(now, input, tracks, at), [{ do: 'send', input, tracks }], before);
         return;
@@ -136,12 +160,9 @@ class RandomPhone {
       case 9:
         this.#set(before);
         return;
-      case 11: {
-        const recorders = dice.pick([['recorder'], ['b'], ['recorder', 'b']]);
-        const said = rollRecorders(day, recorders, at);
-        if (said.ok) this.#run(() => said, [{ do: 'roll', recorders }], before);
+      case 11:
+        this.#roll(before);
         return;
-      }
       case 10: {
         const roll = dice.pick(['R1', 'R2', 'R3']);
         this.#run(() => changeRoll(roll, at), [{ do: 'load', roll }], before);
@@ -186,6 +207,12 @@ class RandomPhone {
     this.#run((day) => giveTransmitter(day, pack, voice, { before }), [{ do: 'wear', pack, voice }], before);
   }
 
+  #roll(before?: string): void {
+    const recorders = this.dice.pick([['recorder'], [this.#second], ['recorder', this.#second]]);
+    const said = rollRecorders(this.day, recorders, { before });
+    if (said.ok) this.#run(() => said, [{ do: 'roll', recorders }], before);
+  }
+
   /** Sets one or two things on the recorder; nothing is said where they are so already. */
   #set(before: string | undefined): void {
     const { dice } = this;
@@ -206,13 +233,14 @@ class RandomPhone {
     const end = dice.pick([...this.bench.hardlines, ...this.bench.carries.keys()]);
     const input = dice.next() < 0.15 ? null : dice.pick(day.rig.inputs).id;
     const position = this.bench.selectors.has(input ?? '') ? dice.pick(['a', 'b'] as const) : 'a';
-    const deed: Deed = { do: 'plug', plugs: [{ end, input, position }] };
+    const pulledAt = this.#hasRig ? dice.pick(['recorder', this.#second]) : 'recorder';
+    const deed: Deed = { do: 'plug', plugs: [{ end, input, position, pulledAt }] };
     const lead = `lead-${end}`;
     this.#run(
       (now) =>
-        dice.next() < 0.5
+        !this.#hasRig && dice.next() < 0.5
           ? plugLead({ lead, from: end, to: input, position, before })
-          : plugRun(now, [end], [input], position, { before }),
+          : plugRun(now, [end], [input], position, { before, recorder: pulledAt }),
       [deed],
       before,
     );
@@ -227,6 +255,10 @@ class RandomPhone {
     const inputs = day.rig.inputs.slice(first, first + 3).map(({ id }) => id);
     const plugs = ends.map((end, at) => ({ end, input: inputs[at]!, position: 'a' }));
     this.#run((now) => plugRun(now, ends, inputs, 'a', { before }), [{ do: 'plug', plugs }], before);
+  }
+
+  get #hasRig(): boolean {
+    return this.bench.recorderOf(this.bench.inputs.at(-1)!) !== 'recorder';
   }
 
   /** A take that was logged, to put something before; none before the first. */
@@ -268,6 +300,7 @@ function benchOf({ rig, voices }: Day): Bench {
     tracks: rig.tracks.filter(({ mix }) => !mix).map(({ id }) => id),
     carries: new Map(carrying.map(({ id, carries = [] }) => [id, carries])),
     selectors: new Map(rig.selectors.map(({ id, input }) => [input!, id])),
+    recorderOf: (part) => rig.byId.get(part)?.recorder ?? 'recorder',
     hardlines: new Set([...voices.values()].filter(({ kind }) => kind !== 'performer').map(({ id }) => id)),
   };
 }

@@ -3,9 +3,8 @@ import { voiceName } from '../../day/answers/track-answers.ts';
 import { leadsOf, type PluggedLead } from '../../day/chain/leads.ts';
 import type { Day, Links, Part, PartId, Rig, SelectorPosition, VoiceId } from '../../day/model.ts';
 import { recorderOfPart } from '../../day/recorder-of-part.ts';
-import { leadOf, newLeadId } from '../../day/recorders/lead-of-end.ts';
+import { leadHomes, leadOf, newLeadId } from '../../day/recorders/lead-of-end.ts';
 import { recorderIds, recordsAs } from '../../day/recorders/recorder-ids.ts';
-import { recorderOfLead } from '../../day/recorders/recorder-leads.ts';
 import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { inputsFitting, type OutputKind } from '../../facts/kinds/rig-kinds.ts';
 import type { Open } from '../../shared/open-word.ts';
@@ -34,20 +33,17 @@ export function leadFrom(
  * and so do those that are `taken` in the same breath.
  */
 function leadFor(
-  { rig, tail }: Day,
+  day: Day,
   links: Links,
   from: PartId | VoiceId,
   recorder: PartId,
   taken: ReadonlySet<string>,
 ): string {
-  const isElsewhereLater = (id: string): boolean => {
-    const later = [...leadsOf(rig, tail)].find((lead) => lead.id === id);
-    return later !== undefined && (recorderOfLead(rig, later) ?? recorder) !== recorder;
-  };
-  const now = leadOf(rig, links, from, recorder);
-  const isStaying = now && (recorderOfLead(rig, now) === recorder || !isElsewhereLater(now.id));
-  const lead = isStaying ? now : leadOf(rig, tail, from, recorder);
-  return lead && !taken.has(lead.id) ? lead.id : newLeadId(from, taken, links, tail);
+  const homes = leadHomes(day);
+  const lead =
+    leadOf(day.rig, links, from, recorder, homes) ?? leadOf(day.rig, day.tail, from, recorder, homes);
+  if (lead && !taken.has(lead.id)) return lead.id;
+  return newLeadId(from, recorder, { homes, links: [links, day.tail], taken });
 }
 
 export interface PlugPlacing extends Placing {

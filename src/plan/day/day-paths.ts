@@ -2,8 +2,7 @@ import { isHardline } from '../../day/cast-in-order.ts';
 import { leadsOf, type PluggedLead } from '../../day/chain/leads.ts';
 import { outAt } from '../../day/chain/links.ts';
 import type { Day, Lead, Links, Part, PartId, SelectorPosition, VoiceId } from '../../day/model.ts';
-import { newLeadId } from '../../day/recorders/lead-of-end.ts';
-import { leadsAt } from '../../day/recorders/recorder-leads.ts';
+import { type LeadHomes, leadAmong, leadHomes, newLeadId } from '../../day/recorders/lead-of-end.ts';
 import { inputsOf } from '../../day/recorders/recorder-parts.ts';
 import {
   INPUT_KINDS,
@@ -30,8 +29,6 @@ interface End {
   readonly out: boolean;
 }
 
-const NO_LEADS: ReadonlySet<string> = new Set();
-
 /** Every route from a source to an input: as plugged now, and wherever its lead could go instead. */
 export const planPaths = (day: Day, links: Links, recorder: PartId): PlanPath[] =>
   endsOf(day, links, recorder).flatMap((end) =>
@@ -39,10 +36,11 @@ export const planPaths = (day: Day, links: Links, recorder: PartId): PlanPath[] 
   );
 
 function endsOf(day: Day, links: Links, recorder: PartId): End[] {
-  const leads = leadsTo(day, links, recorder);
+  const homes = leadHomes(day);
+  const leads = leadsTo(day, links, recorder, homes);
   const endOf = (from: string, source: string, fits: readonly InputKind[]): End => {
     const known = leads.get(from);
-    const lead = known?.id ?? newLeadId(from, NO_LEADS, links);
+    const lead = known?.id ?? newLeadId(from, recorder, { homes, links: [links] });
     const out = isOut(links, lead) || isOut(links, from);
     return { from, source, fits, lead, at: known?.link.value, out };
   };
@@ -58,18 +56,18 @@ function endsOf(day: Day, links: Links, recorder: PartId): End[] {
 }
 
 /** Every end with a lead, and its lead to a recorder. Of two there, the plugged one counts. */
-function leadsTo({ rig }: Day, links: Links, recorder: PartId): ReadonlyMap<string, PluggedLead | undefined> {
+function leadsTo(
+  { rig }: Day,
+  links: Links,
+  recorder: PartId,
+  homes: LeadHomes,
+): ReadonlyMap<string, PluggedLead | undefined> {
   const ofEnds = new Map<string, PluggedLead[]>();
   for (const lead of leadsOf(rig, links)) {
     const { from } = lead.link.value;
     if (from) ofEnds.set(from, [...(ofEnds.get(from) ?? []), lead]);
   }
-  return new Map(
-    [...ofEnds].map(([end, own]) => {
-      const there = leadsAt(rig, own, recorder);
-      return [end, there.find(({ link }) => link.value.to !== null) ?? there[0]];
-    }),
-  );
+  return new Map([...ofEnds].map(([end, own]) => [end, leadAmong(rig, own, recorder, homes)]));
 }
 
 export const isOut = (links: Links, part: string): boolean => outAt(links, part)?.value ?? false;
