@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import * as z from 'zod/mini';
+import { answersAtTake } from '../../src/day/answers/answers.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import { readDayFile } from '../../src/facts/day-file/day-file.ts';
 import { isKnown, KINDS, readFact } from '../../src/facts/fact.ts';
@@ -43,7 +44,7 @@ function readFrozen(name: string) {
 
 const FROZEN: readonly Envelope[] = [
   ...FROZEN_FACTS,
-  ...FROZEN_DAYS.flatMap((name) => [...readFrozen(name).stored]),
+  ...[...FROZEN_DAYS, 'two-recorders'].flatMap((name) => [...readFrozen(name).stored]),
 ];
 
 /** The versions of kinds that cannot be lifted to this one, or of which no fact is frozen. */
@@ -87,6 +88,23 @@ describe('what was written once', () => {
     );
     expect(lost).toEqual([]);
     expect([...known.keys()].filter((name) => !Object.hasOwn(FROZEN_WORDS, name))).toEqual([]);
+  });
+
+  // Cart, then the bag, then both: whose an input or a track is, is in the file as it was first written.
+  test('the tracks of a day with two recorders are read as they were', () => {
+    const { day: id, facts } = readFrozen('two-recorders');
+    const day = foldDay(id, facts);
+    const read = day.takeOrder.map((take) =>
+      answersAtTake(day, take)
+        .recorders.filter(({ rolls }) => rolls)
+        .map(({ recorder, tracks }) => [
+          recorder,
+          ...tracks.flatMap(({ track, name }) => (track.mix ? [] : name)),
+        ]),
+    );
+    const cart = ['recorder', 'Boom', 'Ines', 'Dora', ''];
+    const bag = ['bag', 'Boom', 'Ines'];
+    expect(read).toEqual([[cart], [bag], [cart, bag]]);
   });
 
   test.each(FROZEN_DAYS)('the report of %s says what it said', (name) => {
