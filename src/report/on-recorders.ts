@@ -1,6 +1,6 @@
 import { aboutTracksOf, filesOn, namesTogether, type TakeFile } from '../day/files/take-files.ts';
 import type { Day, PartId, Take } from '../day/model.ts';
-import { recordsAs } from '../day/recorders/recorder-parts.ts';
+import { recordsAs } from '../day/recorders/recorder-ids.ts';
 import { rollingAtTake, rollOn } from '../day/recorders/rolling.ts';
 import { type Settings, settingsAtTake } from '../day/settings/settings.ts';
 import { cleanLine } from './clean-text.ts';

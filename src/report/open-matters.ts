@@ -3,7 +3,7 @@ import { voiceName } from '../day/answers/track-answers.ts';
 import { isMissed, type VoiceAnswer } from '../day/answers/voice-answers.ts';
 import { nameTypedFor } from '../day/chain/links.ts';
 import type { Day, PartId, TakeId } from '../day/model.ts';
-import { recorderOfPart } from '../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../day/recorder-of-part.ts';
 import { recordersOf } from '../day/recorders/rolling.ts';
 import { takesNumberedTwice } from '../day/takes.ts';
 import { unknownWords } from '../day/unknown-words.ts';

@@ -1,5 +1,6 @@
 import type { Day, PartId } from '../day/model.ts';
-import { recordsAs, tracksOf } from '../day/recorders/recorder-parts.ts';
+import { recordsAs } from '../day/recorders/recorder-ids.ts';
+import { tracksOf } from '../day/recorders/recorder-parts.ts';
 import { recordersOf } from '../day/recorders/rolling.ts';
 import { cleanLine } from './clean-text.ts';
 import type { TakeLine } from './take-lines.ts';

@@ -6,6 +6,7 @@ export type Tab = (typeof TABS)[number];
 /** Pages that are opened from a tab and belong to it. */
 export const PAGES = {
   plan: 'cast',
+  unit: 'rig',
   radio: 'rig',
   upkeep: 'rig',
   card: 'wrap',

@@ -18,23 +18,39 @@ export function MoveList({ day, moves, isTicked, onTick, isStale }: MoveListProp
     <ol class="rows" aria-label="Moves, in their order" aria-busy={isStale}>
       {moves.map((move, at) => (
         <li key={JSON.stringify(move)}>
-          <label class="row plan-move">
-            <span class="row-lead">
-              <input
-                type="checkbox"
-                checked={isTicked(move)}
-                disabled={isStale}
-                onChange={() => onTick(move)}
-              />
-              <span class="row-number">{at + 1}</span>
-            </span>
-            <span class="row-text">
-              <strong>{moveWords(day, move)}</strong>
-              <span class="soft">{reasonWords(day, move)}</span>
-            </span>
-          </label>
+          <CheckRow
+            number={at + 1}
+            title={moveWords(day, move)}
+            under={reasonWords(day, move)}
+            isTicked={isTicked(move)}
+            isStale={isStale}
+            onTick={() => onTick(move)}
+          />
         </li>
       ))}
     </ol>
   );
 }
+
+interface CheckRowProps {
+  readonly number: number;
+  readonly title: string;
+  readonly under?: string;
+  readonly isTicked: boolean;
+  readonly isStale?: boolean;
+  readonly onTick: () => void;
+}
+
+/** One thing to do, ticked off when it is done. */
+export const CheckRow = ({ number, title, under, isTicked, isStale = false, onTick }: CheckRowProps) => (
+  <label class="row plan-move">
+    <span class="row-lead">
+      <input type="checkbox" checked={isTicked} disabled={isStale} onChange={onTick} />
+      <span class="row-number">{number}</span>
+    </span>
+    <span class="row-text">
+      <strong>{title}</strong>
+      {under && <span class="soft">{under}</span>}
+    </span>
+  </label>
+);

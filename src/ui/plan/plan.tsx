@@ -9,7 +9,7 @@ import { besidesMoves, neededNow } from '../../plan/day/plan-facts.ts';
 import type { Move } from '../../plan/moves.ts';
 import { useDatabase, useDay, useRun } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
-import { goTo } from '../frame/route.ts';
+import { goTo, hrefOf } from '../frame/route.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
@@ -91,6 +91,11 @@ export function Plan() {
           what to avoid
         </Button>
       </div>
+      {day.rig.recorders.length > 0 && (
+        <p class="section">
+          <a href={hrefOf({ at: 'day', day: day.id, tab: 'unit' })}>Move the unit</a>
+        </p>
+      )}
       {!planned && cast.length > 0 && (
         <p class="plan-cost soft" role="status">
           {WORKING}

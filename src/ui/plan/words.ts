@@ -9,6 +9,7 @@ import { isProven } from '../../plan/setup/proven.ts';
 import type { WhatIf } from '../../plan/setup/what-if.ts';
 import { countOf, listOf, nameOf, partName } from '../words/chain.ts';
 import { positionName, sourceName } from '../words/facts.ts';
+import { nameWithRecorder } from '../words/recorder-names.ts';
 
 /** The instruction for a utility. */
 export function moveWords(day: Day, move: Move): string {
@@ -21,14 +22,14 @@ export function moveWords(day: Day, move: Move): string {
     case 'throw':
       return `throw ${part(move.selector)} to ${positionName(day, move.selector, move.to === 'b' ? 'b' : 'a')}`;
     case 'replug':
-      return `plug ${sourceName(day, move.source)} into ${part(pathEnds(move.path).input)}`;
+      return `plug ${sourceName(day, move.source)} into ${nameWithRecorder(day, pathEnds(move.path).input)}`;
     case 'retune':
       return `tune ${listOf([
         `${part(move.channel)} to ${part(move.to)}`,
         ...(move.leaving ?? []).map((channel) => `${part(channel)} to nothing`),
       ])}`;
     case 'route':
-      return `send ${part(move.input)} to track ${part(move.to)}`;
+      return `send ${nameWithRecorder(day, move.input)} to track ${part(move.to)}`;
   }
 }
 

@@ -4,7 +4,7 @@ import { answersBefore, answersNow } from '../../day/answers/answers.ts';
 import { isFitting } from '../../day/answers/inputs-to-offer.ts';
 import { tunedTo } from '../../day/chain/links.ts';
 import type { Day, Links, Part, PartId } from '../../day/model.ts';
-import { recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
 import { countOf } from '../words/chain.ts';
 import { sourceName } from '../words/facts.ts';
 import { runWords } from '../words/number-runs.ts';

@@ -3,7 +3,8 @@ import { plugRun, sendInput, setMute, throwSelectors } from '../../app/commands/
 import { answersBefore } from '../../day/answers/answers.ts';
 import type { Reach } from '../../day/chain/reach.ts';
 import { INPUT_KINDS, type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../day/model.ts';
-import { ownPartsOf, recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { Because } from '../frame/sheets/because.tsx';

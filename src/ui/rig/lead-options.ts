@@ -3,7 +3,7 @@ import { answersBefore } from '../../day/answers/answers.ts';
 import { isFitting, takesHardline } from '../../day/answers/inputs-to-offer.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
 import type { Day, Links, Part, PartId } from '../../day/model.ts';
-import { recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
 import { nameOf, partName } from '../words/chain.ts';
 import { nameWithRecorder } from '../words/recorder-names.ts';
 import type { Option } from './picker.tsx';

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import { sendInput } from '../../app/commands/chain.ts';
 import { answersBefore } from '../../day/answers/answers.ts';
-import { ownPartsOf, recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { Sheet } from '../kit/sheet.tsx';

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { PartId } from '../../day/model.ts';
-import { ownPartsOf, recordsAs } from '../../day/recorders/recorder-parts.ts';
+import { recordsAs } from '../../day/recorders/recorder-ids.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { recordersOf, rollingNow } from '../../day/recorders/rolling.ts';
 import { useDay } from '../frame/context.ts';
 import { Choice } from '../kit/field.tsx';

@@ -25,6 +25,7 @@ const Rig = lazy(() => import('../rig/rig.tsx').then((part) => part.Rig), Screen
 const Line = lazy(() => import('../line/line.tsx').then((part) => part.Line), ScreenMissing);
 const Wrap = lazy(() => import('../wrap/wrap.tsx').then((part) => part.Wrap), ScreenMissing);
 const Plan = lazy(() => import('../plan/plan.tsx').then((part) => part.Plan), ScreenMissing);
+const MoveUnit = lazy(() => import('../plan/unit/unit.tsx').then((part) => part.MoveUnit), ScreenMissing);
 const Radio = lazy(() => import('../radio/radio.tsx').then((part) => part.Radio), ScreenMissing);
 const Upkeep = lazy(() => import('../upkeep/upkeep.tsx').then((part) => part.Upkeep), ScreenMissing);
 const Card = lazy(() => import('../card/card.tsx').then((part) => part.Card), ScreenMissing);
@@ -37,6 +38,7 @@ const SCREENS: Record<DayPage, ComponentType> = {
   line: Line,
   wrap: Wrap,
   plan: Plan,
+  unit: MoveUnit,
   radio: Radio,
   upkeep: Upkeep,
   card: Card,

@@ -2,7 +2,8 @@ import type { Answers } from '../../day/answers/answers.ts';
 import type { RecorderAnswers } from '../../day/answers/recorder-answers.ts';
 import { isHeard } from '../../day/answers/voice-answers.ts';
 import type { Day, Part, PartId, VoiceId } from '../../day/model.ts';
-import { ownPartsOf, recorderOfPart } from '../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
+import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { recordersOf } from '../../day/recorders/rolling.ts';
 import { partName } from './chain.ts';
 

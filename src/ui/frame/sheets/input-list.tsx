@@ -3,7 +3,7 @@ import type { Answers } from '../../../day/answers/answers.ts';
 import { inputsToOffer } from '../../../day/answers/inputs-to-offer.ts';
 import type { VoiceAnswer } from '../../../day/answers/voice-answers.ts';
 import { type PartId, SELECTOR_POSITIONS, type SelectorPosition } from '../../../day/model.ts';
-import { recorderOfPart } from '../../../day/recorders/recorder-parts.ts';
+import { recorderOfPart } from '../../../day/recorder-of-part.ts';
 import { isOneOf, type Open } from '../../../shared/open-word.ts';
 import { Row } from '../../kit/row.tsx';
 import { nameOf } from '../../words/chain.ts';

@@ -13,6 +13,7 @@ import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { complain } from '../messages.ts';
 import { BesideSheet } from '../rigs/beside-sheet.tsx';
+import { hrefOf } from '../route.ts';
 import { RecorderSheet } from './recorder-sheet.tsx';
 
 /** The recorders of the day: which of them roll, from when; what each is set to; and another one. */
@@ -37,6 +38,7 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
 
   const held = rollingBefore(day, before).map(({ id }) => id);
   const on = all.map(({ id }) => id).filter((id) => (chosen ?? held).includes(id));
+  const isHeld = on.join(' ') === held.join(' ');
   const isRolling = new Set(rollingNow(day).map(({ id }) => id));
   const roll = (): void => {
     const names = listOf(all.filter(({ id }) => on.includes(id)).map((one) => one.name));
@@ -61,9 +63,12 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
           <FromWhen before={before} onPlace={setBefore} question="Starting when?" />
           {all.length > 1 && (
             <div class="buttons">
-              <Button look="solid" onClick={roll}>
+              <Button look="solid" disabled={isHeld} onClick={roll}>
                 Save
               </Button>
+              <a class="button as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'unit' })}>
+                Move the unit
+              </a>
             </div>
           )}
         </>
