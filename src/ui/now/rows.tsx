@@ -81,6 +81,8 @@ function changesSinceTake(
   const last = lastTake(day);
   const then = last && answersAtTake(day, last.id);
   if (!then || then === answers) return NO_CHANGES;
+  // On a recorder that did not roll then everybody is new, which says nothing.
+  if (!then.recorders.some(({ recorder, rolls }) => rolls && recorder === shown.recorder)) return NO_CHANGES;
   const tracks = shown.tracks
     .filter(
       ({ track, name }) =>

@@ -9,7 +9,7 @@ import { besidesMoves, neededNow } from '../../plan/day/plan-facts.ts';
 import type { Move } from '../../plan/moves.ts';
 import { useDatabase, useDay, useRun } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
-import { goTo, hrefOf } from '../frame/route.ts';
+import { goTo } from '../frame/route.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
@@ -17,6 +17,7 @@ import { Outcome } from './outcome.tsx';
 import { PinSheet } from './pin-sheet.tsx';
 import { PlanFoot } from './plan-foot.tsx';
 import { MoveList } from './plan-moves.tsx';
+import { PlannedFor } from './planned-for.tsx';
 import { usePlanner, useSame } from './use-planner.ts';
 import { WantedList } from './wanted-list.tsx';
 import { WeightsSheet } from './weights-sheet.tsx';
@@ -91,11 +92,7 @@ export function Plan() {
           what to avoid
         </Button>
       </div>
-      {day.rig.recorders.length > 0 && (
-        <p class="section">
-          <a href={hrefOf({ at: 'day', day: day.id, tab: 'unit' })}>Move the unit</a>
-        </p>
-      )}
+      {day.rig.recorders.length > 0 && <PlannedFor />}
       {!planned && cast.length > 0 && (
         <p class="plan-cost soft" role="status">
           {WORKING}

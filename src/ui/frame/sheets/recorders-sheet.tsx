@@ -98,7 +98,7 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
           add();
         }}
       >
-        <p class="soft">
+        <p class="field soft">
           A backup records the same tracks as {all[0]!.name}, and rolls along. One with its own rig rolls when
           you choose it.
         </p>

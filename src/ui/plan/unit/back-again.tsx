@@ -1,12 +1,14 @@
 import type { ComponentChildren } from 'preact';
 import { backAgain, type WayBack } from '../../../app/commands/recorders.ts';
-import type { Fact } from '../../../day/model.ts';
+import { key } from '../../../day/chain/links.ts';
+import type { Day, Fact, Lead } from '../../../day/model.ts';
 import { useDay, useRun } from '../../frame/context.ts';
 import { Page } from '../../frame/page/page.tsx';
 import { goTo } from '../../frame/route.ts';
 import { Button } from '../../kit/button.tsx';
 import { countOf } from '../../words/chain.ts';
-import { factWords } from '../../words/facts.ts';
+import { factWords, sourceName } from '../../words/facts.ts';
+import { nameWithRecorder } from '../../words/recorder-names.ts';
 import { Checklist } from './checklist.tsx';
 
 interface BackProps {
@@ -14,6 +16,14 @@ interface BackProps {
   readonly back: WayBack;
   /** The recorders that rolled there. */
   readonly to: string;
+}
+
+/** A move back; of a lead that is pulled, where from. */
+function backWords(day: Day, move: WayBack['moves'][number]): string {
+  const lead = move.kind === 'leads-plugged' && move.leads.length === 1 ? move.leads[0] : undefined;
+  if (!lead || lead.to !== null) return factWords(day, move as Fact);
+  const { from, to } = (day.tail.get(key.lead(lead.lead))?.value ?? lead) as Lead;
+  return `unplug ${sourceName(day, from ?? '')}${to ? ` from ${nameWithRecorder(day, to)}` : ''}`;
 }
 
 /** What stood before the unit moved, less what has changed since. */
@@ -46,7 +56,7 @@ export function BackAgain({ top, back, to }: BackProps) {
       </p>
       <Checklist
         label="Moves back, in their order"
-        items={back.moves.map((move) => ({ title: factWords(day, move as Fact) }))}
+        items={back.moves.map((move) => ({ title: backWords(day, move) }))}
       />
     </Page>
   );
