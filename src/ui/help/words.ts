@@ -21,6 +21,8 @@ export const WORD_MEANS: readonly (readonly [string, string])[] = [
   ['AES3', 'Digital sound on one cable, two channels at a time.'],
   ['return', 'An input of the recorder that takes a line level.'],
   ['slot', 'A place in the recorder for a receiver.'],
+  ['main recorder', 'Of the recorders that roll, the first on the list: planned for first, and shown first.'],
+  ['backup recorder', 'Another one that rolls as well, with the same tracks or a rig of its own.'],
   ['track, iso, mix', 'Of the recorder. An iso has one input to itself; the mix has everyone.'],
   ['pre-fader, post-fader', 'A track fed before or after the fader of the recorder.'],
   ['send, comms', 'A send is an output of the recorder. Comms is what the crew talks over.'],

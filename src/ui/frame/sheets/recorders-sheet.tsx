@@ -99,8 +99,8 @@ export function RecordersSheet({ onClose }: { onClose: () => void }) {
         }}
       >
         <p class="field soft">
-          A backup records the same tracks as {all[0]!.name}, and rolls along. One with its own rig rolls when
-          you choose it.
+          A backup rolls along and records the same tracks as {all[0]!.name}. One with its own rig stands by
+          until it is set to roll.
         </p>
         <TextField label="Name of another recorder" value={name} onInput={setName} />
         <div class="buttons">
