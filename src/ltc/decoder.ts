@@ -42,7 +42,7 @@ export function ltcDecoder(sampleRate: number): LtcDecoder {
       good += 1;
       found.push(frame);
     });
-  let ranges: (SpeedRange | undefined)[] = middles.map(listen);
+  const ranges: (SpeedRange | undefined)[] = middles.map(listen);
 
   const leadsNow = (): number | undefined => {
     if (!lead) return undefined;
@@ -56,10 +56,10 @@ export function ltcDecoder(sampleRate: number): LtcDecoder {
     push(samples) {
       found = [];
       const leading = leadsNow();
-      ranges = ranges.map((range, index) => {
-        if (leading !== undefined && index !== leading) return undefined;
-        return range ?? listen(middles[index]!, index);
-      });
+      for (let index = 0; index < ranges.length; index += 1) {
+        if (leading !== undefined && index !== leading) ranges[index] = undefined;
+        else ranges[index] ??= listen(middles[index]!, index);
+      }
       for (const range of ranges) range?.push(samples);
       at += samples.length;
       return found;

@@ -4,8 +4,8 @@
  * length are symmetric, so edges stay where they are.
  */
 export interface BandPass {
-  /** Filters `block` into `out`, which is as long. */
-  filter(block: Float32Array, out: Float64Array): void;
+  /** Filters `count` samples from a place on into `out`. Views would be made a thousand times a second. */
+  filter(samples: Float32Array, from: number, count: number, out: Float64Array): void;
   /** How many samples later a sample comes out. */
   readonly delay: number;
 }
@@ -18,8 +18,8 @@ interface Window {
   readonly half: number;
 }
 
-function windowOf(length: number, kept = length): Window {
-  const size = 2 ** Math.ceil(Math.log2(kept + 1));
+function windowOf(length: number): Window {
+  const size = 2 ** Math.ceil(Math.log2(length + 1));
   return { kept: new Float64Array(size), mask: size - 1, length, half: (length - 1) / 2 };
 }
 
@@ -31,26 +31,35 @@ export function bandPass(samplesABit: number): BandPass {
   const first = windowOf(long);
   const second = windowOf(long);
   const smooth = (short - 1) / 2;
-  let [at, firstSum, secondSum, shortSum] = [0, 0, 0, 0];
+  const raw = first.kept;
+  const level = second.kept;
+  const { mask, half } = first;
+  const [ofLong, ofShort] = [1 / long, 1 / short];
+  const kept = { firstSum: 0, secondSum: 0, shortSum: 0 };
+  let at = 0;
   return {
     delay: first.half + second.half,
-    filter(block, out) {
-      const { kept: raw, mask, half } = first;
-      const { kept: level } = second;
-      for (let i = 0; i < block.length; i += 1) {
-        const heard = block[i]!;
+    filter(samples, from, count, out) {
+      // In variables of this call: what a closure keeps is a new object each time a fraction is put into it.
+      let { firstSum, secondSum, shortSum } = kept;
+      for (let i = 0; i < count; i += 1) {
+        const n = at + i;
+        const heard = samples[from + i]!;
         // One value that is no number would stay in the means for ever.
         const sample = heard > -LOUDEST && heard < LOUDEST ? heard : 0;
-        firstSum += sample - raw[(at - long) & mask]!;
-        raw[at & mask] = sample;
-        const flat = raw[(at - half) & mask]! - firstSum / long;
-        secondSum += flat - level[(at - long) & mask]!;
+        firstSum += sample - raw[(n - long) & mask]!;
+        raw[n & mask] = sample;
+        const flat = raw[(n - half) & mask]! - firstSum * ofLong;
+        secondSum += flat - level[(n - long) & mask]!;
         // The short window is around the middle of the long one, half of it back.
-        shortSum += level[(at - half + smooth) & mask]! - level[(at - half - smooth - 1) & mask]!;
-        level[at & mask] = flat;
-        out[i] = shortSum / short - secondSum / long;
-        at += 1;
+        shortSum += level[(n - half + smooth) & mask]! - level[(n - half - smooth - 1) & mask]!;
+        level[n & mask] = flat;
+        out[i] = shortSum * ofShort - secondSum * ofLong;
       }
+      kept.firstSum = firstSum;
+      kept.secondSum = secondSum;
+      kept.shortSum = shortSum;
+      at += count;
     },
   };
 }

@@ -19,29 +19,31 @@ const SETTLED_BITS = 16;
  * and starts anew from `samplesABit` whenever something does not fit; `onBreak` tells that.
  */
 export function bitReader(samplesABit: number, onBit: OnBit, onBreak: () => void): BitReader {
-  let [bit, last, half, run] = [samplesABit, 0, 0, 0];
+  const now = { bit: samplesABit, last: 0, half: 0, run: 0 };
   const broken = (): void => {
-    if (run > 0) onBreak();
-    [bit, half, run] = [samplesABit, 0, 0];
+    if (now.run > 0) onBreak();
+    now.bit = samplesABit;
+    now.half = 0;
+    now.run = 0;
   };
   const done = (value: 0 | 1, length: number, end: number): void => {
-    bit += (length - bit) * (run < SETTLED_BITS ? QUICK : SLOW);
-    half = 0;
-    run += 1;
+    now.bit += (length - now.bit) * (now.run < SETTLED_BITS ? QUICK : SLOW);
+    now.half = 0;
+    now.run += 1;
     onBit(value, end, length);
   };
   return {
     edge(position) {
-      const length = position - last;
-      last = position;
-      if (length < bit * SHORTEST || length > bit * LONGEST) return broken();
-      if (length > bit * DIVIDE) {
+      const length = position - now.last;
+      now.last = position;
+      if (length < now.bit * SHORTEST || length > now.bit * LONGEST) return broken();
+      if (length > now.bit * DIVIDE) {
         // Half a bit was left over: the pairs began in the middle.
-        if (half > 0) broken();
+        if (now.half > 0) broken();
         return done(0, length, position);
       }
-      if (half === 0) half = length;
-      else done(1, half + length, position);
+      if (now.half === 0) now.half = length;
+      else done(1, now.half + length, position);
     },
   };
 }

@@ -34,11 +34,10 @@ export function speedRange(samplesABit: number, from: number, give: (frame: LtcF
   return {
     push(samples) {
       for (let i = 0; i < samples.length; i += BLOCK) {
-        const block = samples.subarray(i, i + BLOCK);
-        const wave = waves.subarray(0, block.length);
-        filter.filter(block, wave);
-        find(wave, at);
-        at += block.length;
+        const count = Math.min(BLOCK, samples.length - i);
+        filter.filter(samples, i, count, waves);
+        find(waves, count, at);
+        at += count;
       }
     },
     seen: () => seen,
