@@ -45,8 +45,8 @@ export function spoiltSound(next: Numbers): Spoilt {
     const piece = next() < 0.3 ? whole.subarray(0, Math.floor(whole.length * within(0.4, 1))) : whole;
     for (let i = 0; i < FRAMES; i += 1) {
       const begins = start + (i * sampleRate) / fps;
-      // Cut off in the last half of its last bit, all of its bits are still there.
-      if (begins + (sampleRate / fps) * (159 / 160) > piece.length) break;
+      // Cut off in its last bit, which is a 1 in every frame, it still says all that it says.
+      if (begins + (sampleRate / fps) * (79 / 80) > piece.length) break;
       truth.push({ label: labelOfFrame(first + i, rate), start: at + begins, userBits, drop: dropped > 0 });
     }
     pieces.push(piece);
