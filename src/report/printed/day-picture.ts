@@ -2,6 +2,7 @@ import type { TrackState } from '../../day/answers/track-answers.ts';
 import type { PartId, TakeId, TakeKind } from '../../day/model.ts';
 import type { Open } from '../../shared/open-word.ts';
 import type { ReportModel } from '../model.ts';
+import { recordersText } from '../recorders-text.ts';
 import type { LayoutSpan } from '../track-layout.ts';
 import type { TrackLine } from '../track-lines.ts';
 import type { TrackList } from '../track-lists.ts';
@@ -44,6 +45,10 @@ export interface DayPicture {
 /** The pictures of a day: one for each recorder with its own tracks, of the takes that it has. */
 export const dayPictures = ({ lists }: ReportModel): (DayPicture & Pick<TrackList, 'on'>)[] =>
   lists.map((list) => ({ on: list.on, ...dayPicture(list) }));
+
+/** `'Who was on which track'`, `'Who was on which track on Bag'`. */
+export const pictureTitle = ({ on }: Pick<TrackList, 'on'>): string =>
+  `Who was on which track${on.length > 0 ? ` on ${recordersText(on)}` : ''}`;
 
 /** The picture of a day. MOS takes have a column but no sound: bands continue across them. */
 export function dayPicture({ layout, takes }: Pick<TrackList, 'layout' | 'takes'>): DayPicture {

@@ -3,17 +3,28 @@ import { useRef, useState } from 'preact/hooks';
 import type { TakeId } from '../../day/model.ts';
 import type { DayPicture, PictureBand, PictureColumn } from '../../report/printed/day-picture.ts';
 import { Band } from './band.tsx';
-import { BAND, bandWidth, bandWords, GUTTER, headHeight, isTurned, ROW, takeLength } from './measures.ts';
+import {
+  bandWidth,
+  bandWords,
+  FOOT,
+  GUTTER,
+  HEAD,
+  NAME_SIZE,
+  nameSize,
+  slateLabels,
+  slateRoom,
+  takeNumber,
+} from './measures.ts';
 import { nextPlace, type PicturePlace } from './next-place.ts';
 
 interface DrawingProps {
   readonly picture: DayPicture;
   /** Units per take. */
   readonly column: number;
+  /** Units per track. */
+  readonly row: number;
   readonly onTake: (take: TakeId) => void;
 }
-
-const bandTop = (row: number): number => row * ROW + (ROW - BAND) / 2;
 
 /** Every column and band is a button, but only one is in the tab order; arrow keys reach the rest. */
 function usePlaces(picture: DayPicture) {
@@ -38,20 +49,19 @@ function usePlaces(picture: DayPicture) {
 }
 
 /** Takes across, tracks down. Take names and track numbers stay in sight. */
-export function DayDrawing({ picture, column, onTake }: DrawingProps) {
+export function DayDrawing({ picture, column, row: tall, onTake }: DrawingProps) {
   const { columns, rows } = picture;
   const { ground, place } = usePlaces(picture);
   const width = columns.length * column + 4;
-  const height = rows.length * ROW + 4;
-  const head = headHeight(columns, column);
+  const height = rows.length * tall + FOOT;
   const takeUnder = (band: PictureBand, event: MouseEvent | null): TakeId => {
     const at = event ? columnUnder(event, width, column) : band.from;
     return columns[Math.max(band.from, Math.min(band.to, at))]?.takeId ?? band.fromTake;
   };
   return (
     <div class="picture-grid" role="group" aria-label="Picture of the day" ref={ground}>
-      <Drawing part="corner" width={GUTTER} height={head} />
-      <Drawing part="heads" width={width} height={head}>
+      <Drawing part="corner" width={GUTTER} height={HEAD} />
+      <Drawing part="heads" width={width} height={HEAD}>
         {columns.map((take, at) => (
           <g
             key={take.takeId}
@@ -60,16 +70,31 @@ export function DayDrawing({ picture, column, onTake }: DrawingProps) {
               onTake(take.takeId),
             )}
           >
-            <TakeName take={take} x={at * column} width={column} head={head} />
+            <TakeName take={take} x={at * column} width={column} />
           </g>
         ))}
+        {slateLabels(columns).map((slate) => {
+          const x = slate.at * column;
+          return (
+            <g
+              key={slate.at}
+              class="picture-label picture-slate"
+              style={{ '--start': x, '--room': slateRoom(slate, column) }}
+            >
+              <text x={x + 6} y={17} font-size={NAME_SIZE} class="picture-name">
+                {slate.text}
+              </text>
+            </g>
+          );
+        })}
       </Drawing>
       <Drawing part="numbers" width={GUTTER} height={height}>
         {rows.map(({ track, number }, at) => (
           <text
             key={track}
             x={GUTTER - 8}
-            y={at * ROW + ROW / 2 + 5}
+            y={at * tall + tall / 2 + nameSize(tall) * 0.36}
+            font-size={nameSize(tall)}
             text-anchor="end"
             class="picture-number"
           >
@@ -98,12 +123,12 @@ export function DayDrawing({ picture, column, onTake }: DrawingProps) {
             >
               <rect
                 x={band.from * column}
-                y={row * ROW}
+                y={row * tall}
                 width={bandWidth(band, column)}
-                height={ROW}
+                height={tall}
                 fill="transparent"
               />
-              <Band band={band} column={column} y={bandTop(row)} />
+              <Band band={band} column={column} top={row * tall} row={tall} />
             </g>
           )),
         )}
@@ -140,28 +165,34 @@ interface TakeNameProps {
   readonly take: PictureColumn;
   readonly x: number;
   readonly width: number;
-  readonly head: number;
 }
 
-/** A take's name over its column, upright or set vertically, in a ring if circled. */
-function TakeName({ take, x, width, head }: TakeNameProps) {
+/** Where the numbers of the takes stand, under their slates. */
+const NUMBER_LINE = 34;
+
+/** A take's number over its column, in a ring if circled. */
+function TakeName({ take, x, width }: TakeNameProps) {
   const middle = x + width / 2;
-  const turn = isTurned(take, width) ? `rotate(-90 ${middle} ${head / 2})` : undefined;
+  const { number, size } = takeNumber(take, width);
   return (
     <>
       <path
-        d={`M${x} ${take.startsSetup ? 0 : head - 6}V${head}`}
+        d={`M${x} ${take.startsSetup ? 0 : NUMBER_LINE - 10}V${HEAD}`}
         class={take.startsSetup ? 'picture-setup' : 'picture-line'}
       />
-      <rect x={x} y="0" width={width} height={head} fill="transparent" />
-      <g transform={turn}>
-        {take.circled && (
-          <ellipse cx={middle} cy={head / 2} rx={takeLength(take) / 2} ry="11" class="picture-circle" />
-        )}
-        <text x={middle} y={head / 2 + 4.5} text-anchor="middle" class="picture-name">
-          {take.text}
-        </text>
-      </g>
+      <rect x={x} y="0" width={width} height={HEAD} fill="transparent" />
+      {take.circled && (
+        <ellipse cx={middle} cy={NUMBER_LINE} rx={width / 2 - 2} ry="10.5" class="picture-circle" />
+      )}
+      <text
+        x={middle}
+        y={NUMBER_LINE + size * 0.36}
+        font-size={size}
+        text-anchor="middle"
+        class="picture-name"
+      >
+        {number}
+      </text>
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { BandShape } from './band.tsx';
-import { BAND } from './measures.ts';
+
+const BAND = 30;
 
 const SAMPLES = [
   ['single', 'one voice'],
@@ -14,7 +15,7 @@ export function Legend() {
       {SAMPLES.map(([state, word]) => (
         <li key={state}>
           <svg class="picture" width="2.5rem" height="1.25rem" viewBox="-2 -7 80 44" aria-hidden="true">
-            <BandShape state={state} x={0} y={0} width={76} />
+            <BandShape state={state} x={0} y={0} width={76} height={BAND} />
           </svg>
           {word}
         </li>

@@ -1,3 +1,4 @@
+import type { RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { TakeId } from '../../day/model.ts';
 import { dayPicture } from '../../report/printed/day-picture.ts';
@@ -9,9 +10,11 @@ import { Button } from '../kit/button.tsx';
 import { remPx } from '../kit/drawing-size.ts';
 import { DayDrawing } from './day-drawing.tsx';
 import { Legend } from './legend.tsx';
+import { rowHeight } from './measures.ts';
+import { SavePicture } from './save-picture.tsx';
 import './picture.css';
 
-const WIDTHS = [24, 36, 54, 84, 126] as const;
+const WIDTHS = [30, 42, 60, 84, 126] as const;
 const FIRST = 2;
 
 /** Who was on which track, take by take: bands that break where the chain changed. */
@@ -19,9 +22,11 @@ export function Picture() {
   const day = useDay().day.value;
   const [zoom, setZoom] = useState(FIRST);
   const [open, setOpen] = useState<TakeId | null>(null);
-  const picture = useMemo(() => dayPicture(modelOf(day, []).lists[0]!), [day]);
+  const model = useMemo(() => modelOf(day, []), [day]);
+  const picture = useMemo(() => dayPicture(model.lists[0]!), [model]);
   const item = open === null ? undefined : day.takeItems.get(open);
   const ground = useKeptMiddle(zoom);
+  const row = rowHeight(useRoom(ground), picture.rows.length);
   const isEmpty = picture.columns.length === 0;
   const sizes = (
     <div class="picture-foot">
@@ -31,6 +36,7 @@ export function Picture() {
       <Button disabled={zoom === WIDTHS.length - 1} onClick={() => setZoom(zoom + 1)}>
         Larger
       </Button>
+      <SavePicture model={model} />
     </div>
   );
   return (
@@ -42,13 +48,29 @@ export function Picture() {
         <>
           <Legend />
           <div class="picture-ground" ref={ground} onScroll={keepNamesInSight}>
-            <DayDrawing picture={picture} column={WIDTHS[zoom] ?? WIDTHS[FIRST]} onTake={setOpen} />
+            <DayDrawing picture={picture} column={WIDTHS[zoom] ?? WIDTHS[FIRST]} row={row} onTake={setOpen} />
           </div>
         </>
       )}
       {item && <TakeSheet item={item} onClose={() => setOpen(null)} />}
     </Page>
   );
+}
+
+/** How tall the ground is, in drawing units: it changes as the phone turns and as text is made larger. */
+function useRoom(ground: RefObject<HTMLDivElement | null>): number {
+  const [room, setRoom] = useState(0);
+  useLayoutEffect(() => {
+    const shown = ground.current;
+    if (!shown) return;
+    const measure = (): void => setRoom((shown.clientHeight * 16) / remPx());
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(shown);
+    watch.observe(document.documentElement);
+    return () => watch.disconnect();
+  }, [ground]);
+  return room;
 }
 
 /** Tells the names how far the drawing is scrolled, in its own units. */

@@ -1,13 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import type { DayPicture, PictureBand } from '../../../src/report/printed/day-picture.ts';
 import {
+  bandHeight,
   bandLabel,
   bandWidth,
-  headHeight,
-  isTurned,
+  FOOT,
+  HEAD,
   LETTER,
   labelRoom,
-  takeLength,
+  NAME_SIZE,
+  nameSize,
+  rowHeight,
+  slateLabels,
+  takeNumber,
   wholeWords,
 } from '../../../src/ui/picture/measures.ts';
 import { nextPlace } from '../../../src/ui/picture/next-place.ts';
@@ -70,17 +75,40 @@ describe('the arrow keys on the picture of the day', () => {
 });
 
 describe('the names of the takes', () => {
-  const takes = ['41A/2', '41C/2 MOS', 'WT1'].map((text) => ({ text }));
+  const named = (text: string, startsSetup = false) => ({ ...column(0), text, startsSetup });
 
-  test('are a finger high where all fit over their columns', () => {
-    expect(headHeight(takes, 126)).toBe(48);
-    expect(headHeight([], 54)).toBe(48);
+  test('are slates over numbers: a slate stands once over its takes, a wild track has none', () => {
+    const takes = [named('41/1 FS'), named('41/1'), named('41A/1', true), named('WT1', true)];
+    expect(slateLabels(takes)).toEqual([
+      { at: 0, text: '41', columns: 2 },
+      { at: 2, text: '41A', columns: 1 },
+    ]);
+    expect(takes.map((take) => takeNumber(take, 60).number)).toEqual(['1 FS', '1', '1', 'WT1']);
   });
 
-  test.each([24, 36, 54, 84, 126])('fit with their rings over columns of %d, turned if need be', (column) => {
-    const head = headHeight(takes, column);
-    for (const take of takes)
-      expect(takeLength(take), take.text).toBeLessThanOrEqual(isTurned(take, column) ? head : column);
+  test.each([30, 42, 60, 84, 126])('fit with their rings over columns of %d', (width) => {
+    for (const text of ['41A/2', '41C/2 MOS', 'WT1', '41/12 FS']) {
+      const { number, size } = takeNumber({ text }, width);
+      expect(number.length * LETTER * (size / NAME_SIZE), text).toBeLessThanOrEqual(width - 8);
+    }
+  });
+});
+
+describe('the rows', () => {
+  test.each([
+    [328, 16],
+    [532, 16],
+    [328, 5],
+  ])('stand all in a room %d high, %d of them', (room, rows) => {
+    const row = rowHeight(room, rows);
+    expect(HEAD + rows * row + FOOT).toBeLessThanOrEqual(room);
+    expect(bandHeight(row)).toBeLessThan(row);
+    expect(nameSize(row)).toBeLessThan(bandHeight(row));
+  });
+
+  test('are never too low for a name, nor needlessly tall', () => {
+    expect(rowHeight(100, 32)).toBe(16);
+    expect(rowHeight(900, 2)).toBe(48);
   });
 });
 
@@ -89,6 +117,8 @@ describe('a band', () => {
     expect(wholeWords('Judge Havlík, Zuzu, clash', 400)).toBe('Judge Havlík, Zuzu, clash');
     expect(wholeWords('Judge Havlík, Zuzu, clash', 160)).toBe('Judge Havlík, Zuzu');
     expect(wholeWords('Conductor', 30)).toBe('');
+    // Wide letters take two places: what is written never runs out of its band.
+    expect(wholeWords('音声 収録', 60)).toBe('音声');
   });
 
   test('has room for its name to move along, and never out of it', () => {
@@ -104,10 +134,10 @@ describe('a band', () => {
   });
 
   test.each([3, 21, 51, 1000])('%d wide has shapes of numbers that stay inside it', (width) => {
-    for (const path of [zigzag(10, 20, width), rungs(10, 20, width), hatch(10, 20, width)]) {
+    for (const path of [zigzag(10, 20, width, 30), rungs(10, 20, width, 30), hatch(10, 20, width, 30)]) {
       expect(path).not.toMatch(/NaN|Infinity|undefined/);
     }
-    const ends = [...hatch(10, 20, width).matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)];
+    const ends = [...hatch(10, 20, width, 30).matchAll(/[ML](-?[\d.]+) (-?[\d.]+)/g)];
     expect(ends.length).toBeGreaterThan(1);
     for (const [, x, y] of ends) {
       expect(Number(x)).toBeGreaterThanOrEqual(10);
