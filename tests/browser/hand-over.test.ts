@@ -73,7 +73,7 @@ describe('handing cards over', () => {
   test('is in the pages with the signature, in the web page, and not in the table', async () => {
     const { page } = stage;
     await tap(page, 'One web page');
-    await page.getByText('sound report.html').waitFor();
+    await page.getByText('sound report A.html').waitFor();
     const got = new Map<string, Promise<Buffer>>();
     page.on('download', (one) =>
       got.set(

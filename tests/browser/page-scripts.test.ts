@@ -37,7 +37,7 @@ async function pagesOf(stage: Stage, names: readonly string[]): Promise<Buffer> 
     facts: [...largeDay({ takes: 6, tracks: 16, changeEvery: 9, names: ['', ...names] }).facts],
   });
   await tab(page, 'Wrap');
-  await page.getByText('sound report.pdf').waitFor();
+  await page.getByText('sound report A.pdf').waitFor();
   const download = page.waitForEvent('download', (one) => one.suggestedFilename().endsWith('.pdf'));
   await page.getByRole('button', { name: 'Download the report' }).tap();
   return readFileSync(await (await download).path());
@@ -83,9 +83,9 @@ describe('pages in the scripts of the world', () => {
         return words.filter((word) => drawnFromRight(word.text) === first).map((word) => leftOf(words, word));
       };
       const [hebrew, numbered] = [numbersBy(NAMES.Hebrew), numbersBy('\u05d0\u05de\u05d9\u05e8')];
-      expect(hebrew.length).toBeGreaterThan(5);
+      expect(hebrew.length).toBeGreaterThan(1);
       expect(new Set(hebrew)).toEqual(new Set(['4']));
-      expect(numbered.length).toBeGreaterThan(5);
+      expect(numbered.length).toBeGreaterThan(1);
       expect(new Set(numbered)).toEqual(new Set(['7']));
     });
   });
@@ -109,7 +109,7 @@ describe('pages in the scripts of the world', () => {
       await other.page
         .getByText('1 character cannot be drawn on the pages: the web page goes along.')
         .waitFor();
-      expect(await other.page.getByText('sound report.html').count()).toBeGreaterThan(0);
+      expect(await other.page.getByText('sound report A.html').count()).toBeGreaterThan(0);
     });
   });
 });

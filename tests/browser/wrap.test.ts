@@ -50,7 +50,7 @@ describe('wrap', () => {
       await tab(stage, 'Wrap');
       await stage.page.locator('.report-text').waitFor();
       await button(stage, 'One web page').tap();
-      await stage.page.getByText('sound report.html').waitFor();
+      await stage.page.getByText('sound report A.html').waitFor();
       const files = await downloads(stage, 'Download the report', 4);
       const of = (ending: string): Buffer => [...files].find(([name]) => name.endsWith(ending))![1];
       const text = of('.txt').toString('utf8');
@@ -144,7 +144,7 @@ describe('wrap', () => {
       await tab(stage, 'Wrap');
       // A kind of file that the sheet refuses does not keep the others back, and is named.
       await button(stage, 'Open timeline (OTIO)').tap();
-      await stage.page.getByText('sound report.otio').waitFor();
+      await stage.page.getByText('sound report A.otio').waitFor();
       await stage.page.getByText('1 file of a kind that sharing does not take on this phone').waitFor();
       await button(stage, 'Share the report').tap();
       await stage.page.getByRole('button', { name: /^A/ }).filter({ hasText: 'shared' }).waitFor();
@@ -279,6 +279,20 @@ describe('wrap', () => {
       await openSample(stage);
       await tab(stage, 'Wrap');
       await button(stage, /^Picture of the day/).tap();
+      // All tracks are in view however large the takes are, and the whole picture can be kept.
+      const ground = page.locator('.picture-ground');
+      const sizes = () =>
+        ground.evaluate((shown) => [shown.scrollHeight - shown.clientHeight, shown.scrollWidth]);
+      const [, width] = await sizes();
+      await button(stage, 'Larger').tap();
+      await expect.poll(async () => (await sizes())[1]).toBeGreaterThan(width!);
+      expect((await sizes())[0]).toBe(0);
+      await button(stage, 'Smaller').tap();
+      const [saved] = (await downloads(stage, 'Save', 1)).values();
+      // PNG (ISO/IEC 15948, 5.2), two pixels a unit.
+      expect(saved!.subarray(0, 8).toString('hex')).toBe('89504e470d0a1a0a');
+      expect(saved!.readUInt32BE(16)).toBeGreaterThan(1500);
+
       const heading = page.getByRole('dialog').getByRole('heading').first();
       const mix = page.getByRole('button', { name: /^Mix, track 1,/ });
       const third = (await page.getByRole('button', { name: '41/2, take' }).boundingBox())!;

@@ -4,34 +4,32 @@ import { type Engine, type Hands, handsOn, type LastingEngine } from './engine.t
 
 const NOTE = 'hum, Ø & ß: 50 Hz';
 
-/** The report's lines of the two takes, but for their times, which nobody can foretell. */
-const AS_SAID = `\
-(45B/3)     14C_45BT03.wav    start  length  circled
-            1 Mix · 2 Boom Jurrien · 3 Boom Saskia · 6 Wiktoria
-            7 Rozália · 8 Conductor (muted) · 9 Siân · 10 Ксенија
-            15 Stoker · 16 Zuzu, Otto (ganged)
-            - ${NOTE}
- 45B/4      14C_45BT04.wav    start  length
+const EMIL = `\
             1 Mix · 2 Boom Jurrien · 3 Boom Saskia · 6 Emil · 7 Rozália
             8 Conductor (muted) · 9 Siân · 10 Ксенија · 15 Stoker
             16 Zuzu, Otto (ganged)
 `;
-/** Emil had the pack before 45B/3 already. */
-const AS_CORRECTED = AS_SAID.replace(
-  /6 Wiktoria\n[^-]+/,
-  `\
-6 Emil · 7 Rozália
-            8 Conductor (muted) · 9 Siân · 10 Ксенија · 15 Stoker
-            16 Zuzu, Otto (ganged)
-            `,
-);
+/** The report's lines of the two takes, but for their times, which nobody can foretell. 45B/3 is as the take before it. */
+const AS_SAID = `\
+(45B/3)     14C_45BT03.wav    start  end  length
+            circled
+            - ${NOTE}
+ 45B/4      14C_45BT04.wav    start  end  length
+${EMIL}`;
+/** Emil had the pack before 45B/3 already, so it is 45B/4 that is as the take before it. */
+const AS_CORRECTED = `\
+(45B/3)     14C_45BT03.wav    start  end  length
+            circled
+${EMIL}            - ${NOTE}
+ 45B/4      14C_45BT04.wav    start  end  length
+`;
 
 const takesMadeHere = (shown: string): string => {
   // Each line is a block of its own, and a browser that is asked for what is drawn puts an empty one below it.
   const report = shown.replace(/\n+/g, '\n');
   return report
-    .slice(report.indexOf('(45B/3)'), report.indexOf('\nTOTALS') + 1)
-    .replace(/\d\d:\d\d:\d\d:\d\d {2}\d:\d\d/g, 'start  length');
+    .slice(report.indexOf('(45B/3)'), report.indexOf('\nNOT SETTLED') + 1)
+    .replace(/(\d\d:\d\d:\d\d:\d\d( {2}|(?=\n))){3}/g, 'start  end  length');
 };
 
 /** Rolls, cuts, circles and notes one take, gives the pack to another, and makes a second take. */

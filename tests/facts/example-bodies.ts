@@ -80,7 +80,10 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     route: 'share',
     files: ['Day 7 sound report.pdf'],
     to: ['editor@example.org'],
-    made: { paper: 'a4', lines: 'take', columns: ['file', 'take'], signature: '', matters: [], form: 2 },
+    made: {
+      ...{ paper: 'a4', lines: 'take', columns: ['file', 'take'], signature: '', matters: [], form: 2 },
+      issued: { at: 1_791_360_000_000, zone: 120 },
+    },
     from: { known: { phonea00000: 10 }, unread: [TAKE_ID], checks: [0xcb_f4_39_26] },
   },
   'voice-pinned': { voice: 'v-1', pins: { transmitter: 'tx1', alone: true } },

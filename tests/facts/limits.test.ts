@@ -321,6 +321,8 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
       matters: list(0, 20, 'roll'),
       'matters.0': text(200),
       form: whole(1, 1000),
+      'issued.at': moment,
+      'issued.zone': whole(-900, 900),
     }),
     ...within('from', {
       known: oneOf(

@@ -5,9 +5,9 @@ import { reportCsv } from '../../src/report/formats/csv.ts';
 import { unguard } from '../../src/report/formats/csv-field.ts';
 import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportText } from '../../src/report/formats/text.ts';
+import { takeList } from '../../src/report/list/take-list.ts';
 import { type ReportModel, reportOf } from '../../src/report/model.ts';
 import { footText, type ReportPdf, reportPdf } from '../../src/report/pdf/report-pdf.ts';
-import { usedTracks } from '../../src/report/printed/layout-words.ts';
 import { matterText } from '../../src/report/printed/matter-words.ts';
 import { printedTake } from '../../src/report/printed/printed-take.ts';
 import { headLines, totalsLines } from '../../src/report/printed/words.ts';
@@ -20,21 +20,23 @@ import { needPoppler, pageTexts } from './poppler.ts';
 /** Without blanks, and without the isolates around names from right to left, which are an element on the page. */
 const squeezed = (text: string): string => text.replaceAll(/[\s\u2068\u2069]+/g, '');
 
-/** Everything a report must say, in order, each part a list of texts without blanks. */
+/**
+ * Everything a report must say, in order, each part a list of texts without blanks. That the tracks of every take
+ * follow from what the list says of them is held in tests/report/list/take-list.test.ts.
+ */
 function saidBy(model: ReportModel): { head: string[]; takes: string[][] } {
   const pairs = [...headLines(model.head), ...totalsLines(model)];
   return {
-    head: [
-      ...pairs.map(([, text]) => text),
-      ...model.open.map(matterText),
-      ...usedTracks(model.layout).flatMap(({ number, lines }) => [number, ...lines]),
-    ].map(squeezed),
-    takes: model.takes.map((take) => {
-      const { text, file, start, length, words, names, also, lists, notes } = printedTake(take);
-      return [text, file, start, length, words.join(', '), names, ...also, ...lists.flat(), ...notes]
+    head: [...pairs.map(([, text]) => text), ...model.open.map(matterText)].map(squeezed),
+    takes: takeList(model, {}).map(({ text, file, start, end, length, words, names, also, lists, notes }) =>
+      [
+        ...[text, file, start, end, length, words.join(', '), names, ...also],
+        ...lists.flat().map((unit) => unit.text),
+        ...notes,
+      ]
         .map(squeezed)
-        .filter(Boolean);
-    }),
+        .filter(Boolean),
+    ),
   };
 }
 
@@ -104,7 +106,9 @@ function inPdf(model: ReportModel, pdf: ReportPdf): void {
       .replaceAll(/\p{Cf}/gu, '');
   const foot = squeezed(drawn(footText(model)));
   const text = pages
-    .map((page, at) => withoutEnds(page, 'TakeFileStartLength', `${foot}page${at + 1}of${pages.length}`))
+    .map((page, at) =>
+      withoutEnds(page, 'TakeFileStartEndLength', `${foot}Soundreport·page${at + 1}of${pages.length}`),
+    )
     .join('');
   const { head, takes } = saidBy(model);
   for (const said of head) expect(text).toContain(drawn(said));

@@ -28,13 +28,13 @@ describe('the report of a day of mono files', () => {
   test('counts and names them file by file in the text', () => {
     const text = reportText(reportOf(monoDay().phone.day()));
     expect(text).toContain('Files        one mono file a track\n');
-    expect(text).toContain('Takes     6, 2 circled, 18 files\n');
+    expect(text).toContain('Takes      6, 2 circled, 18 files\n');
     expect(text).toContain(
       [
-        ' 24A/1      4 files  01:00:00:00  0:10',
+        ' 24A/1      4 files  01:00:00:00  01:00:10:00  00:00:10:00',
         '            24AT1_1, _2, _3, _4.wav',
         '            1 Mix · 2 Boom · 3 Ines · 4 Dora',
-        '(24A/2)     4 files  01:00:40:00  0:10  circled',
+        '(24A/2)     4 files  01:00:40:00  01:00:50:00  00:00:10:00  circled',
         '            24AT2_1, _2, _3, _4.wav',
       ].join('\n'),
     );
@@ -45,23 +45,23 @@ describe('the report of a day of mono files', () => {
   // 100 seconds with sound at 48 kHz and 24 bit are 14.4 MB a track; five takes with sound; by hand.
   test('counts what the recorder writes, where it is known which tracks were armed, and says so', () => {
     const { phone, wild } = monoDay();
-    expect(reportText(reportOf(phone.day()))).toContain('Sound     47.5 MB on tracks in use\n');
+    expect(reportText(reportOf(phone.day()))).toContain('Sound      47.5 MB on tracks in use\n');
     phone.say({ kind: 'card-described', card: 'a', fields: { name: 'A', bytes: 64e9, tracks: 6 } });
     const text = reportText(reportOf(phone.day()));
-    expect(text).toContain('Takes     6, 2 circled, 18 files named, 30 written for armed tracks\n');
-    expect(text).toContain('Sound     86.4 MB on armed tracks\n');
+    expect(text).toContain('Takes      6, 2 circled, 18 files named, 30 written for armed tracks\n');
+    expect(text).toContain('Sound      86.4 MB on armed tracks\n');
     // Out before the wild track of a minute: 40 s × 6 tracks armed, 60 s × 3 in use.
     const outAtMs = phone.facts.find(({ id }) => id === wild)!.at;
     phone.say({ kind: 'card-described', card: 'a', fields: { outAtMs } });
     const partly = reportText(reportOf(phone.day())).replaceAll(/\n +/g, ' ');
-    expect(partly).toContain('Sound     60.5 MB on armed tracks where known, else on tracks in use\n');
+    expect(partly).toContain('Sound      60.5 MB on armed tracks where known, else on tracks in use\n');
     expect(partly).toContain('18 files named, 27 written for armed tracks\n');
   });
 
   test('counts one file a take of poly files, whatever is armed', () => {
     const { phone } = smallDay();
     phone.say({ kind: 'card-described', card: 'a', fields: { name: 'A', bytes: 64e9, tracks: 6 } });
-    expect(reportText(reportOf(phone.day()))).toContain('Takes     6, 2 circled, 5 files\n');
+    expect(reportText(reportOf(phone.day()))).toContain('Takes      6, 2 circled, 5 files\n');
   });
 
   test('counts and names them file by file on the web page and on the pages', () => {

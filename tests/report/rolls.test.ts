@@ -38,14 +38,15 @@ const inText = (model: ReportModel): string[] =>
 const inHtml = (model: ReportModel): string[] =>
   [
     ...reportHtml(model).matchAll(
-      /<dt><bdi>(Rolls?)<\/bdi><\/dt><dd><bdi>([^<]*)|<tr class="roll"><th[^>]*><bdi>([^<]*)|<th scope="row"[^>]*><bdi>(24A\/\d)/g,
+      /<ul class="brief"><li><bdi>(Rolls?) ([^<·]*)(?= ·)|<tr class="roll"><th[^>]*><bdi>([^<]*)|<th scope="row"[^>]*><bdi>(24A\/\d)/g,
     ),
   ].map(([, label, rolls, line, called]) => (label ? `${label} ${rolls}` : (line ?? called!)));
 
 function inPages(model: ReportModel): string[] {
   const text = pageTexts(reportPdf(model, { fonts: reportFonts }).bytes)
     .join('\n')
-    .split('Who was on which track')[0]!;
+    .split('\nTakes\n')
+    .at(-1)!;
   return text
     .split('\n')
     .filter((line) => /^(No roll|Roll \S+)$|^24A\/\d.* (\S+\.wav|no file)/.test(line))

@@ -192,7 +192,7 @@ describe('the pages of a revision', () => {
         const foot = drawn(footText(is), pdf.missing);
         const text = pageTexts(pdf.bytes)
           .map((page, at) => {
-            const end = `${foot}page${at + 1}of${pdf.pages}`;
+            const end = `${foot}Soundreport,revision${revision.letter}·page${at + 1}of${pdf.pages}`;
             const all = said(page.normalize('NFC'));
             return all.endsWith(end) ? all.slice(0, -end.length) : all;
           })

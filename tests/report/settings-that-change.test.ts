@@ -41,11 +41,11 @@ describe('a day whose timecode rate changes', () => {
   test('every take with sound says its own rate, with digits that exist at it', () => {
     const lines = reportText(reportOf(mixedDay().phone.day())).split('\n');
     const line = (name: string) => flowing(lines.find((one) => one.trim().startsWith(`${name} `))!).trim();
-    expect(line('24/1')).toBe('24/1 24T1.wav 10:00:00:12 0:10 25 fps');
-    expect(line('24/2')).toBe('24/2 24T2.wav 10:03:20:24 0:10 25 fps');
-    expect(line('24B/1')).toBe('24B/1 24BT1.wav 10:00:00:00 0:10 23.976 fps');
-    expect(line('24B/2')).toBe('24B/2 24BT2.wav 10:04:10:23 0:10 23.976 fps');
-    expect(line('24C/1')).toBe('24C/1 24CT1.wav 11:00:00:00 0:10 25 fps');
+    expect(line('24/1')).toBe('24/1 24T1.wav 10:00:00:12 10:00:10:12 00:00:10:00 25 fps');
+    expect(line('24/2')).toBe('24/2 24T2.wav 10:03:20:24 10:03:30:24 00:00:10:00 25 fps');
+    expect(line('24B/1')).toBe('24B/1 24BT1.wav 10:00:00:00 10:00:10:00 00:00:10:00 23.976 fps');
+    expect(line('24B/2')).toBe('24B/2 24BT2.wav 10:04:10:23 10:04:20:23 00:00:10:00 23.976 fps');
+    expect(line('24C/1')).toBe('24C/1 24CT1.wav 11:00:00:00 11:00:10:00 00:00:10:00 25 fps');
     expect(line('24A/1 MOS')).not.toContain('fps');
   });
 
@@ -104,6 +104,6 @@ describe('a day whose timecode rate changes', () => {
       'CAUTION: The sample rate changes during the day: 48 kHz to 24/1; 96 kHz from 24/2.',
     );
     expect(text).toContain('Bit depth 24 bit to 24/1; 32 bit float from 24/2');
-    expect(text).toContain('0:10 96 kHz, 32 bit float');
+    expect(text).toContain('00:00:10:00 96 kHz, 32 bit float');
   });
 });

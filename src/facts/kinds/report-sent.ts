@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { HIGHEST_COUNTER } from '../../shared/ids.ts';
-import { factIdText, longText, shortText, text, wholeNumber } from './envelope.ts';
+import { factIdText, longText, momentMs, shortText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 import { openEnum } from './open-enum.ts';
 
@@ -19,6 +19,8 @@ const made = z.object({
   matters: z.array(shortText).check(z.maxLength(20)),
   /** How the report was worded and laid out: see `report/form.ts`. Missing on the earliest reports. */
   form: z.optional(wholeNumber(1, 1000)),
+  /** When the files were made, in which time zone: from the third form on every page says so. */
+  issued: z.optional(z.object({ at: momentMs, zone: wholeNumber(-900, 900) })),
 });
 export type ReportMade = z.infer<typeof made>;
 

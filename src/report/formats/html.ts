@@ -1,62 +1,51 @@
 import { STROKES_HIGH, STROKES_WIDE, strokesOf, strokesPath } from '../../shared/strokes.ts';
 import { cleanNote } from '../clean-text.ts';
+import { escapeHtml } from '../escaped.ts';
+import { SECOND_FORM } from '../form.ts';
 import type { HandOverLine } from '../hand-over-lines.ts';
-import { isolatesAsElements } from '../isolated.ts';
+import { issueName, issueTitle } from '../list/issue-words.ts';
+import { nobodyOn } from '../list/take-list.ts';
 import type { ReportModel } from '../model.ts';
+import { dayPictures, pictureTitle } from '../printed/day-picture.ts';
+import { counted } from '../printed/figures.ts';
 import { handOverText } from '../printed/hand-over-words.ts';
-import { tracksTitle, unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import { tracksTitle } from '../printed/layout-words.ts';
 import { matterText } from '../printed/matter-words.ts';
-import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
+import { legendDrawn, pictureDrawings } from '../printed/picture-svg.ts';
 import { cautionLines } from '../printed/recorder-words.ts';
 import { reportSubject } from '../printed/report-name.ts';
 import { headLines, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
-import type { TakeLine } from '../take-lines.ts';
-import type { TrackList } from '../track-lists.ts';
-
-/** Escapes text so that nothing typed can become an element or leave its attribute. */
-export const escapeHtml = (text: string): string =>
-  text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;')
-    .replaceAll("'", '&#39;');
-
-/** An element around escaped text, keeping line breaks and isolating text in another direction. */
-const element = (name: string, text: string, more = ''): string =>
-  `<${name}${more}><bdi>${isolatesAsElements(escapeHtml(text)).replaceAll('\n', '<br/>')}</bdi></${name}>`;
-
-const list = (items: readonly string[], more = ''): string =>
-  items.length > 0 ? `<ul${more}>${items.map((item) => element('li', item)).join('')}</ul>` : '';
-
-const section = (title: string, content: string): string =>
-  content ? `<section>\n<h2>${isolatesAsElements(escapeHtml(title))}</h2>\n${content}\n</section>\n` : '';
-
-const pairs = (lines: readonly (readonly [string, string])[]): string =>
-  `<dl>${lines.map(pair).join('')}</dl>\n`;
-
-/** Remarks are sentences and take the full width. */
-const pair = ([label, text]: readonly [string, string]): string =>
-  `<div${label === 'Remarks' ? ' class="wide"' : ''}>${element('dt', label)}${element('dd', text)}</div>`;
+import { element, layoutTable, list, pairs, section } from './html-parts.ts';
+import { secondFormHtml } from './html-second-form.ts';
+import { pageStyle } from './html-style.ts';
+import { takesTable } from './html-takes.ts';
 
 /**
  * The report as one self-contained HTML file: no script, no other file, its own style, and a policy that
  * forbids the rest. Well-formed as XML too.
  */
-export function reportHtml(model: ReportModel, { revision, signature = '' }: Extras = {}): string {
-  const title = revision ? `Sound report, revision ${revision.letter}` : 'Sound report';
+export const reportHtml = (model: ReportModel, extras: Extras = {}): string =>
+  model.form > SECOND_FORM ? listHtml(model, extras) : secondFormHtml(model, extras);
+
+/** What a report is opened for comes first, and all that is read once comes after the takes. */
+function listHtml(model: ReportModel, extras: Extras): string {
+  const { revision, signature = '' } = extras;
+  const subject = reportSubject(model);
   const signed = cleanNote(signature);
   const body = [
-    `<header>${element('h1', reportSubject(model) || title)}${element('p', title)}</header>\n`,
+    `<header>${element('h1', subject || issueName(extras))}${element('p', issueTitle(extras))}`,
+    `${list(briefLines(model), ' class="brief"')}</header>\n`,
     section('Caution', list(cautionLines(model.head), ' class="open"')),
-    pairs(headLines(model.head)),
-    pairs(totalsLines(model)),
     revision ? section(revisionTitle(revision), list(revisionLines(revision), ' class="open"')) : '',
+    section('Takes', takesTable(model, extras)),
+    ...pictures(model),
     section('Not settled', list(model.open.map(matterText), ' class="open"')),
-    ...model.lists.map((list) => section(tracksTitle(list), layoutTable(list))),
-    section('Takes', takesTable(model)),
+    ...(model.takes.length === 0 ? model.lists : []).map((list) =>
+      section(tracksTitle(list), layoutTable(list)),
+    ),
     section('Handed over', model.handOvers.map(handOverSlip).join('')),
+    section('The day', pairs(headLines(model.head)) + pairs([...totalsLines(model), ...unused(model)])),
     signed ? element('p', signed) : '',
   ].join('');
   return `<!DOCTYPE html>
@@ -65,8 +54,8 @@ export function reportHtml(model: ReportModel, { revision, signature = '' }: Ext
 <meta charset="utf-8"/>
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"/>
 <meta name="viewport" content="width=device-width, initial-scale=1"/>
-<title>${escapeHtml([reportSubject(model), title].filter(Boolean).join(' · '))}</title>
-<style>${HTML_STYLE}</style>
+<title>${escapeHtml([subject, issueTitle(extras)].filter(Boolean).join(' · '))}</title>
+<style>${pageStyle([subject, issueTitle(extras)].filter(Boolean).join(' · '))}</style>
 </head>
 <body>
 ${body}</body>
@@ -81,74 +70,27 @@ const handOverSlip = (line: HandOverLine): string =>
     ? `<svg viewBox="0 0 ${STROKES_WIDE} ${STROKES_HIGH}" width="200" height="80" role="img" aria-label="Signature" fill="none" stroke="currentColor" stroke-width="7" stroke-linecap="round" stroke-linejoin="round"><path d="${strokesPath(strokesOf(line.strokes))}"/></svg>`
     : '');
 
-function layoutTable({ layout }: TrackList): string {
-  if (layout.length === 0) return '';
-  const rows = usedTracks(layout).map(
-    ({ number, lines }) => `<tr>${element('th', number, ' scope="row"')}<td>${list(lines)}</td></tr>`,
-  );
-  const none = unusedTracks(layout);
-  const table = rows.length > 0 ? `<table class="tracks"><tbody>${rows.join('\n')}</tbody></table>` : '';
-  return table + (none.length > 0 ? element('p', `Nobody on: ${none.join(', ')}`) : '');
+const BRIEF = ['Rolls', 'Roll', 'Timecode', 'Sample rate', 'Bit depth', 'Files'];
+
+/** What an editor needs before the first take, in two lines. */
+function briefLines({ head, totals, open }: ReportModel): string[] {
+  const said = headLines(head).filter(([label]) => BRIEF.includes(label));
+  const matters = open.length > 0 ? [`${counted(open.length, 'matter')} not settled, after the takes`] : [];
+  return [
+    said.map(([label, text]) => (label.startsWith('Roll') ? `${label} ${text}` : text)).join(' · '),
+    [`${counted(totals.takes, 'take')}, ${totals.circled} circled`, ...matters].join(' · '),
+  ];
 }
 
-function takesTable(model: ReportModel): string {
-  if (model.takes.length === 0) return '<p>No takes.</p>';
-  const rows = model.takes.map((take) => rollRow(take) + takeRows(printedTake(take)));
-  const heads = ['Take', 'File', 'Start', 'Length', 'Status'].map((head) => `<th scope="col">${head}</th>`);
-  return `<table class="takes"><thead><tr>${heads.join('')}</tr></thead><tbody>\n${rows.join('\n')}\n</tbody></table>`;
-}
+const unused = ({ takes, lists }: ReportModel) => (takes.length > 0 ? nobodyOn(lists) : []);
 
-const rollRow = ({ rollHeading }: TakeLine): string =>
-  rollHeading && `<tr class="roll">${element('th', rollHeading, ' colspan="5" scope="rowgroup"')}</tr>\n`;
+/** As wide as the narrowest phone shows; a wider screen has several beside each other. */
+const PICTURE_WIDTH = 328;
 
-function takeRows(take: PrintedTake): string {
-  const name = element('th', take.text, take.circled ? ' scope="row" class="circled"' : ' scope="row"');
-  const cells = [take.file, take.start, take.length, take.words.join(', ')].map((text) =>
-    element('td', text),
-  );
-  const names = take.names ? element('p', take.names, ' class="names"') : '';
-  const also = list(take.also, ' class="on"');
-  const tracks = take.lists.map((units) => list(units, ' class="on"')).join('');
-  const notes = list(take.notes, ' class="notes"');
-  const more =
-    names || also || tracks || notes
-      ? `\n<tr class="more"><td></td><td colspan="4">${names}${also}${tracks}${notes}</td></tr>`
-      : '';
-  return `<tr>${name}${cells.join('')}</tr>${more}`;
-}
-
-/** The look of the HTML report: paper and ink, hairlines, and a printable ring around circled takes. */
-export const HTML_STYLE = `
-:root { color-scheme: light dark; --ink: #1a1814; --soft: #6b655a; --line: #c9c2b2; --paper: #fdfcf7; }
-@media (prefers-color-scheme: dark) { :root { --ink: #eae4d6; --soft: #a79f8f; --line: #4a453c; --paper: #14120f; } }
-@media print { :root { --ink: #000; --soft: #444; --line: #999; --paper: #fff; } }
-* { box-sizing: border-box; }
-body { margin: 0 auto; padding: 1.5rem 1rem 3rem; max-width: 60rem; color: var(--ink); background: var(--paper);
-  font: 15px/1.45 system-ui, sans-serif; font-variant-numeric: tabular-nums; overflow-wrap: anywhere; }
-header { display: flex; flex-wrap: wrap; justify-content: space-between; align-items: baseline; gap: 0 1rem;
-  border-bottom: 1.5px solid var(--ink); }
-h1 { margin: 0; font-size: 1.8rem; line-height: 1.2; }
-h2 { margin: 1.8rem 0 .4rem; font-size: 1.05rem; }
-header p { margin: 0; }
-dl { display: grid; grid-template-columns: repeat(auto-fill, minmax(9rem, 1fr)); gap: .5rem 1rem; margin: 0;
-  padding: .7rem 0; border-bottom: 1px solid var(--line); }
-dl .wide { grid-column: 1 / -1; }
-dt { color: var(--soft); font-size: .75rem; }
-dd { margin: 0; }
-ul { margin: 0; padding: 0; list-style: none; }
-ul.open { padding-left: .8rem; border-left: 3px solid var(--ink); }
-ul.on { display: flex; flex-wrap: wrap; gap: 0 .9rem; font-size: .87rem; }
-p.names { margin: 0; font-size: .87rem; }
-ul.notes li::before { content: "– "; }
-table { width: 100%; border-collapse: collapse; }
-th, td { padding: .3rem .5rem .3rem 0; text-align: left; vertical-align: top; font-weight: inherit; }
-thead th { color: var(--soft); font-size: .75rem; border-bottom: 1px solid var(--ink); }
-tbody th { font-weight: 700; }
-.tracks th { width: 3rem; }
-.takes tbody tr:not(.more) > * { border-top: 1px solid var(--line); }
-.takes tbody th { white-space: nowrap; }
-.takes tbody td:nth-child(5) { font-weight: 700; }
-.more td { padding-top: 0; }
-.circled bdi { padding: .05rem .55rem; border: 2px solid currentColor; border-radius: 50%; }
-tr { break-inside: avoid; }
-`;
+/** One for each recorder with its own tracks. */
+const pictures = (model: ReportModel): string[] =>
+  dayPictures(model).map((picture) => {
+    const drawn = pictureDrawings(picture, PICTURE_WIDTH).map(({ markup }) => markup);
+    const content = drawn.length > 0 ? `<div class="pictures">${drawn.join('\n')}</div>${legendDrawn()}` : '';
+    return section(pictureTitle(picture), content);
+  });

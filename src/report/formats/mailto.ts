@@ -3,7 +3,8 @@ import { cleanLine } from '../clean-text.ts';
 import type { ReportModel } from '../model.ts';
 import { counted } from '../printed/figures.ts';
 import type { Extras } from '../revision/revision.ts';
-import { type TextBlock, textBlocks } from './text.ts';
+import { textBlocks } from './text.ts';
+import type { TextBlock } from './text-lines.ts';
 
 export interface MailtoLink {
   readonly href: string;

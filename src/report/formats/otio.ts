@@ -53,13 +53,15 @@ const aboutDay = ({ head }: ReportModel, notPlaced: readonly NotPlaced[]): Metad
   });
 
 function rowAsTrack(row: FilesInRow, origin: number, numberOf: ReadonlyMap<string, string>): OtioObject {
-  const { rate, track, timed, files } = row;
+  const { rate, on, track, timed, files } = row;
   const name = [
+    ...(on ? [on.name] : []),
     track === null ? 'Sound' : `Track ${numberOf.get(track) ?? track}`,
     fpsWords(rate),
     ...(timed ? [] : ['start not known']),
   ].join(', ');
   const own = filled({
+    recorder: on?.name ?? '',
     timecode_rate: fpsWords(rate),
     drop_frame: rateOf(rate).dropped > 0,
     starts_at: timed ? formatTimecode(origin, rate) : '',
@@ -76,13 +78,14 @@ function withGaps(files: readonly Placed[], rate: RateId): OtioObject[] {
   });
 }
 
-function fileAsClip({ take, file, track, rate, start, frames }: Placed): OtioObject {
+function fileAsClip(placed: Placed): OtioObject {
+  const { take, file, rate, start, frames } = placed;
   // Without a known start the file's own first frame is 0, and what it may be called is left open.
   const range = timeRange(start ?? 0, frames, rate);
   const available = start === null ? null : range;
   const media = file ? externalReference(file, available) : missingReference(available);
   const markers = markersOf(take, start ?? 0, rate);
-  return clip(file || take.text, { ...aboutTake(take), ...onTracks(take, track) }, { range, media, markers });
+  return clip(file || take.text, { ...aboutTake(take), ...aboutFile(placed) }, { range, media, markers });
 }
 
 /** A note is its own marker, so that each can be stepped to. */
@@ -97,16 +100,22 @@ const aboutTake = (take: TakeLine): Metadata =>
     ...{ scene: take.scene, slate: take.slate, take: take.take, called: take.text },
     ...{ roll: take.roll, date: take.date, start: take.start, end: take.end, circled: take.circled },
     status: take.status.map((one) => STATUS_WORDS[one]),
-    sample_rate: sampleRateWords(take.set.sampleRate),
-    bit_depth: bitDepthWords(take.set.bitDepth),
     notes: take.notes.map((note) => withoutIsolates(noteText(note))),
   });
 
-/** Who is on which track of the file, by name alone; how a track is used stands beside it. */
-const onTracks = ({ tracks }: TakeLine, of: Placed['track']): Metadata => ({
-  tracks: tracks
-    .filter(({ track }) => of === null || track === of)
-    .map(({ number, name, state }) =>
+/** What is its own: the roll and settings of its recorder, and who is on which of its tracks, by name alone. */
+function aboutFile({ take, on, track: of }: Placed): Metadata {
+  const set = on?.set ?? take.set;
+  const tracks = (on?.tracks ?? take.tracks).filter(({ track }) => of === null || track === of);
+  return {
+    ...filled({
+      recorder: on?.name ?? '',
+      roll: on ? on.roll : take.roll,
+      sample_rate: sampleRateWords(set.sampleRate),
+      bit_depth: bitDepthWords(set.bitDepth),
+    }),
+    tracks: tracks.map(({ number, name, state }) =>
       filled({ number, name, state: state === 'mix' ? '' : STATE_WORDS[state] }),
     ),
-});
+  };
+}

@@ -1,159 +1,132 @@
-import type { TakeId } from '../../day/model.ts';
 import { cleanNote } from '../clean-text.ts';
+import { SECOND_FORM } from '../form.ts';
 import { isolated } from '../isolated.ts';
+import { issueTitle } from '../list/issue-words.ts';
+import { type ListedTake, nobodyOn, takeList } from '../list/take-list.ts';
 import type { ReportModel } from '../model.ts';
 import { handOverText } from '../printed/hand-over-words.ts';
-import { tracksTitle, unusedTracks, usedTracks } from '../printed/layout-words.ts';
+import { tracksTitle } from '../printed/layout-words.ts';
 import { matterText } from '../printed/matter-words.ts';
-import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
-import { cautionLines } from '../printed/recorder-words.ts';
 import { padTo, textWidth, wrapText, wrapUnits } from '../printed/text-width.ts';
 import { headLines, totalsLines } from '../printed/words.ts';
 import { type Extras, revisionLines, revisionTitle } from '../revision/revision.ts';
-import type { TrackList } from '../track-lists.ts';
-
-/** Fits a mail that is read, quoted and printed in a fixed-width font (RFC 5322 section 2.1.1). */
-export const TEXT_COLUMNS = 72;
-
-/** A part of the report that is printed whole or left out whole. */
-export interface TextBlock {
-  readonly part: 'head' | 'changes' | 'open' | 'layout' | 'takes' | 'totals' | 'signature';
-  /** The take that a block of `takes` covers. */
-  readonly take: TakeId | null;
-  readonly lines: readonly string[];
-}
-
-const block = (part: TextBlock['part'], lines: readonly string[]): TextBlock => ({ part, take: null, lines });
+import {
+  block,
+  cautionBlock,
+  hung,
+  labelled,
+  layoutLines,
+  listed,
+  TEXT_COLUMNS,
+  type TextBlock,
+} from './text-lines.ts';
+import { secondFormBlocks } from './text-second-form.ts';
 
 /** The report as blocks of lines of at most `TEXT_COLUMNS` columns, in reading order. */
-export function textBlocks(model: ReportModel, { revision, signature = '' }: Extras = {}): TextBlock[] {
-  const { open, lists, takes } = model;
-  const title = revision ? `SOUND REPORT, REVISION ${revision.letter}` : 'SOUND REPORT';
+export const textBlocks = (model: ReportModel, extras: Extras = {}): TextBlock[] =>
+  model.form > SECOND_FORM ? listBlocks(model, extras) : secondFormBlocks(model, extras);
+
+/** The head, and then the takes: they are what a report is opened for. */
+function listBlocks(model: ReportModel, extras: Extras): TextBlock[] {
+  const { open, takes, lists } = model;
+  const { revision, signature = '' } = extras;
   const signed = cleanNote(signature);
+  const changes = revision ? revisionLines(revision).flatMap(listed) : [];
   return [
-    block('head', [title, '', ...cautionBlock(model), ...labelled(headLines(model.head))]),
-    ...(revision
-      ? [
-          block('changes', [
-            '',
-            revisionTitle(revision).toUpperCase(),
-            ...revisionLines(revision).flatMap(listed),
-          ]),
-        ]
-      : []),
+    block('head', [
+      ...wrapText(issueTitle(extras).toUpperCase(), TEXT_COLUMNS),
+      '',
+      ...cautionBlock(model),
+      ...labelled(headLines(model.head)),
+    ]),
+    ...(revision ? [block('changes', ['', revisionTitle(revision).toUpperCase(), ...changes])] : []),
+    ...takeBlocks(model, extras),
+    ...(takes.length === 0 ? lists : [])
+      .filter(({ layout }) => layout.length > 0)
+      .map((list) => block('layout', ['', tracksTitle(list).toUpperCase(), ...layoutLines(list)])),
     ...(open.length > 0
       ? [block('open', ['', 'NOT SETTLED', ...open.flatMap((matter) => listed(matterText(matter)))])]
       : []),
-    ...lists
-      .filter(({ layout }) => layout.length > 0)
-      .map((list) => block('layout', ['', tracksTitle(list).toUpperCase(), ...layoutLines(list)])),
-    ...takeBlocks(model),
     block('totals', [
       ...(takes.length > 0 ? [] : ['', 'No takes.']),
       '',
       'TOTALS',
-      ...labelled(totalsLines(model)),
+      ...labelled([...totalsLines(model), ...(takes.length > 0 ? nobodyOn(lists) : [])]),
       ...handOverBlock(model),
     ]),
     ...(signed ? [block('signature', ['', ...wrapText(signed, TEXT_COLUMNS)])] : []),
   ];
 }
 
-/** Lines indented under the lead before the first of them. */
-const hung = (lead: string, lines: readonly string[]): string[] =>
-  lines.map((line, at) => ((at === 0 ? lead : ' '.repeat(textWidth(lead))) + line).trimEnd());
-
-function labelled(pairs: readonly (readonly [string, string])[]): string[] {
-  const widest = Math.max(...pairs.map(([label]) => label.length)) + 2;
-  return pairs.flatMap(([label, text]) =>
-    hung(padTo(label, widest), wrapText(isolated(text), TEXT_COLUMNS - widest)),
-  );
-}
-
-/** In the first lines: a mail may be read no further. */
-function cautionBlock({ head }: ReportModel): string[] {
-  const cautions = cautionLines(head);
-  return cautions.length > 0
-    ? [...cautions.flatMap((line) => hung('CAUTION: ', wrapText(line, TEXT_COLUMNS - 9))), '']
-    : [];
-}
-
 /** What went to whom, under the totals. */
 const handOverBlock = ({ handOvers }: ReportModel): string[] =>
   handOvers.length > 0 ? ['', 'HANDED OVER', ...handOvers.map(handOverText).flatMap(listed)] : [];
 
-const listed = (text: string): string[] => hung('- ', wrapText(text, TEXT_COLUMNS - 2));
-
-function layoutLines({ layout }: TrackList): string[] {
-  const used = usedTracks(layout);
-  const unused = unusedTracks(layout);
-  const widest = Math.min(12, Math.max(0, ...used.map(({ number }) => textWidth(number)))) + 4;
-  const lines = used.flatMap(({ number, lines }) => {
-    const lead = `${' '.repeat(Math.max(0, widest - 2 - textWidth(number)))}${isolated(number)}  `;
-    return hung(
-      lead,
-      lines.flatMap((line) => wrapText(line, TEXT_COLUMNS - textWidth(lead))),
-    );
-  });
-  const none =
-    unused.length > 0 ? wrapText(`Nobody on: ${unused.map(isolated).join(', ')}`, TEXT_COLUMNS) : [];
-  return [...lines, ...none];
-}
-
 const WIDEST_NAME = 14;
-
-function takeBlocks(model: ReportModel): TextBlock[] {
-  const printed = model.takes.map(printedTake);
-  const widest = (of: (take: PrintedTake) => string) =>
-    Math.min(24, Math.max(0, ...printed.map((take) => textWidth(of(take)))));
-  const columns: Columns = {
-    name: Math.min(WIDEST_NAME, widest(({ text }) => text) + 2) + 1,
-    file: widest(({ file }) => file),
-    start: widest(({ start }) => start),
-    length: widest(({ length }) => length),
-  };
-  // Takes with the same chain share their tracks.
-  const wrapped = new Map<readonly string[], readonly string[]>();
-  const tracksOf = ({ lists }: PrintedTake): readonly string[] =>
-    lists.flatMap((units) => {
-      const lines = wrapped.get(units) ?? wrapUnits(units, ' · ', TEXT_COLUMNS - columns.name);
-      wrapped.set(units, lines);
-      return lines;
-    });
-  return model.takes.map((take, at) => {
-    const title = at === 0 ? ['', 'TAKES'] : [];
-    const rollLine = take.rollHeading ? ['', take.rollHeading] : [];
-    return {
-      part: 'takes',
-      take: take.takeId,
-      lines: [...title, ...rollLine, ...takeText(printed[at]!, columns, tracksOf(printed[at]!))],
-    };
-  });
-}
+/** Start, end and length with the spaces before them. */
+const TIMES = 39;
 
 interface Columns {
   readonly name: number;
   readonly file: number;
   readonly start: number;
+  readonly end: number;
   readonly length: number;
 }
 
+const HEADS = { name: 'Take', file: 'File', start: 'Start', end: 'End', length: 'Length' } as const;
+
+function takeBlocks(model: ReportModel, extras: Extras): TextBlock[] {
+  const list = takeList(model, extras);
+  const widest = (column: keyof typeof HEADS, of: (take: ListedTake) => string): number =>
+    Math.max(HEADS[column].length, ...list.map((take) => textWidth(of(take))));
+  const name = Math.min(WIDEST_NAME, widest('name', ({ text }) => text) + 2) + 1;
+  const columns: Columns = {
+    name,
+    // A longer one stands alone on its line.
+    file: Math.min(
+      TEXT_COLUMNS - name - TIMES,
+      widest('file', ({ file }) => file),
+    ),
+    start: widest('start', ({ start }) => start),
+    end: widest('end', ({ end }) => end),
+    length: widest('length', ({ length }) => length),
+  };
+  return list.map((take, at) => {
+    const title =
+      at === 0 ? ['', 'TAKES', ...hung(padTo(' Take', columns.name), cellsOf(HEADS, columns))] : [];
+    const rollLine = take.rollHeading ? ['', take.rollHeading] : [];
+    return { part: 'takes', take: take.takeId, lines: [...title, ...rollLine, ...takeText(take, columns)] };
+  });
+}
+
+/** The file, its times, and what else is said, on one line if there is room. */
+function cellsOf(
+  { file, start, end, length }: typeof HEADS | ListedTake,
+  columns: Columns,
+  words = '',
+): string[] {
+  const times = [padTo(start, columns.start), padTo(end, columns.end), padTo(length, columns.length)];
+  const units = [padTo(isolated(file), columns.file), times.join('  ').trimEnd(), words];
+  return wrapUnits(units.filter(Boolean), '  ', TEXT_COLUMNS - columns.name).map((line) => line.trimEnd());
+}
+
 /** A circled take is in brackets, as close to a circle as a mail comes, and says so in a word too. */
-function takeText(take: PrintedTake, columns: Columns, tracks: readonly string[]): string[] {
+function takeText(take: ListedTake, columns: Columns): string[] {
   const text = isolated(take.text);
   const name = padTo(take.circled ? `(${text})` : ` ${text} `, columns.name);
-  const cells = [
-    padTo(isolated(take.file), columns.file),
-    padTo(take.start, columns.start),
-    take.length.padStart(columns.length),
-  ];
   const width = TEXT_COLUMNS - columns.name;
-  const first = wrapUnits([cells.join('  ').trimEnd(), take.words.join(', ')].filter(Boolean), '  ', width);
   const lines = [
-    ...first,
+    ...cellsOf(take, columns, take.words.join(', ')),
     ...(take.names ? wrapText(isolated(take.names), width) : []),
     ...take.also.flatMap((text) => wrapText(text, width)),
-    ...tracks,
+    ...take.lists.flatMap((units) =>
+      wrapUnits(
+        units.map(({ text }) => text),
+        ' · ',
+        width,
+      ),
+    ),
     ...take.notes.flatMap((note) => hung('- ', wrapText(note, width - 2))),
   ];
   if (textWidth(name) <= columns.name) return hung(name, lines);

@@ -1,4 +1,6 @@
+import { SECOND_FORM } from '../form.ts';
 import { isolated } from '../isolated.ts';
+import { nobodyOn } from '../list/take-list.ts';
 import type { ReportModel } from '../model.ts';
 import { matterText } from '../printed/matter-words.ts';
 import { cautionLines } from '../printed/recorder-words.ts';
@@ -28,7 +30,8 @@ export function headSection(flow: Flow, model: ReportModel, kicker: string): voi
   );
   for (const [label, text] of pairs.filter(([label]) => WIDE.has(label))) labelledText(flow, label, text);
   rule(flow, 'line');
-  grid(flow, totalsLines(model));
+  const isList = model.form > SECOND_FORM && model.takes.length > 0;
+  grid(flow, [...totalsLines(model), ...(isList ? nobodyOn(model.lists) : [])]);
   rule(flow, 'ink');
 }
 

@@ -14,7 +14,7 @@ import type { Flow } from './flow.ts';
 import { heading } from './head-section.ts';
 import { STYLES, type Style } from './paper.ts';
 
-const GUTTER = 24;
+export const GUTTER = 24;
 /** A narrower take cannot show its name. */
 const NARROWEST = 21;
 const WIDEST = 46;
@@ -26,10 +26,10 @@ const USUAL = 11.5;
 const TALLEST = 15;
 const NAME: Style = { size: 6.4, weight: 'regular', ink: 'ink' };
 const LABEL: Style = { size: 6.6, weight: 'bold', ink: 'ink' };
-const NUMBER: Style = { size: 7.4, weight: 'bold', ink: 'ink' };
+export const NUMBER: Style = { size: 7.4, weight: 'bold', ink: 'ink' };
 
 /** Dimensions of one part of the picture on the page. */
-interface Grid {
+export interface Grid {
   readonly x: number;
   readonly y: number;
   readonly column: number;
@@ -108,10 +108,10 @@ interface Box {
 }
 
 /** A band and its edge: plain for one voice, rungs for a gang, a zigzag for a clash, strokes if muted. */
-function bandAt(flow: Flow, band: BandPiece, y: number, grid: Grid): void {
+export function bandAt(flow: Flow, band: BandPiece, y: number, grid: Grid, between = 3): void {
   const x = grid.x + band.from * grid.column + (band.comesFrom ? 0 : 1);
   const end = grid.x + (band.to + 1) * grid.column - (band.goesOn ? 0 : 1);
-  const box: Box = { x, y, width: end - x, height: grid.row - 3 };
+  const box: Box = { x, y, width: end - x, height: grid.row - between };
   if (band.state !== 'empty') flow.pen.fill(box.x, box.y, box.width, box.height, 'band');
   patternIn(flow, band.state, box);
   edges(flow, band, box);
@@ -167,7 +167,7 @@ function patternIn({ pen }: Flow, state: BandPiece['state'], { x, y, width, heig
 }
 
 /** The four shapes with their words. */
-function legend(flow: Flow): void {
+export function legend(flow: Flow): void {
   const samples = [
     ['single', 'one voice'],
     ['gang', 'ganged'],

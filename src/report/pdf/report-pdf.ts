@@ -1,6 +1,7 @@
 import { cleanNote } from '../clean-text.ts';
 import { SECOND_FORM } from '../form.ts';
 import { isolated } from '../isolated.ts';
+import { issueName, issueTitle } from '../list/issue-words.ts';
 import type { ReportModel } from '../model.ts';
 import { reportSubject } from '../printed/report-name.ts';
 import type { Extras } from '../revision/revision.ts';
@@ -9,10 +10,12 @@ import { fittedLines } from './fitted-text.ts';
 import { Flow } from './flow.ts';
 import { handOverSection } from './hand-over-section.ts';
 import { headSection, openSection, strokedLines } from './head-section.ts';
+import { fitsBeforeTakes, lanesSection } from './lanes-section.ts';
 import type { SystemLetters } from './letters.ts';
 import { MARGIN, PAPERS, type PaperId, STYLES } from './paper.ts';
 import { type Fonts, Pen } from './pen.ts';
 import { pictureSection } from './picture-section.ts';
+import { takeListSection } from './take-list-section.ts';
 import { takesSection } from './takes-section.ts';
 import { tracksSection } from './tracks-section.ts';
 
@@ -30,28 +33,47 @@ export interface ReportPdf {
   readonly missing: readonly string[];
 }
 
-/** The report as portrait pages, with the picture of the day at the end. The same model, fonts and letters give the same bytes. */
+/** The report as portrait pages. The same model, fonts and letters give the same bytes. */
 export function reportPdf(
   model: ReportModel,
-  { fonts, letters, paper = 'a4', revision, signature = '' }: PdfOptions,
+  { fonts, letters, paper = 'a4', ...extras }: PdfOptions,
 ): ReportPdf {
+  const { revision, signature, letter, issued } = extras;
   const pen = new Pen(PAPERS[paper], fonts, model.form > SECOND_FORM ? letters : undefined);
   const flow = new Flow(pen);
   // Found before layout, because the first page lists them.
-  const content = JSON.stringify([paper, model, revision, signature]);
+  const isList = model.form > SECOND_FORM;
+  const content = JSON.stringify([paper, model, revision, signature, ...(isList ? [letter, issued] : [])]);
   pen.findMissing(content);
-  headSection(flow, model, revision ? `Sound report, revision ${revision.letter}` : 'Sound report');
+  headSection(flow, model, isList ? issueTitle(extras) : issueName({ revision }));
   strokedLines(flow, 'Not in this font', missingLines(pen, model));
   if (revision) strokedLines(flow, revisionTitle(revision), revisionLines(revision));
+  if (isList) listPages(flow, model, extras);
+  else secondFormPages(flow, model, signature);
+  footers(flow, model, isList ? `${issueTitle(extras)} · ` : '');
+  const bytes = pen.bytes(`${reportSubject(model)} sound report`.trim(), hexDigest(content), model.head.date);
+  return { bytes, pages: pen.pages, missing: [...pen.missing] };
+}
+
+/** The day at a glance, the takes, and what else is to be said. */
+function listPages(flow: Flow, model: ReportModel, extras: Extras): void {
+  const isGlance = fitsBeforeTakes(flow, model);
+  if (isGlance) lanesSection(flow, model);
+  takeListSection(flow, model, extras);
+  if (model.takes.length === 0) tracksSection(flow, model);
+  openSection(flow, model);
+  handOverSection(flow, model);
+  signatureLines(flow, cleanNote(extras.signature ?? ''));
+  if (!isGlance) lanesSection(flow, model);
+}
+
+/** The pages as the first two forms had them, with the picture of the day at the end. */
+function secondFormPages(flow: Flow, model: ReportModel, signature = ''): void {
   openSection(flow, model);
   tracksSection(flow, model);
   takesSection(flow, model);
   signatureLines(flow, cleanNote(signature));
-  handOverSection(flow, model);
   pictureSection(flow, model);
-  footers(flow, model);
-  const bytes = pen.bytes(`${reportSubject(model)} sound report`.trim(), hexDigest(content), model.head.date);
-  return { bytes, pages: pen.pages, missing: [...pen.missing] };
 }
 
 function signatureLines(flow: Flow, signature: string): void {
@@ -82,7 +104,7 @@ function missingLines({ missing }: Pen, { form }: ReportModel): string[] {
 export const footText = (model: ReportModel): string =>
   [...[reportSubject(model), model.head.date].filter(Boolean).join(' · ')].slice(0, LONGEST_FOOT).join('');
 
-function footers(flow: Flow, model: ReportModel): void {
+function footers(flow: Flow, model: ReportModel, issue: string): void {
   const { pen } = flow;
   const count = pen.pages;
   const subject = [...reportSubject(model)].slice(0, LONGEST_FOOT).join('');
@@ -91,7 +113,7 @@ function footers(flow: Flow, model: ReportModel): void {
   for (let page = 1; page <= count; page += 1) {
     pen.turnTo(page);
     pen.text(title, flow.left, y, STYLES.foot);
-    pen.text(`page ${page} of ${count}`, flow.right, y, STYLES.foot, 'right');
+    pen.text(`${issue}page ${page} of ${count}`, flow.right, y, STYLES.foot, 'right');
   }
 }
 

@@ -16,7 +16,7 @@ export interface Revision {
 }
 
 /** When and in which time zone a report was sent. */
-type Sending = Pick<SentReport, 'at' | 'zone'>;
+export type Sending = Pick<SentReport, 'at' | 'zone'>;
 
 /** The letter of the first report that goes out. */
 export const FIRST_LETTER = 'A';
@@ -57,7 +57,7 @@ export function besideText({ since, beside }: Revision): string {
 const DATE_LENGTH = 10;
 
 /** `'2026-10-07 18:05'`, by the sender's clock. */
-const momentText = ({ at, zone }: Sending): string =>
+export const momentText = ({ at, zone }: Sending): string =>
   new Date(at + zone * 60_000).toISOString().slice(0, 16).replace('T', ' ');
 
 /** `'Changed since revision A'`. */
@@ -67,6 +67,10 @@ export const revisionTitle = ({ since }: Revision): string => `Changed since rev
 export interface Extras {
   /** Missing on the first report. */
   readonly revision?: Revision | undefined;
+  /** The report's own letter; from the third form on it is printed. */
+  readonly letter?: string | undefined;
+  /** When it was made, and in which time zone; from the third form on it is printed. */
+  readonly issued?: Sending | undefined;
   /** A line under the report, in the mixer's words. */
   readonly signature?: string | undefined;
 }

@@ -39,14 +39,19 @@ export interface MadeFiles {
   readonly noPages: string | null;
 }
 
-const extrasOf = ({ revision }: ReportToSend, { signature }: ReportMade): Extras => ({ revision, signature });
+const extrasOf = ({ revision, letter }: ReportToSend, { signature, issued }: ReportMade): Extras => ({
+  revision,
+  letter,
+  signature,
+  issued,
+});
 
 export const outgoingText = (report: ReportToSend, made: ReportMade): string =>
   reportText(report.model, extrasOf(report, made));
 
 /** The file name for this report. */
 export const outgoingName = ({ model, letter, revision }: ReportToSend, file: ReportFile): string =>
-  reportFileName(model, file, revision ? letter : '');
+  reportFileName(model, file, revision || model.form > SECOND_FORM ? letter : '');
 
 /** Makes the requested files. The others still go out if the pages cannot be made, or `stop` ended them. */
 export async function makeFiles(

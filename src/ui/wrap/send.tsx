@@ -68,6 +68,8 @@ function OtherWays({ outgoing, to }: { outgoing: Outgoing; to: string }) {
   const unshared = files.length - sharable(device, files).length;
   const { leftOut, href } = reportMailto(report.model, recipients(to), reportSubject(report.model), {
     revision: report.revision,
+    letter: report.letter,
+    issued: made.issued,
     signature: made.signature,
   });
   return (

@@ -5,6 +5,7 @@ import { knownOf } from '../../day/wrap/sent-reports.ts';
 import { REPORT_FORM } from '../../report/form.ts';
 import type { ReportFormat } from '../../report/printed/report-name.ts';
 import { type ReportToSend, reportToSend } from '../../report/revision/report-to-send.ts';
+import { useApp } from '../frame/context.ts';
 import { modelOf } from '../frame/sending/report-model.ts';
 import type { WrapSettings } from '../frame/sending/settings.ts';
 import { type MadeFiles, makeFiles, outgoingText } from './outgoing-files.ts';
@@ -24,18 +25,21 @@ const DEBOUNCE_MS = 150;
 
 /** The report with its files, made before Send is tapped: the share sheet only opens straight from a tap. */
 export function useOutgoing(day: Day, settings: WrapSettings, matters: readonly string[]): Outgoing {
+  const { clock } = useApp().parts;
   const { formats, paper, lines, columns, signature } = settings;
   const { report, known } = useMemo(
     () => ({ report: reportToSend(day, matters, modelOf), known: knownOf(day) }),
     [day, matters],
   );
-  const made = useMemo(
-    (): ReportMade => ({
+  const made = useMemo((): ReportMade => {
+    const { atMs: at, zone } = clock.now();
+    return {
       ...{ paper, lines, columns: [...columns[lines]], signature, matters: [...matters] },
       form: REPORT_FORM,
-    }),
-    [paper, lines, columns, signature, matters],
-  );
+      // What goes out again with nothing changed is the same issue.
+      issued: report.again?.made.issued ?? { at, zone },
+    };
+  }, [paper, lines, columns, signature, matters, report, clock]);
   const text = useMemo(() => outgoingText(report, made), [report, made]);
   return { report, text, made, known, ready: useFiles(report, made, formats) };
 }

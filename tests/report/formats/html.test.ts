@@ -7,11 +7,10 @@ import { anyDay } from '../any-day.ts';
 import { smallDay } from '../report-day.ts';
 
 /** Every element the report uses; nothing that loads, runs, submits or leads away. */
-const ELEMENTS = new Set(
-  'html head meta title style body header h1 h2 p bdi dl div dt dd section ul li table thead tbody tr th td br'.split(
-    ' ',
-  ),
-);
+const ELEMENTS = new Set([
+  ...'html head meta title style body header h1 h2 p bdi dl div dt dd section ul li'.split(' '),
+  ...'table thead tbody tr th td br svg g rect path ellipse text tspan'.split(' '),
+]);
 
 const elementsIn = (html: string): string[] =>
   [...html.matchAll(/<\/?([a-zA-Z][^\s/>]*)/g)].map(([, name]) => name!.toLowerCase());
@@ -29,8 +28,32 @@ describe('the HTML report', () => {
 
   test('rings a circled take and says it in a word', () => {
     const html = reportHtml(reportOf(smallDay().phone.day()));
-    expect(html).toContain('<th scope="row" class="circled"><bdi>24A/2</bdi></th>');
-    expect(html).toContain('<td><bdi>circled</bdi></td>');
+    expect(html).toContain('class="take circled"><bdi>24A/2</bdi></th>');
+    expect(html).toContain('<td class="status"><bdi>circled</bdi></td>');
+  });
+
+  test('has the takes before all that is read once, and the day drawn, each track named once a run', () => {
+    const html = reportHtml(reportOf(smallDay().phone.day()), { letter: 'A', issued: { at: 0, zone: 60 } });
+    const at = (words: string): number => html.indexOf(words);
+    expect(at('<p><bdi>Sound report A, 1970-01-01 01:00</bdi></p>')).toBeGreaterThan(0);
+    expect(at('<h2>Takes')).toBeGreaterThan(at('Sound report A'));
+    expect(at('<svg')).toBeGreaterThan(at('</table>'));
+    expect(at('<h2>The day')).toBeGreaterThan(at('<svg'));
+    const drawn = html.slice(at('<svg'));
+    const names = [...drawn.matchAll(/<text class="name"[^>]*>([^<]*)</g)].map(([, name]) => name);
+    // By hand: Ines, then Tomas for a false start, then Tomas and Dora ganged; Dora alone, then muted.
+    expect(names).toEqual(['Mix', 'Boom', 'Ines', 'Tomas', 'Tomas, Dora, ganged', 'Dora', 'Dora']);
+  });
+
+  test('names itself at the foot of printed pages, and nothing typed leaves the style', () => {
+    const { phone } = smallDay();
+    phone.say({ kind: 'day-described', fields: { production: '"; } </style> \\ é' } });
+    const html = reportHtml(reportOf(phone.day()), { letter: 'A' });
+    const [, foot] = /@bottom-left { content: "([^"]*)";/.exec(html)!;
+    const read = foot!.replaceAll(/\\([0-9a-f]+) /g, (_, code: string) =>
+      String.fromCodePoint(Number.parseInt(code, 16)),
+    );
+    expect(read).toBe('"; } </style> \\ é day 7 · Sound report A');
   });
 
   test('stays text whatever is typed into any field', () => {

@@ -4,6 +4,7 @@ import { reportOtio } from '../../../src/report/formats/otio.ts';
 import { reportOf } from '../../../src/report/model.ts';
 import { type Speaker, speaker, take } from '../../day/say.ts';
 import { anyDay } from '../any-day.ts';
+import { movedDay } from '../printed-days.ts';
 import { smallDay } from '../report-day.ts';
 import { type ReadTimeline, readOtio } from './otio-reader.ts';
 
@@ -122,6 +123,21 @@ describe('the day as an open timeline', () => {
       ['Track 2, 25 fps', '24AT2_2.wav', [{ number: '2', name: 'Boom' }]],
       ['Track 3, 25 fps', '24AT2_3.wav', [{ number: '3', name: 'Ines' }]],
       ['Track 4, 25 fps', '24AT2_4.wav', [{ number: '4', name: 'Dora' }]],
+    ]);
+  });
+
+  test('has tracks for each recorder, with its own files, rolls and names', () => {
+    const { tracks } = timelineOf(movedDay().phone);
+    const last = tracks.flatMap(({ name, clips }) =>
+      clips
+        .filter(({ own }) => own.called === '26/1')
+        .map(({ url, own, available }) => [name, url, own.roll, available === null]),
+    );
+    expect(last).toEqual([
+      ['Cart, Sound, 25 fps', '26T1.wav', '7A', false],
+      ['Backup, Sound, 25 fps', '26T1.wav', 'B1', false],
+      // Nobody wrote down what a recorder at another rate showed.
+      ['Bag, Sound, 24 fps, start not known', 'C1-003.wav', 'C1', true],
     ]);
   });
 

@@ -22,38 +22,29 @@ Bit depth    24 bit
 Timecode     25 fps
 Files        one poly file a take
 
-TRACKS
-  1  Mix
-  2  Boom
-  3  Ines
-     from 24B/1 FS: Tomas
-     from 24B/1: Tomas, Dora (ganged)
-  4  Dora
-     from 24B/1 FS: Dora (muted)
-     from 24B/1: nobody
-Nobody on: 5
-
 TAKES
- 24A/1      24AT1.wav    01:00:00:00  0:10
+ Take       File         Start        End          Length
+ 24A/1      24AT1.wav    01:00:00:00  01:00:10:00  00:00:10:00
             1 Mix · 2 Boom · 3 Ines · 4 Dora
-(24A/2)     24AT2.wav    01:00:40:00  0:10  circled
-            1 Mix · 2 Boom · 3 Ines · 4 Dora
+(24A/2)     24AT2.wav    01:00:40:00  01:00:50:00  00:00:10:00  circled
             - Plane at the end
             - track 3: rustle
- 24B/1 FS   24BT1FS.wav  01:00:00:00  0:10  false start
-            1 Mix · 2 Boom · 3 Tomas · 4 Dora (muted)
- 24B/1      24BT1.wav    01:00:00:00  0:10  NG, tail slate
+ 24B/1 FS   24BT1FS.wav  01:00:00:00  01:00:10:00  00:00:10:00
+            false start
+            as 24A/1 but for track 3: Tomas · track 4: Dora (muted)
+ 24B/1      24BT1.wav    01:00:00:00  01:00:10:00  00:00:10:00
+            NG, tail slate
             1 Mix · 2 Boom · 3 Tomas, Dora (ganged)
- 24C/1 MOS  no file  MOS
-(WT1)       WT1.wav      01:00:00:00  1:00
+ 24C/1 MOS  no file      MOS
+(WT1)       WT1.wav      01:00:00:00  01:01:00:00  00:01:00:00
             circled, wild track, scene 24
-            1 Mix · 2 Boom · 3 Tomas, Dora (ganged)
 
 TOTALS
-Takes     6, 2 circled, 5 files
-Recorded  1:40
-Longest   WT1, 1:00
-Sound     47.5 MB on tracks in use
+Takes      6, 2 circled, 5 files
+Recorded   1:40
+Longest    WT1, 1:00
+Sound      47.5 MB on tracks in use
+Nobody on  track 5
 `;
 
 describe('the plain text report', () => {

@@ -18,8 +18,8 @@ async function write(asked: PagesAsked): Promise<Result<Pages, PagesProblem>> {
       const { sheet, paper } = asked;
       return ok({ bytes: sheetPdf(sheet, { fonts, letters, paper }), missing: [] });
     }
-    const { model, paper, revision, signature } = asked;
-    const { bytes, missing } = reportPdf(model, { fonts, letters, paper, revision, signature });
+    const { what: _what, model, ...options } = asked;
+    const { bytes, missing } = reportPdf(model, { fonts, letters, ...options });
     return ok({ bytes, missing });
   } catch (error) {
     return notMade(error);

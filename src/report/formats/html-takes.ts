@@ -1,0 +1,50 @@
+import { type ListedTake, type ListedUnit, takeList } from '../list/take-list.ts';
+import type { ReportModel } from '../model.ts';
+import type { Extras } from '../revision/revision.ts';
+import { element, list } from './html-parts.ts';
+
+const COLUMNS = ['Take', 'File', 'Start', 'End', 'Length', 'Status'] as const;
+
+/** The list of takes, with the tracks where they change and the notes under each. */
+export function takesTable(model: ReportModel, extras: Extras): string {
+  if (model.takes.length === 0) return '<p>No takes.</p>';
+  const rows = takeList(model, extras).map((take) => rollRow(take) + takeRows(take));
+  const heads = COLUMNS.map((head) => `<th scope="col" class="${head.toLowerCase()}">${head}</th>`);
+  return [
+    `<table class="takes"><thead><tr>${heads.join('')}</tr></thead>`,
+    `<tbody>\n${rows.join('\n')}\n</tbody></table>`,
+  ].join('');
+}
+
+const rollRow = ({ rollHeading }: ListedTake): string =>
+  rollHeading && `<tr class="roll">${element('th', rollHeading, ` colspan="6" scope="rowgroup"`)}</tr>\n`;
+
+/** A longer name of a take has a line of its own on a narrow screen. */
+const LONG_NAME = 9;
+
+function takeRows(take: ListedTake): string {
+  const marks = [
+    'take',
+    ...(take.circled ? ['circled'] : []),
+    ...(take.text.length > LONG_NAME ? ['long'] : []),
+  ];
+  const name = element('th', take.text, ` scope="row" class="${marks.join(' ')}"`);
+  const cells = (
+    [
+      ['file', take.file],
+      ['start', take.start],
+      ['end', take.end],
+      ['length', take.length],
+      ['status', take.words.join(', ')],
+    ] as const
+  ).map(([column, text]) => element('td', text, ` class="${column}"`));
+  const names = take.names ? element('p', take.names, ' class="names"') : '';
+  const more = names + list(take.also, ' class="on"') + tracks(take) + list(take.notes, ' class="notes"');
+  const under = more ? `\n<tr class="more"><td class="take"></td><td colspan="5">${more}</td></tr>` : '';
+  return `<tr${take.isChanged ? ' class="changed"' : ''}>${name}${cells.join('')}</tr>${under}`;
+}
+
+const tracks = ({ lists }: ListedTake): string =>
+  lists.map((units) => `<ul class="on">${units.map(unit).join('')}</ul>`).join('');
+
+const unit = ({ text, isNew }: ListedUnit): string => element('li', text, isNew ? ' class="new"' : '');
