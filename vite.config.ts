@@ -199,7 +199,7 @@ export default defineConfig({
           // The files that a process runs share its browser and its server.
           isolate: false,
           // Most of them wait for the browser more than they work.
-          maxWorkers: 3,
+          maxWorkers: 4,
           sequence: { groupOrder: 1 },
           testTimeout: 240_000,
           hookTimeout: 120_000,
