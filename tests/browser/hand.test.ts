@@ -59,7 +59,7 @@ describe('on a dark set', () => {
         document.dispatchEvent(new Event('visibilitychange'));
       });
       await expect.poll(held).toEqual({ now: 1, asked: 2 });
-      await stage.page.getByRole('link', { name: 'Now', exact: true }).tap();
+      await stage.page.getByRole('link', { name: 'Now, a take is rolling', exact: true }).tap();
       await button(stage, /^Cut$/).tap();
       await expect.poll(held).toEqual({ now: 0, asked: 2 });
     });

@@ -110,7 +110,7 @@ describe('beside a name from right to left the number of its own track is drawn'
   test.each(['ltr', 'auto'])('in the text, read in direction %s', async (direction) => {
     const lines = readFromLeft(await drawn(pre(reportText(model()), direction)));
     expect(lines).toContain(TRACKS);
-    expect(lines).toContain(`1 2 ${SALMA} 3 ${NADIM} 4 ${AMIR}`);
+    expect(lines).toContain(`24 1 3 ${NADIM} 4 ${AMIR}`);
   });
 
   test('in the text of the mail, wrapped by a narrow reader', async () => {

@@ -69,6 +69,11 @@ export const wellSealed = fc
     return sealed(facts.map((fact) => JSON.stringify(fact)));
   });
 
+/** Whole files that nothing happened to: what refuses the others must let these in. */
+export const unharmed = fc
+  .nat(FACTS.length - 4)
+  .map((from) => sealed(FACTS.slice(from, from + 4).map((fact) => JSON.stringify(fact))));
+
 /** A file damaged as text: pieces replaced, repeated, moved or cut. */
 export const damaged = fc
   .array(

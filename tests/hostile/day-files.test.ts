@@ -15,7 +15,7 @@ import { sentenceFor } from '../../src/ui/words/problems.ts';
 import { noteFault } from '../browser/faults-table.ts';
 import { MORNING, take } from '../day/say.ts';
 import { DAY, envelopeOf, everyKind, sealed } from '../facts/day-file-samples.ts';
-import { damaged, wellSealed } from '../facts/hostile-day-files.ts';
+import { damaged, unharmed, wellSealed } from '../facts/hostile-day-files.ts';
 import { CASES, isUnpolluted, NASTY_TEXTS, SHARE } from './cases.ts';
 import { phoneWith } from './phone.ts';
 
@@ -27,6 +27,7 @@ const KNOWN: readonly Envelope[] = Object.freeze(everyKind().slice(0, 12));
 const hostileFile = fc.oneof(
   { weight: 5, arbitrary: wellSealed },
   { weight: 3, arbitrary: damaged },
+  { weight: 1, arbitrary: unharmed },
   { weight: 1, arbitrary: fc.string({ unit: 'binary', maxLength: 300 }) },
 );
 
