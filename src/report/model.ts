@@ -8,6 +8,7 @@ import { type CardLine, cardLineOf } from './card-line.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { FIRST_FORM, REPORT_FORM, SECOND_FORM } from './form.ts';
 import { type HandOverLine, handOverLines } from './hand-over-lines.ts';
+import { type HeadFacts, headFacts, NO_HEAD_FACTS } from './head-facts.ts';
 import { isolated } from './isolated.ts';
 import type { Matter } from './matter.ts';
 import { type NamedAlike, namedAlike, sharedNames } from './names-shared.ts';
@@ -27,7 +28,7 @@ import type { TrackLayout } from './track-layout.ts';
 import { type TrackList, trackListsOf } from './track-lists.ts';
 
 /** The head of the report. Texts are clean, and empty if not entered. */
-export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | SettingField> {
+export interface ReportHead extends Omit<FilledHeader, 'slateStyle' | SettingField>, HeadFacts {
   readonly form: number;
   /** What each recorder has, if the day has several. */
   readonly recorders: readonly RecorderRun[];
@@ -119,6 +120,8 @@ function headOf(
     boom: cleanLine(said.boom),
     utility: cleanLine(said.utility),
     contact: cleanLine(said.contact),
+    ...(isEach ? contactsOf(said) : NO_CONTACTS),
+    ...(isEach ? headFacts(day) : NO_HEAD_FACTS),
     recorder: cleanLine(said.recorder),
     remarks: cleanNote(said.remarks),
     form,
@@ -131,6 +134,25 @@ function headOf(
     takesWithoutRoll: rolls.length > 0 ? takes.filter(({ roll }) => roll === '').length : 0,
   };
 }
+
+type Contacts = Pick<FilledHeader, 'mixerContact' | 'boomContact' | 'utilityContact' | 'tone' | 'toneRoll'>;
+
+/** The first two forms printed none of these. */
+const NO_CONTACTS: Contacts = {
+  mixerContact: '',
+  boomContact: '',
+  utilityContact: '',
+  tone: '',
+  toneRoll: '',
+};
+
+const contactsOf = (said: Contacts): Contacts => ({
+  mixerContact: cleanLine(said.mixerContact),
+  boomContact: cleanLine(said.boomContact),
+  utilityContact: cleanLine(said.utilityContact),
+  tone: cleanLine(said.tone),
+  toneRoll: cleanLine(said.toneRoll),
+});
 
 function withoutRepeats(matters: readonly Matter[]): Matter[] {
   const known = new Set<string>();

@@ -186,15 +186,18 @@ describe('a whole shooting day on a phone with no signal', () => {
  * 90 + 60 + 40 + 70 + 60 + 60 + 30 + 120 + 45 s = 9:35, five tracks of 144,000 bytes a second: 414 MB.
  */
 const EXPECTED = `
-Production   Harbour Lights
-Day          Day 4
-Date         2026-10-07
-Roll         H04
-Mixer        M. Vale
-Sample rate  48 kHz
-Bit depth    24 bit
-Timecode     25 fps
-Files        one poly file a take
+Production       Harbour Lights
+Day              Day 4
+Date             2026-10-07
+Roll             H04
+Mixer            M. Vale
+Sample rate      48 kHz
+Bit depth        24 bit
+Timecode         25 fps
+Timecode source  start times from the phone, synced to the recorder at
+                 20:00
+Files            one poly file a take
+Faders           mix post fader, isos pre fader
 
 TAKES
  Take       File         Start        End          Length

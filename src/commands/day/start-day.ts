@@ -37,7 +37,7 @@ export function carryOver(from: Day, now: Moment): CommandResult {
  * see `nextLabel`. Date and remarks do not.
  */
 export function headAfter(header: Header): HeaderFields {
-  const { date: _date, sample: _sample, remarks: _remarks, ...kept } = header;
+  const { date: _date, sample: _sample, remarks: _remarks, toneRoll: _toneRoll, ...kept } = header;
   return { ...kept, label: nextLabel(kept.label) };
 }
 

@@ -27,6 +27,13 @@ const fields = z.object({
   boom: z.optional(shortText),
   utility: z.optional(shortText),
   contact: z.optional(shortText),
+  /** How to reach them: phone, email. */
+  mixerContact: z.optional(shortText),
+  boomContact: z.optional(shortText),
+  utilityContact: z.optional(shortText),
+  /** The level of the reference tone, and the roll it is on. */
+  tone: z.optional(shortText),
+  toneRoll: z.optional(shortText),
   recorder: z.optional(shortText),
   ...settingShapes,
   slateStyle: z.optional(openEnum(SLATE_STYLES)),

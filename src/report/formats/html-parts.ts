@@ -16,9 +16,11 @@ export const section = (title: string, content: string): string =>
 export const pairs = (lines: readonly (readonly [string, string])[]): string =>
   `<dl>${lines.map(pair).join('')}</dl>\n`;
 
-/** Remarks are sentences and take the full width. */
+/** Sentences and lists take the full width. */
+const WIDE = new Set(['Timecode source', 'Mics', 'Remarks']);
+
 const pair = ([label, text]: readonly [string, string]): string =>
-  `<div${label === 'Remarks' ? ' class="wide"' : ''}>${element('dt', label)}${element('dd', text)}</div>`;
+  `<div${WIDE.has(label) ? ' class="wide"' : ''}>${element('dt', label)}${element('dd', text)}</div>`;
 
 /** The tracks of the recorder with everybody who was on each. */
 export function layoutTable({ layout }: TrackList): string {

@@ -9,6 +9,7 @@ import type { NoteLine, Status, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { cardText } from './card-words.ts';
 import { bytesText, counted, durationText } from './figures.ts';
+import { crewText, micsText, tapsText, timecodeSourceText, toneText } from './head-words.ts';
 import { alikeText, recorderLines, settingText } from './recorder-words.ts';
 
 /** How a track is used, in a word; empty for a single voice. */
@@ -85,16 +86,20 @@ export function headLines(head: ReportHead): (readonly [label: string, text: str
     ['Date', head.date],
     [head.rolls.length > 1 ? 'Rolls' : 'Roll', rollsWords(head)],
     ['Unit', head.unit],
-    ['Mixer', head.mixer],
-    ['Boom', head.boom],
-    ['Utility', head.utility],
+    ['Mixer', crewText(head.mixer, head.mixerContact)],
+    ['Boom', crewText(head.boom, head.boomContact)],
+    ['Utility', crewText(head.utility, head.utilityContact)],
     ['Contact', head.contact],
     ...recorderLines(head),
     ['Sample rate', settingText(head, 'sampleRate')],
     ['Bit depth', settingText(head, 'bitDepth')],
     ['Timecode', settingText(head, 'timecodeRate')],
+    ['Timecode source', timecodeSourceText(head)],
     ['Files', settingText(head, 'fileLayout')],
     ['File names', alikeText(head)],
+    ['Reference tone', toneText(head)],
+    ['Faders', tapsText(head)],
+    ['Mics', micsText(head)],
     ['Remarks', head.remarks],
   ];
   return all.filter(([, text]) => text !== '');

@@ -167,6 +167,11 @@ const HEAD: Record<string, string> = {
   fileLayout: 'kind of files',
   slateStyle: 'slates',
   filePattern: 'file names',
+  mixerContact: 'how to reach the mixer',
+  boomContact: 'how to reach the boom operator',
+  utilityContact: 'how to reach the utility',
+  tone: 'reference tone',
+  toneRoll: 'roll of the tone',
   sample: 'sample day',
 };
 

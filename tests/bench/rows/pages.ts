@@ -34,7 +34,7 @@ async function pagesTook(names: readonly string[]): Promise<number> {
   await openSaid(stage, { facts: [...largeDay({ ...SIZE, names }).facts] });
   for (let round = 0; round < ROUNDS; round += 1) {
     await tab(stage.page, 'Wrap');
-    await stage.page.getByText('sound report.pdf').waitFor();
+    await stage.page.getByText('sound report A.pdf').waitFor();
     await tab(stage.page, 'Cast');
   }
   const times = await stage.page.evaluate(() => (globalThis as unknown as { pageTimes: number[] }).pageTimes);

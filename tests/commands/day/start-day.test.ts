@@ -19,11 +19,17 @@ function nextDayOf(today: Day, now = NOW): Day {
 }
 
 describe('tomorrow from today', () => {
-  test('has the head of today, crew and rates and all, but for date, remarks and the sample mark', () => {
+  test('has the head of today, crew and rates and all, but for date, remarks, roll of the tone and the sample mark', () => {
     const { header } = loadSample('full');
-    const head = headAfter({ ...header, mixer: 'N. Aske', timecodeRate: '29.97DF', remarks: 'Sea wind' });
+    const head = headAfter({
+      ...header,
+      mixer: 'N. Aske',
+      timecodeRate: '29.97DF',
+      remarks: 'Sea wind',
+      toneRoll: '14C',
+    });
     expect(head).toMatchObject({ mixer: 'N. Aske', timecodeRate: '29.97DF', label: 'Night 15' });
-    for (const field of ['date', 'remarks', 'sample']) expect(head).not.toHaveProperty(field);
+    for (const field of ['date', 'remarks', 'sample', 'toneRoll']) expect(head).not.toHaveProperty(field);
   });
 
   test('has the rig as it stands, the cast and the crew; packs are off', () => {

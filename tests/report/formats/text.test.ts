@@ -21,6 +21,7 @@ Sample rate  48 kHz
 Bit depth    24 bit
 Timecode     25 fps
 Files        one poly file a take
+Faders       mix post fader
 
 TAKES
  Take       File         Start        End          Length

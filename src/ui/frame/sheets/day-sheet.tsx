@@ -14,6 +14,7 @@ import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { DayFileButton } from '../sending/day-file-button.tsx';
 import { UpdateOffer } from '../update-offer.tsx';
+import { CrewFields } from './crew-fields.tsx';
 import { RecordersSheet } from './recorders-sheet.tsx';
 import { RollField, RollFrom, useRoll } from './roll-field.tsx';
 import { FilePattern, SoundSettings, TimecodeRate } from './setting-fields.tsx';
@@ -132,6 +133,7 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
           {isOne ? 'Add a recorder' : `Recorders: ${listOf(recordersOf(day).map(({ name }) => name))}`}
         </Button>
       </div>
+      <CrewFields {...settings} />
     </Sheet>
   );
 }

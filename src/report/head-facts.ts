@@ -1,0 +1,117 @@
+import type { Day, FactOf, VoiceId } from '../day/model.ts';
+import { tracksOf } from '../day/recorders/recorder-parts.ts';
+import { recordersOf } from '../day/recorders/rolling.ts';
+import { TAPS } from '../facts/kinds/part-described.ts';
+import { FIRST_RECORDER } from '../facts/kinds/recorder-set.ts';
+import { isOneOf } from '../shared/open-word.ts';
+import { cleanLine } from './clean-text.ts';
+
+/** Something done at these moments, each by the clock of whoever did it. */
+export interface Moment {
+  readonly atMs: number;
+  readonly zone: number;
+}
+
+/** What is before and after the faders on a recorder: its mixes, then its isos. */
+export interface TapsLine {
+  readonly recorder: string;
+  readonly mixes: readonly TrackTap[];
+  readonly isos: readonly TrackTap[];
+}
+
+export interface TrackTap {
+  readonly name: string;
+  /** Null until it is entered, and for a word of a newer version. */
+  readonly tap: 'pre' | 'post' | null;
+}
+
+/** A device, what it was jammed from, and when. */
+export interface JamLine {
+  readonly device: string;
+  readonly from: string;
+  readonly at: readonly Moment[];
+}
+
+/** Where the mic of a voice was, and which it was; what was not entered is empty. */
+export interface MicLine {
+  readonly name: string;
+  readonly person: string;
+  readonly place: string;
+  readonly mic: string;
+}
+
+/** What the facts of a day say of its timecode, faders and mics, for the head of the report. */
+export interface HeadFacts {
+  readonly taps: readonly TapsLine[];
+  /** When the phone, whose clock stamps the starts, was synced to the recorder. */
+  readonly synced: readonly Moment[];
+  readonly jams: readonly JamLine[];
+  readonly mics: readonly MicLine[];
+}
+
+export const NO_HEAD_FACTS: HeadFacts = { taps: [], synced: [], jams: [], mics: [] };
+
+export const headFacts = (day: Day): HeadFacts => ({
+  taps: tapsOf(day),
+  synced: standing(day, 'clock-followed').map(({ atMs, zone }) => ({ atMs, zone })),
+  jams: jamsOf(day),
+  mics: micsOf(day),
+});
+
+const standing = <Kind extends 'clock-followed' | 'devices-jammed' | 'transmitter-worn'>(
+  day: Day,
+  kind: Kind,
+): FactOf<Kind>[] =>
+  day.facts.filter((fact): fact is FactOf<Kind> => fact.kind === kind && !day.takenBack.has(fact.id));
+
+const tapsOf = (day: Day): TapsLine[] =>
+  recordersOf(day).map(({ id, name }) => {
+    const taps = tracksOf(day.rig, id).map(({ name, tap, mix = false }) => ({
+      ...{ name: cleanLine(name), mix },
+      tap: tap !== undefined && isOneOf(TAPS, tap) ? tap : null,
+    }));
+    return {
+      recorder: cleanLine(name),
+      mixes: taps.filter(({ mix }) => mix),
+      isos: taps.filter(({ mix }) => !mix),
+    };
+  });
+
+function jamsOf(day: Day): JamLine[] {
+  const found = new Map<string, { device: string; from: string; at: Moment[] }>();
+  for (const { devices, from, at, atMs = at, zone } of standing(day, 'devices-jammed')) {
+    for (const device of devices) {
+      const key = JSON.stringify([device, from]);
+      const known = found.get(key) ?? {
+        device: deviceName(day, device),
+        from: deviceName(day, from),
+        at: [],
+      };
+      known.at.push({ atMs, zone });
+      found.set(key, known);
+    }
+  }
+  return [...found.values()];
+}
+
+const deviceName = ({ header, rig, upkeep }: Day, id: string): string =>
+  cleanLine(
+    id === FIRST_RECORDER
+      ? header.recorder || 'Recorder'
+      : (rig.byId.get(id)?.name ?? upkeep.devices.get(id)?.name ?? id),
+  );
+
+/** Voices of which the place or the mic is known, in the order of the cast. */
+function micsOf(day: Day): MicLine[] {
+  const worn = new Map<VoiceId, string>();
+  for (const { voice, mic } of standing(day, 'transmitter-worn')) if (voice && mic) worn.set(voice, mic);
+  return [...day.voices.values()]
+    .filter(({ struck }) => !struck)
+    .map(({ id, part, person = '', place = '' }) => ({
+      name: cleanLine(part),
+      person: cleanLine(person),
+      place: cleanLine(place),
+      mic: cleanLine(worn.get(id) ?? ''),
+    }))
+    .filter(({ place, mic }) => place !== '' || mic !== '');
+}

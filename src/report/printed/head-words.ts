@@ -1,0 +1,78 @@
+import type { HeadFacts, JamLine, MicLine, Moment, TrackTap } from '../head-facts.ts';
+import { isolated } from '../isolated.ts';
+import type { ReportHead } from '../model.ts';
+import { namesText } from './names-text.ts';
+
+/** `'N. Aske, +44 20 7946 0000'`. */
+export const crewText = (name: string, contact: string): string =>
+  [name, contact].filter(Boolean).map(isolated).join(', ');
+
+/** `'−20 dBFS, 1 kHz, on roll 7A'`. */
+export const toneText = ({ tone, toneRoll }: Pick<ReportHead, 'tone' | 'toneRoll'>): string =>
+  [tone && isolated(tone), toneRoll && `on roll ${isolated(toneRoll)}`].filter(Boolean).join(', ');
+
+const FADER = { pre: 'pre fader', post: 'post fader' } as const;
+
+/** `'mix post fader, isos pre fader'`; of recorders that differ a line each. Tracks are named where they are not alike. */
+export function tapsText({ taps }: Pick<HeadFacts, 'taps'>): string {
+  const lines = taps
+    .map(({ recorder, mixes, isos }) => {
+      const text = [...groupText('mix', mixes), ...groupText('isos', isos)].join(', ');
+      return { recorder, text };
+    })
+    .filter(({ text }) => text !== '');
+  const [first] = lines;
+  if (!first || lines.every(({ text }) => text === first.text)) return first?.text ?? '';
+  return lines.map(({ recorder, text }) => `${isolated(recorder)}: ${text}`).join('\n');
+}
+
+function groupText(group: string, tracks: readonly TrackTap[]): string[] {
+  const [first] = tracks;
+  if (first?.tap && tracks.every(({ tap }) => tap === first.tap)) return [`${group} ${FADER[first.tap]}`];
+  return (['post', 'pre'] as const).flatMap((tap) => {
+    const names = tracks.filter((one) => one.tap === tap).map(({ name }) => name);
+    return names.length > 0
+      ? [`${names.length === 1 ? 'track' : 'tracks'} ${runsText(names)} ${FADER[tap]}`]
+      : [];
+  });
+}
+
+const runsText = (names: readonly string[]): string =>
+  runsIn(names)
+    .map(([from, to]) => (from === to ? isolated(from) : `${from} to ${to}`))
+    .join(', ');
+
+/** `['2', '3', '4', 'Mix']` as `[['2', '4'], ['Mix', 'Mix']]`. */
+function runsIn(names: readonly string[]): (readonly [string, string])[] {
+  const runs: [string, string][] = [];
+  for (const name of names) {
+    const last = runs.at(-1);
+    if (last && /^\d+$/.test(name) && Number(last[1]) === Number(name) - 1) last[1] = name;
+    else runs.push([name, name]);
+  }
+  return runs;
+}
+
+/** Where the start times come from, and what was jammed from what, a line each. */
+export const timecodeSourceText = ({ synced, jams }: HeadFacts): string =>
+  [
+    ...(synced.length > 0
+      ? [`start times from the phone, synced to the recorder at ${timesText(synced)}`]
+      : []),
+    ...jams.map(jamText),
+  ].join('\n');
+
+const jamText = ({ device, from, at }: JamLine): string =>
+  `${isolated(device)} jammed from ${isolated(from)} at ${timesText(at)}`;
+
+const timesText = (at: readonly Moment[]): string => namesText([...new Set(at.map(timeOf))]);
+
+const timeOf = ({ atMs, zone }: Moment): string => new Date(atMs + zone * 60_000).toISOString().slice(11, 16);
+
+/** `'Ines (M. Varga): tie, omni lavalier'`, a line each. */
+export const micsText = ({ mics }: HeadFacts): string => mics.map(micText).join('\n');
+
+function micText({ name, person, place, mic }: MicLine): string {
+  const who = person ? `${isolated(name)} (${isolated(person)})` : isolated(name);
+  return `${who}: ${[place, mic].filter(Boolean).map(isolated).join(', ')}`;
+}
