@@ -71,6 +71,21 @@ describe('the cards of a cart and of a backup', () => {
     expect(openOn(day(), recordings)).toEqual([]);
   });
 
+  test('on one roll, the backup never told otherwise, are no files of one set', async () => {
+    const { day } = backedUp();
+    const { cart, backup } = cards(day);
+    const onOneRoll = backup.map((file) => ({ ...file, tape: '7A', name: `B_${file.name}` }));
+    const recordings = await recordCard([...cart, ...onOneRoll]);
+    expect(recordings.map(({ files }) => files.length)).toEqual(Array.from({ length: 12 }, () => 1));
+    const match = matchRecordings(day(), recordings);
+    expect(match.owned.map(({ key, owner }) => [key, owner])).toEqual([
+      ['CART 32', CART],
+      ['FIELD 8', BACKUP],
+    ]);
+    expect([match.pairs.length, match.alsoThere.length]).toEqual([6, 6]);
+    expect(openOn(day(), recordings)).toEqual([]);
+  });
+
   test('with clocks an hour apart have a clock each: none is late', async () => {
     const { day } = backedUp();
     const { cart, backup } = cards(day);

@@ -29,7 +29,12 @@ export interface Owned {
   readonly others: readonly Cards[];
 }
 
-const PER_POINT = 16;
+/** Costs are whole, so that sums of them are exact. */
+const PER_POINT = 1600;
+/** Cards with fewer of their files matched were on another unit, and are nobody's. */
+const LEAST_SHARE = 0.5;
+/** Any recorder is likelier than none for cards that have the day's takes. */
+const NOBODY = 1_000_000 * PER_POINT;
 
 /** Gives each of the cards to the recorder that it fits, at most one to each unless the user says otherwise. */
 export function ownersOf(day: Day, all: readonly Cards[], said: SaidOwners): Owned {
@@ -52,7 +57,7 @@ export function ownersOf(day: Day, all: readonly Cards[], said: SaidOwners): Own
   };
 }
 
-/** The best fit of all together; cards that speak against every recorder are nobody's. */
+/** The best fit of all together; cards that hardly have a take of the day are nobody's. */
 function fitting(
   day: Day,
   all: readonly Cards[],
@@ -65,10 +70,12 @@ function fitting(
   for (const [row, { recordings }] of all.entries()) {
     for (const [column, recorder] of recorders.entries()) {
       const takes = takesOf.get(recorder.id)!;
-      const fit = recorderFit(day, recorder, matchUnit(day, takes, recordings, recorder.id), takes);
-      costs[row * columns + column] = -Math.round(fit * PER_POINT * 100);
+      const match = matchUnit(day, takes, recordings, recorder.id);
+      const taken = match.pairs.length + match.questions.length + match.alsoThere.length;
+      if (taken < LEAST_SHARE * recordings.length) continue;
+      costs[row * columns + column] = -Math.round(recorderFit(day, recorder, match, takes) * PER_POINT);
     }
-    costs[row * columns + recorders.length + row] = 0;
+    costs[row * columns + recorders.length + row] = NOBODY;
   }
   const best = assign({ rows: all.length, columns, costs });
   if (!best.ok) return [];

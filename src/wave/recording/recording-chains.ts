@@ -1,5 +1,5 @@
 import { possibleNextStarts, type RecordingPart } from './recording-part.ts';
-import type { FileSet } from './recording-sets.ts';
+import { type FileSet, originatorOf } from './recording-sets.ts';
 
 /**
  * Joins sets that continue one another: the next starts where the last ended, within one sample, with the
@@ -45,7 +45,7 @@ function chainKey(part: RecordingPart, start: number): string {
     resolved.channels,
     resolved.tracks.map(({ channel, name }) => [channel, name]),
   ]);
-  return JSON.stringify([tape, scene, take, sampleRate, layout, start]);
+  return JSON.stringify([originatorOf(part.files[0]!), tape, scene, take, sampleRate, layout, start]);
 }
 
 function joined(head: FileSet, next: ReadonlyMap<FileSet, FileSet>): FileSet {

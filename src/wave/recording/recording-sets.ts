@@ -8,8 +8,8 @@ export interface FileSet {
 }
 
 /**
- * Groups files into sets: by FAMILY_UID, else by the same tape, scene, take, start and length. A file for a
- * place that is already filled is a copy. The order of the input does not matter.
+ * Groups files into sets: by FAMILY_UID, else by the same tape, scene, take, start and length; never files of two
+ * recorders. A file for a place that is already filled is a copy. The order of the input does not matter.
  */
 export function groupFileSets(files: readonly WaveDescription[]): FileSet[] {
   const sorted = [...files].sort(byStartAndPlace);
@@ -24,9 +24,10 @@ export function groupFileSets(files: readonly WaveDescription[]): FileSet[] {
 }
 
 /** What the files of one set share; includes the take, because some writers never change the FAMILY_UID. */
-function setKey({ resolved, ixml, size }: WaveDescription): string | undefined {
+function setKey(file: WaveDescription): string | undefined {
+  const { resolved, ixml, size } = file;
   const { tape, scene, take, start, length, sampleRate, channels, tracks } = resolved;
-  const slate = [tape, scene, take];
+  const slate = [originatorOf(file), tape, scene, take];
   const family = ixml?.fileSet?.familyUid;
   if (family && !/^0*$/.test(family)) return JSON.stringify(['family', family, ...slate]);
   if (take === undefined || !start) return undefined;
@@ -34,6 +35,9 @@ function setKey({ resolved, ixml, size }: WaveDescription): string | undefined {
   if (channels !== 1 && !namesItsTracks) return undefined;
   return JSON.stringify(['take', ...slate, start.samples, sampleRate, length ?? size]);
 }
+
+/** The recorder, as it calls itself; empty if it does not. */
+export const originatorOf = ({ bext }: WaveDescription): string => bext?.originator.trim() ?? '';
 
 function fileSetOf(files: readonly WaveDescription[]): FileSet {
   const copies: WaveDescription[] = [];
