@@ -2,7 +2,11 @@ import { closeSync, ftruncateSync, mkdtempSync, openSync, rmSync, writeSync } fr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { sampleText } from '../../sample-days/load.ts';
+import { loadSampleFile, sampleText } from '../../sample-days/load.ts';
+import { foldDay } from '../../src/day/fold/fold.ts';
+import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
+import { stampFacts } from '../../src/facts/stamp.ts';
+import { idSource } from '../../src/shared/ids.ts';
 import { bext, fmt, ixml, join as joined, u32 } from '../wave/build-wave.ts';
 import { onStage, type Stage, type StageOptions } from './harness.ts';
 import { paste } from './tapping.ts';
@@ -16,6 +20,8 @@ interface Recorded {
   readonly seconds: number;
   readonly circled: boolean;
   readonly tracks: readonly string[];
+  /** The recorder, as it calls itself. */
+  readonly originator?: string;
 }
 
 /** The recordings of the small sample day as its golden lines say, by hand. */
@@ -82,7 +88,7 @@ const CHANNELS = 4;
 /** Writes a recorder's file with real headers and silence that takes up no room on the disk. */
 function writeRecording(
   folder: string,
-  { name, scene, take, start, seconds, circled, tracks }: Recorded,
+  { name, scene, take, start, seconds, circled, tracks, originator = '' }: Recorded,
 ): string {
   const [hours, minutes, secs, frames] = start;
   const timeReference = (((hours * 60 + minutes) * 60 + secs) * 25 + frames) * (RATE / 25);
@@ -92,7 +98,7 @@ function writeRecording(
   });
   const chunks = [
     fmt({ channels: CHANNELS, sampleRate: RATE, bits: 24 }),
-    bext({ date: '2026-05-12', time: '09:00:00', timeReference }),
+    bext({ date: '2026-05-12', time: '09:00:00', timeReference, originator }),
     ixml(
       `<PROJECT>The Orchard Ledger</PROJECT><SCENE>${scene}</SCENE><TAKE>${take}</TAKE><TAPE>OL2</TAPE>` +
         `<CIRCLED>${circled ? 'TRUE' : 'FALSE'}</CIRCLED>` +
@@ -130,9 +136,30 @@ async function onCardOf(
   }
 }
 
-async function openSmallDay({ page }: Stage): Promise<void> {
+/** The small day with a backup that rolls along at all its takes. */
+function backedUpText(): string {
+  const { day, facts } = loadSampleFile('small');
+  const before = foldDay(day, facts).takeOrder[0]!;
+  const saying = {
+    day,
+    at: Date.UTC(2026, 4, 12, 17),
+    zone: 120,
+    nextId: idSource('phonez00000', 900_000).next,
+  };
+  const said = stampFacts(
+    [
+      { kind: 'day-described', fields: { recorder: 'Cart' } },
+      { kind: 'part-described', part: 'b', fields: { type: 'recorder', name: 'Backup' } },
+      { kind: 'recorders-rolling', recorders: ['recorder', 'b'], before },
+    ],
+    saying,
+  );
+  return writeDayFile(day, 'small', [...facts, ...said]);
+}
+
+async function openSmallDay({ page }: Stage, text = sampleText('small')): Promise<void> {
   await page.getByRole('button', { name: 'Import day file' }).tap();
-  await paste(page.getByLabel('Or paste the text'), sampleText('small'));
+  await paste(page.getByLabel('Or paste the text'), text);
   await page.getByRole('button', { name: 'Import what was pasted' }).tap();
   await page.locator('.dock').waitFor();
 }
@@ -244,6 +271,56 @@ describe('the card check', () => {
       await page.getByRole('heading', { name: 'Card check' }).waitFor();
       await expect.poll(() => differences.count()).toBe(1);
     });
+  });
+
+  test('gives the cards of two recorders to each, and says which one did not roll', async () => {
+    const by =
+      (originator: string, more: Partial<Recorded> = {}) =>
+      (one: Recorded) => ({
+        ...one,
+        originator,
+        ...more,
+      });
+    const cart = CARD.map(by('CART 32'));
+    const backup = CARD.slice(1).map((one) => by('FIELD 8')({ ...one, name: `B_${one.name}` }));
+    const work = async (stage: Stage, paths: string[]): Promise<void> => {
+      const { page } = stage;
+      const differences = page.locator('.difference');
+      const pressed = async (group: RegExp) =>
+        page.getByRole('group', { name: group }).locator('[aria-pressed="true"]').allTextContents();
+      await openSmallDay(stage, backedUpText());
+      await goToCard(stage);
+      await page.getByLabel('Choose files').setInputFiles(paths);
+      await expect.poll(() => pressed(/6 recordings by CART 32/)).toEqual(['Cart']);
+      expect(await pressed(/5 recordings by FIELD 8/)).toEqual(['Backup']);
+      await expect.poll(() => page.getByLabel('The card').textContent()).toContain('5 also there');
+      expect(await differences.allTextContents()).toEqual([
+        expect.stringContaining('1 take not on the card, though logged as rolling (Backup)'),
+      ]);
+      await stage.screenshot('cards-of-two');
+
+      // Whose they are can be said by hand, is kept over a reload, and said again.
+      const choose = (name: string) =>
+        page
+          .getByRole('group', { name: /by FIELD 8/ })
+          .getByRole('button', { name })
+          .tap();
+      await choose('Cart');
+      await expect.poll(() => pressed(/by FIELD 8/)).toEqual(['Cart']);
+      await stage.waitSaved();
+      await page.reload();
+      await expect.poll(() => pressed(/by FIELD 8/)).toEqual(['Cart']);
+      await choose('Backup');
+      await differences.first().getByRole('button', { name: 'It did not roll on 3/1' }).tap();
+      await expect.poll(() => differences.count()).toBe(0);
+      await page.getByRole('button', { name: 'Mark card checked' }).tap();
+      await stage.waitSaved();
+      await page.getByRole('link', { name: 'Wrap', exact: true }).tap();
+      await expect
+        .poll(async () => ((await page.locator('.report-text').textContent()) ?? '').replaceAll(/\s+/g, ' '))
+        .toContain('Cart 6 takes; Backup 5 takes');
+    };
+    await onCardOf([...cart, ...backup], work);
   });
 
   test('reads and compares a card of 632 mono files in five seconds', async () => {

@@ -1,5 +1,5 @@
 import { type Signal, signal } from '@preact/signals';
-import type { DayId } from '../../facts/kinds/envelope.ts';
+import type { DayId, PartId } from '../../facts/kinds/envelope.ts';
 import type { WaveDescription } from '../../wave/file/describe-wave.ts';
 import { joinRecordings, type Recording } from '../../wave/recording/recordings.ts';
 import type { ByteSource } from '../../wave/riff/header-reader.ts';
@@ -14,23 +14,39 @@ export interface CardOnHand {
   readonly refused: readonly Refused[];
   /** Reading was stopped before the last file. */
   readonly stopped: boolean;
+  /** Whose cards are whose, as far as the user said so. */
+  readonly owners: Owners;
   /** While files are being read. */
   readonly reading: { readonly done: number; readonly all: number } | null;
 }
 
-const NOTHING: CardOnHand = { recordings: [], files: 0, refused: [], stopped: false, reading: null };
+/** Recorders by what their files have in common. */
+type Owners = Readonly<Record<string, PartId>>;
+
+const NOTHING: CardOnHand = {
+  recordings: [],
+  files: 0,
+  refused: [],
+  stopped: false,
+  owners: {},
+  reading: null,
+};
 
 /** What outlives the window. */
 interface Held {
   readonly descriptions: readonly WaveDescription[];
   readonly refused: readonly Refused[];
   readonly stopped: boolean;
+  /** Missing where an earlier version kept it. */
+  readonly owners?: Owners;
 }
+
+const NOTHING_HELD: Held = { descriptions: [], refused: [], stopped: false, owners: {} };
 
 /** The check of one day's cards: further files are added to it. */
 export class CardsOfDay {
   readonly card: Signal<CardOnHand> = signal(NOTHING);
-  #held: Held = { descriptions: [], refused: [], stopped: false };
+  #held: Held = NOTHING_HELD;
   #stopper: AbortController | null = null;
 
   readonly #day: DayId;
@@ -63,6 +79,13 @@ export class CardsOfDay {
     await this.#store?.keep(this.#day, this.#held).catch(() => {});
   }
 
+  /** The user says whose these cards are. */
+  async own(key: string, recorder: PartId): Promise<void> {
+    this.#held = { ...this.#held, owners: { ...this.#held.owners, [key]: recorder } };
+    this.card.value = { ...this.card.peek(), owners: this.#held.owners ?? {} };
+    await this.#store?.keep(this.#day, this.#held).catch(() => {});
+  }
+
   stop(): void {
     this.#stopper?.abort();
   }
@@ -71,7 +94,7 @@ export class CardsOfDay {
   drop(): void {
     this.#stopper?.abort();
     this.#stopper = null;
-    this.#held = { descriptions: [], refused: [], stopped: false };
+    this.#held = NOTHING_HELD;
     this.#show(null);
   }
 
@@ -83,6 +106,7 @@ export class CardsOfDay {
 
   #take(before: Held, now: CardRead, reading: CardRead | null): void {
     this.#held = {
+      owners: this.#held.owners ?? {},
       descriptions: together(before.descriptions, now.descriptions),
       refused: [
         ...before.refused.filter(({ name }) => !now.refused.some((one) => one.name === name)),
@@ -95,12 +119,13 @@ export class CardsOfDay {
 
   /** Recordings are joined once all files are there. */
   #show(reading: CardRead | null): void {
-    const { descriptions, refused, stopped } = this.#held;
+    const { descriptions, refused, stopped, owners = {} } = this.#held;
     this.card.value = {
       recordings: reading ? this.card.peek().recordings : joinRecordings(descriptions),
       files: descriptions.length,
       refused,
       stopped,
+      owners,
       reading: reading && { done: reading.done, all: reading.all },
     };
   }

@@ -16,6 +16,7 @@ import { Page } from '../frame/page/page.tsx';
 import { TakeSheet } from '../frame/sheets/take-sheet.tsx';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
+import { CardOwners } from './card-owners.tsx';
 import { CardSummary } from './card-summary.tsx';
 import { CauseList } from './cause-list.tsx';
 import { ChooseCard } from './choose-card.tsx';
@@ -30,8 +31,8 @@ export function Card() {
   const { recordings } = card;
   const isRead = card.files > 0 || card.refused.length > 0;
   const match = useMemo(
-    () => (isRead && !card.reading ? matchRecordings(day, recordings) : null),
-    [day, recordings, isRead, card.reading],
+    () => (isRead && !card.reading ? matchRecordings(day, recordings, card.owners) : null),
+    [day, recordings, card.owners, isRead, card.reading],
   );
   const differences = useMemo(() => (match ? differencesOf(day, match) : []), [day, match]);
   const open = useMemo(() => openDifferences(differences), [differences]);
@@ -94,6 +95,11 @@ export function Card() {
       />
       {match && (
         <>
+          <CardOwners
+            day={day}
+            owned={match.owned}
+            onOwn={(key, recorder) => void cards.own(key, recorder)}
+          />
           <CardSummary card={card} match={match} open={open.length} last={cardCheckOf(day)} />
           {takesInOrder(day).length === 0 && recordings.length > 0 && (
             <div class="section">

@@ -48,6 +48,21 @@ describe('the cards of a day', () => {
     expect(await store.read('day-1')).toBeUndefined();
   });
 
+  test('are whose the user said over a reload, until the check is started over', async () => {
+    const store = idbCards();
+    const first = new CardsOfDay('day-4', store);
+    await first.add([wave('A1.wav', 1)]);
+    await first.own('CART 32', 'recorder');
+    await first.add([wave('A2.wav', 2)]);
+    await first.own('FIELD 8', 'b');
+    const again = new CardsOfDay('day-4', store);
+    await again.restore();
+    expect(again.card.value.owners).toEqual({ 'CART 32': 'recorder', 'FIELD 8': 'b' });
+    expect(names(again)).toEqual(['A1.wav', 'A2.wav']);
+    await again.clear();
+    expect(again.card.value.owners).toEqual({});
+  });
+
   test('that are being read are not overwritten by what an earlier window left', async () => {
     const store = idbCards();
     await new CardsOfDay('day-3', store).add([wave('OLD.wav', 1)]);
