@@ -1,5 +1,6 @@
 import type { TakeId } from '../../day/model.ts';
 import { cleanLine } from '../clean-text.ts';
+import { SECOND_FORM } from '../form.ts';
 import type { ReportModel } from '../model.ts';
 import { counted } from '../printed/figures.ts';
 import type { Extras } from '../revision/revision.ts';
@@ -55,7 +56,7 @@ export function reportMailto(
   const empty = mailtoHref(to, subject, '').length;
   const kept = new Set<TextBlock>();
   // Room for the longest sentence about missing parts.
-  let left = budget - empty - mailtoValue(leftOutText(blocks, blocks)).length - PADDING;
+  let left = budget - empty - mailtoValue(leftOutText(model, blocks, blocks)).length - PADDING;
   for (const block of byImportance(blocks)) {
     const cost = mailtoValue(`${block.lines.join('\n')}\n`).length;
     // The takes kept must be the first ones, or the reader could not tell which are missing.
@@ -67,7 +68,7 @@ export function reportMailto(
     kept.add(block);
   }
   const out = blocks.filter((block) => !kept.has(block));
-  const body = bodyOf(blocks.filter((block) => kept.has(block))) + leftOutText(out, blocks);
+  const body = bodyOf(blocks.filter((block) => kept.has(block))) + leftOutText(model, out, blocks);
   return { href: mailtoHref(to, subject, body), leftOut: leftOutOf(out) };
 }
 
@@ -104,11 +105,11 @@ const PART_WORDS: Record<Exclude<TextBlock['part'], 'takes'>, string> = {
 };
 
 /** `'Left out here, as the mail would be too long: the tracks, 12 of 14 takes. The whole report is in its file.'` */
-function leftOutText(out: readonly TextBlock[], all: readonly TextBlock[]): string {
+function leftOutText({ form }: ReportModel, out: readonly TextBlock[], all: readonly TextBlock[]): string {
   const { parts, takes } = leftOutOf(out);
   const count = all.filter(({ take }) => take !== null).length;
   const words = parts.map((part) =>
     part === 'takes' ? `${takes.length} of ${counted(count, 'take')}` : PART_WORDS[part],
   );
-  return `\nLEFT OUT HERE, as the mail would be too long:\n${words.join(', ')}.\nThe whole report is in its file.\n`;
+  return `\nLEFT OUT HERE, as the mail would be too long:\n${words.join(', ')}.\n${form > SECOND_FORM ? 'The whole report comes in a file of its own.' : 'The whole report is in its file.'}\n`;
 }

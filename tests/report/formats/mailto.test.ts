@@ -50,7 +50,7 @@ describe('a report sent by a mail link', () => {
     expect(href.length).toBeGreaterThan(1400);
     expect(leftOut.takes.length).toBeGreaterThan(0);
     expect(bodyOf(href)).toContain(
-      `${leftOut.takes.length} of 36 takes.\r\nThe whole report is in its file.`,
+      `${leftOut.takes.length} of 36 takes.\r\nThe whole report comes in a file of its own.`,
     );
     // The takes that stand are the first, whole; the others are those named as left out.
     const kept = model.takes.slice(0, model.takes.length - leftOut.takes.length);
