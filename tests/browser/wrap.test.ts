@@ -150,7 +150,9 @@ describe('wrap', () => {
       await stage.page.getByRole('button', { name: /^A/ }).filter({ hasText: 'shared' }).waitFor();
       const handed = await stage.page.evaluate(() => (window as unknown as { handed: string[] }).handed);
       expect(handed.map((line) => line.replace(/^.*\./, ''))).toEqual(['pdf true', 'csv true', 'txt true']);
-      expect(await stage.page.getByRole('button', { name: 'Email draft with files' }).count()).toBe(0);
+      // The link leaves out takes, and the draft, which does not, is offered where it says so.
+      await stage.page.getByText('The email draft has everything, with the files.').waitFor();
+      expect(await stage.page.getByRole('button', { name: 'Email draft with files' }).count()).toBe(1);
       const timeline = ending(await downloads(stage, 'Download the files', 4), '.otio').toString('utf8');
       expect(readOtio(timeline).tracks.flatMap(({ clips }) => clips).length).toBeGreaterThan(70);
     });
@@ -174,6 +176,9 @@ describe('wrap', () => {
     await onStage({ clock: NIGHT }, async (stage) => {
       const { page } = stage;
       await openWrap(stage);
+      await button(stage, 'Table, own columns (CSV)').tap();
+      await page.getByRole('button', { name: 'Table (CSV)', exact: true }).tap();
+      await page.getByText('sound report A own columns.csv').waitFor();
       const first = await downloads(stage, 'Download the report', 3);
       await button(stage, 'Paper, columns, signature').tap();
       await button(stage, 'US Letter').tap();

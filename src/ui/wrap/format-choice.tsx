@@ -4,8 +4,8 @@ import { Button } from '../kit/button.tsx';
 
 const NAMES: Record<ReportFormat, string> = {
   pdf: 'Pages (PDF)',
-  csv: 'Table (CSV)',
-  plain: 'Table for import (CSV)',
+  csv: 'Table, own columns (CSV)',
+  plain: 'Table (CSV)',
   otio: 'Open timeline (OTIO)',
   txt: 'Text',
   html: 'One web page',

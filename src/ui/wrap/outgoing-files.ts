@@ -4,6 +4,7 @@ import { FIRST_FORM, SECOND_FORM } from '../../report/form.ts';
 import { changesCsv, reportCsv } from '../../report/formats/csv.ts';
 import type { CsvColumn, CsvGuard } from '../../report/formats/csv-columns.ts';
 import { reportHtml } from '../../report/formats/html.ts';
+import { importTable } from '../../report/formats/import-table.ts';
 import { reportOtio } from '../../report/formats/otio.ts';
 import { reportText } from '../../report/formats/text.ts';
 import {
@@ -24,8 +25,8 @@ export interface MadeFile extends OutgoingFile {
 
 const WHAT: Record<ReportFormat, string> = {
   pdf: 'pdf',
-  csv: 'csv',
-  plain: 'csv for import',
+  csv: 'csv, own columns',
+  plain: 'csv',
   otio: 'otio',
   txt: 'txt',
   html: 'html',
@@ -68,7 +69,9 @@ export async function makeFiles(
   const contents: Record<ReportFormat, () => OutgoingFile['content'] | null> = {
     pdf: () => (pages?.ok ? pages.value.bytes : null),
     csv: () => tableOf(report, made, 'formulas'),
-    plain: () => tableOf(report, made, 'none'),
+    // The first two forms had the chosen columns here too.
+    plain: () =>
+      report.model.form > SECOND_FORM ? importTable(report.model) : tableOf(report, made, 'none'),
     otio: () => reportOtio(report.model),
     txt: () => outgoingText(report, made),
     html: () => reportHtml(report.model, extrasOf(report, made)),

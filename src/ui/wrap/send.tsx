@@ -86,7 +86,7 @@ function OtherWays({ outgoing, to }: { outgoing: Outgoing; to: string }) {
             Download the files
           </Button>
         )}
-        {route === 'download' && (
+        {(route === 'download' || (leftOut.parts.length > 0 && device.canDownload)) && (
           <Button disabled={files.length === 0} onClick={send.draft}>
             Email draft with files
           </Button>
@@ -113,5 +113,5 @@ const PART_WORDS = {
 
 function leftOutWords({ parts, takes }: ReturnType<typeof reportMailto>['leftOut']): string {
   const out = parts.map((part) => (part === 'takes' ? countOf(takes.length, 'take') : PART_WORDS[part]));
-  return `An email link has room for about a page: this one leaves out ${listOf(out)}, and says so. To send everything, send the files.`;
+  return `An email link has room for about a page: this one leaves out ${listOf(out)}, and says so. ${device.canDownload ? 'The email draft has everything, with the files.' : 'To send everything, share the files.'}`;
 }

@@ -240,7 +240,8 @@ describe('the head and the name of a report', () => {
     );
     expect(reportSubject(said({ production: 'Salt Road', date: '2026-10-07' }))).toBe('Salt Road 2026-10-07');
     expect(reportFileName(said({ label: 'day 7' }), 'pdf')).toBe('day 7 sound report.pdf');
-    expect(reportFileName(said({ label: 'day 7' }), 'csv', 'B')).toBe('day 7 sound report B.csv');
+    expect(reportFileName(said({ label: 'day 7' }), 'plain', 'B')).toBe('day 7 sound report B.csv');
+    expect(reportFileName(said({ label: 'day 7' }), 'csv', 'B')).toBe('day 7 sound report B own columns.csv');
     expect(reportFileName(said({}), 'txt')).toBe('sound report.txt');
     const long = said({ production: '🎧'.repeat(61) });
     expect(reportFileName(said({ production: 'x'.repeat(61) }), 'eml', 'B')).toBe(

@@ -35,7 +35,7 @@ interface Stored extends Shared {
 const PRODUCTIONS_KEPT = 20;
 
 const FIRST: Stored = {
-  formats: ['pdf', 'csv', 'txt'],
+  formats: ['pdf', 'plain', 'txt'],
   paper: 'a4',
   lines: 'take',
   columns: DEFAULT_CSV_COLUMNS,

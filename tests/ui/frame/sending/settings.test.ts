@@ -57,7 +57,7 @@ test('what is set on a sample day holds for sample days only, and is there after
   const sample = { production: 'Harbour', sample: true };
   first.setWrap(sample, { formats: ['csv'], paper: 'letter', to: 'nobody@example.org' });
   const { wrapSettings } = await started();
-  expect(wrapSettings(HARBOUR)).toMatchObject({ formats: ['pdf', 'csv', 'txt'], paper: 'a4', to: '' });
+  expect(wrapSettings(HARBOUR)).toMatchObject({ formats: ['pdf', 'plain', 'txt'], paper: 'a4', to: '' });
   expect(wrapSettings(sample)).toMatchObject({ formats: ['csv'], paper: 'letter', to: 'nobody@example.org' });
 });
 
