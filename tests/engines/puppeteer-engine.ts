@@ -8,8 +8,12 @@ import type { LastingEngine } from './engine.ts';
 import { findElement } from './find-element.ts';
 
 /** Firefox, spoken to by WebDriver BiDi. */
-export const openFirefox = (): Promise<LastingEngine> =>
-  open({ browser: 'firefox', executablePath: found(findFirefox(), 'Firefox') });
+export const firefox = (): LaunchOptions => ({
+  browser: 'firefox',
+  executablePath: found(findFirefox(), 'Firefox'),
+});
+
+export const openFirefox = (): Promise<LastingEngine> => open(firefox());
 
 export const chromium = (): LaunchOptions => ({
   browser: 'chrome',

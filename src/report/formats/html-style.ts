@@ -23,7 +23,7 @@ h2 { margin: 1.4rem 0 .3rem; font-size: 1.05rem; break-after: avoid; }
 header p { margin: 0; }
 .brief { color: var(--soft); font-size: .87rem; }
 header + section h2 { margin-top: .6rem; }
-dl { display: grid; grid-template-columns: repeat(auto-fill, minmax(9rem, 1fr)); gap: .5rem 1rem; margin: 0;
+dl { display: grid; grid-template-columns: repeat(auto-fill, minmax(11.5rem, 1fr)); gap: .5rem 1rem; margin: 0;
   padding: .7rem 0; border-bottom: 1px solid var(--line); }
 dl > div { min-width: 0; }
 dl .wide { grid-column: 1 / -1; }
@@ -46,16 +46,18 @@ tbody th { font-weight: 700; }
 .takes tbody th:not(.long) { white-space: nowrap; }
 .takes .start, .takes .end, .takes .length { white-space: nowrap; }
 .takes td.status { font-weight: 700; }
+.takes .unbroken { overflow-wrap: anywhere; }
 .takes .roll th { padding-top: .9rem; }
 .takes .changed th { box-shadow: inset 3px 0 var(--ink); padding-left: .5rem; }
 .more td { padding-top: 0; }
 .circled bdi { padding: .05rem .5rem; margin-left: -.5rem; border: 2px solid currentColor; border-radius: 50%; }
 .takes .changed .circled bdi { margin-left: 0; }
 tr { break-inside: avoid; }
+@media print { .takes .file, .takes th { overflow-wrap: anywhere; } }
 .more { break-before: avoid; }
 .pictures { display: flex; flex-wrap: wrap; gap: 1rem; }
 .pictures svg { break-inside: avoid; }
-@media (max-width: 43rem) { .takes, .takes thead, .takes tbody { display: block; }
+@media screen and (max-width: 52rem) { .takes, .takes thead, .takes tbody { display: block; }
   .takes tr { display: grid; grid-template-columns: 5.4rem repeat(3, minmax(0, 1fr)); padding: .25rem 0; }
   .takes tbody tr:not(.more) { border-top: 1px solid var(--line); }
   .takes tbody tr:not(.more) > * { border-top: 0; }

@@ -22,16 +22,20 @@ const rollRow = ({ rollHeading }: ListedTake): string =>
 /** A longer name of a take has a line of its own on a narrow screen. */
 const LONG_NAME = 9;
 
+/** A longer word may be broken within, or it would run out of the page. */
+const LONGEST_WORD = 30;
+
 function takeRows(take: ListedTake): string {
   const marks = [
     'take',
     ...(take.circled ? ['circled'] : []),
     ...(take.text.length > LONG_NAME ? ['long'] : []),
+    ...(take.text.length > LONGEST_WORD ? ['unbroken'] : []),
   ];
   const name = element('th', take.text, ` scope="row" class="${marks.join(' ')}"`);
   const cells = (
     [
-      ['file', take.file],
+      [take.file.length > LONGEST_WORD ? 'file unbroken' : 'file', take.file],
       ['start', take.start],
       ['end', take.end],
       ['length', take.length],
