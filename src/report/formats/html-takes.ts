@@ -24,18 +24,19 @@ const LONG_NAME = 9;
 
 /** A longer word may be broken within, or it would run out of the page. */
 const LONGEST_WORD = 30;
+const unbroken = (word: string): string[] => (word.length > LONGEST_WORD ? ['unbroken'] : []);
 
 function takeRows(take: ListedTake): string {
   const marks = [
     'take',
     ...(take.circled ? ['circled'] : []),
     ...(take.text.length > LONG_NAME ? ['long'] : []),
-    ...(take.text.length > LONGEST_WORD ? ['unbroken'] : []),
+    ...unbroken(take.text),
   ];
   const name = element('th', take.text, ` scope="row" class="${marks.join(' ')}"`);
   const cells = (
     [
-      [take.file.length > LONGEST_WORD ? 'file unbroken' : 'file', take.file],
+      [['file', ...unbroken(take.file)].join(' '), take.file],
       ['start', take.start],
       ['end', take.end],
       ['length', take.length],
