@@ -7,7 +7,7 @@ import { plant } from './plant-faults.mjs';
 import { openWarmTests } from './warm-tests.mjs';
 
 const ROOT = resolve(import.meta.dirname, '..');
-const PURE = 'shared,time,facts,day,matching,plan,radio,upkeep,wave,reconcile,report,commands';
+const PURE = 'shared,time,facts,day,matching,plan,radio,upkeep,wave,reconcile,report,callsheet,commands';
 const { SEED: seed = '1', EACH: each = '20', ROOMS: asked = PURE, FAULTS_TABLE: table } = process.env;
 /** Some faults change nothing that anybody could see, so of a hundred ten may be missed. */
 const ALLOWED = 0.1;

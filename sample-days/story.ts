@@ -1,4 +1,4 @@
-import { readCastList } from '../src/commands/cast/cast-list.ts';
+import { readCastList } from '../src/callsheet/cast/cast-list.ts';
 import { type CommandResult, type Moment, type Placing, placed } from '../src/commands/command.ts';
 import { addCast, addVoice, describeDay, describeVoice } from '../src/commands/day/describe.ts';
 import * as chain from '../src/commands/line/change-chain.ts';

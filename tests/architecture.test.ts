@@ -36,7 +36,8 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   ltc: ['shared', 'time'],
   reconcile: ['shared', 'time', 'facts', 'day', 'wave', 'matching'],
   report: ['shared', 'time', 'facts', 'day', 'jspdf'],
-  commands: ['shared', 'time', 'facts', 'day', 'papaparse'],
+  callsheet: ['shared', 'papaparse'],
+  commands: ['shared', 'time', 'facts', 'day', 'callsheet'],
   app: [
     'shared',
     'time',
@@ -49,6 +50,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'ltc',
     'reconcile',
     'report',
+    'callsheet',
     'commands',
     '@preact/signals',
   ],
@@ -86,6 +88,7 @@ const PURE = [
   'ltc',
   'reconcile',
   'report',
+  'callsheet',
   'commands',
 ];
 

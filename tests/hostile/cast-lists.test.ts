@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readCastList } from '../../src/commands/cast/cast-list.ts';
+import { readCastList } from '../../src/callsheet/cast/cast-list.ts';
 import { addCast } from '../../src/commands/day/describe.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import { readDayFile, writeDayFile } from '../../src/facts/day-file/day-file.ts';

@@ -7,7 +7,7 @@ export {
   readCastList,
   type UnreadLine,
   type UnreadReason,
-} from '../../commands/cast/cast-list.ts';
+} from '../../callsheet/cast/cast-list.ts';
 export { movedBy, nextRank } from '../../commands/cast/change-cast.ts';
 export { type PlannedEntry, planCast, turnedRound } from '../../commands/cast/plan-cast.ts';
 

@@ -1,5 +1,5 @@
+import type { CastEntry } from '../../callsheet/cast/cast-list.ts';
 import type { Day, Voice } from '../../day/model.ts';
-import type { CastEntry } from './cast-list.ts';
 
 /** What adding a call-sheet entry would do: add a voice, update a known one, or nothing. */
 export interface PlannedEntry {

@@ -1,3 +1,4 @@
+import type { CastEntry } from '../../callsheet/cast/cast-list.ts';
 import { checkPattern } from '../../day/files/file-pattern.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
@@ -7,7 +8,6 @@ import type { RecorderSettings } from '../../facts/kinds/recorder-set.ts';
 import type { VoiceFields } from '../../facts/kinds/voice-described.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
-import type { CastEntry } from '../cast/cast-list.ts';
 import { nextRank } from '../cast/change-cast.ts';
 import { planCast } from '../cast/plan-cast.ts';
 import { type CommandResult, missing } from '../command.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readCastList } from '../../../src/commands/cast/cast-list.ts';
+import { readCastList } from '../../../src/callsheet/cast/cast-list.ts';
 import { planCast } from '../../../src/commands/cast/plan-cast.ts';
 import { answersNow } from '../../../src/day/answers/answers.ts';
 import { addedWords, chainWords, plannedWord, toAddWords } from '../../../src/ui/cast/words.ts';

@@ -1,10 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { cellKind, cellsAt, isStatus, numberIn, withoutTimes } from '../../src/commands/cast/cast-cells.ts';
-import { columnsOf, isHeading, isRule, orderNamed } from '../../src/commands/cast/cast-columns.ts';
-import { readCastLine } from '../../src/commands/cast/cast-line.ts';
-import { CAST_LIST_LIMITS, readCastList } from '../../src/commands/cast/cast-list.ts';
-import { isLower, isName, isUpper, tidyName, withoutUnseen } from '../../src/commands/cast/cast-names.ts';
-import { orderOf, splitByCase } from '../../src/commands/cast/cast-order.ts';
+import {
+  cellKind,
+  cellsAt,
+  isStatus,
+  numberIn,
+  withoutTimes,
+} from '../../../src/callsheet/cast/cast-cells.ts';
+import { columnsOf, isHeading, isRule, orderNamed } from '../../../src/callsheet/cast/cast-columns.ts';
+import { readCastLine } from '../../../src/callsheet/cast/cast-line.ts';
+import { CAST_LIST_LIMITS, readCastList } from '../../../src/callsheet/cast/cast-list.ts';
+import { isLower, isName, isUpper, tidyName, withoutUnseen } from '../../../src/callsheet/cast/cast-names.ts';
+import { orderOf, splitByCase } from '../../../src/callsheet/cast/cast-order.ts';
 
 // Words and abbreviations of call sheets: common practice, no source. All names are invented.
 

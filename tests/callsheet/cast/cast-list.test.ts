@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { CAST_LIST_LIMITS, type CastEntry, readCastList } from '../../../src/commands/cast/cast-list.ts';
+import { CAST_LIST_LIMITS, type CastEntry, readCastList } from '../../../src/callsheet/cast/cast-list.ts';
 
 // Arrangements and abbreviations of call sheets: common practice, no source. All names are invented.
 
