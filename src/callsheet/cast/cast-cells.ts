@@ -17,6 +17,7 @@ const DASHES = '(?:[-–—]+|✓|✔|x)';
 const ASIDE = new RegExp(`^(?:${TIME}(?:\\s*[-–]\\s*${TIME})?|${NO_TIME}|${DASHES})$`, 'i');
 const TIMES_WITHIN = new RegExp(`(?<=^|\\s)(?:${TIME}|${NO_TIME})(?=[\\s,;]|$)`, 'gi');
 // Start, work, hold, finish, rehearse, travel, drop, pick up: letters from day-out-of-days charts.
+const CLOCK_WITHIN = new RegExp(`(?<=^|[\\s(])${TIME}(?=[\\s,;)]|$)`, 'gi');
 const STATUS = new Set(
   'W SW WF SWF H R T S F D SF WD SWD HF HW WH SH TW WT RW PW PU PUW PWF SR SWT WFT SWFT'.split(' '),
 );
@@ -32,6 +33,9 @@ export function cellKind(cell: string): CellKind {
   if (NUMBER.test(cell)) return 'number';
   return CONTACT.test(cell) ? 'aside' : 'text';
 }
+
+/** The clock times in a text, in their order. */
+export const clockTimesIn = (text: string): string[] => text.match(CLOCK_WITHIN) ?? [];
 
 /** The cast number in a cell of kind `number`: '101.' is '101', '(1A)' is '1A'. */
 export const numberIn = (cell: string): string => NUMBER.exec(cell)?.[1] ?? '';

@@ -1,67 +1,7 @@
 import { cellKind, cellsAt, DELIMITERS, type Delimiter } from './cast-cells.ts';
+import { HEADING_WORDS, plain, ROLE_OF, type Role, SURE_HEADINGS } from './cast-headings.ts';
 import { wordsOf } from './cast-names.ts';
 import type { Order } from './cast-order.ts';
-
-type Role = 'number' | 'part' | 'person' | 'first' | 'last' | 'cast' | 'name' | 'aside';
-
-const ROLES: Readonly<Record<Role, readonly string[]>> = {
-  number: ['no', 'nr', 'num', 'number', '#', 'id', 'cast no', 'cast #', 'cast number', 'cast id', '№'],
-  part: ['character', 'characters', 'character name', 'role', 'roles', 'part', 'parts', 'char', 'plays'],
-  person: [
-    'artist',
-    'artiste',
-    'artists',
-    'actor',
-    'actress',
-    'performer',
-    'player',
-    'talent',
-    'person',
-  ].flatMap((word) => [word, `${word} name`]),
-  first: ['first name', 'first', 'forename', 'given name'],
-  last: ['last name', 'last', 'surname', 'family name'],
-  cast: ['cast', 'cast member', 'played by'],
-  name: ['name', 'full name'],
-  aside: [
-    'status',
-    'swf',
-    'w/h',
-    'pick up',
-    'pickup',
-    'p/u',
-    'pu',
-    'call',
-    'call time',
-    'report',
-    'makeup',
-    'm/u',
-    'mu',
-  ],
-};
-const ROLE_OF = new Map(
-  Object.entries(ROLES).flatMap(([role, phrases]) =>
-    phrases.map((phrase) => [phrase, role as Role] as const),
-  ),
-);
-
-const HEADING_WORDS = new Set([
-  ...[...ROLE_OF.keys()].flatMap((phrase) => phrase.split(' ')),
-  ...'list sheet members principal principals supporting featured stunts stunt background extras day days'.split(
-    ' ',
-  ),
-  ...'dayplayers w/n up hair wardrobe w’drobe costume cos set on ready remarks notes comments travel wrap est'.split(
-    ' ',
-  ),
-  ...'make make-up hmu mu/h h/mu unit and of the scene scenes sc phone email age agent time times'.split(' '),
-]);
-const SURE_HEADINGS = new Set(['cast', 'principals', 'extras', 'background', 'stunts', ...ROLE_OF.keys()]);
-
-const plain = (text: string): string =>
-  text
-    .toLowerCase()
-    .replace(/[.:*_=()[\]]/g, '')
-    .replace(/\s+/g, ' ')
-    .trim();
 
 /** What each column holds, by its heading. */
 export interface Columns {
@@ -70,6 +10,9 @@ export interface Columns {
   readonly number: number;
   readonly part: readonly number[];
   readonly person: readonly number[];
+  /** -1 where there is none. */
+  readonly pickUp: number;
+  readonly onSet: number;
 }
 
 /** A line that only names columns or a section, like 'CAST' or 'No. Character Artist'. */
@@ -77,8 +20,8 @@ export function isHeading(line: string): boolean {
   const words = headingWords(line);
   if (!words.some((word) => SURE_HEADINGS.has(word)) || /^\d/.test(words[0]!)) return false;
   const others = words.filter((word) => !HEADING_WORDS.has(word) && !/^\d+$/.test(word));
-  // If parts and performers are both named, an unknown word names one more column.
-  return others.length === 0 || (others.length === 1 && namesBoth(words));
+  // If parts and performers are both named, unknown words name more columns.
+  return others.length === 0 || (others.length * 2 <= words.length && namesBoth(words));
 }
 
 const headingWords = (line: string): string[] =>
@@ -129,10 +72,16 @@ function rolesOf(cells: readonly string[]): (Role | undefined)[] {
   });
 }
 
-function placesOf(roles: readonly (Role | undefined)[]): Pick<Columns, 'number' | 'part' | 'person'> {
+function placesOf(roles: readonly (Role | undefined)[]): Omit<Columns, 'delimiter' | 'width'> {
   const at = (role: Role) => roles.flatMap((found, index) => (found === role ? [index] : []));
   const person = [...at('person'), ...at('first'), ...at('last')];
-  return { number: roles.indexOf('number'), part: at('part').slice(0, 1), person };
+  return {
+    number: roles.indexOf('number'),
+    part: at('part').slice(0, 1),
+    person,
+    pickUp: roles.indexOf('pickUp'),
+    onSet: roles.indexOf('onSet'),
+  };
 }
 
 /** Whether the heading puts parts before performers or after; null if it does not say. */

@@ -12,6 +12,8 @@ export interface Names extends Told {
   readonly second: string;
   /** The line splits into these names without guessing. */
   readonly clear: boolean;
+  /** It is a row under columns that a heading names. */
+  readonly isRow?: boolean;
 }
 
 type Reading = Result<Names>;

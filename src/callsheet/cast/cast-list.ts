@@ -1,8 +1,17 @@
 import { fail, ok, type Result } from '../../shared/result.ts';
+import { timesInColumns, timesInLine } from './call-times.ts';
 import { cellKind, cellsAt, numberIn } from './cast-cells.ts';
 import { type Columns, columnsOf, isHeading, isRule, orderNamed } from './cast-columns.ts';
+import {
+  type CastEntry,
+  entryOf,
+  type Found,
+  type Read,
+  type SheetPerformer,
+  usualOrder,
+} from './cast-entry.ts';
 import { type Names, readCastLine } from './cast-line.ts';
-import { hasLetter, isUpper, tidyName, withoutUnseen, wordsOf } from './cast-names.ts';
+import { hasLetter, isUpper, withoutUnseen, wordsOf } from './cast-names.ts';
 import type { Order } from './cast-order.ts';
 
 /** Limits of what is read; anything beyond is returned unread. The last two are the limits of a voice. */
@@ -13,16 +22,6 @@ export const CAST_LIST_LIMITS = {
   name: 200,
   number: 20,
 } as const;
-
-/** A performer from a call-sheet line; `line` counts from 1. */
-export interface CastEntry {
-  readonly number: string;
-  readonly part: string;
-  readonly person: string;
-  readonly line: number;
-  /** False if it was guessed which name is the part, or where one ends and the next begins. */
-  readonly sure: boolean;
-}
 
 export type UnreadReason =
   | 'no-name'
@@ -41,18 +40,17 @@ export interface UnreadLine {
 
 /** Every non-blank line is in exactly one of the three lists. */
 export interface CastList {
-  readonly entries: readonly CastEntry[];
+  readonly entries: readonly SheetPerformer[];
   readonly unread: readonly UnreadLine[];
   /** Numbers of lines that only name a column or a section, or are ornament. */
   readonly headings: readonly number[];
 }
 
-interface Found {
+/** A line of a sheet; `isStrict`: among other things, so that only a number beside a name makes a performer. */
+export interface SheetLine {
   readonly line: number;
   readonly text: string;
-  readonly names: Names;
-  /** From the heading above. */
-  readonly order: Order | null;
+  readonly isStrict?: boolean;
 }
 
 /** Lines sorted so far, and what the last heading said. */
@@ -69,12 +67,15 @@ interface Sorted {
  * without column headings. Call times, status letters and contacts are left out. `'1. INES - Anna Berg'`
  * gives number '1', part 'Ines', person 'Anna Berg', sure.
  */
-export function readCastList(text: string): CastList {
+export const readCastList = (text: string): CastList =>
+  readCastLines(text.split(/\r\n|[\n\r\u2028\u2029]/).map((raw, index) => ({ line: index + 1, text: raw })));
+
+/** Parses the lines of a sheet that may be performers. */
+export function readCastLines(lines: readonly SheetLine[]): CastList {
   const sorted: Sorted = { found: [], unread: [], headings: [], columns: null, order: null };
-  for (const [index, raw] of text.split(/\r\n|[\n\r\u2028\u2029]/).entries())
-    sortLine(sorted, raw, index + 1);
+  for (const one of lines) sortLine(sorted, one);
   const usual = usualOrder(sorted.found);
-  const entries: CastEntry[] = [];
+  const entries: SheetPerformer[] = [];
   for (const found of sorted.found) {
     const entry = entryOf(found, usual);
     const why = tooLong(entry);
@@ -85,16 +86,61 @@ export function readCastList(text: string): CastList {
   return { entries, unread, headings: sorted.headings };
 }
 
-function sortLine(sorted: Sorted, text: string, line: number): void {
+function sortLine(sorted: Sorted, { line, text, isStrict = false }: SheetLine): void {
   if (isBlank(text)) return;
   const beyond = beyondLimits(text, line, sorted.found.length);
   if (beyond) sorted.unread.push({ line, text, why: beyond });
   else if (isRule(text)) sorted.headings.push(line);
   else if (!takeHeading(sorted, withoutUnseen(text), line)) {
     const read = readLine(withoutUnseen(text), sorted);
-    if (read.ok) sorted.found.push({ line, text, ...read.value });
-    else sorted.unread.push({ line, text, why: read.problem.code as UnreadReason });
+    if (addToLast(sorted, withoutUnseen(text), line, read)) return;
+    if (read.ok && !(isStrict && isDoubtful(read.value)))
+      sorted.found.push({ line, text, more: [], ...read.value });
+    else
+      sorted.unread.push({
+        line,
+        text,
+        why: read.ok ? 'not-understood' : (read.problem.code as UnreadReason),
+      });
   }
+}
+
+/** Beside scenes and crew, a name without a number or without company can be anything. */
+function isDoubtful({ names, times, isApart }: Read): boolean {
+  const isTold = names.sign === 'looks' || names.sign === 'worded' || times.onSet !== '' || isApart;
+  return names.number === '' || !isTold || (names.second === '' && times.onSet === '');
+}
+
+/** The second line of a row: its times, or the name below the part, further in than the row itself. */
+function addToLast(sorted: Sorted, text: string, line: number, read: Result<Read>): boolean {
+  const last = sorted.found.at(-1);
+  if (!last || line !== last.line + last.more.length + 1 || last.more.length > 1) return false;
+  const more = [...last.more, line];
+  const times = timesInLine(text);
+  if (!read.ok) {
+    const isFresh = last.times.onSet === '' && last.times.pickUp === '' && times.onSet + times.pickUp !== '';
+    if (read.problem.code !== 'no-name' || !isFresh || /^\s*\d{1,3}(?:\s|$)/.test(text)) return false;
+    sorted.found[sorted.found.length - 1] = { ...last, times, more };
+    return true;
+  }
+  const { names } = read.value;
+  const isName = names.number === '' && names.second === '' && /^(?:\s{2,}|\t)/.test(text);
+  if (!isName || last.names.number === '' || last.names.second !== '') return false;
+  const whole: Names = {
+    ...last.names,
+    second: names.first,
+    order: 'part-first',
+    sign: 'likely',
+    clear: false,
+  };
+  const isTimed = times.onSet !== '' || times.pickUp !== '';
+  sorted.found[sorted.found.length - 1] = {
+    ...last,
+    names: whole,
+    times: isTimed ? times : last.times,
+    more,
+  };
+  return true;
 }
 
 const isBlank = (text: string): boolean =>
@@ -121,12 +167,15 @@ function orderOfColumns({ part: [part], person: [person] }: Columns): Order | nu
 
 const BULLET = /^\s*(?:[•·▪◦‣●○■□☐☑✓✔]\s*|[*>–—-]\s+|\[[ x]\]\s*)+(?=\S)/iu;
 
-function readLine(text: string, { columns, order }: Sorted): Result<Pick<Found, 'names' | 'order'>> {
+function readLine(text: string, { columns, order }: Sorted): Result<Read> {
   const row = columns && readRow(text, columns);
   const read = row ?? readCastLine(text.replace(BULLET, ''));
   // An undelimited line does not belong under a delimited heading.
   const outside = !row && columns !== null && columns.delimiter !== 'spaces';
-  return read.ok ? ok({ names: read.value, order: outside ? null : order }) : read;
+  if (!read.ok) return read;
+  const times = row ? timesInColumns(text, columns!) : timesInLine(text);
+  const isApart = /\S(?:\t|\s*[;|]|\s{2,})\s*\S/.test(text);
+  return ok({ names: read.value, times, isApart, order: outside ? null : order });
 }
 
 /** A row under named columns; null if the line does not have these columns. */
@@ -148,50 +197,13 @@ function readRow(text: string, columns: Columns): Result<Names> | null {
     order: 'part-first',
     sign: 'worded',
     clear: !isTurnedRound(first, second),
+    isRow: true,
   });
 }
 
 /** One word in capitals as the performer and two as the part: somebody swapped the columns. */
 const isTurnedRound = (part: string, person: string): boolean =>
   isUpper(person) && !isUpper(part) && wordsOf(person).length === 1 && wordsOf(part).length === 2;
-
-/** The order most lines agree on; `agreed` if enough of them do to trust one more likely line. */
-interface Usual {
-  readonly order: Order | null;
-  readonly agreed: boolean;
-}
-
-function usualOrder(found: readonly Found[]): Usual {
-  const pairs = found
-    .map(({ names }) => names)
-    .filter(({ second, order }) => second !== '' && order !== null);
-  const looks = agreed(pairs.filter(({ sign }) => sign === 'looks'));
-  const all = agreed(pairs);
-  return { order: all.order ?? looks.order, agreed: looks.count >= 2 || all.count >= 3 };
-}
-
-function agreed(names: readonly Names[]): { order: Order | null; count: number } {
-  const [first] = names;
-  const agree = first !== undefined && names.every(({ order }) => order === first.order);
-  return agree ? { order: first.order, count: names.length } : { order: null, count: 0 };
-}
-
-function entryOf({ line, names, order: named }: Found, usual: Usual): CastEntry {
-  const order = names.sign === 'worded' ? names.order : (named ?? names.order ?? usual.order);
-  const turned = order === 'person-first' && names.second !== '';
-  const [part, person] = turned ? [names.second, names.first] : [names.first, names.second];
-  // Names that contradict their heading are left for a person to check.
-  const contrary = named !== null && names.order !== null && names.sign !== 'worded' && names.order !== named;
-  const believed = named !== null || (names.sign === 'likely' && usual.agreed && order === usual.order);
-  const known = names.second === '' || names.sign === 'worded' || names.sign === 'looks' || believed;
-  return {
-    number: names.number,
-    part: tidyName(part),
-    person: tidyName(person),
-    line,
-    sure: names.clear && known && !contrary,
-  };
-}
 
 function tooLong({ number, part, person }: CastEntry): UnreadReason | null {
   if (number.length > CAST_LIST_LIMITS.number) return 'number-too-long';

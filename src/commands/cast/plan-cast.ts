@@ -1,4 +1,4 @@
-import type { CastEntry } from '../../callsheet/cast/cast-list.ts';
+import type { CastEntry } from '../../callsheet/cast/cast-entry.ts';
 import type { Day, Voice } from '../../day/model.ts';
 
 /** What adding a call-sheet entry would do: add a voice, update a known one, or nothing. */

@@ -1,4 +1,4 @@
-import type { CastEntry } from '../../callsheet/cast/cast-list.ts';
+import type { CastEntry } from '../../callsheet/cast/cast-entry.ts';
 import { checkPattern } from '../../day/files/file-pattern.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';

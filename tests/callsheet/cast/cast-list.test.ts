@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { CAST_LIST_LIMITS, type CastEntry, readCastList } from '../../../src/callsheet/cast/cast-list.ts';
+import type { CastEntry } from '../../../src/callsheet/cast/cast-entry.ts';
+import { CAST_LIST_LIMITS, readCastList } from '../../../src/callsheet/cast/cast-list.ts';
 
 // Arrangements and abbreviations of call sheets: common practice, no source. All names are invented.
 
@@ -411,7 +412,11 @@ describe('any paste', () => {
     fc.assert(
       fc.property(pasted, (text) => {
         const { entries, unread, headings } = readCastList(text);
-        const told = [...entries.map(({ line }) => line), ...unread.map(({ line }) => line), ...headings];
+        const told = [
+          ...entries.flatMap(({ line, more }) => [line, ...more]),
+          ...unread.map(({ line }) => line),
+          ...headings,
+        ];
         const lines = text.split(/\r\n|[\n\r\u2028\u2029]/);
         const blank = (line: string) => line.replace(/[\p{Cc}\p{Cf}\p{Cs}\s]/gu, '') === '';
         const unaccounted = lines.flatMap((line, index) =>

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { CastEntry } from '../../../src/callsheet/cast/cast-list.ts';
+import type { CastEntry } from '../../../src/callsheet/cast/cast-entry.ts';
 import { planCast, turnedRound } from '../../../src/commands/cast/plan-cast.ts';
 import { addCast } from '../../../src/commands/day/describe.ts';
 import { castInOrder } from '../../../src/day/cast-in-order.ts';
