@@ -1,7 +1,7 @@
 import type { AsideLine } from './aside-line.ts';
 import type { SheetPerformer } from './cast/cast-entry.ts';
 import { readCastLines, type SheetLine, type UnreadLine } from './cast/cast-list.ts';
-import { withoutUnseen } from './cast/cast-names.ts';
+import { withoutUnseen } from './cells/sheet-names.ts';
 import type { SheetScene } from './scenes/sheet-scene.ts';
 import { sortSheet } from './sort-lines.ts';
 import { hasTable, linesOfHtml } from './table-of-html.ts';

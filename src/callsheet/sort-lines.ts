@@ -1,8 +1,8 @@
 import type { AsideLine, AsideReason } from './aside-line.ts';
-import { cellKind, cellsAt, type Delimiter } from './cast/cast-cells.ts';
 import { columnsOf, isHeading, isRule } from './cast/cast-columns.ts';
 import { CAST_LIST_LIMITS, type SheetLine, type UnreadLine } from './cast/cast-list.ts';
-import { hasLetter, withoutUnseen } from './cast/cast-names.ts';
+import { cellKind, cellsAt, type Delimiter } from './cells/sheet-cells.ts';
+import { hasLetter, withoutUnseen } from './cells/sheet-names.ts';
 import { isCrowdLine, isNote } from './notes.ts';
 import { isSceneHeading, type SceneColumns, sceneColumnsOf } from './scenes/scene-columns.ts';
 import { addSceneLine, isLabelled, readSceneLine } from './scenes/scene-line.ts';

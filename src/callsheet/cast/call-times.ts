@@ -1,5 +1,5 @@
-import type { How } from '../how-found.ts';
-import { cellsAt, clockTimesIn } from './cast-cells.ts';
+import type { How } from '../cells/how-found.ts';
+import { cellsAt, clockTimesIn } from '../cells/sheet-cells.ts';
 import type { Columns } from './cast-columns.ts';
 
 /** When somebody is picked up and is to be on set, as written. */

@@ -1,6 +1,6 @@
-import { cellKind, cellsAt, DELIMITERS, type Delimiter } from './cast-cells.ts';
+import { cellKind, cellsAt, DELIMITERS, type Delimiter } from '../cells/sheet-cells.ts';
+import { wordsOf } from '../cells/sheet-names.ts';
 import { HEADING_WORDS, plain, ROLE_OF, type Role, SURE_HEADINGS } from './cast-headings.ts';
-import { wordsOf } from './cast-names.ts';
 import type { Order } from './cast-order.ts';
 
 /** What each column holds, by its heading. */

@@ -1,7 +1,7 @@
-import type { How } from '../how-found.ts';
+import type { How } from '../cells/how-found.ts';
+import { tidyName } from '../cells/sheet-names.ts';
 import type { CallTimes } from './call-times.ts';
 import type { Names } from './cast-line.ts';
-import { tidyName } from './cast-names.ts';
 import type { Order } from './cast-order.ts';
 
 /** A performer from a call-sheet line; `line` counts from 1. */

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../../shared/result.ts';
-import { cellKind, cellsAt, numberIn, withoutTimes } from './cast-cells.ts';
+import { cellKind, cellsAt, numberIn, withoutTimes } from '../cells/sheet-cells.ts';
+import { hasLetter, isLower, isName, isUpper, wordsOf } from '../cells/sheet-names.ts';
 import { isColumnName, isHeading } from './cast-columns.ts';
-import { hasLetter, isLower, isName, isUpper, wordsOf } from './cast-names.ts';
 import { type Order, orderOf, splitByCase, type Told } from './cast-order.ts';
 
 /** What one line names, before it is known which of two names is the part. */

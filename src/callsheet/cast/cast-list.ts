@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../../shared/result.ts';
+import { cellKind, cellsAt, numberIn } from '../cells/sheet-cells.ts';
+import { hasLetter, isUpper, withoutUnseen, wordsOf } from '../cells/sheet-names.ts';
 import { timesInColumns, timesInLine } from './call-times.ts';
-import { cellKind, cellsAt, numberIn } from './cast-cells.ts';
 import { type Columns, columnsOf, isHeading, isRule, orderNamed } from './cast-columns.ts';
 import {
   type CastEntry,
@@ -11,7 +12,6 @@ import {
   usualOrder,
 } from './cast-entry.ts';
 import { type Names, readCastLine } from './cast-line.ts';
-import { hasLetter, isUpper, withoutUnseen, wordsOf } from './cast-names.ts';
 import type { Order } from './cast-order.ts';
 
 /** Limits of what is read; anything beyond is returned unread. The last two are the limits of a voice. */

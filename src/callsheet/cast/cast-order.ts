@@ -1,4 +1,4 @@
-import { hasLetter, isUpper, wordsOf } from './cast-names.ts';
+import { hasLetter, isUpper, wordsOf } from '../cells/sheet-names.ts';
 
 export type Order = 'part-first' | 'person-first';
 

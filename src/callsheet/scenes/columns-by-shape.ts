@@ -1,6 +1,6 @@
-import type { Delimiter } from '../cast/cast-cells.ts';
-import { isUpper, wordsOf } from '../cast/cast-names.ts';
-import type { How } from '../how-found.ts';
+import type { How } from '../cells/how-found.ts';
+import type { Delimiter } from '../cells/sheet-cells.ts';
+import { isUpper, wordsOf } from '../cells/sheet-names.ts';
 import { isLongStrip, isStrip, readStrip } from './cast-strip.ts';
 import type { SceneColumns } from './scene-columns.ts';
 import { intExtIn, intExtWithin, isDayNight, isEighths, pagesIn, sceneNumberIn } from './scene-shapes.ts';

@@ -1,5 +1,5 @@
-import { cellsAt, DELIMITERS, type Delimiter } from '../cast/cast-cells.ts';
-import type { How } from '../how-found.ts';
+import type { How } from '../cells/how-found.ts';
+import { cellsAt, DELIMITERS, type Delimiter } from '../cells/sheet-cells.ts';
 import type { SceneCell } from './sheet-scene.ts';
 
 /** What each column of a table of scenes holds; null where it is not wanted. */

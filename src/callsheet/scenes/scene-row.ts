@@ -1,5 +1,5 @@
-import { cellsAt } from '../cast/cast-cells.ts';
-import type { How } from '../how-found.ts';
+import type { How } from '../cells/how-found.ts';
+import { cellsAt } from '../cells/sheet-cells.ts';
 import { isStrip, readStrip } from './cast-strip.ts';
 import type { SceneColumns } from './scene-columns.ts';
 import {

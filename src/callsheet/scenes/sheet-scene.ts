@@ -1,4 +1,4 @@
-import { type How, weaker } from '../how-found.ts';
+import { type How, weaker } from '../cells/how-found.ts';
 
 export const SCENE_CELLS = [
   'number',

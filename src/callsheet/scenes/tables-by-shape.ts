@@ -1,4 +1,4 @@
-import { cellsAt, DELIMITERS, type Delimiter } from '../cast/cast-cells.ts';
+import { cellsAt, DELIMITERS, type Delimiter } from '../cells/sheet-cells.ts';
 import { columnsByShape, isSceneRow } from './columns-by-shape.ts';
 import type { SceneColumns } from './scene-columns.ts';
 

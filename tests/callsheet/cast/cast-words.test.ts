@@ -1,16 +1,22 @@
 import { describe, expect, test } from 'vitest';
+import { columnsOf, isHeading, isRule, orderNamed } from '../../../src/callsheet/cast/cast-columns.ts';
+import { readCastLine } from '../../../src/callsheet/cast/cast-line.ts';
+import { CAST_LIST_LIMITS, readCastList } from '../../../src/callsheet/cast/cast-list.ts';
+import { orderOf, splitByCase } from '../../../src/callsheet/cast/cast-order.ts';
 import {
   cellKind,
   cellsAt,
   isStatus,
   numberIn,
   withoutTimes,
-} from '../../../src/callsheet/cast/cast-cells.ts';
-import { columnsOf, isHeading, isRule, orderNamed } from '../../../src/callsheet/cast/cast-columns.ts';
-import { readCastLine } from '../../../src/callsheet/cast/cast-line.ts';
-import { CAST_LIST_LIMITS, readCastList } from '../../../src/callsheet/cast/cast-list.ts';
-import { isLower, isName, isUpper, tidyName, withoutUnseen } from '../../../src/callsheet/cast/cast-names.ts';
-import { orderOf, splitByCase } from '../../../src/callsheet/cast/cast-order.ts';
+} from '../../../src/callsheet/cells/sheet-cells.ts';
+import {
+  isLower,
+  isName,
+  isUpper,
+  tidyName,
+  withoutUnseen,
+} from '../../../src/callsheet/cells/sheet-names.ts';
 
 // Words and abbreviations of call sheets: common practice, no source. All names are invented.
 
@@ -121,6 +127,8 @@ describe('a heading of columns', () => {
         number: 0,
         part: [1],
         person: [2],
+        pickUp: -1,
+        onSet: -1,
       });
     },
   );
