@@ -10,6 +10,7 @@ import type { Open, UnknownWord } from '../shared/open-word.ts';
 import type { FollowedClock } from '../time/followed-clock.ts';
 import type { RateId } from '../time/rate.ts';
 import type { SaidOrder } from './said-order.ts';
+import type { Scene } from './scene.ts';
 import type { UpkeepSaid } from './upkeep-facts.ts';
 
 /** Recorded fields with defaults filled in. */
@@ -127,6 +128,7 @@ export interface Day {
   readonly takenBack: ReadonlySet<FactId>;
   readonly header: Header;
   readonly voices: ReadonlyMap<VoiceId, Voice>;
+  readonly scenes: ReadonlyMap<string, Scene>;
   readonly rig: Rig;
   readonly takes: ReadonlyMap<TakeId, Take>;
   readonly clock: FollowedClock | null;

@@ -14,6 +14,7 @@ import { BAND_USES, TV_RASTERS } from '../facts/kinds/radio-planned.ts';
 import { PAPERS, ROUTES, TABLE_LINES } from '../facts/kinds/report-sent.ts';
 import { INPUT_KINDS, OUTPUT_KINDS } from '../facts/kinds/rig-kinds.ts';
 import { LEAD_ENDS, RUN_TYPES, SNAKE_SIGNALS } from '../facts/kinds/runs-described.ts';
+import { SCENE_STATES } from '../facts/kinds/scenes-described.ts';
 import { TAKE_KINDS } from '../facts/kinds/take-logged.ts';
 import { RUNTIME_BASES } from '../facts/kinds/upkeep-logged.ts';
 import { VOICE_KINDS } from '../facts/kinds/voice-described.ts';
@@ -35,6 +36,7 @@ export function unknownWords(day: Day): string[] {
     [SLATE_STYLES, header.slateStyle],
     [TV_RASTERS, upkeep.guards.tvRaster],
     ...[...day.voices.values()].map(({ kind }): Worded => [VOICE_KINDS, kind]),
+    ...[...day.scenes.values()].map(({ state }): Worded => [SCENE_STATES, state]),
     ...[...day.rig.byId.values()].flatMap(saidOfPart),
     ...[...day.takes.values()].flatMap(saidOfTake),
     ...[...upkeep.bands.values()].map(({ use }): Worded => [BAND_USES, use]),

@@ -26,6 +26,7 @@ import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from
 import { recorderSet, recordersRolling } from './kinds/recorder-set.ts';
 import { reportSent } from './kinds/report-sent.ts';
 import { leadsDescribed, runDescribed } from './kinds/runs-described.ts';
+import { scenesDescribed } from './kinds/scenes-described.ts';
 import { clockFollowed, noteAdded, slateCalled, takeDescribed, takeLogged } from './kinds/take-logged.ts';
 import {
   cardDescribed,
@@ -85,6 +86,7 @@ export const KINDS = [
   cardChecked,
   differenceKept,
   handedOver,
+  scenesDescribed,
 ] as const;
 
 type AnyKind = (typeof KINDS)[number];

@@ -31,6 +31,9 @@ export interface Problems {
   'slate-without-number': { typed: string };
   'slate-letter-unused': { typed: string };
   'slate-too-long': { typed: string };
+  'scene-number': { longest: number };
+  'scene-twice': { number: string };
+  'too-many-scenes': { most: number };
   'rig-unread': { piece: string };
   'rig-too-many': { piece: string; most: number };
   'rig-without-tracks': NoDetail;

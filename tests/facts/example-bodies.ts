@@ -62,7 +62,28 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
   'gang-declared': { track: 'tr-2', sources: ['ch-1', 'ch-2'] },
   'gang-ended': { track: 'tr-2', sources: ['ch-1', 'ch-2'] },
   'track-named': { track: 'tr-2', name: 'Crowd' },
-  'voices-needed': { voices: [{ voice: 'v1', need: 'needed' }] },
+  'voices-needed': { voices: [{ voice: 'v1', need: 'needed' }], scene: '24' },
+  'scenes-described': {
+    scenes: [
+      {
+        scene: 's1',
+        fields: {
+          number: '24',
+          intExt: 'INT',
+          set: 'Kitchen',
+          dayNight: 'N2',
+          pages: '2 3/8',
+          synopsis: 'The letter arrives.',
+          crowd: '12 x Villagers',
+          voices: ['v1'],
+          others: ['9'],
+          order: 3,
+          state: 'done',
+          struck: false,
+        },
+      },
+    ],
+  },
   'roll-changed': { roll: '004' },
   'recorders-rolling': { recorders: ['recorder', 'recorder.2'] },
   'recorder-set': {

@@ -74,6 +74,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['gang-ended', { sources: [] }, 'sources'],
   ['track-named', { name: LONG }, 'name'],
   ['voices-needed', { voices: [{ voice: 'v', need: 'may be' }] }, 'voices.0.need'],
+  ['scenes-described', { scenes: [{ scene: 's', fields: { order: -1 } }] }, 'scenes.0.fields.order'],
   ['roll-changed', { roll: 4 }, 'roll'],
   ['recorder-set', { settings: { sampleRate: 7999 } }, 'settings.sampleRate'],
   ['recorder-set', { recorder: 'the cart' }, 'recorder'],

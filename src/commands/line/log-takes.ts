@@ -2,12 +2,14 @@ import type { Day, Stamp, TakeId } from '../../day/model.ts';
 import { rateNow, settingsNow } from '../../day/settings/settings.ts';
 import { takeText } from '../../day/slate.ts';
 import { currentSlate, nextNumber, nextTake, openTakes, ownOpenTake, slateAfter } from '../../day/takes.ts';
+import type { Draft } from '../../facts/fact.ts';
 import type { Slate, TakeFields, TakeKind } from '../../facts/kinds/take-logged.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type FollowedClock, timecodeAt, timeOfDayClock } from '../../time/followed-clock.ts';
 import { sameLabel } from '../../time/label.ts';
 import { msToFrames } from '../../time/timecode.ts';
 import { type CommandResult, type Moment, missing, type Placing, placed } from '../command.ts';
+import { needOfScene } from './need-of-scene.ts';
 
 /**
  * The clock that stamps takes: the one tied to the recorder, or time of day before that. Null if this version
@@ -80,9 +82,10 @@ export function addNote(day: Day, take: string, typed: string, track?: string): 
   return ok([{ kind: 'note-added', take, text, ...(track && { track }) }]);
 }
 
-/** Calls a slate for the takes from here on; by default the next setup's. */
+/** Calls a slate for the takes from here on, by default the next setup's. Who is needed follows its scene. */
 export function callSlate(day: Day, slate: Slate = slateAfter(day), at: Placing = {}): CommandResult {
-  return ok([placed({ kind: 'slate-called', slate }, at)]);
+  const said: Draft[] = [{ kind: 'slate-called', slate }, ...needOfScene(day, slate, at)];
+  return ok(said.map((draft) => placed(draft, at)));
 }
 
 export function changeRoll(roll: string, at: Placing = {}): CommandResult {

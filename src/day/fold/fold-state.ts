@@ -5,6 +5,7 @@ import type { FollowedClock } from '../../time/followed-clock.ts';
 import { applyWrites, CHECKPOINT_EVERY, linksAt, writesOfItem } from '../chain/links.ts';
 import type { DayMemory, Header, LineItem, Link, TakeId, Voice, Write } from '../model.ts';
 import type { SaidOrder } from '../said-order.ts';
+import { mergeScene, type Scene } from '../scene.ts';
 import { describeTake, type MutableTake, type OfTake, takeFrom, takeWith } from '../takes.ts';
 import { applyUpkeep, type MutableUpkeep } from '../upkeep-facts.ts';
 import { fieldsJoined, type JoinedTakes } from './joined-takes.ts';
@@ -19,6 +20,7 @@ export interface FoldState {
   readonly takenBack: Set<FactId>;
   header: Header;
   readonly voices: Map<string, Voice>;
+  readonly scenes: Map<string, Scene>;
   readonly parts: PartsList;
   readonly takes: Map<FactId, MutableTake>;
   clock: FollowedClock | null;
@@ -70,6 +72,10 @@ export function applyWholeDay(state: FoldState, fact: Fact): void {
     case 'rig-laid':
       state.parts.merge(fact.parts);
       state.memory.answersOf = {};
+      return;
+    case 'scenes-described':
+      for (const { scene, fields } of fact.scenes)
+        state.scenes.set(scene, mergeScene(state.scenes.get(scene), scene, fields));
       return;
     case 'clock-followed':
       state.clock = { frames: fact.frames, rate: fact.rate, atMs: fact.atMs };

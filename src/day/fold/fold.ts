@@ -29,6 +29,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     takenBack: sorted.takenBack.all,
     header: EMPTY_HEADER,
     voices: new Map(),
+    scenes: new Map(),
     parts: new PartsList(EMPTY_RIG),
     takes: new Map(),
     clock: null,

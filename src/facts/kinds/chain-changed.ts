@@ -95,7 +95,11 @@ export type Need = (typeof NEEDS)[number];
 /** Who is wanted from here on, who is not, and who has finished for the day. */
 export const voicesNeeded = kind(
   'voices-needed',
-  z.object({ voices: list(z.object({ voice: idText, need: openEnum(NEEDS) })) }),
+  z.object({
+    voices: list(z.object({ voice: idText, need: openEnum(NEEDS) })),
+    /** The number of the scene that it follows from; said by hand if missing. */
+    scene: z.optional(shortText),
+  }),
 );
 
 /** The sound roll from here on (iXML TAPE), of the first recorder unless it names another. */

@@ -18,6 +18,7 @@ import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { NEED_WORD } from './needs.ts';
 import { prepWords } from './prep-facts.ts';
 import { bitDepthWords, rateWords, sampleRateWords } from './recording.ts';
+import { sceneNeedWords, scenesWords } from './scenes.ts';
 
 /** A fact in trade terms, in one line. */
 export function factWords(day: Day, fact: Fact): string {
@@ -52,6 +53,7 @@ export function factWords(day: Day, fact: Fact): string {
         ? `track ${part(fact.track)} named ${fact.name} by hand`
         : `track ${part(fact.track)} named automatically`;
     case 'voices-needed':
+      if (fact.scene !== undefined) return sceneNeedWords(day, fact.scene);
       return `${listOf(fact.voices.map(({ voice }) => nameOf(day, voice)))} ${wordIn(NEED_WORD, fact.voices[0]!.need)}`;
     case 'voice-pinned':
       return fact.pins
@@ -98,6 +100,8 @@ export function factWords(day: Day, fact: Fact): string {
       return resolvedWords(day, fact);
     case 'takes-joined':
       return 'two takes are one';
+    case 'scenes-described':
+      return scenesWords(day, fact);
     case 'card-checked':
       return `card checked: ${countOf(fact.files, 'file')}`;
     case 'difference-kept':

@@ -53,6 +53,9 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'slate-without-number': ({ typed }) => `${quoted(typed)} has no scene number.`,
   'slate-letter-unused': ({ typed }) => `${quoted(typed)}: the letters I and O are not used on slates.`,
   'slate-too-long': ({ typed }) => `${quoted(typed)} is too long for a slate.`,
+  'scene-number': ({ longest }) => `A scene needs a number of at most ${longest} characters.`,
+  'scene-twice': ({ number }) => `Scene ${number} is on the list already.`,
+  'too-many-scenes': ({ most }) => `${most} scenes are the most a day can hold.`,
   'rig-unread': ({ piece }) =>
     `${quoted(piece)} could not be read. Try “16 tracks, 4 mic, 4 AES3, 2 return, 8 slots”.`,
   'rig-too-many': ({ piece, most }) => `${quoted(piece)}: ${most} is the most.`,

@@ -23,6 +23,7 @@ export const FROZEN_WORDS: Readonly<Record<string, string>> = {
   'selectors-thrown position': 'a b',
   'mute-set what': 'input transmitter',
   'voices-needed voices.*.need': 'needed resting done',
+  'scenes-described scenes.*.fields.state': 'to-shoot done moved',
   'recorder-set settings.bitDepth': '16 24 32 32f',
   'recorder-set settings.timecodeRate': '24 25 30 23.976 29.97 29.97DF',
   'recorder-set settings.fileLayout': 'poly mono',
