@@ -61,7 +61,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'ui/words': ['ui/kit', 'shared', 'time', 'day', 'radio', 'upkeep', 'ltc', 'app'],
   'ui/frame': [...BELOW, 'time', 'radio', 'upkeep', 'ltc', 'report'],
   'ui/now': BELOW,
-  'ui/cast': BELOW,
+  'ui/cast': [...BELOW, 'pdfjs-dist/legacy/build/pdf.mjs'],
   'ui/rig': [...BELOW, 'radio', 'upkeep'],
   'ui/line': [...BELOW, 'time'],
   'ui/plan': [...BELOW, 'plan'],

@@ -1,4 +1,3 @@
-import { castInOrder } from './cast-in-order.ts';
 import type { Day, Slate, Voice } from './model.ts';
 import type { Scene } from './scene.ts';
 import { slateText } from './slate.ts';
@@ -11,11 +10,12 @@ export const scenesInOrder = (day: Day): Scene[] =>
 export const scenesToShoot = (day: Day): Scene[] =>
   scenesInOrder(day).filter(({ state }) => state !== 'done' && state !== 'moved');
 
-const plain = (text: string): string => text.toUpperCase().replace(/\s+/g, '');
+/** Names and numbers as they are compared. */
+export const plainName = (text: string): string => text.toUpperCase().replace(/\s+/g, '');
 
 /** The scene on the list that has this number. */
 export const sceneNumbered = (day: Day, number: string): Scene | undefined =>
-  scenesInOrder(day).find((scene) => plain(scene.number) === plain(number));
+  scenesInOrder(day).find((scene) => plainName(scene.number) === plainName(number));
 
 /**
  * The scene that a slate is of. Slate 46A is setup A of scene 46 if the list has 46, else scene 46A itself.
@@ -28,18 +28,12 @@ export function sceneOfSlate(day: Day, slate: Slate): Scene | undefined {
   );
 }
 
-/** Who of the cast is in a scene, in cast order: those named, and those whose number or part the sheet says. */
-export function castOf(day: Day, { voices, others }: Scene): Voice[] {
-  const said = new Set(others.map(plain));
+/** Who is in a scene, in no order: those named, and those whose number or part the sheet says. */
+export function voicesIn(day: Day, { voices, others }: Scene): Voice[] {
+  const said = new Set(others.map(plainName));
   const isSaid = ({ number, part }: Voice): boolean =>
-    (number !== '' && said.has(plain(number))) || (part !== '' && said.has(plain(part)));
-  return castInOrder(day).filter((voice) => voices.includes(voice.id) || (said.size > 0 && isSaid(voice)));
-}
-
-/** What the sheet says of people who are not in the cast. */
-export function notInCast(day: Day, scene: Scene): string[] {
-  const cast = castOf(day, scene);
-  return scene.others.filter(
-    (one) => !cast.some(({ number, part }) => [number, part].some((name) => plain(name) === plain(one))),
+    (number !== '' && said.has(plainName(number))) || (part !== '' && said.has(plainName(part)));
+  return [...day.voices.values()].filter(
+    (voice) => !voice.struck && (voices.includes(voice.id) || (said.size > 0 && isSaid(voice))),
   );
 }

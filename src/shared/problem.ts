@@ -31,6 +31,9 @@ export interface Problems {
   'slate-without-number': { typed: string };
   'slate-letter-unused': { typed: string };
   'slate-too-long': { typed: string };
+  'sheet-too-large': { most: number };
+  'sheet-unread': { name: string };
+  'pdf-without-text': NoDetail;
   'scene-number': { longest: number };
   'scene-twice': { number: string };
   'too-many-scenes': { most: number };

@@ -58,8 +58,8 @@ test('from the first launch to a wired day in under three minutes, each screen s
     await follow('Now');
     await isSaid(/No performers yet/);
     await follow('Add the cast');
-    await tap('Paste cast list');
-    await paste('Cast lines', CAST);
+    await tap('Call sheet');
+    await paste('Call sheet text', CAST);
     await inSheet(/^Add 4/);
     await closed();
     await follow('Now');

@@ -24,7 +24,7 @@ const PLACES: readonly Place[] = [
       /^note 2 take/,
     ],
   },
-  { tab: 'cast', opens: [/^order$/, /^Who is needed$/, /^Add$/, /^Paste list$/, /Emil/, /^Boom Jurrien/] },
+  { tab: 'cast', opens: [/^order$/, /^Who is needed$/, /^Add$/, /^Call sheet$/, /Emil/, /^Boom Jurrien/] },
   {
     tab: 'rig',
     opens: [
@@ -38,6 +38,7 @@ const PLACES: readonly Place[] = [
       /^Packs/,
     ],
   },
+  { tab: 'scenes', opens: [/^Add$/, /^Call sheet$/] },
   { tab: 'line', opens: [/45B\/2/, /A3 muted/] },
   {
     tab: 'wrap',

@@ -33,8 +33,8 @@ async function layRig({ tap, inSheet, fill, closed, page }: Hands): Promise<void
 
 async function wireCast({ tap, inSheet, fill, tab, closed }: Hands): Promise<void> {
   await tab('Cast');
-  await tap('Paste cast list');
-  await fill('Cast lines', CALL_SHEET);
+  await tap('Call sheet');
+  await fill('Call sheet text', CALL_SHEET);
   await inSheet(/^Add 4/);
   await inSheet(/^Close$/);
   await closed();

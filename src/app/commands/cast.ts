@@ -2,17 +2,9 @@ import * as cast from '../../commands/cast/change-cast.ts';
 import * as described from '../../commands/day/describe.ts';
 import { onAnyDay, onDay } from './command.ts';
 
-export {
-  type CastList,
-  readCastList,
-  type UnreadLine,
-  type UnreadReason,
-} from '../../callsheet/cast/cast-list.ts';
 export { movedBy, nextRank } from '../../commands/cast/change-cast.ts';
-export { type PlannedEntry, planCast, turnedRound } from '../../commands/cast/plan-cast.ts';
 
 export const addVoice = onAnyDay(described.addVoice);
-export const addCast = onDay(described.addCast);
 export const describeVoice = onDay(described.describeVoice);
 export const strikeVoice = onDay(cast.strikeVoice);
 export const reinstateVoice = onDay(cast.reinstateVoice);

@@ -27,7 +27,10 @@ export function readSceneRow(text: string, columns: SceneColumns, line: number):
   const said = cells.find(({ cell }) => cell === 'number');
   const number = said ? sceneNumberIn(said.value) : '';
   if (!said || number === '' || number.length > 20 || cells.length < 2) return null;
-  if (isOfOtherTable(cells) || cellsAt(text, columns.delimiter).length > columns.cells.length) return null;
+  const width = cellsAt(text, columns.delimiter).length;
+  // Cells set apart by spaces move up where one is empty.
+  const isMoved = columns.delimiter === 'spaces' && width !== columns.cells.length;
+  if (isMoved || width > columns.cells.length || isOfOtherTable(cells)) return null;
   const scene = emptyScene(line);
   addCell(scene, 'number', number, said.how);
   fill(scene, cells);

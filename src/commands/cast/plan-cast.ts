@@ -2,8 +2,8 @@ import type { CastEntry } from '../../callsheet/cast/cast-entry.ts';
 import type { Day, Voice } from '../../day/model.ts';
 
 /** What adding a call-sheet entry would do: add a voice, update a known one, or nothing. */
-export interface PlannedEntry {
-  readonly entry: CastEntry;
+export interface PlannedEntry<Entry extends CastEntry = CastEntry> {
+  readonly entry: Entry;
   readonly does: 'add' | 'describe' | 'nothing';
   /** The matching voice: by cast number, or by part and performer if there is no number. */
   readonly known: Voice | undefined;
@@ -12,7 +12,10 @@ export interface PlannedEntry {
 }
 
 /** Matches every entry with the cast. A removed voice that matches comes back. */
-export function planCast(day: Day, entries: readonly CastEntry[]): PlannedEntry[] {
+export function planCast<Entry extends CastEntry>(
+  day: Day,
+  entries: readonly Entry[],
+): PlannedEntry<Entry>[] {
   const performers = [...day.voices.values()].filter(({ kind }) => kind === 'performer');
   const seen = new Set<string>();
   return entries.map((entry) => {
@@ -38,7 +41,7 @@ const isUnchanged = (voice: Voice, { part, person }: CastEntry): boolean =>
   !voice.struck && (part === '' || voice.part === part) && (person === '' || voice.person === person);
 
 /** The entries with part and performer swapped, except those that were certain. */
-export const turnedRound = (entries: readonly CastEntry[]): CastEntry[] =>
+export const turnedRound = <Entry extends CastEntry>(entries: readonly Entry[]): Entry[] =>
   entries.map((entry) =>
     entry.sure || entry.person === '' ? entry : { ...entry, part: entry.person, person: entry.part },
   );

@@ -1,7 +1,7 @@
 import { answersBefore } from '../../day/answers/answers.ts';
 import type { Day, Need, Slate, VoiceId } from '../../day/model.ts';
 import type { Scene } from '../../day/scene.ts';
-import { castOf, sceneOfSlate, scenesInOrder } from '../../day/scenes-in-order.ts';
+import { sceneOfSlate, scenesInOrder, voicesIn } from '../../day/scenes-in-order.ts';
 import { placeOfTake } from '../../day/takes.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Open } from '../../shared/open-word.ts';
@@ -19,8 +19,8 @@ export function needOfScene(day: Day, slate: Slate, at: Placing = {}): Draft[] {
   const { byHand, last } = saidInScene(day, scene, place);
   if (last === scene) return [];
   const now = new Map(answersBefore(day, at.before).voices.map(({ voice, need }) => [voice.id, need]));
-  const inIt = new Set(castOf(day, scene).map(({ id }) => id));
-  const named = new Set(scenesInOrder(day).flatMap((one) => castOf(day, one).map(({ id }) => id)));
+  const inIt = new Set(voicesIn(day, scene).map(({ id }) => id));
+  const named = new Set(scenesInOrder(day).flatMap((one) => voicesIn(day, one).map(({ id }) => id)));
   const voices = [...new Set([...named, ...byHand.keys()])].flatMap((voice) => {
     const before = now.get(voice);
     // Somebody wrapped for the day by hand is not called back by a list.

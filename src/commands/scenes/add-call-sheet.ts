@@ -1,9 +1,10 @@
 import type { CastEntry } from '../../callsheet/cast/cast-entry.ts';
 import type { SheetScene } from '../../callsheet/scenes/sheet-scene.ts';
+import { castOf } from '../../day/cast-of-scene.ts';
 import { mergeVoice } from '../../day/fold/parts-list.ts';
 import type { Day, Voice, VoiceId } from '../../day/model.ts';
 import type { Scene } from '../../day/scene.ts';
-import { castOf, sceneNumbered, scenesInOrder } from '../../day/scenes-in-order.ts';
+import { sceneNumbered, scenesInOrder } from '../../day/scenes-in-order.ts';
 import type { Draft } from '../../facts/fact.ts';
 import { SCENE_TEXT_LONGEST, type SceneFields } from '../../facts/kinds/scenes-described.ts';
 import { fail, ok } from '../../shared/result.ts';

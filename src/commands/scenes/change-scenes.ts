@@ -1,6 +1,7 @@
+import { castOf, notInCast } from '../../day/cast-of-scene.ts';
 import type { Day, Slate } from '../../day/model.ts';
 import type { Scene, SceneId } from '../../day/scene.ts';
-import { castOf, notInCast, sceneNumbered, scenesInOrder } from '../../day/scenes-in-order.ts';
+import { sceneNumbered, scenesInOrder } from '../../day/scenes-in-order.ts';
 import { slateAfter } from '../../day/takes.ts';
 import { SCENE_TEXT_LONGEST, type SceneFields, type SceneState } from '../../facts/kinds/scenes-described.ts';
 import { fail, ok } from '../../shared/result.ts';

@@ -9,14 +9,14 @@ import { VoiceSheet } from '../frame/sheets/voice-sheet.tsx';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { AddSheet } from './add-sheet.tsx';
+import { CallSheetImport } from './call-sheet/open-call-sheet.ts';
 import { Found } from './found.tsx';
-import { PasteSheet } from './paste-sheet.tsx';
 import { StruckList } from './struck-list.tsx';
 import { useFocus } from './use-focus.ts';
 import { VoiceRow } from './voice-row.tsx';
 
 export type CastTask = 'needed' | 'order';
-type Open = { readonly voice: VoiceId } | 'add' | 'paste' | null;
+type Open = { readonly voice: VoiceId } | 'add' | 'sheet' | null;
 
 interface RollProps {
   readonly onTask: (task: CastTask) => void;
@@ -56,7 +56,7 @@ export function CastRoll({ onTask, cameFrom }: RollProps) {
       </ul>
       <StruckList struck={struckFrom(day).filter((voice) => isFoundBy(voice, typed))} />
       {open === 'add' && <AddSheet onClose={close} onHardline={(voice) => setOpen({ voice })} />}
-      {open === 'paste' && <PasteSheet onClose={close} />}
+      {open === 'sheet' && <CallSheetImport onClose={close} />}
       {open !== null && typeof open === 'object' && <VoiceSheet voice={open.voice} onClose={close} />}
     </Page>
   );
@@ -88,11 +88,16 @@ function CastHead({ day, onOrder, cameFrom }: HeadProps) {
           </>
         )}
       </p>
-      {performers.length > 1 && (
-        <Button look="plain" ref={order} onClick={onOrder}>
-          order
-        </Button>
-      )}
+      <div class="cast-all">
+        <a class="button-plain as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'scenes' })}>
+          scenes
+        </a>
+        {performers.length > 1 && (
+          <Button look="plain" ref={order} onClick={onOrder}>
+            order
+          </Button>
+        )}
+      </div>
     </div>
   );
 }
@@ -102,7 +107,7 @@ function NobodyYet({ others }: { others: number }) {
     <div class="section empty">
       <h1 class="unseen">Cast</h1>
       <p>
-        <strong>No performers yet.</strong> Paste the cast list from the call sheet, or add one at a time.
+        <strong>No performers yet.</strong> Paste the call sheet or open its file, or add one at a time.
         {others === 0 && ' Booms, plants and line feeds are added here too.'}
       </p>
     </div>
@@ -123,8 +128,8 @@ function Foot({ empty, onOpen, onTask, cameFrom }: FootProps) {
   return (
     <div class="cast-foot">
       <Button onClick={() => onOpen('add')}>Add</Button>
-      <Button look={empty ? 'solid' : 'outline'} onClick={() => onOpen('paste')}>
-        {empty ? 'Paste cast list' : 'Paste list'}
+      <Button look={empty ? 'solid' : 'outline'} onClick={() => onOpen('sheet')}>
+        Call sheet
       </Button>
       {!empty && (
         <>

@@ -5,6 +5,7 @@ import { answersNow } from '../../day/answers/answers.ts';
 import { isHeard, type VoiceAnswer } from '../../day/answers/voice-answers.ts';
 import { castInOrder, isFoundBy } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';
+import { sceneOfSlate } from '../../day/scenes-in-order.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate } from '../../day/takes.ts';
 import { wordIn } from '../../shared/open-word.ts';
@@ -12,6 +13,7 @@ import { useDatabase, useDay } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
 import { Button } from '../kit/button.tsx';
 import { NEED_WORD } from '../words/needs.ts';
+import { sceneNeedWords } from '../words/scenes.ts';
 import { stateWords } from '../words/voice.ts';
 import { Found } from './found.tsx';
 import { useFocus } from './use-focus.ts';
@@ -31,6 +33,8 @@ export function NeedList({ onEnd }: { onEnd: () => void }) {
   const [typed, setTyped] = useState('');
   const day = store.day.value;
   const answers = new Map(answersNow(day).voices.map((answer) => [answer.voice.id, answer]));
+  const slate = currentSlate(day, database);
+  const scene = sceneOfSlate(day, slate);
   const cast = castInOrder(day).map(({ id }) => answers.get(id)!);
   const isWanted = ({ voice, need }: VoiceAnswer): boolean => wanted.value.get(voice.id) ?? need === 'needed';
   const needed = cast.filter(isWanted);
@@ -61,7 +65,11 @@ export function NeedList({ onEnd }: { onEnd: () => void }) {
         />
       }
     >
-      <NeedHead slate={slateText(currentSlate(day, database))} onWant={(is) => want(shown, is)} />
+      <NeedHead
+        slate={slateText(slate)}
+        why={scene ? sceneNeedWords(day, scene.number) : ''}
+        onWant={(is) => want(shown, is)}
+      />
       <Found all={cast.length} shown={shown.length} typed={typed} onInput={setTyped} />
       <ul class="rows rows-two cast-rows">
         {shown.map((answer) => (
@@ -78,12 +86,19 @@ export function NeedList({ onEnd }: { onEnd: () => void }) {
   );
 }
 
-function NeedHead({ slate, onWant }: { slate: string; onWant: (is: boolean) => void }) {
+interface NeedHeadProps {
+  readonly slate: string;
+  /** What the list of scenes says: `'scene 46: 1, 2, 5'`. */
+  readonly why: string;
+  readonly onWant: (is: boolean) => void;
+}
+
+function NeedHead({ slate, why, onWant }: NeedHeadProps) {
   const heading = useFocus<HTMLHeadingElement>(true);
   return (
     <div class="cast-head">
       <h1 ref={heading} tabIndex={-1}>
-        Who is needed in {slate}?
+        Who is needed in {slate}?{why !== '' && <span class="need-why soft">{why}</span>}
       </h1>
       <div class="cast-all">
         <Button look="plain" onClick={() => onWant(true)}>

@@ -7,6 +7,7 @@ export type Tab = (typeof TABS)[number];
 export const PAGES = {
   plan: 'cast',
   unit: 'rig',
+  scenes: 'cast',
   radio: 'rig',
   upkeep: 'rig',
   card: 'wrap',

@@ -21,6 +21,7 @@ const NoSuchDay = lazy(() => import('./no-such-day.tsx').then((part) => part.NoS
 const Settings = lazy(() => import('../days/settings.tsx').then((part) => part.Settings), ScreenMissing);
 const Help = lazy(() => import('../help/help.tsx').then((part) => part.Help), ScreenMissing);
 const Cast = lazy(() => import('../cast/cast.tsx').then((part) => part.Cast), ScreenMissing);
+const Scenes = lazy(() => import('../cast/scenes/scenes.tsx').then((part) => part.Scenes), ScreenMissing);
 const Rig = lazy(() => import('../rig/rig.tsx').then((part) => part.Rig), ScreenMissing);
 const Line = lazy(() => import('../line/line.tsx').then((part) => part.Line), ScreenMissing);
 const Wrap = lazy(() => import('../wrap/wrap.tsx').then((part) => part.Wrap), ScreenMissing);
@@ -34,6 +35,7 @@ const Picture = lazy(() => import('../picture/picture.tsx').then((part) => part.
 const SCREENS: Record<DayPage, ComponentType> = {
   now: Now,
   cast: Cast,
+  scenes: Scenes,
   rig: Rig,
   line: Line,
   wrap: Wrap,

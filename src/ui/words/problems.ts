@@ -53,6 +53,10 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'slate-without-number': ({ typed }) => `${quoted(typed)} has no scene number.`,
   'slate-letter-unused': ({ typed }) => `${quoted(typed)}: the letters I and O are not used on slates.`,
   'slate-too-long': ({ typed }) => `${quoted(typed)} is too long for a slate.`,
+  'sheet-too-large': ({ most }) => `The file is larger than ${most} MB, too large for a call sheet.`,
+  'sheet-unread': ({ name }) => `${quoted(name)} could not be read. Copy its text and paste it instead.`,
+  'pdf-without-text': () =>
+    'This PDF is a picture without text. Ask for the file it was printed from, or type the scenes.',
   'scene-number': ({ longest }) => `A scene needs a number of at most ${longest} characters.`,
   'scene-twice': ({ number }) => `Scene ${number} is on the list already.`,
   'too-many-scenes': ({ most }) => `${most} scenes are the most a day can hold.`,

@@ -1,6 +1,7 @@
+import { castOf } from '../../day/cast-of-scene.ts';
 import type { Day, FactOf, Voice } from '../../day/model.ts';
 import type { Scene } from '../../day/scene.ts';
-import { castOf, sceneNumbered } from '../../day/scenes-in-order.ts';
+import { sceneNumbered } from '../../day/scenes-in-order.ts';
 import { unknownText } from '../../shared/open-word.ts';
 import { countOf, nameOf } from './chain.ts';
 

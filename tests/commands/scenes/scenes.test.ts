@@ -14,7 +14,8 @@ import {
   moveScene,
 } from '../../../src/commands/scenes/change-scenes.ts';
 import { answersNow } from '../../../src/day/answers/answers.ts';
-import { castOf, notInCast, scenesInOrder, scenesToShoot } from '../../../src/day/scenes-in-order.ts';
+import { castOf, notInCast } from '../../../src/day/cast-of-scene.ts';
+import { scenesInOrder, scenesToShoot } from '../../../src/day/scenes-in-order.ts';
 import { slateText } from '../../../src/day/slate.ts';
 import { currentSlate } from '../../../src/day/takes.ts';
 import { factWords } from '../../../src/ui/words/facts.ts';

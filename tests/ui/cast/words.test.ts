@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { readCastList } from '../../../src/callsheet/cast/cast-list.ts';
 import { planCast } from '../../../src/commands/cast/plan-cast.ts';
 import { answersNow } from '../../../src/day/answers/answers.ts';
-import { addedWords, chainWords, plannedWord, toAddWords } from '../../../src/ui/cast/words.ts';
+import { addedWords, plannedWord, toAddWords } from '../../../src/ui/cast/call-sheet/words.ts';
+import { chainWords } from '../../../src/ui/cast/words.ts';
 import { speaker } from '../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../day/small-rig.ts';
 

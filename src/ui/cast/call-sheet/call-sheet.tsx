@@ -1,0 +1,82 @@
+import { useMemo, useState } from 'preact/hooks';
+import {
+  addCallSheet,
+  type CallSheet,
+  planCast,
+  planScenes,
+  readCallSheet,
+  turnedRound,
+} from '../../../app/commands/call-sheet.ts';
+import { useDay, useRun } from '../../frame/context.ts';
+import { Button } from '../../kit/button.tsx';
+import { Sheet } from '../../kit/sheet.tsx';
+import { MendForm, type Mending } from './mend-form.tsx';
+import { type Mend, type Mends, withMends } from './mended.ts';
+import { Reading } from './read-rows.tsx';
+import { LONGEST, SheetText } from './sheet-text.tsx';
+import { addedWords, toAddWords } from './words.ts';
+
+const NOTHING: CallSheet = { scenes: [], cast: [], aside: [], unread: [], headings: [] };
+const AS_READ: Mends = new Map();
+
+/** A call sheet, read as it is pasted or opened. Every row can be mended; lines not understood stay in the field. */
+export function CallSheetImport({ onClose }: { onClose: () => void }) {
+  const store = useDay();
+  const run = useRun();
+  const [text, setText] = useState('');
+  const [mends, setMends] = useState(AS_READ);
+  const [turned, setTurned] = useState(false);
+  const [mending, setMending] = useState<Mending | null>(null);
+  const [left, setLeft] = useState(false);
+  const read = useMemo(() => (text.length > LONGEST ? NOTHING : readCallSheet(text)), [text]);
+  const sheet = useMemo(() => withMends(read, mends), [read, mends]);
+  const day = store.day.value;
+  const cast = turned ? turnedRound(sheet.cast) : sheet.cast;
+  const people = planCast(day, cast);
+  const scenes = planScenes(day, sheet.scenes);
+  const doing = toAddWords(people, scenes);
+
+  const say = (next: string): void => {
+    setText(next);
+    setMends(AS_READ);
+  };
+  const mend = (line: number, said: Mend): void => {
+    setMends(new Map([...mends, [line, said]]));
+    setMending(null);
+  };
+  const add = (): void => {
+    if (!run(addCallSheet({ cast, scenes: sheet.scenes }, store.newId), addedWords(people, scenes))) return;
+    say(sheet.unread.map((line) => line.text).join('\n'));
+    setLeft(true);
+    if (sheet.unread.length === 0) onClose();
+  };
+
+  if (mending) return <MendForm mending={mending} onMend={mend} onBack={() => setMending(null)} />;
+  return (
+    <Sheet
+      title="Call sheet"
+      under="Paste it, or open a file: text, CSV, a web page or PDF"
+      onClose={onClose}
+      foot={
+        <Button
+          look={doing === '' ? 'outline' : 'solid'}
+          class="cast-add"
+          disabled={doing === ''}
+          onClick={add}
+        >
+          {doing || 'Nothing to add yet'}
+        </Button>
+      }
+    >
+      <SheetText text={text} onText={say} left={left} />
+      <Reading
+        people={people}
+        scenes={scenes}
+        sheet={sheet}
+        turned={turned}
+        onTurn={sheet.cast.some(({ sure, person }) => !sure && person !== '') ? setTurned : undefined}
+        onMend={setMending}
+      />
+    </Sheet>
+  );
+}

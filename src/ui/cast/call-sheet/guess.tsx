@@ -1,0 +1,19 @@
+import type { ComponentChildren } from 'preact';
+import type { How } from '../../../app/commands/call-sheet.ts';
+
+interface GuessProps {
+  readonly how: How | undefined;
+  readonly children: ComponentChildren;
+}
+
+/** A cell of a call sheet; what was guessed has a mark, and says so. */
+export const Guess = ({ how, children }: GuessProps) =>
+  how === 'guessed' ? (
+    <span class="guess">
+      {children}
+      <span aria-hidden="true">?</span>
+      <span class="unseen"> (guessed)</span>
+    </span>
+  ) : (
+    <>{children}</>
+  );
