@@ -14,6 +14,10 @@ export function numbersOf(day: Day, voices: readonly Voice[]): string {
   return [...told, ...(more > 0 ? [`${more} more`] : [])].join(', ');
 }
 
+/** `'2 3/8 pages'`, `'3/8 page'`. */
+export const pagesWords = (pages: string): string =>
+  pages === '' ? '' : `${pages} ${/^(?:1|[0-7]\/8)$/.test(pages) ? 'page' : 'pages'}`;
+
 /** Why somebody is needed: `'scene 46: 1, 2, 5'`. */
 export function sceneNeedWords(day: Day, number: string): string {
   const scene = sceneNumbered(day, number);

@@ -10,6 +10,7 @@ import type {
 import { Button } from '../../kit/button.tsx';
 import { Row } from '../../kit/row.tsx';
 import { countOf } from '../../words/chain.ts';
+import { pagesWords } from '../../words/scenes.ts';
 import { Guess } from './guess.tsx';
 import type { Mending } from './mend-form.tsx';
 import { OtherLines } from './other-lines.tsx';
@@ -39,7 +40,7 @@ export function Reading({ people, scenes, sheet, turned, onTurn, onMend }: Readi
         <b class={unread.length > 0 ? 'warn' : ''}>{unread.length}</b> not read
         {aside.length > 0 && ` · ${countOf(aside.length, 'line')} set aside`}
       </p>
-      {guessed > 0 && <p class="section soft">A cell with ? was guessed. Tap a row to change it.</p>}
+      {guessed > 0 && <p class="section soft">What is marked ? was guessed. Tap a row to change it.</p>}
       {onTurn && (
         <div class="section-title">
           <Button pressed={turned} onClick={() => onTurn(!turned)}>
@@ -123,7 +124,7 @@ function SceneRead({ planned, scene, onMend }: SceneReadProps) {
       title={joined([cell(intExt, how.intExt, 'intExt'), cell(set, how.set, 'set')], ' ')}
       under={joined([
         cell(dayNight, how.dayNight, 'dayNight'),
-        cell(pages && `${pages} pages`, how.pages, 'pages'),
+        cell(pagesWords(pages), how.pages, 'pages'),
         cell(cast.length > 0 ? `cast ${cast.join(', ')}` : '', how.cast, 'cast'),
         cell(crowd, how.crowd, 'crowd'),
       ])}

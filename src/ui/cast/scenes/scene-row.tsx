@@ -2,7 +2,7 @@ import { castOf, notInCast } from '../../../day/cast-of-scene.ts';
 import type { Scene } from '../../../day/scene.ts';
 import { useDay } from '../../frame/context.ts';
 import { Row } from '../../kit/row.tsx';
-import { numbersOf, stateOfScene } from '../../words/scenes.ts';
+import { numbersOf, pagesWords, stateOfScene } from '../../words/scenes.ts';
 
 interface SceneRowProps {
   readonly scene: Scene;
@@ -19,7 +19,7 @@ export function SceneRow({ scene, isCurrent, onTap }: SceneRowProps) {
   const unknown = notInCast(day, scene);
   const under = [
     dayNight,
-    pages && `${pages} pages`,
+    pagesWords(pages),
     cast ? `cast ${cast}` : 'nobody in it yet',
     unknown.length > 0 && `not in the cast: ${unknown.join(', ')}`,
     crowd,
