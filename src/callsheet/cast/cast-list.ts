@@ -174,7 +174,7 @@ function readLine(text: string, { columns, order }: Sorted): Result<Read> {
   const outside = !row && columns !== null && columns.delimiter !== 'spaces';
   if (!read.ok) return read;
   const times = row ? timesInColumns(text, columns!) : timesInLine(text);
-  const isApart = /\S(?:\t|\s*[;|]|\s{2,})\s*\S/.test(text);
+  const isApart = /\S(?:\t|\s*[;|]|\s{2,})\s*\S|^\s*\d+[.)]\s.*\s[-–—=]\s/.test(text);
   return ok({ names: read.value, times, isApart, order: outside ? null : order });
 }
 

@@ -67,6 +67,13 @@ function mendOf(as: 'performer' | 'scene', texts: Texts): Mend | null {
   };
 }
 
+const titleOf = ({ scene, performer, line }: Mending): string =>
+  scene
+    ? `Scene ${scene.number}`
+    : performer
+      ? performer.part || performer.person
+      : `Line ${line} of the sheet`;
+
 interface MendProps {
   readonly mending: Mending;
   readonly onMend: (line: number, mend: Mend) => void;
@@ -85,7 +92,7 @@ export function MendForm({ mending, onMend, onBack }: MendProps) {
   };
   return (
     <Sheet
-      title={`Line ${mending.line}`}
+      title={titleOf(mending)}
       under={mending.text || undefined}
       onClose={onBack}
       foot={
