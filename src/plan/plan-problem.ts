@@ -16,6 +16,11 @@ export interface PlanVoice {
   readonly pinnedTrack?: string;
   /** Pinned alone: never in a gang. */
   readonly alone?: boolean;
+  /**
+   * Waiting now, but needed again so many scenes after the next setup's: 1 is the scene right after. Missing if
+   * in none of the scenes looked at.
+   */
+  readonly neededAgain?: number;
   /** The track it was last recorded on. */
   readonly lastTrack?: string;
 }
@@ -81,6 +86,9 @@ export interface PlanTrack {
   readonly out?: boolean;
   readonly gangAllowed: boolean;
 }
+
+/** How many scenes after the next setup's are looked at. */
+export const SCENES_AHEAD = 3;
 
 /** Whole numbers. The first three belong to the third order and are at least 1, others to the fourth. */
 export interface PlanWeights {

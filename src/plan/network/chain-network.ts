@@ -8,6 +8,7 @@ import {
   type PlanTrack,
   type PlanTransmitter,
   type PlanVoice,
+  SCENES_AHEAD,
 } from '../plan-problem.ts';
 
 /** The cost of changes in the fourth order; `extras` counts those that cost nothing, for ties. */
@@ -113,7 +114,7 @@ function wearing(
     if (pack.wornBy === voice.id) return 0;
     const wearer = pack.wornBy === undefined ? undefined : person.get(pack.wornBy);
     if (!wearer) return weights.fit;
-    return wearer.done || wearer.needed ? weights.move : weights.borrow;
+    return wearer.done || wearer.needed ? weights.move : weights.borrow + soonness(wearer);
   };
   return {
     wear: matrix(voices, packs, (voice, pack, _row, at) => cost(voice, pack, at)),
@@ -123,6 +124,14 @@ function wearing(
     }),
   };
 }
+
+/**
+ * The sooner somebody is needed again, the dearer their pack: it goes back the sooner. With packs that are all
+ * alike, taking the one that is needed again last makes the fewest moves over all scenes (Belady, IBM Systems
+ * Journal 5, 1966).
+ */
+const soonness = ({ neededAgain }: PlanVoice): number =>
+  neededAgain === undefined ? 0 : Math.max(1, SCENES_AHEAD + 1 - neededAgain);
 
 function tuning(
   { weights }: PlanProblem,

@@ -41,7 +41,8 @@ export function scenesWords(day: Day, { scenes }: FactOf<'scenes-described'>): s
   if (scenes.length !== 1 || !first) return `${countOf(scenes.length, 'scene')} edited`;
   const name = `scene ${first.fields.number ?? day.scenes.get(first.scene)?.number ?? ''}`.trim();
   const { state, struck } = first.fields;
-  if (struck !== undefined) return `${name} ${struck ? 'removed' : 'brought back'}`;
+  if (struck) return `${name} removed`;
   if (state !== undefined) return `${name} ${STATES[state] ?? unknownText(state)}`;
+  if (struck === false) return `${name} brought back`;
   return `${name} edited`;
 }
