@@ -7,13 +7,13 @@ interface GuessProps {
 }
 
 /** A cell of a call sheet; what was guessed has a mark, and says so. */
-export const Guess = ({ how, children }: GuessProps) =>
-  how === 'guessed' ? (
+export function Guess({ how, children }: GuessProps) {
+  if (how !== 'guessed') return <span>{children}</span>;
+  return (
     <span class="guess">
       {children}
       <span aria-hidden="true">?</span>
       <span class="unseen"> (guessed)</span>
     </span>
-  ) : (
-    <>{children}</>
   );
+}
