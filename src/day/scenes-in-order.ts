@@ -10,6 +10,16 @@ export const scenesInOrder = (day: Day): Scene[] =>
 export const scenesToShoot = (day: Day): Scene[] =>
   scenesInOrder(day).filter(({ state }) => state !== 'done' && state !== 'moved');
 
+/** Those to come after a scene; all of them where it is not on the list. */
+export const scenesAfter = (day: Day, scene: Scene | undefined): Scene[] =>
+  scenesToShoot(day).filter(
+    ({ id, order }) => id !== scene?.id && (scene === undefined || order > scene.order),
+  );
+
+/** The next one to shoot after a scene, or else the first that was passed over. */
+export const sceneAfter = (day: Day, scene: Scene | undefined): Scene | undefined =>
+  scenesAfter(day, scene)[0] ?? scenesToShoot(day).find(({ id }) => id !== scene?.id);
+
 /** Names and numbers as they are compared. */
 export const plainName = (text: string): string => text.toUpperCase().replace(/\s+/g, '');
 

@@ -1,18 +1,25 @@
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
 import { acceptPlan } from '../../app/commands/plan.ts';
+import { goToScene, slateOfScene } from '../../app/commands/scenes.ts';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';
+import type { Scene } from '../../day/scene.ts';
+import { sceneAfter, sceneOfSlate, scenesAfter, voicesIn } from '../../day/scenes-in-order.ts';
 import { slateText } from '../../day/slate.ts';
 import { currentSlate, slateAfter } from '../../day/takes.ts';
+import { aheadOf, withComing } from '../../plan/ahead/look-ahead.ts';
+import { wantedIn } from '../../plan/ahead/scene-fit.ts';
 import { problemOf } from '../../plan/day/day-problem.ts';
 import { besidesMoves, neededNow } from '../../plan/day/plan-facts.ts';
 import type { Move } from '../../plan/moves.ts';
+import { SCENES_AHEAD } from '../../plan/plan-problem.ts';
 import { useDatabase, useDay, useRun } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
 import { goTo } from '../frame/route.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
+import { AheadList } from './ahead-list.tsx';
 import { Outcome } from './outcome.tsx';
 import { PinSheet } from './pin-sheet.tsx';
 import { PlanFoot } from './plan-foot.tsx';
@@ -36,12 +43,27 @@ export function Plan() {
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const [weighing, setWeighing] = useState(false);
   const [pinning, setPinning] = useState<VoiceId | null>(null);
-  const problem = useSame(useMemo(() => problemOf(day, wanted), [day, wanted]));
+  const current = sceneOfSlate(day, slate);
+  const next = sceneAfter(day, current);
+  const [target, setTarget] = useState<Scene | undefined>(undefined);
+  const coming = useMemo(
+    () => scenesAfter(day, target ?? current).slice(0, SCENES_AHEAD),
+    [day, target, current],
+  );
+  const people = useMemo(
+    () => coming.map((scene) => new Set(voicesIn(day, scene).map(({ id }) => id))),
+    [day, coming],
+  );
+  const problem = useSame(useMemo(() => withComing(problemOf(day, wanted), people), [day, wanted, people]));
   const [{ problem: answered, planned, isLooking, better, addition, whatIf }, planner] = usePlanner(problem);
   const cast = castInOrder(day);
   const isStale = answered !== problem;
   const shown = planned?.ok ? planned.value : undefined;
   const plan = isStale ? undefined : shown;
+  const ahead = useMemo(
+    () => (answered && shown ? aheadOf(answered, shown, people) : undefined),
+    [answered, shown, people],
+  );
   const moves = shown?.moves ?? [];
   const chosen = isStale ? [] : moves.filter((move) => ticked.has(nameOfMove(move)));
   const count = chosen.length;
@@ -53,6 +75,11 @@ export function Plan() {
     if (chosen.length > 0) planner.begin();
   });
 
+  const planFor = (scene: Scene): void => {
+    setTarget(scene);
+    setWanted(wantedIn(day, scene));
+    setTicked(new Set());
+  };
   const toggle = (voice: VoiceId): void => {
     const next = new Set(wanted);
     if (!next.delete(voice)) next.add(voice);
@@ -67,7 +94,9 @@ export function Plan() {
     if (!plan) return;
     const done =
       accepted.length < moves.length ? `${countOf(accepted.length, 'move')} done` : 'Next setup applied';
-    if (!run(acceptPlan(wanted, plan, accepted), done)) return;
+    // The slate goes to the scene first, so that who is needed is not said by hand in the one before.
+    const to = target && target.id !== current?.id ? [goToScene(target.id)] : [];
+    if (!run([...to, acceptPlan(wanted, plan, accepted)], done)) return;
     setTicked(new Set());
     if (accepted.length === moves.length) goTo({ at: 'day', day: day.id, tab: 'now' });
   };
@@ -87,7 +116,12 @@ export function Plan() {
       }
     >
       <div class="plan-head">
-        <h1>Next setup: {slateText(slateAfter(day, slate))}</h1>
+        <h1>Next setup: {slateText(target ? slateOfScene(day, target) : slateAfter(day, slate))}</h1>
+        {next && next.id !== target?.id && (
+          <Button look="plain" onClick={() => planFor(next)}>
+            for scene {next.number}
+          </Button>
+        )}
         <Button look="plain" onClick={() => setWeighing(true)}>
           what to avoid
         </Button>
@@ -114,6 +148,7 @@ export function Plan() {
         onTick={tick}
         isStale={isStale}
       />
+      {ahead && !isStale && <AheadList day={day} ahead={ahead} scenes={coming} />}
       {besides.length > 0 && (
         <p class="section">Also: {listOf(besides.map((beside) => besideWords(day, beside)))}.</p>
       )}

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { castInScene, describeScene, goToScene, markScene, moveScene } from '../../../app/commands/scenes.ts';
+import type { SceneFit } from '../../../app/scene-fits.ts';
 import { castInOrder } from '../../../day/cast-in-order.ts';
 import { castOf, notInCast } from '../../../day/cast-of-scene.ts';
 import type { Scene, SceneId } from '../../../day/scene.ts';
@@ -9,6 +10,7 @@ import { Choice } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { Toggles } from '../../kit/toggles.tsx';
 import { nameOf } from '../../words/chain.ts';
+import { countsWords, fitSentences } from './fit-words.ts';
 import { SceneForm } from './scene-form.tsx';
 
 const STATES = [
@@ -18,8 +20,15 @@ const STATES = [
 ] as const;
 type State = (typeof STATES)[number]['value'];
 
+interface SceneSheetProps {
+  readonly id: SceneId;
+  /** How it fits the rig, once that is worked out. */
+  readonly fit: SceneFit | undefined;
+  readonly onClose: () => void;
+}
+
 /** One scene: go to it, say whether it is done, who is in it, and when it comes. */
-export function SceneSheet({ id, onClose }: { id: SceneId; onClose: () => void }) {
+export function SceneSheet({ id, fit, onClose }: SceneSheetProps) {
   const day = useDay().day.value;
   const run = useRun();
   const [editing, setEditing] = useState(false);
@@ -47,6 +56,14 @@ export function SceneSheet({ id, onClose }: { id: SceneId; onClose: () => void }
         </Button>
       }
     >
+      {fit && (
+        <div class="section">
+          <p class="soft">Needs {countsWords(fit)}</p>
+          {fitSentences(day, fit).map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </div>
+      )}
       {scene.synopsis !== '' && <p class="section soft">{scene.synopsis}</p>}
       <div class="section">
         <Choice label="This scene is" value={scene.state as State} options={STATES} onChoose={mark} />

@@ -1,19 +1,21 @@
 import { useState } from 'preact/hooks';
 import { goToScene, slateOfScene } from '../../../app/commands/scenes.ts';
+import type { SceneFit } from '../../../app/scene-fits.ts';
 import type { Day } from '../../../day/model.ts';
 import type { Scene, SceneId } from '../../../day/scene.ts';
-import { sceneOfSlate, scenesInOrder, scenesToShoot } from '../../../day/scenes-in-order.ts';
+import { sceneAfter, sceneOfSlate, scenesInOrder } from '../../../day/scenes-in-order.ts';
 import { slateText } from '../../../day/slate.ts';
 import { currentSlate } from '../../../day/takes.ts';
 import { useDatabase, useDay, useRun } from '../../frame/context.ts';
 import { Page } from '../../frame/page/page.tsx';
 import { hrefOf } from '../../frame/route.ts';
 import { Button } from '../../kit/button.tsx';
-import { countOf } from '../../words/chain.ts';
+import { countOf, listOf } from '../../words/chain.ts';
 import { CallSheetImport } from '../call-sheet/open-call-sheet.ts';
 import { AddScene } from './add-scene.tsx';
 import { SceneRow } from './scene-row.tsx';
 import { SceneSheet } from './scene-sheet.tsx';
+import { useSceneFits } from './use-scene-fits.ts';
 import '../cast.css';
 
 type Open = { readonly scene: SceneId } | 'add' | 'sheet' | null;
@@ -24,17 +26,19 @@ export function Scenes() {
   const [open, setOpen] = useState<Open>(null);
   const scenes = scenesInOrder(day);
   const current = sceneOfSlate(day, currentSlate(day, useDatabase()));
-  const next = nextScene(day, current);
+  const next = sceneAfter(day, current);
+  const fits = useSceneFits(day);
   const close = (): void => setOpen(null);
   return (
     <Page tab="scenes" foot={<Foot day={day} next={next} onOpen={setOpen} />}>
-      <ScenesHead day={day} scenes={scenes} />
+      <ScenesHead day={day} scenes={scenes} fits={fits} />
       <ol class="rows cast-rows" aria-label="Scenes in the order to shoot">
         {scenes.map((scene) => (
           <li key={scene.id}>
             <SceneRow
               scene={scene}
               isCurrent={scene === current}
+              fit={fits.get(scene.id)}
               onTap={() => setOpen({ scene: scene.id })}
             />
           </li>
@@ -42,18 +46,21 @@ export function Scenes() {
       </ol>
       {open === 'add' && <AddScene onClose={close} />}
       {open === 'sheet' && <CallSheetImport onClose={close} />}
-      {open !== null && typeof open === 'object' && <SceneSheet id={open.scene} onClose={close} />}
+      {open !== null && typeof open === 'object' && (
+        <SceneSheet id={open.scene} fit={fits.get(open.scene)} onClose={close} />
+      )}
     </Page>
   );
 }
 
-/** The next one to shoot after the scene that the slate is in; the first, if that is not on the list. */
-export function nextScene(day: Day, current: Scene | undefined): Scene | undefined {
-  const toShoot = scenesToShoot(day).filter((scene) => scene !== current);
-  return toShoot.find(({ order }) => current === undefined || order > current.order) ?? toShoot[0];
+interface ScenesHeadProps {
+  readonly day: Day;
+  readonly scenes: readonly Scene[];
+  readonly fits: ReadonlyMap<SceneId, SceneFit>;
 }
 
-function ScenesHead({ day, scenes }: { day: Day; scenes: readonly Scene[] }) {
+function ScenesHead({ day, scenes, fits }: ScenesHeadProps) {
+  const short = scenes.filter(({ id }) => (fits.get(id)?.leftOut.length ?? 0) > 0);
   const done = scenes.filter(({ state }) => state === 'done').length;
   const moved = scenes.filter(({ state }) => state === 'moved').length;
   return (
@@ -68,6 +75,15 @@ function ScenesHead({ day, scenes }: { day: Day; scenes: readonly Scene[] }) {
           <b>{countOf(scenes.length, 'scene')}</b>
           {done > 0 && ` · ${done} done`}
           {moved > 0 && ` · ${moved} moved`}
+          {short.length > 0 && (
+            <>
+              {' '}
+              ·{' '}
+              <b class="warn">
+                {listOf(short.map(({ number }) => number))} {short.length > 1 ? 'do' : 'does'} not fit
+              </b>
+            </>
+          )}
         </p>
       )}
       <a class="button-plain as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'cast' })}>
