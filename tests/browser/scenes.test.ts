@@ -146,6 +146,21 @@ describe('a call sheet', () => {
   });
 });
 
+describe('the plan of the next setup', () => {
+  test('can be made for the next scene, and counts the packs over those after it', async () => {
+    const { tap } = hands(stage);
+    await goToPage('rig');
+    await tap(/^Bag, 16 tracks/);
+    await goToPage('plan');
+    await tap('for scene 46');
+    await page.getByRole('heading', { name: 'Next setup: 46', exact: true }).waitFor();
+    // Ines and Tomas now; Dora in 46A and the old man in 48 beside them: four packs, each put on once.
+    await page.getByText('With the 3 scenes after it: 4 packs to fit in all, proven the fewest.').waitFor();
+    await goToPage('scenes');
+    await page.locator('main[data-tab="scenes"]').waitFor();
+  });
+});
+
 describe('a day of nine scenes', () => {
   test('needs two taps by hand for who is needed; the rest follows the slate', async () => {
     const { tap, inSheet, closed } = hands(stage);
