@@ -45,8 +45,9 @@ export function spoiltSound(next: Numbers): Spoilt {
     const piece = next() < 0.3 ? whole.subarray(0, Math.floor(whole.length * within(0.4, 1))) : whole;
     for (let i = 0; i < FRAMES; i += 1) {
       const begins = start + (i * sampleRate) / fps;
-      // Cut off in its last bit, which is a 1 in every frame, it still says all that it says.
-      if (begins + (sampleRate / fps) * (79 / 80) > piece.length) break;
+      // Cut off in its sync word, which is the same in every frame, it has still said all that it says: what happens to
+      // follow may end it, and then it is given, and true.
+      if (begins + (sampleRate / fps) * (64 / 80) > piece.length) break;
       truth.push({ label: labelOfFrame(first + i, rate), start: at + begins, userBits, drop: dropped > 0 });
     }
     pieces.push(piece);
