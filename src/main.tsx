@@ -1,6 +1,7 @@
 import { render } from 'preact';
 
 import { type AppStore, appStore } from './app/app-store.ts';
+import { holderPlace } from './app/phone-holder.ts';
 import type { CardStore, Clock, Journal, Neighbours } from './app/ports.ts';
 import { safekeeping } from './app/safekeeping.ts';
 import { steadyClock } from './app/steady-clock.ts';
@@ -185,6 +186,7 @@ async function readFirstScreen(): Promise<AppStore> {
       locks: navigator.locks as LockManager | undefined,
       onOthers: (changed) => addEventListener('storage', changed),
     }),
+    holder: holderPlace(remembered()),
     cards: journal.state.kept ? cardsBeside : undefined,
     newDayId: () => `d${randomName(12)}`,
     // Missing in old browsers and without a secure origin.

@@ -20,6 +20,7 @@ const FEATURES = [
   'ui/picture',
   'ui/days',
   'ui/help',
+  'ui/phones',
 ];
 
 /** Which rooms a room may import from; packages are listed with the room that may use them. */
@@ -37,6 +38,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   reconcile: ['shared', 'time', 'facts', 'day', 'wave', 'matching'],
   report: ['shared', 'time', 'facts', 'day', 'jspdf'],
   callsheet: ['shared', 'papaparse'],
+  exchange: ['shared', 'facts'],
   commands: ['shared', 'time', 'facts', 'day', 'callsheet'],
   app: [
     'shared',
@@ -52,9 +54,11 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
     'report',
     'callsheet',
     'commands',
+    'exchange',
     '@preact/signals',
   ],
   storage: ['shared', 'facts', 'app', 'idb'],
+  camera: ['shared', 'qr', 'qr/decode.js'],
   offline: ['shared', 'app', 'workbox-window', 'workbox-core', 'workbox-precaching', 'workbox-routing'],
 
   'ui/kit': [...DRAWING, 'shared'],
@@ -72,6 +76,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   'ui/picture': [...BELOW, 'report'],
   'ui/days': [...BELOW, 'report', 'sample-days', 'date-fns/lightFormat'],
   'ui/help': BELOW,
+  'ui/phones': [...BELOW, 'camera'],
   'ui/shell': [...BELOW, ...FEATURES],
 };
 
@@ -90,6 +95,7 @@ const PURE = [
   'report',
   'callsheet',
   'commands',
+  'exchange',
 ];
 
 interface Source {

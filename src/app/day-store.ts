@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { CommandResult, Moment } from '../commands/command.ts';
+import { namePhone } from '../commands/day/name-phone.ts';
 import { actionsOf, redo, undo } from '../commands/line/undo.ts';
 import { appendFacts, foldDay } from '../day/fold/fold.ts';
 import type { Day } from '../day/model.ts';
@@ -11,6 +12,7 @@ import { unfitToKeep } from '../facts/unfit.ts';
 import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
+import type { HolderPlace } from './phone-holder.ts';
 import type { CardStore, Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';
 import { changedSince, hasId, readAll } from './read-stored.ts';
 import { clockOf } from './sample-clock.ts';
@@ -76,6 +78,8 @@ export interface StoreParts {
   readonly holding?: HoldingPlace;
   /** If missing, what was read of cards is gone when the window closes. */
   readonly cards?: CardStore | undefined;
+  /** Who holds this phone: said of it on every day it writes to. */
+  readonly holder?: HolderPlace;
   /** Five characters for this window, so that two windows never create the same id. */
   readonly window: string;
 }
@@ -146,6 +150,11 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     const unfit = unfitToKeep(facts);
     if (unfit) return fail(unfit);
     aheadTold = aheadMs;
+    const holder = parts.holder?.read();
+    const named = holder && namePhone(day.peek(), { ...now, database }, holder);
+    // A batch of its own: who holds the phone is no part of what was done.
+    if (named?.ok) facts.push(...stampFacts(named.value, { day: id, at, zone, seen, nextId: ids.next }));
+    if (facts.length === 0) return ok(facts);
     accept(facts);
     everything.push(...facts);
     queue.add(facts, outline);

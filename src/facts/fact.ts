@@ -21,6 +21,7 @@ import { type Envelope, envelope } from './kinds/envelope.ts';
 import { handedOver } from './kinds/handed-over.ts';
 import type { Kind } from './kinds/kind.ts';
 import { partDescribed, rigLaid } from './kinds/part-described.ts';
+import { phoneNamed } from './kinds/phone-named.ts';
 import { movesWeighed, outMarked, voicePinned } from './kinds/plan-settings.ts';
 import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from './kinds/radio-planned.ts';
 import { recorderSet, recordersRolling } from './kinds/recorder-set.ts';
@@ -87,6 +88,7 @@ export const KINDS = [
   differenceKept,
   handedOver,
   scenesDescribed,
+  phoneNamed,
 ] as const;
 
 type AnyKind = (typeof KINDS)[number];

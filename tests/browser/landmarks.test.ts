@@ -7,7 +7,20 @@ import { openSampleDay } from './places.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const CLOCK = '2026-11-20T03:05:00Z';
-const PAGES = ['now', 'cast', 'rig', 'line', 'wrap', 'plan', 'unit', 'radio', 'upkeep', 'card', 'picture'];
+const PAGES = [
+  'now',
+  'cast',
+  'rig',
+  'line',
+  'wrap',
+  'plan',
+  'unit',
+  'radio',
+  'upkeep',
+  'card',
+  'picture',
+  'phones',
+];
 
 interface Finding {
   readonly id: string;

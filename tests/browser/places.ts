@@ -61,6 +61,7 @@ const PLACES: readonly Place[] = [
   },
   { tab: 'card', opens: [] },
   { tab: 'picture', opens: [/^Larger$/] },
+  { tab: 'phones', opens: [] },
 ];
 
 /** Opens the sample day from the list of days and waits for its first screen. */

@@ -10,7 +10,20 @@ import { onStage } from './harness.ts';
 import { storedFacts } from './stored-facts.ts';
 import { paste, tap } from './tapping.ts';
 
-const TABS = ['now', 'cast', 'rig', 'line', 'wrap', 'plan', 'unit', 'radio', 'upkeep', 'card', 'picture'];
+const TABS = [
+  'now',
+  'cast',
+  'rig',
+  'line',
+  'wrap',
+  'plan',
+  'unit',
+  'radio',
+  'upkeep',
+  'card',
+  'picture',
+  'phones',
+];
 const NEWER = 'of-tomorrow';
 
 /** The small sample day, and behind it an entry of every enumeration with a word that only a newer version knows. */

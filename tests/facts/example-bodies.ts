@@ -247,6 +247,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     names: [{ take: TAKE_ID, files: [{ name: '24BT3_1.wav', track: 'tr-2' }] }],
     cards: [{ recorder: 'recorder', takes: 9, only: [TAKE_ID] }],
   },
+  'phone-named': { name: 'Jon Berg', job: 'Boom operator' },
   'difference-kept': {
     code: 'length-differs',
     take: TAKE_ID,

@@ -125,6 +125,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['fact-moved', { to: undefined }, 'to'],
   ['card-checked', { files: -1 }, 'files'],
   ['card-checked', { open: 0.5 }, 'open'],
+  ['phone-named', { name: 7 }, 'name'],
   ['difference-kept', { take: 'take 3' }, 'take'],
   ['difference-kept', { file: LONG }, 'file'],
   ['handed-over', { carriers: [] }, 'carriers'],

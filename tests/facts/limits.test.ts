@@ -412,6 +412,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     stands: orNull(factIdText),
   },
   'takes-joined': { take: factIdText, into: factIdText },
+  'phone-named': { name: text(200), job: text(200) },
   'difference-kept': {
     code: text(200),
     take: factIdText,

@@ -37,7 +37,20 @@ const link = fc.oneof(
     .map(([day, page]) => `#/day/${day}/${page}`),
 );
 
-const PAGES = ['now', 'cast', 'rig', 'line', 'wrap', 'plan', 'unit', 'radio', 'upkeep', 'card', 'picture'];
+const PAGES = [
+  'now',
+  'cast',
+  'rig',
+  'line',
+  'wrap',
+  'plan',
+  'unit',
+  'radio',
+  'upkeep',
+  'card',
+  'picture',
+  'phones',
+];
 
 describe(`hostile deep links, seed ${SEED}`, () => {
   test(`${CASES.deepLinks} generated ones lead to a screen there is, with a fit id or none, or to the days`, () => {

@@ -62,11 +62,16 @@ const isBeginning = ({ facts: [first] }: Day, { facts }: Action): boolean =>
   facts[0]?.id === first.id &&
   facts.every(({ kind }) => kind !== 'take-logged');
 
+/**
+ * What undo skips: a sent report cannot be unsent (the list of reports can retract it), and who holds this phone
+ * is said beside the actions.
+ */
+const NO_STEPS: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>(['report-sent', 'phone-named']);
+
 function batchesOf(day: Day, database: string): Fact[][] {
   const batches = new Map<FactId, Fact[]>();
   for (const fact of day.facts) {
-    // A sent report cannot be unsent: undo skips it; the list of reports can retract it.
-    if (databaseOf(fact.id) !== database || fact.kind === 'report-sent') continue;
+    if (databaseOf(fact.id) !== database || NO_STEPS.has(fact.kind)) continue;
     const batch = batches.get(batchOf(fact));
     if (batch) batch.push(fact);
     else batches.set(batchOf(fact), [fact]);

@@ -5,6 +5,7 @@ import { UpdateOffer } from '../frame/update-offer.tsx';
 import { version } from '../frame/version.ts';
 import { Button } from '../kit/button.tsx';
 import { PROMISED_WORDS } from '../words/day-outline.ts';
+import { HolderFields } from './holder-fields.tsx';
 import { LicenceSheet } from './licences-sheet.tsx';
 import { OFFLINE_WORDS } from './offline-words.ts';
 import './days.css';
@@ -22,6 +23,7 @@ export function Settings() {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: little in it takes the focus, and keys must be able to scroll it (WCAG 2.1.1). */}
       <main class="body" tabIndex={0}>
         <UpdateOffer />
+        <HolderFields />
         <div class="section">
           <Looks />
         </div>

@@ -12,6 +12,7 @@ export const PAGES = {
   upkeep: 'rig',
   card: 'wrap',
   picture: 'wrap',
+  phones: 'line',
 } as const satisfies Record<string, Tab>;
 export type DayPage = Tab | keyof typeof PAGES;
 

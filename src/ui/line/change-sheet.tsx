@@ -2,11 +2,12 @@ import { useState } from 'preact/hooks';
 import { bringBack, moveBefore, takeBack } from '../../app/commands/correct.ts';
 import type { LineItem } from '../../day/model.ts';
 import { itemOnLine } from '../../day/takes.ts';
-import { useDay, useRun } from '../frame/context.ts';
+import { useDatabase, useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { factWords } from '../words/facts.ts';
+import { whose } from '../words/phones.ts';
 import { clockTime } from '../words/times.ts';
 
 /** One change: when it was entered, from which take it holds, and how to move or undo it. */
@@ -16,6 +17,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
   const { fact, takenBack } = item;
   const [before, setBefore] = useState(placedBefore(day, fact.id));
   const words = factWords(day, fact);
+  const by = whose(day, fact.id, useDatabase());
   const place = (to: string | undefined): void => {
     if (
       run(
@@ -29,7 +31,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
   return (
     <Sheet
       title={words}
-      under={`entered at ${clockTime(fact.at, fact.zone)}${takenBack ? ', removed' : ''}`}
+      under={`entered at ${clockTime(fact.at, fact.zone)}${by && `, ${by}`}${takenBack ? ', removed' : ''}`}
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={place} question="Starting when?" />}
     >

@@ -1,6 +1,7 @@
 import type { Day } from '../../day/model.ts';
 import type { ClockEvidence } from '../../day/phone-clocks.ts';
 import type { ClockRemark } from '../../day/phones/clock-remarks.ts';
+import { holdersOf } from '../../day/phones/holders.ts';
 import { clockTime } from '../words/times.ts';
 
 /** `zoneName(-210)` is `'UTC-3:30'`. */
@@ -27,12 +28,14 @@ const BY: Record<ClockEvidence, string> = {
 };
 
 /** Other phones' clocks that are off by seconds or more, corrected on the line; empty if none are. */
-export const phoneClockWords = ({ order }: Day): string[] =>
-  [...(order?.clocks.values() ?? [])]
-    .filter(({ offset }) => Math.abs(offset) >= 1000)
-    .map(({ offset, how }) => {
+export const phoneClockWords = (day: Day): string[] =>
+  [...(day.order?.clocks ?? [])]
+    .filter(([, { offset }]) => Math.abs(offset) >= 1000)
+    .map(([database, { offset, how }]) => {
+      const name = holdersOf(day).get(database)?.name;
+      const clock = name ? `The clock of ${name}'s phone` : "Another phone's clock";
       const way = offset > 0 ? 'behind' : 'ahead of';
-      return `Another phone's clock is ${spanWords(Math.abs(offset))} ${way} the first; its entries are placed ${BY[how]}`;
+      return `${clock} is ${spanWords(Math.abs(offset))} ${way} the first; its entries are placed ${BY[how]}`;
     });
 
 const spanWords = (ms: number): string =>

@@ -5,8 +5,10 @@ import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
+import { useDatabase } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
 import { factWords } from '../words/facts.ts';
+import { whose } from '../words/phones.ts';
 import { statusWords } from '../words/takes.ts';
 import { clockTime } from '../words/times.ts';
 
@@ -21,6 +23,7 @@ export function LineEntry({ day, item, onOpen }: EntryProps) {
   const take = day.takes.get(item.fact.id);
   const placed = item.fact.before && day.takes.get(item.fact.before);
   const placedBefore = placed ? takeText(placed) : '';
+  const by = whose(day, item.fact.id, useDatabase());
   return useMemo(
     () => (
       <li data-item={item.fact.id}>
@@ -29,12 +32,13 @@ export function LineEntry({ day, item, onOpen }: EntryProps) {
           take={take}
           title={take ? <TakeLine take={take} /> : factWords(day, item.fact)}
           placedBefore={placedBefore}
+          by={by}
           onTap={() => onOpen(item.fact.id)}
         />
       </li>
     ),
     // Names of voices and parts come from the cast and rig, which `answersOf` changes with.
-    [item, take, placedBefore, day.memory.answersOf, onOpen],
+    [item, take, placedBefore, by, day.memory.answersOf, onOpen],
   );
 }
 
@@ -43,11 +47,13 @@ interface LineRowProps {
   readonly take: Take | undefined;
   readonly title: ComponentChildren;
   readonly placedBefore: string;
+  /** Whose entry it is; empty on a day of one phone. */
+  readonly by: string;
   readonly onTap: () => void;
 }
 
 /** A square for a take, a ring for a circled one, a diamond for a change. */
-function LineRow({ item, take, title, placedBefore, onTap }: LineRowProps) {
+function LineRow({ item, take, title, placedBefore, by, onTap }: LineRowProps) {
   const { fact, takenBack } = item;
   const at = take?.start
     ? formatTimecode(take.start.frames, take.start.rate).slice(0, 8)
@@ -61,7 +67,9 @@ function LineRow({ item, take, title, placedBefore, onTap }: LineRowProps) {
       </svg>
       <span class="row-text">
         <strong class={take ? undefined : 'line-change'}>{title}</strong>
-        <span class="soft">{under(item, take, placedBefore)}</span>
+        <span class="soft">
+          {[...under(item, take, placedBefore), by].filter((word) => word !== '').join(' · ')}
+        </span>
       </span>
     </Button>
   );
@@ -84,13 +92,12 @@ function TakeLine({ take }: { take: Take }) {
   );
 }
 
-function under({ fact, takenBack }: LineItem, take: Take | undefined, placedBefore: string): string {
-  const words = [
+function under({ fact, takenBack }: LineItem, take: Take | undefined, placedBefore: string): string[] {
+  return [
     takenBack ? 'removed' : '',
     take && isOpen(take) ? 'rolling' : '',
     ...(take ? statusWords(take) : []),
     ...(take?.notes.map(({ text }) => text) ?? []),
     placedBefore ? `placed before ${placedBefore}, entered at ${clockTime(fact.at, fact.zone)}` : '',
   ];
-  return words.filter((word) => word !== '').join(' · ');
 }

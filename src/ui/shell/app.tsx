@@ -31,6 +31,7 @@ const Radio = lazy(() => import('../radio/radio.tsx').then((part) => part.Radio)
 const Upkeep = lazy(() => import('../upkeep/upkeep.tsx').then((part) => part.Upkeep), ScreenMissing);
 const Card = lazy(() => import('../card/card.tsx').then((part) => part.Card), ScreenMissing);
 const Picture = lazy(() => import('../picture/picture.tsx').then((part) => part.Picture), ScreenMissing);
+const Phones = lazy(() => import('../phones/phones.tsx').then((part) => part.Phones), ScreenMissing);
 
 const SCREENS: Record<DayPage, ComponentType> = {
   now: Now,
@@ -45,6 +46,7 @@ const SCREENS: Record<DayPage, ComponentType> = {
   upkeep: Upkeep,
   card: Card,
   picture: Picture,
+  phones: Phones,
 };
 
 interface AppProps {

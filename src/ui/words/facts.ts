@@ -16,6 +16,7 @@ import { isOneOf, type Open, unknownText, wordIn } from '../../shared/open-word.
 import { formatTimecode } from '../../time/timecode.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { NEED_WORD } from './needs.ts';
+import { holderWords } from './phones.ts';
 import { prepWords } from './prep-facts.ts';
 import { bitDepthWords, rateWords, sampleRateWords } from './recording.ts';
 import { sceneNeedWords, scenesWords } from './scenes.ts';
@@ -108,6 +109,8 @@ export function factWords(day: Day, fact: Fact): string {
       return `${settledWords(fact.as)}${fact.file ? `: ${fact.file}` : ''}`;
     case 'handed-over':
       return `${listOf(fact.carriers.map(({ name }) => name))} handed over to ${fact.to}`;
+    case 'phone-named':
+      return `phone of ${holderWords(fact)}`;
     default:
       return prepWords(day, fact);
   }

@@ -16,6 +16,7 @@ import {
   saidWords,
   timesOfTake,
 } from '../../words/conflicts.ts';
+import { phoneName } from '../../words/phones.ts';
 import { clockTime } from '../../words/times.ts';
 import { useApp, useDay, useRun } from '../context.ts';
 
@@ -77,7 +78,7 @@ function useWhence(): (id: FactId, holds?: boolean) => string {
   return (id, holds = false) => {
     const fact = day.facts.find((one) => one.id === id);
     const when = fact ? `${clockTime(fact.at, fact.zone)}, ` : '';
-    const phone = databaseOf(id) === database ? 'this phone' : 'another phone';
+    const phone = phoneName(day, databaseOf(id), database);
     return `${when}${phone}${holds ? ', used until resolved' : ''}`;
   };
 }

@@ -12,6 +12,7 @@ import { copyWords, PROMISED_WORDS, titleOf } from '../../words/day-outline.ts';
 import { SLATE_STYLES } from '../../words/takes.ts';
 import { useApp, useDay, useOutline, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
+import { hrefOf } from '../route.ts';
 import { DayFileButton } from '../sending/day-file-button.tsx';
 import { UpdateOffer } from '../update-offer.tsx';
 import { CrewFields } from './crew-fields.tsx';
@@ -129,6 +130,9 @@ export function DaySheet({ onClose }: { onClose: () => void }) {
           onChoose={(slateStyle) => set({ slateStyle })}
         />
         {isOne && <SoundSettings {...settings} />}
+        <a class="button as-button" href={hrefOf({ at: 'day', day: day.id, tab: 'phones' })}>
+          Phones
+        </a>
         <Button onClick={() => setInRecorders(true)}>
           {isOne ? 'Add a recorder' : `Recorders: ${listOf(recordersOf(day).map(({ name }) => name))}`}
         </Button>

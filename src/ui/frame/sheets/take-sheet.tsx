@@ -17,8 +17,9 @@ import { Sheet } from '../../kit/sheet.tsx';
 import { Toggles } from '../../kit/toggles.tsx';
 import { shortened } from '../../words/actions.ts';
 import { listOf, onTrackWords, partName, TRACK_WORD } from '../../words/chain.ts';
+import { whose } from '../../words/phones.ts';
 import { statusWords } from '../../words/takes.ts';
-import { useDay, useRun } from '../context.ts';
+import { useDatabase, useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { useCut } from '../use-cut.ts';
 import { NoteSheet } from './note-sheet.tsx';
@@ -29,10 +30,12 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   const day = useDay().day.value;
   const run = useRun();
   const cut = useCut();
+  const own = useDatabase();
   const [doing, setDoing] = useState<'form' | 'note' | 'move' | null>(null);
   const take = day.takes.get(item.fact.id);
   if (!take) return <TakenBackSheet item={item} onClose={onClose} />;
   const name = takeText(take);
+  const by = whose(day, take.id, own);
   if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
   if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
   const labels = trackLabels(day.rig);
@@ -56,7 +59,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   return (
     <Sheet
       title={name}
-      under={[start, length, ...statusWords(take)].join(' · ')}
+      under={[start, length, ...statusWords(take), ...(by ? [by] : [])].join(' · ')}
       onClose={onClose}
       foot={
         <>
