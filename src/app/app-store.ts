@@ -69,6 +69,8 @@ export interface AppStore {
    */
   importFiles(reads: readonly FileRead[], stands?: Stands): Promise<Imported>;
   dayFile(day: string): Promise<string>;
+  /** Every readable fact of a day exactly as stored, and those not on the disk yet. */
+  heldFacts(day: string): Promise<readonly Envelope[]>;
   erase(day: string): Promise<void>;
 }
 
@@ -226,8 +228,10 @@ export function appStore(
       const { header } = store.day.peek();
       // Exports facts exactly as stored, plus those not on the disk yet.
       const { stored } = await heldOf(id);
-      return writeDayFile(id, `${header.production} ${header.label}`.trim(), stored);
+      const title = `${header.production} ${header.label}`.trim();
+      return writeDayFile(id, title, stored, parts.holder?.read()?.name);
     },
+    heldFacts: async (id) => (await heldOf(id)).stored,
     async erase(id) {
       const store = await stores.get(id);
       store?.forget();

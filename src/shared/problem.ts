@@ -76,6 +76,13 @@ export interface Problems {
   'sample-missing': NoDetail;
   'held-contradicts': { count: number };
   'day-erased': NoDetail;
+  'codes-damaged': NoDetail;
+  'codes-newer': NoDetail;
+  'codes-of-another-day': NoDetail;
+  'codes-too-many': NoDetail;
+  'camera-refused': NoDetail;
+  'camera-missing': NoDetail;
+  'camera-busy': NoDetail;
   'day-file-empty': NoDetail;
   'day-file-too-large': NoDetail;
   'day-file-too-many-facts': NoDetail;

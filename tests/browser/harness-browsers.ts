@@ -21,8 +21,8 @@ export interface StageBrowser {
 export const openBrowser = (trapPort: number, options: StageOptions): StageBrowser =>
   needsOwn(options) ? ownBrowser(trapPort, options) : sharedBrowser(trapPort, options);
 
-const needsOwn = ({ ownBrowser, profileIn, untouched, fineClock, hears }: StageOptions): boolean =>
-  Boolean(ownBrowser || profileIn || untouched || fineClock || hears);
+const needsOwn = ({ ownBrowser, profileIn, untouched, fineClock, hears, camera }: StageOptions): boolean =>
+  Boolean(ownBrowser || profileIn || untouched || fineClock || hears || camera);
 
 function ownBrowser(trapPort: number, options: StageOptions): StageBrowser {
   const profile = mkdtempSync(join(options.profileIn ?? tmpdir(), 'rollbook-profile-'));
@@ -32,6 +32,7 @@ function ownBrowser(trapPort: number, options: StageOptions): StageBrowser {
         // This machine's own addresses bypass a proxy; whatever else is asked for runs into the trap.
         `--proxy-server=http://127.0.0.1:${trapPort}`,
         ...(options.hears ? microphoneOf(options.hears) : []),
+        ...(options.camera ? cameraArgs(options.camera) : []),
       ),
       ...contextOptions(options),
     });
@@ -48,6 +49,13 @@ function ownBrowser(trapPort: number, options: StageOptions): StageBrowser {
     remove: () => rmSync(profile, { recursive: true, force: true, maxRetries: 5 }),
   };
 }
+
+/** The browser plays the file as what its camera sees, from when it is asked for the camera, and allows it. */
+const cameraArgs = (file: string): string[] => [
+  '--use-fake-device-for-media-stream',
+  '--use-fake-ui-for-media-stream',
+  `--use-file-for-fake-video-capture=${file}`,
+];
 
 function sharedBrowser(trapPort: number, options: StageOptions): StageBrowser {
   const mustBeOwn = (): void => {

@@ -33,9 +33,11 @@ export interface StageOptions {
   readonly before?: () => void;
   /**
    * A browser that is not shared with the other stages of its process and has a profile on disk: for what ends it, and for
-   * what only a disk does. The options `profileIn`, `untouched`, `fineClock` and `hears` mean one too.
+   * what only a disk does. The options `profileIn`, `untouched`, `fineClock`, `hears` and `camera` mean one too.
    */
   readonly ownBrowser?: boolean;
+  /** The file, .mjpeg, that the camera shows; it need not be there before the camera is asked for. */
+  readonly camera?: string;
   /** Where the browser keeps its profile; the system's folder for such things unless told. */
   readonly profileIn?: string;
   /** Faults that the test provokes on purpose and that may come at any moment. */

@@ -13,14 +13,23 @@ interface LaunchQueue {
   setConsumer(consume: (launched: Launched) => void): void;
 }
 
-/** Files the system opened with the app, until the page picks them up. */
+/** Files the system opened with the app, or that were read off another phone, until the page picks them up. */
 let handed: readonly File[] = [];
+let handedHow: 'opened' | 'read' = 'opened';
 
 /** How often files were opened, so that an open page picks up the next ones too. */
 export const timesHanded = signal(0);
 
 /** Recordings from outside the app, until a card check picks them up. */
 export const recordingsArrived = signal<readonly File[]>([]);
+
+/** Opens the import for these files. */
+export function handOver(files: readonly File[], how: 'opened' | 'read'): void {
+  handed = files;
+  handedHow = how;
+  timesHanded.value += 1;
+  location.hash = '#/shared';
+}
 
 /**
  * Handles the system bringing this window forward, for a shortcut or with files (W3C Launch Handler and File
@@ -35,9 +44,7 @@ export function hearLaunches(): void {
         if (hash) location.hash = hash;
         return;
       }
-      handed = await Promise.all(files.map((handle) => handle.getFile()));
-      timesHanded.value += 1;
-      location.hash = '#/shared';
+      handOver(await Promise.all(files.map((handle) => handle.getFile())), 'opened');
     })();
   });
 }
@@ -75,7 +82,7 @@ async function arrivedFiles() {
   const files = opened.length > 0 ? opened : await sharedFiles();
   const are = await Promise.all(files.map(isRecording));
   return {
-    how: opened.length > 0 ? 'opened' : 'shared',
+    how: opened.length > 0 ? handedHow : 'shared',
     recordings: files.filter((_, at) => are[at]),
     others: files.filter((_, at) => !are[at]),
   } as const;

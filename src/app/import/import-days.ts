@@ -12,9 +12,9 @@ export type { Envelope } from '../../facts/kinds/envelope.ts';
 /** Larger than any day, so not worth reading. */
 const MOST_BYTES = 64 * 1024 * 1024;
 
-/** Day files and their origin: chosen here, pasted, shared by another app, or opened with this one. */
+/** Day files and their origin: chosen here, pasted, shared by another app, opened with this one, or read off another phone. */
 export type DayFiles =
-  | { readonly how: 'chosen' | 'shared' | 'opened'; readonly files: readonly File[] }
+  | { readonly how: 'chosen' | 'shared' | 'opened' | 'read'; readonly files: readonly File[] }
   | { readonly how: 'pasted'; readonly text: string };
 
 /** Day files that were read but not imported yet. */

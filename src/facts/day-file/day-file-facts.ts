@@ -15,6 +15,8 @@ export type DayFileWarning =
 export interface DayFile {
   readonly day: DayId;
   readonly title: string;
+  /** Who held the phone that wrote the file. */
+  readonly sender?: string;
   /** Lifted to this version, for folding. */
   readonly facts: readonly (Fact | UnknownFact)[];
   /** The same facts as they are in the file, for storing, merging and exporting. */
@@ -88,7 +90,10 @@ function readFactLine(line: FileLine, day: DayId, checks: ReadonlySet<string> | 
 const isBeyondLimit = (id: unknown): boolean =>
   typeof id === 'string' && counterOf(id) > HIGHEST_COUNTER && isFactId(`000000${id.slice(6)}`);
 
-export function dayFileOf(day: DayId, title: string, { kept, repeated }: Gathered): DayFile {
+export function dayFileOf(
+  { day, title, sender }: Pick<DayFile, 'day' | 'title'> & { readonly sender?: string | undefined },
+  { kept, repeated }: Gathered,
+): DayFile {
   const sorted = [...kept.values()].sort((one, other) => byId(one.stored, other.stored));
   const facts = sorted.map(({ fact }) => fact);
   const newer = facts.filter((fact) => !isKnown(fact));
@@ -96,5 +101,12 @@ export function dayFileOf(day: DayId, title: string, { kept, repeated }: Gathere
   const warnings: DayFileWarning[] = [];
   if (repeated > 0) warnings.push({ code: 'facts-repeated', count: repeated });
   if (newer.length > 0) warnings.push({ code: 'facts-of-newer-version', count: newer.length, kinds });
-  return { day, title, facts, stored: sorted.map(({ stored }) => stored), warnings };
+  return {
+    day,
+    title,
+    ...(sender && { sender }),
+    facts,
+    stored: sorted.map(({ stored }) => stored),
+    warnings,
+  };
 }

@@ -34,6 +34,8 @@ const head = z.object({
   day: idText,
   title: shortText,
   facts: wholeNumber(0, DAY_FILE_LIMITS.facts),
+  /** Who sent it; older readers ignore it. */
+  sender: z.optional(shortText),
   checks,
 });
 export type Head = z.infer<typeof head>;

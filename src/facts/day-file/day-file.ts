@@ -17,9 +17,10 @@ import { entryCheck } from './entry-checks.ts';
 /**
  * The day as text to share as a `.txt`: a head line, one fact per line, and a last line with their number and
  * a check, the CRC-32 of all lines before it. `checks`, one per fact, tell changed facts from intact ones in
- * a damaged file. All facts must be of this day. The order of `facts` does not matter.
+ * a damaged file. All facts must be of this day. The order of `facts` does not
+ * matter. `sender` says who holds the phone that wrote it.
  */
-export function writeDayFile(day: DayId, title: string, facts: readonly Envelope[]): string {
+export function writeDayFile(day: DayId, title: string, facts: readonly Envelope[], sender = ''): string {
   const said = facts
     .map(storedForm)
     .sort(byId)
@@ -30,6 +31,7 @@ export function writeDayFile(day: DayId, title: string, facts: readonly Envelope
     version: DAY_FILE_VERSION,
     day,
     title: title.slice(0, 200),
+    ...(sender && { sender: sender.slice(0, 200) }),
     facts: facts.length,
     checks,
   });
@@ -60,7 +62,7 @@ export function readDayFile(text: string): Result<DayFile> {
   const check = checkOf([first!, ...rest].map((line) => line.text));
   if (check !== end.check || end.checks !== head.value.checks)
     return fail({ code: 'day-file-check-wrong', line: last.number, expected: end.check, found: check });
-  return ok(dayFileOf(head.value.day, head.value.title, gathered));
+  return ok(dayFileOf(head.value, gathered));
 }
 
 function wrongLength(head: Head, rest: readonly FileLine[], last: FileLine): Problem {

@@ -30,7 +30,7 @@ export function readDayFileLeniently(text: string): Result<Salvage> {
   const day = dayOf(body, head.ok ? head.value.day : undefined);
   const checks = entryChecks([first!, ...ends, ...rest.slice(-1)]);
   const gathered = gather(body, day, checks);
-  const file = dayFileOf(day, head.ok ? head.value.title : '', gathered);
+  const file = dayFileOf({ title: '', ...(head.ok && head.value), day }, gathered);
   if (file.facts.length === 0)
     return fail({
       code: 'day-file-nothing-readable',

@@ -44,6 +44,9 @@ export function ChooseFile({ onBrought, onClose }: ChooseProps) {
             onChange={(event) => void choose([...(event.currentTarget.files ?? [])])}
           />
         </label>
+        <a class="button as-button" href="#/get">
+          Get from another phone by camera
+        </a>
         <LongField label="Or paste the text" value={pasted} onInput={(text) => void paste(text)} />
         {unread && (
           <p class="warn" role="alert">

@@ -12,6 +12,7 @@ const UNDER: Record<DayImport['how'], string> = {
   pasted: 'Nothing has changed yet.',
   shared: 'Shared by another app or a web page; the phone does not say which. Nothing has changed yet.',
   opened: 'Opened with this app. Nothing has changed yet.',
+  read: 'Read off the other phone. Nothing has changed yet.',
 };
 
 interface ImportPreviewProps {

@@ -36,7 +36,8 @@ export function ImportSheet({ brought: given, onClose }: ImportProps) {
     tell(
       `${countOf(imported.fresh, 'new entry', 'new entries')}, ${imported.entries - imported.fresh} known`,
     );
-    goTo({ at: 'day', day, tab: 'now' });
+    // Another phone's day: the way back to it is there.
+    goTo({ at: 'day', day, tab: reads[0]?.file?.sender ? 'phones' : 'now' });
   };
   if (done) return <ImportedSheet {...done} onClose={onClose} />;
   if (!brought) return <ChooseFile onBrought={setBrought} onClose={onClose} />;

@@ -2,6 +2,7 @@ import type { FileRead } from '../../app/import-files.ts';
 import type { Preview } from '../../app/preview.ts';
 import { useApp } from '../frame/context.ts';
 import { Row } from '../kit/row.tsx';
+import { listOf } from '../words/chain.ts';
 import { titleOf } from '../words/day-outline.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { damageWords } from './imported-words.ts';
@@ -27,14 +28,19 @@ export function Previews({ reads, previews }: PreviewsProps) {
         </ul>
       )}
       {previews.map((preview) => (
-        <OneDay key={preview.day} preview={preview} />
+        <OneDay key={preview.day} preview={preview} senders={sendersOf(reads, preview.day)} />
       ))}
     </>
   );
 }
 
-/** The day's name, whether this phone has it, and what would change. */
-function OneDay({ preview }: { preview: Preview }) {
+/** Who sent the files of a day, each once. */
+const sendersOf = (reads: readonly FileRead[], day: string): string[] => [
+  ...new Set(reads.flatMap(({ file }) => (file?.day === day && file.sender) || [])),
+];
+
+/** The day's name, who sent it, whether this phone has it, and what would change. */
+function OneDay({ preview, senders }: { preview: Preview; senders: readonly string[] }) {
   const { after, isNew, disputes, refused, fresh, mended } = preview;
   const known = useApp().days.value.find(({ id }) => id === preview.day);
   const comes = fresh + mended > 0 || refused.length === 0;
@@ -42,7 +48,11 @@ function OneDay({ preview }: { preview: Preview }) {
     <section class="section preview">
       <h3>{titleOf(known ?? after.header)}</h3>
       <p class="soft">
-        {[after.header.date, isNew ? 'not on this phone yet' : 'on this phone already']
+        {[
+          senders.length > 0 ? `sent by ${listOf(senders)}` : '',
+          after.header.date,
+          isNew ? 'not on this phone yet' : 'on this phone already',
+        ]
           .filter(Boolean)
           .join(' · ')}
       </p>

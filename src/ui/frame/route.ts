@@ -26,11 +26,12 @@ export const tabOf = (page: DayPage): Tab =>
 export const WISHES = ['roll', 'inputs', 'report', 'shared', 'turned-away', 'not-shared'] as const;
 export type Wish = (typeof WISHES)[number];
 
-/** Where the user is: the days, the settings, the help, or one tab of a day. In the address, so that back works. */
+/** Where the user is: the days, the settings, the help, getting a day off another phone, or one tab of a day. In the address, so that back works. */
 export type Route =
   | { readonly at: 'days' }
   | { readonly at: 'settings' }
   | { readonly at: 'help' }
+  | { readonly at: 'get' }
   | { readonly at: 'arriving'; readonly wish: Wish }
   | { readonly at: 'day'; readonly day: string; readonly tab: DayPage };
 
@@ -38,6 +39,7 @@ export function readRoute(hash: string): Route {
   const wish = WISHES.find((one) => hash === `#/${one}`);
   if (wish) return { at: 'arriving', wish };
   if (hash === '#/help') return { at: 'help' };
+  if (hash === '#/get') return { at: 'get' };
   if (hash === '#/settings') return { at: 'settings' };
   const [, day, tab] = /^#\/day\/([\w.:-]{1,64})\/(\w+)$/.exec(hash) ?? [];
   return day && isPage(tab) ? { at: 'day', day, tab } : { at: 'days' };

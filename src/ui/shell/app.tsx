@@ -31,6 +31,7 @@ const Radio = lazy(() => import('../radio/radio.tsx').then((part) => part.Radio)
 const Upkeep = lazy(() => import('../upkeep/upkeep.tsx').then((part) => part.Upkeep), ScreenMissing);
 const Card = lazy(() => import('../card/card.tsx').then((part) => part.Card), ScreenMissing);
 const Picture = lazy(() => import('../picture/picture.tsx').then((part) => part.Picture), ScreenMissing);
+const GetDay = lazy(() => import('../phones/get-day.tsx').then((part) => part.GetDay), ScreenMissing);
 const Phones = lazy(() => import('../phones/phones.tsx').then((part) => part.Phones), ScreenMissing);
 
 const SCREENS: Record<DayPage, ComponentType> = {
@@ -71,6 +72,7 @@ export function App({ app, restart }: AppProps) {
             {where.at === 'days' && <Days />}
             {where.at === 'settings' && <Settings />}
             {where.at === 'help' && <Help />}
+            {where.at === 'get' && <GetDay />}
             {where.at === 'arriving' && <Arriving wish={where.wish} />}
           </Boundary>
         )}

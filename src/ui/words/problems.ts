@@ -107,6 +107,14 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'sample-missing': () => 'The sample day is not on this phone yet. Open the app once with a signal.',
   'held-contradicts': ({ count }) =>
     `${count === 1 ? 'One action conflicts' : `${count} actions conflict`} with an entry of this day that has the same number, and stays out until you discard. The others were restored.`,
+  'codes-damaged': () => 'The codes were read but hold no day. Start again on the other phone.',
+  'codes-newer': () => 'The other phone has a newer version of the app. Update this one, then read again.',
+  'codes-of-another-day': () => 'The other phone has another day open. Open the same day on both.',
+  'codes-too-many': () => 'That is too much for codes. Send the day file instead.',
+  'camera-refused': () =>
+    'The camera is not allowed. Allow it for this site in the browser, or send the day file instead.',
+  'camera-missing': () => 'This device has no camera that the browser can use. Send the day file instead.',
+  'camera-busy': () => 'The camera is in use by another app. Close that app and try again.',
   'day-erased': () => 'This day was erased in another window.',
   'day-file-empty': () => 'The file is empty.',
   'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
