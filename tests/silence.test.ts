@@ -8,7 +8,7 @@ const ROOT = resolve(import.meta.dirname, '..');
 const LOUD = [
   /\bnew Audio\b/,
   /\bHTMLAudioElement\b/,
-  /<(audio|video)\b/,
+  /<audio\b|<video\b(?![^>]*\bmuted\b)/,
   /\.vibrate\b/,
   /\bspeechSynthesis\b/,
   /\bNotification\b|showNotification/,

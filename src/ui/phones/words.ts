@@ -14,7 +14,7 @@ export function titleOfPhone({ database, holder }: DayPhone, own: string): strin
 /** `'last heard at 14:02, 31 entries · lacks 3 entries of this phone'` */
 export function statusOfPhone(day: Day, phone: DayPhone, own: string): string {
   const entries = countOf(phone.entries, 'entry', 'entries');
-  if (phone.database === own) return entries;
+  if (phone.database === own || !phone.last) return phone.entries > 0 ? entries : 'no entries yet';
   const heard = `last heard at ${clockTime(phone.last.at, phone.last.zone)}, ${entries}`;
   const lacks =
     phone.lacks > 0

@@ -35,6 +35,11 @@ describe('the phones of a day', () => {
     expect(phones[0]!.holder).toBeUndefined();
   });
 
+  test('this one is listed before it wrote anything', () => {
+    const [own] = phonesOfDay(foldDay('day-1', twoPhones()), 'phoned');
+    expect(own).toMatchObject({ database: 'phoned', entries: 0, last: null, lacks: 0 });
+  });
+
   test('each says what it had not seen of this phone, and whose entries it has that are not here', () => {
     const [own, other] = phonesOfDay(foldDay('day-1', twoPhones()), 'phonea');
     expect(own).toMatchObject({ lacks: 0, hasMoreOf: [] });
