@@ -8,7 +8,7 @@ import { formatTimecode } from '../../time/timecode.ts';
 import { useDatabase } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
 import { factWords } from '../words/facts.ts';
-import { whose } from '../words/phones.ts';
+import { otherHolder } from '../words/phones.ts';
 import { statusWords } from '../words/takes.ts';
 import { clockTime } from '../words/times.ts';
 
@@ -23,7 +23,7 @@ export function LineEntry({ day, item, onOpen }: EntryProps) {
   const take = day.takes.get(item.fact.id);
   const placed = item.fact.before && day.takes.get(item.fact.before);
   const placedBefore = placed ? takeText(placed) : '';
-  const by = whose(day, item.fact.id, useDatabase());
+  const by = otherHolder(day, item.fact.id, useDatabase());
   return useMemo(
     () => (
       <li data-item={item.fact.id}>
@@ -47,7 +47,7 @@ interface LineRowProps {
   readonly take: Take | undefined;
   readonly title: ComponentChildren;
   readonly placedBefore: string;
-  /** Whose entry it is; empty on a day of one phone. */
+  /** Who made it on another phone; empty for one's own. */
   readonly by: string;
   readonly onTap: () => void;
 }

@@ -16,3 +16,10 @@ export function phoneName(day: Day, database: string, own: string): string {
 /** Whose entry it is, on a day of several phones; otherwise nothing. `own` is this phone's database. */
 export const whose = (day: Day, id: FactId, own: string): string =>
   day.order ? phoneName(day, databaseOf(id), own) : '';
+
+/** Who made an entry on another phone; nothing for one's own, and where nobody said who holds that phone. */
+export function otherHolder(day: Day, id: FactId, own: string): string {
+  const database = databaseOf(id);
+  const holder = database === own ? undefined : holdersOf(day).get(database);
+  return holder?.name || holder?.job || '';
+}
