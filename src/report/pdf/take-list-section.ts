@@ -1,24 +1,26 @@
 import { type ListedTake, type ListedUnit, takeList } from '../list/take-list.ts';
 import type { ReportModel } from '../model.ts';
 import type { Extras } from '../revision/revision.ts';
-import { fittedLines, fitting } from './fitted-text.ts';
+import { fittedLines } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { heading } from './head-section.ts';
-import { STYLES, type Style } from './paper.ts';
+import { STYLES } from './paper.ts';
+import {
+  drawNote,
+  drawTakeName,
+  drawUnits,
+  LEADING,
+  noteLines,
+  type Unit,
+  unitLines,
+} from './take-drawing.ts';
 
-const LEADING = 10;
 const FIRST_LINE = 11.5;
 const UNDER_FIRST = 0.5;
 const UNDER = 3.6;
-const UNIT_GAP = 9;
 
 /** Where the columns begin, from the left margin. */
 const AT = { file: 60, start: 178, end: 232, length: 286, words: 344 } as const;
-
-interface Unit {
-  readonly text: string;
-  readonly style: Style;
-}
 
 /** A take, measured and ready to draw. */
 interface Row {
@@ -96,29 +98,8 @@ function measured(flow: Flow, take: ListedTake): Row {
     names: take.names ? fittedLines(pen, take.names, STYLES.small, width) : [],
     also: take.also.flatMap((text) => fittedLines(pen, text, STYLES.small, width)),
     tracks: take.lists.flatMap((units) => unitLines(flow, units.map(styled), width)),
-    notes: take.notes.map((note) => fittedLines(pen, note, STYLES.value, width - dashWidth(flow))),
+    notes: take.notes.map((note) => noteLines(flow, note, width)),
   };
-}
-
-/** Breaks between tracks if possible; a track wider than a line is broken like any text. */
-function unitLines(flow: Flow, units: readonly Unit[], width: number): Unit[][] {
-  const lines: Unit[][] = [];
-  let left = 0;
-  for (const { text, style } of units) {
-    const needed = flow.pen.width(text, style);
-    if (needed > width) {
-      for (const piece of fittedLines(flow.pen, text, style, width)) lines.push([{ text: piece, style }]);
-      left = 0;
-      continue;
-    }
-    if (lines.length === 0 || needed > left) {
-      lines.push([]);
-      left = width;
-    }
-    lines.at(-1)!.push({ text, style });
-    left -= needed + UNIT_GAP;
-  }
-  return lines;
 }
 
 function row(flow: Flow, { take, file, words, names, also, tracks, notes }: Row): void {
@@ -130,7 +111,7 @@ function row(flow: Flow, { take, file, words, names, also, tracks, notes }: Row)
   flow.need(Math.min(top + UNDER_FIRST + rest * LEADING + UNDER, 200));
   const from = flow.y;
   const y = flow.y + FIRST_LINE;
-  takeName(flow, take, y);
+  drawTakeName(flow, take, { y, width: AT.file, tall: 6 });
   for (const [at, line] of file.entries()) pen.text(line, left + AT.file, y + at * LEADING, STYLES.value);
   pen.text(take.start, left + AT.start, y, STYLES.value);
   pen.text(take.end, left + AT.end, y, STYLES.value);
@@ -139,41 +120,8 @@ function row(flow: Flow, { take, file, words, names, also, tracks, notes }: Row)
   flow.y += top + (rest > 0 ? UNDER_FIRST : 0);
   if (take.isChanged) pen.line(left - 5, from + 2.5, left - 5, flow.y + 2, 'ink', 2);
   const lines = [...[...names, ...also].map((text) => [{ text, style: STYLES.small }]), ...tracks];
-  for (const units of lines) {
-    flow.need(LEADING);
-    flow.y += LEADING;
-    unitsAt(flow, units);
-  }
-  for (const note of notes) noteAt(flow, note);
+  drawUnits(flow, lines, AT.file);
+  for (const note of notes) drawNote(flow, note, AT.file);
   flow.y += UNDER;
   pen.line(left, flow.y, flow.right, flow.y);
-}
-
-const DASH = '– ';
-const dashWidth = ({ pen }: Flow): number => pen.width(DASH, STYLES.value);
-
-function noteAt(flow: Flow, lines: readonly string[]): void {
-  for (const [at, line] of lines.entries()) {
-    flow.need(LEADING);
-    flow.y += LEADING;
-    if (at === 0) flow.pen.text(DASH, flow.left + AT.file, flow.y, STYLES.value);
-    flow.pen.text(line, flow.left + AT.file + dashWidth(flow), flow.y, STYLES.value);
-  }
-}
-
-function unitsAt(flow: Flow, units: readonly Unit[]): void {
-  let x = flow.left + AT.file;
-  for (const { text, style } of units) {
-    flow.pen.text(text, x, flow.y, style);
-    x += flow.pen.width(text, style) + UNIT_GAP;
-  }
-}
-
-/** A circled take has an oval, which survives a photocopier. */
-function takeName(flow: Flow, { text, circled }: ListedTake, y: number): void {
-  const { pen } = flow;
-  const middle = flow.left + AT.file / 2 - 4;
-  const style = fitting(pen, text, STYLES.strong, AT.file - 16);
-  pen.text(text, middle, y, style, 'middle');
-  if (circled) pen.oval(middle, y - 3.1, Math.max(15, pen.width(text, style) / 2 + 6), 6);
 }

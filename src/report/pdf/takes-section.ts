@@ -4,23 +4,25 @@ import { type PrintedTake, printedTake } from '../printed/printed-take.ts';
 import type { TakeLine } from '../take-lines.ts';
 import type { TakeTracks } from '../take-tracks.ts';
 import type { TrackLine } from '../track-lines.ts';
-import { fittedLines, fitting } from './fitted-text.ts';
+import { fittedLines } from './fitted-text.ts';
 import type { Flow } from './flow.ts';
 import { heading } from './head-section.ts';
-import { STYLES, type Style } from './paper.ts';
+import { STYLES } from './paper.ts';
+import {
+  drawNote,
+  drawTakeName,
+  drawUnits,
+  LEADING,
+  noteLines,
+  type Unit,
+  unitLines,
+} from './take-drawing.ts';
 
-const LEADING = 10;
 const FIRST_LINE = 13.5;
 const UNDER_FIRST = 1.5;
-const UNIT_GAP = 9;
 
 /** Where the columns begin, from the left margin. */
 const AT = { file: 62, start: 214, length: 276, words: 316 } as const;
-
-interface Unit {
-  readonly text: string;
-  readonly style: Style;
-}
 
 /** A take, measured and ready to draw. */
 interface Row {
@@ -91,7 +93,7 @@ function measured(flow: Flow, take: TakeLine, before: Before): Row {
     tracks: take.lists.flatMap((list, at) =>
       unitLines(flow, unitsOf(list, printed.lists[at]!, before.get(list.owner)), width),
     ),
-    notes: printed.notes.map((note) => fittedLines(pen, note, STYLES.value, width - dashWidth(flow))),
+    notes: printed.notes.map((note) => noteLines(flow, note, width)),
   };
 }
 
@@ -108,27 +110,6 @@ function unitsOf(
   });
 }
 
-/** Breaks between tracks if possible; a track wider than a line is broken like any text. */
-function unitLines(flow: Flow, units: readonly Unit[], width: number): Unit[][] {
-  const lines: Unit[][] = [];
-  let left = 0;
-  for (const { text, style } of units) {
-    const needed = flow.pen.width(text, style);
-    if (needed > width) {
-      for (const piece of fittedLines(flow.pen, text, style, width)) lines.push([{ text: piece, style }]);
-      left = 0;
-      continue;
-    }
-    if (lines.length === 0 || needed > left) {
-      lines.push([]);
-      left = width;
-    }
-    lines.at(-1)!.push({ text, style });
-    left -= needed + UNIT_GAP;
-  }
-  return lines;
-}
-
 function row(flow: Flow, { printed, file, words, names, also, tracks, notes }: Row): void {
   const { pen, left } = flow;
   const topLines = Math.max(1, file.length, words.length);
@@ -137,49 +118,16 @@ function row(flow: Flow, { printed, file, words, names, also, tracks, notes }: R
   // A row stays whole unless its notes alone fill a page.
   flow.need(Math.min(top + UNDER_FIRST + rest * LEADING + 6, 200));
   const y = flow.y + FIRST_LINE;
-  takeName(flow, printed, y);
+  drawTakeName(flow, printed, { y, width: AT.file, tall: 7 });
   for (const [at, line] of file.entries()) pen.text(line, left + AT.file, y + at * LEADING, STYLES.value);
   pen.text(printed.start, left + AT.start, y, STYLES.value);
   pen.text(printed.length, left + AT.length + 28, y, STYLES.value, 'right');
   for (const [at, line] of words.entries()) pen.text(line, left + AT.words, y + at * LEADING, STYLES.strong);
   flow.y += top + (rest > 0 ? UNDER_FIRST : 0);
   const lines = [...[...names, ...also].map((text) => [{ text, style: STYLES.small }]), ...tracks];
-  for (const units of lines) {
-    flow.need(LEADING);
-    flow.y += LEADING;
-    unitsAt(flow, units);
-  }
+  drawUnits(flow, lines, AT.file);
   if (notes.length > 0) flow.y += UNDER_FIRST;
-  for (const note of notes) noteAt(flow, note);
+  for (const note of notes) drawNote(flow, note, AT.file);
   flow.y += 6;
   pen.line(left, flow.y, flow.right, flow.y);
-}
-
-const DASH = '– ';
-const dashWidth = ({ pen }: Flow): number => pen.width(DASH, STYLES.value);
-
-function noteAt(flow: Flow, lines: readonly string[]): void {
-  for (const [at, line] of lines.entries()) {
-    flow.need(LEADING);
-    flow.y += LEADING;
-    if (at === 0) flow.pen.text(DASH, flow.left + AT.file, flow.y, STYLES.value);
-    flow.pen.text(line, flow.left + AT.file + dashWidth(flow), flow.y, STYLES.value);
-  }
-}
-
-function unitsAt(flow: Flow, units: readonly Unit[]): void {
-  let x = flow.left + AT.file;
-  for (const { text, style } of units) {
-    flow.pen.text(text, x, flow.y, style);
-    x += flow.pen.width(text, style) + UNIT_GAP;
-  }
-}
-
-/** A circled take has an oval, which survives a photocopier. */
-function takeName(flow: Flow, { text, circled }: PrintedTake, y: number): void {
-  const { pen } = flow;
-  const middle = flow.left + AT.file / 2 - 4;
-  const style = fitting(pen, text, STYLES.strong, AT.file - 16);
-  pen.text(text, middle, y, style, 'middle');
-  if (circled) pen.oval(middle, y - 3.1, Math.max(15, pen.width(text, style) / 2 + 6), 7);
 }
