@@ -2,25 +2,13 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { PAGES, TABS } from '../../src/ui/frame/route.ts';
 import { onStage } from './harness.ts';
 import { openSampleDay } from './places.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const CLOCK = '2026-11-20T03:05:00Z';
-const PAGES = [
-  'now',
-  'cast',
-  'rig',
-  'line',
-  'wrap',
-  'plan',
-  'unit',
-  'radio',
-  'upkeep',
-  'card',
-  'picture',
-  'phones',
-];
+const DAY_PAGES = [...TABS, ...Object.keys(PAGES)];
 
 interface Finding {
   readonly id: string;
@@ -48,7 +36,7 @@ test('every page keeps the best practices of axe-core, with a message on it too'
     await look('days');
     await openSampleDay(stage);
     await page.locator('.roll').tap();
-    for (const name of PAGES) {
+    for (const name of DAY_PAGES) {
       await page.evaluate((to) => {
         location.hash = location.hash.replace(/\w+$/, to);
       }, name);

@@ -4,26 +4,14 @@ import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
 import { versionOf } from '../../src/facts/fact.ts';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { factId } from '../../src/shared/ids.ts';
+import { PAGES, TABS } from '../../src/ui/frame/route.ts';
 import { ENUMERATIONS, putWord } from '../facts/enumerations.ts';
 import { EXAMPLE_BODIES } from '../facts/example-bodies.ts';
 import { onStage } from './harness.ts';
 import { storedFacts } from './stored-facts.ts';
 import { paste, tap } from './tapping.ts';
 
-const TABS = [
-  'now',
-  'cast',
-  'rig',
-  'line',
-  'wrap',
-  'plan',
-  'unit',
-  'radio',
-  'upkeep',
-  'card',
-  'picture',
-  'phones',
-];
+const DAY_PAGES = [...TABS, ...Object.keys(PAGES)];
 const NEWER = 'of-tomorrow';
 
 /** The small sample day, and behind it an entry of every enumeration with a word that only a newer version knows. */
@@ -54,7 +42,7 @@ test('a day of a newer version is imported whole, and every page shows what it c
     await page.locator('.dock').waitFor();
     await waitSaved(page);
     expect(await storedFacts(page, day)).toHaveLength(count);
-    for (const tab of TABS) {
+    for (const tab of DAY_PAGES) {
       await page.evaluate((to) => {
         location.hash = to;
       }, `#/day/${day}/${tab}`);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { hrefOf, readRoute } from '../../src/ui/frame/route.ts';
+import { hrefOf, PAGES, readRoute, TABS } from '../../src/ui/frame/route.ts';
 import { noteFault } from '../browser/faults-table.ts';
 import { CASES, isUnpolluted, NASTY_TEXTS, SHARE } from './cases.ts';
 
@@ -37,20 +37,7 @@ const link = fc.oneof(
     .map(([day, page]) => `#/day/${day}/${page}`),
 );
 
-const PAGES = [
-  'now',
-  'cast',
-  'rig',
-  'line',
-  'wrap',
-  'plan',
-  'unit',
-  'radio',
-  'upkeep',
-  'card',
-  'picture',
-  'phones',
-];
+const DAY_PAGES = [...TABS, ...Object.keys(PAGES)];
 
 describe(`hostile deep links, seed ${SEED}`, () => {
   test(`${CASES.deepLinks} generated ones lead to a screen there is, with a fit id or none, or to the days`, () => {
@@ -64,7 +51,7 @@ describe(`hostile deep links, seed ${SEED}`, () => {
         led[route.at] = (led[route.at] ?? 0) + 1;
         const fine =
           route.at === 'day'
-            ? /^[\w.:-]{1,64}$/.test(route.day) && PAGES.includes(route.tab) && hrefOf(route) === hash
+            ? /^[\w.:-]{1,64}$/.test(route.day) && DAY_PAGES.includes(route.tab) && hrefOf(route) === hash
             : route.at === 'arriving'
               ? ['roll', 'inputs', 'report', 'shared'].includes(route.wish) && hash === `#/${route.wish}`
               : Object.keys(route).length === 1 && ['days', 'help'].includes(route.at);
