@@ -1,29 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { speaker } from '../day/say.ts';
-import { SMALL_CAST, SMALL_RIG } from '../day/small-rig.ts';
-import { BAG, BAG_BESIDE, CART } from '../day/two-recorders.ts';
+import { bothRolling } from '../day/two-recorders.ts';
 import { hands } from './hands.ts';
 import { onStage } from './harness.ts';
 import { openSaid } from './said-day.ts';
 
 const SMALL = { clock: '2026-10-07T07:00:00Z', viewport: { width: 360, height: 640 } };
-
-/** Ines on both, Dora on the cart alone, the boom on the bag alone, and both roll. */
-function bothRolling() {
-  const phone = speaker();
-  phone.say(
-    { kind: 'day-described', fields: { recorder: 'Cart' } },
-    ...SMALL_RIG,
-    ...SMALL_CAST,
-    ...BAG_BESIDE,
-    { kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' },
-    { kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora' },
-    { kind: 'leads-plugged', leads: [{ lead: 'bag-l1', from: 'near1out', to: 'bag-aes1' }] },
-    { kind: 'leads-plugged', leads: [{ lead: 'boom', from: 'boom', to: 'bag-in1' }] },
-    { kind: 'recorders-rolling', recorders: [CART, BAG] },
-  );
-  return phone;
-}
 
 describe('two recorders that roll', () => {
   test('Now shows the main one, the other by one tap, and marks whom one of them does not get', async () => {

@@ -1,5 +1,7 @@
 import type { Draft } from '../../src/facts/fact.ts';
 import type { PartFields } from '../../src/facts/kinds/part-described.ts';
+import { type Speaker, speaker } from './say.ts';
+import { SMALL_CAST, SMALL_RIG } from './small-rig.ts';
 
 // Beside the small rig, whose four inputs and tracks are the cart's: a bag of its own.
 
@@ -32,3 +34,20 @@ export const BAG_BESIDE: Draft[] = [
     ],
   },
 ];
+
+/** Ines on both, Dora on the cart alone, the boom on the bag alone, and both roll. */
+export function bothRolling(): Speaker {
+  const phone = speaker();
+  phone.say(
+    { kind: 'day-described', fields: { recorder: 'Cart' } },
+    ...SMALL_RIG,
+    ...SMALL_CAST,
+    ...BAG_BESIDE,
+    { kind: 'transmitter-worn', transmitter: 'A1', voice: 'ines' },
+    { kind: 'transmitter-worn', transmitter: 'A2', voice: 'dora' },
+    { kind: 'leads-plugged', leads: [{ lead: 'bag-l1', from: 'near1out', to: 'bag-aes1' }] },
+    { kind: 'leads-plugged', leads: [{ lead: 'boom', from: 'boom', to: 'bag-in1' }] },
+    { kind: 'recorders-rolling', recorders: [CART, BAG] },
+  );
+  return phone;
+}

@@ -218,6 +218,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
       awg: 16,
       deviceMinVolts: 10,
       batteryWattHours: 98,
+      recorder: 'recorder',
       struck: false,
     },
   },

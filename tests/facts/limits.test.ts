@@ -304,6 +304,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
       connectorOhms: amount(0, 20),
       channels: whole(0, 512),
       channelsAStream: whole(1, 512),
+      recorder: orNull(idText),
       samplesAPacket: whole(1, 4096),
       linkMbps: whole(1, 1_000_000),
       volts: amount(0.1, 60),

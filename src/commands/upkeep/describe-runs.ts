@@ -3,6 +3,7 @@ import type { LeadFields, RunFields, SnakeSignal } from '../../facts/kinds/runs-
 import { fail, ok } from '../../shared/result.ts';
 import type { CommandResult } from '../command.ts';
 import { outOfBounds } from './bounds.ts';
+import { wrongRecorder } from './wrong-recorder.ts';
 
 /** Describes a cable run: a powered network lead, or a DC lead on the cart. A new one needs its type. */
 export function describeRun(day: Day, run: string, fields: RunFields): CommandResult {
@@ -22,7 +23,7 @@ export function describeRun(day: Day, run: string, fields: RunFields): CommandRe
     { field: 'deviceMinVolts', value: fields.deviceMinVolts, min: 0, max: 60 },
     { field: 'batteryWattHours', value: fields.batteryWattHours, min: 0.01, max: 1_000_000 },
   ]);
-  return wrong ?? ok([{ kind: 'run-described', run, fields }]);
+  return wrong ?? wrongRecorder(day, fields) ?? ok([{ kind: 'run-described', run, fields }]);
 }
 
 /** Records how leads are wired. */

@@ -1,11 +1,11 @@
 import type { Day } from '../../day/model.ts';
-import { recordersOf } from '../../day/recorders/rolling.ts';
 import type { DeviceId } from '../../facts/kinds/envelope.ts';
 import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { CardFields, DeviceFields } from '../../facts/kinds/upkeep-logged.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import { type CommandResult, type Moment, missing } from '../command.ts';
 import { outOfBounds } from './bounds.ts';
+import { wrongRecorder } from './wrong-recorder.ts';
 
 const isDevice = (day: Day, id: DeviceId): boolean =>
   id === FIRST_RECORDER ||
@@ -87,15 +87,14 @@ export function describeCard(day: Day, card: string, fields: CardFields): Comman
   const known = day.upkeep.cards.get(card);
   const { bytes, usedBytes } = { ...known, ...fields };
   if (bytes === undefined) return fail({ code: 'card-without-size' });
-  const { recorder } = fields;
-  if (recorder !== undefined && !recordersOf(day).some(({ id }) => id === recorder))
-    return missing('recorder', recorder);
-  const wrong = outOfBounds([
-    { field: 'bytes', value: bytes, min: 1, max: MOST_BYTES, whole: true },
-    { field: 'usedBytes', value: usedBytes, min: 0, max: MOST_BYTES, whole: true },
-    { field: 'tracks', value: fields.tracks, min: 1, max: 512, whole: true },
-    { field: 'copies', value: fields.copies, min: 0, max: 20, whole: true },
-  ]);
+  const wrong =
+    wrongRecorder(day, fields) ??
+    outOfBounds([
+      { field: 'bytes', value: bytes, min: 1, max: MOST_BYTES, whole: true },
+      { field: 'usedBytes', value: usedBytes, min: 0, max: MOST_BYTES, whole: true },
+      { field: 'tracks', value: fields.tracks, min: 1, max: 512, whole: true },
+      { field: 'copies', value: fields.copies, min: 0, max: 20, whole: true },
+    ]);
   if (wrong) return wrong;
   if (usedBytes !== undefined && usedBytes > bytes) return fail({ code: 'card-over-full' });
   return ok([{ kind: 'card-described', card, fields }]);

@@ -33,6 +33,13 @@ function belonging(parts: readonly Part[], recorder: PartId): readonly Part[] {
   return own.length === parts.length ? parts : own;
 }
 
+/** Whether a recorder besides the first has inputs or tracks of its own, so that their names alone say too little. */
+export const hasSeveralRigs = ({ rig }: { readonly rig: Rig }): boolean =>
+  rig.recorders.some(({ id }) => {
+    const { inputs, tracks } = ownPartsOf(rig, id);
+    return inputs.length + tracks.length > 0;
+  });
+
 /** The inputs through which a recorder records, its own or the first one's. */
 export const inputsOf = (rig: Rig, recorder: PartId): readonly Part[] =>
   ownPartsOf(rig, recordsAs(rig, recorder)).inputs;

@@ -33,6 +33,8 @@ const runFields = z.object({
   awg: z.optional(wholeNumber(0, 40)),
   deviceMinVolts: z.optional(z.nullable(amount(0, 60))),
   batteryWattHours: z.optional(z.nullable(amount(0.01, 1_000_000))),
+  /** The recorder that it powers; null for something else. */
+  recorder: z.optional(z.nullable(idText)),
   struck: z.optional(z.boolean()),
 });
 export const runDescribed = kind('run-described', z.object({ run: idText, fields: runFields }));

@@ -1,13 +1,14 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import type { InputAnswer, InputState } from '../../day/answers/input-answers.ts';
 import type { PartId } from '../../day/model.ts';
+import { hasSeveralRigs } from '../../day/recorders/recorder-parts.ts';
 import { useDay } from '../frame/context.ts';
 import type { MarkState } from '../kit/mark.tsx';
 import { Row } from '../kit/row.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { INPUT_WORD, listOf, nameOf, partName } from '../words/chain.ts';
 import { MARK_MEANS } from '../words/means.ts';
-import { hasSeveralRigs, recorderName } from '../words/recorder-names.ts';
+import { recorderName } from '../words/recorder-names.ts';
 
 const MARK: Record<InputState, MarkState> = {
   free: 'free',

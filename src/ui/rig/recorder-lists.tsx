@@ -1,9 +1,8 @@
 import { Fragment } from 'preact';
-import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
+import { hasSeveralRigs, ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { recordersOf, rollingNow } from '../../day/recorders/rolling.ts';
 import { Row } from '../kit/row.tsx';
 import { listOf } from '../words/chain.ts';
-import { hasSeveralRigs } from '../words/recorder-names.ts';
 import { recorderPartsWords } from '../words/recorders.ts';
 import { Inputs, type ListProps, Sends, Tracks } from './rig-lists.tsx';
 

@@ -1,11 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { PartId } from '../../day/model.ts';
 import { recordsAs } from '../../day/recorders/recorder-ids.ts';
-import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
+import { hasSeveralRigs, ownPartsOf } from '../../day/recorders/recorder-parts.ts';
 import { recordersOf, rollingNow } from '../../day/recorders/rolling.ts';
 import { useDay } from '../frame/context.ts';
 import { Choice } from '../kit/field.tsx';
-import { hasSeveralRigs } from '../words/recorder-names.ts';
 
 /** The recorder that something is added to: the one that rolls, until another is chosen. */
 export function useWhichRecorder() {

@@ -1,5 +1,6 @@
 import { RESERVED_USES } from '../../day/model.ts';
 import { wordOf } from '../../shared/open-word.ts';
+import { inputName } from '../../upkeep/wiring/wiring-sheet.ts';
 import { listOf } from '../words/chain.ts';
 import type { BoxLeads, BoxLine } from './box-leads.ts';
 import './box-drawing.css';
@@ -59,7 +60,7 @@ function LeadLine({ output, lead }: BoxLine) {
       </span>
       <span class="box-end">
         <span class="unseen">to </span>
-        {lead.input}
+        {inputName(lead)}
       </span>
     </li>
   );
@@ -70,8 +71,8 @@ const THROWN = 'M-9 7h18M-9 4v6M9 4v6';
 const AWAY = 'M-9 7l14 -7M-9 4v6M9 4v6';
 
 /** The inputs that could take a spare output. */
-export const SpareInputs = ({ inputs }: { inputs: readonly { readonly name: string }[] }) => (
+export const SpareInputs = ({ inputs }: { inputs: readonly string[] }) => (
   <p class="section soft">
-    {inputs.length === 0 ? 'No input is spare.' : `Spare inputs: ${listOf(inputs.map(({ name }) => name))}.`}
+    {inputs.length === 0 ? 'No input is spare.' : `Spare inputs: ${listOf(inputs)}.`}
   </p>
 );

@@ -1,6 +1,7 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import type { Day, Part } from '../../day/model.ts';
 import type { DayLead } from '../../upkeep/wiring/day-wiring.ts';
+import { nameWithRecorder } from '../words/recorder-names.ts';
 
 /** An output of a receiver and, if it is plugged, its lead. */
 export interface BoxLine {
@@ -34,8 +35,8 @@ export function boxLeads({ rig }: Day, leads: readonly DayLead[]): BoxLeads[] {
   return boxes.filter(({ lines }) => lines.length > 0).sort((a, b) => isFar(b) - isFar(a));
 }
 
-/** The inputs that could take a lead: nothing reaches them, and they are kept for nothing. */
-export const spareInputs = (day: Day): readonly Part[] =>
+/** The names of the inputs that could take a lead: nothing reaches them, and they are kept for nothing. */
+export const spareInputs = (day: Day): readonly string[] =>
   answersNow(day)
     .inputs.filter(({ input, state }) => state === 'free' && input.inputKind !== 'slot')
-    .map(({ input }) => input);
+    .map(({ input }) => nameWithRecorder(day, input.id));

@@ -2,6 +2,8 @@ import { useState } from 'preact/hooks';
 import { readNumbers } from '../../app/commands/typed.ts';
 import { describeCard } from '../../app/commands/upkeep.ts';
 import type { CardFields } from '../../day/model.ts';
+import { mainNow, recordersOf } from '../../day/recorders/rolling.ts';
+import { recorderOfCard } from '../../day/wrap/armed-tracks.ts';
 import { SIZE_UNITS, type SizeUnit } from '../../upkeep/due/media.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { complain } from '../frame/messages.ts';
@@ -15,10 +17,13 @@ import { figureWords } from './words.ts';
 export function CardSheet({ id, onClose }: { id: string | undefined; onClose: () => void }) {
   const store = useDay();
   const { clock } = store;
+  const day = store.day.value;
   const run = useRun();
-  const known = id === undefined ? undefined : store.day.value.upkeep.cards.get(id);
+  const known = id === undefined ? undefined : day.upkeep.cards.get(id);
   const inGb = (bytes: number | undefined): string => (bytes ? figureWords(bytes / 1e9, 3) : '');
   const [name, setName] = useState(known?.name ?? '');
+  const recorders = recordersOf(day);
+  const [recorder, setRecorder] = useState(known ? recorderOfCard(day, known) : mainNow(day));
   const [unit, setUnit] = useState<SizeUnit>('GB');
   const [typed, setTyped] = useState({
     bytes: inGb(known?.bytes),
@@ -42,6 +47,7 @@ export function CardSheet({ id, onClose }: { id: string | undefined; onClose: ()
       ...(bytes !== null && { bytes: Math.round(bytes * SIZE_UNITS[unit]) }),
       usedBytes: Math.round((usedBytes ?? 0) * SIZE_UNITS[unit]),
       tracks,
+      ...(recorders.length > 1 && { recorder }),
       struck: false,
     };
     if (say(known ? fields : { ...fields, inAtMs: null, outAtMs: null }, `${fields.name} edited`)) onClose();
@@ -49,11 +55,23 @@ export function CardSheet({ id, onClose }: { id: string | undefined; onClose: ()
   return (
     <Sheet
       title={known?.name ?? 'A card'}
-      under="What the day records counts on every card that is in."
+      under={
+        recorders.length > 1
+          ? 'What a recorder records counts on every card that is in it.'
+          : 'What the day records counts on every card that is in.'
+      }
       onClose={onClose}
     >
       <form class="section" onSubmit={save}>
         <TextField label="Name" value={name} onInput={setName} capitals="words" placeholder="Card A" />
+        {recorders.length > 1 && (
+          <Choice
+            label="In which recorder"
+            value={recorder}
+            options={recorders.map((one) => ({ value: one.id, name: one.name }))}
+            onChoose={setRecorder}
+          />
+        )}
         <div class="field-pair">
           <TextField
             label={`Size, ${unit}`}

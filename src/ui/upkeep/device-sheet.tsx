@@ -30,7 +30,7 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
     if (device && run(describeDevices([device.id], { struck: true }), `${device.name} deleted`)) onClose();
   };
   return (
-    <Sheet title={device?.name ?? 'New device'} under={UNDER[device?.type ?? 'new']} onClose={onClose}>
+    <Sheet title={device?.name ?? 'New device'} under={underOf(device)} onClose={onClose}>
       <DeviceForm device={device} onDone={onClose} />
       {device?.hasCells && (
         <DoneAgo
@@ -40,7 +40,7 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
           }
         />
       )}
-      {device?.hasTimecode && device.type !== 'recorder' && (
+      {device?.hasTimecode && device.id !== RECORDER && (
         <DoneAgo
           title="Jammed"
           onDone={(minutesAgo) => run(jamDevices([device.id], from, { minutesAgo }), `${device.name} jammed`)}
@@ -62,9 +62,14 @@ export function DeviceSheet({ id, onClose }: DeviceSheetProps) {
   );
 }
 
+function underOf(device: Device | undefined): string {
+  if (device?.id === RECORDER) return 'Everything is jammed from it, unless you choose another.';
+  return UNDER[device?.type ?? 'new'];
+}
+
 const UNDER = {
   pack: 'A transmitter of the rig.',
-  recorder: 'Everything is jammed from it, unless you choose another.',
+  recorder: 'A recorder besides the first: jammed like any other box.',
   other: 'A device besides the rig.',
   new: 'A slate, a timecode box, a camera, a comms base: anything with batteries or timecode.',
 } as const;

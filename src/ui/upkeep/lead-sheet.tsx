@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { describeLeads, putOnSnake } from '../../app/commands/upkeep.ts';
 import { SNAKE_SIGNALS, type SnakeSignal } from '../../day/model.ts';
 import type { DayLead } from '../../upkeep/wiring/day-wiring.ts';
+import { inputName } from '../../upkeep/wiring/wiring-sheet.ts';
 import { useRun } from '../frame/context.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
@@ -46,7 +47,7 @@ export function LeadSheet({ lead, leads, onClose }: LeadSheetProps) {
   };
   return (
     <Sheet
-      title={`${lead.output} to ${lead.input}`}
+      title={`${lead.output} to ${inputName(lead)}`}
       under="How this lead is wired, for the wiring sheet."
       onClose={onClose}
       foot={

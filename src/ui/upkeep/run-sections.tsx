@@ -1,4 +1,5 @@
 import type { Day } from '../../day/model.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import { type DayRun, dcRun, networkRun, runsOf } from '../../upkeep/wiring/day-runs.ts';
 import { leadsOfDay } from '../../upkeep/wiring/day-wiring.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
@@ -82,7 +83,7 @@ export function CartSection({ day, onRun }: RunsProps) {
       <ul class="rows">
         {runs.map((run) => (
           <li key={run.id}>
-            <DcRow run={run} onTap={() => onRun(run.id, 'dc')} />
+            <DcRow day={day} run={run} onTap={() => onRun(run.id, 'dc')} />
           </li>
         ))}
       </ul>
@@ -94,16 +95,18 @@ export function CartSection({ day, onRun }: RunsProps) {
   );
 }
 
-function DcRow({ run, onTap }: { run: DayRun; onTap: () => void }) {
+function DcRow({ day, run, onTap }: { day: Day; run: DayRun; onTap: () => void }) {
   const { lead, runtime } = dcRun(run);
   if (!lead.ok) return <Row mark="broken" title={run.name} under={sentenceFor(lead.problem)} onTap={onTap} />;
+  const recorder = recordersOf(day).find(({ id }) => id === run.recorder);
+  const powers = recorder && recordersOf(day).length > 1 ? `powers ${recorder.name} · ` : '';
   const caution = lead.value.cautions.find((one) => one !== 'no-cord-rating');
   const lasts = runtime?.ok ? ` · battery ${hoursWords(runtime.value)}` : '';
   return (
     <Row
       mark={caution ? 'clash' : 'single'}
       title={run.name}
-      under={`${figureWords(run.metres, 1)} m of AWG ${run.awg}, ${figureWords(run.volts, 1)} V${lasts}`}
+      under={`${powers}${figureWords(run.metres, 1)} m of AWG ${run.awg}, ${figureWords(run.volts, 1)} V${lasts}`}
       word={
         caution ? (
           <strong>{RUN_CAUTION_SHORT[caution]}</strong>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { readMetres, readNumbers } from '../../app/commands/typed.ts';
 import { describeRun } from '../../app/commands/upkeep.ts';
 import type { RunFields } from '../../day/model.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import { ok, type Result } from '../../shared/result.ts';
 import { type DayRun, RUN_DEFAULTS, runsOf } from '../../upkeep/wiring/day-runs.ts';
 import { WIRES } from '../../upkeep/wiring/direct-current.ts';
@@ -11,7 +12,7 @@ import { useDay, useRun } from '../frame/context.ts';
 import { complain } from '../frame/messages.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
-import { TextField } from '../kit/field.tsx';
+import { Choice, TextField } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { DcReport } from './dc-report.tsx';
 import { NetworkReport } from './network-report.tsx';
@@ -74,9 +75,15 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
     type,
     name: type === 'dc' ? 'Cart lead' : 'Far box',
   };
+  const recorders = recordersOf(day);
   const [name, setName] = useState(start.name);
   const [metres, setMetres] = useState(figureWords(start.metres, 2));
-  const [choice, setChoice] = useState({ cable: start.cable, powerClass: start.powerClass, awg: start.awg });
+  const [choice, setChoice] = useState({
+    cable: start.cable,
+    powerClass: start.powerClass,
+    awg: start.awg,
+    recorder: start.recorder,
+  });
   const [typed, setTyped] = useState<Typed>(() => typedOf(start));
   const read = readRun(metres, typed, type);
   const draft: DayRun = { ...start, ...choice, ...(read.ok ? (read.value as Partial<DayRun>) : {}) };
@@ -88,7 +95,9 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
       return;
     }
     const used =
-      type === 'network' ? { cable: choice.cable, powerClass: choice.powerClass } : { awg: choice.awg };
+      type === 'network'
+        ? { cable: choice.cable, powerClass: choice.powerClass }
+        : { awg: choice.awg, recorder: choice.recorder };
     const fields: RunFields = {
       ...read.value,
       ...used,
@@ -149,6 +158,17 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
             onChoose={(value) => setChoice({ ...choice, awg: Number(value) })}
           />
         )}
+        {type === 'dc' && recorders.length > 1 && (
+          <Choice
+            label="It powers"
+            value={choice.recorder ?? OTHER}
+            options={[
+              ...recorders.map((one) => ({ value: one.id, name: one.name })),
+              { value: OTHER, name: 'something else' },
+            ]}
+            onChoose={(value) => setChoice({ ...choice, recorder: value === OTHER ? null : value })}
+          />
+        )}
         <div class="field-pair">
           {(type === 'network' ? NETWORK : DC).map(([field, label]) => (
             <TextField
@@ -176,5 +196,8 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
     </Sheet>
   );
 }
+
+/** No recorder has an id with a space in it. */
+const OTHER = 'something else';
 
 const PLACEHOLDER: Partial<Record<keyof Typed, string>> = { watts: 'most of the class, or 10' };

@@ -3,7 +3,7 @@ import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
 import { rateNow, settingsNow } from '../../day/settings/settings.ts';
 import { worstPair } from '../../upkeep/due/day-apart.ts';
-import type { Device } from '../../upkeep/due/day-devices.ts';
+import { type Device, RECORDER } from '../../upkeep/due/day-devices.ts';
 import type { UpkeepNow } from '../../upkeep/due/day-due.ts';
 import { type LastHeard, lastHeard } from '../../upkeep/due/day-jams.ts';
 import { frameMs, labelsBehindClock } from '../../upkeep/due/drift.ts';
@@ -34,7 +34,7 @@ interface TimecodeProps {
 /** Which device was jammed when and from what, how far it may have drifted, and one tap for a jam. */
 export function TimecodeSection({ day, upkeep, now, onDevice, onCompare }: TimecodeProps) {
   const run = useRun();
-  const devices = upkeep.devices.filter(({ hasTimecode, type }) => hasTimecode && type !== 'recorder');
+  const devices = upkeep.devices.filter(({ id, hasTimecode }) => hasTimecode && id !== RECORDER);
   const rate = rateNow(day);
   const rateWord = rateWords(settingsNow(day).timecodeRate);
   const apart = worstPair(day, now.atMs);
@@ -62,7 +62,7 @@ export function TimecodeSection({ day, upkeep, now, onDevice, onCompare }: Timec
                 )
               }
             >
-              Jam all {devices.length} from {deviceName(day, 'recorder')}
+              Jam all {devices.length} from {deviceName(day, RECORDER)}
             </Button>
           )}
           <Button onClick={onCompare}>Compare by ear</Button>
@@ -80,14 +80,14 @@ export function TimecodeSection({ day, upkeep, now, onDevice, onCompare }: Timec
             action={{
               word: 'Jam',
               label: `Jam ${device.name}`,
-              onTap: () => jam([device.id], `${device.name} jammed from ${deviceName(day, 'recorder')}`),
+              onTap: () => jam([device.id], `${device.name} jammed from ${deviceName(day, RECORDER)}`),
             }}
           />
         ))}
         <DeviceRow
-          name={deviceName(day, 'recorder')}
-          under={`${tolerance(upkeep.devices.find(({ type }) => type === 'recorder'))}; everything is jammed from it`}
-          onAbout={() => onDevice('recorder')}
+          name={deviceName(day, RECORDER)}
+          under={`${tolerance(upkeep.devices.find(({ id }) => id === RECORDER))}; everything is jammed from it`}
+          onAbout={() => onDevice(RECORDER)}
         />
       </ul>
       <div class="section">

@@ -3,7 +3,7 @@ import { safeName } from '../../day/files/safe-name.ts';
 import type { Day } from '../../day/model.ts';
 import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
 import { ok, type Result } from '../../shared/result.ts';
-import type { WiringRow } from '../../upkeep/wiring/wiring-sheet.ts';
+import { inputName, type WiringRow } from '../../upkeep/wiring/wiring-sheet.ts';
 import { complain, tell } from '../frame/messages.ts';
 import { device } from '../frame/sending/device.ts';
 import { writePages } from '../frame/sending/pages.ts';
@@ -23,11 +23,11 @@ export function wiringAsSheet(day: Day, rows: readonly WiringRow[], notes: reado
     title: 'Wiring sheet',
     under: [production, label, date].filter(Boolean).join(' · '),
     columns: COLUMNS,
-    rows: rows.map(({ output, lead, circuit, pins, words, input, selector }) => [
+    rows: rows.map(({ output, lead, circuit, pins, words, input, recorder, selector }) => [
       output,
       circuit ? `${lead}, snake ${circuit}` : lead,
       pins ? `${pins.plus} · ${pins.minus} · ${pins.screen}` : (words ?? ''),
-      input,
+      inputName({ input, recorder }),
       selector ? `${selector.name} at ${selector.position}` : '',
     ]),
     notes,

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { OutgoingFile } from '../../app/sharing.ts';
 import { type DayLead, leadsOfDay } from '../../upkeep/wiring/day-wiring.ts';
 import { UNCONNECTED_PIN } from '../../upkeep/wiring/snake-pins.ts';
-import { type WiringRow, wiringSheet } from '../../upkeep/wiring/wiring-sheet.ts';
+import { inputName, type WiringRow, wiringSheet } from '../../upkeep/wiring/wiring-sheet.ts';
 import { useDay } from '../frame/context.ts';
 import { complain } from '../frame/messages.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
@@ -21,6 +21,8 @@ export function Wiring({ onBack }: { onBack: () => void }) {
   const [open, setOpen] = useState<string | null>(null);
   const leads = leadsOfDay(day);
   const sheet = wiringSheet(leads);
+  const lines = sheet.rows.map((row, at) => ({ id: leads[at]!.id, row }));
+  const recorders = new Set(lines.map(({ row }) => row.recorder));
   const { production, label, date } = day.header;
   const [pages, setPages] = useState<OutgoingFile | null>(null);
   const hasSnake = leads.some(({ ends }) => ends.kind === 'snake');
@@ -61,22 +63,14 @@ export function Wiring({ onBack }: { onBack: () => void }) {
         ))}
         <SpareInputs inputs={spareInputs(day)} />
       </div>
-      <table class="sheet-table">
-        <thead>
-          <tr>
-            <th scope="col">Output</th>
-            <th scope="col">Lead</th>
-            <th scope="col">Pins + − screen</th>
-            <th scope="col">Input</th>
-            <th scope="col">Selector</th>
-          </tr>
-        </thead>
-        <tbody>
-          {sheet.rows.map((row, at) => (
-            <WiringLine key={leads[at]!.id} row={row} onOpen={() => setOpen(leads[at]!.id)} />
-          ))}
-        </tbody>
-      </table>
+      {[...recorders].map((recorder) => (
+        <WiringTable
+          key={recorder?.id}
+          recorder={recorder}
+          lines={lines.filter(({ row }) => row.recorder === recorder)}
+          onOpen={setOpen}
+        />
+      ))}
       {hasSnake && <p class="section soft">{SNAKE_NOTE}</p>}
       <Cautions of={['snake']} />
       {open && (
@@ -90,12 +84,49 @@ export function Wiring({ onBack }: { onBack: () => void }) {
   );
 }
 
+interface Line {
+  readonly id: string;
+  readonly row: WiringRow;
+}
+
+interface TableProps {
+  /** Missing where only one recorder has inputs. */
+  readonly recorder: WiringRow['recorder'];
+  readonly lines: readonly Line[];
+  readonly onOpen: (lead: string) => void;
+}
+
+const WiringTable = ({ recorder, lines, onOpen }: TableProps) => (
+  <table class="sheet-table">
+    {recorder && <caption>Into {recorder.name}</caption>}
+    <thead>
+      <tr>
+        <th scope="col">Output</th>
+        <th scope="col">Lead</th>
+        <th scope="col">Pins + − screen</th>
+        <th scope="col">Input</th>
+        <th scope="col">Selector</th>
+      </tr>
+    </thead>
+    <tbody>
+      {lines.map(({ id, row }) => (
+        <WiringLine key={id} row={row} onOpen={() => onOpen(id)} />
+      ))}
+    </tbody>
+  </table>
+);
+
 function WiringLine({ row, onOpen }: { row: WiringRow; onOpen: () => void }) {
-  const { output, lead, circuit, pins, words, input, selector } = row;
+  const { output, lead, circuit, pins, words, input, recorder, selector } = row;
   return (
     <tr>
       <th scope="row">
-        <Button look="bare" class="wiring-open" onClick={onOpen} label={`Lead from ${output} to ${input}`}>
+        <Button
+          look="bare"
+          class="wiring-open"
+          onClick={onOpen}
+          label={`Lead from ${output} to ${inputName({ input, recorder })}`}
+        >
           {output}
         </Button>
       </th>

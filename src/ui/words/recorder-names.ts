@@ -3,7 +3,7 @@ import type { RecorderAnswers } from '../../day/answers/recorder-answers.ts';
 import { isHeard } from '../../day/answers/voice-answers.ts';
 import type { Day, Part, PartId, VoiceId } from '../../day/model.ts';
 import { recorderOfPart } from '../../day/recorder-of-part.ts';
-import { ownPartsOf } from '../../day/recorders/recorder-parts.ts';
+import { hasSeveralRigs } from '../../day/recorders/recorder-parts.ts';
 import { recordersOf } from '../../day/recorders/rolling.ts';
 import { partName } from './chain.ts';
 
@@ -11,13 +11,6 @@ type Named = Pick<Day, 'rig' | 'header'>;
 
 export const recorderName = (day: Named, recorder: PartId): string =>
   recordersOf(day).find(({ id }) => id === recorder)?.name ?? recorder;
-
-/** Whether a recorder besides the first has inputs or tracks of its own, so that their names alone say too little. */
-export const hasSeveralRigs = ({ rig }: Pick<Day, 'rig'>): boolean =>
-  rig.recorders.some(({ id }) => {
-    const { inputs, tracks } = ownPartsOf(rig, id);
-    return inputs.length + tracks.length > 0;
-  });
 
 /** The recorder that an input, a track or a send is of, where that has to be said; else nothing. */
 export const ofRecorder = (day: Named, part: Pick<Part, 'recorder'> | undefined): string =>

@@ -33,6 +33,7 @@ export const RUN_DEFAULTS: Omit<DayRun, 'id' | 'type' | 'name'> = {
   awg: 16,
   deviceMinVolts: null,
   batteryWattHours: null,
+  recorder: null,
 };
 
 /** The day's runs, oldest description first, without removed ones. */

@@ -3,6 +3,9 @@ import { voiceName } from '../../day/answers/track-answers.ts';
 import { leadsOf } from '../../day/chain/leads.ts';
 import { thrownTo } from '../../day/chain/links.ts';
 import type { Day, Lead, Links, Part, PartId, VoiceId } from '../../day/model.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
+import { hasSeveralRigs } from '../../day/recorders/recorder-parts.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
 import { inputOf, outputOf } from '../../facts/kinds/rig-kinds.ts';
 import { LEAD_ENDS, type LeadFields, SNAKE_SIGNALS } from '../../facts/kinds/runs-described.ts';
 import { isOneOf, unknownText } from '../../shared/open-word.ts';
@@ -20,7 +23,7 @@ export interface DayLead extends RigLead {
 }
 
 /**
- * The leads of the rig as plugged now, in the inputs' reading order, for the sheet in the lid. Leads that
+ * The leads of the rig as plugged now, recorder by recorder in the inputs' reading order, for the sheet in the lid. Leads that
  * hang free are left out; an unnamed lead is called by its number on the sheet.
  */
 export function leadsOfDay(day: Day): DayLead[] {
@@ -33,13 +36,18 @@ export function leadsOfDay(day: Day): DayLead[] {
     return input && output !== undefined ? [{ id, lead: link.value, from, input, output }] : [];
   });
   const place = new Map(day.rig.inputs.map(({ id }, at) => [id, at]));
+  const recorders = recordersOf(day);
+  const recorderAt = (input: Part): number => recorders.findIndex(({ id }) => id === recorderOfPart(input));
+  const isSeveral = hasSeveralRigs(day);
   leads.sort(
     (a, b) =>
+      recorderAt(a.input) - recorderAt(b.input) ||
       (place.get(a.input.id) ?? 0) - (place.get(b.input.id) ?? 0) ||
       (a.lead.position < b.lead.position ? -1 : 1),
   );
   return leads.map(({ id, lead, from, input, output }, at) => {
     const said = day.upkeep.leads.get(id);
+    const home = isSeveral ? recorders[recorderAt(input)] : undefined;
     const selector = selectorOf(day, input);
     const now = selector && thrown(links, selector);
     return {
@@ -50,6 +58,7 @@ export function leadsOfDay(day: Day): DayLead[] {
       lead: said?.name || String(at + 1),
       ends: endsOf(said, day.rig.byId.get(lead.from ?? ''), input),
       input: input.name,
+      ...(home && { recorder: home }),
       ...(selector &&
         now && {
           selector: { name: selector.name, position: positionName(selector, lead.position) },

@@ -1,3 +1,4 @@
+import type { Recorder } from '../../day/recorders/rolling.ts';
 import type { SnakeSignal } from '../../facts/kinds/runs-described.ts';
 import type { Problem } from '../../shared/result.ts';
 import { byName } from '../due-action.ts';
@@ -20,6 +21,8 @@ export interface RigLead {
   readonly lead: string;
   readonly ends: LeadEnds;
   readonly input: string;
+  /** Whose input it is, where several recorders have some. */
+  readonly recorder?: Recorder;
   readonly selector?: { readonly name: string; readonly position: string };
 }
 
@@ -31,6 +34,7 @@ export interface WiringRow {
   readonly circuit?: string;
   readonly pins?: CircuitPins;
   readonly words?: string;
+  readonly recorder?: Recorder;
   readonly selector?: RigLead['selector'];
 }
 
@@ -57,8 +61,8 @@ export function wiringSheet(leads: readonly RigLead[]): WiringSheet {
   };
 }
 
-function rowOf({ output, lead, ends, input, selector }: RigLead): WiringRow {
-  const base = { output, lead, input, ...(selector && { selector }) };
+function rowOf({ output, lead, ends, input, recorder, selector }: RigLead): WiringRow {
+  const base = { output, lead, input, ...(recorder && { recorder }), ...(selector && { selector }) };
   if (ends.kind === 'xlr') return { ...base, pins: XLR_PINS };
   if (ends.kind === 'other') return { ...base, words: ends.words };
   const pins = snakePins(ends.circuit);
@@ -81,15 +85,24 @@ function circuitsUsedTwice(leads: readonly RigLead[]): readonly Problem[] {
 }
 
 function inputsReachedTwice(leads: readonly RigLead[]): readonly Problem[] {
-  const groups = groupBy(leads, ({ input }) => input);
+  const groups = groupBy(leads, ({ input, recorder }) => JSON.stringify([recorder?.id, input]));
   return groups
     .filter((group) => group.length > 1 && !isSelected(group))
     .map((group) => ({
       code: 'input-reached-twice',
-      input: group[0]!.input,
+      input: inputName(group[0]!),
       leads: group.map(({ lead }) => lead).sort(byName),
     }));
 }
+
+/** An input's name, after its recorder's where there are several. */
+export const inputName = ({
+  input,
+  recorder,
+}: {
+  readonly input: string;
+  readonly recorder?: Recorder | undefined;
+}): string => (recorder ? `${recorder.name} ${input}` : input);
 
 /** Every lead of the group goes through one selector, each in its own position. */
 function isSelected(group: readonly RigLead[]): boolean {

@@ -13,6 +13,7 @@ import { leadsOfDay } from '../../../src/upkeep/wiring/day-wiring.ts';
 import { wiringSheet } from '../../../src/upkeep/wiring/wiring-sheet.ts';
 import { speaker } from '../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../day/small-rig.ts';
+import { BAG, BAG_BESIDE } from '../../day/two-recorders.ts';
 import { unwrap } from '../unwrap.ts';
 
 describe('the wiring sheet of a day', () => {
@@ -68,6 +69,39 @@ describe('the wiring sheet of a day', () => {
   });
 });
 
+describe('the wiring sheet of two recorders', () => {
+  const day = () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...SMALL_CAST, ...BAG_BESIDE);
+    phone.say({ kind: 'day-described', fields: { recorder: 'Cart' } });
+    phone.say({ kind: 'leads-plugged', leads: [{ lead: 'b1', from: 'near1out', to: 'bag-aes1' }] });
+    return phone;
+  };
+
+  test('has the leads of the first recorder, then those of the other', () => {
+    expect(
+      leadsOfDay(day().day()).map(({ output, input, recorder }) => [output, recorder?.name, input]),
+    ).toEqual([
+      ['Boom', 'Cart', 'in 1'],
+      ['near 1', 'Cart', 'AES 1'],
+      ['near 2', 'Cart', 'AES 2'],
+      ['near 3', 'Cart', 'AES 3'],
+      ['near 1', 'Bag', 'AES 1'],
+    ]);
+  });
+
+  test('takes inputs of one name on both for two inputs, and names the recorder of one reached twice', () => {
+    const phone = day();
+    expect(wiringSheet(leadsOfDay(phone.day())).problems).toEqual([]);
+    const twice = leadsOfDay(phone.day()).map((lead) =>
+      lead.output === 'near 2' ? { ...lead, input: 'AES 1' } : lead,
+    );
+    expect(wiringSheet(twice).problems).toEqual([
+      { code: 'input-reached-twice', input: 'Cart AES 1', leads: ['2', '3'] },
+    ]);
+  });
+});
+
 describe('cable runs of a day', () => {
   const runWith = (fields: object) => {
     const phone = speaker();
@@ -86,6 +120,17 @@ describe('cable runs of a day', () => {
     expect(unwrap(lead).limits[0]?.limit).toBe('data-length');
     expect(deviceMinVolts).toBe(42.5);
     expect(sound).toBeNull();
+  });
+
+  test('a lead powers a recorder that is there, or something else', () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...BAG_BESIDE);
+    const day = phone.day();
+    expect(describeRun(day, 'r', { type: 'dc', recorder: BAG })).toMatchObject({ ok: true });
+    expect(describeRun(day, 'r', { type: 'dc', recorder: null })).toMatchObject({ ok: true });
+    expect(describeRun(day, 'r', { type: 'dc', recorder: 'none' })).toMatchObject({
+      problem: { code: 'not-on-this-day' },
+    });
   });
 
   test('a run of which little was said is worked out with the usual figures', () => {
