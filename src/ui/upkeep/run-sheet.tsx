@@ -113,7 +113,7 @@ export function RunSheet({ id, type, onClose }: RunSheetProps) {
   };
   return (
     <Sheet
-      title={type === 'network' ? 'A far box on a network lead' : 'A DC lead on the cart'}
+      title={type === 'network' ? 'A far box on a network lead' : 'A DC lead'}
       onClose={onClose}
       foot={
         <div class="prep-foot">
