@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { onStage, type Stage } from './harness.ts';
 import { openSampleDay } from './places.ts';
 import { startDay } from './tapping.ts';
+import { wholeRows } from './whole-rows.ts';
 
 const CLOCK = '2026-11-20T03:05:00Z';
 const SMALL = { width: 360, height: 640 };
@@ -21,17 +22,6 @@ async function setText({ context, page }: Stage, percent: number): Promise<void>
 
 const heightOf = async (page: Page, selector: string): Promise<number> =>
   (await page.locator(selector).boundingBox())!.height;
-
-/** Rows of the list that are whole between what stands above it and the dock. */
-const wholeRows = (page: Page): Promise<number> =>
-  page.evaluate(() => {
-    const head = document.querySelector('.head')!.getBoundingClientRect();
-    const foot = document.querySelector('.foot')!.getBoundingClientRect();
-    return [...document.querySelectorAll('main .rows .row')].filter((row) => {
-      const { top, bottom, height } = row.getBoundingClientRect();
-      return height > 0 && top >= Math.max(0, head.bottom) - 0.5 && bottom <= foot.top + 0.5;
-    }).length;
-  });
 
 describe('the screen is for its rows', () => {
   test.each([

@@ -1,46 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { layBeside } from '../../src/commands/day/lay-beside.ts';
-import { layRecorder } from '../../src/commands/rig/lay-rig.ts';
-import { type Laying, laidRig } from '../commands/rig-day.ts';
-import { take } from '../day/say.ts';
+import { CAST, morningOnTheCart } from './cart-and-bag.ts';
 import { hands } from './hands.ts';
 import { onStage } from './harness.ts';
 import { openSaid } from './said-day.ts';
 
 const SMALL = { clock: '2026-10-07T13:00:00Z', viewport: { width: 360, height: 640 } };
-const CAST = ['Ines', 'Dora', 'Tomas', 'Mira', 'Jonas', 'Lene', 'Pavel', 'Ruth'];
-
-/** A cart with a remote box whose eight channels are worn and on its lines; a bag that gets that box by network. */
-function morningOnTheCart(): Laying {
-  const phone = laidRig('cart');
-  const { rig } = phone.day();
-  const packs = rig.transmitters.filter(({ name }) => name.startsWith('B')).slice(0, CAST.length);
-  phone.say(
-    { kind: 'day-described', fields: { production: 'Harbour Lights', recorder: 'Cart' } },
-    ...CAST.map((part, at) => ({
-      kind: 'voice-described' as const,
-      voice: part,
-      fields: { part, priority: at + 1 },
-    })),
-    ...packs.map(({ id }, at) => ({
-      kind: 'transmitter-worn' as const,
-      transmitter: id,
-      voice: CAST[at]!,
-    })),
-    {
-      kind: 'selectors-thrown',
-      selectors: rig.selectors.slice(0, CAST.length).map(({ id }) => id),
-      position: 'b',
-    },
-    take('24', 0, 1),
-    take('24', 0, 2),
-  );
-  phone.run((day) =>
-    layBeside(day, layRecorder({ tracks: 10, inputs: [{ kind: 'network', count: 8 }] }), { name: 'Bag' }),
-  );
-  return phone;
-}
-
 describe('the unit goes from the cart to a car and back', () => {
   test('in at most twelve taps out and six back, with no false clash, and each way is one Undo', async () => {
     await onStage(SMALL, async (stage) => {

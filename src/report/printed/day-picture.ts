@@ -43,8 +43,8 @@ export interface DayPicture {
 }
 
 /** The pictures of a day: one for each recorder with its own tracks, of the takes that it has. */
-export const dayPictures = ({ lists }: ReportModel): (DayPicture & Pick<TrackList, 'on'>)[] =>
-  lists.map((list) => ({ on: list.on, ...dayPicture(list) }));
+export const dayPictures = ({ lists }: ReportModel): (DayPicture & Pick<TrackList, 'on' | 'owner'>)[] =>
+  lists.map((list) => ({ on: list.on, owner: list.owner, ...dayPicture(list) }));
 
 /** `'Who was on which track'`, `'Who was on which track on Bag'`. */
 export const pictureTitle = ({ on }: Pick<TrackList, 'on'>): string =>

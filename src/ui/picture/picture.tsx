@@ -1,13 +1,15 @@
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { TakeId } from '../../day/model.ts';
-import { dayPicture } from '../../report/printed/day-picture.ts';
+import { dayPictures } from '../../report/printed/day-picture.ts';
 import { useDay } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
 import { modelOf } from '../frame/sending/report-model.ts';
 import { TakeSheet } from '../frame/sheets/take-sheet.tsx';
 import { Button } from '../kit/button.tsx';
 import { remPx } from '../kit/drawing-size.ts';
+import { Choice } from '../kit/field.tsx';
+import { listOf } from '../words/chain.ts';
 import { DayDrawing } from './day-drawing.tsx';
 import { Legend } from './legend.tsx';
 import { rowHeight } from './measures.ts';
@@ -23,7 +25,9 @@ export function Picture() {
   const [zoom, setZoom] = useState(FIRST);
   const [open, setOpen] = useState<TakeId | null>(null);
   const model = useMemo(() => modelOf(day, []), [day]);
-  const picture = useMemo(() => dayPicture(model.lists[0]!), [model]);
+  const pictures = useMemo(() => dayPictures(model), [model]);
+  const [of, setOf] = useState<string | null>(null);
+  const picture = pictures.find(({ owner }) => owner === of) ?? pictures[0]!;
   const item = open === null ? undefined : day.takeItems.get(open);
   const ground = useKeptMiddle(zoom);
   const row = rowHeight(useRoom(ground), picture.rows.length);
@@ -41,14 +45,30 @@ export function Picture() {
   );
   return (
     <Page tab="picture" foot={isEmpty ? null : sizes}>
-      <h1 class="section-title">Who was on which track</h1>
+      <div class="picture-top">
+        <h1 class="section-title">Who was on which track</h1>
+        {pictures.length > 1 && (
+          <Choice
+            label="Tracks of"
+            value={picture.owner}
+            options={pictures.map(({ owner, on }) => ({ value: owner, name: listOf(on) }))}
+            onChoose={setOf}
+          />
+        )}
+      </div>
       {isEmpty ? (
         <p class="section">The picture begins with the first take.</p>
       ) : (
         <>
           <Legend />
           <div class="picture-ground" ref={ground} onScroll={keepNamesInSight}>
-            <DayDrawing picture={picture} column={WIDTHS[zoom] ?? WIDTHS[FIRST]} row={row} onTake={setOpen} />
+            <DayDrawing
+              key={picture.owner}
+              picture={picture}
+              column={WIDTHS[zoom] ?? WIDTHS[FIRST]}
+              row={row}
+              onTake={setOpen}
+            />
           </div>
         </>
       )}

@@ -2,7 +2,8 @@ import type { Planning } from '../../app/planner.ts';
 import type { Day } from '../../day/model.ts';
 import type { Plan } from '../../plan/setup/plan-next-setup.ts';
 import { Row } from '../kit/row.tsx';
-import { listOf, nameOf, partName } from '../words/chain.ts';
+import { listOf, nameOf } from '../words/chain.ts';
+import { nameWithRecorder } from '../words/recorder-names.ts';
 import { additionWords, costWords, leftOutWords, proofWords, WORKING } from './words.ts';
 
 interface OutcomeProps {
@@ -48,7 +49,7 @@ export function Outcome({ day, plan, isLooking, isStale, addition }: OutcomeProp
               title={listOf(
                 plan.recorded.filter((one) => one.track === track).map(({ voice }) => nameOf(day, voice)),
               )}
-              word={`share ${partName(day.rig, track)}`}
+              word={`share ${nameWithRecorder(day, track)}`}
             />
           </li>
         ))}

@@ -1,11 +1,25 @@
 import { markOut, pinVoice } from '../../app/commands/plan.ts';
 import { answersNow } from '../../day/answers/answers.ts';
 import { outAt, pinsOf } from '../../day/chain/links.ts';
-import type { Pins, VoiceId } from '../../day/model.ts';
+import type { Day, PartId, Pins, VoiceId } from '../../day/model.ts';
+import { recorderOfPart } from '../../day/recorder-of-part.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { nameOf, partName } from '../words/chain.ts';
+import { nameWithRecorder, trackWithRecorder } from '../words/recorder-names.ts';
+
+/** Of the ways by which somebody comes in, the first into each recorder: both may be kept. */
+function firstOnEach<Path extends { readonly input: PartId | null }>(
+  { rig }: Day,
+  paths: readonly Path[],
+): readonly Path[] {
+  const home = ({ input }: Path): PartId | undefined => {
+    const part = rig.byId.get(input ?? '');
+    return part && recorderOfPart(part);
+  };
+  return paths.filter((path, at) => paths.findIndex((one) => home(one) === home(path)) === at);
+}
 
 /** What to keep whatever is planned, and which of it is out of order. */
 export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => void }) {
@@ -13,13 +27,15 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
   const run = useRun();
   const { links, voices } = answersNow(day);
   const pins = pinsOf(links, voice)?.value ?? {};
-  const path = voices.find((one) => one.voice.id === voice)?.paths[0];
+  const paths = voices.find((one) => one.voice.id === voice)?.paths ?? [];
+  const [path] = paths;
+  const ofEach = firstOnEach(day, paths);
   const name = nameOf(day, voice);
-  const has: [keyof Pins, string | null | undefined][] = [
+  const has: (readonly [Exclude<keyof Pins, 'alone'>, string | null | undefined])[] = [
     ['transmitter', path?.transmitter],
     ['channel', path?.transmitter ? path.channel : null],
-    ['input', path?.input],
-    ['track', path?.tracks[0]],
+    ...ofEach.map((one) => ['input', one.input] as const),
+    ...ofEach.map((one) => ['track', one.tracks[0]] as const),
   ];
   const links4 = has.flatMap(([pin, id]) => (id ? [{ pin, id }] : []));
   return (
@@ -27,13 +43,13 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
       <div class="section buttons">
         {links4.map(({ pin, id }) => (
           <Button
-            key={pin}
+            key={id}
             pressed={pins[pin] === id}
             onClick={() =>
               run(pinVoice(voice, { [pin]: pins[pin] === id ? undefined : id }), `${name}: pins saved`)
             }
           >
-            {pin === 'track' ? `track ${partName(day.rig, id)}` : partName(day.rig, id)}
+            {pin === 'track' ? trackWithRecorder(day, id) : nameWithRecorder(day, id)}
           </Button>
         ))}
         <Button
@@ -48,17 +64,17 @@ export function PinSheet({ voice, onClose }: { voice: VoiceId; onClose: () => vo
         <div class="buttons">
           {links4
             .filter(({ pin }) => pin !== 'track')
-            .map(({ pin, id }) => {
+            .map(({ id }) => {
               const out = outAt(links, id)?.value ?? false;
               return (
                 <Button
-                  key={pin}
+                  key={id}
                   pressed={out}
                   onClick={() =>
                     run(markOut(id, !out), `${partName(day.rig, id)} ${out ? 'working' : 'out of order'}`)
                   }
                 >
-                  {partName(day.rig, id)} out of order
+                  {nameWithRecorder(day, id)} out of order
                 </Button>
               );
             })}

@@ -45,7 +45,7 @@ export function besideWords(day: Day, beside: Beside): string {
       return `send ${listOf(
         beside.routes.map(({ input, tracks }) => {
           const to = listOf(tracks.map(part));
-          return `${part(input)} to ${to ? `track ${to}` : 'no track'}`;
+          return `${nameWithRecorder(day, input)} to ${to ? `track ${to}` : 'no track'}`;
         }),
       )}`;
     case 'leads-plugged':

@@ -1,6 +1,7 @@
 import type { Answers } from '../../day/answers/answers.ts';
 import type { RecorderAnswers } from '../../day/answers/recorder-answers.ts';
 import { isHeard } from '../../day/answers/voice-answers.ts';
+import { trackLabels } from '../../day/files/track-labels.ts';
 import type { Day, Part, PartId, VoiceId } from '../../day/model.ts';
 import { recorderOfPart } from '../../day/recorder-of-part.ts';
 import { hasSeveralRigs } from '../../day/recorders/recorder-parts.ts';
@@ -19,6 +20,12 @@ export const ofRecorder = (day: Named, part: Pick<Part, 'recorder'> | undefined)
 /** An input's or a track's name, after its recorder's where there are several: `AES 1`, `Bag AES 1`. */
 export const nameWithRecorder = (day: Named, id: PartId): string =>
   [ofRecorder(day, day.rig.byId.get(id)), partName(day.rig, id)].filter(Boolean).join(' ');
+
+/** `track 5`; `Bag track 5` where several recorders have tracks. */
+export const trackWithRecorder = (day: Named, id: PartId): string =>
+  [ofRecorder(day, day.rig.byId.get(id)), `track ${trackLabels(day.rig).get(id) ?? partName(day.rig, id)}`]
+    .filter(Boolean)
+    .join(' ');
 
 /** The recorders that roll, the main one first; of those that record the same, one. */
 export function rollingRigs({ recorders }: Pick<Answers, 'recorders'>): RecorderAnswers[] {

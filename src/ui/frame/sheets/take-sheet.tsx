@@ -1,3 +1,4 @@
+import { Fragment } from 'preact';
 import { useState } from 'preact/hooks';
 import { bringBack, moveBefore, takeBack } from '../../../app/commands/correct.ts';
 import { correctRolling } from '../../../app/commands/recorders.ts';
@@ -16,8 +17,9 @@ import { Row } from '../../kit/row.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { Toggles } from '../../kit/toggles.tsx';
 import { shortened } from '../../words/actions.ts';
-import { listOf, onTrackWords, partName, TRACK_WORD } from '../../words/chain.ts';
+import { listOf, onTrackWords, TRACK_WORD } from '../../words/chain.ts';
 import { whose } from '../../words/phones.ts';
+import { recorderName, rollingRigs, trackWithRecorder } from '../../words/recorder-names.ts';
 import { statusWords } from '../../words/takes.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
@@ -39,6 +41,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
   if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
   const labels = trackLabels(day.rig);
+  const rigs = rollingRigs(answersAtTake(day, take.id));
   const recorders = recordersOf(day);
   const on = rollingAtTake(day, take.id).map(({ id }) => id);
   const recordOn = (ids: string[]): void => {
@@ -100,14 +103,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
         <ul class="rows">
           {take.notes.map((note) => (
             <li key={note.id} class="row-action">
-              <Row
-                title={note.text}
-                under={
-                  note.track
-                    ? `track ${labels.get(note.track) ?? partName(day.rig, note.track)}`
-                    : 'whole take'
-                }
-              />
+              <Row title={note.text} under={note.track ? trackWithRecorder(day, note.track) : 'whole take'} />
               <Button
                 look="plain"
                 label={`Remove the note ${note.text}`}
@@ -119,20 +115,25 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
           ))}
         </ul>
       )}
-      <ul class="rows">
-        {answersAtTake(day, take.id)
-          .tracks.filter(({ state }) => state !== 'empty')
-          .map(({ track, state, name }) => (
-            <li key={track.id}>
-              <Row
-                number={labels.get(track.id)}
-                mark={state === 'empty' ? 'free' : state}
-                title={onTrackWords({ state, name }, labels.get(track.id) ?? '')}
-                word={TRACK_WORD[state]}
-              />
-            </li>
-          ))}
-      </ul>
+      {rigs.map(({ recorder, tracks }) => (
+        <Fragment key={recorder}>
+          {rigs.length > 1 && <h3 class="section-title">{recorderName(day, recorder)}</h3>}
+          <ul class="rows">
+            {tracks
+              .filter(({ state }) => state !== 'empty')
+              .map(({ track, state, name: on }) => (
+                <li key={track.id}>
+                  <Row
+                    number={labels.get(track.id)}
+                    mark={state === 'empty' ? 'free' : state}
+                    title={onTrackWords({ state, name: on }, labels.get(track.id) ?? '')}
+                    word={TRACK_WORD[state]}
+                  />
+                </li>
+              ))}
+          </ul>
+        </Fragment>
+      ))}
     </Sheet>
   );
 }
