@@ -34,6 +34,8 @@ export interface PlanTransmitter {
 
 export interface PlanChannel {
   readonly id: string;
+  /** Its place in reading order: leads that cost the same do not cross. */
+  readonly place?: number;
   readonly out?: boolean;
   readonly tunedTo?: string;
   /** Another recorder hears it too: it is not tuned away so that its pack arrives once. */
@@ -68,6 +70,8 @@ export interface PlanPath {
 
 export interface PlanInput {
   readonly id: string;
+  /** Its place in reading order: leads that cost the same go to the first. */
+  readonly place?: number;
   readonly out?: boolean;
   /** The iso track it feeds now. */
   readonly track?: string;

@@ -11,6 +11,7 @@ import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import { nextRank } from '../cast/change-cast.ts';
 import { planCast } from '../cast/plan-cast.ts';
 import { type CommandResult, missing } from '../command.ts';
+import { otherRecorderProblem } from '../rig/other-recorder.ts';
 import { nameProblem } from '../rig/part-names.ts';
 
 /** Sets fields of the day's header; each holds for the whole day. */
@@ -77,7 +78,11 @@ export function describePart(day: Day, part: PartId, fields: PartFields): Comman
   const known = day.rig.byId.get(part);
   if (!known) return missing('part', part);
   const name = fields.name?.trim();
-  const wrong = name === undefined ? null : nameProblem(day, { ...known, name });
+  const wrong =
+    (name === undefined ? null : nameProblem(day, { ...known, name })) ??
+    (fields.recorder === undefined
+      ? null
+      : otherRecorderProblem(day, { ...known, name: name ?? known.name }, fields.recorder));
   const said = name === undefined ? fields : { ...fields, name };
   return wrong ?? ok([{ kind: 'part-described', part, fields: said }]);
 }

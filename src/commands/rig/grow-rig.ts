@@ -50,7 +50,7 @@ const recorderProblem = (day: Day, recorder: PartId) =>
   recordersOf(day).some(({ id }) => id === recorder) ? null : missing('recorder', recorder);
 
 /** The takes of a recorder without tracks of its own have those of the first one. */
-function firstTracksProblem(day: Day, recorder: PartId) {
+export function firstTracksProblem(day: Day, recorder: PartId) {
   if (recorder === FIRST_RECORDER || recordsAs(day.rig, recorder) === recorder) return null;
   const take = firstTakeOn(day, recorder);
   const name = day.rig.byId.get(recorder)!.name;

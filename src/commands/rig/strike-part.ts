@@ -34,13 +34,19 @@ function takeThrough(day: Day, parts: ReadonlySet<PartId>): Take | undefined {
   );
 }
 
-function recordedProblem(day: Day, part: Part, parts: ReadonlySet<PartId>): Result<never, Problem> | null {
+/** Why a part cannot change for the whole day: somebody was recorded through it or its dependents. */
+export function recordedProblem(
+  day: Day,
+  part: Part,
+  parts: ReadonlySet<PartId>,
+): Result<never, Problem> | null {
   const take = takeThrough(day, parts);
-  return take ? fail({ code: 'part-recorded', name: part.name, take: takeText(take) }) : null;
+  const name = part.type === 'track' ? `Track ${part.name}` : part.name;
+  return take ? fail({ code: 'part-recorded', name, take: takeText(take) }) : null;
 }
 
 /** Takes that are on a recorder would lose it, or its tracks: without any it has those of the first one. */
-function rolledProblem(day: Day, part: Part): Result<never, Problem> | null {
+export function rolledProblem(day: Day, part: Part): Result<never, Problem> | null {
   const recorder = part.type === 'track' ? recorderOfPart(part) : part.id;
   if (part.type === 'track' && ownPartsOf(day.rig, recorder).tracks.length > 1) return null;
   if (!day.rig.recorders.some(({ id }) => id === recorder)) return null;

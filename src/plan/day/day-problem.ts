@@ -41,11 +41,12 @@ export function problemOf(day: Day, wanted: ReadonlySet<VoiceId>, of: PlanOf = {
       const worn = wornBy(links, id)?.value;
       return { id, out: isOut(links, id), ...(worn && { wornBy: worn }) };
     }),
-    channels: rig.channels.map(({ id }) => {
+    channels: rig.channels.map(({ id }, place) => {
       const tuned = tunedTo(links, id)?.value;
       const pack = settled.channels.get(id);
       return {
         id,
+        place,
         out: isOut(links, id),
         ...(tuned && { tunedTo: tuned }),
         ...(pack && { canTune: [pack] }),
@@ -56,7 +57,7 @@ export function problemOf(day: Day, wanted: ReadonlySet<VoiceId>, of: PlanOf = {
     paths: planPaths(day, links, recorder),
     inputs: inputsOf(rig, recorder)
       .filter(({ reserved }) => !reserved)
-      .map((input) => planInput(links, input, isos, canShare.has(input.id))),
+      .map((input, place) => ({ ...planInput(links, input, isos, canShare.has(input.id)), place })),
     tracks: isos.map(({ id }) => ({ id, iso: true, out: isOut(links, id), gangAllowed: true })),
     weights: { ...PLAIN_WEIGHTS, ...definedOf(weightsIn(links)?.value ?? {}) },
   };

@@ -13,6 +13,7 @@ import { type Chains, stageCosts } from '../network/stage-costs.ts';
 import { unmovedChains } from '../network/unmoved-chains.ts';
 import type { Steps } from '../steps.ts';
 import { type FoundPlan, searchChains } from './chain-search.ts';
+import { inReadingOrder } from './reading-order.ts';
 
 /** The cost of a plan, most important order first, compared left to right; smaller is better. */
 export interface PlanCost {
@@ -95,7 +96,10 @@ export function* bestChains(network: ChainNetwork, budget: number): Steps<Result
   const { levels, ganging, leftOut, ganged } = recorded.value;
   const third = movingUnits(network, levels, leftOut, ganged);
   if (!third.fits) return fail({ code: 'plan-too-large', voices: network.voices.length });
-  const moving = yield* goOn(network, third, ganging, budget);
+  const found = yield* goOn(network, third, ganging, budget);
+  const costs = stageCosts(network, third.units);
+  const chains = inReadingOrder(costs, found.chains, found.reached, found.positions);
+  const moving = { ...found, chains };
   return ok({
     chains: moving.chains,
     positions: moving.positions,

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { describePart } from '../../../src/commands/day/describe.ts';
 import { backAgain, wayBack } from '../../../src/commands/line/back-again.ts';
 import { sendInput } from '../../../src/commands/line/change-chain.ts';
 import { addRecorder, rollRecorders } from '../../../src/commands/line/roll-recorders.ts';
@@ -46,6 +47,39 @@ test('what cannot be is refused, each in a sentence', () => {
     'One recorder at least has to roll.',
     'The unit has not moved on this day.',
   ]);
+});
+
+test('an input, a track or a send is given to another recorder only where no take loses by it', () => {
+  const phone = cartAndBag();
+  phone.say(take('1', 0, 1), { kind: 'recorders-rolling', recorders: [CART, BAG] }, take('1', 0, 2));
+  const day = phone.day();
+  const refused = [
+    describePart(day, 'aes1', { recorder: BAG }),
+    describePart(day, 'tr3', { recorder: BAG }),
+    describePart(day, 'aes3', { recorder: BAG }),
+    describePart(day, 'tr5', { recorder: BAG }),
+    describePart(day, 'bag-in1', { recorder: CART }),
+    describePart(day, 'bag-send', { recorder: 'none' }),
+  ].map((said) => sentenceFor(problemOf(said)!));
+  expect(refused).toEqual([
+    'AES 1 was used on 1/1, and this would change that take. Unplug, retune or throw it from here on instead.',
+    'Track 3 was used on 1/1, and this would change that take. Unplug, retune or throw it from here on instead.',
+    'Track 5 is on another recorder than AES 3.',
+    'Track 5 is on another recorder than AES 3.',
+    '“in 1” is in the rig already. Two of a kind need two names.',
+    sentenceFor({ code: 'not-on-this-day', what: 'recorder' }),
+  ]);
+  expect(describePart(day, 'bag-send', { recorder: CART })).toMatchObject({ ok: true });
+  expect(describePart(day, 'aes1', { recorder: CART })).toMatchObject({ ok: true });
+
+  // The last track of a recorder that rolled, and the first one of a backup that has those of the first.
+  phone.say({ kind: 'part-described', part: 'backup', fields: { type: 'recorder', name: 'Backup' } });
+  phone.say({ kind: 'recorders-rolling', recorders: [CART, 'backup'] }, take('1', 0, 3));
+  phone.say({ kind: 'inputs-sent', routes: [{ input: 'aes3', tracks: [] }] });
+  expect(problemOf(describePart(phone.day(), 'tr5', { recorder: 'backup' }))).toMatchObject({
+    code: 'tracks-of-first',
+    name: 'Backup',
+  });
 });
 
 test('two leads of one output in two inputs of a recorder, as a file may have them, are one voice heard twice', () => {

@@ -85,6 +85,18 @@ describe('moving the unit', () => {
     expect(answersNow(phone.day())).toEqual(answersNow(before));
   });
 
+  test('plugs the leads in reading order, and none crosswise', () => {
+    const phone = cartAndBag();
+    const day = phone.day();
+    const { plans } = moveTo(phone, CART, bagOf(day));
+    const names = plans[1]!.moves.map((move) =>
+      move.kind === 'replug'
+        ? [move.source, move.input].map((id) => day.rig.byId.get(id)!.name)
+        : [move.kind],
+    );
+    expect(names).toEqual(VOICES.map((_voice, at) => [`far box ${at + 1}`, `net ${at + 1}`]));
+  });
+
   test('asked again has nothing left to do', () => {
     const phone = cartAndBag();
     moveTo(phone, bagOf(phone.day()));
