@@ -61,6 +61,19 @@ export function runTheCables(s: Story): void {
       volts: 13.2,
       watts: 55,
       batteryWattHours: 480,
+      recorder: s.recorderId('Cart'),
+    }),
+  );
+  s.say((day) =>
+    upkeep.describeRun(day, 'bag-run', {
+      type: 'dc',
+      name: 'Bag battery',
+      metres: 0.3,
+      awg: 18,
+      volts: 14.4,
+      watts: 14,
+      batteryWattHours: 98,
+      recorder: s.recorderId('Bag'),
     }),
   );
   const leads = [...s.day.rig.outputs]
@@ -108,6 +121,24 @@ export function jamAgain(s: Story): void {
 /** Wiktoria stands in the door; nobody thinks of her pack again. */
 export function freshForTheDoor(s: Story): void {
   s.at('22:26').say((day, now) => keeping.freshCells(day, ['A1'], now));
+}
+
+/** The bag is jammed like a camera, and has a card of its own. */
+export function intoTheBag(s: Story): void {
+  jammedWithACard(s, 'Bag', 'card-bag');
+}
+
+export function theBackup(s: Story): void {
+  jammedWithACard(s, 'Backup', 'card-backup');
+}
+
+function jammedWithACard(s: Story, name: string, card: string): void {
+  const recorder = s.recorderId(name);
+  s.say((day) => keeping.describeDevices(day, [recorder], { ppm: 1 }));
+  s.say((day, now) => keeping.jamDevices(day, [recorder], now));
+  s.say((day, now) =>
+    keeping.describeCard(day, card, { name: `${name} card`, bytes: 64 * GB, recorder, inAtMs: now.atMs }),
+  );
 }
 
 /** Back near the cart: the far packs go off the air, the card is changed. */

@@ -1,6 +1,6 @@
 import type { Day } from '../src/day/model.ts';
 import { reportOf } from '../src/report/model.ts';
-import { dayPicture } from '../src/report/printed/day-picture.ts';
+import { dayPictures } from '../src/report/printed/day-picture.ts';
 
 /** A few takes and tracks of a day, small enough to be part of the app's first picture. */
 export interface Lanes {
@@ -24,7 +24,7 @@ const TRACKS = ['1', '2', '7', '8', '15', '16'];
 
 /** What the first screen draws of the full sample day, worked out as the picture of a whole day is. */
 export function lanesOf(day: Day): Lanes {
-  const { columns, rows } = dayPicture(reportOf(day));
+  const { columns, rows } = dayPictures(reportOf(day))[0]!;
   const first = columns.findIndex(({ text }) => text === FROM);
   const last = first + TAKES - 1;
   return {

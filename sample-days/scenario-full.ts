@@ -42,7 +42,7 @@ function layTheRig(s: Story): void {
     boom: 'Jurrien Mätlik, Saskia Odvar',
     utility: 'Bram Ellesø',
     contact: 'sound@arnholt.example',
-    recorder: '16-track cart recorder',
+    recorder: 'Cart',
     sampleRate: 48_000,
     bitDepth: '24',
     timecodeRate: '25',
@@ -63,6 +63,8 @@ function layTheRig(s: Story): void {
   s.keptOutput('far', 'far-out8', 'far box 8', 'comms');
   s.at('15:31').receiver('slot', 'slot', 'cart', 4, 'slot').packs('C', 4);
   s.tune(run('slot-ch', 1, 4), run('C', 1, 4)).plugBlock(run('slot-out', 1, 4), run('slot', 1, 4));
+  // A bag stands by for what the cart cannot be rolled to.
+  s.at('15:33').recorderBeside('Bag', '6 tracks, 2 mic');
 }
 
 function meetTheCast(s: Story): void {
@@ -252,11 +254,15 @@ function platformAfterMidnight(s: Story): void {
   s.at('01:06').slate().plug('pa', 'mic4').needed('pa');
   s.take('01:14:00.080', '01:15:32.080');
   s.take('01:18:45.080', '01:20:20.080').circle().tailSlate();
+  // Jurrien walks down to the train with the bag.
+  s.at('01:21').unitMovesTo('Bag', 'boom1').rollIn('Bag', '14E');
+  prep.intoTheBag(s);
   s.take('01:24:10.080', '01:25:00.080', 'wild').note('Brakes of the train, two passes');
   s.take('01:27:00.080', '01:28:00.080', 'tone').note('platform, little wind');
+  s.at('01:30').backAgain();
 }
 
-/** Scene 44: upstairs, near the cart again. */
+/** Scene 44: upstairs, near the cart again. It is the judge's only night, so a backup rolls along. */
 function signalBox(s: Story): void {
   s.at('01:33').soundRoll('14C').slate('44').throwTo('a', SELECTORS).unplug('pa').resting('pa');
   s.takeOff('B1').takeOff('B3').takeOff('B4').takeOff('B5').takeOff('B7');
@@ -266,6 +272,8 @@ function signalBox(s: Story): void {
   s.send('slot1', 'tr16');
   s.needed('wiktoria', 'tibor', 'emil', 'sian', 'ksenija', 'stoker', 'havlik', 'zuzu').resting('rozalia');
   prep.backAtTheCart(s);
+  s.at('01:50').backup('Backup').rollIn('Backup', '14F');
+  prep.theBackup(s);
   s.take('02:02:10.080', '02:03:30.080').note('Judge and Zuzu on one track', 'tr16');
   s.at('02:04').send('slot1', 'tr14');
   s.take('02:08:40.080', '02:10:05.080');
@@ -279,6 +287,8 @@ function signalBox(s: Story): void {
   s.take('02:29:00.080', '02:30:05.080').noGood().note('phone');
   s.take('02:33:12.080', '02:34:20.080').circle().note('overlap', 'tr16');
   s.take('02:38:00.080', '02:39:06.080');
+  // Its card light was out.
+  s.at('02:40').rolledAt('44A/3', 'Cart');
 
   s.at('02:42').slate().mos('02:50:00').circle();
 
@@ -289,7 +299,7 @@ function signalBox(s: Story): void {
 
 /** Scene 45: the carriage at the siding. The night ends in the middle of it. */
 function compartment(s: Story): void {
-  s.at('03:08').slate('45').give('A2', 'rozalia').give('A3', 'conductor').give('C2', 'emil');
+  s.at('03:08').rolls('Cart').slate('45').give('A2', 'rozalia').give('A3', 'conductor').give('C2', 'emil');
   s.takeOff('A6').takeOff('C1').done('tibor', 'brandao', 'havlik');
   s.needed('rozalia', 'conductor', 'emil');
   prep.intoTheCarriage(s);

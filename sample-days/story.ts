@@ -1,9 +1,12 @@
 import { readCastList } from '../src/callsheet/cast/cast-list.ts';
 import { type CommandResult, type Moment, type Placing, placed } from '../src/commands/command.ts';
 import { addCast, addVoice, describeDay, describeVoice } from '../src/commands/day/describe.ts';
+import { layBeside } from '../src/commands/day/lay-beside.ts';
+import { backAgain } from '../src/commands/line/back-again.ts';
 import * as chain from '../src/commands/line/change-chain.ts';
 import { moveBefore, takeBack } from '../src/commands/line/correct.ts';
 import * as takes from '../src/commands/line/log-takes.ts';
+import * as rolling from '../src/commands/line/roll-recorders.ts';
 import { readTypedTake, typedFrom } from '../src/commands/line/typed-take.ts';
 import { redo, undo } from '../src/commands/line/undo.ts';
 import { addOutput } from '../src/commands/rig/grow-rig.ts';
@@ -12,6 +15,7 @@ import { readRigSpec } from '../src/commands/rig/rig-spec.ts';
 import { appendFacts, foldDay } from '../src/day/fold/fold.ts';
 import { styleOfDay } from '../src/day/header.ts';
 import type { Day, Fact, Need, SelectorPosition, Take, TakeKind } from '../src/day/model.ts';
+import { recordersOf } from '../src/day/recorders/rolling.ts';
 import { rateNow } from '../src/day/settings/settings.ts';
 import { parseSlate, takeText } from '../src/day/slate.ts';
 import { lastTake, nextTake, takesInOrder } from '../src/day/takes.ts';
@@ -21,6 +25,9 @@ import type { Place, ReservedUse } from '../src/facts/kinds/part-described.ts';
 import type { OutputKind } from '../src/facts/kinds/rig-kinds.ts';
 import type { VoiceFields } from '../src/facts/kinds/voice-described.ts';
 import { stampFacts } from '../src/facts/stamp.ts';
+import { unitFacts, unitProblem } from '../src/plan/day/move-unit.ts';
+import { planSteps } from '../src/plan/setup/plan-next-setup.ts';
+import { allAtOnce, FULL_BUDGET } from '../src/plan/steps.ts';
 import { idSource } from '../src/shared/ids.ts';
 import { ok, type Result } from '../src/shared/result.ts';
 import { parseTimecode } from '../src/time/timecode.ts';
@@ -79,6 +86,11 @@ export class Story {
   /** Lays the recorder, `'16 tracks, 4 mic/line, 8 slots'`. */
   recorder(typed: string): this {
     return this.#say(() => rig.layRecorder(must(readRigSpec(typed))));
+  }
+
+  /** Lays a second recorder beside the first, which stands by. */
+  recorderBeside(name: string, typed: string): this {
+    return this.#say((day) => layBeside(day, rig.layRecorder(must(readRigSpec(typed))), { name }));
   }
 
   /** A receiver `id` whose channels leave by `id`-out1 and on. */
@@ -194,6 +206,50 @@ export class Story {
 
   #need(need: Need, voices: string[]): this {
     return this.#say((day) => chain.markNeed(day, voices, need));
+  }
+
+  // Recorders
+
+  /** Adds a recorder with the tracks of the first one, which rolls along from now on. */
+  backup(name: string): this {
+    return this.#say((day) => rolling.addRecorder(day, name));
+  }
+
+  /** Only these roll from now on, by their names. */
+  rolls(...names: string[]): this {
+    return this.#say((day) => rolling.rollRecorders(day, this.#recorders(names)));
+  }
+
+  /** These rolled at one take, whatever rolls after it. */
+  rolledAt(take: string, ...names: string[]): this {
+    return this.#say((day) => rolling.correctRolling(day, this.#takeId(take), this.#recorders(names)));
+  }
+
+  rollIn(name: string, roll: string): this {
+    return this.#say((day) => rolling.loadRoll(day, this.recorderId(name), roll));
+  }
+
+  /** Moves the unit to a recorder for these voices, with the moves that the planner finds. */
+  unitMovesTo(name: string, ...voices: string[]): this {
+    return this.#say((day) => {
+      const move = { recorders: this.#recorders([name]), wanted: new Set(voices) };
+      const plan = must(allAtOnce(planSteps(unitProblem(day, move, [])!, FULL_BUDGET)));
+      return ok(unitFacts(day, move, [plan]));
+    });
+  }
+
+  backAgain(): this {
+    return this.#say(backAgain);
+  }
+
+  recorderId(name: string): string {
+    const found = recordersOf(this.#day).find((one) => one.name === name);
+    if (!found) throw new Error(`No recorder ${name}`);
+    return found.id;
+  }
+
+  #recorders(names: readonly string[]): string[] {
+    return names.map((name) => this.recorderId(name));
   }
 
   // Takes

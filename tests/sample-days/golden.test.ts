@@ -49,7 +49,12 @@ function takeText(day: Day, line: TakeLine): string {
   const notes = line.notes.map(
     ({ number, text }) => `${number === null ? 'take' : `track ${number}`}: ${text}`,
   );
-  return [evened(cells.join(' | ')), ...line.tracks.map(trackText), ...notes].join('\n');
+  const [main, ...also] = line.recorders;
+  const on = [
+    ...(main && main.name !== 'Cart' ? [`on ${main.name}`] : []),
+    ...also.map(({ name, roll, file }) => `also on ${name}, roll ${roll}: ${file}`),
+  ];
+  return [evened(cells.join(' | ')), ...line.tracks.map(trackText), ...on, ...notes].join('\n');
 }
 
 const headText = ({ head }: ReportModel): string =>

@@ -71,12 +71,19 @@ describe('what falls due on the full sample day, ten past four', () => {
   });
 
   // 48 000 × 3 bytes × 16 tracks are 2.304 MB a second.
-  test('has one card out with two copies and one that fills', () => {
-    expect(upkeep.cards.map(({ card }) => [card.card, card.out, card.copies])).toEqual([
+  test('has one card out with two copies, one that fills, and one in each of the other recorders', () => {
+    const inCart = upkeep.cards.filter(({ card }) => card.recorder === 'recorder');
+    expect(upkeep.cards.map(({ card }) => card.card)).toEqual([
+      'Card 1',
+      'Bag card',
+      'Card 2',
+      'Backup card',
+    ]);
+    expect(inCart.map(({ card }) => [card.card, card.out, card.copies])).toEqual([
       ['Card 1', true, 2],
       ['Card 2', false, 0],
     ]);
-    expect(upkeep.cards[1]!.left).toMatchObject({ ok: true, value: { lastsToWrap: false } });
+    expect(inCart[1]!.left).toMatchObject({ ok: true, value: { lastsToWrap: false } });
   });
 });
 

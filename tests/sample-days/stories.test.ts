@@ -9,7 +9,9 @@ import { answersAtTake, answersNow } from '../../src/day/answers/answers.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day, FactOf } from '../../src/day/model.ts';
 import { conflictsOf } from '../../src/day/phones/conflicts.ts';
-import { slateText } from '../../src/day/slate.ts';
+import { tracksOf } from '../../src/day/recorders/recorder-parts.ts';
+import { recordersOf, rollingAtTake, rollingNow } from '../../src/day/recorders/rolling.ts';
+import { slateText, takeText } from '../../src/day/slate.ts';
 import { nextTake, takesInOrder } from '../../src/day/takes.ts';
 import { databaseOf, isFactId } from '../../src/shared/ids.ts';
 
@@ -88,7 +90,9 @@ describe('the full sample day', () => {
   test('has a full cast, a full rig, and more than twenty setups and seventy takes', () => {
     const ofKind = (kind: string) => voices.filter((voice) => voice.kind === kind).length;
     expect([ofKind('performer'), ofKind('boom'), ofKind('plant'), ofKind('feed')]).toEqual([13, 2, 1, 1]);
-    expect([day.rig.tracks.length, day.rig.selectors.length]).toEqual([16, 4]);
+    expect(recordersOf(day).map(({ name }) => name)).toEqual(['Cart', 'Bag', 'Backup']);
+    expect(recordersOf(day).map(({ id }) => tracksOf(day.rig, id).length)).toEqual([16, 6, 16]);
+    expect(day.rig.selectors.length).toBe(4);
     expect(day.rig.receivers.map(({ place }) => place)).toEqual(['cart', 'remote', 'cart']);
     expect(
       new Set(
@@ -131,6 +135,28 @@ describe('the full sample day', () => {
     expect(clashing.map(({ slate, number }) => `${slateText(slate)}/${number}`)).toEqual(['44/1']);
   });
 
+  test('moves to the bag for two takes and back again, with a backup that missed one of eight', () => {
+    const on = takes
+      .filter(({ kind }) => kind !== 'mos')
+      .map((take) => {
+        const names = rollingAtTake(day, take.id).map(({ name }) => name);
+        return `${takeText(take)} ${names.join(' and ')}`;
+      });
+    expect(on.filter((words) => !words.endsWith(' Cart'))).toEqual([
+      'WT2 Bag',
+      'RT2 Bag',
+      '44/1 Cart and Backup',
+      '44/2 Cart and Backup',
+      '44/3 Cart and Backup',
+      '44A/1 Cart and Backup',
+      '44A/2 Cart and Backup',
+      '44C/1 Cart and Backup',
+      '44C/2 Cart and Backup',
+    ]);
+    expect(on).toContain('44A/3 Cart');
+    expect(rollingNow(day).map(({ name }) => name)).toEqual(['Cart']);
+  });
+
   test('loses nobody: every voice that was waited for is on a track at every take with sound', () => {
     const lost = takes.filter(
       ({ id, kind }) => kind !== 'mos' && answersAtTake(day, id).summary.unrecorded.length > 0,
@@ -140,9 +166,9 @@ describe('the full sample day', () => {
 
   // Counted from the last setup of the story: tracks 2, 3, 6 to 10, 15 and 16; mic 3 and mic 4 are unplugged.
   test('ends with several people wired, one gang and two free inputs', () => {
-    const { summary, inputs } = answersNow(day);
+    const { summary, main } = answersNow(day);
     expect(summary).toMatchObject({ tracksUsed: 9, tracks: 15, gangs: 1, clashes: 0, muted: 1, free: 2 });
-    expect(inputs.filter(({ state }) => state === 'free').map(({ input }) => input.id)).toEqual([
+    expect(main.inputs.filter(({ state }) => state === 'free').map(({ input }) => input.id)).toEqual([
       'mic3',
       'mic4',
     ]);

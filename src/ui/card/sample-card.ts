@@ -1,8 +1,8 @@
 import { answersAtTake } from '../../day/answers/answers.ts';
-import { rollIn } from '../../day/chain/links.ts';
-import { fileNamesOf } from '../../day/files/file-name.ts';
+import { fileNamesOn } from '../../day/files/file-name.ts';
 import { workingHeader } from '../../day/header.ts';
-import type { Day, Take } from '../../day/model.ts';
+import type { Day, PartId, Take } from '../../day/model.ts';
+import { recordersOf, rollOn } from '../../day/recorders/rolling.ts';
 import { slateText, takeText } from '../../day/slate.ts';
 import { takesInOrder } from '../../day/takes.ts';
 import { rateOf } from '../../time/rate.ts';
@@ -21,7 +21,7 @@ const MISSING = '45A/2';
 /** Nobody logged it. */
 const UNLOGGED = { name: '14C_WT02.wav', afterTake: '45B/2', seconds: 41, note: 'Owl over the siding' };
 
-/** What the recorder of the sample day would have on its cards: headers without sound, a few of them not as logged. */
+/** What the recorders of the sample day would have on their cards: headers without sound, a few of them not as logged. */
 export function sampleCard(day: Day): ByteSource[] {
   const waves = cardAsLogged(day)
     .filter(({ text }) => text !== MISSING)
@@ -32,20 +32,22 @@ export function sampleCard(day: Day): ByteSource[] {
   return [...waves, ...unlogged(day)].map(writeWave);
 }
 
-/** What a recorder writes that agrees with the log in everything. */
+/** What the recorders write that agrees with the log in everything, one recorder after another. */
 export function cardAsLogged(day: Day): { readonly text: string; readonly wave: WrittenWave }[] {
-  const names = fileNamesOf(day);
-  return takesInOrder(day).flatMap((take) => {
-    const name = names.get(take.id);
-    if (!name || take.kind === 'mos' || !take.start || !take.length) return [];
-    return [{ text: takeText(take), wave: waveOf(day, take, name) }];
+  return recordersOf(day).flatMap(({ id: recorder }) => {
+    const names = fileNamesOn(day, recorder);
+    return takesInOrder(day).flatMap((take) => {
+      const name = names.get(take.id);
+      if (!name || take.kind === 'mos' || !take.start || !take.length) return [];
+      return [{ text: takeText(take), wave: waveOf(day, take, recorder, name) }];
+    });
   });
 }
 
-function waveOf(day: Day, take: Take, name: string): WrittenWave {
+function waveOf(day: Day, take: Take, recorder: PartId, name: string): WrittenWave {
   const { timecodeRate, sampleRate, bitDepth, production, date } = workingHeader(day, '25');
   const { num, den, dropped } = rateOf(timecodeRate);
-  const { links, tracks } = answersAtTake(day, take.id);
+  const tracks = answersAtTake(day, take.id).recorders.find((one) => one.recorder === recorder)?.tracks ?? [];
   const { start, length } = take;
   return {
     name,
@@ -58,7 +60,7 @@ function waveOf(day: Day, take: Take, name: string): WrittenWave {
       ['PROJECT', production],
       ['SCENE', take.kind === 'wild' ? 'WT' : take.kind === 'tone' ? 'RT' : slateText(take.slate)],
       ['TAKE', String(take.number)],
-      ['TAPE', rollIn(links)?.value ?? ''],
+      ['TAPE', rollOn(day, take.id, recorder)],
       ['CIRCLED', take.circled ? 'TRUE' : 'FALSE'],
       ['TAKE_TYPE', typesOf(take).join(',') || 'DEFAULT'],
       ['NOTE', take.notes.find(({ track }) => track === undefined)?.text ?? ''],
