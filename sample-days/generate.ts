@@ -6,6 +6,7 @@ import { idSource } from '../src/shared/ids.ts';
 import { type Dice, diceOf } from './dice.ts';
 import { changeOf } from './generated-changes.ts';
 import { type Prep, prepOf } from './generated-prep.ts';
+import { withSecondRecorder } from './generated-second.ts';
 
 /** How large a generated day is. */
 export interface DaySize {
@@ -20,6 +21,8 @@ export interface DaySize {
   readonly facts?: number;
   /** Whether changes are placed late, moved and taken back; true without it. */
   readonly corrections?: boolean;
+  /** A second recorder with as many tracks of its own, which gets all that the first one gets and rolls along. */
+  readonly isTwice?: boolean;
   readonly day?: DayId;
   readonly date?: string;
   readonly label?: string;
@@ -62,11 +65,12 @@ export function generateDay(size: DaySize): GeneratedDay {
   return { day, title: `Generated ${label}`, facts: telling.facts };
 }
 
-function prepFor({ tracks, performers, date = '2026-02-02', label = 'Day 1' }: DaySize): Prep {
+function prepFor({ tracks, performers, isTwice, date = '2026-02-02', label = 'Day 1' }: DaySize): Prep {
   for (const [what, count, least] of [['tracks', tracks, 2] as const, ['performers', performers, 0] as const])
     if (!Number.isInteger(count) || count < least || count > 400)
       throw new RangeError(`${what}: ${least} to 400, not ${count}`);
-  return prepOf({ tracks, performers, date, label });
+  const prep = prepOf({ tracks, performers, date, label });
+  return isTwice ? withSecondRecorder(prep) : prep;
 }
 
 function tellTakes(

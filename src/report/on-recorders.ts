@@ -62,3 +62,32 @@ function linesOn(day: Day, lines: readonly TrackLine[], recorder: PartId): reado
   known.set(owner, own);
   return own;
 }
+
+interface Recorded {
+  readonly recorders: readonly Pick<OnRecorder, 'id'>[];
+}
+
+/**
+ * Which takes a recorder missed: one that has takes both before and after it, or the one next to it. What stands by
+ * all morning misses nothing, and its name at every line would hide what matters.
+ */
+export function withMissed<Take extends Recorded>(
+  lines: readonly Take[],
+): (Take & { readonly isMissed: boolean })[] {
+  const places = new Map<string, number[]>();
+  const recorded = lines.filter(({ recorders }) => recorders.length > 0);
+  for (const [at, { recorders }] of recorded.entries())
+    for (const { id } of recorders) places.set(id, [...(places.get(id) ?? []), at]);
+  const around = [...places].map(([id, on]) => ({ id, first: on[0]! - 1, last: on.at(-1)! + 1 }));
+  const placeOf = new Map(recorded.map((line, at) => [line, at]));
+  return lines.map((line) => {
+    const at = placeOf.get(line);
+    const isMissed =
+      at !== undefined &&
+      around.some(
+        ({ id, first, last }) =>
+          at >= first && at <= last && !line.recorders.some((recorder) => recorder.id === id),
+      );
+    return { ...line, isMissed };
+  });
+}

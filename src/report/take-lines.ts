@@ -17,7 +17,7 @@ import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { FIRST_FORM, REPORT_FORM, SECOND_FORM } from './form.ts';
-import { cleanFiles, type OnRecorder, onRecorders } from './on-recorders.ts';
+import { cleanFiles, type OnRecorder, onRecorders, withMissed } from './on-recorders.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type SettingWords, withSettingWords } from './setting-runs.ts';
 import { endOf } from './take-end.ts';
@@ -68,8 +68,8 @@ export interface TakeLine extends RollWords, SettingWords {
   readonly recorders: readonly OnRecorder[];
   /** Those besides the main one; none in the first two forms, which did not say what they have. */
   readonly also: readonly OnRecorder[];
-  /** Whether every recorder of the day has it. */
-  readonly onAll: boolean;
+  /** Whether a recorder lacks it that was rolling around it, so that the line has to say which ones have it. */
+  readonly isMissed: boolean;
   /** What the recorder was set to. */
   readonly set: Settings;
   readonly scene: string;
@@ -121,7 +121,6 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
       date: form === FIRST_FORM ? '' : dateOfTake(day, take),
       recorders,
       also: form > SECOND_FORM ? recorders.slice(1) : [],
-      onAll: recorders.length === 0 || recorders.length === day.rig.recorders.length + 1,
       set: settingsAtTake(day, take.id),
       scene: cleanLine(sceneText(take.slate)),
       slate: isSeries(take) ? '' : cleanLine(slateText(take.slate)),
@@ -148,7 +147,7 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
       notes: notesOf(day, take),
     };
   });
-  return withTrackLists(withSettingWords(withRollWords(lines, form)));
+  return withTrackLists(withMissed(withSettingWords(withRollWords(lines, form))));
 }
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';

@@ -6,7 +6,7 @@ import { tab, tap } from './tapping.ts';
 
 const NIGHT = '2026-11-20T03:10:00Z';
 const SLIP =
-  'Card 1 (2 checked copies), Card 2 (no checked copy) to S. Okafor, data wrangler, 2026-11-20 04:10';
+  'Card 1 (2 checked copies), Bag card (no checked copy), Card 2 (no checked copy), Backup card (no checked copy) to S. Okafor, data wrangler, 2026-11-20 04:10';
 
 const flat = (text: string | null): string => (text ?? '').replaceAll(/\s+/g, ' ');
 
@@ -38,10 +38,11 @@ describe('handing cards over', () => {
       expect(await dialog().getByRole('button', { name, exact: true }).getAttribute('aria-pressed')).toBe(
         'true',
       );
-    expect(await field('Files').inputValue()).toBe('72');
+    // 70 of the cart, 2 of the bag, 7 of the backup.
+    expect(await field('Files').inputValue()).toBe('79');
     const warned = flat(await dialog().getByRole('status').last().textContent());
     expect(warned).toContain('The files were not checked against the log.');
-    expect(warned).toContain('Card 2 has no checked copy.');
+    expect(warned).toMatch(/Bag card, Card 2 and Backup card have no checked cop/);
     expect(warned).not.toContain('Card 1 has');
   });
 
@@ -67,7 +68,7 @@ describe('handing cards over', () => {
     await expect.poll(path).not.toBe('');
     await save();
     await expect.poll(() => dialog().count()).toBe(0);
-    await expect.poll(report).toContain(`HANDED OVER - ${SLIP}: 72 files, 6.51 GB; not checked; signed`);
+    await expect.poll(report).toContain(`HANDED OVER - ${SLIP}: 79 files, 7.16 GB; not checked; signed`);
   });
 
   test('is in the pages with the signature, in the web page, and not in the table', async () => {

@@ -28,6 +28,7 @@ const PLACES: readonly Place[] = [
   {
     tab: 'rig',
     opens: [
+      /^Recorders/,
       /^Patch several$/,
       /^Tune several$/,
       /^Add$/,
@@ -60,7 +61,8 @@ const PLACES: readonly Place[] = [
     ],
   },
   { tab: 'card', opens: [] },
-  { tab: 'picture', opens: [/^Larger$/] },
+  { tab: 'picture', opens: [/^Larger$/, /^Bag$/] },
+  { tab: 'unit', opens: [/^Bag$/, /^Cart$/] },
   { tab: 'phones', opens: [] },
 ];
 

@@ -11,6 +11,8 @@ export interface LargeDay {
   readonly note?: string;
   /** Parts of the first of those who begin with a pack, from track 2 on. */
   readonly names?: readonly string[];
+  /** A second recorder with as many tracks gets everybody too, and rolls along. */
+  readonly isTwice?: boolean;
 }
 
 /** A day of any size: a mix, and every other track with a pack of its own; packs wander; a note on every third take. */
@@ -20,6 +22,7 @@ export function largeDay({
   changeEvery = 3,
   note = 'Generator behind the wall',
   names = [],
+  isTwice = false,
 }: LargeDay): Day {
   const phone = speaker();
   const numbers = Array.from({ length: tracks - 1 }, (_, at) => at + 2);
@@ -48,6 +51,7 @@ export function largeDay({
     kind: 'channels-tuned',
     tunings: numbers.map((n) => ({ channel: `ch${n}`, transmitter: `P${n}` })),
   });
+  if (isTwice) phone.say(...secondRecorder(numbers));
   for (const n of numbers) {
     phone.say({
       kind: 'voice-described',
@@ -71,6 +75,27 @@ export function largeDay({
   }
   return foldDay('day-1', phone.facts);
 }
+
+const secondRecorder = (numbers: readonly number[]): Draft[] => [
+  {
+    kind: 'rig-laid',
+    parts: [
+      { part: 'second', fields: { type: 'recorder', name: 'Second' } },
+      { part: 's1', fields: { type: 'track', name: '1', mix: true, recorder: 'second' } },
+      ...numbers.flatMap((n) => [
+        { part: `s${n}`, fields: { type: 'track' as const, name: `${n}`, recorder: 'second' } },
+        { part: `sin${n}`, fields: { type: 'input' as const, name: `in ${n}`, recorder: 'second' } },
+      ]),
+    ],
+  },
+  { kind: 'inputs-sent', routes: numbers.map((n) => ({ input: `sin${n}`, tracks: [`s${n}`] })) },
+  {
+    kind: 'leads-plugged',
+    leads: numbers.map((n) => ({ lead: `s${n}`, from: `out${n}`, to: `sin${n}` })),
+  },
+  { kind: 'roll-changed', recorder: 'second', roll: '7B' },
+  { kind: 'recorders-rolling', recorders: ['recorder', 'second'] },
+];
 
 const move = (n: number, at: number): Draft => ({
   kind: 'transmitter-worn',

@@ -1,4 +1,5 @@
 import type { Day, FactOf } from '../model.ts';
+import { recordersOf } from '../recorders/rolling.ts';
 import { cardCheckOf, lastCheck } from './card-check.ts';
 import { dayTotals } from './day-totals.ts';
 
@@ -36,7 +37,10 @@ export function sizeOnCards(day: Day): {
   const check = lastCheck(day);
   // An earlier version did not keep how large they are.
   if (check?.bytes !== undefined) return { files: check.files, bytes: check.bytes, isFromCard: true };
-  return { ...dayTotals(day).written, isFromCard: false };
+  // Each recorder has a card of its own, with its own files of a take.
+  const written = recordersOf(day).map(({ id }) => dayTotals(day, id).written);
+  const sum = (of: 'files' | 'bytes'): number => written.reduce((all, one) => all + one[of], 0);
+  return { files: sum('files'), bytes: sum('bytes'), isFromCard: false };
 }
 
 /** A card that is lost takes what is nowhere else along: two copies are common practice. */

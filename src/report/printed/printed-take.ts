@@ -52,9 +52,9 @@ function unitsOf({ on, tracks, asAt }: TakeTracks): readonly string[] {
   return [`${whose}: ${first}`, ...others];
 }
 
-/** `'on Cart only'`, of a day with several recorders. */
-const recorderWords = ({ recorders, onAll }: TakeLine): string[] =>
-  onAll ? [] : [`on ${recordersText(recorders.map(({ name }) => name))} only`];
+/** `'on Cart only'`, where another one missed it. */
+const recorderWords = ({ recorders, isMissed }: TakeLine): string[] =>
+  !isMissed ? [] : [`on ${recordersText(recorders.map(({ name }) => name))} only`];
 
 /** A lettered slate begins with its scene; a running number and a wild track do not include theirs. */
 const sceneWords = ({ scene, text }: TakeLine): string[] =>

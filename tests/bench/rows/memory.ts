@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import type { GeneratedDay } from '../../../sample-days/generate.ts';
 import { dayOfTakes, median, phoneWith } from '../phone.ts';
 import type { Row } from '../row.ts';
 
@@ -14,9 +15,11 @@ async function heapOf(page: Page): Promise<number> {
   return usedSize;
 }
 
+export const rows = (): Promise<Row[]> => heapRows(dayOfTakes(600), 'a day of 600 takes');
+
 /** The list of days, then the day of 600 takes with every tab visited. */
-export async function rows(): Promise<Row[]> {
-  const stage = await phoneWith([dayOfTakes(600)], { path: '/' });
+export async function heapRows(day: GeneratedDay, words: string): Promise<Row[]> {
+  const stage = await phoneWith([day], { path: '/' });
   const more: number[] = [];
   for (let run = 0; run < RUNS; run += 1) {
     await stage.page.goto(`${stage.origin}/#/`);
@@ -35,7 +38,7 @@ export async function rows(): Promise<Row[]> {
   await stage.close();
   return [
     {
-      work: `memory: heap of a day of 600 takes, every tab seen, over the page just opened`,
+      work: `memory: heap of ${words}, every tab seen, over the page just opened`,
       ours: median(more),
       unit: 'bytes',
       budget: BUDGET_BYTES,
