@@ -62,7 +62,7 @@ const PLACES: readonly Place[] = [
   },
   { tab: 'card', opens: [] },
   { tab: 'picture', opens: [/^Larger$/, /^Bag$/] },
-  { tab: 'unit', opens: [/^Bag$/, /^Cart$/] },
+  { tab: 'unit', opens: [/^Elsewhere$/] },
   { tab: 'phones', opens: [] },
 ];
 

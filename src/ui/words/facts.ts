@@ -18,6 +18,7 @@ import { countOf, listOf, nameOf, partName } from './chain.ts';
 import { NEED_WORD } from './needs.ts';
 import { holderWords } from './phones.ts';
 import { prepWords } from './prep-facts.ts';
+import { nameWithRecorder, trackWithRecorder } from './recorder-names.ts';
 import { bitDepthWords, rateWords, sampleRateWords } from './recording.ts';
 import { sceneNeedWords, scenesWords } from './scenes.ts';
 
@@ -39,10 +40,10 @@ export function factWords(day: Day, fact: Fact): string {
       return `${listOf(fact.selectors.map(part))} to ${positionName(day, fact.selectors[0]!, fact.position)}`;
     case 'inputs-sent':
       return fact.routes.length === 1
-        ? `${part(fact.routes[0]!.input)} to track ${listOf(fact.routes[0]!.tracks.map(part)) || 'none'}`
+        ? `${nameWithRecorder(day, fact.routes[0]!.input)} to track ${listOf(fact.routes[0]!.tracks.map(part)) || 'none'}`
         : `${fact.routes.length} inputs sent to tracks`;
     case 'mute-set':
-      return `${part(fact.part)} ${fact.muted ? 'muted' : 'unmuted'}`;
+      return `${fact.what === 'input' ? nameWithRecorder(day, fact.part) : part(fact.part)} ${fact.muted ? 'muted' : 'unmuted'}`;
     case 'gang-declared':
       return fact.sources.length > 0
         ? `${listOf(fact.sources.map((id) => sourceName(day, id)))} ganged on track ${part(fact.track)}`
@@ -162,7 +163,9 @@ function leadsWords(day: Day, leads: readonly SaidLead[]): string {
 
 function leadWords(day: Day, lead: SaidLead): string {
   const from = lead.from && day.voices.has(lead.from) ? nameOf(day, lead.from) : partName(day.rig, lead.from);
-  return lead.to ? `${from || 'a lead'} into ${partName(day.rig, lead.to)}` : `${from || 'a lead'} unplugged`;
+  return lead.to
+    ? `${from || 'a lead'} into ${nameWithRecorder(day, lead.to)}`
+    : `${from || 'a lead'} unplugged`;
 }
 
 /** A receiver channel, or whoever is on a hardline. */
@@ -176,10 +179,11 @@ export const positionName = (day: Day, selector: string, position: Open<Selector
 
 /** What a voice keeps whatever is planned. */
 export function pinWords(day: Day, { transmitter, channel, input, track, alone }: Pins): string {
-  const kept = [transmitter, channel, input].flatMap((id) => (id ? partName(day.rig, id) : []));
+  const kept = [transmitter, channel].flatMap((id) => (id ? partName(day.rig, id) : []));
   return listOf([
     ...kept,
-    ...(track ? [`track ${partName(day.rig, track)}`] : []),
+    ...(input ? [nameWithRecorder(day, input)] : []),
+    ...(track ? [trackWithRecorder(day, track)] : []),
     ...(alone ? ['alone'] : []),
   ]);
 }
