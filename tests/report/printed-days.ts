@@ -56,6 +56,21 @@ export function backedUpDay() {
   return { phone, first, second, third, fourth };
 }
 
+/** The day of two recorders with its card checked. */
+export function checkedDay(): Day {
+  const { phone, second } = backedUpDay();
+  phone.say({
+    kind: 'card-checked',
+    files: 5,
+    recordings: 5,
+    matched: 4,
+    open: 1,
+    without: [second],
+    unsure: [],
+  });
+  return phone.day();
+}
+
 /**
  * The unit moves from the cart to the bag for two takes and back. The bag has tracks, a roll, a rate and a pattern
  * of its own, and a backup rolls along with the cart from the third take on.

@@ -6,6 +6,7 @@ import type { ReportModel } from '../model.ts';
 import { reportSubject } from '../printed/report-name.ts';
 import type { Extras } from '../revision/revision.ts';
 import { revisionLines, revisionTitle } from '../revision/revision.ts';
+import { earlierContent } from './earlier-content.ts';
 import { fittedLines } from './fitted-text.ts';
 import { Flow } from './flow.ts';
 import { handOverSection } from './hand-over-section.ts';
@@ -43,7 +44,11 @@ export function reportPdf(
   const flow = new Flow(pen);
   // Found before layout, because the first page lists them.
   const isList = model.form > SECOND_FORM;
-  const content = JSON.stringify([paper, model, revision, signature, ...(isList ? [letter, issued] : [])]);
+  const content = JSON.stringify(
+    isList
+      ? [paper, model, revision, signature, letter, issued]
+      : [paper, earlierContent(model), revision, signature ?? ''],
+  );
   pen.findMissing(content);
   headSection(flow, model, isList ? issueTitle(extras) : issueName({ revision }));
   strokedLines(flow, 'Not in this font', missingLines(pen, model));
