@@ -4,6 +4,7 @@ import { device } from '../frame/sending/device.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { clockTime } from '../words/times.ts';
+import { AskForHead } from './head-lacks.tsx';
 import type { Outgoing } from './use-outgoing.ts';
 import { useSend } from './use-send.ts';
 
@@ -28,6 +29,7 @@ export function SendDock({ outgoing }: { outgoing: Outgoing }) {
   const sent = report.again && `sent ${clockTime(report.again.at, report.again.zone)}`;
   return (
     <div class="send-dock">
+      <AskForHead model={report.model} />
       <p>
         <strong>{report.revision ? `Revision ${report.letter}` : 'Sound report'}</strong>
         <span class="soft">{[compared, sent, files].filter(Boolean).join(' · ')}</span>
