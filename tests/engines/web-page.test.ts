@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { loadSample } from '../../sample-days/load.ts';
 import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportOf } from '../../src/report/model.ts';
+import { needPoppler, pageTexts } from '../oracle/poppler.ts';
 import { longDay, movedDay } from '../report/printed-days.ts';
 import { chromium, firefox } from './puppeteer-engine.ts';
 
@@ -74,6 +75,18 @@ async function measuredIn(options: LaunchOptions) {
   }
 }
 
+/** What a browser prints of a page, sheet by sheet. */
+async function printedIn(options: LaunchOptions, html: string): Promise<string[]> {
+  const browser = await puppeteer.launch({ ...options, headless: true });
+  try {
+    const page = await browser.newPage();
+    await page.setContent(html);
+    return pageTexts(await page.pdf({ preferCSSPageSize: true }));
+  } finally {
+    await browser.close();
+  }
+}
+
 describe('the web page of a report', () => {
   test.each([
     ['Chromium', chromium],
@@ -90,5 +103,22 @@ describe('the web page of a report', () => {
       expect(firstTake, where).toBeLessThan(HEIGHT);
       expect(pictures, where).toBeGreaterThan(0);
     }
+  });
+
+  test('is printed with its number, letter, time of issue and roll on every sheet', async () => {
+    needPoppler();
+    const sheets = await printedIn(chromium(), PAGES.long);
+    expect(sheets.length).toBeGreaterThan(3);
+    const rolls = sheets.map((text): string[] => text.match(/Roll 7[AB]\b/g) ?? []);
+    const ofTakes = sheets.map((text) => /^Take File Start End Length Status$/m.test(text));
+    for (const [at, text] of sheets.entries()) {
+      expect(text).toContain(`page ${at + 1} of ${sheets.length}`);
+      expect(text.replaceAll(/\s+/g, ' ')).toContain('Sound report A, 2026-10-07 18:05');
+      // The second roll comes after 26 takes, and goes on over a break.
+      if (ofTakes[at]) expect(rolls[at], `sheet ${at + 1}`).not.toEqual([]);
+    }
+    const sheetsOf = (roll: string) => rolls.filter((said, at) => ofTakes[at] && said.includes(roll)).length;
+    expect(sheetsOf('Roll 7A')).toBeGreaterThan(1);
+    expect(sheetsOf('Roll 7B')).toBeGreaterThan(1);
   });
 });

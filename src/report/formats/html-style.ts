@@ -40,6 +40,9 @@ ul.notes li::before { content: "– "; }
 table { width: 100%; border-collapse: collapse; }
 th, td { padding: .2rem .5rem .2rem 0; text-align: left; vertical-align: top; font-weight: inherit; }
 thead th { color: var(--soft); font-size: .75rem; border-bottom: 1px solid var(--ink); }
+@media print, (min-width: 52.01rem) { .takes thead .take { width: 6rem; } .takes thead .status { width: 14rem; }
+  .takes thead .start, .takes thead .end, .takes thead .length { width: 6.2rem; } }
+.takes .roll th { color: var(--ink); font-size: 1rem; font-weight: 700; border: 0; }
 tbody th { font-weight: 700; }
 .tracks th { width: 3rem; }
 .takes tbody tr:not(.more) > * { border-top: 1px solid var(--line); }
@@ -47,7 +50,7 @@ tbody th { font-weight: 700; }
 .takes .start, .takes .end, .takes .length { white-space: nowrap; }
 .takes td.status { font-weight: 700; }
 .takes .unbroken { overflow-wrap: anywhere; }
-.takes .roll th { padding-top: .9rem; }
+.takes + .takes .roll th { padding-top: .9rem; }
 .takes .changed th { box-shadow: inset 3px 0 var(--ink); padding-left: .5rem; }
 .more td { padding-top: 0; }
 .circled bdi { padding: .05rem .5rem; margin-left: -.5rem; border: 2px solid currentColor; border-radius: 50%; }
@@ -69,7 +72,8 @@ tr { break-inside: avoid; }
   .takes .start, .takes .end, .takes .length { font-size: .78rem; }
   .takes .long { grid-row: auto; grid-column: 1 / -1; }
   .takes .long ~ .start { grid-column: 2; }
-  .takes .roll th { grid-column: 1 / -1; padding-top: .6rem; }
+  .takes .roll th { grid-column: 1 / -1; }
+  .takes thead .roll { border: 0; }
   .takes thead th.status { display: none; }
   .takes td:empty, .takes td bdi:empty { display: none; }
   .takes tr.more { padding-top: 0; margin-top: -.25rem; }

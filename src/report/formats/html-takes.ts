@@ -5,19 +5,31 @@ import { element, list } from './html-parts.ts';
 
 const COLUMNS = ['Take', 'File', 'Start', 'End', 'Length', 'Status'] as const;
 
-/** The list of takes, with the tracks where they change and the notes under each. */
+/**
+ * The list of takes, with the tracks where they change and the notes under each. Each roll is a table of its own: its
+ * name stands in the head, which a browser prints again on every page.
+ */
 export function takesTable(model: ReportModel, extras: Extras): string {
   if (model.takes.length === 0) return '<p>No takes.</p>';
-  const rows = takeList(model, extras).map((take) => rollRow(take) + takeRows(take));
-  const heads = COLUMNS.map((head) => `<th scope="col" class="${head.toLowerCase()}">${head}</th>`);
-  return [
-    `<table class="takes"><thead><tr>${heads.join('')}</tr></thead>`,
-    `<tbody>\n${rows.join('\n')}\n</tbody></table>`,
-  ].join('');
+  const rolls: { readonly heading: string; readonly takes: ListedTake[] }[] = [];
+  for (const take of takeList(model, extras)) {
+    const last = rolls.at(-1);
+    if (last && !take.rollHeading) last.takes.push(take);
+    else rolls.push({ heading: take.rollHeading, takes: [take] });
+  }
+  return rolls.map(({ heading, takes }) => rollTable(heading, takes)).join('\n');
 }
 
-const rollRow = ({ rollHeading }: ListedTake): string =>
-  rollHeading && `<tr class="roll">${element('th', rollHeading, ` colspan="6" scope="rowgroup"`)}</tr>\n`;
+const HEADS = COLUMNS.map((head) => `<th scope="col" class="${head.toLowerCase()}">${head}</th>`).join('');
+
+function rollTable(heading: string, takes: readonly ListedTake[]): string {
+  const roll =
+    heading && `<tr class="roll">${element('th', heading, ' colspan="6" scope="colgroup"')}</tr>\n`;
+  return [
+    `<table class="takes"><thead>${roll}<tr>${HEADS}</tr></thead>`,
+    `<tbody>\n${takes.map(takeRows).join('\n')}\n</tbody></table>`,
+  ].join('');
+}
 
 /** A longer name of a take has a line of its own on a narrow screen. */
 const LONG_NAME = 9;
