@@ -3,11 +3,20 @@ import { reportOf } from '../../src/report/model.ts';
 import { reportPdf } from '../../src/report/pdf/report-pdf.ts';
 import { revisionOf } from '../../src/report/revision/revision.ts';
 import { speaker } from '../day/say.ts';
+import { drawnPages } from './drawn-pages.ts';
 import { largeDay } from './large-day.ts';
 import { smallDay } from './report-day.ts';
 import { reportFonts as fonts } from './report-fonts.ts';
 
 const latin1 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('latin1');
+
+/** How far down a page its text goes, above the foot. */
+const lowest = (page: string): number =>
+  Math.max(
+    ...Array.from(page.matchAll(/^[\d.]+,([\d.]+) /gm), ([, y]) => Number(y)).filter((y) => y < FOOT_AT),
+  );
+const FOOT_AT = 810;
+const HALF = 420;
 
 describe('the PDF', () => {
   test('of one day is the same bytes every time', () => {
@@ -55,11 +64,17 @@ describe('the PDF', () => {
     expect(bytes.length).toBeLessThan(400_000);
   }, 30_000);
 
-  test('of 600 takes on 64 tracks with long notes is set to the end', () => {
+  test('of 600 takes on 64 tracks with long notes is set to the end, and no page is nearly empty', () => {
     const model = reportOf(largeDay({ takes: 600, tracks: 64, changeEvery: 40, note: 'wind '.repeat(100) }));
-    const { pages } = reportPdf(model, { fonts });
-    // 600 lines, of which 40 go on a page, and as many notes.
-    expect(pages).toBeGreaterThan(30);
+    const { bytes, pages } = reportPdf(model, { fonts });
+    const drawn = drawnPages(bytes)
+      .split(/^page \d+ of .*$/m)
+      .slice(1);
+    expect(drawn).toHaveLength(pages);
+    const listed = drawn.flatMap((page) => page.match(/(?<=: )\d+[A-Z]*\/\d+$/gm) ?? []);
+    const names = new Set(model.takes.map(({ text }) => text));
+    expect(listed.filter((text) => names.has(text))).toEqual(model.takes.map(({ text }) => text));
+    for (const [at, page] of drawn.entries()) expect(lowest(page), `page ${at + 1}`).toBeGreaterThan(HALF);
   }, 120_000);
 
   test('refuses a face that is not a font', () => {

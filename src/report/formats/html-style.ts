@@ -42,6 +42,7 @@ th, td { padding: .2rem .5rem .2rem 0; text-align: left; vertical-align: top; fo
 thead th { color: var(--soft); font-size: .75rem; border-bottom: 1px solid var(--ink); }
 @media print, (min-width: 52.01rem) { .takes thead .take { width: 6rem; } .takes thead .status { width: 14rem; }
   .takes thead .start, .takes thead .end, .takes thead .length { width: 6.2rem; } }
+@media print { .takes thead .status { width: 9rem; } }
 .takes .roll th { color: var(--ink); font-size: 1rem; font-weight: 700; border: 0; }
 tbody th { font-weight: 700; }
 .tracks th { width: 3rem; }
