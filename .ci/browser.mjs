@@ -18,6 +18,14 @@ const CANDIDATES = [
   'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
 ];
 
+/** Small packages with a font for each script that the tests print; the browser sees those that are there when it starts. */
+export const SCRIPT_FONTS = [
+  'fonts-dejavu-core',
+  'fonts-lohit-deva',
+  'fonts-tlwg-waree',
+  'fonts-wqy-microhei',
+];
+
 /** The path of a Chromium-based browser on this machine, or undefined. */
 export function findChromium() {
   return CANDIDATES.find((path) => path && existsSync(path));
@@ -41,6 +49,8 @@ export function installDebian(packages) {
 
 if (import.meta.url === pathToFileURL(process.argv[1]).href) {
   if (!findChromium()) installDebian(['chromium']);
+  // Without them the tests that print other scripts say which lack.
+  installDebian(SCRIPT_FONTS);
   const found = findChromium();
   if (!found) {
     console.error(
