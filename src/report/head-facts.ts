@@ -1,9 +1,11 @@
 import type { Day, FactOf, VoiceId } from '../day/model.ts';
 import { tracksOf } from '../day/recorders/recorder-parts.ts';
 import { recordersOf } from '../day/recorders/rolling.ts';
+import { rateNow } from '../day/settings/settings.ts';
 import { TAPS } from '../facts/kinds/part-described.ts';
 import { FIRST_RECORDER } from '../facts/kinds/recorder-set.ts';
 import { isOneOf } from '../shared/open-word.ts';
+import { rateOf } from '../time/rate.ts';
 import { cleanLine } from './clean-text.ts';
 
 /** Something done at these moments, each by the clock of whoever did it. */
@@ -32,6 +34,13 @@ export interface JamLine {
   readonly at: readonly Moment[];
 }
 
+/** How far a device was heard to be ahead of another, each time. */
+export interface ComparedLine {
+  readonly device: string;
+  readonly with: string;
+  readonly at: readonly (Moment & { readonly frames: number; readonly doubtFrames: number })[];
+}
+
 /** Where the mic of a voice was, and which it was; what was not entered is empty. */
 export interface MicLine {
   readonly name: string;
@@ -46,19 +55,23 @@ export interface HeadFacts {
   /** When the phone, whose clock stamps the starts, was synced to the recorder. */
   readonly synced: readonly Moment[];
   readonly jams: readonly JamLine[];
+  readonly compared: readonly ComparedLine[];
   readonly mics: readonly MicLine[];
 }
 
-export const NO_HEAD_FACTS: HeadFacts = { taps: [], synced: [], jams: [], mics: [] };
+export const NO_HEAD_FACTS: HeadFacts = { taps: [], synced: [], jams: [], compared: [], mics: [] };
 
 export const headFacts = (day: Day): HeadFacts => ({
   taps: tapsOf(day),
   synced: standing(day, 'clock-followed').map(({ atMs, zone }) => ({ atMs, zone })),
   jams: jamsOf(day),
+  compared: comparedOf(day),
   mics: micsOf(day),
 });
 
-const standing = <Kind extends 'clock-followed' | 'devices-jammed' | 'transmitter-worn'>(
+const standing = <
+  Kind extends 'clock-followed' | 'devices-jammed' | 'timecode-compared' | 'transmitter-worn',
+>(
   day: Day,
   kind: Kind,
 ): FactOf<Kind>[] =>
@@ -90,6 +103,26 @@ function jamsOf(day: Day): JamLine[] {
       known.at.push({ atMs, zone });
       found.set(key, known);
     }
+  }
+  return [...found.values()];
+}
+
+/** In frames of the day's rate; none where it has none that is known here. */
+function comparedOf(day: Day): ComparedLine[] {
+  const rate = rateNow(day);
+  if (!rate) return [];
+  const found = new Map<string, { device: string; with: string; at: ComparedLine['at'][number][] }>();
+  for (const { device, from, atMs, zone, offMs, doubtMs } of standing(day, 'timecode-compared')) {
+    const key = JSON.stringify([device, from]);
+    const known = found.get(key) ?? {
+      device: deviceName(day, device),
+      with: deviceName(day, from),
+      at: [],
+    };
+    const { num, den } = rateOf(rate);
+    const frameMs = (1000 * den) / num;
+    known.at.push({ atMs, zone, frames: offMs / frameMs, doubtFrames: doubtMs / frameMs });
+    found.set(key, known);
   }
   return [...found.values()];
 }

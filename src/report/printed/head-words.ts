@@ -1,4 +1,4 @@
-import type { HeadFacts, JamLine, MicLine, Moment, TrackTap } from '../head-facts.ts';
+import type { ComparedLine, HeadFacts, JamLine, MicLine, Moment, TrackTap } from '../head-facts.ts';
 import { isolated } from '../isolated.ts';
 import type { ReportHead } from '../model.ts';
 import { namesText } from './names-text.ts';
@@ -53,17 +53,28 @@ function runsIn(names: readonly string[]): (readonly [string, string])[] {
   return runs;
 }
 
-/** Where the start times come from, and what was jammed from what, a line each. */
-export const timecodeSourceText = ({ synced, jams }: HeadFacts): string =>
+/** Where the start times come from, what was jammed from what, and what was compared with what, a line each. */
+export const timecodeSourceText = ({ synced, jams, compared }: HeadFacts): string =>
   [
     ...(synced.length > 0
       ? [`start times from the phone, synced to the recorder at ${timesText(synced)}`]
       : []),
     ...jams.map(jamText),
+    ...compared.map(comparedText),
   ].join('\n');
 
 const jamText = ({ device, from, at }: JamLine): string =>
   `${isolated(device)} jammed from ${isolated(from)} at ${timesText(at)}`;
+
+/** `'Slate 1 compared with Cart: 0.12 frames ahead ± 0.04 at 13:05, in step ± 0.04 at 15:10'`. */
+const comparedText = ({ device, with: other, at }: ComparedLine): string =>
+  `${isolated(device)} compared with ${isolated(other)}: ${at.map((one) => `${apartText(one)} at ${timeOf(one)}`).join(', ')}`;
+
+function apartText({ frames, doubtFrames }: ComparedLine['at'][number]): string {
+  const size = Math.abs(frames).toFixed(2);
+  const side = size === '0.00' ? 'in step' : `${size} frames ${frames < 0 ? 'behind' : 'ahead'}`;
+  return `${side} ± ${doubtFrames.toFixed(2)}`;
+}
 
 const timesText = (at: readonly Moment[]): string => namesText([...new Set(at.map(timeOf))]);
 

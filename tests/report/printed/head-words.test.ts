@@ -62,6 +62,26 @@ describe('the head of the report', () => {
     expect(line('Timecode source', () => {})).toBeUndefined();
   });
 
+  test('says by itself what was compared by ear, each time, but what was taken back', () => {
+    const at = Date.UTC(2026, 9, 7, 11, 5);
+    const compare = (phone: Phone, atMs: number, offMs: number) => {
+      const said = { device: 'slate', from: 'recorder', atMs, offMs, doubtMs: 1.6 };
+      return phone.say({ kind: 'timecode-compared', ...said });
+    };
+    const said = line('Timecode source', (phone) => {
+      phone.say({ kind: 'devices-described', devices: ['slate'], fields: { name: 'Slate 1' } });
+      compare(phone, at, 290);
+      const [wrong] = compare(phone, at + 60_000, 1000);
+      phone.say({ kind: 'fact-retracted', targets: [wrong!.id], by: 'undo' });
+      compare(phone, at + 3_600_000, -4.8);
+      compare(phone, at + 7_200_000, 0.1);
+    });
+    // At 25 fps a frame is 40 ms.
+    expect(said).toBe(
+      'Slate 1 compared with 8-track bag recorder: 7.25 frames ahead ± 0.04 at 13:05, 0.12 frames behind ± 0.04 at 14:05, in step ± 0.04 at 15:05',
+    );
+  });
+
   test('says where mics were and which, with the performer beside the part', () => {
     const said = line('Mics', (phone) => {
       const fields = { person: 'M. Varga', place: 'tie' };
