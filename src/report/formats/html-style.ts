@@ -40,10 +40,6 @@ ul.notes li::before { content: "– "; }
 table { width: 100%; border-collapse: collapse; }
 th, td { padding: .2rem .5rem .2rem 0; text-align: left; vertical-align: top; font-weight: inherit; }
 thead th { color: var(--soft); font-size: .75rem; border-bottom: 1px solid var(--ink); }
-@media print, (min-width: 52.01rem) { .takes thead .take { width: 6rem; } .takes thead .status { width: 14rem; }
-  .takes thead .start, .takes thead .end, .takes thead .length { width: 6.2rem; } }
-@media print { .takes thead .status { width: 9rem; } }
-.takes .roll th { color: var(--ink); font-size: 1rem; font-weight: 700; border: 0; }
 tbody th { font-weight: 700; }
 .tracks th { width: 3rem; }
 .takes tbody tr:not(.more) > * { border-top: 1px solid var(--line); }
@@ -51,8 +47,12 @@ tbody th { font-weight: 700; }
 .takes .start, .takes .end, .takes .length { white-space: nowrap; }
 .takes td.status { font-weight: 700; }
 .takes .unbroken { overflow-wrap: anywhere; }
-.takes + .takes .roll th { padding-top: .9rem; }
+@media print, (min-width: 52.01rem) { .takes thead .take { width: 6rem; } .takes thead .status { width: 14rem; }
+  .takes thead .start, .takes thead .end, .takes thead .length { width: 6.2rem; } }
+@media print { .takes thead .status { width: 9rem; } }
+.takes .roll th { color: var(--ink); font-size: 1rem; font-weight: 700; border: 0; }
 .takes .changed th { box-shadow: inset 3px 0 var(--ink); padding-left: .5rem; }
+.takes + .takes .roll th { padding-top: .9rem; }
 .more td { padding-top: 0; }
 .circled bdi { padding: .05rem .5rem; margin-left: -.5rem; border: 2px solid currentColor; border-radius: 50%; }
 .takes .changed .circled bdi { margin-left: 0; }
