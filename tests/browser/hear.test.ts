@@ -118,6 +118,12 @@ describe('a phone that hears a recorder', () => {
       .getByText(/^7\.\d\d frames ahead ± 0\.\d\d/)
       .first()
       .waitFor();
+    const pairs = page.locator('.pairs-table tbody tr');
+    await expect
+      .poll(() => pairs.allInnerTexts())
+      .toEqual([expect.stringMatching(/^Recorder, Slate 1\s+\+7\.\d\d ± 0\.\d\d\s+\+2\d\d\.\d ± \d/)]);
+    expect(await axeFindings(page, LEVELS)).toEqual([]);
+    expect(await layoutFaults(page)).toEqual({ small: [], outside: [], clipped: [], thrownUnder: [] });
     await stage.waitSaved();
     const facts = (await factsOf(page)) as FactOf<'timecode-compared'>[];
     const { offMs, doubtMs, device, from } = facts.find(({ kind }) => kind === 'timecode-compared')!;

@@ -58,8 +58,17 @@ export function driftBetween(first: Compared, later: Compared, rate: RateId): Re
   if (!(passedMs > 0)) return fail({ code: 'heard-too-soon' });
   const ppm = ((later.ms - first.ms) / passedMs) * 1e6;
   const doubtPpm = (Math.hypot(first.doubtMs, later.doubtMs) / passedMs) * 1e6;
+  return ok(driftFrom({ ppm, doubtPpm }, { atMs: later.atMs, offMs: later.ms }, rate));
+}
+
+/** Two boxes that are so far apart and drift so: with the moment at which they are a frame apart. */
+export function driftFrom(
+  { ppm, doubtPpm }: Pick<Drift, 'ppm' | 'doubtPpm'>,
+  { atMs, offMs }: { readonly atMs: number; readonly offMs: number },
+  rate: RateId,
+): Drift {
   const isSeen = Math.abs(ppm) > doubtPpm;
   const limit = frameMs(rate) * (ppm > 0 ? 1 : -1);
-  const leftMs = Math.max(0, ((limit - later.ms) / ppm) * 1e6);
-  return ok({ ppm, doubtPpm, dueAtMs: isSeen ? Math.round(later.atMs + leftMs) : undefined });
+  const leftMs = Math.max(0, ((limit - offMs) / ppm) * 1e6);
+  return { ppm, doubtPpm, dueAtMs: isSeen ? Math.round(atMs + leftMs) : undefined };
 }

@@ -17,7 +17,8 @@ import { countOf } from '../words/chain.ts';
 import { hearingSentence } from '../words/hearing.ts';
 import { offsetWords } from './compare-words.ts';
 import { DeviceRow } from './device-row.tsx';
-import { boxesApart, boxHeard, type HeardBox, type Session, sessionOf } from './heard-boxes.ts';
+import { boxesApart, boxHeard, type HeardBox, heardPairs, type Session, sessionOf } from './heard-boxes.ts';
+import { PairsTable } from './pairs-table.tsx';
 
 /** Hears one box after another with one phone, whose delay cancels, and keeps how far apart they are. */
 export function CompareSheet({ onClose }: { onClose: () => void }) {
@@ -120,6 +121,12 @@ export function CompareSheet({ onClose }: { onClose: () => void }) {
           />
         ))}
       </ul>
+      <PairsTable
+        day={store.day.value}
+        pairs={heardPairs([...new Set([from, ...devices.map(({ id }) => id)])], heard)}
+        nameOf={nameOf}
+        now={store.clock.now()}
+      />
       {devices.length > 2 && (
         <div class="section">
           <Choice

@@ -10,6 +10,13 @@ export function offsetWords({ frames, ms, doubtFrames, doubtMs }: Offset): strin
   return `${side} ± ${doubtFrames.toFixed(2)} (${msWords(Math.abs(ms))} ± ${msWords(doubtMs)})`;
 }
 
+/** `+0.12 ± 0.04`, with a true minus. */
+export const signedWords = (value: number, doubt: number, digits: number): string => {
+  const size = Math.abs(value).toFixed(digits);
+  const sign = Number(size) === 0 ? '' : value < 0 ? '−' : '+';
+  return `${sign}${size} ± ${doubt.toFixed(digits)}`;
+};
+
 /** The same of a comparison that was kept. */
 export const keptOffsetWords = (
   { offMs, doubtMs }: Pick<LastHeard, 'offMs' | 'doubtMs'>,

@@ -51,3 +51,22 @@ export function boxesApart(one: HeardBox, other: HeardBox): Result<Offset, Heari
   }));
   return offsetBetween(first!, second!);
 }
+
+/** Two boxes that were heard, and how far the second is ahead of the first. */
+export interface HeardPair {
+  readonly ids: readonly [string, string];
+  readonly apart: Result<Offset, HearingProblem>;
+}
+
+/** Every pair of the boxes that were heard, in the order of `ids`. */
+export function heardPairs(ids: readonly string[], heard: ReadonlyMap<string, HeardBox>): HeardPair[] {
+  const boxes = ids.flatMap((id) => {
+    const box = heard.get(id);
+    return box ? [{ id, box }] : [];
+  });
+  return boxes.flatMap((one, at) =>
+    boxes
+      .slice(at + 1)
+      .map((other) => ({ ids: [one.id, other.id] as const, apart: boxesApart(one.box, other.box) })),
+  );
+}
