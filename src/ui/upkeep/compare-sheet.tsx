@@ -113,8 +113,8 @@ export function CompareSheet({ onClose }: { onClose: () => void }) {
             under={underOf(device, from, heard)}
             {...(now.is === 'on' && {
               action: {
-                word: hearing === device.id ? 'Hearing' : heard.has(device.id) ? 'Again' : 'Hear',
-                label: `Hear ${device.name}`,
+                word: hearWord(hearing === device.id, heard.has(device.id)),
+                label: `${hearWord(hearing === device.id, heard.has(device.id))} ${device.name}`,
                 onTap: () => begin(device.id, now.ear),
               },
             })}
@@ -142,6 +142,9 @@ export function CompareSheet({ onClose }: { onClose: () => void }) {
     </Sheet>
   );
 }
+
+const hearWord = (isHearing: boolean, isHeard: boolean): string =>
+  isHearing ? 'Hearing' : isHeard ? 'Hear again' : 'Hear';
 
 function underOf(device: Device, from: string, heard: ReadonlyMap<string, HeardBox>): string {
   const [box, reference] = [heard.get(device.id), heard.get(from)];

@@ -29,13 +29,17 @@ export function HeardTime({ state, beside }: HeardReadingProps) {
       <p class="soft" role="status">
         {readingWords(state)}
       </p>
-      <ul class="hearing-troubles" role="alert">
-        {troubles.map((text) => (
-          <li key={text} class="warn">
-            {text}
-          </li>
-        ))}
-      </ul>
+      <div role="alert">
+        {troubles.length > 0 && (
+          <ul class="hearing-troubles">
+            {troubles.map((text) => (
+              <li key={text} class="warn">
+                {text}
+              </li>
+            ))}
+          </ul>
+        )}
+      </div>
       <LevelDrawing peakDb={state?.peakDb} />
     </div>
   );
