@@ -6,10 +6,16 @@ import type { Sound } from './read-wave.ts';
 
 type Numbers = () => number;
 
-/** A frame that is in the sound. */
+/**
+ * A frame that is in the sound and may be given: all 64 bits that say something sound whole. Its sync word says nothing,
+ * it is the same in every frame: where the sound is cut within it, what follows may happen to end it.
+ */
 export interface Truth {
   readonly label: Label;
   readonly start: number;
+  readonly end: number;
+  /** Only bits of the sync word are cut off. */
+  readonly isCut: boolean;
   readonly userBits: string;
   readonly drop: boolean;
 }
@@ -21,6 +27,8 @@ export interface Spoilt extends Sound {
 
 const RATES: readonly RateId[] = ['23.976', '24', '25', '29.97', '29.97DF', '30'];
 const FRAMES = 9;
+/** The bits before the sync word. */
+const DATA_PART = 64 / 80;
 
 /** Runs of timecode cut together anywhere and then spoilt, the same for the same numbers, and what is in them. */
 export function spoiltSound(next: Numbers): Spoilt {
@@ -45,10 +53,13 @@ export function spoiltSound(next: Numbers): Spoilt {
     const piece = next() < 0.3 ? whole.subarray(0, Math.floor(whole.length * within(0.4, 1))) : whole;
     for (let i = 0; i < FRAMES; i += 1) {
       const begins = start + (i * sampleRate) / fps;
-      // Cut off in its sync word, which is the same in every frame, it has still said all that it says: what happens to
-      // follow may end it, and then it is given, and true.
-      if (begins + (sampleRate / fps) * (64 / 80) > piece.length) break;
-      truth.push({ label: labelOfFrame(first + i, rate), start: at + begins, userBits, drop: dropped > 0 });
+      const ends = begins + sampleRate / fps;
+      if (begins + (ends - begins) * DATA_PART > piece.length) break;
+      truth.push({
+        label: labelOfFrame(first + i, rate),
+        ...{ start: at + begins, end: at + ends, isCut: ends > piece.length },
+        ...{ userBits, drop: dropped > 0 },
+      });
     }
     pieces.push(piece);
     at += piece.length;
@@ -117,12 +128,18 @@ function spoil(samples: Float32Array, sampleRate: number, next: Numbers): string
 }
 
 /** Frames that were given and are not in the sound where they are said to be, or say something else than it does. */
-export function wrongFrames(given: readonly LtcFrame[], truth: readonly Truth[]): LtcFrame[] {
-  return given.filter((frame) => {
-    const near = (frame.end - frame.start) / 160;
-    const there = truth.find(({ start }) => Math.abs(start - frame.start) < near);
+export const wrongFrames = (given: readonly LtcFrame[], truth: readonly Truth[]): LtcFrame[] =>
+  given.filter((frame) => {
+    const there = truthOf(frame, truth);
     return !there || !isSame(frame, there);
   });
+
+/** The frame of the sound that begins and ends where one that was given does, to half a bit. */
+export function truthOf(frame: LtcFrame, truth: readonly Truth[]): Truth | undefined {
+  const near = (frame.end - frame.start) / 160;
+  return truth.find(
+    ({ start, end }) => Math.abs(start - frame.start) < near && Math.abs(end - frame.end) < near,
+  );
 }
 
 function isSame(frame: LtcFrame, { label, userBits, drop }: Truth): boolean {
