@@ -20,6 +20,7 @@ import { dayDescribed } from './kinds/day-described.ts';
 import { type Envelope, envelope } from './kinds/envelope.ts';
 import { handedOver } from './kinds/handed-over.ts';
 import type { Kind } from './kinds/kind.ts';
+import { micMounted } from './kinds/mic-mounted.ts';
 import { partDescribed, rigLaid } from './kinds/part-described.ts';
 import { phoneNamed } from './kinds/phone-named.ts';
 import { movesWeighed, outMarked, voicePinned } from './kinds/plan-settings.ts';
@@ -89,6 +90,7 @@ export const KINDS = [
   handedOver,
   scenesDescribed,
   phoneNamed,
+  micMounted,
 ] as const;
 
 type AnyKind = (typeof KINDS)[number];

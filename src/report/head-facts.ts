@@ -1,4 +1,5 @@
-import type { Day, FactOf, VoiceId } from '../day/model.ts';
+import { type MicRun, micRunsOf } from '../day/answers/mic-runs.ts';
+import type { Day, FactOf } from '../day/model.ts';
 import { tracksOf } from '../day/recorders/recorder-parts.ts';
 import { recordersOf } from '../day/recorders/rolling.ts';
 import { rateNow } from '../day/settings/settings.ts';
@@ -41,12 +42,12 @@ export interface ComparedLine {
   readonly at: readonly (Moment & { readonly frames: number; readonly doubtFrames: number })[];
 }
 
-/** Where the mic of a voice was, and which it was; what was not entered is empty. */
+/** The mics of a voice, one after another, and where the voice is if it is a plant or a feed. */
 export interface MicLine {
   readonly name: string;
   readonly person: string;
   readonly place: string;
-  readonly mic: string;
+  readonly mics: readonly MicRun[];
 }
 
 /** What the facts of a day say of its timecode, faders and mics, for the head of the report. */
@@ -69,9 +70,7 @@ export const headFacts = (day: Day): HeadFacts => ({
   mics: micsOf(day),
 });
 
-const standing = <
-  Kind extends 'clock-followed' | 'devices-jammed' | 'timecode-compared' | 'transmitter-worn',
->(
+const standing = <Kind extends 'clock-followed' | 'devices-jammed' | 'timecode-compared'>(
   day: Day,
   kind: Kind,
 ): FactOf<Kind>[] =>
@@ -134,17 +133,24 @@ const deviceName = ({ header, rig, upkeep }: Day, id: string): string =>
       : (rig.byId.get(id)?.name ?? upkeep.devices.get(id)?.name ?? id),
   );
 
-/** Voices of which the place or the mic is known, in the order of the cast. */
+/** Voices of which the place or a mic is known, in the order of the cast. */
 function micsOf(day: Day): MicLine[] {
-  const worn = new Map<VoiceId, string>();
-  for (const { voice, mic } of standing(day, 'transmitter-worn')) if (voice && mic) worn.set(voice, mic);
+  const runs = micRunsOf(day);
   return [...day.voices.values()]
     .filter(({ struck }) => !struck)
     .map(({ id, part, person = '', place = '' }) => ({
       name: cleanLine(part),
       person: cleanLine(person),
       place: cleanLine(place),
-      mic: cleanLine(worn.get(id) ?? ''),
+      mics: (runs.get(id) ?? []).map(cleanRun),
     }))
-    .filter(({ place, mic }) => place !== '' || mic !== '');
+    .filter(({ place, mics }) => place !== '' || mics.length > 0);
 }
+
+const cleanRun = ({ pack, listed, rubs, carried, from }: MicRun): MicRun => ({
+  pack: cleanLine(pack),
+  listed: listed.map(cleanLine),
+  rubs: cleanLine(rubs),
+  carried,
+  from: cleanLine(from),
+});

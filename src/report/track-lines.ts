@@ -1,5 +1,5 @@
 import type { Answers } from '../day/answers/answers.ts';
-import { heardTwice, type TrackAnswer, type TrackState, voiceName } from '../day/answers/track-answers.ts';
+import { heardTwice, nameOnTrack, type TrackAnswer, type TrackState } from '../day/answers/track-answers.ts';
 import { isRecorded } from '../day/files/take-files.ts';
 import { isNumber, trackLabels } from '../day/files/track-labels.ts';
 import type { Day, Part, PartId, VoiceId } from '../day/model.ts';
@@ -75,7 +75,7 @@ function voicesOn(day: Day, answer: TrackAnswer): VoiceOnTrack[] {
   const voices = new Map<VoiceId, VoiceOnTrack>();
   for (const { voice, muted } of answer.heard) {
     const before = voices.get(voice);
-    const name = before?.name ?? cleanLine(voiceName(day, voice));
+    const name = before?.name ?? cleanLine(nameOnTrack(day, answer.heard, voice));
     const isMuted = muted && (before?.muted ?? true);
     voices.set(voice, { voice, name, muted: isMuted, ...(twice.has(voice) && { twice: true }) });
   }

@@ -84,6 +84,18 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
       },
     ],
   },
+  'mic-mounted': {
+    voice: 'v1',
+    transmitter: 'tx-1',
+    mic: {
+      model: 'Omni lavalier',
+      colour: 'black',
+      place: 'chest',
+      cable: 'down the back',
+      rubs: 'necklace',
+    },
+    carried: true,
+  },
   'roll-changed': { roll: '004' },
   'recorders-rolling': { recorders: ['recorder', 'recorder.2'] },
   'recorder-set': {

@@ -126,6 +126,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['card-checked', { files: -1 }, 'files'],
   ['card-checked', { open: 0.5 }, 'open'],
   ['phone-named', { name: 7 }, 'name'],
+  ['mic-mounted', { voice: 'v1', transmitter: 'tx-1', mic: { place: 7 } }, 'mic.place'],
   ['difference-kept', { take: 'take 3' }, 'take'],
   ['difference-kept', { file: LONG }, 'file'],
   ['handed-over', { carriers: [] }, 'carriers'],

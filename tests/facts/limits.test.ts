@@ -413,6 +413,18 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     stands: orNull(factIdText),
   },
   'takes-joined': { take: factIdText, into: factIdText },
+  'mic-mounted': {
+    voice: idText,
+    transmitter: orNull(idText),
+    ...within('mic', {
+      model: orNull(text(100)),
+      colour: orNull(text(100)),
+      place: orNull(text(100)),
+      cable: orNull(text(100)),
+      rubs: orNull(text(100)),
+    }),
+    carried: flag,
+  },
   'phone-named': { name: text(200), job: text(200) },
   'difference-kept': {
     code: text(200),

@@ -12,6 +12,7 @@ import type { CommandResult, Moment } from '../command.ts';
 import { ifASource, ifInRig, leadsInRig } from '../rig/not-struck.ts';
 import { marksOf, upkeepOf } from './carried-along.ts';
 import { dateAt, nextDate, nextLabel } from './day-after.ts';
+import { micsAlong } from './mics-along.ts';
 
 /**
  * A new day from another: its final rig, its cast, and the crew and settings of its header. Packs come off at
@@ -29,6 +30,7 @@ export function carryOver(from: Day, now: Moment): CommandResult {
     ...castOf(from),
     ...upkeepOf(from),
     ...marksOf(from),
+    ...micsAlong(from),
   ]);
 }
 

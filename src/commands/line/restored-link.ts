@@ -40,6 +40,7 @@ const RESTORING: Readonly<Record<string, Restoring>> = {
     kind: valueIn<boolean>(before, name) ? 'gang-declared' : 'gang-ended',
     ...gangNamed(name)!,
   }),
+  mic: (_day, id, { before }, name) => micBack(id, valueIn<string | boolean | null>(before, name)),
   // Nobody was said to be needed or not: there is no way to say that again.
   need: (_day, voice, { before }, name) => {
     const need = valueIn<Need>(before, name);
@@ -76,6 +77,14 @@ function leadBack(day: Day, lead: string, { before, by }: Over): Draft | null {
   const now = day.tail.get(socket);
   const isTaken = now && now.by !== before.get(socket)?.by && !by.has(now.by) && now.value !== lead;
   return isTaken ? null : { kind: 'leads-plugged', leads: [{ lead, from, to, position }] };
+}
+
+/** What was said of a mic: `place:v1/tx-1`. */
+function micBack(name: string, was: string | boolean | null | undefined): Draft | null {
+  const [, field = '', voice = '', transmitter = ''] = /^(\w+):(.*)\/(.*)$/.exec(name) ?? [];
+  const of = { kind: 'mic-mounted', voice, transmitter: transmitter || null } as const;
+  if (field === 'carried') return { ...of, mic: {}, carried: was === true };
+  return { ...of, mic: { [field]: typeof was === 'string' ? was : null } };
 }
 
 /** The lead that was pushed out of a socket goes into it again, if it is still said to be there. */

@@ -2,6 +2,7 @@ import type { FactId } from '../../shared/ids.ts';
 import type { Chain } from '../chain/chain.ts';
 import type { Gang } from '../chain/gang-links.ts';
 import { nameTypedFor } from '../chain/links.ts';
+import { micToldApart } from '../chain/mics.ts';
 import { type ChainEnds, isMuted, liveSources, type Reach, type Source } from '../chain/reach.ts';
 import type { Part, PartId, VoiceId } from '../model.ts';
 
@@ -13,6 +14,8 @@ export interface Heard {
   readonly voice: VoiceId;
   readonly input: PartId;
   readonly muted: boolean;
+  /** What tells its mic from others on the same body; missing if there is only one. */
+  readonly mic?: string;
 }
 
 export interface TrackAnswer {
@@ -43,13 +46,14 @@ export function trackAnswer(
       voice: source.voice!,
       input: at.input.id,
       muted: isMuted(at, source),
+      ...micOf(chain, source),
     })),
   );
   const audible = audibleOn({ heard });
   const voices = new Set(audible.map(({ voice }) => voice)).size;
   const gang = voices > 1 ? gangFor(chain.gangsOn(track.id), audible) : undefined;
   // A voice that arrives twice counts once; two voices with one name are two.
-  const named = [...new Set(heard.map(({ voice }) => voice))].map((voice) => voiceName(ends, voice));
+  const named = [...new Set(heard.map(({ voice }) => voice))].map((voice) => nameOnTrack(ends, heard, voice));
   return {
     track,
     state: track.mix ? 'mix' : trackState(heard.length, voices, gang !== undefined),
@@ -84,6 +88,33 @@ function trackState(live: number, audible: number, onPurpose: boolean): TrackSta
   if (audible === 0) return 'muted';
   if (audible === 1) return 'single';
   return onPurpose ? 'gang' : 'clash';
+}
+
+/** What tells the mic of a source from others on that body. */
+function micOf(chain: Chain, { voice, transmitter }: Source): Pick<Heard, 'mic'> {
+  if (voice === null || transmitter === null) return {};
+  const packs = chain.packsOn(voice);
+  if (packs.length < 2) return {};
+  const mic = micToldApart(
+    chain,
+    voice,
+    packs.map(({ part }) => part),
+    transmitter,
+  );
+  return mic ? { mic } : {};
+}
+
+/** A voice's name on one track, with which of its mics that is where it wears several: `'Ines chest'`. */
+export function nameOnTrack(
+  ends: Pick<ChainEnds, 'voices'>,
+  heard: readonly Heard[],
+  voice: VoiceId,
+): string {
+  const mics = new Set(heard.filter((one) => one.voice === voice).map(({ mic = '' }) => mic));
+  const [mic = ''] = mics;
+  const name = voiceName(ends, voice);
+  // Both of them on the track are simply the voice.
+  return mics.size === 1 && mic !== '' ? `${name} ${mic}` : name;
 }
 
 /** A voice's name on tracks: its part, or the performer if there is no part. */

@@ -1,5 +1,6 @@
 import type { Fact, FactOf } from '../../facts/fact.ts';
 import { knew } from '../../facts/kinds/envelope.ts';
+import { MIC_FIELDS, type MicField } from '../../facts/kinds/mic-mounted.ts';
 import type { MoveWeights, Pins } from '../../facts/kinds/plan-settings.ts';
 import {
   FIRST_RECORDER,
@@ -55,6 +56,8 @@ export const key = {
   weights: 'weights',
   roll: (recorder: PartId = FIRST_RECORDER) => (recorder === FIRST_RECORDER ? 'roll' : `roll:${recorder}`),
   rolling: 'rolling',
+  mic: (field: MicField | 'carried', voice: VoiceId, transmitter: PartId | null) =>
+    `mic:${field}:${voice}/${transmitter ?? ''}`,
   set: (field: SettingField, recorder: PartId = FIRST_RECORDER) => `set:${recorder}/${field}`,
 } as const;
 
@@ -68,7 +71,12 @@ export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Wri
       return [
         [key.worn(fact.transmitter), fact.voice],
         ...(fact.voice === null ? [] : [[key.had(fact.voice), fact.transmitter] as const]),
+        ...(fact.voice !== null && fact.mic
+          ? [[key.mic('model', fact.voice, fact.transmitter), fact.mic] as const]
+          : []),
       ];
+    case 'mic-mounted':
+      return micWrites(fact);
     case 'channels-tuned':
       return fact.tunings.map(({ channel, transmitter }) => [key.tuned(channel), transmitter]);
     case 'leads-plugged':
@@ -118,6 +126,14 @@ function leadWrites({ lead, from, to, position = 'a' }: FactOf<'leads-plugged'>[
   const plugged: Write = [key.lead(lead), { from, to, position }];
   return to === null ? [plugged] : [plugged, [key.socket(to), lead], [key.socket(to, position), lead]];
 }
+
+/** Whatever is said of a mic today is no longer only as it was the day before. */
+const micWrites = ({ voice, transmitter, mic, carried = false }: FactOf<'mic-mounted'>): Write[] => [
+  ...MIC_FIELDS.filter((field) => mic[field] !== undefined).map(
+    (field): Write => [key.mic(field, voice, transmitter), mic[field]],
+  ),
+  [key.mic('carried', voice, transmitter), carried],
+];
 
 /** Whether the author of either write knew of the other. */
 const isEitherKnown = (fact: Pick<Fact, 'id' | 'seen'>, { by, seen }: LinkWrite): boolean =>

@@ -1,5 +1,6 @@
 import type { Draft, Fact, FactOf } from '../../facts/fact.ts';
 import { bodyOf } from '../../facts/kinds/envelope.ts';
+import { MIC_FIELDS } from '../../facts/kinds/mic-mounted.ts';
 import { SETTING_FIELDS } from '../../facts/kinds/recorder-set.ts';
 import { gangNamed } from './gang-links.ts';
 import { writesOf } from './links.ts';
@@ -20,6 +21,7 @@ export function saidOfLink(fact: Fact, link: string): Draft | undefined {
   if (gang && fact.kind === 'gang-declared' && fact.sources.length === 0)
     return says(fact, link) ? { kind: 'gang-ended', ...gang } : undefined;
   if (fact.kind === 'recorder-set') return settingOfLink(fact, link);
+  if (fact.kind === 'mic-mounted') return micOfLink(fact, link);
   const body = bodyOf(fact);
   const list = LISTS[fact.kind];
   if (!list) return says(fact, link) ? (body as Draft) : undefined;
@@ -32,6 +34,13 @@ function settingOfLink(fact: FactOf<'recorder-set'>, link: string): Draft | unde
   const { settings, ...body } = bodyOf(fact) as Pick<typeof fact, 'kind' | 'recorder' | 'settings'>;
   const field = SETTING_FIELDS.find((one) => says({ ...fact, settings: { [one]: settings[one] } }, link));
   return field && { ...body, settings: { [field]: settings[field] } };
+}
+
+function micOfLink(fact: FactOf<'mic-mounted'>, link: string): Draft | undefined {
+  const { mic, ...body } = bodyOf(fact) as Pick<typeof fact, 'kind' | 'voice' | 'transmitter' | 'mic'>;
+  const field = MIC_FIELDS.find((one) => says({ ...fact, mic: { [one]: mic[one] } }, link));
+  if (field) return { ...body, mic: { [field]: mic[field] } };
+  return says(fact, link) ? { ...body, mic: {} } : undefined;
 }
 
 const says = (fact: Fact, link: string): boolean => writesOf(fact, [link]).some(([name]) => name === link);

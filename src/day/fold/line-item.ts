@@ -21,6 +21,7 @@ const ON_THE_LINE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
   'out-marked',
   'moves-weighed',
   'handed-over',
+  'mic-mounted',
 ]);
 
 /** Whether a fact has a place on the line; the others concern the whole day or one take. */

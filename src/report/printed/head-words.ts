@@ -1,3 +1,4 @@
+import type { MicRun } from '../../day/answers/mic-runs.ts';
 import type { ComparedLine, HeadFacts, JamLine, MicLine, Moment, TrackTap } from '../head-facts.ts';
 import { isolated } from '../isolated.ts';
 import type { ReportHead } from '../model.ts';
@@ -80,10 +81,16 @@ const timesText = (at: readonly Moment[]): string => namesText([...new Set(at.ma
 
 const timeOf = ({ atMs, zone }: Moment): string => new Date(atMs + zone * 60_000).toISOString().slice(11, 16);
 
-/** `'Ines (M. Varga): tie, omni lavalier'`, a line each. */
+/** `'Ines (M. Varga): black omni lavalier, tie; from 24B/2 hair'`, a line each. */
 export const micsText = ({ mics }: HeadFacts): string => mics.map(micText).join('\n');
 
-function micText({ name, person, place, mic }: MicLine): string {
+function micText({ name, person, place, mics }: MicLine): string {
   const who = person ? `${isolated(name)} (${isolated(person)})` : isolated(name);
-  return `${who}: ${[place, mic].filter(Boolean).map(isolated).join(', ')}`;
+  return `${who}: ${[place && isolated(place), mics.map(runText).join('; ')].filter(Boolean).join(', ')}`;
+}
+
+function runText({ pack, listed, rubs, carried, from }: MicRun): string {
+  const said = [...listed.map(isolated), rubs && `rubs on ${isolated(rubs)}`, carried && 'as the day before'];
+  const words = said.filter(Boolean).join(', ') || 'not entered';
+  return [from && `from ${from}`, pack && `on ${isolated(pack)}`, words].filter(Boolean).join(' ');
 }

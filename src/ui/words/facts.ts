@@ -15,6 +15,7 @@ import { takeFrom } from '../../day/takes.ts';
 import { isOneOf, type Open, unknownText, wordIn } from '../../shared/open-word.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { countOf, listOf, nameOf, partName } from './chain.ts';
+import { mountedWords } from './mics.ts';
 import { NEED_WORD } from './needs.ts';
 import { holderWords } from './phones.ts';
 import { prepWords } from './prep-facts.ts';
@@ -30,6 +31,8 @@ export function factWords(day: Day, fact: Fact): string {
       return fact.voice
         ? `${part(fact.transmitter)} on ${nameOf(day, fact.voice)}`
         : `${part(fact.transmitter)} taken off`;
+    case 'mic-mounted':
+      return mountedWords(day, fact);
     case 'channels-tuned':
       return fact.tunings.length === 1
         ? `${part(fact.tunings[0]!.channel)} tuned to ${part(fact.tunings[0]!.transmitter) || 'nothing'}`

@@ -74,6 +74,8 @@ const WORDS: Record<Exclude<Fact['kind'], 'report-sent' | 'phone-named' | 'fact-
   'voice-pinned': 'Dora pinned: A3 and alone',
   'out-marked': 'A3 out of order',
   'moves-weighed': 'what to avoid changed',
+  'mic-mounted':
+    'mic of Ines on A1: black Omni lavalier, chest, down the back, rubs on necklace, as yesterday',
   'slate-called': 'slate 24B',
   'take-logged': 'take 24B/3',
   'take-described': '24A/1 edited: circle, start and length',

@@ -18,6 +18,7 @@ import { Because } from './because.tsx';
 import { ChainPictures } from './chain-picture.tsx';
 import { PackList } from './give-list.tsx';
 import { InputList } from './input-list.tsx';
+import { MicRows } from './mic-rows.tsx';
 import { SwapLeads } from './swap-leads.tsx';
 import { placeWords } from './track-words.ts';
 import { VoiceForm } from './voice-form.tsx';
@@ -63,6 +64,7 @@ export function VoiceSheet({ voice, from, onClose }: VoiceProps) {
           onChoose={(need) => run(markNeed([voice], need, { before }), `${name} ${NEED_WORD[need]}`)}
         />
       </div>
+      <MicRows answers={answers} answer={answer} before={before} />
       {editing && <VoiceForm voice={voice} onDone={() => setEditing(false)} onStruck={onClose} />}
       {hardline && <InputList answers={answers} answer={answer} before={before} onDone={onClose} />}
       <PackList

@@ -1,0 +1,59 @@
+import { useState } from 'preact/hooks';
+import { keepMic, type OneMic } from '../../../app/commands/mics.ts';
+import type { Answers } from '../../../day/answers/answers.ts';
+import type { VoiceAnswer } from '../../../day/answers/voice-answers.ts';
+import { micOn } from '../../../day/chain/mics.ts';
+import { Button } from '../../kit/button.tsx';
+import { lazy } from '../../kit/lazy.tsx';
+import { Row } from '../../kit/row.tsx';
+import { nameOf, partName } from '../../words/chain.ts';
+import { micWords } from '../../words/mics.ts';
+import { useDay, useRun } from '../context.ts';
+
+const MicSheet = lazy(() => import('./mic-sheet.tsx').then((part) => part.MicSheet));
+
+interface MicRowsProps {
+  readonly answers: Answers;
+  readonly answer: VoiceAnswer;
+  readonly before: string | undefined;
+}
+
+/** The mics on a body, one a pack, or the one on a lead: what they are and where; a tap says more. */
+export function MicRows({ answers: { links }, answer, before }: MicRowsProps) {
+  const day = useDay().day.value;
+  const run = useRun();
+  const [open, setOpen] = useState<OneMic | null>(null);
+  const { id: voice } = answer.voice;
+  const wired = answer.paths.filter(({ transmitter, lead }) => transmitter !== null || lead !== null);
+  const packs = [...new Set(wired.map(({ transmitter }) => transmitter))];
+  const mics = packs.map((transmitter) => ({ transmitter, mic: micOn(links, voice, transmitter) }));
+  if (mics.length === 0) return null;
+  const carried = mics.filter(({ mic }) => mic?.carried);
+  const keep = (): void => {
+    const commands = carried.map(({ transmitter }) => keepMic({ voice, transmitter }, { before }));
+    run(commands, `Mic of ${nameOf(day, voice)} as yesterday`);
+  };
+  return (
+    <section class="section">
+      <h3>{mics.length > 1 ? 'Mics' : 'Mic'}</h3>
+      <ul class="rows">
+        {mics.map(({ transmitter, mic }) => (
+          <li key={transmitter ?? ''}>
+            <Row
+              title={transmitter ? `Mic on ${partName(day.rig, transmitter)}` : 'Mic on its lead'}
+              under={mic ? micWords(mic) : 'model and place not entered'}
+              word={mic?.carried ? 'as yesterday' : undefined}
+              onTap={() => setOpen({ voice, transmitter })}
+            />
+          </li>
+        ))}
+      </ul>
+      {carried.length > 0 && (
+        <div class="buttons">
+          <Button onClick={keep}>Same as yesterday</Button>
+        </div>
+      )}
+      {open && <MicSheet mic={open} from={before} onClose={() => setOpen(null)} />}
+    </section>
+  );
+}
