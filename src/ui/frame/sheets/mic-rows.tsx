@@ -4,13 +4,11 @@ import type { Answers } from '../../../day/answers/answers.ts';
 import type { VoiceAnswer } from '../../../day/answers/voice-answers.ts';
 import { micOn } from '../../../day/chain/mics.ts';
 import { Button } from '../../kit/button.tsx';
-import { lazy } from '../../kit/lazy.tsx';
 import { Row } from '../../kit/row.tsx';
 import { nameOf, partName } from '../../words/chain.ts';
 import { micWords } from '../../words/mics.ts';
 import { useDay, useRun } from '../context.ts';
-
-const MicSheet = lazy(() => import('./mic-sheet.tsx').then((part) => part.MicSheet));
+import { MicSheet } from './open-mic.ts';
 
 interface MicRowsProps {
   readonly answers: Answers;
@@ -34,8 +32,8 @@ export function MicRows({ answers: { links }, answer, before }: MicRowsProps) {
     run(commands, `Mic of ${nameOf(day, voice)} as yesterday`);
   };
   return (
-    <section class="section">
-      <h3>{mics.length > 1 ? 'Mics' : 'Mic'}</h3>
+    <section>
+      <h3 class="section-title soft">{mics.length > 1 ? 'Mics' : 'Mic'}</h3>
       <ul class="rows">
         {mics.map(({ transmitter, mic }) => (
           <li key={transmitter ?? ''}>
@@ -49,7 +47,7 @@ export function MicRows({ answers: { links }, answer, before }: MicRowsProps) {
         ))}
       </ul>
       {carried.length > 0 && (
-        <div class="buttons">
+        <div class="section buttons">
           <Button onClick={keep}>Same as yesterday</Button>
         </div>
       )}

@@ -24,23 +24,25 @@ export function MicSheet({ mic, from, onClose }: MicSheetProps) {
   const [typing, setTyping] = useState(false);
   const { links } = answersBefore(day, before);
   const known = micOn(links, mic.voice, mic.transmitter);
-  const on = mic.transmitter ? `Mic on ${partName(day.rig, mic.transmitter)}` : 'Mic on its lead';
+  const on = mic.transmitter ? `mic on ${partName(day.rig, mic.transmitter)}` : 'mic on its lead';
   return (
     <Sheet
-      title={`${nameOf(day, mic.voice)}: ${on}`}
+      title={`${nameOf(day, mic.voice)}, ${on}`}
       under={known ? `${micWords(known)}${known.carried ? ' · as yesterday' : ''}` : 'nothing entered yet'}
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={setBefore} />}
     >
       <Earlier day={day} mic={mic} known={known} before={before} />
-      {MIC_FIELDS.map((field) => (
-        <FieldTaps key={field} field={field} mic={mic} known={known} before={before} />
-      ))}
+      <div class="section">
+        {MIC_FIELDS.map((field) => (
+          <FieldTaps key={field} field={field} mic={mic} known={known} before={before} />
+        ))}
+      </div>
       <div class="section">
         <Button expanded={typing} onClick={() => setTyping(!typing)}>
           Type something else
         </Button>
-        {typing && <Typed mic={mic} known={known} before={before} />}
+        {typing && <Typed mic={mic} known={known} before={before} onDone={() => setTyping(false)} />}
       </div>
     </Sheet>
   );
@@ -86,11 +88,12 @@ function FieldTaps({ field, mic, known, before }: PartProps & { readonly field: 
   const said = known?.[field] ?? '';
   const say = (text: string): void => {
     const next = text === said ? null : text;
-    const done = `${nameOf(day, mic.voice)}: ${MIC_FIELD_WORD[field].toLowerCase()} ${next ?? 'not entered'}`;
+    const what = next ?? `${MIC_FIELD_WORD[field].toLowerCase()} not entered`;
+    const done = `Mic of ${nameOf(day, mic.voice)}: ${what}`;
     run(mountMic(mic, { [field]: next }, { before }), done);
   };
   return (
-    <fieldset class="choice section">
+    <fieldset class="choice">
       <legend class="soft">{MIC_FIELD_WORD[field]}</legend>
       <div class="buttons">
         {micOptions(day, field, said).map((text) => (
@@ -103,13 +106,13 @@ function FieldTaps({ field, mic, known, before }: PartProps & { readonly field: 
   );
 }
 
-function Typed({ mic, known, before }: PartProps) {
+function Typed({ mic, known, before, onDone }: PartProps & { readonly onDone: () => void }) {
   const day = useDay().day.value;
   const run = useRun();
   const [texts, setTexts] = useState<Partial<Record<MicField, string>>>({});
   const save = (event: Event): void => {
     event.preventDefault();
-    if (run(mountMic(mic, texts, { before }), `Mic of ${nameOf(day, mic.voice)} changed`)) setTexts({});
+    if (run(mountMic(mic, texts, { before }), `Mic of ${nameOf(day, mic.voice)} changed`)) onDone();
   };
   return (
     <form onSubmit={save}>

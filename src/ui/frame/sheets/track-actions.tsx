@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { moveToTrack, nameTrack } from '../../../app/commands/chain.ts';
+import type { OneMic } from '../../../app/commands/mics.ts';
 import { answersBefore } from '../../../day/answers/answers.ts';
 import type { TrackAnswer } from '../../../day/answers/track-answers.ts';
 import type { SubjectAnswer } from '../../../day/answers/track-subject.ts';
@@ -10,6 +11,7 @@ import { Button } from '../../kit/button.tsx';
 import { TextField } from '../../kit/field.tsx';
 import { partName } from '../../words/chain.ts';
 import { useDay, useRun } from '../context.ts';
+import { MicSheet } from './open-mic.ts';
 
 interface ActionsProps {
   readonly answer: TrackAnswer;
@@ -17,15 +19,17 @@ interface ActionsProps {
   readonly subject: SubjectAnswer | undefined;
   /** Whose other track is chosen, where several share this one. */
   readonly whose: string;
+  /** The mic of whom the sheet is about; null if it is about the track. */
+  readonly mic: OneMic | null;
   readonly before: string | undefined;
   readonly onDone: () => void;
 }
 
 /** Another track for who is on this one, and a name of its own for the track. */
-export function TrackActions({ answer, subject, whose, before, onDone }: ActionsProps) {
+export function TrackActions({ answer, subject, whose, mic, before, onDone }: ActionsProps) {
   const day = useDay().day.value;
   const run = useRun();
-  const [asking, setAsking] = useState<'track' | 'name' | null>(null);
+  const [asking, setAsking] = useState<'track' | 'name' | 'mic' | null>(null);
   const { track } = answer;
   const at = { before };
   const input = subject?.input;
@@ -46,7 +50,13 @@ export function TrackActions({ answer, subject, whose, before, onDone }: Actions
             Own track name
           </Button>
         )}
+        {mic && (
+          <Button look="plain" onClick={() => setAsking('mic')}>
+            Mic
+          </Button>
+        )}
       </div>
+      {asking === 'mic' && mic && <MicSheet mic={mic} from={before} onClose={() => setAsking(null)} />}
       {asking === 'track' && input && (
         <TrackChoice
           recorder={recorderOfPart(track)}

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { type Answers, answersBefore } from '../../../day/answers/answers.ts';
 import type { TrackAnswer } from '../../../day/answers/track-answers.ts';
 import { isSubject, type Subject, subjectAt, subjectOf } from '../../../day/answers/track-subject.ts';
-import type { PartId, VoiceId } from '../../../day/model.ts';
+import type { PartId } from '../../../day/model.ts';
 import { Button } from '../../kit/button.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { nameOf } from '../../words/chain.ts';
@@ -11,7 +11,6 @@ import { useDay } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { Because } from './because.tsx';
 import { GiveList } from './give-list.tsx';
-import { MicRows } from './mic-rows.tsx';
 import { TrackActions } from './track-actions.tsx';
 import { TrackFirst } from './track-first.tsx';
 import { meansOf, subjectTitle, subjectUnder, trackTitle, trackUnder } from './track-words.ts';
@@ -87,19 +86,14 @@ export function TrackSheet({ track, input, from, onClose }: TrackProps) {
         answer={answer}
         subject={stands}
         whose={isOfTrack && stands ? nameOf(day, stands.voice) : ''}
+        mic={!isOfTrack && stands?.voice ? { voice: stands.voice, transmitter: pack } : null}
         {...place}
       />
-      {!isOfTrack && stands?.voice && <MicOf answers={answers} voice={stands.voice} before={before} />}
       {pack && <GiveList key={pack} transmitter={pack} {...place} />}
       {means && <p class="section-title soft">{means}</p>}
       <Because because={stands && !stands.heard ? (stands.path?.because ?? []) : answer.because} />
     </Sheet>
   );
-}
-
-function MicOf({ answers, voice, before }: { answers: Answers; voice: VoiceId; before: string | undefined }) {
-  const answer = answers.voices.find((one) => one.voice.id === voice);
-  return answer ? <MicRows answers={answers} answer={answer} before={before} /> : null;
 }
 
 interface WhichProps {
