@@ -40,7 +40,14 @@ export const plain = (text: string): string =>
     .replace(/\p{Mn}/gu, '')
     .toLowerCase();
 
-const IS_FOUND: Record<VoiceText, boolean> = { part: true, person: true, place: true, number: true };
+const IS_FOUND: Record<VoiceText, boolean> = {
+  part: true,
+  person: true,
+  place: true,
+  number: true,
+  pickUp: false,
+  onSet: false,
+};
 const FOUND = (Object.keys(IS_FOUND) as VoiceText[]).filter((field) => IS_FOUND[field]);
 
 /**

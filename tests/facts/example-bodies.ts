@@ -39,6 +39,8 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
       number: '1A',
       priority: 1,
       place: 'Table',
+      pickUp: '06:30',
+      onSet: '07:15',
       struck: false,
     },
   },

@@ -128,6 +128,8 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
       number: text(20),
       priority: whole(1, 999),
       place: text(200),
+      pickUp: text(40),
+      onSet: text(40),
       struck: flag,
     }),
   },

@@ -9,6 +9,8 @@ export interface CastEntry {
   readonly number: string;
   readonly part: string;
   readonly person: string;
+  readonly pickUp?: string;
+  readonly onSet?: string;
   readonly line: number;
   /** False if it was guessed which name is the part, or where one ends and the next begins. */
   readonly sure: boolean;

@@ -1,5 +1,5 @@
 import type { CastEntry } from '../../callsheet/cast/cast-entry.ts';
-import type { Day, Voice } from '../../day/model.ts';
+import type { Day, Voice, VoiceText } from '../../day/model.ts';
 
 /** What adding a call-sheet entry would do: add a voice, update a known one, or nothing. */
 export interface PlannedEntry<Entry extends CastEntry = CastEntry> {
@@ -37,8 +37,11 @@ const isSame = (voice: Voice, { number, part, person }: CastEntry): boolean =>
     : alike(voice.number, number);
 
 /** Fields the entry leaves empty are unchanged. */
-const isUnchanged = (voice: Voice, { part, person }: CastEntry): boolean =>
-  !voice.struck && (part === '' || voice.part === part) && (person === '' || voice.person === person);
+const isUnchanged = (voice: Voice, { part, person, pickUp = '', onSet = '' }: CastEntry): boolean =>
+  !voice.struck &&
+  Object.entries({ part, person, pickUp, onSet }).every(
+    ([field, said]) => said === '' || voice[field as VoiceText] === said,
+  );
 
 /** The entries with part and performer swapped, except those that were certain. */
 export const turnedRound = <Entry extends CastEntry>(entries: readonly Entry[]): Entry[] =>

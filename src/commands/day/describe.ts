@@ -5,7 +5,7 @@ import type { Draft } from '../../facts/fact.ts';
 import { type HeaderFields, TIMECODE_RATES } from '../../facts/kinds/day-described.ts';
 import type { PartFields } from '../../facts/kinds/part-described.ts';
 import type { RecorderSettings } from '../../facts/kinds/recorder-set.ts';
-import type { VoiceFields } from '../../facts/kinds/voice-described.ts';
+import { VOICE_TEXT_LONGEST, type VoiceFields } from '../../facts/kinds/voice-described.ts';
 import { isOneOf } from '../../shared/open-word.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import { nextRank } from '../cast/change-cast.ts';
@@ -68,9 +68,11 @@ export function addCast(day: Day, entries: readonly CastEntry[], newId: () => Vo
   return said.length === 0 ? fail({ code: 'nothing-changed' }) : ok(said);
 }
 
-const namesSaid = ({ part, person }: CastEntry): VoiceFields => ({
+const namesSaid = ({ part, person, pickUp = '', onSet = '' }: CastEntry): VoiceFields => ({
   ...(part !== '' && { part }),
   ...(person !== '' && { person }),
+  ...(pickUp !== '' && { pickUp: pickUp.slice(0, VOICE_TEXT_LONGEST.pickUp) }),
+  ...(onSet !== '' && { onSet: onSet.slice(0, VOICE_TEXT_LONGEST.onSet) }),
 });
 
 /** Sets fields of a part of the rig, for the whole day. Two parts of one type may not share a name. */

@@ -13,6 +13,7 @@ import { ifASource, ifInRig, leadsInRig } from '../rig/not-struck.ts';
 import { marksOf, upkeepOf } from './carried-along.ts';
 import { dateAt, nextDate, nextLabel } from './day-after.ts';
 import { micsAlong } from './mics-along.ts';
+import { scenesAlong } from './scenes-along.ts';
 
 /**
  * A new day from another: its final rig, its cast, and the crew and settings of its header. Packs come off at
@@ -31,6 +32,7 @@ export function carryOver(from: Day, now: Moment): CommandResult {
     ...upkeepOf(from),
     ...marksOf(from),
     ...micsAlong(from),
+    ...scenesAlong(from),
   ]);
 }
 
@@ -108,4 +110,9 @@ export function rigOf(day: Day): Draft[] {
 const castOf = (day: Day): Draft[] =>
   [...day.voices.values()]
     .filter(({ struck }) => !struck)
-    .map(({ id, ...fields }) => ({ kind: 'voice-described', voice: id, fields }));
+    // Times are of the call sheet of that day.
+    .map(({ id, pickUp: _pickUp, onSet: _onSet, ...fields }) => ({
+      kind: 'voice-described',
+      voice: id,
+      fields,
+    }));

@@ -42,6 +42,8 @@ export function mergeVoice(old: Voice | undefined, id: VoiceId, fields: VoiceFie
     number: '',
     priority: UNRANKED,
     place: '',
+    pickUp: '',
+    onSet: '',
     struck: false,
   };
   return { ...blank, ...old, ...(fields as Partial<Voice>) };

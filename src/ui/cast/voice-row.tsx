@@ -4,7 +4,7 @@ import { useDay } from '../frame/context.ts';
 import { Row } from '../kit/row.tsx';
 import { nameOf, VOICE_MARK } from '../words/chain.ts';
 import { NEED_WORD } from '../words/needs.ts';
-import { behindWords, stateWords } from '../words/voice.ts';
+import { behindWords, callTimesWords, stateWords } from '../words/voice.ts';
 import { chainWords } from './words.ts';
 
 /** One of the cast: the mark and word for how they are recorded, and the chain under the name. */
@@ -18,7 +18,9 @@ export function VoiceRow({ answer, onTap }: { answer: VoiceAnswer; onTap: () => 
       number={voice.number}
       mark={VOICE_MARK[state]}
       title={<VoiceName answer={answer} />}
-      under={chainWords(day.rig, answer)}
+      under={[chainWords(day.rig, answer), state === 'off' && callTimesWords(voice)]
+        .filter(Boolean)
+        .join(' · ')}
       word={
         <>
           {isBad ? <strong>{words}</strong> : <span class="cast-state">{words}</span>}

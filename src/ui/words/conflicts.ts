@@ -88,6 +88,8 @@ const FIELD_WORDS = {
   person: 'performer',
   priority: 'importance',
   place: 'place',
+  pickUp: 'pick-up',
+  onSet: 'on set',
   struck: 'deleted or not',
   name: 'name',
   type: 'what it is',

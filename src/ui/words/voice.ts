@@ -14,3 +14,7 @@ export function stateWords(day: Day, { state, tracks }: VoiceAnswer): string {
 export function behindWords({ part, person, place }: Voice): string {
   return [part ? person : '', place].filter(Boolean).join(', ');
 }
+
+/** When somebody is expected: `pick-up 06:30, on set 07:15`. */
+export const callTimesWords = ({ pickUp, onSet }: Pick<Voice, 'pickUp' | 'onSet'>): string =>
+  [pickUp && `pick-up ${pickUp}`, onSet && `on set ${onSet}`].filter(Boolean).join(', ');

@@ -4,6 +4,7 @@ import { carryOver, headAfter, newDayHead } from '../../../src/commands/day/star
 import { answersNow } from '../../../src/day/answers/answers.ts';
 import { outAt, pinsOf, weightsIn } from '../../../src/day/chain/links.ts';
 import type { Day } from '../../../src/day/model.ts';
+import { scenesInOrder } from '../../../src/day/scenes-in-order.ts';
 import { MORNING, speaker, take } from '../../day/say.ts';
 import { SMALL_CAST, SMALL_RIG } from '../../day/small-rig.ts';
 
@@ -19,6 +20,42 @@ function nextDayOf(today: Day, now = NOW): Day {
 }
 
 describe('tomorrow from today', () => {
+  test('has the scenes that are not done, those moved to another day after the others, and no call times', () => {
+    const phone = speaker();
+    phone.say(...SMALL_RIG, ...SMALL_CAST);
+    phone.say({ kind: 'voice-described', voice: 'ines', fields: { pickUp: '06:30', onSet: '07:15' } });
+    const scene = (number: string, order: number, more = {}) => ({
+      scene: `s${number}`,
+      fields: { number, set: 'QUAY', voices: ['ines', 'tomas'], others: ['9'], order, ...more },
+    });
+    phone.say({
+      kind: 'scenes-described',
+      scenes: [
+        scene('46', 1, { state: 'done' }),
+        scene('47', 2, { state: 'moved' }),
+        scene('48', 3),
+        scene('49', 4, { struck: true }),
+        scene('50', 5, { state: 'to-shoot' }),
+      ],
+    });
+    phone.say({ kind: 'voice-described', voice: 'tomas', fields: { struck: true } });
+    const tomorrow = nextDayOf(phone.day());
+    expect(
+      scenesInOrder(tomorrow).map(({ number, state, set, voices, others }) => [
+        number,
+        state,
+        set,
+        voices,
+        others,
+      ]),
+    ).toEqual([
+      ['48', 'to-shoot', 'QUAY', ['ines'], ['9']],
+      ['50', 'to-shoot', 'QUAY', ['ines'], ['9']],
+      ['47', 'to-shoot', 'QUAY', ['ines'], ['9']],
+    ]);
+    expect(tomorrow.voices.get('ines')).toMatchObject({ part: 'Ines', pickUp: '', onSet: '' });
+  });
+
   test('has the head of today, crew and rates and all, but for date, remarks, roll of the tone and the sample mark', () => {
     const { header } = loadSample('full');
     const head = headAfter({

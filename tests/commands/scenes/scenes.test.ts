@@ -66,6 +66,25 @@ const voiceOf = (phone: Speaker, part: string): string =>
 const byHand = (phone: Speaker, part: string, is: boolean) =>
   say(phone, sayWhoIsNeeded(phone.day(), new Map([[voiceOf(phone, part), is]])));
 
+test('pick-up and on-set times of a sheet are kept, and a later sheet changes only those it has', () => {
+  const sheet = (ines: string) =>
+    `No\tCharacter\tArtist\tPick up\tOn set\n1\tINES\tAnna Berg\t${ines}\n2\tTOMAS\tJon Holm\t\t09:00`;
+  const phone = withSheet(`Scene\tSet\tCast\n46\tINT. KITCHEN\t1, 2\n\n${sheet('06:30\t07:15')}`);
+  const times = () =>
+    [...phone.day().voices.values()]
+      .filter(({ kind }) => kind === 'performer')
+      .map(({ number, pickUp, onSet }) => [number, pickUp, onSet]);
+  expect(times()).toEqual([
+    ['1', '06:30', '07:15'],
+    ['2', '', '09:00'],
+  ]);
+  say(phone, addCallSheet(phone.day(), { scenes: [], cast: readCallSheet(sheet('\t08:00')).cast }, ids()));
+  expect(times()).toEqual([
+    ['1', '06:30', '08:00'],
+    ['2', '', '09:00'],
+  ]);
+});
+
 describe('adding a call sheet', () => {
   test('puts its scenes in its order, with the people it knows by number', () => {
     const phone = withSheet();

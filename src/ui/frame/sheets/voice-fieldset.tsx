@@ -11,7 +11,14 @@ import { TextField } from '../../kit/field.tsx';
 /** The typed fields of a voice. */
 export type VoiceTexts = Readonly<Record<VoiceText, string>>;
 
-export const blankFields: VoiceTexts = { part: '', person: '', number: '', place: '' };
+export const blankFields: VoiceTexts = {
+  part: '',
+  person: '',
+  number: '',
+  place: '',
+  pickUp: '',
+  onSet: '',
+};
 
 /** Labels of the fields asked for each kind of voice, in order. */
 const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
@@ -24,6 +31,8 @@ const LABELS: Record<VoiceText, Record<VoiceKind, string | null>> = {
   person: { performer: 'Performer', boom: 'Operator', plant: null, feed: null },
   number: { performer: 'Cast number', boom: null, plant: null, feed: null },
   place: { performer: null, boom: null, plant: 'Place', feed: 'From' },
+  pickUp: { performer: 'Pick-up', boom: null, plant: null, feed: null },
+  onSet: { performer: 'On set', boom: null, plant: null, feed: null },
 };
 
 type Asked = readonly (readonly [field: VoiceText, label: string])[];

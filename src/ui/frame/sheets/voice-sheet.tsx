@@ -11,7 +11,7 @@ import { Sheet } from '../../kit/sheet.tsx';
 import { listOf, nameOf } from '../../words/chain.ts';
 import { NEED_WORD } from '../../words/needs.ts';
 import { notOnWords, rollingRigs } from '../../words/recorder-names.ts';
-import { behindWords, stateWords } from '../../words/voice.ts';
+import { behindWords, callTimesWords, stateWords } from '../../words/voice.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { Because } from './because.tsx';
@@ -83,7 +83,7 @@ function underName(day: Day, answers: Answers, answer: VoiceAnswer): string {
   const { voice, state } = answer;
   const others = heardWith(answers, voice.id).map((id) => nameOf(day, id));
   const shared = state === 'gang' || state === 'clash' ? ` with ${listOf(others)}` : '';
-  const facts = [voice.number && `cast number ${voice.number}`, behindWords(voice)];
+  const facts = [voice.number && `cast number ${voice.number}`, behindWords(voice), callTimesWords(voice)];
   const not = notOnWords(day, rollingRigs(answers), [voice.id]);
   return [...facts, `${stateWords(day, answer)}${shared}`, not].filter(Boolean).join(' · ');
 }
