@@ -112,6 +112,27 @@ describe('a call sheet', () => {
     await expect.poll(() => scenes().first().textContent()).toMatch(/46.*INT KITCHEN.*cast 1, 2/);
   });
 
+  test('of another performer in a part asks who plays it, and keeps whom it is told to', async () => {
+    const { inSheet, closed } = hands(stage);
+    await openSheet();
+    await paste(
+      page.getByLabel('Call sheet text'),
+      'No\tCharacter\tArtist\tPick up\n1\tINES\tMia Lund\t06:30\n2\tTOMAS\tjon holm\t',
+    );
+    const asked = page.getByRole('group', { name: 'Who plays Ines today?' });
+    await asked.waitFor();
+    expect(await page.getByRole('group', { name: /^Who plays/ }).count()).toBe(1);
+    expect(await page.getByRole('button', { name: 'Say who plays Ines' }).isDisabled()).toBe(true);
+    await asked.getByRole('button', { name: 'Anna Berg, as before' }).tap();
+    await inSheet(/^Update/);
+    await closed();
+    await goToPage('cast');
+    const ines = page.locator('.cast-rows .row').filter({ hasText: 'Ines' });
+    await expect.poll(() => ines.textContent()).toMatch(/Anna Berg.*pick-up 06:30/);
+    await goToPage('scenes');
+    await page.locator('main[data-tab="scenes"]').waitFor();
+  });
+
   test('as a PDF has the same scenes, cell by cell', async () => {
     const { closed } = hands(stage);
     await openSheet();

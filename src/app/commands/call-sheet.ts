@@ -9,7 +9,14 @@ export type { How } from '../../callsheet/cells/how-found.ts';
 export { linesOfPage, type PageText } from '../../callsheet/lines-of-page.ts';
 export { readStrip } from '../../callsheet/scenes/cast-strip.ts';
 export type { SceneCell, SheetScene } from '../../callsheet/scenes/sheet-scene.ts';
-export { type PlannedEntry, planCast, turnedRound } from '../../commands/cast/plan-cast.ts';
+export {
+  type PlannedEntry,
+  planCast,
+  type Recast,
+  recastIn,
+  turnedRound,
+  withPerformersKept,
+} from '../../commands/cast/plan-cast.ts';
 export { type PlannedScene, planScenes, type SceneEntry } from '../../commands/scenes/add-call-sheet.ts';
 
 export const addCallSheet = onDay(sheets.addCallSheet);

@@ -48,3 +48,23 @@ export const turnedRound = <Entry extends CastEntry>(entries: readonly Entry[]):
   entries.map((entry) =>
     entry.sure || entry.person === '' ? entry : { ...entry, part: entry.person, person: entry.part },
   );
+
+/** A part of the cast that the sheet has with another performer than yesterday, or before. */
+export interface Recast<Entry extends CastEntry = CastEntry> {
+  readonly entry: Entry;
+  readonly known: Voice;
+}
+
+/** Each is asked about: it may be another person, or another spelling. Case and spaces are neither. */
+export const recastIn = <Entry extends CastEntry>(planned: readonly PlannedEntry<Entry>[]): Recast<Entry>[] =>
+  planned.flatMap(({ entry, known }) =>
+    known && known.person !== '' && entry.person !== '' && !alike(known.person, entry.person)
+      ? [{ entry, known }]
+      : [],
+  );
+
+/** The entries without the performers of these lines: whoever plays the part in the cast still does. */
+export const withPerformersKept = <Entry extends CastEntry>(
+  entries: readonly Entry[],
+  lines: ReadonlySet<number>,
+): Entry[] => entries.map((entry) => (lines.has(entry.line) ? { ...entry, person: '' } : entry));

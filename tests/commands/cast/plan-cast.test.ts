@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { CastEntry } from '../../../src/callsheet/cast/cast-entry.ts';
-import { planCast, turnedRound } from '../../../src/commands/cast/plan-cast.ts';
+import { planCast, recastIn, turnedRound, withPerformersKept } from '../../../src/commands/cast/plan-cast.ts';
 import { addCast } from '../../../src/commands/day/describe.ts';
 import { castInOrder } from '../../../src/day/cast-in-order.ts';
 import { type Speaker, speaker } from '../../day/say.ts';
@@ -27,6 +27,26 @@ const does = (phone: Speaker, ...entries: CastEntry[]) =>
   planCast(phone.day(), entries).map((one) => `${one.does} ${one.known?.id ?? ''}`.trim());
 
 describe('planning a call sheet', () => {
+  test('notices a part with another performer, but not one that is only written another way', () => {
+    const asked = (...entries: CastEntry[]) =>
+      recastIn(planCast(withCast().day(), entries)).map(({ entry, known }) => [known.id, entry.person]);
+    expect(asked(entry('1', 'Ines', 'Mia Lund'), entry('4', 'Radu', 'Jo Ek'))).toEqual([
+      ['ines', 'Mia Lund'],
+    ]);
+    expect(asked(entry('1', 'Ines', ' ANNA BERG '), entry('1', 'Ines'), entry('', 'guard', 'Bo Ek'))).toEqual(
+      [],
+    );
+  });
+
+  test('keeps the performer of a line where that was said, and takes the rest of it', () => {
+    const lines = [{ ...entry('1', 'Inés', 'Mia Lund'), line: 3 }, entry('4', 'Radu', 'Jo Ek')];
+    const said = addCast(withCast().day(), withPerformersKept(lines, new Set([3])), () => 'new');
+    expect(said.ok && said.value.map((one) => one.kind === 'voice-described' && one.fields)).toEqual([
+      { part: 'Inés' },
+      { kind: 'performer', number: '4', part: 'Radu', person: 'Jo Ek', priority: expect.any(Number) },
+    ]);
+  });
+
   test('tells new ones, those described anew and those that are there already', () => {
     const sheet = [entry('1', 'Ines', 'Anna Berg'), entry('1', 'Inés', 'Anna Berg'), entry('4', 'Radu')];
     expect(does(withCast(), ...sheet)).toEqual(['nothing ines', 'describe ines', 'add']);

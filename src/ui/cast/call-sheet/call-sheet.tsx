@@ -5,19 +5,24 @@ import {
   planCast,
   planScenes,
   readCallSheet,
+  recastIn,
   turnedRound,
 } from '../../../app/commands/call-sheet.ts';
 import { useDay, useRun } from '../../frame/context.ts';
 import { Button } from '../../kit/button.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
+import { nameOf } from '../../words/chain.ts';
 import { MendForm, type Mending } from './mend-form.tsx';
 import { type Mend, type Mends, withMends } from './mended.ts';
 import { Reading } from './read-rows.tsx';
+import { type Answered, asAnswered, stillAsked } from './recast.ts';
+import { RecastList } from './recast-list.tsx';
 import { LONGEST, SheetText } from './sheet-text.tsx';
 import { addedWords, toAddWords } from './words.ts';
 
 const NOTHING: CallSheet = { scenes: [], cast: [], aside: [], unread: [], headings: [] };
 const AS_READ: Mends = new Map();
+const NOT_ASKED: Answered = new Map();
 
 /** A call sheet, read as it is pasted or opened. Every row can be mended; lines not understood stay in the field. */
 export function CallSheetImport({ onClose }: { onClose: () => void }) {
@@ -28,10 +33,14 @@ export function CallSheetImport({ onClose }: { onClose: () => void }) {
   const [turned, setTurned] = useState(false);
   const [mending, setMending] = useState<Mending | null>(null);
   const [left, setLeft] = useState(false);
+  const [answered, setAnswered] = useState(NOT_ASKED);
   const read = useMemo(() => (text.length > LONGEST ? NOTHING : readCallSheet(text)), [text]);
   const sheet = useMemo(() => withMends(read, mends), [read, mends]);
   const day = store.day.value;
-  const cast = turned ? turnedRound(sheet.cast) : sheet.cast;
+  const asRead = turned ? turnedRound(sheet.cast) : sheet.cast;
+  const recast = recastIn(planCast(day, asRead));
+  const asked = stillAsked(recast, answered);
+  const cast = asAnswered(asRead, answered);
   const people = planCast(day, cast);
   const scenes = planScenes(day, sheet.scenes);
   const doing = toAddWords(people, scenes);
@@ -39,6 +48,7 @@ export function CallSheetImport({ onClose }: { onClose: () => void }) {
   const say = (next: string): void => {
     setText(next);
     setMends(AS_READ);
+    setAnswered(NOT_ASKED);
   };
   const mend = (line: number, said: Mend): void => {
     setMends(new Map([...mends, [line, said]]));
@@ -59,16 +69,17 @@ export function CallSheetImport({ onClose }: { onClose: () => void }) {
       onClose={onClose}
       foot={
         <Button
-          look={doing === '' ? 'outline' : 'solid'}
+          look={doing === '' || asked ? 'outline' : 'solid'}
           class="cast-add"
-          disabled={doing === ''}
+          disabled={doing === '' || asked !== undefined}
           onClick={add}
         >
-          {doing || 'Nothing to add yet'}
+          {asked ? `Say who plays ${nameOf(day, asked.known.id)}` : doing || 'Nothing to add yet'}
         </Button>
       }
     >
       <SheetText text={text} onText={say} left={left} />
+      <RecastList recast={recast} answered={answered} onAnswer={setAnswered} />
       <Reading
         people={people}
         scenes={scenes}
