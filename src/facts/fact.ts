@@ -39,6 +39,7 @@ import {
   timecodeCompared,
 } from './kinds/upkeep-logged.ts';
 import { voiceDescribed } from './kinds/voice-described.ts';
+import { dayPassedOn, writerAdmitted, writerRemoved } from './kinds/writer-admitted.ts';
 import { storedForm } from './stored.ts';
 
 /** Every kind of fact this version knows. A retired name is never reused: old journals still contain it. */
@@ -91,6 +92,9 @@ export const KINDS = [
   scenesDescribed,
   phoneNamed,
   micMounted,
+  writerAdmitted,
+  writerRemoved,
+  dayPassedOn,
 ] as const;
 
 type AnyKind = (typeof KINDS)[number];

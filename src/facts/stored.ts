@@ -12,7 +12,10 @@ export function storedForm(fact: Envelope): Envelope {
 
 /** Whether two facts have the same content: equal as JSON, whatever the order of fields. */
 export const isSameFact = (one: Envelope, other: Envelope): boolean =>
-  one === other || orderedText(storedForm(one)) === orderedText(storedForm(other));
+  one === other || canonicalText(one) === canonicalText(other);
+
+/** The fact as text: the same for the same content, whatever the order of fields. */
+export const canonicalText = (fact: Envelope): string => orderedText(storedForm(fact));
 
 /** JSON with object fields sorted. Built as text, so that a field called __proto__ is just a field. */
 function orderedText(value: unknown): string {

@@ -30,6 +30,7 @@ const FROZEN_DAYS = [
   'day-mics',
   'day-phones',
   'day-scenes',
+  'day-writers',
 ];
 
 /** Facts as apps wrote them before days were frozen. */

@@ -42,6 +42,19 @@ export const idText = oneOf(['x'.repeat(64), 'Az_0.9:-'], ['', 'x'.repeat(65), '
 
 export const factIdText = oneOf([TAKE_ID], ['take 3', '', `${TAKE_ID}0`, 7]);
 
+/** So many hexadecimal digits, or others after a beginning. */
+export const hexadecimal = (digits: number, beginning = '', others = digits): Limit =>
+  oneOf(
+    ['0f'.repeat(digits / 2), `${beginning}${'a9'.repeat(others / 2)}`],
+    [
+      '0f'.repeat(digits / 2 - 1),
+      'a9'.repeat(digits / 2 + 1),
+      'AF'.repeat(digits / 2),
+      'xy'.repeat(digits / 2),
+      7,
+    ],
+  );
+
 /** So many of an item. */
 export const list = (least: number, most: number, item: unknown): Limit => {
   const of = (length: number) => Array.from({ length }, () => structuredClone(item));

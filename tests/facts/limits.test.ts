@@ -6,6 +6,7 @@ import {
   amount,
   factIdText,
   flag,
+  hexadecimal,
   idText,
   type Limit,
   list,
@@ -48,6 +49,12 @@ const weight = whole(1, 99);
 const devices: Limits = { devices: list(1, 500, 'tx-1'), 'devices.0': idText };
 
 type Limits = Readonly<Record<string, Limit>>;
+const DATABASE_NAME = oneOf(['phonea', '00000z'], ['phone', 'phoneab', 'Phonea', 7]);
+const BY_OWNER: Limits = {
+  number: whole(1, 1_000_000),
+  owner: hexadecimal(32),
+  signature: hexadecimal(128),
+};
 const within = (path: string, limits: Limits): Limits =>
   Object.fromEntries(Object.entries(limits).map(([name, limit]) => [`${path}.${name}`, limit]));
 
@@ -428,6 +435,22 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     carried: flag,
   },
   'phone-named': { name: text(200), job: text(200) },
+  'writer-admitted': {
+    ...BY_OWNER,
+    key: hexadecimal(64, '04', 128),
+    role: words('owner writer onlooker'),
+    name: text(200),
+    job: text(200),
+    database: DATABASE_NAME,
+  },
+  'writer-removed': {
+    ...BY_OWNER,
+    writer: hexadecimal(32),
+    database: DATABASE_NAME,
+    counted: whole(0, 1_000_000_000),
+    upTo: whole(0, 500_000_000),
+  },
+  'day-passed-on': { ...BY_OWNER, to: hexadecimal(32), counted: whole(0, 1_000_000_000) },
   'difference-kept': {
     code: text(200),
     take: factIdText,

@@ -41,6 +41,7 @@ const HANGS_ON: ReadonlySet<string> = new Set([
   'mute-set what',
   'clock-followed rate',
   'slate-called slate.style',
+  'writer-admitted role',
 ]);
 
 const nameOf = ({ kind, path }: Enumeration): string => `${kind} ${path.join('.')}`;

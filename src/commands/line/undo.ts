@@ -64,9 +64,15 @@ const isBeginning = ({ facts: [first] }: Day, { facts }: Action): boolean =>
 
 /**
  * What undo skips: a sent report cannot be unsent (the list of reports can retract it), and who holds this phone
- * is said beside the actions.
+ * and who may write are said beside the actions.
  */
-const NO_STEPS: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>(['report-sent', 'phone-named']);
+const NO_STEPS: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
+  'report-sent',
+  'phone-named',
+  'writer-admitted',
+  'writer-removed',
+  'day-passed-on',
+]);
 
 function batchesOf(day: Day, database: string): Fact[][] {
   const batches = new Map<FactId, Fact[]>();

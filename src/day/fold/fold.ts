@@ -68,6 +68,8 @@ const CHANGES_OTHERS: ReadonlySet<Fact['kind']> = new Set([
   'fact-moved',
   'conflict-resolved',
   'takes-joined',
+  'writer-admitted',
+  'writer-removed',
 ]);
 
 /**
@@ -80,8 +82,10 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   const last = day.facts.at(-1)?.id ?? '';
   const isAfter = facts.every((fact, at) => fact.id > (facts[at - 1]?.id ?? last));
   const plain = facts.every((fact) => isKnown(fact) && !CHANGES_OTHERS.has(fact.kind));
+  const hasLeftOut = state?.facts.some(({ kind }) => kind === 'writer-removed') ?? false;
   const anew = (): Day => foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
-  if (!state || !isAfter || !plain || !isSaidLast(state, facts as readonly Fact[])) return anew();
+  if (!state || !isAfter || !plain || hasLeftOut || !isSaidLast(state, facts as readonly Fact[]))
+    return anew();
   // Resolutions depend on the links before them, which would change.
   if (facts.some((fact) => fact.before !== undefined) && state.line.some(({ resolved }) => resolved))
     return anew();

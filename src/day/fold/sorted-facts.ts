@@ -2,6 +2,7 @@ import { type Fact, isKnown, type UnknownFact } from '../../facts/fact.ts';
 import { counterOf, databaseOf, type FactId, FewIds, isOfDatabase } from '../../shared/ids.ts';
 import type { TakeId } from '../model.ts';
 import { SaidOrder } from '../said-order.ts';
+import { leftOutOf } from './left-out.ts';
 import { isOnTheLine, type MutableLineItem, newLineItem } from './line-item.ts';
 import type { LineMove } from './line-order.ts';
 
@@ -44,6 +45,7 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
     highest: new Map(),
     lastAt: 0,
   };
+  const isLeftOut = leftOutOf(facts);
   let [counterAbove, idAbove] = [Number.POSITIVE_INFINITY, ''];
   let database = '';
   for (let at = facts.length - 1; at >= 0; at -= 1) {
@@ -58,6 +60,7 @@ export function sortFacts(facts: readonly (Fact | UnknownFact)[]): SortedFacts {
       database = databaseOf(id);
       noteCounter(sorted.highest, id);
     }
+    if (isLeftOut?.(id)) takenBack.add(id);
     if (isKnown(fact)) sortFact(sorted, fact, takenBack.has(id, counter));
     else unknown.push(fact);
   }

@@ -115,6 +115,12 @@ export function factWords(day: Day, fact: Fact): string {
       return `${listOf(fact.carriers.map(({ name }) => name))} handed over to ${fact.to}`;
     case 'phone-named':
       return `phone of ${holderWords(fact)}`;
+    case 'writer-admitted':
+      return `phone of ${holderWords(fact)} joined`;
+    case 'writer-removed':
+      return 'a phone removed from the day';
+    case 'day-passed-on':
+      return 'day handed over to another phone';
     default:
       return prepWords(day, fact);
   }

@@ -48,4 +48,5 @@ export const FROZEN_WORDS: Readonly<Record<string, string>> = {
   'report-sent made.paper': 'a4 letter',
   'report-sent made.lines': 'take track',
   'difference-kept as': 'log card file-missing',
+  'writer-admitted role': 'owner writer onlooker',
 };

@@ -51,8 +51,16 @@ function undone(phone: Speaker): { back: string; again: string } {
   };
 }
 
-/** Every kind that undo can take back. A report that went out is never undone, nor is who holds the phone. */
-const WORDS: Record<Exclude<Fact['kind'], 'report-sent' | 'phone-named' | 'fact-retracted'>, string> = {
+type NoStep =
+  | 'report-sent'
+  | 'phone-named'
+  | 'writer-admitted'
+  | 'writer-removed'
+  | 'day-passed-on'
+  | 'fact-retracted';
+
+/** Every kind that undo can take back. A report that went out is never undone, nor is who holds a phone or may write. */
+const WORDS: Record<Exclude<Fact['kind'], NoStep>, string> = {
   'day-described': 'day details: production, day, date and 14 more',
   'voice-described': 'Ines back in the cast',
   'part-described': 'Input 1 renamed',

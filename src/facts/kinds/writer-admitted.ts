@@ -1,0 +1,55 @@
+import * as z from 'zod/mini';
+import { shortText, wholeNumber } from './envelope.ts';
+import { kind } from './kind.ts';
+
+export const WRITER_ROLES = ['owner', 'writer', 'onlooker'] as const;
+
+/** 16 bytes of the hash of a public key, in hexadecimal digits. */
+const writer = z.string().check(z.regex(/^[0-9a-f]{32}$/));
+const publicKey = z.string().check(z.regex(/^([0-9a-f]{64}|04[0-9a-f]{128})$/));
+const database = z.string().check(z.regex(/^[0-9a-z]{6}$/));
+const MOST = 1_000_000;
+
+/**
+ * What the owner of a shared day says of who may write, each with a number of its own and signed with the owner's key:
+ * a file can carry it, and nobody else can make it.
+ */
+const byOwner = {
+  number: wholeNumber(1, MOST),
+  owner: writer,
+  signature: z.string().check(z.regex(/^[0-9a-f]{128}$/)),
+};
+
+/** A phone's key, and whether it may write. The first of a day names the owner itself. A role of a newer version admits nobody. */
+export const writerAdmitted = kind(
+  'writer-admitted',
+  z.object({
+    ...byOwner,
+    key: publicKey,
+    role: z.enum(WRITER_ROLES),
+    name: shortText,
+    job: shortText,
+    database,
+  }),
+);
+
+/**
+ * A phone is put off the day: of what it said, its batches up to `counted` still count, with its entries up to the
+ * counter `upTo`.
+ */
+export const writerRemoved = kind(
+  'writer-removed',
+  z.object({
+    ...byOwner,
+    writer,
+    database,
+    counted: wholeNumber(0, 1_000_000_000),
+    upTo: wholeNumber(0, 500_000_000),
+  }),
+);
+
+/** The day has another owner; the one before reads on. `counted`: the last of its batches. */
+export const dayPassedOn = kind(
+  'day-passed-on',
+  z.object({ ...byOwner, to: writer, counted: wholeNumber(0, 1_000_000_000) }),
+);
