@@ -1,6 +1,6 @@
 import type { DayId, Envelope } from '../facts/kinds/envelope.ts';
 import { byId } from '../facts/merge-facts.ts';
-import { storedForm } from '../facts/stored.ts';
+import { canonicalText } from '../facts/stored.ts';
 import { counterOf, databaseOf } from '../shared/ids.ts';
 import { hashOf, SUM_END } from './hash.ts';
 
@@ -91,4 +91,4 @@ function rangesOf(facts: readonly Envelope[], firstSize: number): HeldRange[] {
 const counterAt = (facts: readonly Envelope[], at: number): number => counterOf(facts[at]!.id);
 
 const sumOf = (facts: readonly Envelope[]): number =>
-  facts.reduce((sum, fact) => (sum + hashOf(JSON.stringify(storedForm(fact)))) % SUM_END, 0);
+  facts.reduce((sum, fact) => (sum + hashOf(canonicalText(fact))) % SUM_END, 0);

@@ -1,0 +1,191 @@
+import { type Fact, readFact, type UnknownFact } from '../../facts/fact.ts';
+import type { DayId, Envelope } from '../../facts/kinds/envelope.ts';
+import { databaseOf } from '../../shared/ids.ts';
+import { fail, ok } from '../../shared/result.ts';
+import type { DayKeys } from './day-keys.ts';
+import type { SealedProblem, SealedResult } from './refusals.ts';
+import {
+  type ChainEnd,
+  checkSigned,
+  hashOfBatch,
+  NO_BATCH,
+  openSealed,
+  readSealed,
+  type SealedBatch,
+  type SealingParts,
+} from './seal.ts';
+import type { SealedParts } from './sealed-bytes.ts';
+import type { PublicKey } from './signing.ts';
+import { isSignedStatement, isStatement } from './statements.ts';
+import { standingOf, type Writers, writersOf } from './writers.ts';
+
+/** A batch that was checked and opened, to be kept and folded. */
+export interface OpenedBatch extends SealedBatch {
+  readonly facts: readonly Envelope[];
+}
+
+/** What came of one batch: what it opened, itself and those that waited for it, or that it waits. */
+export type Taken =
+  | { readonly opened: readonly OpenedBatch[] }
+  | { readonly waits: 'sealed-foreign' | 'sealed-out-of-order' };
+
+export interface IntakeStart {
+  readonly day: DayId;
+  readonly keys: DayKeys;
+  /** The key of the day's first owner, from the join code. */
+  readonly firstOwner: PublicKey;
+  /** What is on this phone already. */
+  readonly facts: readonly (Fact | UnknownFact)[];
+  /** By writer, the last batch that is on this phone. */
+  readonly ends: ReadonlyMap<string, ChainEnd>;
+  /** The hash of a batch that is on this phone; undefined if it is not. */
+  readonly hashOf: (writer: string, number: number) => Promise<string | undefined>;
+}
+
+/** So much may wait here of what is not admitted, or follows what is missing; it can be had again from where it came. */
+const MOST_WAITING_BYTES = 8_000_000;
+
+/**
+ * The door for sealed batches of one day: checks each, opens a writer's in the order of their numbers, and lets those
+ * wait that came early. One at a time, in the order of calls.
+ */
+export class Intake {
+  readonly #parts: SealingParts;
+  readonly #start: IntakeStart;
+  readonly #ends: Map<string, ChainEnd>;
+  #facts: readonly (Fact | UnknownFact)[];
+  #writers: Writers | undefined;
+  #waiting = new Map<string, Uint8Array>();
+  #busy: Promise<unknown> = Promise.resolve();
+
+  constructor(parts: SealingParts, start: IntakeStart) {
+    this.#parts = parts;
+    this.#start = start;
+    this.#facts = start.facts.filter(isStatement);
+    this.#ends = new Map(start.ends);
+  }
+
+  /** By writer, the last batch that was taken. */
+  get ends(): ReadonlyMap<string, ChainEnd> {
+    return this.#ends;
+  }
+
+  async writers(): Promise<Writers> {
+    const { keys, firstOwner } = this.#start;
+    this.#writers ??= await writersOf(this.#parts.crypto, keys.name, firstOwner, this.#facts);
+    return this.#writers;
+  }
+
+  /** Tells of statements that came another way: by this phone's own hand, or with a file. */
+  learn(facts: readonly (Fact | UnknownFact)[]): void {
+    const known = new Set(this.#facts.map(({ id }) => id));
+    const fresh = facts.filter((fact) => isStatement(fact) && !known.has(fact.id));
+    if (fresh.length === 0) return;
+    this.#facts = [...this.#facts, ...fresh];
+    this.#writers = undefined;
+  }
+
+  /** Notes a batch that this phone sealed itself. */
+  noteOwn({ writer, number, hash }: Pick<SealedBatch, 'writer' | 'number' | 'hash'>): void {
+    this.#ends.set(writer, { number, hash });
+  }
+
+  take(bytes: Uint8Array): Promise<SealedResult<Taken>> {
+    const taking = this.#busy.then(() => this.#take(bytes));
+    this.#busy = taking.catch(() => {});
+    return taking;
+  }
+
+  async #take(bytes: Uint8Array): Promise<SealedResult<Taken>> {
+    const first = await this.#open(bytes);
+    if (!first.ok) return this.#mayWait(first.problem, bytes);
+    const opened = [first.value];
+    // What was opened may be what others waited for: a batch before theirs, or their admission.
+    for (let isMore = true; isMore; ) {
+      isMore = false;
+      for (const [key, waiting] of [...this.#waiting]) {
+        const next = await this.#open(waiting);
+        if (!next.ok && canWait(next.problem)) continue;
+        this.#waiting.delete(key);
+        if (!next.ok) continue;
+        opened.push(next.value);
+        isMore = true;
+      }
+    }
+    return ok({ opened });
+  }
+
+  async #mayWait(problem: SealedProblem, bytes: Uint8Array): Promise<SealedResult<Taken>> {
+    if (!canWait(problem)) return fail(problem);
+    const key = await hashOfBatch(this.#parts.crypto, new Uint8Array(bytes));
+    const waiting = [...this.#waiting.values()].reduce((sum, { length }) => sum + length, 0);
+    if (!this.#waiting.has(key) && waiting + bytes.length > MOST_WAITING_BYTES)
+      return fail({ code: 'sealed-too-many' });
+    this.#waiting.set(key, bytes);
+    return ok({ waits: problem.code });
+  }
+
+  async #open(bytes: Uint8Array): Promise<SealedResult<OpenedBatch>> {
+    const { keys, day } = this.#start;
+    const read = readSealed(keys, bytes);
+    if (!read.ok) return read;
+    const { writer, number, signedBytes } = read.value;
+    const mayWrite = await this.#mayWrite(read.value);
+    if (!mayWrite.ok) return mayWrite;
+    const hash = await hashOfBatch(this.#parts.crypto, signedBytes);
+    const follows = await this.#follows(read.value, hash);
+    if (!follows.ok) return follows;
+    const facts = await openSealed(this.#parts, keys, day, read.value);
+    if (!facts.ok) return facts;
+    const own = await this.#isItsOwn(writer, facts.value);
+    if (!own.ok) return own;
+    this.#ends.set(writer, { number, hash });
+    return ok({ writer, number, hash, bytes: new Uint8Array(bytes), facts: facts.value });
+  }
+
+  async #mayWrite(parts: SealedParts): Promise<SealedResult<true>> {
+    const writers = await this.writers();
+    const standing = standingOf(writers, parts.writer, parts.number);
+    if (standing === 'foreign') return fail({ code: 'sealed-foreign' });
+    const checked = await checkSigned(this.#parts.crypto, writers.byName.get(parts.writer)!.key, parts);
+    if (!checked.ok) return checked;
+    if (standing === 'removed') return fail({ code: 'sealed-by-removed' });
+    return standing === 'onlooker' ? fail({ code: 'sealed-by-onlooker' }) : ok(true);
+  }
+
+  async #follows({ writer, number, before }: SealedParts, hash: string): Promise<SealedResult<true>> {
+    const end = this.#ends.get(writer) ?? NO_BATCH;
+    if (number > end.number + 1) return fail({ code: 'sealed-out-of-order' });
+    if (number === end.number + 1)
+      return before === end.hash ? ok(true) : fail({ code: 'sealed-past-changed' });
+    const here = number === end.number ? end.hash : await this.#start.hashOf(writer, number);
+    return fail({ code: here === undefined || here === hash ? 'sealed-replayed' : 'sealed-number-twice' });
+  }
+
+  /**
+   * A writer brings the entries of its own phone; only an owner brings those of others too, from before they had
+   * keys. What is said of who may write must be signed by an owner.
+   */
+  async #isItsOwn(name: string, facts: readonly Envelope[]): Promise<SealedResult<true>> {
+    const { byName } = await this.writers();
+    const { database, owned } = byName.get(name)!;
+    const { crypto } = this.#parts;
+    const statements = facts
+      .map(readFact)
+      .flatMap((read) => (read.ok && isStatement(read.value) ? [read.value] : []));
+    for (const statement of statements) {
+      const by = byName.get(statement.owner);
+      const isTrue = by?.owned && (await isSignedStatement(crypto, this.#start.keys.name, by.key, statement));
+      if (!isTrue) return fail({ code: 'sealed-not-its-own' });
+    }
+    if (!owned && facts.some(({ id }) => databaseOf(id) !== database))
+      return fail({ code: 'sealed-not-its-own' });
+    this.learn(statements);
+    return ok(true);
+  }
+}
+
+const canWait = (
+  problem: SealedProblem,
+): problem is Extract<SealedProblem, { code: 'sealed-foreign' | 'sealed-out-of-order' }> =>
+  problem.code === 'sealed-foreign' || problem.code === 'sealed-out-of-order';
