@@ -2,6 +2,7 @@
 // `npm start` uses it, and so do the browser tests, which kill it to take the signal away.
 import { createReadStream, statSync } from 'node:fs';
 import { createServer } from 'node:http';
+import { connect } from 'node:net';
 import { extname, join, normalize, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -11,6 +12,8 @@ const { values } = parseArgs({
     dir: { type: 'string', default: fileURLToPath(new URL('../dist', import.meta.url)) },
     port: { type: 'string', default: process.env.PORT ?? '4173' },
     'end-with-parent': { type: 'boolean', default: false },
+    // The port of the log server's WebSocket (`npm run hub`): live days find it under /live of this address.
+    live: { type: 'string', default: process.env.LIVE_PORT ?? '4223' },
     // Nothing of another origin may share the page's process; the page's clock is fine then, and in tenths of a ms otherwise.
     isolated: { type: 'boolean', default: false },
   },
@@ -74,6 +77,21 @@ const server = createServer((request, response) => {
   createReadStream(file)
     .on('error', () => response.destroy())
     .pipe(response);
+});
+
+// What a reverse proxy does for the log server: hands the connection through.
+server.on('upgrade', (request, socket, head) => {
+  socket.on('error', () => socket.destroy());
+  if (decoded(request.url) !== '/live') return socket.destroy();
+  const asked = Object.entries(request.headers).map(([name, value]) => `${name}: ${value}\r\n`);
+  const behind = connect(Number(values.live), '127.0.0.1', () => {
+    behind.write(`GET /live HTTP/1.1\r\n${asked.join('')}\r\n`);
+    behind.write(head);
+    socket.pipe(behind).pipe(socket);
+  });
+  behind.on('error', () => socket.destroy());
+  socket.on('close', () => behind.destroy());
+  behind.on('close', () => socket.destroy());
 });
 
 server.on('error', (error) => {

@@ -59,6 +59,7 @@ const MAY_IMPORT: Record<string, readonly string[]> = {
   ],
   storage: ['shared', 'facts', 'app', 'idb'],
   camera: ['shared', 'qr', 'qr/decode.js'],
+  live: ['shared', 'app', '@nats-io/nats-core', '@nats-io/jetstream'],
   offline: ['shared', 'app', 'workbox-window', 'workbox-core', 'workbox-precaching', 'workbox-routing'],
 
   'ui/kit': [...DRAWING, 'shared'],

@@ -83,6 +83,15 @@ export interface Problems {
   'camera-refused': NoDetail;
   'camera-missing': NoDetail;
   'camera-busy': NoDetail;
+  'live-gone': NoDetail;
+  'live-slow': NoDetail;
+  'live-password': NoDetail;
+  'live-not-allowed': NoDetail;
+  'live-no-log': NoDetail;
+  'live-full': NoDetail;
+  'live-too-large': NoDetail;
+  'live-key-twice': NoDetail;
+  'live-code': NoDetail;
   'day-file-empty': NoDetail;
   'day-file-too-large': NoDetail;
   'day-file-too-many-facts': NoDetail;

@@ -116,6 +116,20 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'camera-missing': () => 'This device has no camera that the browser can use. Send the day file instead.',
   'camera-busy': () => 'The camera is in use by another app. Close that app and try again.',
   'day-erased': () => 'This day was erased in another window.',
+  'live-gone': () => 'The live server cannot be reached. What is entered here is given to it when it can be.',
+  'live-slow': () => 'The live server answers too slowly. It is tried again.',
+  'live-password': () => 'The live server refused the password. Scan a new live code.',
+  'live-not-allowed': () =>
+    'The live server lets this phone read and not write. Scan the live code for the department.',
+  'live-no-log': () =>
+    'The live server has lost its log, or was never set up. Ask whoever runs it; once there is one, the phones fill it again.',
+  'live-full': () =>
+    'The live server is full. Nothing here is lost, and it is given when there is room; tell whoever runs it.',
+  'live-too-large': () =>
+    'One action is larger than the live server accepts, so it is not shared. Send the day file for it.',
+  'live-key-twice': () =>
+    'Another phone writes under the key of this one, so this one gives nothing more. Put the day live again from its owner.',
+  'live-code': () => 'That is no live code.',
   'day-file-empty': () => 'The file is empty.',
   'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
   'day-file-too-many-facts': () => 'The file has more entries than any day. It was not read.',

@@ -1,0 +1,9 @@
+import type { NatsConnection } from '@nats-io/nats-core';
+
+export function asKeeper(server: string, password: string): Promise<NatsConnection>;
+export function makeStreams(where: {
+  server: string;
+  keeper: string;
+  replicas?: number;
+  from?: string[];
+}): Promise<void>;

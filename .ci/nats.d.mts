@@ -1,0 +1,2 @@
+export function findNatsServer(): string | undefined;
+export function needNatsServer(): string;

@@ -1,0 +1,123 @@
+import type { Envelope } from '../../facts/kinds/envelope.ts';
+import type { Problem, Result } from '../../shared/result.ts';
+import type { BatchBook } from './book.ts';
+import type { DayFacts } from './day-facts.ts';
+import type { LogConnection } from './log.ts';
+import type { Sealer } from './sealer.ts';
+import type { KeptBatch } from './shelf.ts';
+
+/** Waiting for their acknowledgements together. */
+const AT_ONCE = 32;
+/** Of the text in one batch: what is sealed is compressed, and stays below what a server accepts. */
+const MOST_TEXT = 60_000;
+/** For a batch that the server says it knows to come back from it. */
+const COMES_BACK_WITHIN_MS = 2000;
+
+/** Gives a server what this phone has and the server lacks, each writer's batches in their order. */
+export class Giving {
+  readonly #log: LogConnection;
+  readonly #sealer: Sealer;
+  readonly #book: BatchBook;
+  readonly #facts: DayFacts;
+  /** How often the server said that it knows a batch which it does not have. */
+  readonly #refusedAsKnown = new Map<KeptBatch['bytes'], number>();
+  readonly #tooLarge = new Set<KeptBatch['bytes']>();
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Something may be there to give. */
+  isWanted = true;
+  /** What keeps something from being given though the server is there. */
+  problem: Problem | null = null;
+  /** Called when it is time to try again. */
+  again: () => void = () => {};
+
+  constructor(log: LogConnection, parts: { sealer: Sealer; book: BatchBook; facts: DayFacts }) {
+    this.#log = log;
+    this.#sealer = parts.sealer;
+    this.#book = parts.book;
+    this.#facts = parts.facts;
+  }
+
+  stop(): void {
+    clearTimeout(this.#timer);
+  }
+
+  /** Gives a problem that ends the connection; what concerns one batch only is in `problem`. */
+  async giveAll(): Promise<Problem | undefined> {
+    this.isWanted = false;
+    await this.#sealNew();
+    const lacked = this.#lacked();
+    for (let from = 0; from < lacked.length; from += AT_ONCE) {
+      const some = lacked.slice(from, from + AT_ONCE);
+      const given = await Promise.all(some.map((batch) => this.#give(batch)));
+      for (const [at, result] of given.entries()) this.#note(some[at]!, result);
+      await this.#book.save();
+      const failed = given.find((result) => !result.ok && !isOfOne(result.problem));
+      if (failed && !failed.ok) return failed.problem;
+      if (this.problem?.code === 'live-not-allowed') return undefined;
+    }
+    return undefined;
+  }
+
+  #lacked(): KeptBatch[] {
+    const streams = this.#log.streams.map(({ id }) => id);
+    return this.#book.lackedBy(streams).filter(({ bytes }) => !this.#tooLarge.has(bytes));
+  }
+
+  #give(batch: KeptBatch): Promise<Result<boolean>> {
+    return this.#log.give(batch, this.#refusedAsKnown.get(batch.bytes) ?? 0);
+  }
+
+  #note(batch: KeptBatch, result: Result<boolean>): void {
+    if (!result.ok) {
+      if (!isOfOne(result.problem)) return;
+      this.problem = result.problem;
+      if (result.problem.code === 'live-too-large') this.#tooLarge.add(batch.bytes);
+    } else if (result.value) this.#book.seen(batch, this.#log.streams[0]!.id);
+    else this.#waitFor(batch);
+  }
+
+  /** Somebody else may have used its message id for garbage, so it counts only when it was read back. */
+  #waitFor({ bytes }: KeptBatch): void {
+    this.#refusedAsKnown.set(bytes, (this.#refusedAsKnown.get(bytes) ?? 0) + 1);
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => {
+      this.isWanted = true;
+      this.again();
+    }, COMES_BACK_WITHIN_MS);
+  }
+
+  /** What is on the day and in no batch: said here, or taken in from a file or from codes. */
+  async #sealNew(): Promise<void> {
+    const { writer } = this.#sealer;
+    if (writer === null) return;
+    const fresh = await this.#facts.without((id) => this.#book.covers(id));
+    for (const facts of portions(fresh.filter((fact) => this.#sealer.maySeal(fact)))) {
+      const batch = await this.#sealer.seal(this.#book.nextOf(writer), facts);
+      this.#book.add(
+        batch,
+        facts.map(({ id }) => id),
+        null,
+      );
+    }
+    // On the disk before it is given: a number is never used for other bytes.
+    await this.#book.save();
+  }
+}
+
+/** Concerns one batch, and not the connection. */
+const isOfOne = ({ code }: Problem): boolean => code === 'live-too-large' || code === 'live-not-allowed';
+
+function portions(facts: readonly Envelope[]): Envelope[][] {
+  const all: Envelope[][] = [];
+  let size = Number.POSITIVE_INFINITY;
+  for (const fact of facts) {
+    const more = JSON.stringify(fact).length;
+    if (size + more > MOST_TEXT) {
+      all.push([]);
+      size = 0;
+    }
+    all.at(-1)!.push(fact);
+    size += more;
+  }
+  return all;
+}

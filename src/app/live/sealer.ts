@@ -1,0 +1,22 @@
+import type { Envelope } from '../../facts/kinds/envelope.ts';
+import type { Batch } from './log.ts';
+
+/**
+ * What a batch held; or that it needs one that is not here yet; that it is not of this day's writers; or that its writer
+ * signed another one with this number.
+ */
+export type Opened = readonly Envelope[] | 'not-yet' | 'refused' | 'number-twice';
+
+/** Seals the facts of one day and opens what others sealed: the keys are its business alone. */
+export interface Sealer {
+  /** What servers call the day: nobody can tell which it is. Safe in a subject. */
+  readonly day: string;
+  /** The name of this phone's key; null for an onlooker. */
+  readonly writer: string | null;
+  /** Whether a batch of this phone may hold it: what another writer said is that writer's to give. */
+  maySeal(fact: Envelope): boolean;
+  seal(number: number, facts: readonly Envelope[]): Promise<Batch>;
+  /** Whose these bytes claim to be; null for what is no batch. */
+  claimed(bytes: Uint8Array): Pick<Batch, 'writer' | 'number'> | null;
+  open(batch: Batch): Promise<Opened>;
+}

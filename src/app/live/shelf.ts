@@ -1,0 +1,22 @@
+import type { DayId } from '../../facts/kinds/envelope.ts';
+import type { FactId } from '../../shared/ids.ts';
+import type { Batch } from './log.ts';
+
+/** A batch that this phone sealed or opened, kept as it travels: nobody else's can be sealed again. */
+export interface KeptBatch extends Batch {
+  /** The facts in it. */
+  readonly ids: readonly FactId[];
+  /** The streams that were seen to have it. */
+  readonly on: readonly string[];
+}
+
+/** How far each stream was read, by its id. */
+export type ReadUpTo = Readonly<Record<string, number>>;
+
+/** Where the batches of live days outlive the window. */
+export interface Shelf {
+  read(day: DayId): Promise<{ readonly batches: readonly KeptBatch[]; readonly upTo: ReadUpTo }>;
+  /** In one transaction: a stream is never read further than what was kept of it. */
+  keep(day: DayId, batches: readonly KeptBatch[], upTo: ReadUpTo): Promise<void>;
+  forget(day: DayId): Promise<void>;
+}

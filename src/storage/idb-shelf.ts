@@ -1,0 +1,60 @@
+import { type DBSchema, openDB } from 'idb';
+import type { KeptBatch, ReadUpTo, Shelf } from '../app/live/shelf.ts';
+
+interface Shape extends DBSchema {
+  /** By day, writer and number. */
+  batches: { key: [string, string, number]; value: KeptBatch };
+  /** By day. */
+  upTo: { key: string; value: ReadUpTo };
+}
+
+const DATABASE = 'rollbook-live';
+
+const dayRange = (day: string): IDBKeyRange => IDBKeyRange.bound([day], [day, []]);
+
+/** A database of its own: no upgrade of the journal waits for it, and nothing in it is needed to open a day. */
+export function idbShelf(): Shelf {
+  const open = () =>
+    openDB<Shape>(DATABASE, 1, {
+      upgrade(db) {
+        db.createObjectStore('batches');
+        db.createObjectStore('upTo');
+      },
+      blocking: (_, __, event) => (event.target as IDBDatabase).close(),
+    });
+  let opened: ReturnType<typeof open> | undefined;
+  /** Opened anew after the browser closed it. */
+  const using = async <Result>(work: (db: Awaited<ReturnType<typeof open>>) => Promise<Result>) => {
+    opened ??= open();
+    try {
+      return await work(await opened);
+    } catch (error) {
+      opened = undefined;
+      throw error;
+    }
+  };
+  return {
+    read: (day) =>
+      using(async (db) => ({
+        batches: await db.getAll('batches', dayRange(day)),
+        upTo: (await db.get('upTo', day)) ?? {},
+      })),
+    keep: (day, batches, upTo) =>
+      using(async (db) => {
+        const writing = db.transaction(['batches', 'upTo'], 'readwrite', { durability: 'strict' });
+        const kept = batches.map((batch) =>
+          writing.objectStore('batches').put(batch, [day, batch.writer, batch.number]),
+        );
+        await Promise.all([...kept, writing.objectStore('upTo').put(upTo, day), writing.done]);
+      }),
+    forget: (day) =>
+      using(async (db) => {
+        const writing = db.transaction(['batches', 'upTo'], 'readwrite');
+        await Promise.all([
+          writing.objectStore('batches').delete(dayRange(day)),
+          writing.objectStore('upTo').delete(day),
+          writing.done,
+        ]);
+      }),
+  };
+}
