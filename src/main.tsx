@@ -1,6 +1,7 @@
 import { render } from 'preact';
 
 import { type AppStore, appStore } from './app/app-store.ts';
+import { type LivePorts, livePlaces } from './app/live-places.ts';
 import { holderPlace } from './app/phone-holder.ts';
 import type { CardStore, Clock, Journal, Neighbours } from './app/ports.ts';
 import { safekeeping } from './app/safekeeping.ts';
@@ -11,6 +12,7 @@ import type { UpdateWatcher } from './offline/update-watcher.ts';
 import type { CopyBeside } from './storage/copy-beside.ts';
 import { holdingPlace } from './storage/holding-place.ts';
 import { openIdbJournal, randomName } from './storage/idb-journal.ts';
+import type { idbShelf } from './storage/idb-shelf.ts';
 import { withCopy } from './storage/with-copy.ts';
 import { followAddress, route } from './ui/frame/route.ts';
 import { version } from './ui/frame/version.ts';
@@ -90,6 +92,39 @@ const cardsBeside: CardStore = {
   read: async (day) => (await openCards()).read(day),
   keep: async (day, read) => (await openCards()).keep(day, read),
   forget: async (day) => (await openCards()).forget(day),
+};
+
+/** Loaded where a day is live, and where one is erased. */
+let shelf: Promise<ReturnType<typeof idbShelf>> | undefined;
+const openShelf = (): NonNullable<typeof shelf> => {
+  shelf ??= import('./storage/idb-shelf.ts').then((part) => part.idbShelf());
+  return shelf;
+};
+/** The day that is to be kept in step. */
+let liveDay: string | undefined;
+const live: LivePorts = {
+  places: livePlaces(remembered()),
+  async start(day) {
+    if (!app || !live.places.of(day)) return;
+    liveDay = day;
+    const [part, { openLog }, shelf] = await Promise.all([
+      import('./app/live/go-live.ts'),
+      import('./live/log.ts'),
+      openShelf(),
+    ]);
+    const engine = { shelf, ring: shelf.ring, openLog: openLog.bind(null, location.href) };
+    if (liveDay === day) await part.startLive(app, engine, day);
+  },
+  stop() {
+    if (liveDay === undefined) return;
+    liveDay = undefined;
+    void import('./app/live/go-live.ts').then((part) => part.stopLive());
+  },
+  ring: async () => (await openShelf()).ring,
+  async forget(day) {
+    live.places.keep(day, undefined);
+    await (await openShelf()).forget(day);
+  },
 };
 
 const neighbours = otherWindows();
@@ -187,6 +222,7 @@ async function readFirstScreen(): Promise<AppStore> {
       onOthers: (changed) => addEventListener('storage', changed),
     }),
     holder: holderPlace(remembered()),
+    live,
     cards: journal.state.kept ? cardsBeside : undefined,
     newDayId: () => `d${randomName(12)}`,
     // Missing in old browsers and without a secure origin.

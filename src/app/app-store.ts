@@ -242,6 +242,7 @@ export function appStore(
       parts.holding?.forget(id);
       tellErased(id);
       await parts.cards?.forget(id).catch(() => {});
+      await parts.live?.forget(id).catch(() => {});
       await unsaved.refresh().catch(() => {});
       parts.neighbours.tell(id);
       await refreshDays();

@@ -12,6 +12,7 @@ import { unfitToKeep } from '../facts/unfit.ts';
 import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
+import type { LivePorts } from './live-places.ts';
 import type { HolderPlace } from './phone-holder.ts';
 import type { CardStore, Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';
 import { changedSince, hasId, readAll } from './read-stored.ts';
@@ -80,6 +81,8 @@ export interface StoreParts {
   readonly cards?: CardStore | undefined;
   /** Who holds this phone: said of it on every day it writes to. */
   readonly holder?: HolderPlace;
+  /** If missing, no day can be put live. */
+  readonly live?: LivePorts;
   /** Five characters for this window, so that two windows never create the same id. */
   readonly window: string;
 }

@@ -10,9 +10,12 @@ export interface CodeDrawing {
 /** ISO/IEC 18004: four modules of quiet all around. */
 const BORDER = 4;
 
-/** The text must be of the alphanumeric characters of ISO/IEC 18004. */
+/** The alphanumeric characters of ISO/IEC 18004: text of these alone packs closest. */
+const ALPHANUMERIC = /^[0-9A-Z $%*+\-./:]*$/;
+
 export function drawCode(text: string): CodeDrawing {
-  const modules = encodeQR(text, 'raw', { ecc: 'low', encoding: 'alphanumeric', border: BORDER });
+  const encoding = ALPHANUMERIC.test(text) ? 'alphanumeric' : 'byte';
+  const modules = encodeQR(text, 'raw', { ecc: 'low', encoding, border: BORDER });
   return { size: modules.length, path: modules.map(rowPath).join('') };
 }
 

@@ -92,6 +92,8 @@ export interface Problems {
   'live-too-large': NoDetail;
   'live-key-twice': NoDetail;
   'live-code': NoDetail;
+  'live-not-owner': NoDetail;
+  'live-not-admitted': NoDetail;
   'day-file-empty': NoDetail;
   'day-file-too-large': NoDetail;
   'day-file-too-many-facts': NoDetail;

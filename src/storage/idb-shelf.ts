@@ -1,4 +1,5 @@
 import { type DBSchema, openDB } from 'idb';
+import type { HeldKeys, KeyRing } from '../app/key-ring.ts';
 import type { KeptBatch, ReadUpTo, Shelf } from '../app/live/shelf.ts';
 
 interface Shape extends DBSchema {
@@ -6,6 +7,8 @@ interface Shape extends DBSchema {
   batches: { key: [string, string, number]; value: KeptBatch };
   /** By day. */
   upTo: { key: string; value: ReadUpTo };
+  /** By day. The private half of a key is the platform's, which hands it to nobody. */
+  keys: { key: string; value: HeldKeys };
 }
 
 const DATABASE = 'rollbook-live';
@@ -13,12 +16,13 @@ const DATABASE = 'rollbook-live';
 const dayRange = (day: string): IDBKeyRange => IDBKeyRange.bound([day], [day, []]);
 
 /** A database of its own: no upgrade of the journal waits for it, and nothing in it is needed to open a day. */
-export function idbShelf(): Shelf {
+export function idbShelf(): Shelf & { readonly ring: KeyRing } {
   const open = () =>
     openDB<Shape>(DATABASE, 1, {
       upgrade(db) {
         db.createObjectStore('batches');
         db.createObjectStore('upTo');
+        db.createObjectStore('keys');
       },
       blocking: (_, __, event) => (event.target as IDBDatabase).close(),
     });
@@ -34,6 +38,10 @@ export function idbShelf(): Shelf {
     }
   };
   return {
+    ring: {
+      read: (day) => using((db) => db.get('keys', day)),
+      keep: (day, held) => using(async (db) => void (await db.put('keys', held, day))),
+    },
     read: (day) =>
       using(async (db) => ({
         batches: await db.getAll('batches', dayRange(day)),
@@ -49,10 +57,11 @@ export function idbShelf(): Shelf {
       }),
     forget: (day) =>
       using(async (db) => {
-        const writing = db.transaction(['batches', 'upTo'], 'readwrite');
+        const writing = db.transaction(['batches', 'upTo', 'keys'], 'readwrite');
         await Promise.all([
           writing.objectStore('batches').delete(dayRange(day)),
           writing.objectStore('upTo').delete(day),
+          writing.objectStore('keys').delete(day),
           writing.done,
         ]);
       }),

@@ -91,7 +91,10 @@ export class Giving {
     const { writer } = this.#sealer;
     if (writer === null) return;
     const fresh = await this.#facts.without((id) => this.#book.covers(id));
-    for (const facts of portions(fresh.filter((fact) => this.#sealer.maySeal(fact)))) {
+    const isAdmitted = await this.#sealer.isAdmitted();
+    if (!isAdmitted && fresh.length > 0) this.problem = { code: 'live-not-admitted' };
+    else if (this.problem?.code === 'live-not-admitted') this.problem = null;
+    for (const facts of portions(await this.#sealer.maySeal(fresh))) {
       const batch = await this.#sealer.seal(this.#book.nextOf(writer), facts);
       this.#book.add(
         batch,

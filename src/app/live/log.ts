@@ -1,4 +1,7 @@
 import type { Problem, Result } from '../../shared/result.ts';
+import type { LogPlace } from '../live-places.ts';
+
+export type { LogPlace } from '../live-places.ts';
 
 /** Facts of one writer as they travel: sealed, so nothing on the way can read or change them. */
 export interface Batch {
@@ -7,14 +10,6 @@ export interface Batch {
   /** The batches of a writer count from 1, without a gap. */
   readonly number: number;
   readonly bytes: Uint8Array;
-}
-
-/** Where a day's log is, on the host that serves the app. */
-export interface LogPlace {
-  /** Begins with a slash. */
-  readonly path: string;
-  readonly user: string;
-  readonly password: string;
 }
 
 /** One stream of a server. */

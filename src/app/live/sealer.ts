@@ -13,8 +13,10 @@ export interface Sealer {
   readonly day: string;
   /** The name of this phone's key; null for an onlooker. */
   readonly writer: string | null;
-  /** Whether a batch of this phone may hold it: what another writer said is that writer's to give. */
-  maySeal(fact: Envelope): boolean;
+  /** Those that a batch of this phone may hold: what another writer said is that writer's to give. */
+  maySeal(facts: readonly Envelope[]): Promise<readonly Envelope[]>;
+  /** Whether the owner has let this phone write. */
+  isAdmitted(): Promise<boolean>;
   seal(number: number, facts: readonly Envelope[]): Promise<Batch>;
   /** Whose these bytes claim to be; null for what is no batch. */
   claimed(bytes: Uint8Array): Pick<Batch, 'writer' | 'number'> | null;

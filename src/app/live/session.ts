@@ -2,7 +2,7 @@ import type { Problem } from '../../shared/result.ts';
 import type { BatchBook } from './book.ts';
 import type { DayFacts } from './day-facts.ts';
 import { Giving } from './giving.ts';
-import { Intake } from './intake.ts';
+import { Incoming } from './incoming.ts';
 import type { LiveState } from './live-state.ts';
 import type { LogConnection, LogMessage } from './log.ts';
 import type { Sealer } from './sealer.ts';
@@ -25,7 +25,7 @@ const A_HANDFUL = 10;
  */
 export async function runSession(log: LogConnection, parts: SessionParts): Promise<Problem> {
   const { sealer, book, facts, tell } = parts;
-  const intake = new Intake(sealer, book, facts);
+  const incoming = new Incoming(sealer, book, facts);
   const giving = new Giving(log, parts);
   const inbox: LogMessage[] = [];
   const left = new Map<string, number>();
@@ -37,14 +37,14 @@ export async function runSession(log: LogConnection, parts: SessionParts): Promi
   const say = (): void => {
     if (isOver) return;
     if (toRead() > (isCaughtUp ? A_HANDFUL : 0) || !isCaughtUp) tell({ is: 'catching-up', left: toRead() });
-    else tell({ is: 'live', problem: intake.isKeyTwice ? { code: 'live-key-twice' } : giving.problem });
+    else tell({ is: 'live', problem: incoming.isKeyTwice ? { code: 'live-key-twice' } : giving.problem });
   };
 
   const step = async (): Promise<boolean> => {
     if (inbox.length > 0) {
-      await intake.take(inbox.splice(0, TAKEN_AT_ONCE));
+      await incoming.take(inbox.splice(0, TAKEN_AT_ONCE));
       giving.isWanted = true;
-    } else if (toRead() === 0 && giving.isWanted && !intake.isKeyTwice) {
+    } else if (toRead() === 0 && giving.isWanted && !incoming.isKeyTwice) {
       isCaughtUp = true;
       fault = await giving.giveAll();
     } else return false;

@@ -13,10 +13,12 @@ interface GetProps {
   /** Null where no day is open: then whichever the other phone gives. */
   readonly day: string | null;
   readonly onClose: () => void;
+  /** Joins a live day instead. */
+  readonly onLive?: () => void;
 }
 
 /** Shows the other phone what this one has, then reads what it lacks off the other's screen. */
-export function GetSheet({ day, onClose }: GetProps) {
+export function GetSheet({ day, onClose, onLive }: GetProps) {
   const app = useApp();
   const [code, setCode] = useState<string | null>(null);
   const [isReading, setReading] = useState(false);
@@ -31,9 +33,12 @@ export function GetSheet({ day, onClose }: GetProps) {
       under="On the other phone open the day, then Phones, then Give to another phone. Hold this code in front of its camera."
       onClose={onClose}
       foot={
-        <Button look="solid" onClick={() => setReading(true)}>
-          It shows codes now
-        </Button>
+        <>
+          {onLive && <Button onClick={onLive}>Scan a live code</Button>}
+          <Button look="solid" onClick={() => setReading(true)}>
+            It shows codes now
+          </Button>
+        </>
       }
     >
       {code !== null && <ShownCode text={code} label="Code that says what this phone has" />}

@@ -7,6 +7,7 @@ import { Button } from '../kit/button.tsx';
 import { Row } from '../kit/row.tsx';
 import { GetSheet } from './get-sheet.tsx';
 import { GiveSheet } from './give-sheet.tsx';
+import { LiveSection } from './live-section.tsx';
 import { statusOfPhone, titleOfPhone } from './words.ts';
 import './phones.css';
 
@@ -40,6 +41,7 @@ export function Phones() {
       <div class="section">
         <DayFileButton day={outline} quiet />
       </div>
+      <LiveSection />
       <p class="section soft">
         By camera and screen, with no network: one phone shows codes, the other reads them.
       </p>

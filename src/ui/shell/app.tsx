@@ -92,6 +92,10 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   useEffect(() => {
     app.open(id).then(setStore, (error: unknown) => setRefused(String(error)));
   }, [app, id]);
+  useEffect(() => {
+    app.parts.live?.start(id);
+    return app.parts.live?.stop;
+  }, [app, id, store]);
   // Undo in a message left standing would act on this day, whichever is shown by then.
   useEffect(() => endOffers, []);
   // A short page scrolls as a whole, and another tab starts at its top.
@@ -107,7 +111,9 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
     );
   }
   const { facts, unknown } = store.day.value;
-  if (facts.length + unknown.length + store.damaged.value === 0) return <NoSuchDay day={id} />;
+  // A day that this phone has just joined is on its way.
+  const isJoined = app.parts.live?.places.of(id) !== undefined;
+  if (!isJoined && facts.length + unknown.length + store.damaged.value === 0) return <NoSuchDay day={id} />;
   const Screen = SCREENS[tab];
   return (
     <DayContext.Provider value={store}>

@@ -130,6 +130,9 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'live-key-twice': () =>
     'Another phone writes under the key of this one, so this one gives nothing more. Put the day live again from its owner.',
   'live-code': () => 'That is no live code.',
+  'live-not-owner': () => 'Only the phone that owns the day can let others write.',
+  'live-not-admitted': () =>
+    'What is entered here is not shared: the owner of the day has not let this phone write. Show the owner its code.',
   'day-file-empty': () => 'The file is empty.',
   'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
   'day-file-too-many-facts': () => 'The file has more entries than any day. It was not read.',

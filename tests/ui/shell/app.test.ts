@@ -29,6 +29,7 @@ function appOf({ erased = false, open }: Of) {
   return {
     current: () => undefined,
     open: open ?? opened,
+    parts: {},
     unsaved: { countOf: () => 0 },
   } as unknown as AppStore;
 }

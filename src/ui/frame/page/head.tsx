@@ -1,5 +1,6 @@
 import { effect, useComputed } from '@preact/signals';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { type LiveState, liveState } from '../../../app/live/live-state.ts';
 import type { Saving } from '../../../app/saving.ts';
 import { answersNow } from '../../../day/answers/answers.ts';
 import type { Day } from '../../../day/model.ts';
@@ -35,7 +36,12 @@ export function Head() {
   const { roll } = answersNow(day);
   // The days of one production differ by their label, so it comes before what may be cut.
   const title = [label, production].filter(Boolean).join(' · ') || 'Untitled day';
-  const facts = [roll ? `roll ${roll}` : 'no roll', rateWords(timecodeRate), ...rollingWords(day)];
+  const facts = [
+    roll ? `roll ${roll}` : 'no roll',
+    ...liveWords(liveState.value),
+    rateWords(timecodeRate),
+    ...rollingWords(day),
+  ];
   return (
     <header class="head">
       <SkipLink />
@@ -89,6 +95,10 @@ function State({ sample, synced }: { sample: boolean; synced: string }) {
     </span>
   );
 }
+
+/** Nothing for a day that was never put live. */
+const liveWords = (live: LiveState | null): string[] =>
+  !live ? [] : [live.is === 'catching-up' ? `catching up ${live.left}` : live.is];
 
 /** Which recorders roll, of a day with several. */
 const rollingWords = (day: Day): string[] =>

@@ -18,7 +18,7 @@ interface OpenedBatch extends Waiting {
 const MOST_WAITING = 5000;
 
 /** Takes the messages of a log into the day: what is sound and new, each once, whatever else is there. */
-export class Intake {
+export class Incoming {
   #waiting: Waiting[] = [];
   readonly #sealer: Sealer;
   readonly #book: BatchBook;

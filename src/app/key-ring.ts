@@ -1,0 +1,20 @@
+import type { DayKeys } from '../exchange/sealed/day-keys.ts';
+import type { PublicKey, WriterKey } from '../exchange/sealed/signing.ts';
+import type { DayId } from '../facts/kinds/envelope.ts';
+
+/** What this phone needs to read a shared day, and to write on it. */
+export interface HeldKeys {
+  readonly keys: DayKeys;
+  /** Lets others in; an onlooker has it too, since it reads. */
+  readonly secret: Uint8Array;
+  /** Null for an onlooker. */
+  readonly key: WriterKey | null;
+  /** Of the day's first owner, from the join code. */
+  readonly firstOwner: PublicKey;
+}
+
+/** Where the keys of shared days are kept. */
+export interface KeyRing {
+  read(day: DayId): Promise<HeldKeys | undefined>;
+  keep(day: DayId, held: HeldKeys): Promise<void>;
+}

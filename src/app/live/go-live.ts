@@ -1,0 +1,90 @@
+import type { DayId } from '../../facts/kinds/envelope.ts';
+import type { AppStore } from '../app-store.ts';
+import type { DayStore } from '../day-store.ts';
+import type { KeyRing } from '../key-ring.ts';
+import { BatchBook } from './book.ts';
+import { dayFacts } from './day-facts.ts';
+import { keepLive, type LiveDay } from './live-day.ts';
+import { tellLive } from './live-state.ts';
+import type { LogPlace, OpenLog } from './log.ts';
+import { platformParts } from './platform-parts.ts';
+import { sealedSealer } from './sealed-sealer.ts';
+import type { Shelf } from './shelf.ts';
+
+/** What live days need of the platform; loaded only where a day is live. */
+export interface LiveEngine {
+  readonly openLog: OpenLog;
+  readonly shelf: Shelf;
+  readonly ring: KeyRing;
+}
+
+/** The day that is being kept in step, if any. */
+let stopNow: (() => Promise<void>) | undefined;
+
+/** Keeps the open day in step from here on; another window of this phone that does so already goes on doing it. */
+export async function startLive(app: AppStore, engine: LiveEngine, day: DayId): Promise<void> {
+  await stopLive();
+  const place = app.parts.live?.places.of(day);
+  const store = app.current();
+  if (!place || store?.day.peek().id !== day) return;
+  const over = new AbortController();
+  const running = withLock(`rollbook-live-${day}`, over.signal, () =>
+    run(app, engine, store, place, over.signal),
+  );
+  stopNow = async () => {
+    over.abort();
+    await running.catch(() => {});
+  };
+}
+
+export async function stopLive(): Promise<void> {
+  const stop = stopNow;
+  stopNow = undefined;
+  tellLive(null);
+  await stop?.();
+}
+
+async function run(
+  app: AppStore,
+  engine: LiveEngine,
+  store: DayStore,
+  place: LogPlace,
+  over: AbortSignal,
+): Promise<void> {
+  const book = await BatchBook.open(engine.shelf, store.day.peek().id);
+  const held = await engine.ring.read(store.day.peek().id);
+  if (!held || over.aborted) return;
+  const { database } = app.parts.journal.state;
+  const sealer = await sealedSealer(platformParts, held, store, database, book);
+  const { openLog } = engine;
+  const live = keepLive({ openLog, place, sealer, book, facts: dayFacts(app, store), tell: tellIf(over) });
+  const stopHearing = hearNetwork(live);
+  await new Promise((done) => over.addEventListener('abort', done));
+  stopHearing();
+  await live.close();
+}
+
+/** What ends late says nothing of the day that is open by then. */
+const tellIf =
+  (over: AbortSignal): typeof tellLive =>
+  (state) => {
+    if (!over.aborted) tellLive(state);
+  };
+
+/** Two windows would write two batches under one number. */
+const withLock = (name: string, signal: AbortSignal, work: () => Promise<void>): Promise<void> =>
+  // Missing without a secure origin, as what seals is.
+  navigator.locks.request(name, { signal }, work);
+
+/** The moments in which a network is likely to be there again. */
+function hearNetwork(live: LiveDay): () => void {
+  const retry = (): void => {
+    if (!document.hidden) live.retry();
+  };
+  addEventListener('online', retry);
+  document.addEventListener('visibilitychange', retry);
+  return () => {
+    removeEventListener('online', retry);
+    document.removeEventListener('visibilitychange', retry);
+  };
+}

@@ -1,0 +1,101 @@
+import { Intake } from '../../exchange/sealed/intake.ts';
+import {
+  type ChainEnd,
+  hashOfBatch,
+  NO_BATCH,
+  readSealed,
+  type SealingParts,
+  sealBatch,
+} from '../../exchange/sealed/seal.ts';
+import { MOST_SEALED_BYTES, takeApart } from '../../exchange/sealed/sealed-bytes.ts';
+import type { Envelope } from '../../facts/kinds/envelope.ts';
+import { databaseOf } from '../../shared/ids.ts';
+import type { DayStore } from '../day-store.ts';
+import type { HeldKeys } from '../key-ring.ts';
+import type { BatchBook } from './book.ts';
+import type { Batch } from './log.ts';
+import type { Opened, Sealer } from './sealer.ts';
+
+/** Seals with the day's keys, and opens at the one door for sealed batches. */
+export async function sealedSealer(
+  parts: SealingParts,
+  { keys, key, firstOwner }: HeldKeys,
+  store: DayStore,
+  database: string,
+  book: BatchBook,
+): Promise<Sealer> {
+  const hashOf = async (batch: Pick<Batch, 'bytes'>): Promise<string | undefined> => {
+    const read = takeApart(batch.bytes);
+    return read.ok ? hashOfBatch(parts.crypto, read.value.signedBytes) : undefined;
+  };
+  const { facts, unknown } = store.day.peek();
+  const intake = new Intake(parts, {
+    day: store.day.peek().id,
+    keys,
+    firstOwner,
+    facts: [...facts, ...unknown],
+    ends: await endsOf(book, hashOf),
+    hashOf: async (writer, number) => {
+      const kept = book.find({ writer, number });
+      return kept && hashOf(kept);
+    },
+  });
+  /** Opened together with another that they had waited for, and not asked for yet. */
+  const ahead = new Map<string, readonly Envelope[]>();
+  const standing = async () => (key ? (await intake.writers()).byName.get(key.writer) : undefined);
+
+  return {
+    day: keys.name,
+    writer: key?.writer ?? null,
+    async maySeal(all) {
+      intake.learn(store.day.peek().facts);
+      const own = await standing();
+      if (own?.role !== 'owner' && own?.role !== 'writer') return [];
+      if (!own.owned) return all.filter(({ id }) => databaseOf(id) === database);
+      // The owner speaks for those who have no key; the others speak for themselves.
+      const { byName } = await intake.writers();
+      const theirs = new Set([...byName.values()].map((writer) => writer.database));
+      return all.filter(({ id }) => databaseOf(id) === database || !theirs.has(databaseOf(id)));
+    },
+    isAdmitted: async () => ['owner', 'writer'].includes((await standing())?.role ?? ''),
+    async seal(_, sealing) {
+      const last = intake.ends.get(key!.writer) ?? NO_BATCH;
+      const batch = await sealBatch(parts, keys, key!, last, sealing);
+      intake.noteOwn(batch);
+      return batch;
+    },
+    claimed(bytes) {
+      if (bytes.length > MOST_SEALED_BYTES) return null;
+      const read = readSealed(keys, bytes);
+      return read.ok ? read.value : null;
+    },
+    async open({ writer, number, bytes }): Promise<Opened> {
+      const name = `${writer} ${number}`;
+      const waited = ahead.get(name);
+      ahead.delete(name);
+      if (waited) return waited;
+      const taken = await intake.take(bytes);
+      if (!taken.ok) return taken.problem.code === 'sealed-number-twice' ? 'number-twice' : 'refused';
+      if ('waits' in taken.value) return 'not-yet';
+      const [first, ...others] = taken.value.opened;
+      for (const one of others) ahead.set(`${one.writer} ${one.number}`, one.facts);
+      return first!.facts;
+    },
+  };
+}
+
+/** The last batch of every writer that is on this phone. */
+async function endsOf(
+  book: BatchBook,
+  hashOf: (batch: Pick<Batch, 'bytes'>) => Promise<string | undefined>,
+): Promise<Map<string, ChainEnd>> {
+  const ends = new Map<string, ChainEnd>();
+  const last = new Map<string, Batch>();
+  for (const batch of book.all)
+    if (batch.number > (last.get(batch.writer)?.number ?? 0)) last.set(batch.writer, batch);
+  for (const [writer, batch] of last) {
+    const hash = await hashOf(batch);
+    if (hash !== undefined) ends.set(writer, { number: batch.number, hash });
+  }
+  return ends;
+}

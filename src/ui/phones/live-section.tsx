@@ -1,0 +1,55 @@
+import { useState } from 'preact/hooks';
+import { type LiveState, liveState } from '../../app/live/live-state.ts';
+import { useApp, useDay } from '../frame/context.ts';
+import { Button } from '../kit/button.tsx';
+import { countOf } from '../words/chain.ts';
+import { sentenceFor } from '../words/problems.ts';
+import { CodeSheet } from './code-sheet.tsx';
+import { ScanSheet } from './scan-sheet.tsx';
+
+/** Whether the day is live, how it stands, and the codes that let others in. */
+export function LiveSection() {
+  const { places, start, stop } = useApp().parts.live ?? {};
+  const { id } = useDay().day.value;
+  const [open, setOpen] = useState<'scan' | 'join' | 'ask' | null>(null);
+  const state = liveState.value;
+  if (!places) return null;
+  const isLive = places.of(id) !== undefined;
+  const mustAsk = state?.is === 'live' && state.problem?.code === 'live-not-admitted';
+  const leave = (): void => {
+    places.keep(id, undefined);
+    stop?.();
+    setOpen(null);
+    start?.(id);
+  };
+  const close = (): void => setOpen(null);
+  return (
+    <section class="section" aria-labelledby="phones-live">
+      <h2 id="phones-live">Live</h2>
+      <p role="status">
+        {isLive ? liveWords(state) : 'Where there is a network, phones share a live day at once.'}
+      </p>
+      <div class="live-actions">
+        {isLive && <Button onClick={() => setOpen('join')}>Let a phone join</Button>}
+        {mustAsk && <Button onClick={() => setOpen('ask')}>Ask to write</Button>}
+        <Button onClick={() => setOpen('scan')}>{isLive ? 'Scan a live code' : 'Go live'}</Button>
+        {isLive && (
+          <Button look="bare" onClick={leave}>
+            Leave live
+          </Button>
+        )}
+      </div>
+      {open === 'scan' && <ScanSheet day={id} onClose={close} />}
+      {(open === 'join' || open === 'ask') && <CodeSheet what={open} onClose={close} />}
+    </section>
+  );
+}
+
+function liveWords(state: LiveState | null): string {
+  if (!state) return 'Live in another window of this phone.';
+  if (state.is === 'catching-up') return `Catching up: ${countOf(state.left, 'message')} to read.`;
+  if (state.problem) return sentenceFor(state.problem);
+  return state.is === 'live'
+    ? 'Live: everything entered here is on the server, and everything there is here.'
+    : 'Alone: no server answers yet. What is entered here is shared when one does.';
+}

@@ -1,0 +1,49 @@
+import { useRef, useState } from 'preact/hooks';
+import { readLiveCode } from '../../app/live/phone-live.ts';
+import { useApp } from '../frame/context.ts';
+import { complain, tell } from '../frame/messages.ts';
+import { goTo } from '../frame/route.ts';
+import { Button } from '../kit/button.tsx';
+import { LongField } from '../kit/field.tsx';
+import { Sheet } from '../kit/sheet.tsx';
+import { CameraView } from './camera-view.tsx';
+
+/** Reads a code by camera, or as text: one that puts a day live, one that joins one, or one that asks to write. */
+export function ScanSheet({ day, onClose }: { day: string | null; onClose: () => void }) {
+  const app = useApp();
+  const [typed, setTyped] = useState('');
+  const isBusy = useRef(false);
+  const read = async (text: string, isTyped: boolean): Promise<void> => {
+    if (isBusy.current) return;
+    isBusy.current = true;
+    const done = await readLiveCode(app, day, text);
+    isBusy.current = false;
+    if (!done) {
+      if (isTyped) complain({ code: 'live-code' });
+      return;
+    }
+    if (!done.ok) return complain(done.problem);
+    const { value } = done;
+    if (value.did === 'joined') goTo({ at: 'day', day: value.day, tab: 'phones' });
+    onClose();
+    if (value.did === 'live') tell('The day is live');
+    if (value.did === 'admitted') tell(`${value.name || 'The phone'} may write now`);
+  };
+  return (
+    <Sheet
+      title="Scan a live code"
+      under="The code of a live server, of another phone's live day, or of a phone that wants to write on this day."
+      onClose={onClose}
+      foot={
+        <Button look="solid" onClick={() => void read(typed, true)}>
+          Use the pasted code
+        </Button>
+      }
+    >
+      <CameraView onCode={(text) => void read(text, false)} />
+      <div class="section">
+        <LongField label="Or paste it" value={typed} onInput={setTyped} />
+      </div>
+    </Sheet>
+  );
+}
