@@ -34,9 +34,9 @@ export async function giveBackServer(server: Server): Promise<void> {
   else await server.kill();
 }
 
-/** Starts a server on a free port; `isolated`: whose pages share no process with another origin, and have a fine clock. */
-export async function startServer(folder: string = DIST, isolated = false): Promise<Server> {
-  let running = await spawnServer(folder, 0, isolated);
+/** Starts a server on a free port; `isolated`: whose pages share no process with another origin, and have a fine clock; `live`: the port of a log server. */
+export async function startServer(folder: string = DIST, isolated = false, live?: number): Promise<Server> {
+  let running = await spawnServer(folder, 0, isolated, live);
   const first = running;
   const { port } = running;
   const isAlive = (): boolean => running.child.exitCode === null && running.child.signalCode === null;
@@ -48,7 +48,7 @@ export async function startServer(folder: string = DIST, isolated = false): Prom
   };
   const start = async (next: string = DIST): Promise<void> => {
     await kill();
-    running = await spawnServer(next, port, isolated);
+    running = await spawnServer(next, port, isolated, live);
   };
   const isAsStarted = (): boolean => running === first && isAlive();
   return { origin: `http://127.0.0.1:${port}`, isAlive, isAsStarted, kill, start };
@@ -58,9 +58,11 @@ async function spawnServer(
   folder: string,
   port: number,
   isolated: boolean,
+  live: number | undefined,
 ): Promise<{ child: ChildProcess; port: number }> {
   const args = [SCRIPT, '--dir', folder, '--port', String(port), '--end-with-parent'];
   if (isolated) args.push('--isolated');
+  if (live !== undefined) args.push('--live', String(live));
   const child = spawn(process.execPath, args, { stdio: ['pipe', 'pipe', 'inherit'] });
   for await (const line of createInterface({ input: child.stdout })) {
     const found = /:(\d+)\/$/.exec(line);

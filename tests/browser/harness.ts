@@ -53,6 +53,8 @@ export interface StageOptions {
   readonly untouched?: boolean;
   /** A recording that the browser plays to whoever opens the microphone, from its start, in a loop; nobody is asked. */
   readonly hears?: string;
+  /** The port of a log server's WebSocket, which the app finds under `/live`. */
+  readonly live?: number;
   /** For measuring what takes a ms: the page's clock counts in µs, and not in tenths of a ms. */
   readonly fineClock?: boolean;
 }
@@ -105,8 +107,10 @@ export interface Stage {
 
 /** Opens the app and waits until it shows something. Close it again in the test's `finally` or `afterEach`. */
 export async function openStage(options: StageOptions = {}): Promise<Stage> {
-  const isPlain = !options.folder && !options.fineClock;
-  const server = await (isPlain ? borrowServer() : startServer(options.folder, options.fineClock));
+  const isPlain = !options.folder && !options.fineClock && options.live === undefined;
+  const server = await (isPlain
+    ? borrowServer()
+    : startServer(options.folder, options.fineClock, options.live));
   const witness = createWitness(server.origin);
   const trap = await startTrap(witness.report);
   const browser = openBrowser(trap.port, options);

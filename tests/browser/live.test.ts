@@ -1,0 +1,111 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
+import { type LogNode, PASSWORDS, startNode } from '../live/servers.ts';
+import { openStage, type Stage } from './harness.ts';
+import { openDayId, storedFacts } from './stored-facts.ts';
+import { startDay, takeOne, tap } from './tapping.ts';
+
+/** A connection that ends is nothing that the page did wrong. */
+const FORGIVEN = /WebSocket connection to|ERR_CONNECTION/;
+
+let log: LogNode;
+let mixer: Stage;
+let boom: Stage;
+beforeAll(async () => {
+  log = await startNode();
+  const options = { live: Number(new URL(log.websocket).port), forgives: FORGIVEN };
+  [mixer, boom] = await Promise.all([openStage(options), openStage(options)]);
+});
+afterAll(async () => {
+  await Promise.all([mixer, boom].map((stage) => stage?.close()));
+  await log?.remove();
+});
+
+const toPage = async (page: Page, name: string): Promise<void> => {
+  await page.evaluate((next) => {
+    location.hash = location.hash.replace(/\w+$/, next);
+  }, name);
+  await page.locator(`main[data-tab="${name}"]`).waitFor();
+};
+const paste = async (page: Page, code: string): Promise<void> => {
+  await page.getByLabel('Or paste it').fill(code);
+  await tap(page, 'Use the pasted code');
+};
+/** The text of the code that the open sheet shows. */
+const shownCode = async (page: Page): Promise<string> => {
+  await page.getByText('The code as text').tap();
+  return (await page.locator('.live-code').textContent()) ?? '';
+};
+const headSays = (page: Page, word: string) =>
+  page.locator('.head-facts').filter({ hasText: word }).waitFor();
+const ids = async ({ page }: Stage): Promise<string[]> =>
+  ((await storedFacts(page, openDayId(mixer.page))) as Envelope[]).map(({ id }) => id).sort();
+const bothHave = async (least: number): Promise<void> => {
+  await expect.poll(async () => (await ids(boom)).length).toBeGreaterThanOrEqual(least);
+  await expect
+    .poll(async () => [await ids(boom), await ids(mixer)])
+    .toSatisfy(([one, other]: string[][]) => `${one}` === `${other}`);
+};
+
+describe('a live day on two phones', () => {
+  test('is never spoken of before it is put live', async () => {
+    await startDay(mixer.page);
+    await takeOne(mixer.page);
+    expect(await mixer.page.locator('.head-facts').textContent()).not.toMatch(/live|alone|catching/);
+  });
+
+  test('is put live by a pasted code, and refuses what is no code', async () => {
+    const { page } = mixer;
+    await toPage(page, 'phones');
+    await tap(page, 'Go live');
+    await paste(page, 'rollbook-live //elsewhere.example/live phone word');
+    await page.getByText('That is no live code.').waitFor();
+    await paste(page, `rollbook-live /live phone ${PASSWORDS.HUB_PHONE}`);
+    await headSays(page, 'live');
+    await page.getByText('Live: everything entered here is on the server').waitFor();
+  });
+
+  test('comes whole to a phone that joins, which writes once the owner lets it', async () => {
+    await tap(mixer.page, 'Let a phone join');
+    const invitation = await shownCode(mixer.page);
+    await tap(mixer.page, 'Close');
+    await boom.page.evaluate(() => {
+      location.hash = '#/get';
+    });
+    await tap(boom.page, 'Scan a live code');
+    await paste(boom.page, invitation);
+    await headSays(boom.page, 'live');
+    await bothHave(4);
+    await toPage(boom.page, 'now');
+    await takeOne(boom.page);
+    await toPage(boom.page, 'phones');
+    await boom.page.getByText(/has not let this phone write/).waitFor();
+    await tap(boom.page, 'Ask to write');
+    const asking = await shownCode(boom.page);
+    await tap(boom.page, 'Close');
+    const before = (await ids(mixer)).length;
+    await tap(mixer.page, 'Scan a live code');
+    await paste(mixer.page, asking);
+    await bothHave(before + 3);
+  });
+
+  test('is alone without a server, loses nothing, and goes on by itself', async () => {
+    await log.kill();
+    await Promise.all([headSays(mixer.page, 'alone'), headSays(boom.page, 'alone')]);
+    const before = (await ids(mixer)).length;
+    for (const { page } of [mixer, boom]) {
+      await toPage(page, 'now');
+      await takeOne(page);
+    }
+    await boom.reload();
+    await log.start();
+    await Promise.all([headSays(mixer.page, 'live'), headSays(boom.page, 'live')]);
+    await bothHave(before + 4);
+  });
+
+  test('asks nothing of any other host', () => {
+    for (const stage of [mixer, boom])
+      expect(stage.requests.filter((url) => !url.startsWith(stage.origin))).toEqual([]);
+  });
+});
