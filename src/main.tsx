@@ -2,6 +2,7 @@ import { render } from 'preact';
 
 import { type AppStore, appStore } from './app/app-store.ts';
 import { type LivePorts, livePlaces } from './app/live-places.ts';
+import { onlookerDays } from './app/onlooker-days.ts';
 import { holderPlace } from './app/phone-holder.ts';
 import type { CardStore, Clock, Journal, Neighbours } from './app/ports.ts';
 import { safekeeping } from './app/safekeeping.ts';
@@ -223,6 +224,7 @@ async function readFirstScreen(): Promise<AppStore> {
     }),
     holder: holderPlace(remembered()),
     live,
+    onlooking: onlookerDays(remembered()),
     cards: journal.state.kept ? cardsBeside : undefined,
     newDayId: () => `d${randomName(12)}`,
     // Missing in old browsers and without a secure origin.

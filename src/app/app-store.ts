@@ -240,6 +240,7 @@ export function appStore(
       if (current?.id === id) current = undefined;
       await journal.erase(id);
       parts.holding?.forget(id);
+      parts.onlooking?.keep(id, false);
       tellErased(id);
       await parts.cards?.forget(id).catch(() => {});
       await parts.live?.forget(id).catch(() => {});

@@ -4,6 +4,7 @@ import { namePhone } from '../commands/day/name-phone.ts';
 import { actionsOf, redo, undo } from '../commands/line/undo.ts';
 import { appendFacts, foldDay } from '../day/fold/fold.ts';
 import type { Day } from '../day/model.ts';
+import { type ReadsOnly, readsOnly } from '../day/phones/reads-only.ts';
 import type { Admitted } from '../facts/day-file/admit.ts';
 import type { Fact, UnknownFact } from '../facts/fact.ts';
 import { batchOf, type Envelope } from '../facts/kinds/envelope.ts';
@@ -13,6 +14,7 @@ import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
 import type { LivePorts } from './live-places.ts';
+import type { OnlookerDays } from './onlooker-days.ts';
 import type { HolderPlace } from './phone-holder.ts';
 import type { CardStore, Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';
 import { changedSince, hasId, readAll } from './read-stored.ts';
@@ -36,6 +38,8 @@ export interface DayStore {
   readonly copy: ReadonlySignal<Copy>;
   /** Another window erased the day, so nothing more can be added. */
   readonly erased: ReadonlySignal<boolean>;
+  /** Why this phone may only read the day; null if it may write. */
+  readonly readsOnly: ReadonlySignal<ReadsOnly | null>;
   readonly canUndo: ReadonlySignal<boolean>;
   /** The first fact of the action that undo would undo. */
   readonly undoes: ReadonlySignal<FactId | undefined>;
@@ -83,6 +87,8 @@ export interface StoreParts {
   readonly holder?: HolderPlace;
   /** If missing, no day can be put live. */
   readonly live?: LivePorts;
+  /** If missing, this phone looks on nowhere. */
+  readonly onlooking?: OnlookerDays;
   /** Five characters for this window, so that two windows never create the same id. */
   readonly window: string;
 }
@@ -136,9 +142,13 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     day.value = appendFacts(day.peek(), facts);
   };
 
+  const whyReads = (now: Day): ReadsOnly | null =>
+    readsOnly(now, journal.state.database, parts.onlooking?.has(id) ?? false);
+
   let aheadTold = clock.now().aheadMs ?? 0;
   const runTogether = (commands: readonly Command[]): Result<readonly Fact[]> => {
     if (erased.peek()) return fail({ code: 'day-erased' });
+    if (whyReads(day.peek())) return fail({ code: 'day-reads-only' });
     const { database } = journal.state;
     const now = clock.now();
     const { atMs: at, zone, aheadMs = 0 } = now;
@@ -240,6 +250,7 @@ export async function openDayStore(id: string, parts: StoreParts): Promise<DaySt
     unsure: computed(() => kept.value.unsure?.length ?? 0),
     copy: computed(() => copyOf(kept.value, sizeOf(day.value))),
     erased,
+    readsOnly: computed(() => whyReads(day.value)),
     canUndo: computed(() => actions.value.done.length > 0),
     undoes: computed(() => firstOf(actions.value.done.at(-1)?.facts)),
     canRedo: computed(() => actions.value.undone.length > 0),

@@ -76,6 +76,7 @@ export interface Problems {
   'sample-missing': NoDetail;
   'held-contradicts': { count: number };
   'day-erased': NoDetail;
+  'day-reads-only': NoDetail;
   'codes-damaged': NoDetail;
   'codes-newer': NoDetail;
   'codes-of-another-day': NoDetail;

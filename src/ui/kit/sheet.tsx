@@ -5,6 +5,7 @@ import { Button } from './button.tsx';
 import { Dialog } from './dialog.tsx';
 import { Announced, Messages } from './live.tsx';
 import { newestTrouble, notice, raise, sheetsOpen, trouble } from './messages.ts';
+import { isReadOnly } from './reads-only.ts';
 import { useKeyboard } from './use-keyboard.ts';
 import { useTyped } from './use-typed.ts';
 
@@ -13,6 +14,8 @@ interface SheetProps {
   readonly under?: ComponentChildren;
   readonly onClose: () => void;
   readonly foot?: ComponentChildren;
+  /** It changes nothing of the day, so a phone that only reads has all of it. */
+  readonly forReaders?: boolean;
   readonly children: ComponentChildren;
 }
 
@@ -28,7 +31,8 @@ export function Sheet(props: SheetProps) {
   return useAfterNextPaint(sheetsOpen.peek() > 0) ? <OpenSheet {...props} /> : null;
 }
 
-function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
+function OpenSheet({ title, under, onClose, foot, forReaders = false, children }: SheetProps) {
+  const isClosed = isReadOnly.value && !forReaders;
   const heading = useId();
   const dialog = useRef<HTMLDialogElement>(null);
   // What was said of other matters stays out of this sheet.
@@ -67,8 +71,16 @@ function OpenSheet({ title, under, onClose, foot, children }: SheetProps) {
             Close
           </Button>
         </div>
-        <div class="sheet-body">{children}</div>
-        {foot !== undefined && <div class="sheet-foot">{foot}</div>}
+        <div class="sheet-body">
+          {isClosed ? (
+            <fieldset class="read-only" disabled>
+              {children}
+            </fieldset>
+          ) : (
+            children
+          )}
+        </div>
+        {foot !== undefined && !isClosed && <div class="sheet-foot">{foot}</div>}
       </div>
     </Dialog>
   );

@@ -29,6 +29,7 @@ export function GetSheet({ day, onClose, onLive }: GetProps) {
   if (isReading) return <Reading day={day} onClose={onClose} />;
   return (
     <Sheet
+      forReaders
       title="Get from another phone"
       under="On the other phone open the day, then Phones, then Give to another phone. Hold this code in front of its camera."
       onClose={onClose}
@@ -65,6 +66,7 @@ function Reading({ day, onClose }: GetProps) {
   const { read, count } = progress;
   return (
     <Sheet
+      forReaders
       title="Get from another phone"
       under="Point the camera at the codes on the other phone. What is read changes nothing before you have seen it."
       onClose={onClose}

@@ -30,6 +30,7 @@ export function GiveSheet({ onClose }: { onClose: () => void }) {
   if (offer) return <Giving offer={offer} onClose={onClose} />;
   return (
     <Sheet
+      forReaders
       title="Give to another phone"
       under="On the other phone tap Get from another phone, and hold the code it shows in front of this camera."
       onClose={onClose}
@@ -57,6 +58,7 @@ function Giving({ offer: { to, entries, series }, onClose }: { offer: Offer; onC
   if (!series)
     return (
       <Sheet
+        forReaders
         title="Nothing to give"
         under={`${who} has everything that is here.`}
         onClose={onClose}
@@ -68,6 +70,7 @@ function Giving({ offer: { to, entries, series }, onClose }: { offer: Offer; onC
   const codes = countOf(series.count, 'code');
   return (
     <Sheet
+      forReaders
       title={`${countOf(entries, 'entry', 'entries')} in ${codes}`}
       under="Hold it in front of the other phone's camera until that phone says that it has read everything."
       onClose={onClose}

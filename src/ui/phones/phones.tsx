@@ -23,6 +23,7 @@ export function Phones() {
   return (
     <Page
       tab="phones"
+      forReaders
       foot={
         <div class="phones-foot">
           <Button onClick={() => setOpen('give')}>Give to another phone</Button>

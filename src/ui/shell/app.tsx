@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import type { AppStore } from '../../app/app-store.ts';
 import type { DayStore } from '../../app/day-store.ts';
 import { openTakes } from '../../day/takes.ts';
@@ -10,6 +10,7 @@ import { Boundary } from '../kit/boundary.tsx';
 import { lazy } from '../kit/lazy.tsx';
 import { Live } from '../kit/live.tsx';
 import { endOffers } from '../kit/messages.ts';
+import { isReadOnly } from '../kit/reads-only.ts';
 import { useWakeLock } from '../kit/wake-lock.ts';
 import { Now } from '../now/now.tsx';
 import { ScreenMissing } from './screen-missing.tsx';
@@ -98,6 +99,13 @@ function OpenDay({ app, id, tab }: { app: AppStore; id: string; tab: DayPage }) 
   }, [app, id, store]);
   // Undo in a message left standing would act on this day, whichever is shown by then.
   useEffect(() => endOffers, []);
+  const isRead = store !== null && store.readsOnly.value !== null;
+  useLayoutEffect(() => {
+    isReadOnly.value = isRead;
+    return () => {
+      isReadOnly.value = false;
+    };
+  }, [isRead]);
   // A short page scrolls as a whole, and another tab starts at its top.
   useEffect(() => scrollTo(0, 0), [tab]);
   useWakeLock(store !== null && openTakes(store.day.value).length > 0);

@@ -115,6 +115,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
     'The camera is not allowed. Allow it for this site in the browser, or send the day file instead.',
   'camera-missing': () => 'This device has no camera that the browser can use. Send the day file instead.',
   'camera-busy': () => 'The camera is in use by another app. Close that app and try again.',
+  'day-reads-only': () => 'This phone only reads this day, so nothing was changed.',
   'day-erased': () => 'This day was erased in another window.',
   'live-gone': () => 'The live server cannot be reached. What is entered here is given to it when it can be.',
   'live-slow': () => 'The live server answers too slowly. It is tried again.',

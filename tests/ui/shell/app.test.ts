@@ -23,6 +23,7 @@ function appOf({ erased = false, open }: Of) {
   const store = {
     day: signal(foldDay('day-1', [])),
     erased: signal(erased),
+    readsOnly: signal(null),
     damaged: signal(0),
   };
   const opened = async () => store;
