@@ -122,6 +122,11 @@ const live: LivePorts = {
     void import('./app/live/go-live.ts').then((part) => part.stopLive());
   },
   ring: async () => (await openShelf()).ring,
+  async lastOf(day) {
+    const { batches } = await (await openShelf()).read(day);
+    return (writer) =>
+      Math.max(0, ...batches.filter((batch) => batch.writer === writer).map(({ number }) => number));
+  },
   async forget(day) {
     live.places.keep(day, undefined);
     await (await openShelf()).forget(day);

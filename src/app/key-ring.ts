@@ -11,6 +11,18 @@ export interface HeldKeys {
   readonly key: WriterKey | null;
   /** Of the day's first owner, from the join code. */
   readonly firstOwner: PublicKey;
+  /** The one-time word of the code that this phone joined with, to ask with. */
+  readonly word?: string;
+  /** The one-time words that this phone showed and that nobody has asked with yet. */
+  readonly offered?: readonly Offered[];
+}
+
+/** What a join code offers: to write, to look on, or to have the day handed over. */
+export type Offer = 'writer' | 'onlooker' | 'owner';
+
+export interface Offered {
+  readonly word: string;
+  readonly offer: Exclude<Offer, 'onlooker'>;
 }
 
 /** Where the keys of shared days are kept. */

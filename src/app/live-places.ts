@@ -24,6 +24,8 @@ export interface LivePorts {
   stop(): void;
   /** Where the keys of live days are. */
   ring(): Promise<KeyRing>;
+  /** The number of the last batch of a writer of the day that this phone has; 0 before the first. */
+  lastOf(day: DayId): Promise<(writer: string) => number>;
   /** Removes what was kept for it. */
   forget(day: DayId): Promise<void>;
 }

@@ -93,6 +93,7 @@ export interface Problems {
   'live-too-large': NoDetail;
   'live-key-twice': NoDetail;
   'live-code': NoDetail;
+  'join-word-used': NoDetail;
   'live-not-owner': NoDetail;
   'live-not-admitted': NoDetail;
   'day-file-empty': NoDetail;

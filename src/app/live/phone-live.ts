@@ -1,15 +1,22 @@
+import { spokenOf } from '../../exchange/sealed/spoken.ts';
+import type { Writer } from '../../exchange/sealed/writers.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import type { AppStore } from '../app-store.ts';
+import type { DayStore } from '../day-store.ts';
+import type { HeldKeys, Offer, Offered } from '../key-ring.ts';
 import {
+  type Asking,
   accept,
   admit,
   askingCode,
   askingOf,
   invitationCode,
   keysToShare,
+  newWord,
   readAsking,
   readInvitation,
 } from './join.ts';
+import { handOverTo, membersOf, removeMember } from './members.ts';
 import { readPlaceCode } from './place-code.ts';
 import { platformParts } from './platform-parts.ts';
 
@@ -18,7 +25,15 @@ export type Read =
   | { readonly did: 'live' }
   /** The day that this phone has joined, and still has to get. */
   | { readonly did: 'joined'; readonly day: string }
-  | { readonly did: 'admitted'; readonly name: string };
+  /** A phone asks to write, or to have the day: the owner compares what both screens say. */
+  | { readonly did: 'asked'; readonly request: Request };
+
+export interface Request {
+  readonly asking: Asking;
+  readonly offered: Offered;
+  /** What the other phone shows too, if nobody else asks in its place. */
+  readonly spoken: string;
+}
 
 /**
  * Reads a code that puts the open day live, lets this phone join another, or lets a phone write on the open one. Null
@@ -34,6 +49,7 @@ export async function readLiveCode(
   const invitation = readInvitation(text);
   if (invitation) {
     await accept(platformParts, await live.ring(), invitation);
+    app.parts.onlooking?.keep(invitation.day, invitation.offer === 'onlooker');
     live.places.keep(invitation.day, invitation.place);
     live.start(invitation.day);
     return ok({ did: 'joined', day: invitation.day });
@@ -51,21 +67,96 @@ export async function readLiveCode(
   const asking = readAsking(text);
   if (!asking) return null;
   const held = await ring.read(day);
-  const admitted = held ? await admit(platformParts, held, store, asking) : fail({ code: 'live-not-owner' });
-  return admitted.ok ? ok({ did: 'admitted', name: asking.name }) : admitted;
+  const offered = held?.offered?.find(({ word }) => word === asking.word);
+  if (!offered) return fail({ code: 'join-word-used' });
+  const spoken = await spokenOf(platformParts.crypto, asking.word, asking.key);
+  return ok({ did: 'asked', request: { asking, offered, spoken } });
 }
 
-/** The code by which another phone joins a live day; empty if it is not live. */
-export async function codeToJoin({ parts: { live } }: AppStore, day: string): Promise<string> {
-  const held = await (await live?.ring())?.read(day);
-  const place = live?.places.of(day);
-  return held && place
-    ? invitationCode({ day, secret: held.secret, firstOwner: held.firstOwner, place })
-    : '';
+/** Lets the phone in that asked, once its holder was seen to show the same words. Its one-time word is used up. */
+export async function letIn(
+  app: AppStore,
+  day: string,
+  { asking, offered }: Request,
+): Promise<Result<unknown>> {
+  const shared = await sharedDay(app, day);
+  if (!shared) return fail({ code: 'live-not-owner' });
+  const { held, store } = shared;
+  if (!held.offered?.some(({ word }) => word === offered.word)) return fail({ code: 'join-word-used' });
+  const left = held.offered.filter(({ word }) => word !== offered.word);
+  await (await app.parts.live!.ring()).keep(day, { ...held, offered: left });
+  const admitted = await admit(platformParts, held, store, asking);
+  if (!admitted.ok || offered.offer === 'writer') return admitted;
+  const { byName } = await membersOf(platformParts, held, store);
+  const to = [...byName.values()].find(({ key }) => key === asking.key);
+  return to ? handOverTo(platformParts, held, store, to, await shared.lastOf()) : admitted;
 }
+
+/** Who may write on a shared day, as its owner said, and what of it is this phone's. */
+export interface Members {
+  /** Without this phone. */
+  readonly others: readonly Writer[];
+  readonly isOwner: boolean;
+  /** It joined to write, and the owner has not let it in yet. */
+  readonly mayAsk: boolean;
+}
+
+/** Null on a day that this phone has no keys of. */
+export async function membersHere(app: AppStore, day: string): Promise<Members | null> {
+  const shared = await sharedDay(app, day);
+  if (!shared) return null;
+  const { key, word } = shared.held;
+  const { byName, owner } = await membersOf(platformParts, shared.held, shared.store);
+  const own = key && byName.get(key.writer);
+  return {
+    others: [...byName.values()].filter(({ writer }) => writer !== key?.writer),
+    isOwner: owner.writer === key?.writer,
+    mayAsk: key !== null && word !== undefined && own?.role !== 'writer' && own?.role !== 'owner',
+  };
+}
+
+export async function putOff(app: AppStore, day: string, member: Writer): Promise<Result<unknown>> {
+  const shared = await sharedDay(app, day);
+  if (!shared) return fail({ code: 'live-not-owner' });
+  return removeMember(platformParts, shared.held, shared.store, member, await shared.lastOf());
+}
+
+interface SharedDay {
+  readonly held: HeldKeys;
+  readonly store: DayStore;
+  readonly lastOf: () => Promise<(writer: string) => number>;
+}
+
+async function sharedDay(app: AppStore, day: string): Promise<SharedDay | null> {
+  const { live } = app.parts;
+  const held = await (await live?.ring())?.read(day);
+  return live && held ? { held, store: await app.open(day), lastOf: () => live.lastOf(day) } : null;
+}
+
+/** The code by which another phone joins a live day; empty if it is not live. Each that lets write has a new word. */
+export async function codeToJoin({ parts: { live } }: AppStore, day: string, offer: Offer): Promise<string> {
+  const ring = await live?.ring();
+  const held = await ring?.read(day);
+  const place = live?.places.of(day);
+  if (!ring || !held || !place) return '';
+  const { secret, firstOwner, offered = [] } = held;
+  const word = offer === 'onlooker' ? '' : newWord(platformParts);
+  if (offer !== 'onlooker')
+    await ring.keep(day, { ...held, offered: [...offered, { word, offer }].slice(-MOST_OFFERED) });
+  return invitationCode({ day, secret, firstOwner, offer, word, place });
+}
+
+/** Codes that were shown and not used; older ones let nobody in any more. */
+const MOST_OFFERED = 10;
 
 /** The code by which this phone asks to write. */
 export async function codeToAsk(app: AppStore, day: string): Promise<string> {
   const held = await (await app.parts.live?.ring())?.read(day);
-  return held ? askingCode(askingOf(app, held)) : '';
+  return held?.key && held.word ? askingCode(askingOf(app, held)) : '';
+}
+
+/** What this phone shows while it asks, for the owner to compare. */
+export async function spokenHere(app: AppStore, day: string): Promise<string> {
+  const held = await (await app.parts.live?.ring())?.read(day);
+  return held?.key ? spokenOf(platformParts.crypto, held.word ?? '', held.key.publicKey) : '';
 }

@@ -4,7 +4,9 @@ import { useApp, useDay } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
-import { CodeSheet } from './code-sheet.tsx';
+import { AskSheet } from './ask-sheet.tsx';
+import { JoinSheet } from './join-sheet.tsx';
+import { MemberList, useMembers } from './members.tsx';
 import { ScanSheet } from './scan-sheet.tsx';
 
 /** Whether the day is live, how it stands, and the codes that let others in. */
@@ -13,9 +15,9 @@ export function LiveSection() {
   const { id } = useDay().day.value;
   const [open, setOpen] = useState<'scan' | 'join' | 'ask' | null>(null);
   const state = liveState.value;
+  const members = useMembers();
   if (!places) return null;
   const isLive = places.of(id) !== undefined;
-  const mustAsk = state?.is === 'live' && state.problem?.code === 'live-not-admitted';
   const leave = (): void => {
     places.keep(id, undefined);
     stop?.();
@@ -31,7 +33,7 @@ export function LiveSection() {
       </p>
       <div class="live-actions">
         {isLive && <Button onClick={() => setOpen('join')}>Let a phone join</Button>}
-        {mustAsk && <Button onClick={() => setOpen('ask')}>Ask to write</Button>}
+        {isLive && members?.mayAsk && <Button onClick={() => setOpen('ask')}>Ask to write</Button>}
         <Button onClick={() => setOpen('scan')}>{isLive ? 'Scan a live code' : 'Go live'}</Button>
         {isLive && (
           <Button look="bare" onClick={leave}>
@@ -40,7 +42,9 @@ export function LiveSection() {
         )}
       </div>
       {open === 'scan' && <ScanSheet day={id} onClose={close} />}
-      {(open === 'join' || open === 'ask') && <CodeSheet what={open} onClose={close} />}
+      {open === 'join' && <JoinSheet isOwner={members?.isOwner ?? false} onClose={close} />}
+      {open === 'ask' && <AskSheet onClose={close} />}
+      {isLive && members && <MemberList members={members} />}
     </section>
   );
 }

@@ -1,0 +1,68 @@
+import { useEffect, useState } from 'preact/hooks';
+import { codeToAsk, letIn, type Request, spokenHere } from '../../app/live/phone-live.ts';
+import { useApp, useDay } from '../frame/context.ts';
+import { complain, tell } from '../frame/messages.ts';
+import { Button } from '../kit/button.tsx';
+import { Sheet } from '../kit/sheet.tsx';
+import { CodeSheet } from './code-sheet.tsx';
+
+/** Shows the owner who asks to write, and the words to compare. */
+export function AskSheet({ onClose }: { onClose: () => void }) {
+  const app = useApp();
+  const { id } = useDay().day.value;
+  const [spoken, setSpoken] = useState('');
+  useEffect(() => {
+    void spokenHere(app, id).then(setSpoken);
+  }, [app, id]);
+  return (
+    <CodeSheet
+      title="Ask to write"
+      under="The owner of the day scans this under Phones. Until then this phone shares nothing of its own."
+      make={codeToAsk}
+      caution="The code says who holds this phone and names its key. It lets nobody read anything."
+      onClose={onClose}
+    >
+      <p class="section">
+        The owner’s phone must show the same words: <strong>{spoken}</strong>
+      </p>
+    </CodeSheet>
+  );
+}
+
+/** The owner compares what both phones show, and lets the other in. */
+export function LetInSheet({ request, onClose }: { request: Request; onClose: () => void }) {
+  const app = useApp();
+  const { id } = useDay().day.value;
+  const { asking, offered, spoken } = request;
+  const who = asking.name || 'a phone that nobody named';
+  const isOwner = offered.offer === 'owner';
+  const accept = async (): Promise<void> => {
+    const done = await letIn(app, id, request);
+    onClose();
+    if (!done.ok) complain(done.problem);
+    else tell(isOwner ? `The day is handed over to ${who}` : `${asking.name || 'The phone'} may write now`);
+  };
+  return (
+    <Sheet
+      title={isOwner ? `Hand the day over to ${who}?` : `Let ${who} write?`}
+      under={asking.job}
+      onClose={onClose}
+      foot={
+        <div class="buttons">
+          <Button onClick={onClose}>Not now</Button>
+          <Button look="solid" onClick={() => void accept()}>
+            {isOwner ? 'Hand over' : 'Let in'}
+          </Button>
+        </div>
+      }
+    >
+      <p class="section">
+        The other phone must show the same words: <strong>{spoken}</strong>
+      </p>
+      <p class="section soft">
+        Other words mean that somebody else asks, with a photograph of the code.
+        {isOwner && ' This phone then reads the day and changes nothing.'}
+      </p>
+    </Sheet>
+  );
+}

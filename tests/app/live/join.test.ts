@@ -1,0 +1,178 @@
+import { describe, expect, test } from 'vitest';
+import type { AppStore } from '../../../src/app/app-store.ts';
+import { type DayStore, openDayStore } from '../../../src/app/day-store.ts';
+import type { HeldKeys, Offer } from '../../../src/app/key-ring.ts';
+import { keysToShare, readInvitation } from '../../../src/app/live/join.ts';
+import {
+  codeToAsk,
+  codeToJoin,
+  letIn,
+  membersHere,
+  putOff,
+  type Request,
+  readLiveCode,
+  spokenHere,
+} from '../../../src/app/live/phone-live.ts';
+import { platformParts } from '../../../src/app/live/platform-parts.ts';
+import { onlookerDays } from '../../../src/app/onlooker-days.ts';
+import { readAll } from '../../../src/app/read-stored.ts';
+import { memoryJournal } from '../../../src/storage/memory-journal.ts';
+import { MORNING } from '../../day/say.ts';
+
+const DAY = 'day-1';
+const PLACE = { path: '/live', user: 'phone', password: 'word' };
+
+/** A phone with the day open, and all that a live day needs but a server. */
+async function phone(database: string, name: string) {
+  const ring = new Map<string, HeldKeys>();
+  const onlooking = onlookerDays(undefined);
+  const parts = {
+    journal: memoryJournal(database),
+    clock: { now: () => ({ atMs: MORNING, zone: 120 }) },
+    window: 'win01',
+    neighbours: { tell: () => {}, listen: () => () => {} },
+    holder: { read: () => ({ name, job: 'Utility' }), keep: () => {} },
+    onlooking,
+    live: {
+      places: { of: () => PLACE, keep: () => {} },
+      ring: async () => ({
+        read: async (day: string) => ring.get(day),
+        keep: async (day: string, held: HeldKeys) => void ring.set(day, held),
+      }),
+      lastOf: async () => () => 5,
+      start: () => {},
+      stop: () => {},
+      forget: async () => {},
+    },
+  };
+  const store = await openDayStore(DAY, parts);
+  const app = { parts, open: async () => store } as unknown as AppStore;
+  return { app, store, ring, onlooking };
+}
+
+/** What one phone has goes to the other, as a server or a file would carry it. */
+function give({ day: { value: from } }: DayStore, to: DayStore): void {
+  const here = new Set(to.day.value.facts.map(({ id }) => id));
+  const fresh = from.facts.filter(({ id }) => !here.has(id));
+  to.addForeign(readAll(fresh).facts, fresh);
+}
+
+async function shared(offer: Offer) {
+  const [mixer, boom] = [await phone('phonea', 'Mira Holm'), await phone('phoneb', 'Jon Berg')];
+  const live = await mixer.app.parts.live!.ring();
+  await keysToShare(platformParts, live, mixer.app, mixer.store);
+  const code = await codeToJoin(mixer.app, DAY, offer);
+  expect(await readLiveCode(boom.app, null, code)).toEqual({ ok: true, value: { did: 'joined', day: DAY } });
+  give(mixer.store, boom.store);
+  return { mixer, boom, code };
+}
+
+async function asked({ app }: { app: AppStore }, code: string): Promise<Request> {
+  const read = await readLiveCode(app, DAY, code);
+  if (!read?.ok || read.value.did !== 'asked') throw new Error(JSON.stringify(read));
+  return read.value.request;
+}
+
+const roleOf = async ({ app }: { app: AppStore }) => (await membersHere(app, DAY))!.others[0]?.role;
+
+describe('a phone joins to write', () => {
+  test('by asking with the one-time word, and the owner sees the words that it shows', async () => {
+    const { mixer, boom } = await shared('writer');
+    expect(await membersHere(boom.app, DAY)).toMatchObject({ isOwner: false, mayAsk: true });
+    const request = await asked(mixer, await codeToAsk(boom.app, DAY));
+    expect(request.asking).toMatchObject({ name: 'Jon Berg', job: 'Utility', database: 'phoneb' });
+    expect(request.spoken).toMatch(/^[a-z]{5} [a-z]{5}$/);
+    expect(request.spoken).toBe(await spokenHere(boom.app, DAY));
+    expect(await roleOf(mixer)).toBeUndefined();
+    expect((await letIn(mixer.app, DAY, request)).ok).toBe(true);
+    give(mixer.store, boom.store);
+    expect(await roleOf(mixer)).toBe('writer');
+    expect(await membersHere(boom.app, DAY)).toMatchObject({ mayAsk: false });
+  });
+
+  test('with a photographed code alone it shows other words, and the word admits one phone only', async () => {
+    const { mixer, boom, code } = await shared('writer');
+    const thief = await phone('phonec', 'Jon Berg');
+    await readLiveCode(thief.app, null, code);
+    const one = await asked(mixer, await codeToAsk(boom.app, DAY));
+    const other = await asked(mixer, await codeToAsk(thief.app, DAY));
+    expect(other.spoken).not.toBe(one.spoken);
+    await letIn(mixer.app, DAY, one);
+    const USED = { ok: false, problem: { code: 'join-word-used' } };
+    expect(await letIn(mixer.app, DAY, other)).toEqual(USED);
+    expect(await readLiveCode(mixer.app, DAY, await codeToAsk(thief.app, DAY))).toEqual(USED);
+    expect((await membersHere(mixer.app, DAY))!.others).toHaveLength(1);
+  });
+
+  test('only with the owner: another that shows a code lets nobody in', async () => {
+    const { mixer, boom } = await shared('writer');
+    await letIn(mixer.app, DAY, await asked(mixer, await codeToAsk(boom.app, DAY)));
+    give(mixer.store, boom.store);
+    const third = await phone('phonec', 'Ines Roth');
+    await readLiveCode(third.app, null, await codeToJoin(boom.app, DAY, 'writer'));
+    const request = await asked(boom, await codeToAsk(third.app, DAY));
+    expect(await letIn(boom.app, DAY, request)).toEqual({ ok: false, problem: { code: 'live-not-owner' } });
+  });
+
+  test('and is put off the day: it reads only from then on', async () => {
+    const { mixer, boom } = await shared('writer');
+    await letIn(mixer.app, DAY, await asked(mixer, await codeToAsk(boom.app, DAY)));
+    give(mixer.store, boom.store);
+    expect(boom.store.readsOnly.value).toBeNull();
+    const [member] = (await membersHere(mixer.app, DAY))!.others;
+    expect((await putOff(mixer.app, DAY, member!)).ok).toBe(true);
+    give(mixer.store, boom.store);
+    expect(await roleOf(mixer)).toBe('removed');
+    expect(boom.store.readsOnly.value).toBe('removed');
+  });
+});
+
+describe('a phone joins to look on', () => {
+  test('with a code without a word, no key to write with, and nothing to ask', async () => {
+    const { boom, code } = await shared('onlooker');
+    expect(readInvitation(code)).toMatchObject({ offer: 'onlooker', word: '' });
+    expect(boom.ring.get(DAY)!.key).toBeNull();
+    expect(boom.store.readsOnly.value).toBe('looks-on');
+    expect(await codeToAsk(boom.app, DAY)).toBe('');
+    expect(await membersHere(boom.app, DAY)).toMatchObject({ isOwner: false, mayAsk: false });
+  });
+
+  test('and may be given a code to write later', async () => {
+    const { mixer, boom } = await shared('onlooker');
+    await readLiveCode(boom.app, null, await codeToJoin(mixer.app, DAY, 'writer'));
+    await letIn(mixer.app, DAY, await asked(mixer, await codeToAsk(boom.app, DAY)));
+    give(mixer.store, boom.store);
+    expect(boom.store.readsOnly.value).toBeNull();
+  });
+});
+
+test('a day is handed over: the other phone owns it, and the first one reads on', async () => {
+  const { mixer, boom } = await shared('owner');
+  await letIn(mixer.app, DAY, await asked(mixer, await codeToAsk(boom.app, DAY)));
+  give(mixer.store, boom.store);
+  expect(await membersHere(boom.app, DAY)).toMatchObject({ isOwner: true, others: [{ role: 'onlooker' }] });
+  expect(mixer.store.readsOnly.value).toBe('handed-over');
+  expect(boom.store.readsOnly.value).toBeNull();
+  expect((await membersHere(mixer.app, DAY))!.isOwner).toBe(false);
+});
+
+describe('a code is refused', () => {
+  test.each([
+    ['of another beginning', 'rollbook-jion'],
+    ['without a key', 'rollbook-join day-1 writer'],
+    [
+      'to write without a word',
+      `rollbook-join day-1 writer - ${'0f'.repeat(32)} ${'b7'.repeat(32)} rollbook-live /live phone word`,
+    ],
+    [
+      'with a role that nobody has',
+      `rollbook-join day-1 king - ${'0f'.repeat(32)} ${'b7'.repeat(32)} rollbook-live /live phone word`,
+    ],
+    [
+      'that leads to another host',
+      `rollbook-join day-1 onlooker - ${'0f'.repeat(32)} ${'b7'.repeat(32)} rollbook-live //elsewhere.example/live phone word`,
+    ],
+  ])('%s', (_, code) => {
+    expect(readInvitation(code)).toBeNull();
+  });
+});
