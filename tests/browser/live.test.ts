@@ -68,6 +68,8 @@ describe('a live day on two phones', () => {
 
   test('comes whole to a phone that joins, which writes once the owner lets it', async () => {
     await tap(mixer.page, 'Let a phone join');
+    await tap(mixer.page, 'Join to write');
+    await mixer.page.getByText('Whoever photographs it can read this day').waitFor();
     const invitation = await shownCode(mixer.page);
     await tap(mixer.page, 'Close');
     await boom.page.evaluate(() => {
@@ -82,11 +84,17 @@ describe('a live day on two phones', () => {
     await toPage(boom.page, 'phones');
     await boom.page.getByText(/has not let this phone write/).waitFor();
     await tap(boom.page, 'Ask to write');
+    const spoken = await boom.page
+      .locator('dialog strong')
+      .filter({ hasText: /^[a-z]{5} [a-z]{5}$/ })
+      .textContent();
     const asking = await shownCode(boom.page);
     await tap(boom.page, 'Close');
     const before = (await ids(mixer)).length;
     await tap(mixer.page, 'Scan a live code');
     await paste(mixer.page, asking);
+    await mixer.page.getByText(spoken!).waitFor();
+    await tap(mixer.page, 'Let in');
     await bothHave(before + 3);
   });
 
@@ -102,6 +110,16 @@ describe('a live day on two phones', () => {
     await log.start();
     await Promise.all([headSays(mixer.page, 'live'), headSays(boom.page, 'live')]);
     await bothHave(before + 4);
+  });
+
+  test('is only read by a phone that the owner removed', async () => {
+    await toPage(mixer.page, 'phones');
+    await tap(mixer.page, /A phone.*writes/);
+    await tap(mixer.page, 'Remove');
+    await toPage(boom.page, 'now');
+    await boom.page.getByText('This phone reads the day and changes nothing.').waitFor();
+    expect(await boom.page.getByRole('button', { name: /^Roll/ }).count()).toBe(0);
+    await mixer.page.getByText('removed', { exact: true }).waitFor();
   });
 
   test('asks nothing of any other host', () => {
