@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { brotliBytes, firstLoadOf, packagesIn } from './first-load.ts';
 import { DIST } from './harness-server.ts';
@@ -28,5 +30,13 @@ describe('the first load', () => {
   test.each(NEVER_FIRST)('goes without %s', (name) => {
     const guilty = files.filter((file) => packages[file]?.includes(name));
     expect(guilty).toEqual([]);
+  });
+
+  // The label from which the sealing key is made stands in its room alone.
+  test('goes without keys and sealing', () => {
+    const holds = (file: string) => readFileSync(join(DIST, file), 'utf8').includes('sealing key');
+    expect(files.filter(holds)).toEqual([]);
+    const scripts = readdirSync(join(DIST, 'assets')).filter((name) => name.endsWith('.js'));
+    expect(scripts.filter((name) => holds(join('assets', name))).length).toBeGreaterThan(0);
   });
 });
