@@ -4,6 +4,7 @@ export function asKeeper(server: string, password: string): Promise<NatsConnecti
 export function makeStreams(where: {
   server: string;
   keeper: string;
+  domain?: string;
   replicas?: number;
   from?: string[];
 }): Promise<void>;

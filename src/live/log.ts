@@ -61,7 +61,7 @@ async function streamsOf(connection: NatsConnection): Promise<LogStream[]> {
   for (const name of STREAMS) {
     try {
       const info = await manager.streams.info(name);
-      found.push({ id: idOf(name, info), name, last: info.state.last_seq });
+      found.push({ id: idOf(name, info), name, origin: originOf(info), last: info.state.last_seq });
     } catch (error) {
       // A server that hears no other has the first stream only.
       if (found.length === 0 || !isStreamMissing(error)) throw error;
@@ -73,6 +73,9 @@ async function streamsOf(connection: NatsConnection): Promise<LogStream[]> {
 /** Nothing of a log is ever removed: one that lost something is another one, to be read and filled anew. */
 const idOf = (name: string, { created, state }: StreamInfo): string =>
   [name, created, Math.max(1, state.first_seq), state.num_deleted ?? 0].join(' ');
+
+/** What the subjects of a server begin with, so that trucks and offices tell their own: `days.truck.*.*`. */
+const originOf = ({ config }: StreamInfo): string => config.subjects?.[0]?.split('.')[1] ?? '';
 
 function connected(connection: NatsConnection, streams: readonly LogStream[], day: string): LogConnection {
   let tellEnded: (problem: Problem) => void = () => {};
@@ -97,10 +100,10 @@ function connected(connection: NatsConnection, streams: readonly LogStream[], da
   return {
     streams,
     ended,
-    async read({ id, name }, after, hear) {
+    async read({ id, name, origin }, after, hear) {
       try {
         const consumer = await client.consumers.get(name, {
-          filter_subjects: `days.${day}.*`,
+          filter_subjects: `days.${origin || '*'}.${day}.*`,
           opt_start_seq: after + 1,
         });
         const { num_pending } = await consumer.info(true);
@@ -120,8 +123,7 @@ function connected(connection: NatsConnection, streams: readonly LogStream[], da
       try {
         const named = headers();
         named.set('Nats-Msg-Id', [day, writer, number, ...(again > 0 ? [again] : [])].join('.'));
-        named.set('Nats-Expected-Stream', STREAMS[0]!);
-        const { duplicate } = await client.publish(`days.${day}.${writer}`, bytes, {
+        const { duplicate } = await client.publish(`days.${streams[0]!.origin}.${day}.${writer}`, bytes, {
           headers: named,
           timeout: ANSWER_WITHIN_MS,
         });

@@ -108,13 +108,13 @@ describe('the log of a day', () => {
       delete: () => streams.delete('SAID'),
       update: () => streams.update('SAID', { max_msgs: 1 }),
       'delete a message': () => streams.deleteMessage('SAID', 1),
-      'another stream': () => streams.add({ name: 'MINE', subjects: ['days.kept.*'] }),
+      'another stream': () => streams.add({ name: 'MINE', subjects: ['days.hub.kept.*'] }),
       'all days': () => consumers.add('SAID', { ack_policy: 'none', filter_subject: '>' }),
       'send on': () =>
         consumers.add('SAID', {
           durable_name: 'on',
-          deliver_subject: 'days.a.b',
-          filter_subject: 'days.*.*',
+          deliver_subject: 'days.hub.a.b',
+          filter_subject: 'days.*.*.*',
         }),
     };
     for (const [what, work] of Object.entries(tried)) {

@@ -17,6 +17,8 @@ export interface LogStream {
   /** Its name, when it was created and what it lost: one that was deleted, made anew or purged is another. */
   readonly id: string;
   readonly name: string;
+  /** What its server goes by; empty for a copy. */
+  readonly origin: string;
   /** The number of its last message. */
   readonly last: number;
 }
