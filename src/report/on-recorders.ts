@@ -63,6 +63,16 @@ function linesOn(day: Day, lines: readonly TrackLine[], recorder: PartId): reado
   return own;
 }
 
+/** Which takes not every recorder of the day has, as the first two forms said it. */
+export const withLacked = <Take extends Recorded>(
+  day: Day,
+  lines: readonly Take[],
+): (Take & { readonly onSome: boolean })[] =>
+  lines.map((line) => {
+    const { length } = line.recorders;
+    return { ...line, onSome: length > 0 && length < day.rig.recorders.length + 1 };
+  });
+
 interface Recorded {
   readonly recorders: readonly Pick<OnRecorder, 'id'>[];
 }
@@ -73,7 +83,7 @@ interface Recorded {
  */
 export function withMissed<Take extends Recorded>(
   lines: readonly Take[],
-): (Take & { readonly isMissed: boolean })[] {
+): (Take & { readonly onSome: boolean })[] {
   const places = new Map<string, number[]>();
   const recorded = lines.filter(({ recorders }) => recorders.length > 0);
   for (const [at, { recorders }] of recorded.entries())
@@ -82,12 +92,12 @@ export function withMissed<Take extends Recorded>(
   const placeOf = new Map(recorded.map((line, at) => [line, at]));
   return lines.map((line) => {
     const at = placeOf.get(line);
-    const isMissed =
+    const onSome =
       at !== undefined &&
       around.some(
         ({ id, first, last }) =>
           at >= first && at <= last && !line.recorders.some((recorder) => recorder.id === id),
       );
-    return { ...line, isMissed };
+    return { ...line, onSome };
   });
 }

@@ -17,7 +17,7 @@ import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { FIRST_FORM, REPORT_FORM, SECOND_FORM } from './form.ts';
-import { cleanFiles, type OnRecorder, onRecorders, withMissed } from './on-recorders.ts';
+import { cleanFiles, type OnRecorder, onRecorders, withLacked, withMissed } from './on-recorders.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type SettingWords, withSettingWords } from './setting-runs.ts';
 import { endOf } from './take-end.ts';
@@ -69,7 +69,7 @@ export interface TakeLine extends RollWords, SettingWords {
   /** Those besides the main one; none in the first two forms, which did not say what they have. */
   readonly also: readonly OnRecorder[];
   /** Whether a recorder lacks it that was rolling around it, so that the line has to say which ones have it. */
-  readonly isMissed: boolean;
+  readonly onSome: boolean;
   /** What the recorder was set to. */
   readonly set: Settings;
   readonly scene: string;
@@ -147,7 +147,8 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
       notes: notesOf(day, take),
     };
   });
-  return withTrackLists(withMissed(withSettingWords(withRollWords(lines, form))));
+  const worded = withSettingWords(withRollWords(lines, form));
+  return withTrackLists(form > SECOND_FORM ? withMissed(worded) : withLacked(day, worded));
 }
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';

@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { describePart } from '../../src/commands/day/describe.ts';
+import { SECOND_FORM } from '../../src/report/form.ts';
 import { reportCsv } from '../../src/report/formats/csv.ts';
 import { csvColumnsFor } from '../../src/report/formats/csv-columns.ts';
 import { reportHtml } from '../../src/report/formats/html.ts';
@@ -55,6 +56,14 @@ describe('a day whose unit moves from cart to bag and back, with a backup', () =
       ['Bag', 'C1', 'C1-003.wav'],
       ['Backup', 'B1', '26T1.wav'],
     ]);
+  });
+
+  test('says at a take which recorders have it where one missed it; the first two forms said it of all', () => {
+    const said = (form?: number) =>
+      reportOf(movedDay().phone.day(), [], form).takes.map(({ text: take, onSome }) => [take, onSome]);
+    expect(said()[0]).toEqual(['24A/1', false]);
+    expect(said()[1]).toEqual(['24A/2', true]);
+    expect(said(SECOND_FORM)[0]).toEqual(['24A/1', true]);
   });
 
   test('prints the tracks of each recorder where they change, and those of a backup once', () => {

@@ -30,11 +30,18 @@ const headThen = ({ head }: ReportModel) => ({
 
 const runThen = ({ name, rolls, has, of, without }: RecorderRun) => ({ name, rolls, has, of, without });
 
-const takeThen = (take: TakeLine, isFirst: boolean) => ({
-  ...without(take, ['also', 'end', 'exact', 'lists', ...(isFirst ? (['date'] as const) : [])]),
-  recorders: take.recorders.map(({ id, name, roll }) => (isFirst ? { name, roll } : { id, name, roll })),
-  notes: take.notes.map((note) => without(note, ['recorder'])),
-});
+function takeThen({ onSome, ...take }: TakeLine, isFirst: boolean) {
+  const then = {
+    ...without(take, ['also', 'end', 'exact', 'lists', ...(isFirst ? (['date'] as const) : [])]),
+    recorders: take.recorders.map(({ id, name, roll }) => (isFirst ? { name, roll } : { id, name, roll })),
+    notes: take.notes.map((note) => without(note, ['recorder'])),
+  };
+  // It stood behind the recorders, said the other way round.
+  const fields = Object.entries(then).flatMap((field) =>
+    field[0] === 'recorders' ? [field, ['onAll', !onSome] as const] : [field],
+  );
+  return Object.fromEntries(fields);
+}
 
 const cardThen = (card: CardLine) => ({
   ...without(card, ['has']),

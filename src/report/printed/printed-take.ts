@@ -53,8 +53,8 @@ function unitsOf({ on, tracks, asAt }: TakeTracks): readonly string[] {
 }
 
 /** `'on Cart only'`, where another one missed it. */
-const recorderWords = ({ recorders, isMissed }: TakeLine): string[] =>
-  !isMissed ? [] : [`on ${recordersText(recorders.map(({ name }) => name))} only`];
+const recorderWords = ({ recorders, onSome }: TakeLine): string[] =>
+  !onSome ? [] : [`on ${recordersText(recorders.map(({ name }) => name))} only`];
 
 /** A lettered slate begins with its scene; a running number and a wild track do not include theirs. */
 const sceneWords = ({ scene, text }: TakeLine): string[] =>

@@ -131,8 +131,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'live-key-twice': () =>
     'Another phone writes under the key of this one, so this one gives nothing more. Put the day live again from its owner.',
   'live-code': () => 'That is no live code.',
-  'join-word-used': () =>
-    'That code was used already, or was shown by another phone. Show a new join code.',
+  'join-word-used': () => 'That code was used already, or was shown by another phone. Show a new join code.',
   'live-not-owner': () => 'Only the phone that owns the day can let others write.',
   'live-not-admitted': () =>
     'What is entered here is not shared: the owner of the day has not let this phone write. Show the owner its code.',
