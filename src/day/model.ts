@@ -3,7 +3,7 @@ import type { Need, SelectorPosition } from '../facts/kinds/chain-changed.ts';
 import type { HeaderFields } from '../facts/kinds/day-described.ts';
 import type { DayId, Envelope, PartId, TakeId, VoiceId } from '../facts/kinds/envelope.ts';
 import type { PartFields, PartType } from '../facts/kinds/part-described.ts';
-import type { Slate, TakeKind, TakeSlate } from '../facts/kinds/take-logged.ts';
+import type { Slate, TakeKind, TakeSlate, Unit } from '../facts/kinds/take-logged.ts';
 import type { VoiceFields } from '../facts/kinds/voice-described.ts';
 import type { FactId } from '../shared/ids.ts';
 import type { Open, UnknownWord } from '../shared/open-word.ts';
@@ -71,6 +71,8 @@ export interface Take {
   readonly noGood: boolean;
   readonly falseStart: boolean;
   readonly tailSlate: boolean;
+  /** The main unit's if nothing is said. */
+  readonly unit?: Open<Unit>;
   readonly file: string | null;
   readonly notes: readonly Note[];
 }
@@ -177,7 +179,7 @@ export type { MoveWeights, Pins } from '../facts/kinds/plan-settings.ts';
 export type { BandFields, TvRaster } from '../facts/kinds/radio-planned.ts';
 export { INPUT_KINDS, type InputKind, OUTPUT_KINDS, type OutputKind } from '../facts/kinds/rig-kinds.ts';
 export { type RunFields, SNAKE_SIGNALS, type SnakeSignal } from '../facts/kinds/runs-described.ts';
-export { TAKE_KINDS } from '../facts/kinds/take-logged.ts';
+export { TAKE_KINDS, UNITS, type Unit } from '../facts/kinds/take-logged.ts';
 export type { CardFields, DeviceFields } from '../facts/kinds/upkeep-logged.ts';
 export {
   VOICE_KINDS,

@@ -15,7 +15,7 @@ import { PAPERS, ROUTES, TABLE_LINES } from '../facts/kinds/report-sent.ts';
 import { INPUT_KINDS, OUTPUT_KINDS } from '../facts/kinds/rig-kinds.ts';
 import { LEAD_ENDS, RUN_TYPES, SNAKE_SIGNALS } from '../facts/kinds/runs-described.ts';
 import { SCENE_STATES } from '../facts/kinds/scenes-described.ts';
-import { TAKE_KINDS } from '../facts/kinds/take-logged.ts';
+import { TAKE_KINDS, UNITS } from '../facts/kinds/take-logged.ts';
 import { RUNTIME_BASES } from '../facts/kinds/upkeep-logged.ts';
 import { VOICE_KINDS } from '../facts/kinds/voice-described.ts';
 import { isOneOf } from '../shared/open-word.ts';
@@ -62,8 +62,9 @@ const saidOfPart = (part: PartFields): Worded[] => [
   [WEARS, part.wear],
 ];
 
-const saidOfTake = ({ kind, slate, unreadStart, unreadLength }: Take): Worded[] => [
+const saidOfTake = ({ kind, slate, unit, unreadStart, unreadLength }: Take): Worded[] => [
   [TAKE_KINDS, kind],
+  [UNITS, unit],
   [[], slate.style === 'unread' ? slate.said : undefined],
   [[], unreadStart],
   [[], unreadLength],

@@ -138,6 +138,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
       noGood: false,
       falseStart: false,
       tailSlate: true,
+      unit: 'second',
       file: null,
     },
   },

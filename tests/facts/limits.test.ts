@@ -93,6 +93,7 @@ const TAKE: Limits = {
   noGood: flag,
   falseStart: flag,
   tailSlate: flag,
+  unit: words('main second splinter'),
   file: orNull(text(200)),
 };
 

@@ -16,6 +16,8 @@ const MARKS: Record<Status, string> = {
   tone: 'room tone',
   mos: 'MOS',
   'tail-slate': 'tail slate',
+  'second-unit': 'second unit',
+  'splinter-unit': 'splinter unit',
   rolling: 'rolling',
   'no-start': 'no start',
   'no-length': 'no length',

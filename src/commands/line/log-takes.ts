@@ -1,9 +1,18 @@
 import type { Day, Stamp, TakeId } from '../../day/model.ts';
 import { rateNow, settingsNow } from '../../day/settings/settings.ts';
 import { takeText } from '../../day/slate.ts';
-import { currentSlate, nextNumber, nextTake, openTakes, ownOpenTake, slateAfter } from '../../day/takes.ts';
+import {
+  currentSlate,
+  nextNumber,
+  nextTake,
+  openTakes,
+  ownOpenTake,
+  slateAfter,
+  takesInOrder,
+} from '../../day/takes.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Slate, TakeFields, TakeKind } from '../../facts/kinds/take-logged.ts';
+import { isOfDatabase } from '../../shared/ids.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type FollowedClock, timecodeAt, timeOfDayClock } from '../../time/followed-clock.ts';
 import { sameLabel } from '../../time/label.ts';
@@ -37,7 +46,13 @@ export function rollTake(day: Day, now: Moment, kind: TakeKind = 'take'): Comman
   // A setup without sound has nothing to cut, so it is logged complete.
   const start = kind === 'mos' ? null : stampAt(day, now);
   const times = kind === 'mos' ? {} : { ...(start && { start }), rolledAt: now.atMs };
-  return ok([{ kind: 'take-logged', fields: { kind, slate, number, ...times } }]);
+  return ok([{ kind: 'take-logged', fields: { kind, slate, number, ...times, ...unitOfLast(day, now) } }]);
+}
+
+/** A phone stays with its unit: its takes are of the unit of the one before, until that is corrected. */
+function unitOfLast(day: Day, { database }: Moment): Pick<TakeFields, 'unit'> {
+  const last = takesInOrder(day).findLast(({ id }) => database === undefined || isOfDatabase(id, database));
+  return last?.unit === undefined || last.unit === 'main' ? {} : { unit: last.unit };
 }
 
 const LONGEST_MS = 86_400_000;

@@ -29,6 +29,10 @@ export const slateCalled = kind('slate-called', z.object({ slate: calledSlate })
 export const TAKE_KINDS = ['take', 'pickup', 'wild', 'tone', 'mos'] as const;
 export type TakeKind = (typeof TAKE_KINDS)[number];
 
+/** Who shoots it, on a day with more than the main unit. */
+export const UNITS = ['main', 'second', 'splinter'] as const;
+export type Unit = (typeof UNITS)[number];
+
 export const HIGHEST_TAKE = 9999;
 /** More than two weeks at 60 frames a second. */
 const MOST_FRAMES = 100_000_000;
@@ -51,6 +55,7 @@ export const takeFields = z.object({
   noGood: z.optional(z.boolean()),
   falseStart: z.optional(z.boolean()),
   tailSlate: z.optional(z.boolean()),
+  unit: z.optional(openEnum(UNITS)),
   /** A file name typed by hand instead of the one from the pattern. */
   file: z.optional(z.nullable(shortText)),
 });

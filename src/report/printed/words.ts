@@ -30,6 +30,8 @@ export const STATUS_WORDS: Record<Status, string> = {
   tone: 'room tone',
   mos: 'MOS',
   'tail-slate': 'tail slate',
+  'second-unit': 'second unit',
+  'splinter-unit': 'splinter unit',
   rolling: 'still rolling',
   'no-start': 'no start',
   'no-length': 'no length',

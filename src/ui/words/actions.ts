@@ -103,6 +103,7 @@ const TAPPED: Record<string, (name: string, on: unknown) => string> = {
   circled: (name, on) => (on ? `${name} circled` : `${name} not circled`),
   noGood: (name, on) => (on ? `${name} NG` : `${name} not NG`),
   falseStart: (name, on) => (on ? `${name} a false start` : `${name} not a false start`),
+  unit: (name, unit) => `${name} of the ${unit} unit`,
   tailSlate: (name, on) => (on ? `tail slate on ${name}` : `no tail slate on ${name}`),
 };
 

@@ -21,6 +21,8 @@ import type { Day, Take } from '../../../src/day/model.ts';
 import { takeText } from '../../../src/day/slate.ts';
 import { lastTake, nextTake, openTakes, slateAfter, takesInOrder } from '../../../src/day/takes.ts';
 import type { Slate, TakeFields } from '../../../src/facts/kinds/take-logged.ts';
+import { reportText } from '../../../src/report/formats/text.ts';
+import { reportOf } from '../../../src/report/model.ts';
 import type { Result } from '../../../src/shared/result.ts';
 import { formatTimecode, parseTimecode } from '../../../src/time/timecode.ts';
 import { MORNING, type Speaker, speaker } from '../../day/say.ts';
@@ -38,6 +40,35 @@ const rollAndCut = (phone: Speaker, startMs = 0, kind?: 'wild' | 'tone' | 'picku
 };
 
 const called = (phone: Speaker): string[] => takesInOrder(phone.day()).map(takeText);
+
+test('a take is of the main unit until it is said, then those after it on that phone are of the same', () => {
+  const [one, other] = [speaker('phonea'), speaker('phoneb', MORNING + 30_000)];
+  const units = (): (string | undefined)[] => takesInOrder(merged()).map(({ unit }) => unit);
+  const merged = (): Day => {
+    const both = speaker();
+    both.facts.push(...one.facts, ...other.facts);
+    return both.day();
+  };
+  const roll = (phone: Speaker, database: string): void => {
+    does(phone, rollTake(merged(), { ...at(0), database }));
+    does(phone, cutTake(merged(), { ...at(10_000), database }));
+  };
+  roll(one, 'phonea');
+  roll(other, 'phoneb');
+  expect(units()).toEqual([undefined, undefined]);
+  const second = takesInOrder(merged())[1]!;
+  does(other, describeTake(merged(), second.id, { unit: 'second' }));
+  roll(other, 'phoneb');
+  roll(one, 'phonea');
+  expect(units().filter((unit) => unit === 'second')).toHaveLength(2);
+  expect(units().filter((unit) => unit === undefined)).toHaveLength(2);
+  const text = reportText(reportOf(merged(), []));
+  expect(text.match(/second unit/g)).toHaveLength(2);
+  const last = takesInOrder(merged()).findLast(({ unit }) => unit === 'second')!;
+  does(other, describeTake(merged(), last.id, { unit: 'main' }));
+  roll(other, 'phoneb');
+  expect(units().filter((unit) => unit === 'second')).toHaveLength(1);
+});
 
 describe('Roll', () => {
   test('fills in slate and take, and stamps the start from time of day until a clock is followed', () => {

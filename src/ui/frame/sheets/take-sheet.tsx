@@ -2,10 +2,10 @@ import { Fragment } from 'preact';
 import { useState } from 'preact/hooks';
 import { bringBack, moveBefore, takeBack } from '../../../app/commands/correct.ts';
 import { correctRolling } from '../../../app/commands/recorders.ts';
-import { circleTake } from '../../../app/commands/takes.ts';
+import { circleTake, describeTake } from '../../../app/commands/takes.ts';
 import { answersAtTake } from '../../../day/answers/answers.ts';
 import { trackLabels } from '../../../day/files/track-labels.ts';
-import type { LineItem } from '../../../day/model.ts';
+import { type LineItem, UNITS } from '../../../day/model.ts';
 import { recordersOf, rollingAtTake } from '../../../day/recorders/rolling.ts';
 import { startOfTake } from '../../../day/settings/settings.ts';
 import { takeText } from '../../../day/slate.ts';
@@ -13,6 +13,7 @@ import { isOpen, takeFrom } from '../../../day/takes.ts';
 import { formatLength } from '../../../time/length.ts';
 import { formatTimecode } from '../../../time/timecode.ts';
 import { Button } from '../../kit/button.tsx';
+import { Choice } from '../../kit/field.tsx';
 import { Row } from '../../kit/row.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { Toggles } from '../../kit/toggles.tsx';
@@ -20,7 +21,7 @@ import { shortened } from '../../words/actions.ts';
 import { listOf, onTrackWords, TRACK_WORD } from '../../words/chain.ts';
 import { whose } from '../../words/phones.ts';
 import { recorderName, rollingRigs, trackWithRecorder } from '../../words/recorder-names.ts';
-import { statusWords } from '../../words/takes.ts';
+import { statusWords, UNIT_WORD } from '../../words/takes.ts';
 import { useDatabase, useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
 import { useCut } from '../use-cut.ts';
@@ -134,6 +135,14 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
           </ul>
         </Fragment>
       ))}
+      <div class="section">
+        <Choice
+          label="Unit"
+          value={take.unit ?? 'main'}
+          options={UNITS.map((value) => ({ value, name: UNIT_WORD[value] }))}
+          onChoose={(unit) => run(describeTake(take.id, { unit }), `${name} of the ${UNIT_WORD[unit]} unit`)}
+        />
+      </div>
     </Sheet>
   );
 }
