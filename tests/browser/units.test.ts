@@ -10,11 +10,11 @@ test('a take is given to the second unit by one tap in its sheet, and the report
     const phone = speaker();
     phone.say(...SMALL_RIG, ...SMALL_CAST);
     await openSaid(stage, phone);
-    const { page, tap, tab, inSheet, closed, take } = hands(stage);
+    const { page, tab, inSheet, closed, take } = hands(stage);
     await take('12:01:00', '12:01:20');
     await take('12:02:00', '12:02:20');
     await tab('Line');
-    await tap(/^1\/2/);
+    await page().locator('.line-row').filter({ hasText: '1/2' }).first().tap();
     await inSheet('second');
     await page()
       .getByRole('dialog')
