@@ -48,6 +48,26 @@ describe('a backup that missed two takes, in the report', () => {
     expect(lines.find((one) => one.includes('MOS'))).not.toContain('Cart');
   });
 
+  test('what stands by before and after misses nothing: only the takes beside its own say so', () => {
+    const phone = speaker();
+    phone.say({ kind: 'day-described', fields: { recorder: 'Cart' } });
+    phone.say({ kind: 'part-described', part: 'b', fields: { type: 'recorder', name: 'Backup' } });
+    for (const [number, recorders] of [
+      [1, ['recorder']],
+      [2, ['recorder']],
+      [3, ['recorder', 'b']],
+      [4, ['recorder']],
+      [5, ['recorder', 'b']],
+      [6, ['recorder']],
+      [7, ['recorder']],
+    ] as const) {
+      phone.say({ kind: 'recorders-rolling', recorders: [...recorders] });
+      phone.say(take('24', 0, number));
+    }
+    const missed = reportOf(phone.day()).takes.filter(({ isMissed }) => isMissed);
+    expect(missed.map(({ text }) => text)).toEqual(['24/2', '24/4', '24/6']);
+  });
+
   test('each take says what the backup has of it', () => {
     const lines = reportText(reportOf(backedUp().phone.day())).split('\n');
     const under = (name: string) => lines[lines.findIndex((one) => one.startsWith(` ${name} `)) + 1]!.trim();
