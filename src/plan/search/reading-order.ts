@@ -15,7 +15,12 @@ export function inReadingOrder(
   const voices = ends.inOrder();
   for (const voice of voices) ends.moveForward(voice);
   // Each exchange undoes a crossing, so this ends.
-  while (voices.some((one, at) => voices.slice(at + 1).some((other) => ends.uncross(one, other))));
+  let isCrossed = voices.length > 1;
+  while (isCrossed) {
+    isCrossed = false;
+    for (const [at, one] of voices.entries())
+      for (const other of voices.slice(at + 1)) isCrossed = ends.uncross(one, other) || isCrossed;
+  }
   return ends.chains;
 }
 
