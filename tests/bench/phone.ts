@@ -10,7 +10,10 @@ export const SLOWDOWN = 6;
 export const DAY = 'generated';
 const DAY_SIZE: DaySize = { seed: 9, takes: 200, tracks: 16, performers: 12, day: DAY };
 export const dayOfTakes = (takes: number): GeneratedDay => generateDay({ ...DAY_SIZE, takes });
-/** The same on two recorders of 32 tracks each, which both get everybody. */
+/** On one recorder with as many tracks as the two below have together. */
+export const dayOfOneRecorder = (takes: number): GeneratedDay =>
+  generateDay({ ...DAY_SIZE, takes, tracks: 64, performers: 48 });
+/** On two recorders of 32 tracks each, which both get everybody. */
 export const dayOfTwoRecorders = (takes: number): GeneratedDay =>
   generateDay({ ...DAY_SIZE, takes, tracks: 32, performers: 24, isTwice: true });
 

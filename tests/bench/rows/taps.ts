@@ -164,6 +164,7 @@ export const rows = (): Promise<Row[]> => tapRows(dayOfTakes(200), '');
 export async function tapRows(day: GeneratedDay, words: string): Promise<Row[]> {
   const stage = await phoneWith([day], { fineClock: true });
   await stage.reload();
+  await stage.page.locator('.roll').waitFor();
   const paint = await tapsToPaint(stage);
   const { saved, bare } = await stage.page.evaluate(tapsToSaved, SAVES);
   await stage.close();
