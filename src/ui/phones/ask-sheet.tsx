@@ -22,12 +22,17 @@ export function AskSheet({ onClose }: { onClose: () => void }) {
       caution="The code says who holds this phone and names its key. It lets nobody read anything."
       onClose={onClose}
     >
-      <p class="section">
-        The owner’s phone must show the same words: <strong>{spoken}</strong>
-      </p>
+      <Spoken label="The owner’s phone must show the same words:" words={spoken} />
     </CodeSheet>
   );
 }
+
+const Spoken = ({ label, words }: { label: string; words: string }) => (
+  <p class="section">
+    {label}
+    <strong class="spoken">{words}</strong>
+  </p>
+);
 
 /** The owner compares what both phones show, and lets the other in. */
 export function LetInSheet({ request, onClose }: { request: Request; onClose: () => void }) {
@@ -56,9 +61,7 @@ export function LetInSheet({ request, onClose }: { request: Request; onClose: ()
         </div>
       }
     >
-      <p class="section">
-        The other phone must show the same words: <strong>{spoken}</strong>
-      </p>
+      <Spoken label="The other phone must show the same words:" words={spoken} />
       <p class="section soft">
         Other words mean that somebody else asks, with a photograph of the code.
         {isOwner && ' This phone then reads the day and changes nothing.'}

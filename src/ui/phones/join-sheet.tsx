@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Offer } from '../../app/key-ring.ts';
 import { codeToJoin } from '../../app/live/phone-live.ts';
-import { Button } from '../kit/button.tsx';
+import { Row } from '../kit/row.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { CodeSheet } from './code-sheet.tsx';
 
@@ -38,12 +38,13 @@ export function JoinSheet({ isOwner, onClose }: { isOwner: boolean; onClose: () 
     );
   return (
     <Sheet title="Let a phone join" onClose={onClose} forReaders>
-      {WAYS.map((one) => (
-        <div class="section" key={one.offer}>
-          <Button onClick={() => setWay(one)}>{one.title}</Button>
-          <p class="soft">{one.says}</p>
-        </div>
-      ))}
+      <ul class="rows">
+        {WAYS.map((one) => (
+          <li key={one.offer}>
+            <Row title={one.title} under={one.says} onTap={() => setWay(one)} />
+          </li>
+        ))}
+      </ul>
     </Sheet>
   );
 }

@@ -26,26 +26,28 @@ export function LiveSection() {
   };
   const close = (): void => setOpen(null);
   return (
-    <section class="section" aria-labelledby="phones-live">
-      <h2 id="phones-live">Live</h2>
-      <p role="status">
-        {isLive ? liveWords(state) : 'Where there is a network, phones share a live day at once.'}
-      </p>
-      <div class="live-actions">
-        {isLive && <Button onClick={() => setOpen('join')}>Let a phone join</Button>}
-        {isLive && members?.mayAsk && <Button onClick={() => setOpen('ask')}>Ask to write</Button>}
-        <Button onClick={() => setOpen('scan')}>{isLive ? 'Scan a live code' : 'Go live'}</Button>
-        {isLive && (
-          <Button look="bare" onClick={leave}>
-            Leave live
-          </Button>
-        )}
-      </div>
-      {open === 'scan' && <ScanSheet day={id} onClose={close} />}
-      {open === 'join' && <JoinSheet isOwner={members?.isOwner ?? false} onClose={close} />}
-      {open === 'ask' && <AskSheet onClose={close} />}
+    <>
+      <section class="section" aria-labelledby="phones-live">
+        <h2 id="phones-live">Live</h2>
+        <p role="status">
+          {isLive ? liveWords(state) : 'Where there is a network, phones share a live day at once.'}
+        </p>
+        <div class="live-actions">
+          {isLive && <Button onClick={() => setOpen('join')}>Let a phone join</Button>}
+          {isLive && members?.mayAsk && <Button onClick={() => setOpen('ask')}>Ask to write</Button>}
+          <Button onClick={() => setOpen('scan')}>{isLive ? 'Scan a live code' : 'Go live'}</Button>
+          {isLive && (
+            <Button look="bare" onClick={leave}>
+              Leave live
+            </Button>
+          )}
+        </div>
+        {open === 'scan' && <ScanSheet day={id} onClose={close} />}
+        {open === 'join' && <JoinSheet isOwner={members?.isOwner ?? false} onClose={close} />}
+        {open === 'ask' && <AskSheet onClose={close} />}
+      </section>
       {isLive && members && <MemberList members={members} />}
-    </section>
+    </>
   );
 }
 

@@ -40,8 +40,10 @@ export function MemberList({ members: { others, isOwner } }: { members: Members 
   const [leaving, setLeaving] = useState<Member | null>(null);
   if (others.length === 0) return null;
   return (
-    <>
-      <h3>Let in</h3>
+    <section aria-labelledby="phones-members">
+      <h2 class="section-title" id="phones-members">
+        May write, or did
+      </h2>
       <ul class="rows">
         {others.map((member) => (
           <li key={member.writer}>
@@ -54,7 +56,7 @@ export function MemberList({ members: { others, isOwner } }: { members: Members 
         ))}
       </ul>
       {leaving && <PutOffSheet member={leaving} onClose={() => setLeaving(null)} />}
-    </>
+    </section>
   );
 }
 
@@ -73,9 +75,12 @@ function PutOffSheet({ member, onClose }: { member: Member; onClose: () => void 
       title={`Remove ${name} from the day?`}
       onClose={onClose}
       foot={
-        <Button look="solid" onClick={() => void remove()}>
-          Remove
-        </Button>
+        <div class="buttons">
+          <Button onClick={onClose}>Not now</Button>
+          <Button look="solid" onClick={() => void remove()}>
+            Remove
+          </Button>
+        </div>
       }
     >
       <p class="section">
