@@ -20,6 +20,7 @@ import { Button } from '../kit/button.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { AheadList } from './ahead-list.tsx';
+import { DoneList } from './done-list.tsx';
 import { Outcome } from './outcome.tsx';
 import { PinSheet } from './pin-sheet.tsx';
 import { PlanFoot } from './plan-foot.tsx';
@@ -37,6 +38,7 @@ const nameOfMove = (move: Move): string => JSON.stringify(move);
 /** The next setup: who is needed, the fewest moves to get there, and a checklist. */
 export function Plan() {
   const day = useDay().day.value;
+  const own = useDatabase();
   const run = useRun();
   const slate = currentSlate(day, useDatabase());
   const [wanted, setWanted] = useState<ReadonlySet<VoiceId>>(() => neededNow(day));
@@ -148,6 +150,7 @@ export function Plan() {
         onTick={tick}
         isStale={isStale}
       />
+      <DoneList day={day} own={own} />
       {ahead && !isStale && <AheadList day={day} ahead={ahead} scenes={coming} />}
       {besides.length > 0 && (
         <p class="section">Also: {listOf(besides.map((beside) => besideWords(day, beside)))}.</p>

@@ -4,11 +4,12 @@ import type { Day } from '../../day/model.ts';
 import type { CellsDue } from '../../upkeep/due/batteries.ts';
 import type { Device } from '../../upkeep/due/day-devices.ts';
 import { swapsToWrap, type UpkeepNow } from '../../upkeep/due/day-due.ts';
-import { useRun } from '../frame/context.ts';
+import { useDatabase, useRun } from '../frame/context.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
+import { otherHolder } from '../words/phones.ts';
 import { DeviceRow } from './device-row.tsx';
 import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
 import { batteryBar, type TimeBar } from './time-bars.ts';
@@ -26,6 +27,7 @@ interface CellsProps {
 /** Every device with cells: how long they last, and one tap for fresh ones. */
 export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
   const run = useRun();
+  const own = useDatabase();
   const devices = upkeep.devices.filter(({ hasCells }) => hasCells);
   const unsaid = upkeep.withoutCells.length;
   const under =
@@ -68,7 +70,7 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
           <DeviceRow
             key={device.id}
             name={wornWords(day, device.id)}
-            under={cellsWords(day, upkeep, device, now)}
+            under={cellsWords(day, upkeep, device, now, own)}
             {...drawn(scale, bars.get(device.id))}
             onAbout={() => onDevice(device.id)}
             action={{
@@ -90,7 +92,7 @@ const drawn = (scale: TimeScale, bar: TimeBar | undefined) =>
     drawing: <TimeBarDrawing scale={scale} bar={bar} />,
   };
 
-function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): string {
+export function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment, own: string): string {
   const fresh = day.upkeep.cells.get(device.id);
   const runtime = fresh?.runtimeHours ?? device.runtimeHours;
   const lasts =
@@ -98,9 +100,10 @@ function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment): s
   if (!fresh) return `${lasts}; not marked fresh`;
   const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
   const due = upkeep.cells.due.find((one: CellsDue) => one.device === device.id);
+  const by = otherHolder(day, fresh.by, own);
   const swaps = swapsToWrap(day, device).map(clock);
   return [
-    `fresh ${clock(fresh.atMs)}, ${lasts}`,
+    `fresh ${clock(fresh.atMs)}${by && ` by ${by}`}, ${lasts}`,
     due ? `due ${clock(due.dueAtMs)}, flat ${clock(due.emptyAtMs)}` : '',
     swaps.length > 0 ? `change at ${swaps.join(', ')}` : '',
   ]
