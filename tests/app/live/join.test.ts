@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { AppStore } from '../../../src/app/app-store.ts';
 import { type DayStore, openDayStore } from '../../../src/app/day-store.ts';
 import type { HeldKeys, Offer } from '../../../src/app/key-ring.ts';
+import { BatchBook } from '../../../src/app/live/book.ts';
 import { keysToShare, readInvitation } from '../../../src/app/live/join.ts';
 import {
   codeToAsk,
@@ -14,10 +15,12 @@ import {
   spokenHere,
 } from '../../../src/app/live/phone-live.ts';
 import { platformParts } from '../../../src/app/live/platform-parts.ts';
+import { sealedSealer } from '../../../src/app/live/sealed-sealer.ts';
 import { onlookerDays } from '../../../src/app/onlooker-days.ts';
 import { readAll } from '../../../src/app/read-stored.ts';
+import { databaseOf } from '../../../src/shared/ids.ts';
 import { memoryJournal } from '../../../src/storage/memory-journal.ts';
-import { MORNING } from '../../day/say.ts';
+import { MORNING, take } from '../../day/say.ts';
 
 const DAY = 'day-1';
 const PLACE = { path: '/live', user: 'phone', password: 'word' };
@@ -144,6 +147,42 @@ describe('a phone joins to look on', () => {
     give(mixer.store, boom.store);
     expect(boom.store.readsOnly.value).toBeNull();
   });
+});
+
+/** The sealer of a phone that has not sealed anything yet. */
+async function sealerOf({ ring, store, app }: Awaited<ReturnType<typeof phone>>) {
+  const shelf = {
+    read: async () => ({ batches: [], upTo: {} }),
+    keep: async () => {},
+    forget: async () => {},
+  };
+  const book = await BatchBook.open(shelf, DAY);
+  return sealedSealer(platformParts, ring.get(DAY)!, store, app.parts.journal.state.database, book);
+}
+
+test('the phone that handed the day over still gives that it did, and one that looks on gives nothing', async () => {
+  const { mixer, boom } = await shared('owner');
+  await letIn(mixer.app, DAY, await asked(mixer, await codeToAsk(boom.app, DAY)));
+  const { facts } = mixer.store.day.peek();
+  expect(facts.at(-1)!.kind).toBe('day-passed-on');
+  const giving = await sealerOf(mixer);
+  expect(await giving.maySeal(facts)).toEqual(facts);
+  expect(await giving.isAdmitted()).toBe(true);
+  const { boom: onlooker } = await shared('onlooker');
+  expect((await sealerOf(onlooker)).writer).toBeNull();
+});
+
+test('a phone that was removed seals nothing more', async () => {
+  const { mixer, boom } = await shared('writer');
+  await letIn(mixer.app, DAY, await asked(mixer, await codeToAsk(boom.app, DAY)));
+  give(mixer.store, boom.store);
+  boom.store.run(() => ({ ok: true, value: [take('24', 1, 1)] }));
+  const own = boom.store.day.peek().facts.filter(({ id }) => databaseOf(id) === 'phoneb');
+  expect(await (await sealerOf(boom)).maySeal(own)).toEqual(own);
+  const [member] = (await membersHere(mixer.app, DAY))!.others;
+  await putOff(mixer.app, DAY, member!);
+  give(mixer.store, boom.store);
+  expect(await (await sealerOf(boom)).maySeal(own)).toEqual([]);
 });
 
 test('a day is handed over: the other phone owns it, and the first one reads on', async () => {
