@@ -7,13 +7,14 @@ import {
   type SealingParts,
   sealBatch,
 } from '../../exchange/sealed/seal.ts';
-import { MOST_SEALED_BYTES, takeApart } from '../../exchange/sealed/sealed-bytes.ts';
+import { takeApart } from '../../exchange/sealed/sealed-bytes.ts';
 import type { Envelope } from '../../facts/kinds/envelope.ts';
 import { databaseOf } from '../../shared/ids.ts';
 import type { DayStore } from '../day-store.ts';
 import type { HeldKeys } from '../key-ring.ts';
 import type { BatchBook } from './book.ts';
 import type { Batch } from './log.ts';
+import { forgetRefusals, noteRefusal } from './refusals.ts';
 import type { Opened, Sealer } from './sealer.ts';
 
 /** Seals with the day's keys, and opens at the one door for sealed batches. */
@@ -24,6 +25,7 @@ export async function sealedSealer(
   database: string,
   book: BatchBook,
 ): Promise<Sealer> {
+  forgetRefusals();
   const hashOf = async (batch: Pick<Batch, 'bytes'>): Promise<string | undefined> => {
     const read = takeApart(batch.bytes);
     return read.ok ? hashOfBatch(parts.crypto, read.value.signedBytes) : undefined;
@@ -68,8 +70,8 @@ export async function sealedSealer(
       return batch;
     },
     claimed(bytes) {
-      if (bytes.length > MOST_SEALED_BYTES) return null;
       const read = readSealed(keys, bytes);
+      if (!read.ok) noteRefusal(read.problem);
       return read.ok ? read.value : null;
     },
     async open({ writer, number, bytes }): Promise<Opened> {
@@ -78,6 +80,7 @@ export async function sealedSealer(
       ahead.delete(name);
       if (waited) return waited;
       const taken = await intake.take(bytes);
+      if (!taken.ok) noteRefusal(taken.problem);
       if (!taken.ok) return taken.problem.code === 'sealed-number-twice' ? 'number-twice' : 'refused';
       if ('waits' in taken.value) return 'not-yet';
       const [first, ...others] = taken.value.opened;

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { type LiveState, liveState } from '../../app/live/live-state.ts';
+import { refusedHere } from '../../app/live/refusals.ts';
 import { useApp, useDay } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
@@ -8,6 +9,7 @@ import { AskSheet } from './ask-sheet.tsx';
 import { JoinSheet } from './join-sheet.tsx';
 import { MemberList, useMembers } from './members.tsx';
 import { ScanSheet } from './scan-sheet.tsx';
+import { refusedWords } from './sealed-words.ts';
 
 /** Whether the day is live, how it stands, and the codes that let others in. */
 export function LiveSection() {
@@ -16,6 +18,7 @@ export function LiveSection() {
   const [open, setOpen] = useState<'scan' | 'join' | 'ask' | null>(null);
   const state = liveState.value;
   const members = useMembers();
+  const refused = refusedHere.value;
   if (!places) return null;
   const isLive = places.of(id) !== undefined;
   const leave = (): void => {
@@ -32,6 +35,7 @@ export function LiveSection() {
         <p role="status">
           {isLive ? liveWords(state) : 'Where there is a network, phones share a live day at once.'}
         </p>
+        {isLive && refused && <p class="soft">{refusedWords(refused)}</p>}
         <div class="live-actions">
           {isLive && <Button onClick={() => setOpen('join')}>Let a phone join</Button>}
           {isLive && members?.mayAsk && <Button onClick={() => setOpen('ask')}>Ask to write</Button>}

@@ -15,11 +15,13 @@ import {
   spokenHere,
 } from '../../../src/app/live/phone-live.ts';
 import { platformParts } from '../../../src/app/live/platform-parts.ts';
+import { refusedHere } from '../../../src/app/live/refusals.ts';
 import { sealedSealer } from '../../../src/app/live/sealed-sealer.ts';
 import { onlookerDays } from '../../../src/app/onlooker-days.ts';
 import { readAll } from '../../../src/app/read-stored.ts';
 import { databaseOf } from '../../../src/shared/ids.ts';
 import { memoryJournal } from '../../../src/storage/memory-journal.ts';
+import { refusedWords, SEALED_SENTENCES } from '../../../src/ui/phones/sealed-words.ts';
 import { MORNING, take } from '../../day/say.ts';
 
 const DAY = 'day-1';
@@ -170,6 +172,18 @@ test('the phone that handed the day over still gives that it did, and one that l
   expect(await giving.isAdmitted()).toBe(true);
   const { boom: onlooker } = await shared('onlooker');
   expect((await sealerOf(onlooker)).writer).toBeNull();
+});
+
+test('what is refused is counted, with the sentence for the last of it', async () => {
+  const { mixer } = await shared('writer');
+  const sealer = await sealerOf(mixer);
+  expect(refusedHere.value).toBeNull();
+  expect(sealer.claimed(Uint8Array.of(1, 2, 3))).toBeNull();
+  expect(sealer.claimed(new Uint8Array(10_000_000))).toBeNull();
+  expect(refusedWords(refusedHere.value!)).toBe(
+    '2 messages refused. The last: It is larger than any message of a day.',
+  );
+  expect(new Set(Object.values(SEALED_SENTENCES)).size).toBe(Object.keys(SEALED_SENTENCES).length);
 });
 
 test('a phone that was removed seals nothing more', async () => {
