@@ -64,7 +64,7 @@ describe('a backup that missed two takes, in the report', () => {
       phone.say({ kind: 'recorders-rolling', recorders: [...recorders] });
       phone.say(take('24', 0, number));
     }
-    const missed = reportOf(phone.day()).takes.filter(({ isMissed }) => isMissed);
+    const missed = reportOf(phone.day()).takes.filter(({ onSome }) => onSome);
     expect(missed.map(({ text }) => text)).toEqual(['24/2', '24/4', '24/6']);
   });
 
