@@ -5,9 +5,9 @@ import { type Engine, type Hands, handsOn, type LastingEngine } from './engine.t
 const NOTE = 'hum, Ø & ß: 50 Hz';
 
 const EMIL = `\
-            1 Mix · 2 Boom Jurrien · 3 Boom Saskia · 6 Emil · 7 Rozália
-            8 Conductor (muted) · 9 Siân · 10 Ксенија · 15 Stoker
-            16 Zuzu, Otto (ganged)
+            Cart: 1 Mix · 2 Boom Jurrien · 3 Boom Saskia · 6 Emil
+            7 Rozália · 8 Conductor (muted) · 9 Siân · 10 Ксенија
+            15 Stoker · 16 Zuzu, Otto (ganged)
 `;
 /** The report's lines of the two takes, but for their times, which nobody can foretell. 45B/3 is as the take before it. */
 const AS_SAID = `\

@@ -75,6 +75,8 @@ describe('words of a take', () => {
       'room tone',
       'MOS',
       'tail slate',
+      'second unit',
+      'splinter unit',
       'still rolling',
       'no start',
       'no length',
