@@ -13,7 +13,6 @@ import type { UpdateWatcher } from './offline/update-watcher.ts';
 import type { CopyBeside } from './storage/copy-beside.ts';
 import { holdingPlace } from './storage/holding-place.ts';
 import { openIdbJournal, randomName } from './storage/idb-journal.ts';
-import type { idbShelf } from './storage/idb-shelf.ts';
 import { withCopy } from './storage/with-copy.ts';
 import { followAddress, route } from './ui/frame/route.ts';
 import { version } from './ui/frame/version.ts';
@@ -96,11 +95,7 @@ const cardsBeside: CardStore = {
 };
 
 /** Loaded where a day is live, and where one is erased. */
-let shelf: Promise<ReturnType<typeof idbShelf>> | undefined;
-const openShelf = (): NonNullable<typeof shelf> => {
-  shelf ??= import('./storage/idb-shelf.ts').then((part) => part.idbShelf());
-  return shelf;
-};
+const liveEngine = () => import('./live-engine.ts');
 /** The day that is to be kept in step. */
 let liveDay: string | undefined;
 const live: LivePorts = {
@@ -108,28 +103,19 @@ const live: LivePorts = {
   async start(day) {
     if (!app || !live.places.of(day)) return;
     liveDay = day;
-    const [part, { openLog }, shelf] = await Promise.all([
-      import('./app/live/go-live.ts'),
-      import('./live/log.ts'),
-      openShelf(),
-    ]);
-    const engine = { shelf, ring: shelf.ring, openLog: openLog.bind(null, location.href) };
-    if (liveDay === day) await part.startLive(app, engine, day);
+    const engine = await liveEngine();
+    if (liveDay === day) await engine.start(app, day);
   },
   stop() {
     if (liveDay === undefined) return;
     liveDay = undefined;
-    void import('./app/live/go-live.ts').then((part) => part.stopLive());
+    void liveEngine().then((engine) => engine.stop());
   },
-  ring: async () => (await openShelf()).ring,
-  async lastOf(day) {
-    const { batches } = await (await openShelf()).read(day);
-    return (writer) =>
-      Math.max(0, ...batches.filter((batch) => batch.writer === writer).map(({ number }) => number));
-  },
+  ring: async () => (await liveEngine()).ring,
+  lastOf: async (day) => (await liveEngine()).lastOf(day),
   async forget(day) {
     live.places.keep(day, undefined);
-    await (await openShelf()).forget(day);
+    await (await liveEngine()).forget(day);
   },
 };
 

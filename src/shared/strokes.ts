@@ -1,14 +1,10 @@
+import { LONGEST_STROKES } from './strokes-text.ts';
+
 /** Drawn with a finger: lines through points, from the upper left corner of a field `STROKES_WIDE` across. */
 export type Stroke = readonly (readonly [x: number, y: number])[];
 
 export const STROKES_WIDE = 1000;
 export const STROKES_HIGH = 400;
-/** More than a signature; what goes on beyond it is not kept. */
-export const LONGEST_STROKES = 8000;
-
-/** `'10,20 3,-4;500,200'`: the first point of a stroke, then how far each next one is from the one before. */
-export const STROKES_TEXT = /^(-?\d{1,4},-?\d{1,4}( -?\d{1,4},-?\d{1,4})*(;|$))*$/;
-
 /** Points closer than that are not told apart at the size they are printed. */
 const STEP = 6;
 

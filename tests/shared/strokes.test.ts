@@ -1,12 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  LONGEST_STROKES,
-  STROKES_TEXT,
-  type Stroke,
-  strokesOf,
-  strokesPath,
-  strokesText,
-} from '../../src/shared/strokes.ts';
+import { type Stroke, strokesOf, strokesPath, strokesText } from '../../src/shared/strokes.ts';
+import { LONGEST_STROKES, STROKES_TEXT } from '../../src/shared/strokes-text.ts';
 
 const LINE: Stroke = [
   [10, 20],

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { LONGEST_STROKES, STROKES_TEXT } from '../../shared/strokes.ts';
+import { LONGEST_STROKES, STROKES_TEXT } from '../../shared/strokes-text.ts';
 import { idText, shortText, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 
