@@ -20,6 +20,7 @@ const FAULTS = {
   'three-phones': ['tests/day/several-phones.test.ts', 3],
   'accepted-plan': ['tests/plan/accepted-plan.test.ts', 1],
   'small-rigs': ['tests/plan/every-small-rig.test.ts', 1],
+  live: ['tests/browser/six-phones.test.ts', 2],
   timecode: ['tests/ltc', 2],
   hostile: ['tests/hostile', 7],
   mutation: ['.ci/mutation.mjs', 1],

@@ -29,7 +29,7 @@ const newDay = (): string => {
 };
 
 async function phone(name: string, day: string, base: (() => string) | null = office): Promise<LivePhone> {
-  const made = new LivePhone({ database: name, sealer: (kept) => plainSealer(day, name, kept) });
+  const made = new LivePhone({ database: name, sealer: ({ all }) => plainSealer(day, name, all) });
   phones.push(made);
   if (base) await made.open(base);
   return made;
@@ -165,7 +165,7 @@ describe('a live day', () => {
     const mixer = await phone('phonea', day);
     const onlooker = new LivePhone({
       database: 'phoneo',
-      sealer: (kept) => plainSealer(day, null, kept),
+      sealer: ({ all }) => plainSealer(day, null, all),
       place: ONLOOKER,
     });
     phones.push(onlooker);

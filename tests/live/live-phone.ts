@@ -5,7 +5,7 @@ import { BatchBook } from '../../src/app/live/book.ts';
 import { dayFacts } from '../../src/app/live/day-facts.ts';
 import { keepLive, type LiveDay } from '../../src/app/live/live-day.ts';
 import type { LiveState } from '../../src/app/live/live-state.ts';
-import type { Batch, LogPlace, OpenLog } from '../../src/app/live/log.ts';
+import type { LogPlace, OpenLog } from '../../src/app/live/log.ts';
 import type { Sealer } from '../../src/app/live/sealer.ts';
 import type { KeptBatch, Shelf } from '../../src/app/live/shelf.ts';
 import type { Journal } from '../../src/app/ports.ts';
@@ -42,13 +42,16 @@ interface PhoneParts {
   /** Six characters. */
   readonly database: string;
   /** Made anew for each window. */
-  readonly sealer: (kept: readonly Batch[]) => Sealer;
+  readonly sealer: (book: BatchBook, store: DayStore) => Sealer | Promise<Sealer>;
+  /** `day-live` unless told. */
+  readonly day?: string;
   readonly place?: LogPlace;
 }
 
 /** A phone without a screen: the same core, a journal and a shelf in memory, and a real connection. */
 export class LivePhone {
   readonly journal: Journal;
+  readonly day: string;
   readonly shelf = memoryShelf();
   readonly states: LiveState[] = [];
   store!: DayStore;
@@ -58,6 +61,7 @@ export class LivePhone {
 
   constructor(parts: PhoneParts) {
     this.#parts = parts;
+    this.day = parts.day ?? DAY;
     this.journal = memoryJournal(parts.database);
   }
 
@@ -69,16 +73,16 @@ export class LivePhone {
       clock: { now: () => ({ atMs: Date.now(), zone: 120 }) },
       window: `win${String(this.#windows).padStart(2, '0')}`,
       neighbours: { tell: () => {}, listen: () => () => {} },
-      newDayId: () => DAY,
+      newDayId: () => this.day,
       safekeeping: safekeeping(undefined),
     });
-    this.store = await app.open(DAY);
-    const book = await BatchBook.open(this.shelf, DAY);
+    this.store = await app.open(this.day);
+    const book = await BatchBook.open(this.shelf, this.day);
     const open: OpenLog = (place, day) => openLog(base(), place, day);
     this.#live = keepLive({
       openLog: open,
       place: this.#parts.place ?? PHONE,
-      sealer: this.#parts.sealer(book.all),
+      sealer: await this.#parts.sealer(book, this.store),
       book,
       facts: dayFacts(app, this.store),
       tell: (state) => this.states.push(state),
