@@ -55,14 +55,22 @@ const shownCode = async (page: Page): Promise<string> => {
 const admitCode = async (code: string): Promise<void> => {
   await tap(mixer.page, 'Scan a live code');
   await paste(mixer.page, code);
+  await tap(mixer.page, 'Let in');
   await mixer.page.getByRole('dialog').waitFor({ state: 'detached' });
 };
 const nextSetup = (page: Page): Promise<void> => tap(page, /setup/i);
 const isLive = (page: Page): Promise<void> =>
   page.locator('.head-facts').filter({ hasText: 'live' }).waitFor({ timeout: 60_000 });
 
-async function nodePhone(at: number, invitation: string): Promise<LivePhone> {
-  const invited = readInvitation(invitation)!;
+/** Each phone has a code of its own: its one-time word lets one phone in. */
+async function invitation(): Promise<string> {
+  await tap(mixer.page, 'Let a phone join');
+  await tap(mixer.page, 'Join to write');
+  return shownCode(mixer.page);
+}
+
+async function nodePhone(at: number): Promise<LivePhone> {
+  const invited = readInvitation(await invitation())!;
   const kept = new Map<string, HeldKeys>();
   const ring: KeyRing = {
     read: async (one) => kept.get(one),
@@ -77,7 +85,9 @@ async function nodePhone(at: number, invitation: string): Promise<LivePhone> {
     sealer: (book, store) => sealedSealer(parts, held, store, database, book),
   });
   await phone.open(baseOf(at));
-  await admitCode(askingCode({ key: held.key!.publicKey, database, name: `Node ${at}`, job: '' }));
+  await admitCode(
+    askingCode({ key: held.key!.publicKey, word: invited.word, database, name: `Node ${at}`, job: '' }),
+  );
   return phone;
 }
 
@@ -99,14 +109,12 @@ beforeAll(async () => {
   await tap(mixer.page, 'Go live');
   await paste(mixer.page, `rollbook-live /live phone ${PASSWORDS.HUB_PHONE}`);
   await isLive(mixer.page);
-  await tap(mixer.page, 'Let a phone join');
-  const invitation = await shownCode(mixer.page);
-  for (let at = 0; at < 4; at += 1) phones.push(await nodePhone(at, invitation));
+  for (let at = 0; at < 4; at += 1) phones.push(await nodePhone(at));
   await colleague.page.evaluate(() => {
     location.hash = '#/get';
   });
   await tap(colleague.page, 'Scan a live code');
-  await paste(colleague.page, invitation);
+  await paste(colleague.page, await invitation());
   await isLive(colleague.page);
   await toPage(colleague.page, 'now');
   await nextSetup(colleague.page);

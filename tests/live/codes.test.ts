@@ -4,19 +4,27 @@ import { askingCode, invitationCode, readAsking, readInvitation } from '../../sr
 import { placeCode, readPlaceCode } from '../../src/app/live/place-code.ts';
 
 const PLACE = { path: '/live', user: 'phone', password: 'word' };
+const WORD = '0123456789abcdef';
 const KEY = 'ab'.repeat(32);
 
 describe('live codes', () => {
   test('come back as they were written', () => {
     expect(readPlaceCode(` ${placeCode(PLACE)}\n`)).toEqual(PLACE);
-    const invitation = { day: 'day-1', secret: new Uint8Array(32).fill(7), firstOwner: KEY, place: PLACE };
+    const invitation = {
+      day: 'day-1',
+      secret: new Uint8Array(32).fill(7),
+      firstOwner: KEY,
+      offer: 'writer',
+      word: WORD,
+      place: PLACE,
+    } as const;
     expect(readInvitation(invitationCode(invitation))).toEqual(invitation);
     for (const [name, job] of [
       ['Mira Holm', 'Boom operator'],
       ['', ''],
       ['Ксенија 100%', ''],
     ] as const) {
-      const asking = { key: KEY, database: 'abc123', name, job };
+      const asking = { key: KEY, word: WORD, database: 'abc123', name, job };
       expect(readAsking(askingCode(asking))).toEqual(asking);
     }
   });
@@ -34,8 +42,15 @@ describe('live codes', () => {
   test('of one kind are none of another, nor is anything else', () => {
     const codes = [
       placeCode(PLACE),
-      invitationCode({ day: 'day-1', secret: new Uint8Array(32), firstOwner: KEY, place: PLACE }),
-      askingCode({ key: KEY, database: 'abc123', name: 'Mira', job: '' }),
+      invitationCode({
+        day: 'day-1',
+        secret: new Uint8Array(32),
+        firstOwner: KEY,
+        offer: 'writer',
+        word: WORD,
+        place: PLACE,
+      } as const),
+      askingCode({ key: KEY, word: WORD, database: 'abc123', name: 'Mira', job: '' }),
     ];
     const kinds = [readPlaceCode, readInvitation, readAsking];
     for (const [nth, code] of codes.entries())
