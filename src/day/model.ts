@@ -166,6 +166,7 @@ export { isKnown } from '../facts/fact.ts';
 // What screens need of the facts, so that they need not know how facts are stored.
 export { NEEDS, SELECTOR_POSITIONS } from '../facts/kinds/chain-changed.ts';
 export { BIT_DEPTHS, TIMECODE_RATES } from '../facts/kinds/day-described.ts';
+export type { ListenerFields } from '../facts/kinds/listener-described.ts';
 export { MIC_FIELDS, type MicField } from '../facts/kinds/mic-mounted.ts';
 export {
   PART_TYPES,

@@ -1,5 +1,6 @@
 import type { Fact, FactOf } from '../facts/fact.ts';
 import type { DeviceId } from '../facts/kinds/envelope.ts';
+import type { ListenerFields } from '../facts/kinds/listener-described.ts';
 import type { BandFields, CarrierFields, GuardFields } from '../facts/kinds/radio-planned.ts';
 import type { LeadFields, RunFields } from '../facts/kinds/runs-described.ts';
 import type { CardFields, DeviceFields, ShiftFields } from '../facts/kinds/upkeep-logged.ts';
@@ -21,7 +22,7 @@ export interface JamSaid {
   readonly heard?: { readonly offMs: number; readonly doubtMs: number };
 }
 
-/** Facts about radio, batteries, timecode, media and cables. Removed items are still included. */
+/** Facts about radio, batteries, timecode, media, cables and listeners. Removed items are still included. */
 export interface UpkeepSaid {
   readonly guards: GuardFields;
   readonly shift: ShiftFields;
@@ -36,6 +37,7 @@ export interface UpkeepSaid {
   readonly cards: ReadonlyMap<string, CardFields>;
   readonly runs: ReadonlyMap<string, RunFields>;
   readonly leads: ReadonlyMap<string, LeadFields>;
+  readonly listeners: ReadonlyMap<string, ListenerFields>;
 }
 
 /** The same while a day is being folded. */
@@ -51,6 +53,7 @@ export interface MutableUpkeep extends UpkeepSaid {
   readonly cards: Map<string, CardFields>;
   readonly runs: Map<string, RunFields>;
   readonly leads: Map<string, LeadFields>;
+  readonly listeners: Map<string, ListenerFields>;
 }
 
 export const newUpkeep = (): MutableUpkeep => ({
@@ -65,6 +68,7 @@ export const newUpkeep = (): MutableUpkeep => ({
   cards: new Map(),
   runs: new Map(),
   leads: new Map(),
+  listeners: new Map(),
 });
 
 const merge = <Fields extends object>(all: Map<string, Fields>, id: string, fields: Fields): void => {
@@ -112,6 +116,9 @@ export function applyUpkeep(said: MutableUpkeep, fact: Fact): void {
       return;
     case 'leads-described':
       for (const { lead, fields } of fact.leads) merge(said.leads, lead, fields);
+      return;
+    case 'listener-described':
+      merge(said.listeners, fact.listener, fact.fields);
       return;
     default:
   }

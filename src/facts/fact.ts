@@ -20,6 +20,7 @@ import { dayDescribed } from './kinds/day-described.ts';
 import { type Envelope, envelope } from './kinds/envelope.ts';
 import { handedOver } from './kinds/handed-over.ts';
 import type { Kind } from './kinds/kind.ts';
+import { listenerDescribed } from './kinds/listener-described.ts';
 import { micMounted } from './kinds/mic-mounted.ts';
 import { partDescribed, rigLaid } from './kinds/part-described.ts';
 import { phoneNamed } from './kinds/phone-named.ts';
@@ -92,6 +93,7 @@ export const KINDS = [
   scenesDescribed,
   phoneNamed,
   micMounted,
+  listenerDescribed,
   writerAdmitted,
   writerRemoved,
   dayPassedOn,

@@ -127,6 +127,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['card-checked', { open: 0.5 }, 'open'],
   ['phone-named', { name: 7 }, 'name'],
   ['mic-mounted', { voice: 'v1', transmitter: 'tx-1', mic: { place: 7 } }, 'mic.place'],
+  ['listener-described', { fields: { cellsAtMs: '07:00' } }, 'fields.cellsAtMs'],
   ['writer-admitted', { key: 'b7' }, 'key'],
   ['writer-removed', { upTo: -1 }, 'upTo'],
   ['day-passed-on', { signature: '' }, 'signature'],

@@ -27,6 +27,7 @@ const FROZEN_DAYS = [
   'day-4',
   'day-5',
   'day-heard',
+  'day-listeners',
   'day-mics',
   'day-phones',
   'day-scenes',

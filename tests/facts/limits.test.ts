@@ -435,6 +435,19 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     }),
     carried: flag,
   },
+  'listener-described': {
+    listener: idText,
+    ...within('fields', {
+      name: text(200),
+      receiver: text(200),
+      part: orNull(idText),
+      hears: text(200),
+      channel: text(200),
+      cellsAtMs: orNull(moment),
+      handedOut: flag,
+      struck: flag,
+    }),
+  },
   'phone-named': { name: text(200), job: text(200) },
   'writer-admitted': {
     ...BY_OWNER,

@@ -64,8 +64,8 @@ export function namesAlong(day: Day): ReadonlyMap<PartId, string> {
 const RECORDER = 'recorder';
 
 /**
- * What is still true tomorrow of radio, batteries and cables: guards, other carriers, bands, devices, runs
- * and leads. Cells, jams, cards and hours belong to the day, and facts about a removed pack or its lead stay
+ * What is still true tomorrow of radio, batteries and cables: guards, other carriers, bands, devices, runs,
+ * leads, and who hears what: a receiver that did not come back is still out. Cells, jams, cards and hours belong to the day, and facts about a removed pack or its lead stay
  * behind.
  */
 export function upkeepOf(day: Day): Draft[] {
@@ -86,6 +86,9 @@ export function upkeepOf(day: Day): Draft[] {
       .filter(([device, { name }]) => device === RECORDER || rig.byId.has(device) || name)
       .map(([device, fields]): Draft => ({ kind: 'devices-described', devices: [device], fields })),
     ...present(upkeep.runs).map(([run, fields]): Draft => ({ kind: 'run-described', run, fields })),
+    ...present(upkeep.listeners).map(
+      ([listener, { cellsAtMs: _, ...fields }]): Draft => ({ kind: 'listener-described', listener, fields }),
+    ),
     leads.length > 0 && { kind: 'leads-described', leads: leads.slice(0, 500) },
   ];
   return drafts.filter((draft) => draft !== false);

@@ -16,6 +16,7 @@ type PrepFact = FactOf<
   | 'shift-planned'
   | 'run-described'
   | 'leads-described'
+  | 'listener-described'
 >;
 
 /** A device's name: a pack of the rig, the recorder, or whatever else was described. */
@@ -52,6 +53,8 @@ export function prepWords(day: Day, fact: PrepFact): string {
       return described(fact.fields.name ?? day.upkeep.runs.get(fact.run)?.name ?? 'cable run', fact.fields);
     case 'leads-described':
       return fact.leads.length === 1 ? 'a lead edited' : `${fact.leads.length} leads edited`;
+    case 'listener-described':
+      return listenerFactWords(day, fact);
   }
 }
 
@@ -61,4 +64,14 @@ function described(
 ): string {
   if (struck) return `${name ?? 'something'} deleted`;
   return khz ? `${name ?? 'carrier'} on ${formatMhz(khz)} MHz` : `${name ?? 'something'} edited`;
+}
+
+function listenerFactWords(day: Day, { listener, fields }: FactOf<'listener-described'>): string {
+  const known = { ...day.upkeep.listeners.get(listener), ...fields };
+  const said = Object.keys(fields);
+  const receiver = `${known.receiver ?? 'receiver'} of ${known.name ?? 'a listener'}`;
+  if (said.length === 1 && fields.handedOut !== undefined)
+    return `${receiver} ${fields.handedOut ? 'handed out' : 'returned'}`;
+  if (said.length === 1 && fields.cellsAtMs) return `fresh batteries in ${receiver}`;
+  return described(known.name ?? 'listener', fields);
 }

@@ -101,6 +101,7 @@ const WORDS: Record<Exclude<Fact['kind'], NoStep>, string> = {
   'shift-planned': 'hours of the day set',
   'run-described': 'Far box edited',
   'leads-described': '2 leads edited',
+  'listener-described': 'Director edited',
   'fact-moved': 'take 24A/1 moved back',
   'conflict-resolved': 'resolved: 24A/1',
   'takes-joined': '24A/1 and 24A/2 as one take',
