@@ -60,6 +60,7 @@ const PLACES: readonly Place[] = [
       /^Add device$/,
     ],
   },
+  { tab: 'listeners', opens: [/^Somebody else$/] },
   { tab: 'card', opens: [] },
   { tab: 'picture', opens: [/^Larger$/, /^Bag$/] },
   { tab: 'unit', opens: [/^Elsewhere$/] },

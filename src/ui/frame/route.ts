@@ -10,6 +10,7 @@ export const PAGES = {
   scenes: 'cast',
   radio: 'rig',
   upkeep: 'rig',
+  listeners: 'rig',
   card: 'wrap',
   picture: 'wrap',
   phones: 'line',

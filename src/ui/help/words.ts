@@ -26,6 +26,7 @@ export const WORD_MEANS: readonly (readonly [string, string])[] = [
   ['track, iso, mix', 'Of the recorder. An iso has one input to itself; the mix has everyone.'],
   ['pre-fader, post-fader', 'A track fed before or after the fader of the recorder.'],
   ['send, comms', 'A send is an output of the recorder. Comms is what the crew talks over.'],
+  ['listener, IFB', 'Somebody who hears the sound as it is made; an IFB is the receiver they hear it on.'],
   ['call sheet', 'The production’s list of the day: who plays what, and when.'],
   ['needed', 'Wanted in this setup. Whoever is not can give a pack away.'],
   ['wrapped', 'Finished for the day.'],

@@ -1,3 +1,4 @@
+import { stillOut } from '../../day/answers/listeners.ts';
 import { hitCount } from '../../radio/day/named-hits.ts';
 import { dueCount, upkeepAt } from '../../upkeep/due/day-due.ts';
 import { useDay } from '../frame/context.ts';
@@ -7,13 +8,14 @@ import { hrefOf } from '../frame/route.ts';
 import { countOf } from '../words/chain.ts';
 import './prep-links.css';
 
-/** Links from the rig to radio and upkeep, each with what is wrong or due there. */
+/** Links from the rig to radio, upkeep and listeners, each with what is wrong or due there. */
 export function PrepLinks() {
   const day = useDay().day.value;
   const now = useNow();
   const { plan, result } = usePlan();
   const { hits, edges } = result.ok ? hitCount(result.value) : { hits: 0, edges: 0 };
   const due = dueCount(upkeepAt(day, now.atMs));
+  const out = stillOut(day).length;
   const onAir = plan.carriers.filter(({ transmitting }) => transmitting).length;
   return (
     <nav class="prep-links rows" aria-label="Prep and upkeep">
@@ -35,6 +37,13 @@ export function PrepLinks() {
           <span class="soft">batteries, timecode, media, the far box, wiring sheet</span>
         </span>
         <span class="row-word">{due > 0 ? <strong>{due} due</strong> : 'nothing due'}</span>
+      </a>
+      <a class="row" href={hrefOf({ at: 'day', day: day.id, tab: 'listeners' })}>
+        <span class="row-text">
+          <strong>Listeners</strong>
+          <span class="soft">who hears what, on which receiver</span>
+        </span>
+        <span class="row-word">{out > 0 ? `${out} handed out` : 'nobody'}</span>
       </a>
     </nav>
   );

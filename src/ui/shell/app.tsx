@@ -30,6 +30,10 @@ const Plan = lazy(() => import('../plan/plan.tsx').then((part) => part.Plan), Sc
 const MoveUnit = lazy(() => import('../plan/unit/unit.tsx').then((part) => part.MoveUnit), ScreenMissing);
 const Radio = lazy(() => import('../radio/radio.tsx').then((part) => part.Radio), ScreenMissing);
 const Upkeep = lazy(() => import('../upkeep/upkeep.tsx').then((part) => part.Upkeep), ScreenMissing);
+const Listeners = lazy(
+  () => import('../upkeep/listeners/listeners.tsx').then((part) => part.Listeners),
+  ScreenMissing,
+);
 const Card = lazy(() => import('../card/card.tsx').then((part) => part.Card), ScreenMissing);
 const Picture = lazy(() => import('../picture/picture.tsx').then((part) => part.Picture), ScreenMissing);
 const GetDay = lazy(() => import('../phones/get-day.tsx').then((part) => part.GetDay), ScreenMissing);
@@ -46,6 +50,7 @@ const SCREENS: Record<DayPage, ComponentType> = {
   unit: MoveUnit,
   radio: Radio,
   upkeep: Upkeep,
+  listeners: Listeners,
   card: Card,
   picture: Picture,
   phones: Phones,

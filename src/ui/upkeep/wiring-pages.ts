@@ -1,4 +1,5 @@
 import { type OutgoingFile, routeFor, sendFiles } from '../../app/sharing.ts';
+import { listenersOf } from '../../day/answers/listeners.ts';
 import { safeName } from '../../day/files/safe-name.ts';
 import type { Day } from '../../day/model.ts';
 import type { PrintedSheet } from '../../report/pdf/sheet-pdf.ts';
@@ -8,6 +9,7 @@ import { complain, tell } from '../frame/messages.ts';
 import { device } from '../frame/sending/device.ts';
 import { writePages } from '../frame/sending/pages.ts';
 import { wrapSettings } from '../frame/sending/settings.ts';
+import { listenerLine } from '../words/listeners.ts';
 
 const COLUMNS = [
   { title: 'Output', share: 3 },
@@ -33,6 +35,12 @@ export function wiringAsSheet(day: Day, rows: readonly WiringRow[], notes: reado
     notes,
     date,
   };
+}
+
+/** Who hears what, under the table. */
+export function listenerNotes(day: Day): string[] {
+  const listeners = listenersOf(day);
+  return listeners.length === 0 ? [] : ['Listeners', ...listeners.map(listenerLine)];
 }
 
 /** The sheet as a file of pages, made in advance. */

@@ -11,7 +11,8 @@ import { sentenceFor } from '../words/problems.ts';
 import { BoxDrawing, SpareInputs } from './box-drawing.tsx';
 import { boxLeads, spareInputs } from './box-leads.ts';
 import { LeadSheet } from './lead-sheet.tsx';
-import { sendPages, wiringAsSheet, wiringPages } from './wiring-pages.ts';
+import { WiringListeners } from './wiring-listeners.tsx';
+import { listenerNotes, sendPages, wiringAsSheet, wiringPages } from './wiring-pages.ts';
 
 const SNAKE_NOTE = `Snakes: 25-pin D-sub as AES59, pin ${UNCONNECTED_PIN} not connected. XLR: 1 screen, 2 plus, 3 minus (AES14).`;
 
@@ -29,7 +30,7 @@ export function Wiring({ onBack }: { onBack: () => void }) {
   // Made before the tap: the share sheet only opens straight from one.
   useEffect(() => {
     const stop = new AbortController();
-    const notes = hasSnake ? [SNAKE_NOTE] : [];
+    const notes = [...listenerNotes(day), ...(hasSnake ? [SNAKE_NOTE] : [])];
     const printed = wiringAsSheet(day, wiringSheet(leadsOfDay(day)).rows, notes);
     void wiringPages(day, printed, stop.signal).then((made) => {
       if (stop.signal.aborted) return;
@@ -71,6 +72,7 @@ export function Wiring({ onBack }: { onBack: () => void }) {
           onOpen={setOpen}
         />
       ))}
+      <WiringListeners day={day} />
       {hasSnake && <p class="section soft">{SNAKE_NOTE}</p>}
       <Cautions of={['snake']} />
       {open && (

@@ -6,6 +6,7 @@ import { wrapSettings } from '../frame/sending/settings.ts';
 import { Row } from '../kit/row.tsx';
 import { CloseDay } from './close-day.tsx';
 import { HandOverSection } from './hand-over.tsx';
+import { ReceiversOut } from './receivers-out.tsx';
 import { ReportSection } from './report.tsx';
 import { rollMatters } from './roll-matters.ts';
 import { SendSection } from './send.tsx';
@@ -43,6 +44,7 @@ export function Wrap() {
         </li>
       </ul>
       <HandOverSection />
+      <ReceiversOut />
       <ReportSection {...outgoing} />
       <SendSection outgoing={outgoing} whose={day.header} />
       <SentList day={day} />
