@@ -22,6 +22,8 @@ export class Chain {
   readonly #links: Links;
   readonly #switched: SwitchedInputs;
   readonly #leads = new Map<string, Link<Lead>>();
+  /** By the output or the hardline voice that they come from. */
+  readonly #leadsFrom = new Map<string, PluggedLead[]>();
   readonly #packs: ReadonlyMap<string, SaidOf[]>;
   readonly #channels: ReadonlyMap<string, SaidOf[]>;
 
@@ -29,9 +31,15 @@ export class Chain {
     this.#links = links;
     this.#switched = switchedInputs(rig);
     for (const [name, link] of links)
-      if (name.startsWith(LEAD)) this.#leads.set(name.slice(LEAD.length), link as Link<Lead>);
+      if (name.startsWith(LEAD)) this.#note(name.slice(LEAD.length), link as Link<Lead>);
     this.#packs = byEnd(rig.transmitters, (id) => wornBy(links, id));
     this.#channels = byEnd(rig.channels, (id) => tunedTo(links, id));
+  }
+
+  #note(id: string, link: Link<Lead>): void {
+    this.#leads.set(id, link);
+    const { from } = link.value;
+    if (from !== null) addTo(this.#leadsFrom, from, pluggedLead(this.#links, this.#switched, id, link));
   }
 
   get(name: string): Link | undefined {
@@ -49,12 +57,8 @@ export class Chain {
   }
 
   /** The leads from an output or a hardline voice, and where they go. */
-  leadsFrom(end: PartId | VoiceId): PluggedLead[] {
-    const found: PluggedLead[] = [];
-    for (const [id, link] of this.#leads) {
-      if (link.value.from === end) found.push(pluggedLead(this.#links, this.#switched, id, link));
-    }
-    return found;
+  leadsFrom(end: PartId | VoiceId): readonly PluggedLead[] {
+    return this.#leadsFrom.get(end) ?? [];
   }
 
   /** The transmitters a voice wears, in rig order. */
@@ -82,10 +86,13 @@ function byEnd(
   for (const { id } of parts) {
     const link = linkOf(id);
     if (!link || link.value === null) continue;
-    const said = { part: id, by: link.by };
-    const others = found.get(link.value);
-    if (others) others.push(said);
-    else found.set(link.value, [said]);
+    addTo(found, link.value, { part: id, by: link.by });
   }
   return found;
+}
+
+function addTo<Found>(lists: Map<string, Found[]>, end: string, found: Found): void {
+  const others = lists.get(end);
+  if (others) others.push(found);
+  else lists.set(end, [found]);
 }
