@@ -1,6 +1,6 @@
 import { Chain } from '../chain/chain.ts';
 import { rollIn } from '../chain/links.ts';
-import { type ChainEnds, inputReach, type Reach } from '../chain/reach.ts';
+import { type ChainEnds, type Reach, reachOfInputs } from '../chain/reach.ts';
 import type { Links, PartId, VoiceId } from '../model.ts';
 import { type InputAnswer, inputAnswer } from './input-answers.ts';
 import {
@@ -35,18 +35,19 @@ export interface ChainAnswers {
 export function chainAnswers(ends: ChainEnds, links: Links): ChainAnswers {
   const { rig } = ends;
   const chain = new Chain(rig, links);
-  const reach = new Map(rig.inputs.map((input) => [input.id, inputReach(ends, chain, input)]));
-  const feeding = feedingOf([...reach.values()]);
+  const reach = reachOfInputs(ends, chain);
+  const byInput = new Map(reach.map((at) => [at.input.id, at]));
+  const feeding = feedingOf(reach);
   const tracks = rig.tracks.map((track) =>
     trackAnswer(ends, chain, track, (!track.mix && feeding.get(track.id)) || []),
   );
   const byTrack = new Map(tracks.map((answer) => [answer.track.id, answer]));
-  const inputs = [...reach.values()].map((at) => inputAnswer(at, (track) => byTrack.get(track)?.state));
+  const inputs = reach.map((at) => inputAnswer(at, (track) => byTrack.get(track)?.state));
   const wiring = {
     ends,
     chain,
     leadsFrom: (end: PartId | VoiceId) => chain.leadsFrom(end),
-    reachOf: (input: PartId) => reach.get(input),
+    reachOf: (input: PartId) => byInput.get(input),
     trackOf: (track: PartId) => byTrack.get(track),
   };
   const recorders = recorderAnswers(wiring, { inputs, tracks });

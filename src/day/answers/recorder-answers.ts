@@ -1,12 +1,19 @@
 import { rollingIn } from '../chain/links.ts';
-import type { Part, PartId } from '../model.ts';
+import type { Part, PartId, Voice } from '../model.ts';
 import { recorderOfPart } from '../recorder-of-part.ts';
 import { recorderIds, recordsAs, rollingIds } from '../recorders/recorder-ids.ts';
 import { leadsAt } from '../recorders/recorder-leads.ts';
 import type { InputAnswer } from './input-answers.ts';
 import { heardOrNot, type Summary, summaryOf } from './summary.ts';
 import type { TrackAnswer } from './track-answers.ts';
-import { isHeard, type VoiceAnswer, voiceAnswer, type Wiring } from './voice-answers.ts';
+import {
+  isHeard,
+  type Path,
+  radioPaths,
+  type VoiceAnswer,
+  voiceAnswer,
+  type Wiring,
+} from './voice-answers.ts';
 
 /** The answers as one recorder has them, whether it rolls or not. */
 export interface RecorderAnswers {
@@ -27,23 +34,33 @@ export interface RolledVoice extends VoiceAnswer {
   readonly heardOn: HeardOn;
 }
 
+/** A voice of the cast, with its radio paths as far as they are the same for all recorders. */
+interface Wired {
+  readonly voice: Voice;
+  readonly radio: readonly Path[];
+}
+
 type Parts = Pick<RecorderAnswers, 'inputs' | 'tracks'>;
 type Alone = Omit<RecorderAnswers, 'recorder' | 'rolls'>;
 
 /** The answers of each recorder. Those that record the same inputs and tracks share theirs. */
 export function recorderAnswers(wiring: Wiring, whole: Parts): RecorderAnswers[] {
-  const { rig } = wiring.ends;
-  const rolling = rollingIds(rig, rollingIn(wiring.chain)?.value);
+  const { ends, chain } = wiring;
+  const { rig } = ends;
+  const rolling = rollingIds(rig, rollingIn(chain)?.value);
+  const cast = [...ends.voices.values()]
+    .filter(({ struck }) => !struck)
+    .map((voice): Wired => ({ voice, radio: radioPaths(ends, chain, voice.id) }));
   const known = new Map<PartId, Alone>();
   return recorderIds(rig).map((recorder) => {
     const as = recordsAs(rig, recorder);
-    const answers = known.get(as) ?? answersAs(wiring, whole, as);
+    const answers = known.get(as) ?? answersAs(wiring, cast, whole, as);
     known.set(as, answers);
     return { recorder, rolls: rolling.includes(recorder), ...answers };
   });
 }
 
-function answersAs(wiring: Wiring, whole: Parts, recorder: PartId): Alone {
+function answersAs(wiring: Wiring, cast: readonly Wired[], whole: Parts, recorder: PartId): Alone {
   const inputs = belonging(whole.inputs, ({ input }) => input, recorder);
   const tracks = belonging(whole.tracks, ({ track }) => track, recorder);
   const isAlone = inputs === whole.inputs && tracks === whole.tracks;
@@ -51,9 +68,7 @@ function answersAs(wiring: Wiring, whole: Parts, recorder: PartId): Alone {
   const there = isAlone
     ? wiring
     : { ...wiring, leadsFrom: (end: string) => leadsAt(ends.rig, leadsFrom(end), recorder) };
-  const voices = [...ends.voices.values()]
-    .filter(({ struck }) => !struck)
-    .map((voice) => rolled(voiceAnswer(there, voice)));
+  const voices = cast.map(({ voice, radio }) => rolled(voiceAnswer(there, voice, radio)));
   return { inputs, tracks, voices, summary: summaryOf(inputs, tracks, voices) };
 }
 

@@ -3,7 +3,7 @@ import type { Chain, SaidOf } from '../chain/chain.ts';
 import type { PluggedLead } from '../chain/leads.ts';
 import { hadPack, needOf } from '../chain/links.ts';
 import type { ChainEnds, Reach } from '../chain/reach.ts';
-import type { Link, Need, Open, PartId, Voice, VoiceId } from '../model.ts';
+import type { Link, Need, Open, PartId, Rig, Voice, VoiceId } from '../model.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
 
 /**
@@ -81,17 +81,17 @@ export const isMissed = ({ state, need }: Pick<VoiceAnswer, 'state' | 'need'>): 
 export const isWaitedFor = (need: Open<Need> | null): boolean =>
   need !== null && need !== 'resting' && need !== 'done';
 
-/** A voice's paths to the tracks, and how it is recorded. */
-export function voiceAnswer(wiring: Wiring, voice: Voice): VoiceAnswer {
+/** A voice's paths to the tracks of a recorder, and how it is recorded. `radio`: its radio paths, which all recorders share. */
+export function voiceAnswer(wiring: Wiring, voice: Voice, radio: readonly Path[]): VoiceAnswer {
   const { chain, ends, leadsFrom } = wiring;
   const need = needOf(chain, voice.id)?.value ?? null;
-  const radio = chain.packsOn(voice.id).flatMap((pack) => radioPaths(wiring, pack));
   // An unplugged hardline is no source, like a pack that nobody wears. One whose socket was taken does count.
   const plugged = leadsFrom(voice.id).some(
     ({ link, pushedOutOf }) => link.value.to !== null || pushedOutOf !== null,
   );
   const wired = plugged ? leadPaths(wiring, voice.id, { ...START, source: voice.id }) : [];
-  const paths = [...radio, ...wired];
+  const received = radio.flatMap((path) => (path.output ? leadPaths(wiring, path.output, path) : [path]));
+  const paths = [...received, ...wired];
   const tracks = [...new Set(paths.flatMap((path) => path.tracks))].filter((id) => ends.rig.byId.has(id));
   if (paths.length === 0) {
     const had = hadPack(chain, voice.id);
@@ -108,17 +108,21 @@ function withNothing(voice: Voice, lost: Link<PartId> | undefined): Path {
   return { ...START, broken: voice.kind === 'performer' ? 'no-transmitter' : 'no-lead' };
 }
 
-function radioPaths(wiring: Wiring, pack: SaidOf): Path[] {
+/** The radio paths of a voice up to the outputs of its receivers, or to where they break before. */
+export const radioPaths = ({ rig }: Pick<ChainEnds, 'rig'>, chain: Chain, voice: VoiceId): Path[] =>
+  chain.packsOn(voice).flatMap((pack) => packPaths(rig, chain, pack));
+
+function packPaths(rig: Rig, chain: Chain, pack: SaidOf): Path[] {
   const worn: Path = { ...START, transmitter: pack.part, because: [pack.by] };
-  const channels = wiring.chain.channelsOf(pack.part);
+  const channels = chain.channelsOf(pack.part);
   if (channels.length === 0) return [{ ...worn, broken: 'no-channel' }];
-  return channels.flatMap(({ part: channel, by }) => {
+  return channels.flatMap(({ part: channel, by }): Path[] => {
     const tuned: Path = { ...worn, channel, source: channel, because: [...worn.because, by] };
-    const outputs = wiring.ends.rig.outputs.filter(
+    const outputs = rig.outputs.filter(
       ({ reserved, carries = [] }) => !reserved && carries.includes(channel),
     );
-    if (outputs.length === 0) return [{ ...tuned, broken: 'no-output' as const }];
-    return outputs.flatMap(({ id }) => leadPaths(wiring, id, { ...tuned, output: id }));
+    if (outputs.length === 0) return [{ ...tuned, broken: 'no-output' }];
+    return outputs.map(({ id }) => ({ ...tuned, output: id }));
   });
 }
 

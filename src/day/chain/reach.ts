@@ -47,14 +47,28 @@ export interface ChainEnds {
   readonly voices: ReadonlyMap<VoiceId, Voice>;
 }
 
+/** What a receiver channel brings, wherever its output goes. */
+type Sources = (channel: PartId) => Source;
+
+/** What reaches each input of the rig, in its order. A source that goes to several recorders is one and the same. */
+export function reachOfInputs(ends: ChainEnds, chain: Chain): Reach[] {
+  const known = new Map<PartId, Source>();
+  const sourceOf = (channel: PartId): Source => {
+    const source = known.get(channel) ?? radioSource(ends, chain, channel);
+    known.set(channel, source);
+    return source;
+  };
+  return ends.rig.inputs.map((input) => inputReach(ends, chain, sourceOf, input));
+}
+
 /** What reaches an input, by way of its selector if it has one. */
-export function inputReach(ends: ChainEnds, chain: Chain, input: Part): Reach {
+function inputReach(ends: ChainEnds, chain: Chain, sourceOf: Sources, input: Part): Reach {
   const selector = ends.rig.selectors.findLast((one) => one.input === input.id);
   const thrown = selector && thrownTo(chain, selector.id);
   const position = thrown?.value ?? 'a';
   const at = (wanted: SelectorPosition): Arrival | null => {
     const lead = chain.leadIn({ input: input.id, position: wanted });
-    return lead?.link.value.from ? arrivalOf(ends, chain, lead) : null;
+    return lead?.link.value.from ? arrivalOf(ends, sourceOf, lead) : null;
   };
   const muted = mutedAt(chain, input.id);
   const sent = sentTo(chain, input.id);
@@ -84,7 +98,7 @@ function tracksFed({ byId, recorders }: Rig, input: Part, sent: readonly PartId[
     : sent;
 }
 
-function arrivalOf(ends: ChainEnds, chain: Chain, { id: lead, link }: PluggedLead): Arrival | null {
+function arrivalOf(ends: ChainEnds, sourceOf: Sources, { id: lead, link }: PluggedLead): Arrival | null {
   const from = link.value.from!;
   const voice = ends.voices.get(from);
   if (voice) {
@@ -94,8 +108,7 @@ function arrivalOf(ends: ChainEnds, chain: Chain, { id: lead, link }: PluggedLea
   if (!output) return null;
   const reserved = Boolean(output.reserved);
   const channels = reserved ? [] : (output.carries ?? []).filter((id) => ends.rig.byId.has(id));
-  const sources = channels.map((channel) => radioSource(ends, chain, channel));
-  return { lead, from, sources, reserved, because: link.by };
+  return { lead, from, sources: channels.map(sourceOf), reserved, because: link.by };
 }
 
 const hardline = (voice: Voice, by: FactId): Source => ({
