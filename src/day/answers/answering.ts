@@ -1,3 +1,4 @@
+import { asBefore } from '../../shared/as-before.ts';
 import { Chain } from '../chain/chain.ts';
 import { rollIn } from '../chain/links.ts';
 import { type ChainEnds, type Reach, reachOfInputs } from '../chain/reach.ts';
@@ -31,18 +32,28 @@ export interface ChainAnswers {
   readonly roll: string;
 }
 
-/** Computes from the links what reaches each input, what each track records, and who is on which. */
-export function chainAnswers(ends: ChainEnds, links: Links): ChainAnswers {
+/**
+ * Computes from the links what reaches each input, what each track records, and who is on which. What is as in the
+ * answers `before`, of the same rig and cast, is shared with them: a change on the line concerns few of them.
+ */
+export function chainAnswers(ends: ChainEnds, links: Links, before?: ChainAnswers): ChainAnswers {
   const { rig } = ends;
   const chain = new Chain(rig, links);
-  const reach = reachOfInputs(ends, chain);
+  const reach = asBefore(
+    reachOfInputs(ends, chain),
+    before?.inputs.map((input) => input.reach),
+  );
   const byInput = new Map(reach.map((at) => [at.input.id, at]));
   const feeding = feedingOf(reach);
-  const tracks = rig.tracks.map((track) =>
-    trackAnswer(ends, chain, track, (!track.mix && feeding.get(track.id)) || []),
+  const tracks = asBefore(
+    rig.tracks.map((track) => trackAnswer(ends, chain, track, (!track.mix && feeding.get(track.id)) || [])),
+    before?.tracks,
   );
   const byTrack = new Map(tracks.map((answer) => [answer.track.id, answer]));
-  const inputs = reach.map((at) => inputAnswer(at, (track) => byTrack.get(track)?.state));
+  const inputs = asBefore(
+    reach.map((at) => inputAnswer(at, (track) => byTrack.get(track)?.state)),
+    before?.inputs,
+  );
   const wiring = {
     ends,
     chain,
@@ -50,10 +61,10 @@ export function chainAnswers(ends: ChainEnds, links: Links): ChainAnswers {
     reachOf: (input: PartId) => byInput.get(input),
     trackOf: (track: PartId) => byTrack.get(track),
   };
-  const recorders = recorderAnswers(wiring, { inputs, tracks });
+  const recorders = recorderAnswers(wiring, { inputs, tracks }, before?.recorders);
   const rolling = recorders.filter(({ rolls }) => rolls);
   const main = rolling[0]!;
-  const voices = rolledVoices(rolling);
+  const voices = asBefore(rolledVoices(rolling), before?.voices);
   return {
     inputs,
     tracks,

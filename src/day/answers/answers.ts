@@ -17,31 +17,38 @@ interface Known {
   at: { readonly day: Day; readonly place: number };
 }
 
-/** Computed answers of a line, by chain number. */
-const remembered = new WeakMap<object, Map<number, Known>>();
+/** Computed answers of a line. */
+interface Memory {
+  readonly byChain: Map<number, Known>;
+  /** Those computed last, with which the next ones share what did not change. */
+  last: Answers | undefined;
+}
+
+const remembered = new WeakMap<object, Memory>();
 
 /** The answers just before the item at `index`, computed once per chain. */
 export function answersAt(day: Day, index: number): Answers {
   const place = Math.min(index, day.line.length);
   const { answersOf } = day.memory;
-  const memory = remembered.get(answersOf) ?? new Map<number, Known>();
+  const memory: Memory = remembered.get(answersOf) ?? { byChain: new Map(), last: undefined };
   remembered.set(answersOf, memory);
   const chain = chainAt(day, place);
-  const known = memory.get(chain);
+  const known = memory.byChain.get(chain);
   if (known) {
     known.at = { day, place };
     return known.answers;
   }
   const made: Known = {
     answers: {
-      ...chainAnswers(day, linksAt(day, place)),
+      ...chainAnswers(day, linksAt(day, place), memory.last),
       get links() {
         return linksAt(made.at.day, made.at.place);
       },
     },
     at: { day, place },
   };
-  memory.set(chain, made);
+  memory.byChain.set(chain, made);
+  memory.last = made.answers;
   return made.answers;
 }
 

@@ -1,7 +1,7 @@
 import { gangName, gangsOn } from '../chain/gang-links.ts';
 import type { Day, Fact, PartId, Take, TakeId } from '../model.ts';
 import { itemOnLine, placeOfTake, takesInOrder } from '../takes.ts';
-import { answersAtTake, answersNow } from './answers.ts';
+import { type Answers, answersAtTake, answersNow } from './answers.ts';
 import { isTrackRolled } from './rolled-parts.ts';
 import { audibleOn, gangFor, type TrackAnswer } from './track-answers.ts';
 
@@ -49,20 +49,18 @@ export function isGangAt(day: Day, at: TakeId | 'end', track: PartId, sources: r
 /** The takes that would clash if every gang of a track ended here; gangs declared later still hold. */
 export function clashesWithoutGang(day: Day, track: PartId, before: TakeId): Take[] {
   const from = placeOfTake(day, before);
-  const known = new Map<TrackAnswer, boolean>();
-  const wouldClash = (answer: TrackAnswer, take: TakeId): boolean => {
-    if (answer.state !== 'gang') return false;
-    const left = gangsOn(answersAtTake(day, take).links, track).filter(
-      ({ by }) => (itemOnLine(day, by)?.place ?? 0) >= from,
-    );
+  const known = new Map<Answers, boolean>();
+  const wouldClash = (answers: Answers): boolean => {
+    const answer = onTrack(answers.tracks, track);
+    if (answer?.state !== 'gang') return false;
+    const left = gangsOn(answers.links, track).filter(({ by }) => (itemOnLine(day, by)?.place ?? 0) >= from);
     return gangFor(left, audibleOn(answer)) === undefined;
   };
   return takesFrom(day, track, before).filter(({ id }) => {
-    const answer = onTrack(answersAtTake(day, id).tracks, track);
-    if (!answer) return false;
-    // Takes that share an answer share the gangs behind it.
-    const clashes = known.get(answer) ?? wouldClash(answer, id);
-    known.set(answer, clashes);
+    // Takes that share all answers share the gangs behind them, which those that share one need not.
+    const answers = answersAtTake(day, id);
+    const clashes = known.get(answers) ?? wouldClash(answers);
+    known.set(answers, clashes);
     return clashes;
   });
 }

@@ -1,3 +1,4 @@
+import { asBefore } from '../../shared/as-before.ts';
 import { rollingIn } from '../chain/links.ts';
 import type { Part, PartId, Voice } from '../model.ts';
 import { recorderOfPart } from '../recorder-of-part.ts';
@@ -43,8 +44,12 @@ interface Wired {
 type Parts = Pick<RecorderAnswers, 'inputs' | 'tracks'>;
 type Alone = Omit<RecorderAnswers, 'recorder' | 'rolls'>;
 
-/** The answers of each recorder. Those that record the same inputs and tracks share theirs. */
-export function recorderAnswers(wiring: Wiring, whole: Parts): RecorderAnswers[] {
+/** The answers of each recorder. Those that record the same inputs and tracks share theirs, and share with those `before`. */
+export function recorderAnswers(
+  wiring: Wiring,
+  whole: Parts,
+  before: readonly RecorderAnswers[] = [],
+): RecorderAnswers[] {
   const { ends, chain } = wiring;
   const { rig } = ends;
   const rolling = rollingIds(rig, rollingIn(chain)?.value);
@@ -52,23 +57,32 @@ export function recorderAnswers(wiring: Wiring, whole: Parts): RecorderAnswers[]
     .filter(({ struck }) => !struck)
     .map((voice): Wired => ({ voice, radio: radioPaths(ends, chain, voice.id) }));
   const known = new Map<PartId, Alone>();
-  return recorderIds(rig).map((recorder) => {
+  return recorderIds(rig).map((recorder, at) => {
     const as = recordsAs(rig, recorder);
-    const answers = known.get(as) ?? answersAs(wiring, cast, whole, as);
+    const answers = known.get(as) ?? answersAs(wiring, cast, whole, as, before[at]);
     known.set(as, answers);
     return { recorder, rolls: rolling.includes(recorder), ...answers };
   });
 }
 
-function answersAs(wiring: Wiring, cast: readonly Wired[], whole: Parts, recorder: PartId): Alone {
-  const inputs = belonging(whole.inputs, ({ input }) => input, recorder);
-  const tracks = belonging(whole.tracks, ({ track }) => track, recorder);
+function answersAs(
+  wiring: Wiring,
+  cast: readonly Wired[],
+  whole: Parts,
+  recorder: PartId,
+  before: Alone | undefined,
+): Alone {
+  const inputs = belonging(whole.inputs, ({ input }) => input, recorder, before?.inputs);
+  const tracks = belonging(whole.tracks, ({ track }) => track, recorder, before?.tracks);
   const isAlone = inputs === whole.inputs && tracks === whole.tracks;
   const { ends, leadsFrom } = wiring;
   const there = isAlone
     ? wiring
     : { ...wiring, leadsFrom: (end: string) => leadsAt(ends.rig, leadsFrom(end), recorder) };
-  const voices = cast.map(({ voice, radio }) => rolled(voiceAnswer(there, voice, radio)));
+  const voices = asBefore(
+    cast.map(({ voice, radio }) => rolled(voiceAnswer(there, voice, radio))),
+    before?.voices,
+  );
   return { inputs, tracks, voices, summary: summaryOf(inputs, tracks, voices) };
 }
 
@@ -77,9 +91,10 @@ function belonging<Answer>(
   answers: readonly Answer[],
   partOf: (answer: Answer) => Part,
   recorder: PartId,
+  before: readonly Answer[] | undefined,
 ): readonly Answer[] {
   const own = answers.filter((answer) => recorderOfPart(partOf(answer)) === recorder);
-  return own.length === answers.length ? answers : own;
+  return own.length === answers.length ? answers : asBefore(own, before);
 }
 
 const rolled = (answer: VoiceAnswer): RolledVoice => ({
