@@ -3,7 +3,6 @@ import type { Command } from '../day-store.ts';
 import { atMoment, onAnyDay, onDay } from './command.ts';
 
 export { clockFor } from '../../commands/line/log-takes.ts';
-export { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../commands/line/typed-take.ts';
 
 export const rollTake = atMoment(takes.rollTake);
 export const cutTake = atMoment(takes.cutTake);

@@ -1,12 +1,6 @@
 import { useState } from 'preact/hooks';
-import {
-  describeTake,
-  logTake,
-  rateOfTake,
-  readTypedTake,
-  type TypedTake,
-  typedFrom,
-} from '../../../app/commands/takes.ts';
+import { describeTake, logTake } from '../../../app/commands/takes.ts';
+import { rateOfTake, readTypedTake, type TypedTake, typedFrom } from '../../../app/commands/typed.ts';
 import { TAKE_KINDS, type Take, type TakeKind } from '../../../day/model.ts';
 import { startOfTake } from '../../../day/settings/settings.ts';
 import { takeText } from '../../../day/slate.ts';
