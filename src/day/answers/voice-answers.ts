@@ -2,6 +2,7 @@ import type { FactId } from '../../shared/ids.ts';
 import type { Chain, SaidOf } from '../chain/chain.ts';
 import type { PluggedLead } from '../chain/leads.ts';
 import { hadPack, needOf } from '../chain/links.ts';
+import { outputsOf } from '../chain/outputs.ts';
 import type { ChainEnds, Reach } from '../chain/reach.ts';
 import type { Link, Need, Open, PartId, Rig, Voice, VoiceId } from '../model.ts';
 import type { TrackAnswer, TrackState } from './track-answers.ts';
@@ -118,11 +119,9 @@ function packPaths(rig: Rig, chain: Chain, pack: SaidOf): Path[] {
   if (channels.length === 0) return [{ ...worn, broken: 'no-channel' }];
   return channels.flatMap(({ part: channel, by }): Path[] => {
     const tuned: Path = { ...worn, channel, source: channel, because: [...worn.because, by] };
-    const outputs = rig.outputs.filter(
-      ({ reserved, carries = [] }) => !reserved && carries.includes(channel),
-    );
+    const outputs = outputsOf(rig, channel);
     if (outputs.length === 0) return [{ ...tuned, broken: 'no-output' }];
-    return outputs.map(({ id }) => ({ ...tuned, output: id }));
+    return outputs.map((output) => ({ ...tuned, output }));
   });
 }
 
