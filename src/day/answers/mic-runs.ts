@@ -26,13 +26,19 @@ interface Run {
 export function micRunsOf(day: Day): ReadonlyMap<VoiceId, readonly MicRun[]> {
   const runs = new Map<VoiceId, Run[]>();
   const links = new Map<string, Link>();
+  // Takes with the same mics as the one before have nothing to note.
+  let isNoted = false;
   for (const item of day.line) {
     const { fact, takenBack } = item;
     if (fact.kind === 'take-logged') {
       const take = day.takes.get(fact.id);
-      if (take && !takenBack) noteAll(day, links, runs, takeText(take));
-    } else if (fact.kind === 'mic-mounted' || fact.kind === 'transmitter-worn')
+      if (!take || takenBack || isNoted) continue;
+      noteAll(day, links, runs, takeText(take));
+      isNoted = true;
+    } else if (fact.kind === 'mic-mounted' || fact.kind === 'transmitter-worn') {
       applyWrites(links, fact, writesOfItem(item, links.keys()));
+      isNoted = false;
+    }
   }
   const atEnd = new Map<VoiceId, Run[]>();
   noteAll(day, links, atEnd, '');
