@@ -31,19 +31,24 @@ export function withTrackLists<Taken extends Listed>(
 ): (Taken & { readonly lists: readonly TakeTracks[] })[] {
   const owners = new Set(takes.flatMap(({ recorders }) => recorders.map((one) => one.recordsAs)));
   if (owners.size < 2) return takes.map((take) => ({ ...take, lists: [whole(take)] }));
-  const last = new Map<PartId, { readonly key: string; readonly text: string }>();
+  const last = new Map<PartId, Pick<Taken, 'tracks' | 'text'>>();
   return takes.map((take) => ({
     ...take,
     lists: [...byOwner(take.recorders)].map(([owner, on]): TakeTracks => {
       const { tracks } = on[0]!;
-      const key = JSON.stringify(tracks.map((line) => [line.track, trackKey(line)]));
       const before = last.get(owner);
-      const isSame = before?.key === key;
-      if (!isSame) last.set(owner, { key, text: take.text });
+      const isSame = before !== undefined && areAlike(before.tracks, tracks);
+      if (!isSame) last.set(owner, { tracks, text: take.text });
       return { owner, on: on.map(({ name }) => name), tracks, asAt: isSame ? before.text : '' };
     }),
   }));
 }
+
+/** Whether two lists say the same of the same tracks, as those of most takes in a row do. */
+const areAlike = (some: readonly TrackLine[], others: readonly TrackLine[]): boolean =>
+  some === others ||
+  (some.length === others.length &&
+    some.every((line, at) => line.track === others[at]!.track && trackKey(line) === trackKey(others[at]!)));
 
 const whole = ({ recorders, tracks }: Listed): TakeTracks => ({
   owner: recorders[0]?.recordsAs ?? FIRST_RECORDER,

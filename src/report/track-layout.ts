@@ -47,13 +47,11 @@ function planned(day: Day): Map<PartId, LayoutSpan[]> {
 
 function spansOf(takes: readonly TakeLine[]): Map<PartId, LayoutSpan[]> {
   const spans = new Map<PartId, OpenSpan[]>();
-  const keys = new Map<TrackLine, string>();
   let previous = -1;
   for (const [at, take] of takes.entries()) {
     if (take.kind === 'mos') continue;
     for (const line of take.lists.flatMap((list) => list.tracks)) {
-      const key = keys.get(line) ?? trackKey(line);
-      keys.set(line, key);
+      const key = trackKey(line);
       const list = spans.get(line.track) ?? [];
       spans.set(line.track, list);
       const last = list.at(-1);

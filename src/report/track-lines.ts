@@ -82,6 +82,14 @@ function voicesOn(day: Day, answer: TrackAnswer): VoiceOnTrack[] {
   return [...voices.values()];
 }
 
-/** Two tracks with the same key mean the same to an editor. */
-export const trackKey = ({ name, state, typed, voices }: TrackLine): string =>
+const keys = new WeakMap<TrackLine, string>();
+
+/** Two tracks with the same key mean the same to an editor. Takes share lines, so each is written once. */
+export function trackKey(line: TrackLine): string {
+  const known = keys.get(line) ?? keyOf(line);
+  keys.set(line, known);
+  return known;
+}
+
+const keyOf = ({ name, state, typed, voices }: TrackLine): string =>
   JSON.stringify([name, state, typed, voices.map(({ name, muted, twice }) => [name, muted, twice])]);
