@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkKhz, formatMhz, HIGHEST_KHZ, LOWEST_KHZ } from '../../src/facts/kinds/frequency.ts';
+import { checkKhz, HIGHEST_KHZ, LOWEST_KHZ } from '../../src/facts/kinds/frequency.ts';
 import { type Carrier, type Guards, WIDEST_GUARD_KHZ, WIDEST_RANGE_KHZ } from '../../src/radio/carrier.ts';
 import { guardsProblem, rangesProblem, spacingProblem } from '../../src/radio/check-input.ts';
 import { spreadOut } from '../../src/radio/clean/clean-positions.ts';
@@ -7,6 +7,7 @@ import { cleanSet, MOST_IN_A_SET } from '../../src/radio/clean/clean-set.ts';
 import { groupOf, groupsOf, rangesFor, spacingOfGroup } from '../../src/radio/day/day-ranges.ts';
 import { tvChannel, tvChannelAt, tvChannelsIn } from '../../src/radio/day/tv-channels.ts';
 import { analyse } from '../../src/radio/intermodulation/analyse.ts';
+import { formatMhz } from '../../src/radio/mhz-text.ts';
 import {
   axisFor,
   isWithin,

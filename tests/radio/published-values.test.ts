@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { parseMhz } from '../../src/facts/kinds/frequency.ts';
 import { type Carrier, type Guards, SUGGESTED_GUARDS } from '../../src/radio/carrier.ts';
 import { analyse } from '../../src/radio/intermodulation/analyse.ts';
 import type { Analysis, AnalysisOptions } from '../../src/radio/intermodulation/analysis.ts';
@@ -9,6 +8,7 @@ import {
   allThirdOrder,
   productCounts,
 } from '../../src/radio/intermodulation/product-counts.ts';
+import { parseMhz } from '../../src/radio/mhz-text.ts';
 import { NO_GUARDS, onGrid, packsAt, STEP_KHZ } from './sample-carriers.ts';
 
 function analysed(

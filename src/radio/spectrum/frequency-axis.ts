@@ -1,5 +1,5 @@
-import { formatMhz } from '../../facts/kinds/frequency.ts';
 import type { Analysis } from '../intermodulation/analysis.ts';
+import { formatMhz } from '../mhz-text.ts';
 
 /** A range of spectrum mapped to a width in pixels. */
 export interface FrequencyAxis {

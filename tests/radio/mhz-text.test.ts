@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { formatMhz, parseMhz, parseMhzOrNone } from '../../../src/facts/kinds/frequency.ts';
+import { formatMhz, parseMhz, parseMhzOrNone } from '../../src/radio/mhz-text.ts';
 
 test.each([
   ['470.1', 470_100],
