@@ -97,7 +97,7 @@ if (!only || only === 'static') {
 // The browsers wait much of the time; one process of unit tests beside them fills it.
 const unit = (env) => suite('unit and outside checks', ['unit', 'unit-alone'], env);
 // The suite builds the app itself when the sources changed since the last build.
-const browser = () => suite('the built app in browsers', ['browser']);
+const browser = () => suite('the built app in browsers', ['browser', 'browser-timed']);
 if (!only) await inTurn(unit({ UNIT_WORKERS: '1' }), browser());
 else if (only === 'unit') await inTurn(unit());
 else if (only === 'browser') await inTurn(browser());

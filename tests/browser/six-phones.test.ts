@@ -23,8 +23,7 @@ const ROUNDS = LONG ? 12 : 2;
 const TAPS = LONG ? 100 : 20;
 const CUT_MS = LONG ? 60_000 : 2000;
 const WITHIN_MS = 500;
-/** Beside three other browsers and the unit tests, of twenty taps one that is late would decide alone. */
-const SHARE = LONG ? 95 : 75;
+const SHARE = 95;
 /** A link that was cut is used again after some 10 to 20 s, and a machine may be busy. */
 const HEALS_WITHIN = { timeout: 120_000, interval: 500 };
 const FORGIVEN = /WebSocket connection to|ERR_CONNECTION/;
