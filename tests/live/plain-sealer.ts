@@ -25,7 +25,8 @@ export function plainSealer(
     writer,
     maySeal: async (facts) => facts,
     isAdmitted: async () => true,
-    async seal(number, facts) {
+    async seal(facts) {
+      const number = (opened.get(writer!) ?? 0) + 1;
       opened.set(writer!, number);
       return { writer: writer!, number, bytes: bytesOf({ writer, number, facts }) };
     },

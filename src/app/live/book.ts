@@ -13,7 +13,6 @@ export class BatchBook {
   readonly #batches = new Map<string, KeptBatch>();
   readonly #covered = new Set<FactId>();
   readonly #upTo: Record<string, number>;
-  readonly #highest = new Map<string, number>();
   #changed = new Map<string, KeptBatch>();
 
   private constructor(shelf: Shelf, day: DayId, upTo: Readonly<Record<string, number>>) {
@@ -40,10 +39,6 @@ export class BatchBook {
   /** Whether a fact is in any batch. */
   covers(id: FactId): boolean {
     return this.#covered.has(id);
-  }
-
-  nextOf(writer: string): number {
-    return (this.#highest.get(writer) ?? 0) + 1;
   }
 
   /** What no stream of a server has, each writer's in order of numbers. */
@@ -102,7 +97,6 @@ export class BatchBook {
 
   #put(batch: KeptBatch): void {
     this.#batches.set(nameOf(batch.writer, batch.number), batch);
-    this.#highest.set(batch.writer, Math.max(this.#highest.get(batch.writer) ?? 0, batch.number));
     for (const id of batch.ids) this.#covered.add(id);
   }
 }

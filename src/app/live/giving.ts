@@ -88,14 +88,13 @@ export class Giving {
 
   /** What is on the day and in no batch: said here, or taken in from a file or from codes. */
   async #sealNew(): Promise<void> {
-    const { writer } = this.#sealer;
-    if (writer === null) return;
+    if (this.#sealer.writer === null) return;
     const fresh = await this.#facts.without((id) => this.#book.covers(id));
     const isAdmitted = await this.#sealer.isAdmitted();
     if (!isAdmitted && fresh.length > 0) this.problem = { code: 'live-not-admitted' };
     else if (this.problem?.code === 'live-not-admitted') this.problem = null;
     for (const facts of portions(await this.#sealer.maySeal(fresh))) {
-      const batch = await this.#sealer.seal(this.#book.nextOf(writer), facts);
+      const batch = await this.#sealer.seal(facts);
       this.#book.add(
         batch,
         facts.map(({ id }) => id),

@@ -63,7 +63,7 @@ export async function sealedSealer(
       return all.filter(({ id }) => databaseOf(id) === database || !theirs.has(databaseOf(id)));
     },
     isAdmitted: async () => (await standing()) !== undefined,
-    async seal(_, sealing) {
+    async seal(sealing) {
       const last = intake.ends.get(key!.writer) ?? NO_BATCH;
       const batch = await sealBatch(parts, keys, key!, last, sealing);
       intake.noteOwn(batch);

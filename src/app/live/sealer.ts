@@ -17,7 +17,8 @@ export interface Sealer {
   maySeal(facts: readonly Envelope[]): Promise<readonly Envelope[]>;
   /** Whether the owner has let this phone write. */
   isAdmitted(): Promise<boolean>;
-  seal(number: number, facts: readonly Envelope[]): Promise<Batch>;
+  /** As the next batch of this phone. */
+  seal(facts: readonly Envelope[]): Promise<Batch>;
   /** Whose these bytes claim to be; null for what is no batch. */
   claimed(bytes: Uint8Array): Pick<Batch, 'writer' | 'number'> | null;
   open(batch: Batch): Promise<Opened>;
