@@ -3,6 +3,7 @@ import { readStrip, type SheetPerformer, type SheetScene } from '../../../app/co
 import { Button } from '../../kit/button.tsx';
 import { Choice, TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
+import { SCENE_FIELDS, type SceneField } from '../../words/scene-fields.ts';
 import type { Mend } from './mended.ts';
 
 /** The row to be mended; a line that was not read has neither performer nor scene. */
@@ -13,58 +14,47 @@ export interface Mending {
   readonly scene?: SheetScene;
 }
 
+interface Field {
+  readonly field: string;
+  readonly label: string;
+  readonly longest: number;
+}
+
 const PERFORMER = [
-  { cell: 'number', label: 'Cast number', longest: 20 },
-  { cell: 'part', label: 'Part, as editors see it', longest: 200 },
-  { cell: 'person', label: 'Performer', longest: 200 },
-  { cell: 'pickUp', label: 'Pick-up', longest: 40 },
-  { cell: 'onSet', label: 'On set', longest: 40 },
+  { field: 'number', label: 'Cast number', longest: 20 },
+  { field: 'part', label: 'Part, as editors see it', longest: 200 },
+  { field: 'person', label: 'Performer', longest: 200 },
+  { field: 'pickUp', label: 'Pick-up', longest: 40 },
+  { field: 'onSet', label: 'On set', longest: 40 },
 ] as const;
-const SCENE = [
-  { cell: 'number', label: 'Scene', longest: 20 },
-  { cell: 'intExt', label: 'INT or EXT', longest: 20 },
-  { cell: 'set', label: 'Set', longest: 200 },
-  { cell: 'dayNight', label: 'Day or night', longest: 40 },
-  { cell: 'pages', label: 'Pages', longest: 20 },
-  { cell: 'cast', label: 'Cast', longest: 800 },
-  { cell: 'crowd', label: 'Background', longest: 200 },
-  { cell: 'synopsis', label: 'Synopsis', longest: 4000 },
-] as const;
+const CAST: Field = { field: 'cast', label: 'Cast', longest: 800 };
+/** With the cast before the background, as sheets have it. */
+const SCENE = SCENE_FIELDS.flatMap<Field>((one) => (one.field === 'crowd' ? [CAST, one] : [one]));
 
 type Texts = Readonly<Record<string, string>>;
 
 function textsOf({ performer, scene, text }: Mending, as: 'performer' | 'scene'): Texts {
   if (as === 'performer')
     return Object.fromEntries(
-      PERFORMER.map(({ cell }) => [cell, performer?.[cell] ?? (cell === 'part' ? text : '')]),
+      PERFORMER.map(({ field }) => [field, performer?.[field] ?? (field === 'part' ? text : '')]),
     );
-  const said = (cell: (typeof SCENE)[number]['cell']): string =>
-    scene ? (cell === 'cast' ? scene.cast.join(', ') : scene[cell]) : cell === 'set' ? text : '';
-  return Object.fromEntries(SCENE.map(({ cell }) => [cell, said(cell)]));
+  if (!scene) return { set: text };
+  const fields = SCENE_FIELDS.map(({ field }) => [field, scene[field]]);
+  return { ...Object.fromEntries(fields), cast: scene.cast.join(', ') };
 }
 
 /** What the fields say; null while what it needs is missing. */
 function mendOf(as: 'performer' | 'scene', texts: Texts): Mend | null {
-  const said = (cell: string): string => (texts[cell] ?? '').trim();
+  const said = (field: string): string => (texts[field] ?? '').trim();
+  const number = said('number');
   if (as === 'performer') {
-    const [number, part, person, pickUp, onSet] = PERFORMER.map(({ cell }) => said(cell)) as [
-      string,
-      string,
-      string,
-      string,
-      string,
-    ];
-    return part + person === '' ? null : { as, entry: { number, part, person, pickUp, onSet } };
+    const [part, person] = [said('part'), said('person')];
+    const entry = { number, part, person, pickUp: said('pickUp'), onSet: said('onSet') };
+    return part + person === '' ? null : { as, entry };
   }
-  if (said('number') === '') return null;
-  const { cast } = readStrip(said('cast'));
-  const [number, intExt, set, dayNight, pages] = ['number', 'intExt', 'set', 'dayNight', 'pages'].map(
-    said,
-  ) as [string, string, string, string, string];
-  return {
-    as,
-    entry: { number, intExt, set, dayNight, pages, cast, crowd: said('crowd'), synopsis: said('synopsis') },
-  };
+  if (number === '') return null;
+  const fields = Object.fromEntries(SCENE_FIELDS.map(({ field }) => [field, said(field)]));
+  return { as, entry: { ...(fields as Record<SceneField, string>), cast: readStrip(said('cast')).cast } };
 }
 
 const titleOf = ({ scene, performer, line }: Mending): string =>
@@ -120,13 +110,13 @@ export function MendForm({ mending, onMend, onBack }: MendProps) {
           ]}
           onChoose={turn}
         />
-        {(as === 'performer' ? PERFORMER : SCENE).map(({ cell, label, longest }) => (
+        {(as === 'performer' ? (PERFORMER as readonly Field[]) : SCENE).map(({ field, label, longest }) => (
           <TextField
-            key={`${as} ${cell}`}
+            key={`${as} ${field}`}
             label={label}
-            value={texts[cell] ?? ''}
-            onInput={(value) => setTexts({ ...texts, [cell]: value.slice(0, longest) })}
-            capitals={cell === 'number' ? 'characters' : 'words'}
+            value={texts[field] ?? ''}
+            onInput={(value) => setTexts({ ...texts, [field]: value.slice(0, longest) })}
+            capitals={field === 'number' ? 'characters' : 'words'}
           />
         ))}
       </form>
