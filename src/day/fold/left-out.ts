@@ -10,7 +10,8 @@ export type IsLeftOut = (id: FactId) => boolean;
 
 /**
  * What removed phones said later, judged by the facts alone, so that every phone leaves out the same whichever it heard
- * first. Undefined on a day from which none was removed. That the owner said so was checked at the door.
+ * first. Undefined on a day from which none was removed. That the owner said so is checked where sealed batches come in;
+ * of a day file nobody knows, so what it would bring is shown before it is imported.
  */
 export function leftOutOf(facts: readonly (Fact | UnknownFact)[]): IsLeftOut | undefined {
   if (!facts.some(({ kind }) => kind === 'writer-removed')) return undefined;

@@ -29,7 +29,7 @@ export function ScanSheet({ day, onClose }: { day: string | null; onClose: () =>
     if (value.did === 'asked') return setRequest(value.request);
     if (value.did === 'joined') goTo({ at: 'day', day: value.day, tab: 'phones' });
     onClose();
-    if (value.did === 'live') tell('The day is live');
+    if (value.did === 'live') tell('The day goes live as soon as its server answers');
   };
   if (request) return <LetInSheet request={request} onClose={onClose} />;
   return (

@@ -67,7 +67,7 @@ function ScenesHead({ day, scenes, fits }: ScenesHeadProps) {
     <div class="cast-head">
       <h1 class="unseen">Scenes</h1>
       {scenes.length === 0 ? (
-        <p>
+        <p class="scenes-none">
           <strong>No scenes yet.</strong> Paste the call sheet, and who is needed follows the slate.
         </p>
       ) : (
