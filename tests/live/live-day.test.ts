@@ -72,6 +72,21 @@ describe('a live day', () => {
     await inStep([mixer, boom], 8);
   });
 
+  test('is said to be on the server whole only when the server has acknowledged it', async () => {
+    const mixer = await phone('phonea', newDay());
+    await expect.poll(() => mixer.isLive).toBe(true);
+    const owed = (): boolean | undefined => (mixer.state?.is === 'live' ? mixer.state.owes : undefined);
+    await expect.poll(owed).toBe(false);
+    for (let nth = 1; nth <= 5; nth += 1) {
+      takeOne(mixer);
+      expect(owed()).toBe(true);
+      await expect.poll(owed).toBe(false);
+      const kept = [...mixer.shelf.batches.values()];
+      expect(kept.flatMap((batch) => batch.ids)).toHaveLength(2 * nth);
+      expect(kept.every(({ on }) => on.length > 0)).toBe(true);
+    }
+  });
+
   test('goes on from where the phone was closed, with what it said while it was alone', async () => {
     const day = newDay();
     const [mixer, boom] = [await phone('phonea', day), await phone('phoneb', day)];

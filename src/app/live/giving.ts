@@ -37,6 +37,11 @@ export class Giving {
     this.#facts = parts.facts;
   }
 
+  /** Whether something here is not acknowledged by the server, or was not looked at yet. */
+  get owes(): boolean {
+    return this.isWanted || this.#lacked().length > 0;
+  }
+
   stop(): void {
     clearTimeout(this.#timer);
   }

@@ -6,8 +6,8 @@ export type LiveState =
   | { readonly is: 'alone'; readonly problem: Problem | null }
   /** How many messages are still to be read. */
   | { readonly is: 'catching-up'; readonly left: number }
-  /** What could not be given though the server is there. */
-  | { readonly is: 'live'; readonly problem: Problem | null };
+  /** `problem`: what could not be given though the server is there. `owes`: something here is not acknowledged yet. */
+  | { readonly is: 'live'; readonly problem: Problem | null; readonly owes: boolean };
 
 const state = signal<LiveState | null>(null);
 

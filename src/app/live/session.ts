@@ -37,7 +37,10 @@ export async function runSession(log: LogConnection, parts: SessionParts): Promi
   const say = (): void => {
     if (isOver) return;
     if (toRead() > (isCaughtUp ? A_HANDFUL : 0) || !isCaughtUp) tell({ is: 'catching-up', left: toRead() });
-    else tell({ is: 'live', problem: incoming.isKeyTwice ? { code: 'live-key-twice' } : giving.problem });
+    else {
+      const problem: Problem | null = incoming.isKeyTwice ? { code: 'live-key-twice' } : giving.problem;
+      tell({ is: 'live', problem, owes: giving.owes });
+    }
   };
 
   const step = async (): Promise<boolean> => {
@@ -68,6 +71,7 @@ export async function runSession(log: LogConnection, parts: SessionParts): Promi
   };
   const stopHearing = facts.listen(() => {
     giving.isWanted = true;
+    say();
     work();
   });
 

@@ -59,7 +59,9 @@ function liveWords(state: LiveState | null): string {
   if (!state) return 'Live in another window of this phone.';
   if (state.is === 'catching-up') return `Catching up: ${countOf(state.left, 'message')} to read.`;
   if (state.problem) return sentenceFor(state.problem);
-  return state.is === 'live'
-    ? 'Live: everything entered here is on the server, and everything there is here.'
-    : 'Alone: no server answers yet. What is entered here is shared when one does.';
+  if (state.is === 'alone')
+    return 'Alone: no server answers yet. What is entered here is shared when one does.';
+  return state.owes
+    ? 'Live: what was entered here is on its way to the server.'
+    : 'Live: everything entered here is on the server, and everything there is here.';
 }
