@@ -8,7 +8,7 @@ export const SEALED_SENTENCES: Readonly<Record<SealedProblem['code'], string>> =
   'sealed-cut': 'It was cut short on the way.',
   'sealed-newer': 'It is from a newer version of the app. Update this phone.',
   'sealed-other-day': 'It belongs to another day.',
-  'sealed-wrong-key': 'It was sealed with another key than this day’s.',
+  'sealed-wrong-key': 'It was sealed with a different key.',
   'sealed-forged': 'It is not signed by the phone that it names.',
   'sealed-unchecked': 'This phone’s browser cannot check its signature. Update the browser.',
   'sealed-foreign': 'It is from a phone that the owner has not let in.',
@@ -16,10 +16,10 @@ export const SEALED_SENTENCES: Readonly<Record<SealedProblem['code'], string>> =
   'sealed-by-removed': 'It is from a phone that was removed from the day.',
   'sealed-replayed': 'It is here already.',
   'sealed-out-of-order': 'It follows a message that is not here.',
-  'sealed-past-changed': 'It follows another past than the one that is here.',
+  'sealed-past-changed': 'What it follows is not what is here.',
   'sealed-number-twice': 'Two phones write with one key. Let the newer one join again.',
   'sealed-not-its-own': 'It speaks for another phone than the one that signed it.',
-  'sealed-too-many': 'Too much waits for messages that are not here.',
+  'sealed-too-many': 'Too many messages wait for others that are missing.',
 };
 
 /** `'2 messages refused. The last: It was cut short on the way.'` */

@@ -117,8 +117,8 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'camera-busy': () => 'The camera is in use by another app. Close that app and try again.',
   'day-reads-only': () => 'This phone only reads this day, so nothing was changed.',
   'day-erased': () => 'This day was erased in another window.',
-  'live-gone': () => 'The live server cannot be reached. What is entered here is given to it when it can be.',
-  'live-slow': () => 'The live server answers too slowly. It is tried again.',
+  'live-gone': () => 'The live server cannot be reached. What is entered here is shared once it can be.',
+  'live-slow': () => 'The live server answers too slowly. Trying again.',
   'live-password': () => 'The live server refused the password. Scan a new live code.',
   'live-not-allowed': () =>
     'The live server lets this phone read and not write. Scan the live code for the department.',
@@ -129,7 +129,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'live-too-large': () =>
     'One action is larger than the live server accepts, so it is not shared. Send the day file for it.',
   'live-key-twice': () =>
-    'Another phone writes under the key of this one, so this one gives nothing more. Put the day live again from its owner.',
+    'Another phone writes under the key of this one, so this one gives nothing more. Put the day live again on the owner’s phone.',
   'live-code': () => 'That is no live code.',
   'join-word-used': () => 'That code was used already, or was shown by another phone. Show a new join code.',
   'live-not-owner': () => 'Only the phone that owns the day can let others write.',
