@@ -71,6 +71,8 @@ const server = createServer((request, response) => {
     'Content-Security-Policy': "frame-ancestors 'none'",
     'Referrer-Policy': 'no-referrer',
     'X-Content-Type-Options': 'nosniff',
+    // Timecode is heard and codes are read by this page, and by no page inside another.
+    'Permissions-Policy': 'microphone=(self), camera=(self)',
     ...ISOLATION,
   });
   if (request.method === 'HEAD') return response.end();

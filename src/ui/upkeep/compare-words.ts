@@ -14,7 +14,7 @@ export function offsetWords({ frames, ms, doubtFrames, doubtMs }: Offset): strin
 export const signedWords = (value: number, doubt: number, digits: number): string => {
   const size = Math.abs(value).toFixed(digits);
   const sign = Number(size) === 0 ? '' : value < 0 ? '−' : '+';
-  return `${sign}${size} ± ${doubt.toFixed(digits)}`;
+  return `${sign}${size} ±\u00a0${doubt.toFixed(digits)}`;
 };
 
 /** The same of a comparison that was kept. */

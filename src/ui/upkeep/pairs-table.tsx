@@ -18,27 +18,28 @@ interface PairsTableProps {
 export function PairsTable({ pairs, ...props }: PairsTableProps) {
   if (pairs.length === 0) return null;
   return (
-    <table class="pairs-table section">
-      <caption>The second of each pair, ahead (+) or behind (−)</caption>
-      <thead>
-        <tr>
-          <th scope="col">Pair</th>
-          <th scope="col">Frames</th>
-          <th scope="col">ms</th>
-          <th scope="col">Drift, ppm</th>
-          <th scope="col">Re-jam by</th>
-        </tr>
-      </thead>
-      <tbody>
+    <div class="section">
+      <table class="pairs-table">
+        <caption>The second of each pair, ahead (+) or behind (−)</caption>
+        <thead>
+          <tr>
+            <th scope="col">Frames</th>
+            <th scope="col">ms</th>
+            <th scope="col">Drift, ppm</th>
+            <th scope="col">Re-jam by</th>
+          </tr>
+        </thead>
         {pairs.map((pair) => (
-          <PairRow key={pair.ids.join(' ')} pair={pair} {...props} />
+          <tbody key={pair.ids.join(' ')}>
+            <PairRows pair={pair} {...props} />
+          </tbody>
         ))}
-      </tbody>
-    </table>
+      </table>
+    </div>
   );
 }
 
-function PairRow({
+function PairRows({
   pair: { ids, apart },
   day,
   nameOf,
@@ -46,36 +47,42 @@ function PairRow({
 }: Omit<PairsTableProps, 'pairs'> & { pair: HeardPair }) {
   const [one, other] = ids.map(nameOf);
   const name = (
-    <th scope="row">
-      {one}, {other}
-    </th>
+    <tr>
+      <th scope="rowgroup" colSpan={4}>
+        {one}, {other}
+      </th>
+    </tr>
   );
   if (!apart.ok) {
     return (
-      <tr>
+      <>
         {name}
-        <td colSpan={4}>{hearingSentence(apart.problem)}</td>
-      </tr>
+        <tr>
+          <td colSpan={4}>{hearingSentence(apart.problem)}</td>
+        </tr>
+      </>
     );
   }
   const { frames, doubtFrames, ms, doubtMs } = apart.value;
   const rate = rateNow(day);
   const drift = rate ? pairDrift(day, ids, { atMs: now.atMs, offMs: ms }, rate) : undefined;
   return (
-    <tr>
+    <>
       {name}
-      <td>{signedWords(frames, doubtFrames, 2)}</td>
-      <td>{signedWords(ms, doubtMs, 1)}</td>
-      {drift ? (
-        <>
-          <td>{signedWords(drift.ppm, drift.doubtPpm, 1)}</td>
-          <td>
-            {drift.dueAtMs === undefined ? 'no drift seen' : clockOf(drift.dueAtMs, now.zone, now.atMs)}
-          </td>
-        </>
-      ) : (
-        <td colSpan={2}>compare again in an hour</td>
-      )}
-    </tr>
+      <tr>
+        <td>{signedWords(frames, doubtFrames, 2)}</td>
+        <td>{signedWords(ms, doubtMs, 1)}</td>
+        {drift ? (
+          <>
+            <td>{signedWords(drift.ppm, drift.doubtPpm, 1)}</td>
+            <td>
+              {drift.dueAtMs === undefined ? 'no drift seen' : clockOf(drift.dueAtMs, now.zone, now.atMs)}
+            </td>
+          </>
+        ) : (
+          <td colSpan={2}>compare again in an hour</td>
+        )}
+      </tr>
+    </>
   );
 }

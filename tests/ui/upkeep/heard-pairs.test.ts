@@ -42,7 +42,7 @@ test('of boxes at two rates the pair says why it is not compared', () => {
 });
 
 test('figures stand with their sign and their doubt', () => {
-  expect(signedWords(7.253, 0.041, 2)).toBe('+7.25 ± 0.04');
-  expect(signedWords(-0.5, 0.1, 1)).toBe('−0.5 ± 0.1');
-  expect(signedWords(-0.004, 0.01, 2)).toBe('0.00 ± 0.01');
+  expect(signedWords(7.253, 0.041, 2)).toBe('+7.25 ±\u00a00.04');
+  expect(signedWords(-0.5, 0.1, 1)).toBe('−0.5 ±\u00a00.1');
+  expect(signedWords(-0.004, 0.01, 2)).toBe('0.00 ±\u00a00.01');
 });
