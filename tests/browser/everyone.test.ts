@@ -157,6 +157,7 @@ describe('the main job', () => {
     await onStage({ clock: CLOCK, phone: false }, async (stage) => {
       const { page } = stage;
       const closed = () => dialog(page).waitFor({ state: 'detached' });
+      await button(page, /Sample day/).waitFor();
       await walkTo(page, /Sample day/);
       await page.locator('.dock').waitFor();
       await walkTo(page, /button "Roll"/);
