@@ -31,6 +31,15 @@ export function findChromium() {
   return CANDIDATES.find((path) => path && existsSync(path));
 }
 
+/**
+ * The path of the same engine without a window around its pages, or of the whole browser where it is not installed: what
+ * only asks something of a page costs a third less in it.
+ */
+export function findPageEngine() {
+  const shell = '/usr/bin/chromium-headless-shell';
+  return !process.env.ROLLBOOK_CHROMIUM && existsSync(shell) ? shell : findChromium();
+}
+
 /** Installs Debian packages where this is Debian and we are root; true when all are there afterwards. */
 export function installDebian(packages) {
   if (!existsSync('/usr/bin/apt-get') || process.getuid?.() !== 0) return false;
@@ -49,6 +58,7 @@ export function installDebian(packages) {
 
 if (import.meta.url === pathToFileURL(process.argv[1]).href) {
   if (!findChromium()) installDebian(['chromium']);
+  if (findPageEngine() === '/usr/bin/chromium') installDebian(['chromium-headless-shell']);
   // Without them the tests that print other scripts say which lack.
   installDebian(SCRIPT_FONTS);
   const found = findChromium();

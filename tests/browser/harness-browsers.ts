@@ -2,7 +2,7 @@ import { mkdtempSync, readlinkSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core';
-import { findChromium } from '../../.ci/browser.mjs';
+import { findChromium, findPageEngine } from '../../.ci/browser.mjs';
 import type { StageOptions } from './harness.ts';
 
 /** What a stage stands in: a browser of its own with a profile on disk, or a fresh context of one that it shares. */
@@ -29,6 +29,7 @@ function ownBrowser(trapPort: number, options: StageOptions): StageBrowser {
   const open = (): Promise<BrowserContext> =>
     chromium.launchPersistentContext(profile, {
       ...launchOptions(
+        findChromium(),
         // This machine's own addresses bypass a proxy; whatever else is asked for runs into the trap.
         `--proxy-server=http://127.0.0.1:${trapPort}`,
         ...(options.hears ? microphoneOf(options.hears) : []),
@@ -78,7 +79,9 @@ export async function sharedChromium(): Promise<Browser> {
   if (shared && !(await shared).isConnected()) shared = undefined;
   // Contexts have proxies of their own, which one for the whole browser would outrank; a name that one of them did not
   // ask for leads nowhere.
-  shared ??= chromium.launch(launchOptions('--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1'));
+  shared ??= chromium.launch(
+    launchOptions(findPageEngine(), '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1'),
+  );
   return shared;
 }
 
@@ -88,8 +91,7 @@ const microphoneOf = (recording: string): string[] => [
   `--use-file-for-fake-audio-capture=${recording}`,
 ];
 
-function launchOptions(...args: string[]) {
-  const executablePath = findChromium();
+function launchOptions(executablePath: string | undefined, ...args: string[]) {
   if (!executablePath) throw new Error('No browser found; see .ci/browser.mjs');
   return {
     executablePath,
