@@ -25,7 +25,7 @@ import type { Place, ReservedUse } from '../src/facts/kinds/part-described.ts';
 import type { OutputKind } from '../src/facts/kinds/rig-kinds.ts';
 import type { VoiceFields } from '../src/facts/kinds/voice-described.ts';
 import { stampFacts } from '../src/facts/stamp.ts';
-import { unitFacts, unitProblem } from '../src/plan/day/move-unit.ts';
+import { setupFacts, setupProblem } from '../src/plan/day/setup-plans.ts';
 import { planSteps } from '../src/plan/setup/plan-next-setup.ts';
 import { allAtOnce, FULL_BUDGET } from '../src/plan/steps.ts';
 import { idSource } from '../src/shared/ids.ts';
@@ -233,8 +233,8 @@ export class Story {
   unitMovesTo(name: string, ...voices: string[]): this {
     return this.#say((day) => {
       const move = { recorders: this.#recorders([name]), wanted: new Set(voices) };
-      const plan = must(allAtOnce(planSteps(unitProblem(day, move, [])!, FULL_BUDGET)));
-      return ok(unitFacts(day, move, [plan]));
+      const plan = must(allAtOnce(planSteps(setupProblem(day, move, [])!, FULL_BUDGET)));
+      return ok(setupFacts(day, move, [plan]));
     });
   }
 

@@ -2,7 +2,7 @@ import { diceOf } from '../../sample-days/dice.ts';
 import { layBeside } from '../../src/commands/day/lay-beside.ts';
 import { addReceiver, addTransmitters, layRecorder, tuneBlock } from '../../src/commands/rig/lay-rig.ts';
 import type { Day } from '../../src/day/model.ts';
-import { type UnitMove, unitProblem } from '../../src/plan/day/move-unit.ts';
+import { type Setup, setupProblem } from '../../src/plan/day/setup-plans.ts';
 import type { Plan } from '../../src/plan/setup/plan-next-setup.ts';
 import { isProven } from '../../src/plan/setup/proven.ts';
 import { FIRST_BUDGET, FULL_BUDGET } from '../../src/plan/steps.ts';
@@ -51,9 +51,9 @@ function twoRecorders(seed: number): Laying {
 }
 
 /** The plans of a move, main recorder first. */
-function plansOf(day: Day, move: UnitMove, budget: number): Plan[] {
+function plansOf(day: Day, move: Setup, budget: number): Plan[] {
   const plans: Plan[] = [];
-  for (let next = unitProblem(day, move, plans); next; next = unitProblem(day, move, plans)) {
+  for (let next = setupProblem(day, move, plans); next; next = setupProblem(day, move, plans)) {
     const planned = planNextSetup(next, budget);
     if (!planned.ok) throw new Error(planned.problem.code);
     plans.push(planned.value);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bothRolling } from '../day/two-recorders.ts';
+import { bothRollAlong, CAST } from './cart-and-bag.ts';
 import { hands } from './hands.ts';
 import { onStage } from './harness.ts';
 import { openSaid } from './said-day.ts';
@@ -61,6 +62,29 @@ describe('two recorders that roll', () => {
       await closed();
       await tab('Cast');
       await page().getByText('alone on Cart 3 and Bag 3').waitFor();
+    });
+  });
+
+  test('the next setup is planned for the main one first and says what the other must be given', async () => {
+    await onStage(SMALL, async (stage) => {
+      const { page, tap, tab } = hands(stage);
+      const phone = bothRollAlong();
+      phone.say({ kind: 'voices-needed', voices: CAST.map((voice) => ({ voice, need: 'needed' })) });
+      await openSaid(stage, phone);
+      expect(await page().locator('.summary').textContent()).toContain('1 not on Bag');
+      await tab('Cast');
+      await page().getByRole('link', { name: 'Next setup' }).tap();
+      await page().getByText('On Cart, the main recorder, then on Bag.').waitFor();
+      const bag = page().getByRole('region', { name: 'Bag' });
+      await bag.getByText('Proven: no better plan exists.').waitFor();
+      expect(await bag.getByRole('listitem').allInnerTexts()).toEqual([
+        expect.stringContaining('plug far box 8 into Bag net 8'),
+      ]);
+      await stage.screenshot('plan-with-backup');
+      await tap('Apply 1 move');
+      await page().locator('.dock').waitFor();
+      expect(await page().locator('.summary').textContent()).toContain('everyone recorded');
+      expect(await page().locator('.summary').textContent()).not.toContain('not on Bag');
     });
   });
 });

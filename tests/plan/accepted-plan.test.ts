@@ -3,7 +3,8 @@ import { diceOf } from '../../sample-days/dice.ts';
 import { STARTING_RIGS } from '../../src/commands/rig/starting-rigs.ts';
 import type { Day, VoiceId } from '../../src/day/model.ts';
 import { problemOf } from '../../src/plan/day/day-problem.ts';
-import { factsOfPlan, neededNow } from '../../src/plan/day/plan-facts.ts';
+import { neededNow } from '../../src/plan/day/plan-facts.ts';
+import { setupFacts } from '../../src/plan/day/setup-plans.ts';
 import type { Move, RecordedVoice } from '../../src/plan/moves.ts';
 import type { PlanProblem } from '../../src/plan/plan-problem.ts';
 import type { Plan } from '../../src/plan/setup/plan-next-setup.ts';
@@ -63,7 +64,7 @@ function wrongInPart({ day, wanted, after }: RandomDay, plan: Plan, seed: number
   const accepted = plan.moves.filter(() => dice.below(2) === 0);
   if (accepted.length === plan.moves.length) return [];
   met.parts += 1;
-  const then = after(factsOfPlan(day, wanted, plan, accepted));
+  const then = after(setupFacts(day, { wanted }, [plan], [accepted]));
   const { completed, others } = parted(problemOf(day, wanted), plan, accepted);
   return brokenPromises(day, then, completed, others).map((text) => `in part: ${text}`);
 }
@@ -72,7 +73,7 @@ function wrongInPart({ day, wanted, after }: RandomDay, plan: Plan, seed: number
 function wrongAtFirst({ day, wanted, after }: RandomDay): string[] {
   const first = planNextSetup(problemOf(day, wanted), FIRST_BUDGET);
   if (!first.ok) return [];
-  const then = after(factsOfPlan(day, wanted, first.value));
+  const then = after(setupFacts(day, { wanted }, [first.value]));
   return brokenPromises(day, then, first.value.recorded).map((text) => `the first answer: ${text}`);
 }
 
@@ -86,7 +87,7 @@ describe.each(RIGS)('on the ready rig %s', (rig) => {
         met.faults += 1;
         continue;
       }
-      const then = after(factsOfPlan(day, wanted, plan));
+      const then = after(setupFacts(day, { wanted }, [plan]));
       const wrong = [
         ...wrongAfter(day, wanted, plan, then),
         ...wrongInPart(random, plan, seed),

@@ -43,13 +43,13 @@ export function problemOf(day: Day, wanted: ReadonlySet<VoiceId>, of: PlanOf = {
     }),
     channels: rig.channels.map(({ id }, place) => {
       const tuned = tunedTo(links, id)?.value;
-      const pack = settled.channels.get(id);
+      const kept = settled.channels.get(id);
       return {
         id,
         place,
         out: isOut(links, id),
         ...(tuned && { tunedTo: tuned }),
-        ...(pack && { canTune: [pack] }),
+        ...(kept !== undefined && { canTune: kept === null ? [] : [kept] }),
         ...(elsewhere.has(id) && { stays: true }),
       };
     }),

@@ -14,26 +14,41 @@ export const channelsElsewhere = ({ inputs }: Answers, recorder: PartId): Readon
 
 /** What recorders that come first have, which stays as it is when a later one is planned. */
 export interface Settled {
-  /** The pack that a voice is heard by. */
+  /** The pack that a voice is heard by; of two, that by which the later one hears it already. */
   readonly packs: ReadonlyMap<VoiceId, PartId>;
-  /** The channels that somebody is heard by, each with the pack it is tuned to. */
-  readonly channels: ReadonlyMap<PartId, PartId>;
+  /** The channels that arrive on a track, each with the pack it is tuned to: another would be heard there too. */
+  readonly channels: ReadonlyMap<PartId, PartId | null>;
 }
 
 /** What the recorders have that roll and come before this one, the main one first. */
 export function settledBefore({ recorders }: Answers, recorder: PartId): Settled {
   const rolling = recorders.filter(({ rolls }) => rolls);
   const place = rolling.findIndex((one) => one.recorder === recorder);
-  const heard = rolling.slice(0, Math.max(0, place)).flatMap(heardOn);
+  const before = rolling.slice(0, Math.max(0, place));
+  const packs = before.flatMap(packsOn);
+  const isSettled = ([voice, pack]: VoicesPack): boolean =>
+    packs.some((one) => one[0] === voice && one[1] === pack);
+  const own = recorders.filter((one) => one.recorder === recorder).flatMap(packsOn);
   return {
-    packs: new Map(heard.map(({ voice, pack }) => [voice, pack])),
-    channels: new Map(heard.map(({ channel, pack }) => [channel, pack])),
+    packs: new Map([...packs, ...own.filter(isSettled)]),
+    channels: new Map(before.flatMap(channelsOn)),
   };
 }
 
-const heardOn = ({ tracks }: RecorderAnswers) =>
+type VoicesPack = readonly [voice: VoiceId, pack: PartId];
+
+const packsOn = ({ tracks }: RecorderAnswers): VoicesPack[] =>
   tracks.flatMap(({ heard }) =>
-    heard.flatMap(({ voice, source: { channel, transmitter: pack }, muted }) =>
-      channel && pack && !muted ? [{ voice, channel, pack }] : [],
+    heard.flatMap(({ voice, source: { channel, transmitter }, muted }) =>
+      channel && transmitter && !muted ? [[voice, transmitter]] : [],
     ),
+  );
+
+const channelsOn = ({ inputs }: RecorderAnswers) =>
+  inputs.flatMap(({ reach: { arrival, tracks } }) =>
+    arrival && tracks.length > 0
+      ? arrival.sources.flatMap(({ channel, transmitter }) =>
+          channel ? [[channel, transmitter] as const] : [],
+        )
+      : [],
   );

@@ -1,29 +1,11 @@
 import { type Answers, answersNow } from '../../day/answers/answers.ts';
 import { isWaitedFor } from '../../day/answers/voice-answers.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
-import type { Day, Need, PartId, VoiceId } from '../../day/model.ts';
-import { recordsAs } from '../../day/recorders/recorder-ids.ts';
+import type { Day, Need, VoiceId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Move } from '../moves.ts';
-import type { Plan } from '../setup/plan-next-setup.ts';
 import { pathEnds } from './day-paths.ts';
-import { keepPromises } from './kept-promises.ts';
-import { PlannedChain } from './planned-chain.ts';
-
-/**
- * A plan, or its accepted part, as facts: who is needed, the moves in order, and whatever else it takes to
- * record everybody as promised whose chain then stands.
- */
-export function factsOfPlan(
-  day: Day,
-  wanted: ReadonlySet<VoiceId>,
-  plan: Plan,
-  accepted: readonly Move[] = plan.moves,
-  recorder?: PartId,
-): Draft[] {
-  const { moved, besides } = partsOfPlan(day, wanted, plan, accepted, recorder);
-  return [...moved, ...besides];
-}
+import type { PlannedChain } from './planned-chain.ts';
 
 /** What accepting a plan adds to its moves and gangs. */
 export type Beside = Extract<
@@ -31,43 +13,12 @@ export type Beside = Extract<
   { kind: 'mute-set' | 'channels-tuned' | 'inputs-sent' | 'leads-plugged' }
 >;
 
-/** Who is muted or unmuted, and what is tuned away, rerouted or unplugged: shown before accepting. */
-export const besidesMoves = (
-  day: Day,
-  wanted: ReadonlySet<VoiceId>,
-  plan: Plan,
-  accepted: readonly Move[] = plan.moves,
-  recorder?: PartId,
-): Beside[] => besidesIn(partsOfPlan(day, wanted, plan, accepted, recorder).besides);
-
 export const besidesIn = (drafts: readonly Draft[]): Beside[] =>
   drafts.filter((draft) => draft.kind !== 'gang-declared') as Beside[];
 
-function partsOfPlan(
-  day: Day,
-  wanted: ReadonlySet<VoiceId>,
-  plan: Plan,
-  accepted: readonly Move[],
-  recorder?: PartId,
-): { readonly moved: readonly Draft[]; readonly besides: readonly Draft[] } {
-  const chain = new PlannedChain(day);
-  chain.say(...needDrafts(chain.before, wanted));
-  const besides = sayPlan(chain, recorder ?? chain.before.main.recorder, plan, accepted);
-  return { moved: chain.drafts.slice(0, chain.drafts.length - besides.length), besides };
-}
-
-/** Says the moves of a recorder's plan, and returns what it takes besides to keep what it promises. */
-export function sayPlan(
-  chain: PlannedChain,
-  recorder: PartId,
-  plan: Plan,
-  accepted: readonly Move[] = plan.moves,
-): readonly Draft[] {
-  chain.say(...accepted.flatMap(moveDrafts));
-  const moved = chain.drafts.length;
-  keepPromises(chain, recordsAs(chain.rig, recorder), plan.recorded, accepted.length >= plan.moves.length);
-  return chain.drafts.slice(moved);
-}
+/** Says the moves in their order. */
+export const sayMoves = (chain: PlannedChain, moves: readonly Move[]): void =>
+  chain.say(...moves.flatMap(moveDrafts));
 
 /** Who is needed from here on. Those no longer needed rest; those done or never asked for stay so. */
 export function needDrafts(answers: Answers, wanted: ReadonlySet<VoiceId>): Draft[] {

@@ -4,6 +4,9 @@ import { moveWords, reasonWords } from './words.ts';
 
 interface MoveListProps {
   readonly day: Day;
+  readonly label: string;
+  /** How many moves come before these. */
+  readonly after?: number;
   readonly moves: readonly Move[];
   readonly isTicked: (move: Move) => boolean;
   readonly onTick: (move: Move) => void;
@@ -12,14 +15,14 @@ interface MoveListProps {
 }
 
 /** The moves in working order, to be ticked off one by one. */
-export function MoveList({ day, moves, isTicked, onTick, isStale }: MoveListProps) {
+export function MoveList({ day, label, after = 0, moves, isTicked, onTick, isStale }: MoveListProps) {
   if (moves.length === 0) return null;
   return (
-    <ol class="rows" aria-label="Moves, in their order" aria-busy={isStale}>
+    <ol class="rows" aria-label={label} aria-busy={isStale}>
       {moves.map((move, at) => (
         <li key={JSON.stringify(move)}>
           <CheckRow
-            number={at + 1}
+            number={after + at + 1}
             title={moveWords(day, move)}
             under={reasonWords(day, move)}
             isTicked={isTicked(move)}

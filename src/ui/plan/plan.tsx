@@ -1,8 +1,9 @@
 import { useLayoutEffect, useMemo, useState } from 'preact/hooks';
-import { acceptPlan } from '../../app/commands/plan.ts';
+import { acceptPlans } from '../../app/commands/plan.ts';
 import { goToScene, slateOfScene } from '../../app/commands/scenes.ts';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';
+import { mainNow } from '../../day/recorders/rolling.ts';
 import type { Scene } from '../../day/scene.ts';
 import { sceneAfter, sceneOfSlate, scenesAfter, voicesIn } from '../../day/scenes-in-order.ts';
 import { slateText } from '../../day/slate.ts';
@@ -10,26 +11,30 @@ import { currentSlate, slateAfter } from '../../day/takes.ts';
 import { aheadOf, withComing } from '../../plan/ahead/look-ahead.ts';
 import { wantedIn } from '../../plan/ahead/scene-fit.ts';
 import { problemOf } from '../../plan/day/day-problem.ts';
-import { besidesMoves, neededNow } from '../../plan/day/plan-facts.ts';
+import { neededNow } from '../../plan/day/plan-facts.ts';
+import { setupBesides } from '../../plan/day/setup-plans.ts';
 import type { Move } from '../../plan/moves.ts';
 import { SCENES_AHEAD } from '../../plan/plan-problem.ts';
 import { useDatabase, useDay, useRun } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
 import { goTo } from '../frame/route.ts';
 import { Button } from '../kit/button.tsx';
-import { countOf, listOf } from '../words/chain.ts';
+import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
 import { AheadList } from './ahead-list.tsx';
+import { BackupPlans } from './backup-plans.tsx';
+import { Besides } from './besides.tsx';
 import { DoneList } from './done-list.tsx';
 import { Outcome } from './outcome.tsx';
 import { PinSheet } from './pin-sheet.tsx';
 import { PlanFoot } from './plan-foot.tsx';
 import { MoveList } from './plan-moves.tsx';
 import { PlannedFor } from './planned-for.tsx';
+import { useBackups } from './use-backups.ts';
 import { usePlanner, useSame } from './use-planner.ts';
 import { WantedList } from './wanted-list.tsx';
 import { WeightsSheet } from './weights-sheet.tsx';
-import { besideWords, WORKING } from './words.ts';
+import { betterWords, WORKING } from './words.ts';
 import './plan.css';
 
 /** Moves are equal if they read the same. */
@@ -66,15 +71,21 @@ export function Plan() {
     () => (answered && shown ? aheadOf(answered, shown, people) : undefined),
     [answered, shown, people],
   );
-  const moves = shown?.moves ?? [];
-  const chosen = isStale ? [] : moves.filter((move) => ticked.has(nameOfMove(move)));
-  const count = chosen.length;
+  const setup = useMemo(() => ({ wanted }), [wanted]);
+  const backups = useBackups(day, setup, plan, people);
+  const plans = useMemo(() => (plan && backups.plans ? [plan, ...backups.plans] : []), [plan, backups.plans]);
+  const isTicked = (move: Move): boolean => ticked.has(nameOfMove(move));
+  const all = plans.map(({ moves }) => moves);
+  const chosen = all.map((moves) => moves.filter(isTicked));
+  const count = chosen.flat().length;
   const besides = useMemo(
-    () => (plan ? besidesMoves(day, wanted, plan, count > 0 ? chosen : plan.moves) : []),
-    [day, wanted, plan, ticked, count],
+    () => setupBesides(day, setup, plans, count > 0 ? chosen : all).flatMap((one) => one.besides),
+    [day, setup, plans, ticked],
   );
   useLayoutEffect(() => {
-    if (chosen.length > 0) planner.begin();
+    if (count === 0) return;
+    planner.begin();
+    backups.begin();
   });
 
   const planFor = (scene: Scene): void => {
@@ -92,15 +103,14 @@ export function Plan() {
     if (!next.delete(nameOfMove(move))) next.add(nameOfMove(move));
     setTicked(next);
   };
-  const accept = (accepted: readonly Move[]): void => {
-    if (!plan) return;
-    const done =
-      accepted.length < moves.length ? `${countOf(accepted.length, 'move')} done` : 'Next setup applied';
+  const accept = (accepted: readonly (readonly Move[])[]): void => {
+    const isWhole = accepted === all;
+    const done = isWhole ? 'Next setup applied' : `${countOf(count, 'move')} done`;
     // The slate goes to the scene first, so that who is needed is not said by hand in the one before.
     const to = target && target.id !== current?.id ? [goToScene(target.id)] : [];
-    if (!run([...to, acceptPlan(wanted, plan, accepted)], done)) return;
+    if (!run([...to, acceptPlans(setup, plans, accepted)], done)) return;
     setTicked(new Set());
-    if (accepted.length === moves.length) goTo({ at: 'day', day: day.id, tab: 'now' });
+    if (isWhole) goTo({ at: 'day', day: day.id, tab: 'now' });
   };
 
   return (
@@ -108,12 +118,12 @@ export function Plan() {
       tab="plan"
       foot={
         <PlanFoot
-          plan={cast.length > 0 ? plan : undefined}
-          ticked={chosen.length}
-          better={better}
+          moves={cast.length > 0 && plans.length > 0 ? all.flat().length : undefined}
+          ticked={count}
+          better={better && shown ? betterWords(better, shown) : backups.better}
           onAcceptTicked={() => accept(chosen)}
-          onAcceptAll={() => accept(moves)}
-          onShowBetter={planner.showBetter}
+          onAcceptAll={() => accept(all)}
+          onShowBetter={better ? planner.showBetter : backups.showBetter}
         />
       }
     >
@@ -145,22 +155,32 @@ export function Plan() {
       {planned && !planned.ok && <p class="problem">{sentenceFor(planned.problem)}</p>}
       <MoveList
         day={day}
-        moves={moves}
-        isTicked={(move) => ticked.has(nameOfMove(move))}
+        label="Moves, in their order"
+        moves={shown?.moves ?? []}
+        isTicked={isTicked}
         onTick={tick}
         isStale={isStale}
       />
+      {shown && cast.length > 0 && (
+        <BackupPlans
+          day={day}
+          backups={backups.backups}
+          after={shown.moves.length}
+          isTicked={isTicked}
+          onTick={tick}
+        />
+      )}
+      {backups.trouble && <p class="problem">{sentenceFor(backups.trouble.problem)}</p>}
       <DoneList day={day} own={own} />
       {ahead && !isStale && <AheadList day={day} ahead={ahead} scenes={coming} />}
-      {besides.length > 0 && (
-        <p class="section">Also: {listOf(besides.map((beside) => besideWords(day, beside)))}.</p>
-      )}
+      <Besides day={day} besides={besides} />
       {cast.length > 0 && (
         <WantedList
           day={day}
           cast={cast}
           wanted={wanted}
           whatIf={whatIf}
+          on={backups.backups.length > 0 ? mainNow(day) : undefined}
           onToggle={toggle}
           onWhatIf={planner.askWhatIf}
           onPin={setPinning}

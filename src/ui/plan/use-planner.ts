@@ -9,16 +9,20 @@ export function usePlanner(problem: PlanProblem): readonly [planning: Planning, 
   const asking = useMemo(() => planner([workerPort, pagePort], setPlanning), []);
   useLayoutEffect(() => asking.ask(problem), [asking, problem]);
   useEffect(() => asking.close, [asking]);
-  useEffect(() => {
-    // A finger coming down is aimed at what was shown.
-    addEventListener('pointerdown', asking.begin, true);
-    addEventListener('keydown', asking.begin, true);
-    return () => {
-      removeEventListener('pointerdown', asking.begin, true);
-      removeEventListener('keydown', asking.begin, true);
-    };
-  }, [asking]);
+  useBegun(asking.begin);
   return [planning, asking];
+}
+
+/** Calls it when a finger comes down: that is aimed at what was shown. */
+export function useBegun(begin: () => void): void {
+  useEffect(() => {
+    addEventListener('pointerdown', begin, true);
+    addEventListener('keydown', begin, true);
+    return () => {
+      removeEventListener('pointerdown', begin, true);
+      removeEventListener('keydown', begin, true);
+    };
+  }, [begin]);
 }
 
 /** Keeps the previous value while it is equal, so that nothing is asked twice. */

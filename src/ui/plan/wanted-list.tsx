@@ -1,11 +1,12 @@
 import type { Planning } from '../../app/planner.ts';
 import { answersNow } from '../../day/answers/answers.ts';
 import { pinsOf } from '../../day/chain/links.ts';
-import type { Day, Voice, VoiceId } from '../../day/model.ts';
+import type { Day, PartId, Voice, VoiceId } from '../../day/model.ts';
 import { Button } from '../kit/button.tsx';
 import { Row } from '../kit/row.tsx';
 import { nameOf } from '../words/chain.ts';
 import { pinWords } from '../words/facts.ts';
+import { recorderName } from '../words/recorder-names.ts';
 import { whatIfWords } from './words.ts';
 
 interface WantedListProps {
@@ -13,16 +14,19 @@ interface WantedListProps {
   readonly cast: readonly Voice[];
   readonly wanted: ReadonlySet<VoiceId>;
   readonly whatIf: Planning['whatIf'];
+  /** The recorder that what if is answered for, where others are planned too. */
+  readonly on: PartId | undefined;
   readonly onToggle: (voice: VoiceId) => void;
   readonly onWhatIf: (voice: VoiceId) => void;
   readonly onPin: (voice: VoiceId) => void;
 }
 
 /** Who is needed next: one tap each, and for everybody else what adding them would cost. */
-export function WantedList({ day, cast, wanted, whatIf, onToggle, onWhatIf, onPin }: WantedListProps) {
+export function WantedList({ day, cast, wanted, whatIf, on, onToggle, onWhatIf, onPin }: WantedListProps) {
   const { links } = answersNow(day);
   const answered = whatIf?.answer ? whatIfWords(day, whatIf.answer) : 'this cannot be planned';
-  const answer = `if needed too: ${whatIf?.isLooking ? 'working it out…' : answered}`;
+  const where = on === undefined ? '' : `, on ${recorderName(day, on)}`;
+  const answer = `if needed too${where}: ${whatIf?.isLooking ? 'working it out…' : answered}`;
   return (
     <>
       <h2 class="section-title">Who is needed</h2>

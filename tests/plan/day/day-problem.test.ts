@@ -10,7 +10,7 @@ import type { Day, VoiceId } from '../../../src/day/model.ts';
 import type { Draft } from '../../../src/facts/fact.ts';
 import { stampFacts } from '../../../src/facts/stamp.ts';
 import { problemOf } from '../../../src/plan/day/day-problem.ts';
-import { factsOfPlan } from '../../../src/plan/day/plan-facts.ts';
+import { setupFacts } from '../../../src/plan/day/setup-plans.ts';
 import { idSource } from '../../../src/shared/ids.ts';
 import { planNextSetup } from '../at-once.ts';
 
@@ -39,7 +39,7 @@ const performers = (day: Day): VoiceId[] =>
 /** Everybody the plan records is recorded in the day, alone or ganged as it said, and nobody wanted clashes. */
 function holds(day: Day, wanted: ReadonlySet<VoiceId>): void {
   const plan = planFor(day, wanted);
-  const then = after(day, factsOfPlan(day, wanted, plan));
+  const then = after(day, setupFacts(day, { wanted }, [plan]));
   const before = answersNow(day);
   const answers = answersNow(then);
   for (const { voice, track, gangedWith } of plan.recorded) {
@@ -84,7 +84,7 @@ describe('a plan on a day', () => {
   test('is one action, with the packs freed before they are given', () => {
     const day = loadSample('full');
     const wanted = new Set(performers(day));
-    const kinds = factsOfPlan(day, wanted, planFor(day, wanted)).flatMap((draft) =>
+    const kinds = setupFacts(day, { wanted }, [planFor(day, wanted)]).flatMap((draft) =>
       draft.kind === 'transmitter-worn' ? [[draft.transmitter, draft.voice] as const] : [],
     );
     const worn = new Map(
@@ -121,7 +121,7 @@ describe('a plan on a day', () => {
     const wanted = new Set(performers(day));
     const plan = planFor(day, wanted);
     const part = plan.moves.slice(0, 1);
-    const facts = factsOfPlan(day, wanted, plan, part);
+    const facts = setupFacts(day, { wanted }, [plan], [part]);
     expect(facts.filter(({ kind }) => kind !== 'voices-needed')).toHaveLength(1);
   });
 });

@@ -9,7 +9,8 @@ import { leadsOf } from '../../../src/day/chain/leads.ts';
 import { mutedAt, needOf, tunedTo } from '../../../src/day/chain/links.ts';
 import type { Day, VoiceId } from '../../../src/day/model.ts';
 import { problemOf } from '../../../src/plan/day/day-problem.ts';
-import { besidesMoves, factsOfPlan, neededNow } from '../../../src/plan/day/plan-facts.ts';
+import { neededNow } from '../../../src/plan/day/plan-facts.ts';
+import { setupBesides, setupFacts } from '../../../src/plan/day/setup-plans.ts';
 import type { Move } from '../../../src/plan/moves.ts';
 import type { Plan } from '../../../src/plan/setup/plan-next-setup.ts';
 import { besideWords } from '../../../src/ui/plan/words.ts';
@@ -48,13 +49,14 @@ function accept(
 ): { before: Day; after: Day; plan: Plan } {
   const before = phone.day();
   const plan = planned(before, wanted);
-  phone.say(...factsOfPlan(before, new Set(wanted), plan, plan.moves.filter(chosen)));
+  phone.say(...setupFacts(before, { wanted: new Set(wanted) }, [plan], [plan.moves.filter(chosen)]));
   return { before, after: phone.day(), plan };
 }
 
 const besidesOf = (phone: Laying, wanted: readonly VoiceId[]): string[] => {
   const day = phone.day();
-  return besidesMoves(day, new Set(wanted), planned(day, wanted)).map((beside) => besideWords(day, beside));
+  const [main] = setupBesides(day, { wanted: new Set(wanted) }, [planned(day, wanted)]);
+  return main!.besides.map((beside) => besideWords(day, beside));
 };
 
 const kindsOf = ({ moves }: Plan): string[] => moves.map(({ kind }) => kind);

@@ -1,10 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useMemo, useState } from 'preact/hooks';
-import { moveUnit } from '../../../app/commands/plan.ts';
+import { acceptPlans } from '../../../app/commands/plan.ts';
 import { castInOrder } from '../../../day/cast-in-order.ts';
 import type { PartId, TakeId, VoiceId } from '../../../day/model.ts';
 import { recordersOf } from '../../../day/recorders/rolling.ts';
-import { recordersPlanned, unitBesides } from '../../../plan/day/move-unit.ts';
+import { recordersPlanned, setupBesides, setupProblem } from '../../../plan/day/setup-plans.ts';
+import type { Plan } from '../../../plan/setup/plan-next-setup.ts';
 import { useDay, useRun } from '../../frame/context.ts';
 import { FromWhen } from '../../frame/from-when.tsx';
 import { Page } from '../../frame/page/page.tsx';
@@ -14,9 +15,14 @@ import { Toggles } from '../../kit/toggles.tsx';
 import { countOf, listOf, nameOf } from '../../words/chain.ts';
 import { sentenceFor } from '../../words/problems.ts';
 import { recorderName } from '../../words/recorder-names.ts';
-import { RecorderPlan } from './recorder-plan.tsx';
+import { Besides } from '../besides.tsx';
+import { RecorderPlan } from '../recorder-plan.tsx';
+import { useSetupPlanner } from '../use-setup-planner.ts';
+import { moveWords, reasonWords } from '../words.ts';
+import { Checklist } from './checklist.tsx';
 import { comingAlong, likelyGoal } from './unit-wanted.ts';
-import { useUnitPlanner } from './use-unit-planner.ts';
+
+const NONE_GIVEN: readonly Plan[] = [];
 
 /** Which recorders roll from when on, for whom, and the fewest moves to get there: the main one's first. */
 export function MoveOut({ top }: { top: ComponentChildren }) {
@@ -29,15 +35,16 @@ export function MoveOut({ top }: { top: ComponentChildren }) {
   const recorders = all.map(({ id }) => id).filter((id) => chosen.includes(id));
   const wanted = useMemo(() => picked ?? comingAlong(day, before), [picked, day, before]);
   const move = useMemo(() => ({ recorders, wanted, before }), [recorders.join(' '), wanted, before]);
-  const { plans, isLooking, trouble } = useUnitPlanner(day, move);
+  const after = useMemo(() => (plans: readonly Plan[]) => setupProblem(day, move, plans), [day, move]);
+  const [{ plans, isLooking, trouble }] = useSetupPlanner(after, NONE_GIVEN);
   const planned = recordersPlanned(day, move);
   const isWhole = recorders.length > 0 && plans.length === planned.length && !trouble;
-  const besides = useMemo(() => unitBesides(day, move, plans), [day, move, plans]);
+  const besides = useMemo(() => setupBesides(day, move, plans), [day, move, plans]);
   const names = listOf(recorders.map((id) => recorderName(day, id)));
   const count = plans.reduce((sum, { moves }) => sum + moves.length, 0);
 
   const apply = (): void => {
-    if (!run(moveUnit(move, plans), `Unit moved to ${names}`)) return;
+    if (!run(acceptPlans(move, plans), `Unit moved to ${names}`)) return;
     goTo({ at: 'day', day: day.id, tab: 'now' });
   };
   return (
@@ -72,8 +79,16 @@ export function MoveOut({ top }: { top: ComponentChildren }) {
             isMain={at === 0}
             plan={plans[at]}
             isLooking={isLooking && at === plans.length - 1}
-            besides={besides[at]?.besides ?? []}
-          />
+          >
+            <Checklist
+              label={`Moves for ${recorderName(day, recorder)}, in their order`}
+              items={(plans[at]?.moves ?? []).map((move) => ({
+                title: moveWords(day, move),
+                under: reasonWords(day, move),
+              }))}
+            />
+            <Besides day={day} besides={besides[at]?.besides ?? []} />
+          </RecorderPlan>
         ))}
       <div class="section">
         <Toggles

@@ -9,7 +9,7 @@ import { plugRun } from '../../../src/commands/rig/plug-run.ts';
 import { answersAtTake, answersNow } from '../../../src/day/answers/answers.ts';
 import type { Day } from '../../../src/day/model.ts';
 import { rollingAtTake, rollingNow } from '../../../src/day/recorders/rolling.ts';
-import { type UnitMove, unitBesides, unitFacts, unitProblem } from '../../../src/plan/day/move-unit.ts';
+import { type Setup, setupBesides, setupFacts, setupProblem } from '../../../src/plan/day/setup-plans.ts';
 import type { Move } from '../../../src/plan/moves.ts';
 import type { Plan } from '../../../src/plan/setup/plan-next-setup.ts';
 import { type Laying, laidRig, problemOf } from '../../commands/rig-day.ts';
@@ -43,9 +43,9 @@ function cartAndBag(count = 8): Laying {
 
 const bagOf = (day: Day): string => day.rig.recorders[0]!.id;
 
-function plansOf(day: Day, move: UnitMove): Plan[] {
+function plansOf(day: Day, move: Setup): Plan[] {
   const plans: Plan[] = [];
-  for (let next = unitProblem(day, move, plans); next; next = unitProblem(day, move, plans)) {
+  for (let next = setupProblem(day, move, plans); next; next = setupProblem(day, move, plans)) {
     const plan = planNextSetup(next);
     if (!plan.ok) throw new Error(plan.problem.code);
     plans.push(plan.value);
@@ -53,10 +53,10 @@ function plansOf(day: Day, move: UnitMove): Plan[] {
   return plans;
 }
 
-function moveTo(phone: Laying, ...recorders: string[]): { plans: Plan[]; move: UnitMove } {
+function moveTo(phone: Laying, ...recorders: string[]): { plans: Plan[]; move: Setup } {
   const move = { recorders, wanted: new Set(VOICES) };
   const plans = plansOf(phone.day(), move);
-  phone.say(...unitFacts(phone.day(), move, plans));
+  phone.say(...setupFacts(phone.day(), move, plans));
   return { plans, move };
 }
 
@@ -102,7 +102,7 @@ describe('moving the unit', () => {
     moveTo(phone, bagOf(phone.day()));
     const move = { recorders: [bagOf(phone.day())], wanted: new Set(VOICES) };
     expect(plansOf(phone.day(), move)[0]!.moves).toEqual([]);
-    expect(unitBesides(phone.day(), move, plansOf(phone.day(), move))[0]!.besides).toEqual([]);
+    expect(setupBesides(phone.day(), move, plansOf(phone.day(), move))[0]!.besides).toEqual([]);
   });
 
   test('with a backup plans the main one first, and takes nothing from it', () => {
@@ -140,7 +140,7 @@ describe('moving the unit', () => {
     const first = phone.id(take('1', 0, 1));
     const second = phone.id(take('1', 0, 2));
     const move = { recorders: [bagOf(phone.day())], wanted: new Set(VOICES), before: second };
-    phone.say(...unitFacts(phone.day(), move, plansOf(phone.day(), move)));
+    phone.say(...setupFacts(phone.day(), move, plansOf(phone.day(), move)));
     expect(rollingAtTake(phone.day(), first).map(({ name }) => name)).toEqual(['Recorder']);
     expect(rollingAtTake(phone.day(), second).map(({ name }) => name)).toEqual(['Bag']);
     const on = (id: string) => answersAtTake(phone.day(), id).voices.map(({ state }) => state);
@@ -154,7 +154,7 @@ describe('moving the unit', () => {
     phone.run(backAgain);
     const third = phone.id(take('1', 0, 3));
     const move = { recorders: [CART], wanted: new Set(VOICES), before: second };
-    phone.say(...unitFacts(phone.day(), move, plansOf(phone.day(), move)));
+    phone.say(...setupFacts(phone.day(), move, plansOf(phone.day(), move)));
     const on = [first, second, third].map((id) => rollingAtTake(phone.day(), id)[0]!.name);
     expect(on).toEqual(['Bag', 'Recorder', 'Recorder']);
     for (const id of [first, second, third])

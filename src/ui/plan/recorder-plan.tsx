@@ -1,20 +1,11 @@
-import type { PartId } from '../../../day/model.ts';
-import type { Beside } from '../../../plan/day/plan-facts.ts';
-import type { Plan } from '../../../plan/setup/plan-next-setup.ts';
-import { useDay } from '../../frame/context.ts';
-import { Row } from '../../kit/row.tsx';
-import { listOf, nameOf } from '../../words/chain.ts';
-import { recorderName } from '../../words/recorder-names.ts';
-import {
-  besideWords,
-  costWords,
-  leftOutWords,
-  moveWords,
-  proofWords,
-  reasonWords,
-  WORKING,
-} from '../words.ts';
-import { Checklist } from './checklist.tsx';
+import type { ComponentChildren } from 'preact';
+import type { PartId } from '../../day/model.ts';
+import type { Plan } from '../../plan/setup/plan-next-setup.ts';
+import { useDay } from '../frame/context.ts';
+import { Row } from '../kit/row.tsx';
+import { nameOf } from '../words/chain.ts';
+import { recorderName } from '../words/recorder-names.ts';
+import { costWords, leftOutWords, proofWords, WORKING } from './words.ts';
 
 interface RecorderPlanProps {
   readonly recorder: PartId;
@@ -22,11 +13,21 @@ interface RecorderPlanProps {
   /** Undefined until it is worked out: a backup is planned on what the main one left. */
   readonly plan: Plan | undefined;
   readonly isLooking: boolean;
-  readonly besides: readonly Beside[];
+  /** It answers an earlier question. */
+  readonly isStale?: boolean;
+  /** Its moves, and what it does besides. */
+  readonly children: ComponentChildren;
 }
 
 /** What the plan says of one recorder: its cost, whom it does not get, and its moves. */
-export function RecorderPlan({ recorder, isMain, plan, isLooking, besides }: RecorderPlanProps) {
+export function RecorderPlan({
+  recorder,
+  isMain,
+  plan,
+  isLooking,
+  isStale = false,
+  children,
+}: RecorderPlanProps) {
   const day = useDay().day.value;
   const name = recorderName(day, recorder);
   return (
@@ -34,11 +35,11 @@ export function RecorderPlan({ recorder, isMain, plan, isLooking, besides }: Rec
       <h2 class="section-title">
         {name} <span class="soft">{isMain ? 'main recorder' : 'backup recorder'}</span>
       </h2>
-      <div class="section">
+      <div class="section" aria-busy={isStale}>
         <p>{plan ? <strong>{costWords(plan)}</strong> : WORKING}</p>
         {plan && (
           <p class="soft" role="status">
-            {proofWords(plan, isLooking)}
+            {isStale ? WORKING : proofWords(plan, isLooking)}
           </p>
         )}
       </div>
@@ -56,16 +57,7 @@ export function RecorderPlan({ recorder, isMain, plan, isLooking, besides }: Rec
           ))}
         </ul>
       )}
-      <Checklist
-        label={`Moves for ${name}, in their order`}
-        items={(plan?.moves ?? []).map((move) => ({
-          title: moveWords(day, move),
-          under: reasonWords(day, move),
-        }))}
-      />
-      {besides.length > 0 && (
-        <p class="section">Also: {listOf(besides.map((beside) => besideWords(day, beside)))}.</p>
-      )}
+      {children}
     </section>
   );
 }
