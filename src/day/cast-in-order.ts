@@ -11,8 +11,8 @@ const kindOrder = ({ kind }: Voice): number => (VOICE_KINDS as readonly string[]
 
 const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
-/** Voices without a cast number come last. */
-const numberOrder = (a: string, b: string): number =>
+/** 2 before 10, 2A after 2; those without a cast number come last. */
+export const numberOrder = (a: string, b: string): number =>
   Number(a === '') - Number(b === '') || collator.compare(a, b);
 
 /**

@@ -17,6 +17,7 @@ export {
   turnedRound,
   withPerformersKept,
 } from '../../commands/cast/plan-cast.ts';
+export { type SeasonPerformer, type SeasonSheet, withSeason } from '../../commands/cast/season-cast.ts';
 export { type PlannedScene, planScenes, type SceneEntry } from '../../commands/scenes/add-call-sheet.ts';
 
 export const addCallSheet = onDay(sheets.addCallSheet);

@@ -49,22 +49,36 @@ export const turnedRound = <Entry extends CastEntry>(entries: readonly Entry[]):
     entry.sure || entry.person === '' ? entry : { ...entry, part: entry.person, person: entry.part },
   );
 
-/** A part of the cast that the sheet has with another performer than yesterday, or before. */
-export interface Recast<Entry extends CastEntry = CastEntry> {
+/** Who played a part before: in the cast of the day, or on the date of an earlier one. */
+export interface PlayedBefore {
+  readonly part: string;
+  readonly person: string;
+  readonly date?: string;
+}
+
+/** An entry whose cast number may be known from earlier days. */
+export type KnownEntry = CastEntry & { readonly known?: PlayedBefore };
+
+/** A part that the sheet has with another performer than before. */
+export interface Recast<Entry extends KnownEntry = KnownEntry> {
   readonly entry: Entry;
-  readonly known: Voice;
+  readonly known: PlayedBefore;
 }
 
 /** Each is asked about: it may be another person, or another spelling. Case and spaces are neither. */
-export const recastIn = <Entry extends CastEntry>(planned: readonly PlannedEntry<Entry>[]): Recast<Entry>[] =>
-  planned.flatMap(({ entry, known }) =>
-    known && known.person !== '' && entry.person !== '' && !alike(known.person, entry.person)
+export const recastIn = <Entry extends KnownEntry>(
+  planned: readonly PlannedEntry<Entry>[],
+): Recast<Entry>[] =>
+  planned.flatMap(({ entry, known: inCast }) => {
+    const known = inCast ?? entry.known;
+    return known && known.person !== '' && entry.person !== '' && !alike(known.person, entry.person)
       ? [{ entry, known }]
-      : [],
-  );
+      : [];
+  });
 
-/** The entries without the performers of these lines: whoever plays the part in the cast still does. */
-export const withPerformersKept = <Entry extends CastEntry>(
+/** The entries with whoever played the parts of these lines before; the cast of the day need not be told again. */
+export const withPerformersKept = <Entry extends KnownEntry>(
   entries: readonly Entry[],
   lines: ReadonlySet<number>,
-): Entry[] => entries.map((entry) => (lines.has(entry.line) ? { ...entry, person: '' } : entry));
+): Entry[] =>
+  entries.map((entry) => (lines.has(entry.line) ? { ...entry, person: entry.known?.person ?? '' } : entry));

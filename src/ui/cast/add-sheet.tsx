@@ -1,13 +1,16 @@
 import { useRef, useState } from 'preact/hooks';
 import { addVoice, nextRank } from '../../app/commands/cast.ts';
+import { knownBefore } from '../../app/season.ts';
 import { holderOf } from '../../day/cast-in-order.ts';
 import { type Day, VOICE_KINDS, type VoiceId, type VoiceKind } from '../../day/model.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { blankFields, saidFields, VoiceFieldset, type VoiceTexts } from '../frame/sheets/voice-fieldset.tsx';
+import { useSeason } from '../frame/use-season.ts';
 import { Button } from '../kit/button.tsx';
 import { Choice } from '../kit/field.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { nameOf } from '../words/chain.ts';
+import { asOnWords } from '../words/known-days.ts';
 import { KIND_WORD } from './words.ts';
 
 interface AddProps {
@@ -73,6 +76,7 @@ export function AddSheet({ onClose, onHardline }: AddProps) {
           onChoose={setKind}
         />
         <VoiceFieldset kind={kind} texts={texts} onInput={setTexts} taken={takenWords(day, texts.number)} />
+        {kind === 'performer' && <Known day={day} texts={texts} onTap={setTexts} />}
         <AddedSoFar day={day} kind={kind} />
       </form>
     </Sheet>
@@ -84,6 +88,27 @@ function takenWords(day: Day, number: string): string {
   const holder = holderOf(day, number);
   if (!holder) return '';
   return `${nameOf(day, holder.id)} has ${holder.number} already${holder.struck ? ', removed from the cast' : ''}`;
+}
+
+interface KnownProps {
+  readonly day: Day;
+  readonly texts: VoiceTexts;
+  readonly onTap: (texts: VoiceTexts) => void;
+}
+
+/** Whose number it was on an earlier day of the production; a tap fills in the names. */
+function Known({ day, texts, onTap }: KnownProps) {
+  const season = useSeason();
+  const { number, part, person } = texts;
+  const isOpen = part + person === '' && !holderOf(day, number);
+  const known = isOpen ? knownBefore(season, { number: number.trim(), part, person }) : undefined;
+  if (!known) return null;
+  const names = [known.part, known.person].filter(Boolean).join(', ');
+  return (
+    <Button class="wide" onClick={() => onTap({ ...texts, part: known.part, person: known.person })}>
+      {`${names}, ${asOnWords(known.date)}`}
+    </Button>
+  );
 }
 
 function AddedSoFar({ day, kind }: { day: Day; kind: VoiceKind }) {

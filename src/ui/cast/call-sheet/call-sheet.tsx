@@ -7,11 +7,12 @@ import {
   readCallSheet,
   recastIn,
   turnedRound,
+  withSeason,
 } from '../../../app/commands/call-sheet.ts';
 import { useDay, useRun } from '../../frame/context.ts';
+import { useSeason } from '../../frame/use-season.ts';
 import { Button } from '../../kit/button.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
-import { nameOf } from '../../words/chain.ts';
 import { MendForm, type Mending } from './mend-form.tsx';
 import { type Mend, type Mends, withMends } from './mended.ts';
 import { Reading } from './read-rows.tsx';
@@ -35,12 +36,16 @@ export function CallSheetImport({ onClose }: { onClose: () => void }) {
   const [left, setLeft] = useState(false);
   const [answered, setAnswered] = useState(NOT_ASKED);
   const read = useMemo(() => (text.length > LONGEST ? NOTHING : readCallSheet(text)), [text]);
-  const sheet = useMemo(() => withMends(read, mends), [read, mends]);
+  const season = useSeason();
   const day = store.day.value;
-  const asRead = turned ? turnedRound(sheet.cast) : sheet.cast;
-  const recast = recastIn(planCast(day, asRead));
+  const sheet = useMemo(() => {
+    const mended = withMends(read, mends);
+    const asRead = { ...mended, cast: turned ? turnedRound(mended.cast) : mended.cast };
+    return withSeason(asRead, day, season, (line) => !mends.has(line));
+  }, [read, mends, turned, day, season]);
+  const recast = recastIn(planCast(day, sheet.cast));
   const asked = stillAsked(recast, answered);
-  const cast = asAnswered(asRead, answered);
+  const cast = asAnswered(sheet.cast, answered);
   const people = planCast(day, cast);
   const scenes = planScenes(day, sheet.scenes);
   const doing = toAddWords(people, scenes);
@@ -74,7 +79,7 @@ export function CallSheetImport({ onClose }: { onClose: () => void }) {
           disabled={doing === '' || asked !== undefined}
           onClick={add}
         >
-          {asked ? `Say who plays ${nameOf(day, asked.known.id)}` : doing || 'Nothing to add yet'}
+          {asked ? `Say who plays ${asked.known.part || asked.known.person}` : doing || 'Nothing to add yet'}
         </Button>
       }
     >

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import type {
-  CallSheet,
   How,
   PlannedEntry,
   PlannedScene,
-  SheetPerformer,
+  SeasonPerformer,
+  SeasonSheet,
   SheetScene,
 } from '../../../app/commands/call-sheet.ts';
 import { Button } from '../../kit/button.tsx';
@@ -14,12 +14,12 @@ import { pagesWords } from '../../words/scenes.ts';
 import { Guess } from './guess.tsx';
 import type { Mending } from './mend-form.tsx';
 import { OtherLines } from './other-lines.tsx';
-import { isGuessed, plannedSceneWord, plannedWord } from './words.ts';
+import { carriedWords, isGuessed, plannedSceneWord, plannedWord } from './words.ts';
 
 interface ReadingProps {
-  readonly people: readonly PlannedEntry<SheetPerformer>[];
+  readonly people: readonly PlannedEntry<SeasonPerformer>[];
   readonly scenes: readonly PlannedScene[];
-  readonly sheet: CallSheet;
+  readonly sheet: SeasonSheet;
   /** Whether guessed parts and performers are swapped. */
   readonly turned: boolean;
   /** Missing if nothing was guessed. */
@@ -71,7 +71,7 @@ export function Reading({ people, scenes, sheet, turned, onTurn, onMend }: Readi
 }
 
 interface PerformerReadProps {
-  readonly planned: PlannedEntry<SheetPerformer>;
+  readonly planned: PlannedEntry<SeasonPerformer>;
   readonly onMend: (mending: Mending) => void;
 }
 
@@ -91,6 +91,7 @@ function PerformerRead({ planned, onMend }: PerformerReadProps) {
         <Guess key="person" how={part && person ? how.person : undefined}>
           {named}
         </Guess>,
+        carriedWords(entry),
         ...times,
       ])}
       word={

@@ -3,13 +3,21 @@ import type {
   How,
   PlannedEntry,
   PlannedScene,
+  SeasonPerformer,
   UnreadReason,
 } from '../../../app/commands/call-sheet.ts';
 import { countOf } from '../../words/chain.ts';
+import { asOnWords } from '../../words/known-days.ts';
 
 /** Whether any cell of a row was guessed. */
 export const isGuessed = ({ how }: { readonly how: Readonly<Partial<Record<string, How>>> }): boolean =>
   Object.values(how).includes('guessed');
+
+/** What of a row is not on the sheet but on an earlier day: `'performer as on 12 March'`; empty for nothing. */
+export function carriedWords({ known, how }: SeasonPerformer): string {
+  const carried = [how.part === 'carried' && 'part', how.person === 'carried' && 'performer'].filter(Boolean);
+  return known && carried.length > 0 ? `${carried.join(' and ')} ${asOnWords(known.date)}` : '';
+}
 
 /** What adding one call-sheet line would do. */
 export function plannedWord({ does, known }: PlannedEntry): string {

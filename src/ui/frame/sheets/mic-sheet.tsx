@@ -7,9 +7,11 @@ import { Button } from '../../kit/button.tsx';
 import { TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
 import { nameOf, partName } from '../../words/chain.ts';
+import { dayMonthWords } from '../../words/known-days.ts';
 import { MIC_FIELD_WORD, micOptions, micWords } from '../../words/mics.ts';
 import { useDay, useRun } from '../context.ts';
 import { FromWhen } from '../from-when.tsx';
+import { useKnownMics } from '../use-season.ts';
 
 interface MicSheetProps {
   readonly mic: OneMic;
@@ -54,13 +56,14 @@ interface PartProps {
   readonly before: string | undefined;
 }
 
-/** As yesterday, or as on another pack that the voice had: one tap. */
+/** As yesterday, as on another pack that the voice had, or as its cast number had it before: one tap. */
 function Earlier({ day, mic, known, before }: PartProps & { readonly day: Day }) {
   const run = useRun();
   const { links } = answersBefore(day, before);
   const others = [...micsKnownOf(links, mic.voice)].filter(([pack]) => pack !== mic.transmitter);
   const name = nameOf(day, mic.voice);
-  if (!known?.carried && (known || others.length === 0)) return null;
+  const earlier = useKnownMics(day.voices.get(mic.voice));
+  if (!known?.carried && (known || others.length + earlier.mics.length === 0)) return null;
   return (
     <div class="first-things">
       {known?.carried && (
@@ -76,6 +79,16 @@ function Earlier({ day, mic, known, before }: PartProps & { readonly day: Day })
             onClick={() => run(micAsOn(mic, pack, { before }), `Mic of ${name}: ${micWords(other)}`)}
           >
             {`As on ${pack ? partName(day.rig, pack) : 'its lead'}${other.carried ? ' yesterday' : ''}: ${micWords(other)}`}
+          </Button>
+        ))}
+      {!known &&
+        earlier.mics.map(({ mic: usual }) => (
+          <Button
+            key={micWords(usual)}
+            class="wide"
+            onClick={() => run(mountMic(mic, usual, { before }), `Mic of ${name}: ${micWords(usual)}`)}
+          >
+            {`As on ${dayMonthWords(earlier.date)}: ${micWords(usual)}`}
           </Button>
         ))}
     </div>
