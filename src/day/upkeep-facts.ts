@@ -119,15 +119,28 @@ export function applyUpkeep(said: MutableUpkeep, fact: Fact): void {
       return;
     case 'listener-described':
       merge(said.listeners, fact.listener, fact.fields);
+      cellsOfListener(said.cells, fact);
       return;
     default:
   }
 }
 
 /** A swap entered late does not undo a more recent one. */
-function freshCells(cells: Map<DeviceId, CellsSaid>, device: DeviceId, fact: FactOf<'cells-changed'>): void {
+function freshCells(
+  cells: Map<DeviceId, CellsSaid>,
+  device: DeviceId,
+  fact: Pick<FactOf<'cells-changed'>, 'at' | 'atMs' | 'runtimeHours' | 'id'>,
+): void {
   const atMs = fact.atMs ?? fact.at;
   const known = cells.get(device);
   if (known && known.atMs > atMs) return;
   cells.set(device, { atMs, runtimeHours: fact.runtimeHours, by: fact.id });
+}
+
+/** Earlier versions said of the listener when fresh cells went in. */
+function cellsOfListener(cells: Map<DeviceId, CellsSaid>, fact: FactOf<'listener-described'>): void {
+  const { cellsAtMs } = fact.fields;
+  if (cellsAtMs === null) cells.delete(fact.listener);
+  else if (cellsAtMs !== undefined)
+    freshCells(cells, fact.listener, { at: fact.at, atMs: cellsAtMs, id: fact.id });
 }

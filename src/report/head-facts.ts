@@ -1,3 +1,4 @@
+import { listenersOf } from '../day/answers/listeners.ts';
 import { type MicRun, micRunsOf } from '../day/answers/mic-runs.ts';
 import type { Day, FactOf } from '../day/model.ts';
 import { tracksOf } from '../day/recorders/recorder-parts.ts';
@@ -50,7 +51,16 @@ export interface MicLine {
   readonly mics: readonly MicRun[];
 }
 
-/** What the facts of a day say of its timecode, faders and mics, for the head of the report. */
+/** Who heard the sound as it was made; `isOut`: they have the receiver yet. */
+export interface ListenerLine {
+  readonly name: string;
+  readonly receiver: string;
+  readonly channel: string;
+  readonly hears: string;
+  readonly isOut: boolean;
+}
+
+/** What the facts of a day say of its timecode, faders, mics and listeners, for the head of the report. */
 export interface HeadFacts {
   readonly taps: readonly TapsLine[];
   /** When the phone, whose clock stamps the starts, was synced to the recorder. */
@@ -58,9 +68,13 @@ export interface HeadFacts {
   readonly jams: readonly JamLine[];
   readonly compared: readonly ComparedLine[];
   readonly mics: readonly MicLine[];
+  readonly listeners: readonly ListenerLine[];
 }
 
-export const NO_HEAD_FACTS: HeadFacts = { taps: [], synced: [], jams: [], compared: [], mics: [] };
+export const NO_HEAD_FACTS: HeadFacts = {
+  ...{ taps: [], synced: [], jams: [], compared: [] },
+  ...{ mics: [], listeners: [] },
+};
 
 export const headFacts = (day: Day): HeadFacts => ({
   taps: tapsOf(day),
@@ -68,6 +82,13 @@ export const headFacts = (day: Day): HeadFacts => ({
   jams: jamsOf(day),
   compared: comparedOf(day),
   mics: micsOf(day),
+  listeners: listenersOf(day).map(({ name, receiver, channel, hears, handedOut }) => ({
+    name: cleanLine(name),
+    receiver: cleanLine(receiver),
+    channel: cleanLine(channel),
+    hears: cleanLine(hears),
+    isOut: handedOut,
+  })),
 });
 
 const standing = <Kind extends 'clock-followed' | 'devices-jammed' | 'timecode-compared'>(

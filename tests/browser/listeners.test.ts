@@ -46,6 +46,19 @@ describe('who hears', () => {
       .poll(async () => (await rows())[2])
       .toMatch(/^Video village IFB 3 · channel 4 · hears Village · fresh \d\d:10 Returned$/);
 
+    const both = page().getByText('Director and Boom operator both have IFB 1.');
+    await tap(/^Boom operator IFB/);
+    await inSheet(/^IFB 1$/);
+    await page().getByRole('dialog').getByText('Director and Boom operator both have IFB 1.').waitFor();
+    await inSheet('Close');
+    await closed();
+    await both.waitFor();
+    await tap(/^Boom operator IFB/);
+    await inSheet(/^IFB 2$/);
+    await inSheet('Close');
+    await closed();
+    await both.waitFor({ state: 'detached' });
+
     await page().getByRole('navigation', { name: 'Day' }).getByRole('link', { name: 'Rig' }).tap();
     await page()
       .getByRole('link', { name: /^Listeners.*3 handed out/ })
@@ -62,6 +75,31 @@ describe('who hears', () => {
         'Boom operator IFB 2 · hears own boom',
         'Video village IFB 3 · channel 4 · hears Village',
       ]);
+  });
+
+  test('has its batteries in Upkeep like a pack, with a battery life for all receivers', async () => {
+    const { page, tap, inSheet, tab, closed, fill } = hands(stage);
+    await tab('Rig');
+    await page()
+      .getByRole('link', { name: /^Upkeep/ })
+      .tap();
+    await tap(/^Batteries/);
+    await tap(/^IFB 1 of Director/);
+    await fill('Battery life, hours', '6');
+    expect(await page().getByLabel('Clock tolerance, ppm').count()).toBe(0);
+    await inSheet('Save for all 3 receivers');
+    await closed();
+    await stage.setClock('2026-10-07T12:10:00Z');
+    const due = page().getByRole('list', { name: 'What is due' }).getByRole('listitem');
+    await expect
+      .poll(() => due.first().textContent())
+      .toMatch(/IFB 1 of Director.*IFB 3 of Video village.*battery/);
+    expect(await due.first().getAttribute('data-action')).toBe('now');
+    await due
+      .first()
+      .getByRole('button', { name: /^Fresh/ })
+      .tap();
+    await expect.poll(() => due.first().getAttribute('data-action')).toBe('later');
   });
 
   test('gives the receiver back at wrap in one tap each, with Undo', async () => {

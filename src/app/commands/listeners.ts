@@ -1,5 +1,5 @@
 import * as listeners from '../../commands/upkeep/listeners.ts';
-import { atMoment, onDay } from './command.ts';
+import { onDay } from './command.ts';
 
 export { BOOM_OPERATOR, MIX, OWN_BOOM } from '../../commands/upkeep/listeners.ts';
 
@@ -8,4 +8,3 @@ export const describeListener = onDay(listeners.describeListener);
 export const hearPart = onDay(listeners.hearPart);
 export const hearWords = onDay(listeners.hearWords);
 export const handOut = onDay(listeners.handOut);
-export const freshForListeners = atMoment(listeners.freshForListeners);

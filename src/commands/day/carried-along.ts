@@ -76,6 +76,8 @@ export function upkeepOf(day: Day): Draft[] {
     .map(([lead, fields]) => ({ lead, fields }));
   const present = <T extends { struck?: boolean | undefined }>(all: ReadonlyMap<string, T>): [string, T][] =>
     [...all].filter(([, { struck }]) => !struck);
+  const listeners = present(upkeep.listeners);
+  const hears = (device: string): boolean => listeners.some(([listener]) => listener === device);
   const drafts: (Draft | false)[] = [
     Object.keys(upkeep.guards).length > 0 && { kind: 'guards-set', guards: upkeep.guards },
     ...present(upkeep.carriers).map(
@@ -83,10 +85,10 @@ export function upkeepOf(day: Day): Draft[] {
     ),
     ...present(upkeep.bands).map(([band, fields]): Draft => ({ kind: 'band-described', band, fields })),
     ...present(upkeep.devices)
-      .filter(([device, { name }]) => device === RECORDER || rig.byId.has(device) || name)
+      .filter(([device, { name }]) => device === RECORDER || rig.byId.has(device) || hears(device) || name)
       .map(([device, fields]): Draft => ({ kind: 'devices-described', devices: [device], fields })),
     ...present(upkeep.runs).map(([run, fields]): Draft => ({ kind: 'run-described', run, fields })),
-    ...present(upkeep.listeners).map(
+    ...listeners.map(
       ([listener, { cellsAtMs: _, ...fields }]): Draft => ({ kind: 'listener-described', listener, fields }),
     ),
     leads.length > 0 && { kind: 'leads-described', leads: leads.slice(0, 500) },

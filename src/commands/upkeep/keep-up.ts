@@ -10,6 +10,7 @@ import { wrongRecorder } from './wrong-recorder.ts';
 const isDevice = (day: Day, id: DeviceId): boolean =>
   id === FIRST_RECORDER ||
   day.upkeep.devices.has(id) ||
+  day.upkeep.listeners.has(id) ||
   ['transmitter', 'recorder'].includes(day.rig.byId.get(id)?.type ?? '');
 
 export function wrongDevices(day: Day, devices: readonly DeviceId[]): Result<never> | undefined {

@@ -3,7 +3,7 @@ import type { Day, PartId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { ListenerFields } from '../../facts/kinds/listener-described.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
-import { type CommandResult, type Moment, missing } from '../command.ts';
+import { type CommandResult, missing } from '../command.ts';
 
 const LONGEST = 200;
 
@@ -59,15 +59,8 @@ export const hearWords = (day: Day, listener: string, hears: string): CommandRes
 
 /** Their receivers were handed out, or came back. */
 export const handOut = (day: Day, listeners: readonly string[], handedOut: boolean): CommandResult =>
-  ofEach(day, listeners, { handedOut });
-
-/** Fresh cells went into their receivers. */
-export const freshForListeners = (day: Day, now: Moment, listeners: readonly string[]): CommandResult =>
-  ofEach(day, listeners, { cellsAtMs: now.atMs });
-
-const ofEach = (day: Day, listeners: readonly string[], fields: ListenerFields): CommandResult =>
   wrongListeners(day, listeners) ??
-  ok(listeners.map((listener): Draft => ({ kind: 'listener-described', listener, fields })));
+  ok(listeners.map((listener): Draft => ({ kind: 'listener-described', listener, fields: { handedOut } })));
 
 function wrongListeners(day: Day, listeners: readonly string[]): Result<never> | undefined {
   if (listeners.length === 0) return fail({ code: 'nothing-chosen' });

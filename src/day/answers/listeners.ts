@@ -25,6 +25,24 @@ export const listenersOf = (day: Day): Listener[] =>
 /** Who still has a receiver. */
 export const stillOut = (day: Day): Listener[] => listenersOf(day).filter(({ handedOut }) => handedOut);
 
+/** One receiver that several people are said to have at once. */
+export interface SharedReceiver {
+  readonly receiver: string;
+  readonly listeners: readonly Listener[];
+}
+
+/** Receivers handed out to more than one, in the order of their first listeners. */
+export function receiversShared(day: Day): SharedReceiver[] {
+  const byName = new Map<string, Listener[]>();
+  for (const one of stillOut(day)) {
+    const name = one.receiver.toLowerCase().replace(/\s+/g, '');
+    if (name !== '') byName.set(name, [...(byName.get(name) ?? []), one]);
+  }
+  return [...byName.values()]
+    .filter((listeners) => listeners.length > 1)
+    .map((listeners) => ({ receiver: listeners[0]!.receiver, listeners }));
+}
+
 function listener(day: Day, id: string, said: ListenerFields): Listener {
   const part = day.rig.byId.get(said.part ?? '');
   return {
@@ -34,7 +52,7 @@ function listener(day: Day, id: string, said: ListenerFields): Listener {
     channel: said.channel ?? '',
     hears: part ? feedName(day, part) : (said.hears ?? ''),
     part: part?.id,
-    cellsAtMs: said.cellsAtMs ?? null,
+    cellsAtMs: day.upkeep.cells.get(id)?.atMs ?? null,
     handedOut: said.handedOut ?? false,
   };
 }

@@ -12,7 +12,7 @@ const fields = z.object({
   hears: z.optional(shortText),
   /** The channel or frequency it is set to, as it reads. */
   channel: z.optional(shortText),
-  /** When fresh cells went in. */
+  /** When fresh cells went in, as earlier versions said it; now it is said like that of any device. */
   cellsAtMs: z.optional(z.nullable(momentMs)),
   /** The receiver is with them; false once it came back. */
   handedOut: z.optional(z.boolean()),

@@ -23,7 +23,7 @@ const headThen = ({ head }: ReportModel) => ({
   ...without(head, [
     ...(['form', 'main', 'apart', 'alike'] as const),
     ...(['mixerContact', 'boomContact', 'utilityContact', 'tone', 'toneRoll'] as const),
-    ...(['taps', 'synced', 'jams', 'compared', 'mics'] as const),
+    ...(['taps', 'synced', 'jams', 'compared', 'mics', 'listeners'] as const),
   ]),
   recorders: head.recorders.map(runThen),
 });

@@ -1,5 +1,13 @@
 import type { MicRun } from '../../day/answers/mic-runs.ts';
-import type { ComparedLine, HeadFacts, JamLine, MicLine, Moment, TrackTap } from '../head-facts.ts';
+import type {
+  ComparedLine,
+  HeadFacts,
+  JamLine,
+  ListenerLine,
+  MicLine,
+  Moment,
+  TrackTap,
+} from '../head-facts.ts';
 import { isolated } from '../isolated.ts';
 import type { ReportHead } from '../model.ts';
 import { namesText } from './names-text.ts';
@@ -93,4 +101,17 @@ function runText({ pack, listed, rubs, carried, from }: MicRun): string {
   const said = [...listed.map(isolated), rubs && `rubs on ${isolated(rubs)}`, carried && 'as the day before'];
   const words = said.filter(Boolean).join(', ') || 'not entered';
   return [from && `from ${from}`, pack && `on ${isolated(pack)}`, words].filter(Boolean).join(' ');
+}
+
+/** `'Director: IFB 1, channel 3, hears Mix, receiver not returned'`, a line each. */
+export const listenersText = ({ listeners }: HeadFacts): string => listeners.map(listenerText).join('\n');
+
+function listenerText({ name, receiver, channel, hears, isOut }: ListenerLine): string {
+  const said = [
+    receiver && isolated(receiver),
+    channel && `channel ${isolated(channel)}`,
+    hears && `hears ${isolated(hears)}`,
+    isOut && 'receiver not returned',
+  ];
+  return [isolated(name), said.filter(Boolean).join(', ')].filter(Boolean).join(': ');
 }

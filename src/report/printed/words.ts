@@ -9,7 +9,7 @@ import type { NoteLine, Status, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { cardText } from './card-words.ts';
 import { bytesText, counted, durationText } from './figures.ts';
-import { crewText, micsText, tapsText, timecodeSourceText, toneText } from './head-words.ts';
+import { crewText, listenersText, micsText, tapsText, timecodeSourceText, toneText } from './head-words.ts';
 import { alikeText, recorderLines, settingText } from './recorder-words.ts';
 
 /** How a track is used, in a word; empty for a single voice. */
@@ -102,6 +102,7 @@ export function headLines(head: ReportHead): (readonly [label: string, text: str
     ['Reference tone', toneText(head)],
     ['Faders', tapsText(head)],
     ['Mics', micsText(head)],
+    ['Listeners', listenersText(head)],
     ['Remarks', head.remarks],
   ];
   return all.filter(([, text]) => text !== '');

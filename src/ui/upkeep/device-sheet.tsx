@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { readNumbers } from '../../app/commands/typed.ts';
 import { addDevice, describeDevices, freshCells, jamDevices } from '../../app/commands/upkeep.ts';
-import type { DeviceFields } from '../../day/model.ts';
+import type { Day, DeviceFields } from '../../day/model.ts';
 import { groupOf } from '../../radio/day/day-ranges.ts';
 import { type Device, devicesOf, RECORDER } from '../../upkeep/due/day-devices.ts';
 import { useDay, useRun } from '../frame/context.ts';
@@ -70,6 +70,7 @@ function underOf(device: Device | undefined): string {
 const UNDER = {
   pack: 'A transmitter of the rig.',
   recorder: 'A recorder besides the first: jammed like any other box.',
+  listener: 'The receiver of a listener.',
   other: 'A device besides the rig.',
   new: 'A slate, a timecode box, a camera, a comms base: anything with batteries or timecode.',
 } as const;
@@ -89,8 +90,9 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
     hasCells: device?.hasCells ?? true,
     hasTimecode: device?.hasTimecode ?? true,
   });
-  const alike = device ? alikeOf(store.day.value.rig.transmitters, device) : [];
-  const isNamed = device?.type !== 'pack' && device?.type !== 'recorder';
+  const alike = device ? alikeOf(store.day.value, device) : [];
+  const isReceiver = device?.type === 'listener';
+  const isNamed = device === undefined || device.type === 'other';
 
   const save = (devices: readonly string[]): void => {
     const read = readNumbers(typed);
@@ -98,7 +100,10 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
       complain(read.problem);
       return;
     }
-    const fields: DeviceFields = { ...read.value, runtimeBasis: basis, ...has };
+    const { runtimeHours } = read.value;
+    const fields: DeviceFields = isReceiver
+      ? { runtimeHours, runtimeBasis: basis }
+      : { ...read.value, runtimeBasis: basis, ...has };
     const words = devices.length > 1 ? `${devices.length} devices edited` : `${name.trim()} edited`;
     const said = device
       ? run(describeDevices(devices, isNamed ? { ...fields, name: name.trim() } : fields), words)
@@ -122,13 +127,15 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
           inputMode="decimal"
           placeholder="5.5"
         />
-        <TextField
-          label="Clock tolerance, ppm"
-          value={typed.ppm}
-          onInput={(ppm) => setTyped({ ...typed, ppm })}
-          inputMode="decimal"
-          placeholder="1"
-        />
+        {!isReceiver && (
+          <TextField
+            label="Clock tolerance, ppm"
+            value={typed.ppm}
+            onInput={(ppm) => setTyped({ ...typed, ppm })}
+            inputMode="decimal"
+            placeholder="1"
+          />
+        )}
       </div>
       <Choice
         label="Battery life is"
@@ -139,23 +146,29 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
         ]}
         onChoose={setBasis}
       />
-      <fieldset class="choice">
-        <legend class="soft">It has</legend>
-        <div class="buttons">
-          {(['hasCells', 'hasTimecode'] as const).map((field) => (
-            <Button key={field} pressed={has[field]} onClick={() => setHas({ ...has, [field]: !has[field] })}>
-              {field === 'hasCells' ? 'batteries' : 'timecode'}
-            </Button>
-          ))}
-        </div>
-      </fieldset>
+      {!isReceiver && (
+        <fieldset class="choice">
+          <legend class="soft">It has</legend>
+          <div class="buttons">
+            {(['hasCells', 'hasTimecode'] as const).map((field) => (
+              <Button
+                key={field}
+                pressed={has[field]}
+                onClick={() => setHas({ ...has, [field]: !has[field] })}
+              >
+                {field === 'hasCells' ? 'batteries' : 'timecode'}
+              </Button>
+            ))}
+          </div>
+        </fieldset>
+      )}
       <div class="buttons">
         <Button look="solid" type="submit">
           Save
         </Button>
         {alike.length > 1 && (
           <Button onClick={() => save(alike)}>
-            Save for all {alike.length} {groupOf(device?.name ?? '')} packs
+            Save for all {alike.length} {isReceiver ? 'receivers' : `${groupOf(device?.name ?? '')} packs`}
           </Button>
         )}
       </div>
@@ -163,6 +176,9 @@ function DeviceForm({ device, onDone }: { device: Device | undefined; onDone: ()
   );
 }
 
-/** Packs named with the same letters take the same cells. */
-const alikeOf = (packs: readonly { id: string; name: string }[], { type, name }: Device): string[] =>
-  type === 'pack' ? packs.filter((pack) => groupOf(pack.name) === groupOf(name)).map(({ id }) => id) : [];
+/** Packs named with the same letters take the same cells, and so do the receivers of listeners. */
+const alikeOf = (day: Day, { type, name }: Device): string[] =>
+  devicesOf(day)
+    .filter((one) => one.type === type)
+    .filter((one) => type === 'listener' || (type === 'pack' && groupOf(one.name) === groupOf(name)))
+    .map(({ id }) => id);

@@ -1,5 +1,5 @@
 import { formatMhz } from '../../app/commands/typed.ts';
-import type { Day, FactOf } from '../../day/model.ts';
+import type { Day, FactOf, ListenerFields } from '../../day/model.ts';
 import { RECORDER } from '../../upkeep/due/day-devices.ts';
 import { listOf, partName } from './chain.ts';
 
@@ -19,11 +19,17 @@ type PrepFact = FactOf<
   | 'listener-described'
 >;
 
-/** A device's name: a pack of the rig, the recorder, or whatever else was described. */
+/** A device's name: a pack of the rig, the recorder, a listener's receiver, or whatever else was described. */
 export function deviceName(day: Day, id: string): string {
   if (id === RECORDER) return day.header.recorder || 'Recorder';
+  const listener = day.upkeep.listeners.get(id);
+  if (listener) return receiverWords(listener);
   return day.rig.byId.get(id)?.name ?? day.upkeep.devices.get(id)?.name ?? id;
 }
+
+/** `'IFB 2 of Boom operator'`. */
+const receiverWords = ({ receiver, name }: ListenerFields): string =>
+  `${receiver || 'receiver'} of ${name ?? 'a listener'}`;
 
 export function prepWords(day: Day, fact: PrepFact): string {
   const devices = (ids: readonly string[]): string =>
@@ -69,7 +75,7 @@ function described(
 function listenerFactWords(day: Day, { listener, fields }: FactOf<'listener-described'>): string {
   const known = { ...day.upkeep.listeners.get(listener), ...fields };
   const said = Object.keys(fields);
-  const receiver = `${known.receiver ?? 'receiver'} of ${known.name ?? 'a listener'}`;
+  const receiver = receiverWords(known);
   if (said.length === 1 && fields.handedOut !== undefined)
     return `${receiver} ${fields.handedOut ? 'handed out' : 'returned'}`;
   if (said.length === 1 && fields.cellsAtMs) return `fresh batteries in ${receiver}`;

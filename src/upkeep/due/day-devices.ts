@@ -1,3 +1,4 @@
+import { stillOut } from '../../day/answers/listeners.ts';
 import type { Day } from '../../day/model.ts';
 import { recordersOf } from '../../day/recorders/rolling.ts';
 import type { DeviceId } from '../../facts/kinds/envelope.ts';
@@ -9,7 +10,8 @@ export const RECORDER = 'recorder';
 export interface Device {
   readonly id: DeviceId;
   readonly name: string;
-  readonly type: 'pack' | 'recorder' | 'other';
+  /** A listener's is the receiver handed out to them. */
+  readonly type: 'pack' | 'recorder' | 'listener' | 'other';
   readonly hasCells: boolean;
   readonly hasTimecode: boolean;
   readonly runtimeHours: number | undefined;
@@ -18,15 +20,16 @@ export interface Device {
   readonly ppm: number | undefined;
 }
 
-/** The recorders, the rig's transmitters (which have cells), and whatever else was described. */
+/** The recorders, the rig's transmitters and the receivers of listeners (which have cells), and whatever else was described. */
 export function devicesOf(day: Day): Device[] {
   const packs = day.rig.transmitters.map(({ id, name }) => device(day, id, 'pack', name));
   const recorders = recordersOf(day).map(({ id, name }) => device(day, id, 'recorder', name));
+  const listeners = stillOut(day).map(({ id, name, receiver }) => receiverOf(day, id, receiver || name));
   const known = new Set([...recorders, ...packs].map(({ id }) => id));
   const others = [...day.upkeep.devices]
-    .filter(([id, { struck, name }]) => !known.has(id) && !struck && name)
+    .filter(([id, { struck, name }]) => !known.has(id) && !day.upkeep.listeners.has(id) && !struck && name)
     .map(([id, { name = id }]) => device(day, id, 'other', name));
-  return [...recorders, ...packs, ...others];
+  return [...recorders, ...packs, ...listeners, ...others];
 }
 
 function device(day: Day, id: DeviceId, type: Device['type'], name: string): Device {
@@ -43,6 +46,13 @@ function device(day: Day, id: DeviceId, type: Device['type'], name: string): Dev
     ppm: clockPpm(day, id),
   };
 }
+
+/** It has cells and no timecode, whatever is said of it. */
+const receiverOf = (day: Day, id: DeviceId, name: string): Device => ({
+  ...device(day, id, 'listener', name),
+  hasCells: true,
+  hasTimecode: false,
+});
 
 /** How far a device's clock may drift, including devices removed since. */
 export const clockPpm = (day: Day, id: DeviceId): number | undefined =>

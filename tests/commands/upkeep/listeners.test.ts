@@ -1,17 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import type { CommandResult } from '../../../src/commands/command.ts';
 import { carryOver } from '../../../src/commands/day/start-day.ts';
+import { describeDevices, freshCells } from '../../../src/commands/upkeep/keep-up.ts';
 import {
   addListener,
   describeListener,
-  freshForListeners,
   handOut,
   hearPart,
   hearWords,
 } from '../../../src/commands/upkeep/listeners.ts';
-import { listenersOf, stillOut } from '../../../src/day/answers/listeners.ts';
+import { listenersOf, receiversShared, stillOut } from '../../../src/day/answers/listeners.ts';
 import { foldDay } from '../../../src/day/fold/fold.ts';
 import { factWords } from '../../../src/ui/words/facts.ts';
+import { sharedWords } from '../../../src/ui/words/listeners.ts';
+import { deviceName } from '../../../src/ui/words/prep-facts.ts';
+import { devicesOf } from '../../../src/upkeep/due/day-devices.ts';
+import { upkeepAt } from '../../../src/upkeep/due/day-due.ts';
 import { MORNING, type Speaker, speaker } from '../../day/say.ts';
 import { SMALL_RIG } from '../../day/small-rig.ts';
 import { problemOf } from '../rig-day.ts';
@@ -90,14 +94,73 @@ describe('who hears', () => {
     expect(stillOut(phone.day()).map(({ id }) => id)).toEqual(['b']);
     said(phone, handOut(phone.day(), ['d', 'b'], true));
     expect(stillOut(phone.day()).map(({ id }) => id)).toEqual(['d', 'b']);
-    said(phone, freshForListeners(phone.day(), NOW, ['b']));
-    expect(listenersOf(phone.day()).map(({ cellsAtMs }) => cellsAtMs)).toEqual([null, MORNING]);
+    said(phone, freshCells(phone.day(), ['b'], NOW));
+    expect(listenersOf(phone.day()).map(({ cellsAtMs }) => cellsAtMs)).toEqual([
+      null,
+      phone.facts.at(-1)!.at,
+    ]);
+  });
+
+  test('has the cells that earlier versions said of the listener, the latest of both', () => {
+    const phone = twoListeners();
+    const cellsAt = () => listenersOf(phone.day())[0]?.cellsAtMs;
+    const fresh = (cellsAtMs: number | null): void => {
+      phone.say({ kind: 'listener-described', listener: 'd', fields: { cellsAtMs } });
+    };
+    fresh(MORNING);
+    expect(cellsAt()).toBe(MORNING);
+    said(phone, freshCells(phone.day(), ['d'], NOW, { minutesAgo: 60 }));
+    expect(cellsAt()).toBe(MORNING);
+    said(phone, freshCells(phone.day(), ['d'], { ...NOW, atMs: MORNING + 3_600_000 }, { minutesAgo: 30 }));
+    expect(cellsAt()).toBe(MORNING + 1_800_000);
+    fresh(null);
+    expect(cellsAt()).toBeNull();
+  });
+
+  test('shares a receiver with somebody while both have it', () => {
+    const phone = twoListeners();
+    expect(receiversShared(phone.day())).toEqual([]);
+    said(phone, describeListener(phone.day(), 'b', { receiver: 'ifb1' }));
+    expect(receiversShared(phone.day()).map(sharedWords)).toEqual([
+      'Director and Boom operator both have IFB 1.',
+    ]);
+    said(phone, addListener(phone.day(), 'c', 'Client'));
+    said(phone, describeListener(phone.day(), 'c', { receiver: 'IFB 1' }));
+    expect(receiversShared(phone.day()).map(sharedWords)).toEqual([
+      'Director, Boom operator and Client all have IFB 1.',
+    ]);
+    for (const id of ['b', 'c']) said(phone, describeListener(phone.day(), id, { receiver: '' }));
+    expect(receiversShared(phone.day())).toEqual([]);
+    said(phone, describeListener(phone.day(), 'b', { receiver: 'IFB 1' }));
+    said(phone, handOut(phone.day(), ['d'], false));
+    expect(receiversShared(phone.day())).toEqual([]);
+  });
+
+  test('is due for batteries while the receiver is out, by a battery life known tomorrow too', () => {
+    const phone = twoListeners();
+    said(phone, describeDevices(phone.day(), ['d', 'b'], { runtimeHours: 5 }));
+    said(phone, freshCells(phone.day(), ['d'], NOW));
+    const at = phone.facts.at(-1)!.at;
+    const due = () => upkeepAt(phone.day(), at + 4 * 3_600_000).due.items;
+    expect(due().map(({ name, kind, action }) => [deviceName(phone.day(), name), kind, action])).toEqual([
+      ['IFB 1 of Director', 'cells', 'now'],
+    ]);
+    expect(upkeepAt(phone.day(), at).withoutCells.map(({ name }) => name)).toContain('IFB 2');
+    const next = speaker('phoneb');
+    said(next, carryOver(phone.day(), NOW));
+    const tomorrow = foldDay('day-1', next.facts);
+    expect(devicesOf(tomorrow).find(({ id }) => id === 'd')).toMatchObject({
+      type: 'listener',
+      runtimeHours: 5,
+    });
+    said(phone, handOut(phone.day(), ['d'], false));
+    expect(due()).toEqual([]);
   });
 
   test('is known tomorrow with what is heard and who has a receiver, without the cells of today', () => {
     const phone = twoListeners();
     said(phone, handOut(phone.day(), ['d'], false));
-    said(phone, freshForListeners(phone.day(), NOW, ['d', 'b']));
+    said(phone, freshCells(phone.day(), ['d', 'b'], NOW));
     said(phone, addListener(phone.day(), 'c', 'Client'));
     said(phone, describeListener(phone.day(), 'c', { struck: true }));
     const next = speaker('phoneb');
@@ -119,7 +182,7 @@ describe('who hears', () => {
     ['not on this day', describeListener(day, 'x', { channel: '1' }), { code: 'not-on-this-day' }],
     ['hearing an input', hearPart(day, 'd', 'in1'), { code: 'not-on-this-day', what: 'send' }],
     ['nobody at all', handOut(day, [], false), { code: 'nothing-chosen' }],
-    ['one of them unknown', freshForListeners(day, NOW, ['d', 'x']), { code: 'not-on-this-day', id: 'x' }],
+    ['one of them unknown', handOut(day, ['d', 'x'], true), { code: 'not-on-this-day', id: 'x' }],
   ])('%s is refused', (_, result, problem) => {
     expect(problemOf(result)).toMatchObject(problem);
   });
@@ -128,7 +191,7 @@ describe('who hears', () => {
     const phone = twoListeners();
     said(phone, handOut(phone.day(), ['d'], false));
     said(phone, handOut(phone.day(), ['d'], true));
-    said(phone, freshForListeners(phone.day(), NOW, ['b']));
+    said(phone, freshCells(phone.day(), ['b'], NOW));
     said(phone, describeListener(phone.day(), 'b', { struck: true }));
     expect(phone.facts.slice(-5).map((fact) => factWords(phone.day(), fact))).toEqual([
       'Boom operator edited',

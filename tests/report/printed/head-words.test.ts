@@ -93,6 +93,26 @@ describe('the head of the report', () => {
     expect(said).toBe('Ines (M. Varga): tie, omni lavalier\nDora: cardioid');
   });
 
+  test('says who heard what on which receiver, and who has it yet; nothing in the first two forms', () => {
+    const say = (phone: Phone): void => {
+      const fields = { name: 'Director', receiver: 'IFB 1', channel: '3', part: 'tr1', handedOut: true };
+      phone.say({ kind: 'listener-described', listener: 'd', fields });
+      const back = { name: 'Client', receiver: 'IFB 2', hears: 'mix', handedOut: false };
+      phone.say({ kind: 'listener-described', listener: 'c', fields: back });
+      phone.say({ kind: 'listener-described', listener: 'v', fields: { name: 'Video village' } });
+      phone.say({ kind: 'listener-described', listener: 'x', fields: { name: 'Nobody', struck: true } });
+    };
+    expect(line('Listeners', say)).toBe(
+      'Director: IFB 1, channel 3, hears Mix, receiver not returned\nClient: IFB 2, hears mix\nVideo village',
+    );
+    const { phone } = smallDay();
+    say(phone);
+    for (const form of [1, 2]) {
+      const labels = headLines(reportOf(phone.day(), [], form).head).map(([label]) => label);
+      expect(labels).not.toContain('Listeners');
+    }
+  });
+
   test('keeps what goes from right to left apart, and says nothing of this in the first two forms', () => {
     expect(line('Mixer', described({ mixer: 'נועה', mixerContact: '12' }))).toBe('\u2068נועה\u2069, 12');
     const { phone } = smallDay();

@@ -1,19 +1,19 @@
 import { useState } from 'preact/hooks';
+import { describeListener, hearPart, hearWords, MIX, OWN_BOOM } from '../../../app/commands/listeners.ts';
+import { freshCells } from '../../../app/commands/upkeep.ts';
 import {
-  describeListener,
-  freshForListeners,
-  hearPart,
-  hearWords,
-  MIX,
-  OWN_BOOM,
-} from '../../../app/commands/listeners.ts';
-import { feedName, feedsOf, type Listener, listenersOf } from '../../../day/answers/listeners.ts';
+  feedName,
+  feedsOf,
+  type Listener,
+  listenersOf,
+  receiversShared,
+} from '../../../day/answers/listeners.ts';
 import type { Day, ListenerFields } from '../../../day/model.ts';
 import { useDay, useRun } from '../../frame/context.ts';
 import { Button } from '../../kit/button.tsx';
 import { Choice, TextField } from '../../kit/field.tsx';
 import { Sheet } from '../../kit/sheet.tsx';
-import { listenerWords } from '../../words/listeners.ts';
+import { listenerWords, sharedWords } from '../../words/listeners.ts';
 
 interface ListenerSheetProps {
   readonly id: string;
@@ -27,6 +27,7 @@ export function ListenerSheet({ id, onClose }: ListenerSheetProps) {
   const listener = listenersOf(day).find((one) => one.id === id);
   if (!listener) return null;
   const { name, receiver, channel } = listener;
+  const shared = receiversShared(day).find(({ listeners }) => listeners.some((one) => one.id === id));
   const say = (fields: ListenerFields, words: string): boolean =>
     run(describeListener(id, fields), `${name}: ${words}`);
   return (
@@ -39,6 +40,7 @@ export function ListenerSheet({ id, onClose }: ListenerSheetProps) {
           options={namesWith(IFBS, receiver)}
           onChoose={(next) => say({ receiver: next }, next)}
         />
+        {shared && <p class="warn">{sharedWords(shared)}</p>}
         <Choice
           label="Channel"
           value={channel}
@@ -47,9 +49,7 @@ export function ListenerSheet({ id, onClose }: ListenerSheetProps) {
         />
       </div>
       <div class="section">
-        <Button onClick={() => run(freshForListeners([id]), `Fresh batteries for ${name}`)}>
-          Fresh batteries
-        </Button>
+        <Button onClick={() => run(freshCells([id]), `Fresh batteries for ${name}`)}>Fresh batteries</Button>
       </div>
       <Typed listener={listener} />
       <div class="section">

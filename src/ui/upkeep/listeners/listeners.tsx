@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
-import { addListener, BOOM_OPERATOR, freshForListeners, handOut } from '../../../app/commands/listeners.ts';
-import { type Listener, listenersOf, stillOut } from '../../../day/answers/listeners.ts';
+import { addListener, BOOM_OPERATOR, handOut } from '../../../app/commands/listeners.ts';
+import { freshCells } from '../../../app/commands/upkeep.ts';
+import { type Listener, listenersOf, receiversShared, stillOut } from '../../../day/answers/listeners.ts';
 import { useDay, useRun } from '../../frame/context.ts';
 import { Page } from '../../frame/page/page.tsx';
 import { PrepTop } from '../../frame/prep/prep-top.tsx';
@@ -8,7 +9,7 @@ import { useNow } from '../../frame/prep/use-now.ts';
 import { Button } from '../../kit/button.tsx';
 import { TextField } from '../../kit/field.tsx';
 import { countOf } from '../../words/chain.ts';
-import { listenerWords } from '../../words/listeners.ts';
+import { listenerWords, sharedWords } from '../../words/listeners.ts';
 import { DeviceRow } from '../device-row.tsx';
 import { clockOf } from '../words.ts';
 import { ListenerSheet } from './listener-sheet.tsx';
@@ -25,7 +26,7 @@ export function Listeners() {
   const listeners = listenersOf(day);
   const out = stillOut(day).length;
   const fresh = (): boolean =>
-    run(freshForListeners(listeners.map(({ id }) => id)), `Fresh batteries in all ${listeners.length}`);
+    run(freshCells(listeners.map(({ id }) => id)), `Fresh batteries in all ${listeners.length}`);
   const cells = ({ cellsAtMs }: Listener): string =>
     cellsAtMs === null ? 'not marked fresh' : `fresh ${clockOf(cellsAtMs, now.zone, now.atMs)}`;
   return (
@@ -42,6 +43,11 @@ export function Listeners() {
       <PrepTop title="Listeners">
         {out > 0 ? `${countOf(out, 'receiver')} handed out` : 'no receiver handed out'}
       </PrepTop>
+      {receiversShared(day).map((shared) => (
+        <p key={shared.receiver} class="section warn">
+          {sharedWords(shared)}
+        </p>
+      ))}
       <ul class="device-rows">
         {listeners.map((one) => (
           <DeviceRow
