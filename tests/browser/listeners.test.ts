@@ -79,6 +79,7 @@ describe('who hears', () => {
 
   test('has its batteries in Upkeep like a pack, with a battery life for all receivers', async () => {
     const { page, tap, inSheet, tab, closed, fill } = hands(stage);
+    await stage.setClock('2026-10-07T12:10:00Z');
     await tab('Rig');
     await page()
       .getByRole('link', { name: /^Upkeep/ })
@@ -89,7 +90,6 @@ describe('who hears', () => {
     expect(await page().getByLabel('Clock tolerance, ppm').count()).toBe(0);
     await inSheet('Save for all 3 receivers');
     await closed();
-    await stage.setClock('2026-10-07T12:10:00Z');
     const due = page().getByRole('list', { name: 'What is due' }).getByRole('listitem');
     await expect
       .poll(() => due.first().textContent())
