@@ -1,3 +1,4 @@
+import type { AgreementKey } from '../exchange/sealed/agreement.ts';
 import type { DayKeys } from '../exchange/sealed/day-keys.ts';
 import type { PublicKey, WriterKey } from '../exchange/sealed/signing.ts';
 import type { DayId } from '../facts/kinds/envelope.ts';
@@ -5,10 +6,12 @@ import type { DayId } from '../facts/kinds/envelope.ts';
 /** What this phone needs to read a shared day, and to write on it. */
 export interface HeldKeys {
   readonly keys: DayKeys;
-  /** Lets others in; an onlooker has it too, since it reads. */
+  /** That of the first key, to let others in; an onlooker has it too, since it reads. */
   readonly secret: Uint8Array;
   /** Null for an onlooker. */
   readonly key: WriterKey | null;
+  /** By which it is given later keys of the day; missing for an onlooker, and where it joined before phones had one. */
+  readonly agreement?: AgreementKey;
   /** Of the day's first owner, from the join code. */
   readonly firstOwner: PublicKey;
   /** The one-time word of the code that this phone joined with, to ask with. */

@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { HeldKeys, KeyRing } from '../../src/app/key-ring.ts';
-import { accept, askingCode, readInvitation } from '../../src/app/live/join.ts';
+import { accept } from '../../src/app/live/join.ts';
+import { askingCode, readInvitation } from '../../src/app/live/join-codes.ts';
 import { sealedSealer } from '../../src/app/live/sealed-sealer.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';

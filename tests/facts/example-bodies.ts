@@ -286,6 +286,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     name: 'Jon Berg',
     job: 'Boom operator',
     database: 'phoneb',
+    agreement: 'c3'.repeat(32),
   },
   'writer-removed': {
     number: 3,
@@ -295,6 +296,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     database: 'phoneb',
     counted: 12,
     upTo: 340,
+    newKey: { number: 2, boxes: { ['2d'.repeat(16)]: '0a'.repeat(80) } },
   },
   'day-passed-on': {
     number: 4,

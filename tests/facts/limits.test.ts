@@ -456,6 +456,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     name: text(200),
     job: text(200),
     database: DATABASE_NAME,
+    agreement: hexadecimal(64, '04', 128),
   },
   'writer-removed': {
     ...BY_OWNER,
@@ -463,6 +464,13 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     database: DATABASE_NAME,
     counted: whole(0, 1_000_000_000),
     upTo: whole(0, 500_000_000),
+    ...within('newKey', {
+      number: whole(2, 20),
+      boxes: oneOf(
+        [{}, { ['1e'.repeat(16)]: '0a'.repeat(80) }, { ['1e'.repeat(16)]: `04${'0a'.repeat(112)}` }],
+        [{ '1e': '0a'.repeat(80) }, { ['1e'.repeat(16)]: '0a'.repeat(79) }, []],
+      ),
+    }),
   },
   'day-passed-on': { ...BY_OWNER, to: hexadecimal(32), counted: whole(0, 1_000_000_000) },
   'difference-kept': {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { askingCode, invitationCode, readAsking, readInvitation } from '../../src/app/live/join.ts';
+import { askingCode, invitationCode, readAsking, readInvitation } from '../../src/app/live/join-codes.ts';
 import { placeCode, readPlaceCode } from '../../src/app/live/place-code.ts';
 
 const PLACE = { path: '/live', user: 'phone', password: 'word' };
@@ -12,7 +12,11 @@ describe('live codes', () => {
     expect(readPlaceCode(` ${placeCode(PLACE)}\n`)).toEqual(PLACE);
     const invitation = {
       day: 'day-1',
-      secret: new Uint8Array(32).fill(7),
+      secrets: new Map([
+        [1, new Uint8Array(32).fill(7)],
+        [2, new Uint8Array(32).fill(9)],
+        [4, new Uint8Array(32).fill(1)],
+      ]),
       firstOwner: KEY,
       offer: 'writer',
       word: WORD,
@@ -24,8 +28,10 @@ describe('live codes', () => {
       ['', ''],
       ['Ксенија 100%', ''],
     ] as const) {
-      const asking = { key: KEY, word: WORD, database: 'abc123', name, job };
+      const asking = { key: KEY, agreement: KEY, word: WORD, database: 'abc123', name, job };
       expect(readAsking(askingCode(asking))).toEqual(asking);
+      const older = { ...asking, agreement: undefined };
+      expect(readAsking(askingCode(older))).toEqual(older);
     }
   });
 
@@ -44,7 +50,7 @@ describe('live codes', () => {
       placeCode(PLACE),
       invitationCode({
         day: 'day-1',
-        secret: new Uint8Array(32),
+        secrets: new Map([[1, new Uint8Array(32)]]),
         firstOwner: KEY,
         offer: 'writer',
         word: WORD,

@@ -25,6 +25,8 @@ export function plainSealer(
     writer,
     maySeal: async (facts) => facts,
     isAdmitted: async () => true,
+    lacksKey: async () => false,
+    endsBatch: () => false,
     async seal(facts) {
       const number = (opened.get(writer!) ?? 0) + 1;
       opened.set(writer!, number);

@@ -27,6 +27,8 @@ export class Giving {
   isWanted = true;
   /** What keeps something from being given though the server is there. */
   problem: Problem | null = null;
+  /** The day has a newer key than this phone was given. */
+  lacksKey = false;
   /** Called when it is time to try again. */
   again: () => void = () => {};
 
@@ -93,12 +95,14 @@ export class Giving {
 
   /** What is on the day and in no batch: said here, or taken in from a file or from codes. */
   async #sealNew(): Promise<void> {
+    this.lacksKey = await this.#sealer.lacksKey();
     if (this.#sealer.writer === null) return;
     const fresh = await this.#facts.without((id) => this.#book.covers(id));
     const isAdmitted = await this.#sealer.isAdmitted();
     if (!isAdmitted && fresh.length > 0) this.problem = { code: 'live-not-admitted' };
     else if (this.problem?.code === 'live-not-admitted') this.problem = null;
-    for (const facts of portions(await this.#sealer.maySeal(fresh))) {
+    const may = await this.#sealer.maySeal(fresh);
+    for (const facts of portions(may, this.#sealer.endsBatch)) {
       const batch = await this.#sealer.seal(facts);
       this.#book.add(
         batch,
@@ -114,7 +118,7 @@ export class Giving {
 /** Concerns one batch, and not the connection. */
 const isOfOne = ({ code }: Problem): boolean => code === 'live-too-large' || code === 'live-not-allowed';
 
-function portions(facts: readonly Envelope[]): Envelope[][] {
+function portions(facts: readonly Envelope[], isLast: (fact: Envelope) => boolean): Envelope[][] {
   const all: Envelope[][] = [];
   let size = Number.POSITIVE_INFINITY;
   for (const fact of facts) {
@@ -124,7 +128,7 @@ function portions(facts: readonly Envelope[]): Envelope[][] {
       size = 0;
     }
     all.at(-1)!.push(fact);
-    size += more;
+    size = isLast(fact) ? Number.POSITIVE_INFINITY : size + more;
   }
   return all;
 }

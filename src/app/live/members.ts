@@ -1,3 +1,6 @@
+import type { AgreementKey } from '../../exchange/sealed/agreement.ts';
+import { type DayKeys, newDaySecret } from '../../exchange/sealed/day-keys.ts';
+import { keyForThoseWhoStay, keysGiven, MOST_KEYS } from '../../exchange/sealed/new-key.ts';
 import type { SealingParts } from '../../exchange/sealed/seal.ts';
 import { signStatement } from '../../exchange/sealed/statements.ts';
 import { type Writer, type Writers, writersOf } from '../../exchange/sealed/writers.ts';
@@ -15,16 +18,36 @@ export const membersOf = (
   store: DayStore,
 ): Promise<Writers> => writersOf(crypto, keys.name, firstOwner, store.day.peek().facts);
 
-/** Puts a phone off the day. What this phone has of it counts; what it says from now on counts nowhere. */
+/** The keys of the day, with those that the owner gave to this phone since it joined. */
+export async function keysNow(parts: SealingParts, held: HeldKeys, store: DayStore): Promise<DayKeys> {
+  const writers = await membersOf(parts, held, store);
+  return keysGiven(parts.crypto, held.keys, writers, held.key?.writer ?? null, held.agreement);
+}
+
+/** Whether what follows has a key that the removed phone does not have. */
+export interface Removed {
+  readonly hasNewKey: boolean;
+}
+
+/**
+ * Puts a phone off the day. What this phone has of it counts; what it says from now on counts nowhere. What follows is
+ * sealed with a new key, which is given to whoever stays.
+ */
 export async function removeMember(
   parts: SealingParts,
-  held: HeldKeys,
+  held: HeldKeys & { readonly agreement: AgreementKey },
   store: DayStore,
   { writer, database }: Writer,
   lastOf: LastOf,
-): Promise<Result<unknown>> {
+): Promise<Result<Removed>> {
   const owned = await ownedBy(parts, held, store);
   if (!owned.ok) return owned;
+  const { key, number, writers } = owned.value;
+  const { crypto } = parts;
+  const hasNewKey = writers.keyNumber < MOST_KEYS;
+  const newKey = hasNewKey
+    ? await keyForThoseWhoStay(crypto, held.keys.name, writers, held.agreement, writer, newDaySecret(crypto))
+    : undefined;
   const counters = store.day
     .peek()
     .facts.filter(({ id }) => databaseOf(id) === database)
@@ -32,10 +55,11 @@ export async function removeMember(
   const said = {
     kind: 'writer-removed' as const,
     ...{ writer, database, counted: lastOf(writer), upTo: Math.max(0, ...counters) },
+    ...(newKey && { newKey }),
   };
-  const { key, number } = owned.value;
-  const draft = await signStatement(parts.crypto, held.keys.name, key, number, said);
-  return store.run(() => ok([draft]));
+  const draft = await signStatement(crypto, held.keys.name, key, number, said);
+  const done = store.run(() => ok([draft]));
+  return done.ok ? ok({ hasNewKey }) : done;
 }
 
 /** Of the text in one batch, at least. */
@@ -64,8 +88,8 @@ export async function handOverTo(
 
 /** This phone's key if it owns the day, and the number of its next statement. Fails with `live-not-owner`. */
 async function ownedBy(parts: SealingParts, held: HeldKeys, store: DayStore) {
-  const { owner, said } = await membersOf(parts, held, store);
+  const writers = await membersOf(parts, held, store);
   const { key } = held;
-  if (!key || owner.writer !== key.writer) return fail({ code: 'live-not-owner' });
-  return ok({ key, number: said + 1 });
+  if (!key || writers.owner.writer !== key.writer) return fail({ code: 'live-not-owner' });
+  return ok({ key, number: writers.said + 1, writers });
 }

@@ -1,22 +1,14 @@
+import { newAgreementKey } from '../../exchange/sealed/agreement.ts';
+import { secretsOf } from '../../exchange/sealed/new-key.ts';
 import { spokenOf } from '../../exchange/sealed/spoken.ts';
 import type { Writer } from '../../exchange/sealed/writers.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import type { AppStore } from '../app-store.ts';
 import type { DayStore } from '../day-store.ts';
 import type { HeldKeys, Offer, Offered } from '../key-ring.ts';
-import {
-  type Asking,
-  accept,
-  admit,
-  askingCode,
-  askingOf,
-  invitationCode,
-  keysToShare,
-  newWord,
-  readAsking,
-  readInvitation,
-} from './join.ts';
-import { handOverTo, membersOf, removeMember } from './members.ts';
+import { accept, admit, askingOf, keysToShare, newWord } from './join.ts';
+import { type Asking, askingCode, invitationCode, readAsking, readInvitation } from './join-codes.ts';
+import { handOverTo, keysNow, membersOf, type Removed, removeMember } from './members.ts';
 import { readPlaceCode } from './place-code.ts';
 import { platformParts } from './platform-parts.ts';
 
@@ -69,7 +61,7 @@ export async function readLiveCode(
   const held = await ring.read(day);
   const offered = held?.offered?.find(({ word }) => word === asking.word);
   if (!offered) return fail({ code: 'join-word-used' });
-  const spoken = await spokenOf(platformParts.crypto, asking.word, asking.key);
+  const spoken = await spokenOf(platformParts.crypto, asking.word, asking.key, asking.agreement);
   return ok({ did: 'asked', request: { asking, offered, spoken } });
 }
 
@@ -111,14 +103,22 @@ export async function membersHere(app: AppStore, day: string): Promise<Members |
   return {
     others: [...byName.values()].filter(({ writer }) => writer !== key?.writer),
     isOwner: owner.writer === key?.writer,
-    mayAsk: key !== null && word !== undefined && own?.role !== 'writer' && own?.role !== 'owner',
+    mayAsk: key !== null && word !== undefined && !isLetIn(own),
   };
 }
 
-export async function putOff(app: AppStore, day: string, member: Writer): Promise<Result<unknown>> {
+/** One that was let in before phones could be given new keys asks again. */
+const isLetIn = (own: Writer | null | undefined): boolean =>
+  (own?.role === 'writer' || own?.role === 'owner') && own.agreement !== undefined;
+
+export async function putOff(app: AppStore, day: string, member: Writer): Promise<Result<Removed>> {
   const shared = await sharedDay(app, day);
   if (!shared) return fail({ code: 'live-not-owner' });
-  return removeMember(platformParts, shared.held, shared.store, member, await shared.lastOf());
+  const agreement = shared.held.agreement ?? (await newAgreementKey(platformParts.crypto));
+  // A code that was shown before lacks the new key: it lets nobody in any more.
+  const held = { ...shared.held, agreement, offered: [] };
+  await (await app.parts.live!.ring()).keep(day, held);
+  return removeMember(platformParts, held, shared.store, member, await shared.lastOf());
 }
 
 interface SharedDay {
@@ -134,16 +134,18 @@ async function sharedDay(app: AppStore, day: string): Promise<SharedDay | null> 
 }
 
 /** The code by which another phone joins a live day; empty if it is not live. Each that lets write has a new word. */
-export async function codeToJoin({ parts: { live } }: AppStore, day: string, offer: Offer): Promise<string> {
+export async function codeToJoin(app: AppStore, day: string, offer: Offer): Promise<string> {
+  const { live } = app.parts;
   const ring = await live?.ring();
   const held = await ring?.read(day);
   const place = live?.places.of(day);
   if (!ring || !held || !place) return '';
   const { secret, firstOwner, offered = [] } = held;
+  const secrets = secretsOf(secret, await keysNow(platformParts, held, await app.open(day)));
   const word = offer === 'onlooker' ? '' : newWord(platformParts);
   if (offer !== 'onlooker')
     await ring.keep(day, { ...held, offered: [...offered, { word, offer }].slice(-MOST_OFFERED) });
-  return invitationCode({ day, secret, firstOwner, offer, word, place });
+  return invitationCode({ day, secrets, firstOwner, offer, word, place });
 }
 
 /** Codes that were shown and not used; older ones let nobody in any more. */
@@ -158,5 +160,6 @@ export async function codeToAsk(app: AppStore, day: string): Promise<string> {
 /** What this phone shows while it asks, for the owner to compare. */
 export async function spokenHere(app: AppStore, day: string): Promise<string> {
   const held = await (await app.parts.live?.ring())?.read(day);
-  return held?.key ? spokenOf(platformParts.crypto, held.word ?? '', held.key.publicKey) : '';
+  const { key, word = '', agreement } = held ?? {};
+  return key ? spokenOf(platformParts.crypto, word, key.publicKey, agreement?.publicKey) : '';
 }

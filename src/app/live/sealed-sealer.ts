@@ -1,4 +1,6 @@
+import { sealingOf } from '../../exchange/sealed/day-keys.ts';
 import { Intake } from '../../exchange/sealed/intake.ts';
+import { keyToSealWith, newKeysIn } from '../../exchange/sealed/new-key.ts';
 import {
   type ChainEnd,
   hashOfBatch,
@@ -9,7 +11,7 @@ import {
 } from '../../exchange/sealed/seal.ts';
 import { takeApart } from '../../exchange/sealed/sealed-bytes.ts';
 import type { Envelope } from '../../facts/kinds/envelope.ts';
-import { databaseOf } from '../../shared/ids.ts';
+import { databaseOf, type FactId } from '../../shared/ids.ts';
 import type { DayStore } from '../day-store.ts';
 import type { HeldKeys } from '../key-ring.ts';
 import type { BatchBook } from './book.ts';
@@ -20,7 +22,7 @@ import type { Opened, Sealer } from './sealer.ts';
 /** Seals with the day's keys, and opens at the one door for sealed batches. */
 export async function sealedSealer(
   parts: SealingParts,
-  { keys, key, firstOwner }: HeldKeys,
+  { keys, key, firstOwner, agreement }: HeldKeys,
   store: DayStore,
   database: string,
   book: BatchBook,
@@ -34,6 +36,7 @@ export async function sealedSealer(
   const intake = new Intake(parts, {
     day: store.day.peek().id,
     keys,
+    own: key && agreement ? { writer: key.writer, agreement } : undefined,
     firstOwner,
     facts: [...facts, ...unknown],
     ends: await endsOf(book, hashOf),
@@ -44,6 +47,9 @@ export async function sealedSealer(
   });
   /** Opened together with another that they had waited for, and not asked for yet. */
   const ahead = new Map<string, readonly Envelope[]>();
+  /** By entry, the new keys that this phone said and that no batch of it holds yet. */
+  let unsaid = new Map<FactId, number>();
+  const lacksKey = async () => !sealingOf(await intake.keys(), (await intake.writers()).keyNumber);
   const standing = async () => (key ? (await intake.writers()).byName.get(key.writer) : undefined);
 
   return {
@@ -56,16 +62,25 @@ export async function sealedSealer(
       // A phone that handed the day over still gives what it said before, and that it did.
       const isFinishing = own?.role === 'onlooker' && last < (own.counted ?? 0);
       if (own?.role !== 'owner' && own?.role !== 'writer' && !isFinishing) return [];
-      if (!own.owned) return all.filter(({ id }) => databaseOf(id) === database);
+      if (await lacksKey()) return [];
       // The owner speaks for those who have no key; the others speak for themselves.
       const { byName } = await intake.writers();
       const theirs = new Set([...byName.values()].map((writer) => writer.database));
-      return all.filter(({ id }) => databaseOf(id) === database || !theirs.has(databaseOf(id)));
+      const may = all.filter(
+        ({ id }) => databaseOf(id) === database || (own.owned && !theirs.has(databaseOf(id))),
+      );
+      unsaid = newKeysIn(may);
+      return may;
     },
     isAdmitted: async () => (await standing()) !== undefined,
+    lacksKey,
+    endsBatch: ({ id }) => unsaid.has(id),
     async seal(sealing) {
       const last = intake.ends.get(key!.writer) ?? NO_BATCH;
-      const batch = await sealBatch(parts, keys, key!, last, sealing);
+      const all = await intake.keys();
+      const number = keyToSealWith(all, unsaid);
+      for (const { id } of sealing) unsaid.delete(id);
+      const batch = await sealBatch(parts, all, key!, last, sealing, number);
       intake.noteOwn(batch);
       return batch;
     },

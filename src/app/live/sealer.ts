@@ -17,6 +17,10 @@ export interface Sealer {
   maySeal(facts: readonly Envelope[]): Promise<readonly Envelope[]>;
   /** Whether the owner has let this phone write. */
   isAdmitted(): Promise<boolean>;
+  /** Whether the day has a newer key than this phone was given: then it neither reads what follows nor adds to it. */
+  lacksKey(): Promise<boolean>;
+  /** Whether a batch ends with this fact: what follows a new key is sealed with it. */
+  endsBatch(fact: Envelope): boolean;
   /** As the next batch of this phone. */
   seal(facts: readonly Envelope[]): Promise<Batch>;
   /** Whose these bytes claim to be; null for what is no batch. */

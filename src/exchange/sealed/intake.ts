@@ -2,7 +2,9 @@ import { type Fact, readFact, type UnknownFact } from '../../facts/fact.ts';
 import type { DayId, Envelope } from '../../facts/kinds/envelope.ts';
 import { databaseOf } from '../../shared/ids.ts';
 import { fail, ok } from '../../shared/result.ts';
+import type { AgreementKey } from './agreement.ts';
 import type { DayKeys } from './day-keys.ts';
+import { keysGiven } from './new-key.ts';
 import type { SealedProblem, SealedResult } from './refusals.ts';
 import {
   type ChainEnd,
@@ -25,13 +27,13 @@ export interface OpenedBatch extends SealedBatch {
 }
 
 /** What came of one batch: what it opened, itself and those that waited for it, or that it waits. */
-export type Taken =
-  | { readonly opened: readonly OpenedBatch[] }
-  | { readonly waits: 'sealed-foreign' | 'sealed-out-of-order' };
+export type Taken = { readonly opened: readonly OpenedBatch[] } | { readonly waits: MayWait['code'] };
 
 export interface IntakeStart {
   readonly day: DayId;
   readonly keys: DayKeys;
+  /** What this phone is given new keys of the day by; missing for one that only looks on. */
+  readonly own?: { readonly writer: string; readonly agreement: AgreementKey } | undefined;
   /** The key of the day's first owner, from the join code. */
   readonly firstOwner: PublicKey;
   /** What is on this phone already. */
@@ -54,6 +56,7 @@ export class Intake {
   readonly #start: IntakeStart;
   readonly #ends: Map<string, ChainEnd>;
   #facts: readonly (Fact | UnknownFact)[];
+  #keys: DayKeys;
   #writers: Writers | undefined;
   #waiting = new Map<string, Uint8Array>();
   #busy: Promise<unknown> = Promise.resolve();
@@ -62,6 +65,7 @@ export class Intake {
     this.#parts = parts;
     this.#start = start;
     this.#facts = start.facts.filter(isStatement);
+    this.#keys = start.keys;
     this.#ends = new Map(start.ends);
   }
 
@@ -71,9 +75,23 @@ export class Intake {
   }
 
   async writers(): Promise<Writers> {
-    const { keys, firstOwner } = this.#start;
-    this.#writers ??= await writersOf(this.#parts.crypto, keys.name, firstOwner, this.#facts);
-    return this.#writers;
+    if (this.#writers) return this.#writers;
+    const facts = this.#facts;
+    const { firstOwner, own } = this.#start;
+    const { crypto } = this.#parts;
+    const writers = await writersOf(crypto, this.#keys.name, firstOwner, facts);
+    const keys = await keysGiven(crypto, this.#keys, writers, own?.writer ?? null, own?.agreement);
+    // Told of more meanwhile.
+    if (facts !== this.#facts) return this.writers();
+    this.#keys = keys;
+    this.#writers = writers;
+    return writers;
+  }
+
+  /** The keys of the day, with those that the owner gave to this phone since. */
+  async keys(): Promise<DayKeys> {
+    await this.writers();
+    return this.#keys;
   }
 
   /** Tells of statements that came another way: by this phone's own hand, or with a file. */
@@ -126,8 +144,7 @@ export class Intake {
   }
 
   async #open(bytes: Uint8Array): Promise<SealedResult<OpenedBatch>> {
-    const { keys, day } = this.#start;
-    const read = readSealed(keys, bytes);
+    const read = readSealed(this.#keys, bytes);
     if (!read.ok) return read;
     const { writer, number, signedBytes } = read.value;
     const mayWrite = await this.#mayWrite(read.value);
@@ -135,7 +152,7 @@ export class Intake {
     const hash = await hashOfBatch(this.#parts.crypto, signedBytes);
     const follows = await this.#follows(read.value, hash);
     if (!follows.ok) return follows;
-    const facts = await openSealed(this.#parts, keys, day, read.value);
+    const facts = await openSealed(this.#parts, await this.keys(), this.#start.day, read.value);
     if (!facts.ok) return facts;
     const own = await this.#isItsOwn(writer, facts.value);
     if (!own.ok) return own;
@@ -175,7 +192,7 @@ export class Intake {
       .flatMap((read) => (read.ok && isStatement(read.value) ? [read.value] : []));
     for (const statement of statements) {
       const by = byName.get(statement.owner);
-      const isTrue = by?.owned && (await isSignedStatement(crypto, this.#start.keys.name, by.key, statement));
+      const isTrue = by?.owned && (await isSignedStatement(crypto, this.#keys.name, by.key, statement));
       if (!isTrue) return fail({ code: 'sealed-not-its-own' });
     }
     if (!owned && facts.some(({ id }) => databaseOf(id) !== database))
@@ -185,7 +202,11 @@ export class Intake {
   }
 }
 
-const canWait = (
-  problem: SealedProblem,
-): problem is Extract<SealedProblem, { code: 'sealed-foreign' | 'sealed-out-of-order' }> =>
-  problem.code === 'sealed-foreign' || problem.code === 'sealed-out-of-order';
+/** What an admission, an earlier batch or a new key may still make good. */
+type MayWait = Extract<
+  SealedProblem,
+  { code: 'sealed-foreign' | 'sealed-out-of-order' | 'sealed-key-missing' }
+>;
+
+const canWait = (problem: SealedProblem): problem is MayWait =>
+  ['sealed-foreign', 'sealed-out-of-order', 'sealed-key-missing'].includes(problem.code);

@@ -15,6 +15,8 @@ export type SealedProblem =
   | { readonly code: 'sealed-other-day' }
   /** Signed as it should be, and sealed with another key than the day's. */
   | { readonly code: 'sealed-wrong-key' }
+  /** Sealed with a key that came after a phone was removed, and that this phone was not given. */
+  | { readonly code: 'sealed-key-missing' }
   /** The signature is not by the key that it names. */
   | { readonly code: 'sealed-forged' }
   /** This platform cannot check a signature of that kind. */

@@ -4,7 +4,7 @@ import { canonicalText } from '../../facts/stored.ts';
 import { fail, ok } from '../../shared/result.ts';
 import type { Packing } from '../parcel.ts';
 import { hexOf, joined } from './bytes.ts';
-import type { DayKeys } from './day-keys.ts';
+import { type DayKeys, sealingOf } from './day-keys.ts';
 import type { SealedResult } from './refusals.ts';
 import {
   HASH_BYTES,
@@ -41,8 +41,9 @@ export const NO_BATCH: ChainEnd = { number: 0, hash: '0'.repeat(HASH_BYTES * 2) 
 const MOST_TEXT = 4_000_000;
 
 /**
- * Seals facts as the writer's next batch. The nonce is random: after 2^32 batches under one key two might be alike
- * (NIST SP 800-38D, 8.3), and a day has thousands.
+ * Seals facts as the writer's next batch, with the day's key of this number, which this phone must have. All phones
+ * seal with one key, so the nonce is random: after 2^32 batches under one key two might be alike (NIST SP 800-38D,
+ * 8.3), and a day has thousands.
  */
 export async function sealBatch(
   { crypto, packing }: SealingParts,
@@ -50,16 +51,17 @@ export async function sealBatch(
   key: WriterKey,
   last: ChainEnd,
   facts: readonly Envelope[],
+  keyNumber: number,
 ): Promise<SealedBatch> {
   const packed = await packing.pack(facts.map(canonicalText).join('\n'));
   const number = last.number + 1;
   const head = headBytes(
-    { day: keys.name, writer: key.writer, number, before: last.hash },
+    { day: keys.name, keyNumber, writer: key.writer, number, before: last.hash },
     packed.length + TAG_BYTES,
   );
   const nonce = crypto.random(NONCE_BYTES);
   const how = { name: 'AES-GCM', iv: nonce, additionalData: head };
-  const text = await crypto.subtle.encrypt(how, keys.sealing, new Uint8Array(packed));
+  const text = await crypto.subtle.encrypt(how, sealingOf(keys, keyNumber)!, new Uint8Array(packed));
   const signedBytes = joined(head, nonce, new Uint8Array(text));
   const [signature, hash] = await Promise.all([
     signed(crypto, key, signedBytes),
@@ -94,16 +96,18 @@ export async function checkSigned(
 
 /**
  * The facts in a batch whose signature was checked; `day` is the one that they must belong to. Fails with
- * `sealed-wrong-key` or `sealed-garbage`.
+ * `sealed-key-missing`, `sealed-wrong-key` or `sealed-garbage`.
  */
 export async function openSealed(
   { crypto, packing }: SealingParts,
   keys: DayKeys,
   day: DayId,
-  { headBytes, nonce, text }: SealedParts,
+  { headBytes, keyNumber, nonce, text }: SealedParts,
 ): Promise<SealedResult<readonly Envelope[]>> {
+  const sealing = sealingOf(keys, keyNumber);
+  if (!sealing) return fail({ code: 'sealed-key-missing' });
   const packed = await crypto.subtle
-    .decrypt({ name: 'AES-GCM', iv: nonce, additionalData: headBytes }, keys.sealing, text)
+    .decrypt({ name: 'AES-GCM', iv: nonce, additionalData: headBytes }, sealing, text)
     .catch(() => null);
   if (!packed) return fail({ code: 'sealed-wrong-key' });
   const lines = await packing.unpack(new Uint8Array(packed), MOST_TEXT);

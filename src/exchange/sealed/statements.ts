@@ -1,5 +1,6 @@
 import type { Draft, FactOf } from '../../facts/fact.ts';
 import type { Envelope } from '../../facts/kinds/envelope.ts';
+import type { AgreementPublic } from './agreement.ts';
 import { bytesOfHex, hexOf, utf8 } from './bytes.ts';
 import type { SealingCrypto } from './sealing-crypto.ts';
 import { isSignedBy, type PublicKey, signed, type WriterKey } from './signing.ts';
@@ -7,6 +8,13 @@ import { isSignedBy, type PublicKey, signed, type WriterKey } from './signing.ts
 const KINDS = ['writer-admitted', 'writer-removed', 'day-passed-on'] as const;
 type StatementKind = (typeof KINDS)[number];
 type Unsigned<S> = S extends unknown ? Omit<S, 'number' | 'owner' | 'signature' | 'before'> : never;
+
+/** A key for what follows, as the removal of a phone carries it: for each phone that stays, sealed to it alone. */
+export interface NewKey {
+  readonly number: number;
+  /** By writer. */
+  readonly boxes: Readonly<Record<string, string>>;
+}
 
 /** What the owner of a day said of who may write. */
 export type Statement = FactOf<StatementKind>;
@@ -42,11 +50,20 @@ const bytesSaid = (name: string, said: Omit<StatementDraft, 'signature'>) =>
 
 function fieldsOf(said: Omit<StatementDraft, 'signature'>): readonly (string | number)[] {
   const { kind } = said;
-  const of = said as Partial<Record<string, string | number>>;
+  const of = said as unknown as Partial<Record<string, string | number>>;
   const names = {
     'writer-admitted': ['key', 'role', 'name', 'job', 'database'],
     'writer-removed': ['writer', 'database', 'counted', 'upTo'],
     'day-passed-on': ['to', 'counted'],
   }[kind];
-  return names.map((name) => of[name] ?? '');
+  return [...names.map((name) => of[name] ?? ''), ...laterFieldsOf(said)];
+}
+
+/** What statements gained later is signed where it is said: those without it have the bytes that they had. */
+function laterFieldsOf(said: Omit<StatementDraft, 'signature'>): readonly (string | number)[] {
+  const { agreement, newKey } = said as { readonly agreement?: AgreementPublic; readonly newKey?: NewKey };
+  if (agreement) return ['agreement', agreement];
+  if (!newKey) return [];
+  const boxes = Object.entries(newKey.boxes).sort(([one], [other]) => (one < other ? -1 : 1));
+  return ['new key', newKey.number, ...boxes.flat()];
 }

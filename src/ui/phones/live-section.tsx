@@ -14,11 +14,13 @@ import { refusedWords } from './sealed-words.ts';
 /** Whether the day is live, how it stands, and the codes that let others in. */
 export function LiveSection() {
   const { places, start, stop } = useApp().parts.live ?? {};
-  const { id } = useDay().day.value;
+  const store = useDay();
+  const { id } = store.day.value;
   const [open, setOpen] = useState<'scan' | 'join' | 'ask' | null>(null);
   const state = liveState.value;
   const members = useMembers();
   const refused = refusedHere.value;
+  const isRemoved = store.readsOnly.value === 'removed';
   if (!places) return null;
   const isLive = places.of(id) !== undefined;
   const leave = (): void => {
@@ -33,7 +35,9 @@ export function LiveSection() {
       <section class="section" aria-labelledby="phones-live">
         <h2 id="phones-live">Live</h2>
         <p role="status">
-          {isLive ? liveWords(state) : 'Where there is a network, phones share a live day at once.'}
+          {isLive
+            ? liveWords(state, isRemoved)
+            : 'Where there is a network, phones share a live day at once.'}
         </p>
         {isLive && refused && <p class="soft">{refusedWords(refused)}</p>}
         <div class="live-actions">
@@ -55,9 +59,13 @@ export function LiveSection() {
   );
 }
 
-function liveWords(state: LiveState | null): string {
+function liveWords(state: LiveState | null, isRemoved: boolean): string {
   if (!state) return 'Live in another window of this phone.';
   if (state.is === 'catching-up') return `Catching up: ${countOf(state.left, 'message')} to read.`;
+  if (state.is === 'live' && state.lacksKey)
+    return isRemoved
+      ? 'This phone was removed from the day: what follows is sealed with a key that it does not have.'
+      : 'A phone was removed, and this one does not have the new key. Let it scan a new join code of the owner’s phone; until then it neither reads what is new nor shares what is entered here.';
   if (state.problem) return sentenceFor(state.problem);
   if (state.is === 'alone')
     return 'Alone: no server answers yet. What is entered here is shared when one does.';

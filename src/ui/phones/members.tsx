@@ -5,6 +5,7 @@ import { complain, tell } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
 import { Row } from '../kit/row.tsx';
 import { Sheet } from '../kit/sheet.tsx';
+import { listOf } from '../words/chain.ts';
 import { holderWords } from '../words/phones.ts';
 
 type Member = Members['others'][number];
@@ -55,20 +56,31 @@ export function MemberList({ members: { others, isOwner } }: { members: Members 
           </li>
         ))}
       </ul>
-      {leaving && <PutOffSheet member={leaving} onClose={() => setLeaving(null)} />}
+      {leaving && <PutOffSheet member={leaving} others={others} onClose={() => setLeaving(null)} />}
     </section>
   );
 }
 
-function PutOffSheet({ member, onClose }: { member: Member; onClose: () => void }) {
+interface PutOffProps {
+  readonly member: Member;
+  readonly others: readonly Member[];
+  readonly onClose: () => void;
+}
+
+function PutOffSheet({ member, others, onClose }: PutOffProps) {
   const app = useApp();
   const { id } = useDay().day.value;
   const name = member.name || 'this phone';
+  const lacking = others.filter(
+    (one) => one.writer !== member.writer && one.role !== 'removed' && !one.agreement,
+  );
   const remove = async (): Promise<void> => {
     const done = await putOff(app, id, member);
     onClose();
-    if (done.ok) tell(`${member.name || 'The phone'} is removed from the day`);
-    else complain(done.problem);
+    const who = member.name || 'The phone';
+    if (!done.ok) complain(done.problem);
+    else if (done.value.hasNewKey) tell(`${who} is removed from the day`);
+    else tell(`${who} is removed, but can still read: the day has no more keys. Start a new day`);
   };
   return (
     <Sheet
@@ -83,9 +95,15 @@ function PutOffSheet({ member, onClose }: { member: Member; onClose: () => void 
         </div>
       }
     >
+      <p class="section">What it entered up to now stays. What it enters from now on counts on no phone.</p>
       <p class="section">
-        What it entered up to now stays. What it enters from now on counts on no phone. It keeps what it has,
-        and its key still opens what is added to this day.
+        It can still read everything up to now. What follows is sealed with a new key, which it does not get;
+        each phone uses the new key as soon as it hears of the removal.
+      </p>
+      <p class="section">
+        Phones that look on must scan a new join code
+        {lacking.length > 0 && `, and so must ${listOf(lacking.map((one) => one.name || 'a phone'))}`}. A join
+        code that was shown before lets nobody in any more.
       </p>
     </Sheet>
   );

@@ -9,6 +9,7 @@ export const SEALED_SENTENCES: Readonly<Record<SealedProblem['code'], string>> =
   'sealed-newer': 'It is from a newer version of the app. Update this phone.',
   'sealed-other-day': 'It belongs to another day.',
   'sealed-wrong-key': 'It was sealed with a different key.',
+  'sealed-key-missing': 'It was sealed with a key that this phone was not given.',
   'sealed-forged': 'It is not signed by the phone that it names.',
   'sealed-unchecked': 'This phone’s browser cannot check its signature. Update the browser.',
   'sealed-foreign': 'It is from a phone that the owner has not let in.',

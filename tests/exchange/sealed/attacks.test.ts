@@ -46,7 +46,7 @@ describe('a sealed batch', () => {
     const { owner, one } = await day();
     const facts = one.facts.slice(0, 1);
     const twice = await Promise.all(
-      [1, 2].map(() => sealBatch(parts, owner.keys, owner.key, NO_BATCH, facts)),
+      [1, 2].map(() => sealBatch(parts, owner.keys, owner.key, NO_BATCH, facts, 1)),
     );
     expect(twice[0]!.bytes).not.toEqual(twice[1]!.bytes);
   });
@@ -77,7 +77,7 @@ describe('what is not of the day is refused by name, and nothing of it is kept',
     const other = await dayKeysOf(nodeCrypto, newDaySecret(nodeCrypto));
     const mixed = { name: owner.keys.name, sealing: other.sealing };
     one.say(TAKE, NOON);
-    const { bytes } = await sealBatch(parts, mixed, one.key, NO_BATCH, one.facts.slice(-1));
+    const { bytes } = await sealBatch(parts, mixed, one.key, NO_BATCH, one.facts.slice(-1), 1);
     await refused(two, bytes, 'sealed-wrong-key');
   });
 
@@ -85,7 +85,7 @@ describe('what is not of the day is refused by name, and nothing of it is kept',
     const { one, two } = await day();
     one.say(TAKE, NOON);
     const other = await dayKeysOf(nodeCrypto, newDaySecret(nodeCrypto));
-    const { bytes } = await sealBatch(parts, other, one.key, NO_BATCH, one.facts.slice(-1));
+    const { bytes } = await sealBatch(parts, other, one.key, NO_BATCH, one.facts.slice(-1), 1);
     await refused(two, bytes, 'sealed-other-day');
   });
 
@@ -149,9 +149,14 @@ describe('what is not of the day is refused by name, and nothing of it is kept',
   test('one that is signed by another than it names', async () => {
     const { keys, owner, one, two } = await day();
     const thief = await newWriterKey(nodeCrypto);
-    const { bytes } = await sealBatch(parts, keys, { ...thief, writer: owner.key.writer }, owner.end, [
-      two.say(TAKE, NOON),
-    ]);
+    const { bytes } = await sealBatch(
+      parts,
+      keys,
+      { ...thief, writer: owner.key.writer },
+      owner.end,
+      [two.say(TAKE, NOON)],
+      1,
+    );
     await refused(one, bytes, 'sealed-forged');
   });
 
@@ -194,7 +199,7 @@ describe('what is not of the day is refused by name, and nothing of it is kept',
     const { keys, one, two } = await day();
     const end = one.end;
     await two.takeIn((await one.tell(TAKE)).bytes);
-    const other = await sealBatch(parts, keys, one.key, end, [one.say(take('24', 1, 7), NOON)]);
+    const other = await sealBatch(parts, keys, one.key, end, [one.say(take('24', 1, 7), NOON)], 1);
     await refused(two, other.bytes, 'sealed-number-twice');
   });
 
@@ -202,7 +207,7 @@ describe('what is not of the day is refused by name, and nothing of it is kept',
     const { keys, one, two } = await day();
     await two.takeIn((await one.tell(TAKE)).bytes);
     const end = { number: 1, hash: 'ab'.repeat(32) };
-    const other = await sealBatch(parts, keys, one.key, end, [one.say(TAKE, NOON)]);
+    const other = await sealBatch(parts, keys, one.key, end, [one.say(TAKE, NOON)], 1);
     await refused(two, other.bytes, 'sealed-past-changed');
   });
 
@@ -210,7 +215,7 @@ describe('what is not of the day is refused by name, and nothing of it is kept',
     const { one } = await day();
     await refused(one, new TextEncoder().encode('{"rollbook":"day-file"}'), 'sealed-garbage');
     await refused(one, new Uint8Array(), 'sealed-garbage');
-    await refused(one, Uint8Array.of(2, 3, 4), 'sealed-newer');
+    await refused(one, Uint8Array.of(3, 3, 4), 'sealed-newer');
     await refused(one, new Uint8Array(10_000_000).fill(1), 'sealed-too-large');
   });
 

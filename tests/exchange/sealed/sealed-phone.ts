@@ -1,5 +1,7 @@
+import { type AgreementKey, newAgreementKey } from '../../../src/exchange/sealed/agreement.ts';
 import { type DayKeys, dayKeysOf, newDaySecret } from '../../../src/exchange/sealed/day-keys.ts';
 import { Intake, type Taken } from '../../../src/exchange/sealed/intake.ts';
+import { keyForThoseWhoStay, keyToSealWith, newKeysIn } from '../../../src/exchange/sealed/new-key.ts';
 import type { SealedResult } from '../../../src/exchange/sealed/refusals.ts';
 import { type ChainEnd, NO_BATCH, type SealedBatch, sealBatch } from '../../../src/exchange/sealed/seal.ts';
 import type { SealingCrypto } from '../../../src/exchange/sealed/sealing-crypto.ts';
@@ -26,16 +28,19 @@ export class SealedPhone extends SetPhone {
   readonly #intake: Intake;
   readonly keys: DayKeys;
   readonly key: WriterKey;
+  readonly agreement: AgreementKey | undefined;
   #sealed = 0;
 
-  constructor(which: number, keys: DayKeys, key: WriterKey, firstOwner: string) {
+  constructor(which: number, keys: DayKeys, key: WriterKey, firstOwner: string, agreement?: AgreementKey) {
     super(which, 0);
     this.keys = keys;
     this.key = key;
+    this.agreement = agreement;
     this.#intake = new Intake(parts, {
       day: DAY,
       keys,
       firstOwner,
+      own: agreement && { writer: key.writer, agreement },
       facts: [],
       ends: new Map(),
       hashOf: async (writer, number) => this.batches.get(`${writer}.${number}`)?.hash,
@@ -54,10 +59,17 @@ export class SealedPhone extends SetPhone {
     return this.#intake.writers();
   }
 
+  /** The keys that it joined with, and those that it was given. */
+  keysNow(): Promise<DayKeys> {
+    return this.#intake.keys();
+  }
+
   /** Seals what this phone said since, or these facts. */
   async seal(facts: readonly Fact[] = this.#unsealed()): Promise<SealedBatch> {
-    const batch = await sealBatch(parts, this.keys, this.key, this.end, facts);
     this.#intake.learn(facts);
+    const keys = await this.keysNow();
+    const number = keyToSealWith(keys, newKeysIn(facts));
+    const batch = await sealBatch(parts, keys, this.key, this.end, facts, number);
     this.#keep(batch);
     this.#intake.noteOwn(batch);
     return batch;
@@ -81,7 +93,10 @@ export class SealedPhone extends SetPhone {
   }
 
   /** Everything the other has, in any order. */
-  async exchange(giver: SealedPhone, order: <T>(all: T[]) => T[] = (all) => all): Promise<void> {
+  async exchange(
+    giver: SealedPhone,
+    order: (all: SealedBatch[]) => SealedBatch[] = (all) => all,
+  ): Promise<void> {
     for (const { bytes } of order([...giver.batches.values()])) await this.takeIn(bytes);
   }
 
@@ -94,11 +109,17 @@ export class SealedPhone extends SetPhone {
 
   admit(phone: SealedPhone, role: 'writer' | 'onlooker' | 'owner' = 'writer'): Promise<SealedBatch> {
     const { database, key } = phone;
-    const named = { name: `Holder of ${database}`, job: '' };
+    const named = { name: `Holder of ${database}`, job: '', agreement: phone.agreement?.publicKey };
     return this.state({ kind: 'writer-admitted', key: key.publicKey, role, database, ...named });
   }
 
-  remove({ key: { writer }, database }: SealedPhone): Promise<SealedBatch> {
+  /** With a new key for those who stay, if this phone has a key of its own to be given it by. */
+  async remove({ key: { writer }, database }: SealedPhone): Promise<SealedBatch> {
+    const writers = await this.writers();
+    const secret = newDaySecret(nodeCrypto);
+    const newKey =
+      this.agreement &&
+      (await keyForThoseWhoStay(nodeCrypto, this.keys.name, writers, this.agreement, writer, secret));
     const known = this.facts.filter(({ id }) => databaseOf(id) === database).map(({ id }) => counterOf(id));
     return this.state({
       kind: 'writer-removed',
@@ -106,6 +127,7 @@ export class SealedPhone extends SetPhone {
       database,
       counted: this.endOf(writer).number,
       upTo: Math.max(0, ...known),
+      ...(newKey && { newKey }),
     });
   }
 
@@ -129,16 +151,19 @@ interface SharedHow {
   readonly phones?: number;
   readonly admitted?: number;
   readonly crypto?: SealingCrypto;
+  /** Without a key to be given later keys by, as phones of an older version. */
+  readonly isOld?: boolean;
 }
 
 /** Phones with the keys of one day; the first owns it, and has admitted itself and so many others. */
 export async function sharedDay(how: SharedHow = {}) {
-  const { phones = 3, admitted = phones, crypto = nodeCrypto } = how;
+  const { phones = 3, admitted = phones, crypto = nodeCrypto, isOld = false } = how;
   const keys = await dayKeysOf(nodeCrypto, newDaySecret(nodeCrypto));
   const own = await newWriterKey(crypto);
-  const all = [new SealedPhone(0, keys, own, own.publicKey)];
+  const agreement = async () => (isOld ? undefined : newAgreementKey(crypto));
+  const all = [new SealedPhone(0, keys, own, own.publicKey, await agreement())];
   for (let which = 1; which < phones; which += 1)
-    all.push(new SealedPhone(which, keys, await newWriterKey(crypto), own.publicKey));
+    all.push(new SealedPhone(which, keys, await newWriterKey(crypto), own.publicKey, await agreement()));
   const [owner] = all as [SealedPhone];
   await owner.admit(owner, 'owner');
   for (const phone of all.slice(1, admitted)) await owner.admit(phone);

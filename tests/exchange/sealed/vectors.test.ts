@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { bytesOfHex, hexOf, joined } from '../../../src/exchange/sealed/bytes.ts';
+import { bytesOfHex, hexOf, joined, utf8 } from '../../../src/exchange/sealed/bytes.ts';
 import { hkdf } from '../../../src/exchange/sealed/day-keys.ts';
-import { isSignedBy } from '../../../src/exchange/sealed/signing.ts';
+import { isSignedBy, newWriterKey, signed } from '../../../src/exchange/sealed/signing.ts';
+import { isSignedStatement, type Statement } from '../../../src/exchange/sealed/statements.ts';
 import { nodeCrypto } from './crypto.ts';
 
 const { subtle } = nodeCrypto;
@@ -102,4 +103,24 @@ describe('what the platform computes is what is published', () => {
     const opened = await subtle.decrypt(how, imported, joined(bytesOfHex(sealed), bytesOfHex(tag)));
     expect(hexOf(new Uint8Array(opened))).toBe(plain);
   });
+});
+
+test('a statement without what statements gained later is signed over the bytes of the first form', async () => {
+  const owner = await newWriterKey(nodeCrypto);
+  const said = ['writer-removed', 3, owner.writer, '1e'.repeat(16), 'phoneb', 12, 340];
+  const bytes = utf8(JSON.stringify(['rollbook 1 statement', 'day', ...said]));
+  const statement = {
+    ...{
+      kind: 'writer-removed',
+      number: 3,
+      owner: owner.writer,
+      writer: '1e'.repeat(16),
+      database: 'phoneb',
+    },
+    ...{ counted: 12, upTo: 340, signature: hexOf(await signed(nodeCrypto, owner, bytes)) },
+  } as Statement;
+  expect(await isSignedStatement(nodeCrypto, 'day', owner.publicKey, statement)).toBe(true);
+  const newKey = { number: 2, boxes: {} };
+  const more = { ...statement, newKey } as Statement;
+  expect(await isSignedStatement(nodeCrypto, 'day', owner.publicKey, more)).toBe(false);
 });
