@@ -16,7 +16,7 @@ import {
   voicesNeeded,
 } from './kinds/chain-changed.ts';
 import { conflictResolved, factMoved, factRetracted, takesJoined } from './kinds/corrected.ts';
-import { dayDescribed } from './kinds/day-described.ts';
+import { dayDescribed, dayWrapped } from './kinds/day-described.ts';
 import { type Envelope, envelope } from './kinds/envelope.ts';
 import { handedOver } from './kinds/handed-over.ts';
 import type { Kind } from './kinds/kind.ts';
@@ -97,6 +97,7 @@ export const KINDS = [
   writerAdmitted,
   writerRemoved,
   dayPassedOn,
+  dayWrapped,
 ] as const;
 
 type AnyKind = (typeof KINDS)[number];

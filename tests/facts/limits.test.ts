@@ -473,6 +473,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     }),
   },
   'day-passed-on': { ...BY_OWNER, to: hexadecimal(32), counted: whole(0, 1_000_000_000) },
+  'day-wrapped': { wrapped: flag },
   'difference-kept': {
     code: text(200),
     take: factIdText,

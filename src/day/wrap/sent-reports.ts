@@ -64,7 +64,8 @@ export function dayWhenSent(day: Day, sent: SentReport): Day {
   );
 }
 
-function wasKnown(sent: SentReport, id: FactId): boolean {
+/** Whether a report was made from a fact. */
+export function wasKnown(sent: SentReport, id: FactId): boolean {
   if (sent.from) return counterOf(id) <= (sent.from.known[writerOf(id)] ?? -1);
   return id !== sent.id && knew(sent, id);
 }

@@ -43,4 +43,8 @@ const fields = z.object({
 });
 
 export const dayDescribed = kind('day-described', z.object({ fields: fields }));
+
 export type HeaderFields = z.infer<typeof fields>;
+
+/** Whoever holds this phone wrapped the day, or reopened it. It closes nothing: what comes later says so. */
+export const dayWrapped = kind('day-wrapped', z.object({ wrapped: z.boolean() }));

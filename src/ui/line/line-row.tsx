@@ -3,10 +3,12 @@ import { useMemo } from 'preact/hooks';
 import type { Day, FactId, LineItem, Take } from '../../day/model.ts';
 import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
+import type { LateOnLine } from '../../day/wrap/since-closing.ts';
 import { formatLength } from '../../time/length.ts';
 import { formatTimecode } from '../../time/timecode.ts';
 import { useDatabase } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
+import { lateWords } from '../words/closing.ts';
 import { factWords } from '../words/facts.ts';
 import { otherHolder } from '../words/phones.ts';
 import { statusWords } from '../words/takes.ts';
@@ -15,15 +17,18 @@ import { clockTime } from '../words/times.ts';
 interface EntryProps {
   readonly day: Day;
   readonly item: LineItem;
+  /** What it is late for, if the day was wrapped or a report went out. */
+  readonly late: LateOnLine | undefined;
   readonly onOpen: (id: FactId) => void;
 }
 
 /** One entry of the line. Memoised: most changes leave most of a long line as it is. */
-export function LineEntry({ day, item, onOpen }: EntryProps) {
+export function LineEntry({ day, item, late, onOpen }: EntryProps) {
   const take = day.takes.get(item.fact.id);
   const placed = item.fact.before && day.takes.get(item.fact.before);
   const placedBefore = placed ? takeText(placed) : '';
   const by = otherHolder(day, item.fact.id, useDatabase());
+  const lateFor = late ? lateWords(late) : '';
   return useMemo(
     () => (
       <li data-item={item.fact.id}>
@@ -33,12 +38,13 @@ export function LineEntry({ day, item, onOpen }: EntryProps) {
           title={take ? <TakeLine take={take} /> : factWords(day, item.fact)}
           placedBefore={placedBefore}
           by={by}
+          lateFor={lateFor}
           onTap={() => onOpen(item.fact.id)}
         />
       </li>
     ),
     // Names of voices and parts come from the cast and rig, which `answersOf` changes with.
-    [item, take, placedBefore, by, day.memory.answersOf, onOpen],
+    [item, take, placedBefore, by, lateFor, day.memory.answersOf, onOpen],
   );
 }
 
@@ -49,11 +55,12 @@ interface LineRowProps {
   readonly placedBefore: string;
   /** Who made it on another phone; empty for one's own. */
   readonly by: string;
+  readonly lateFor: string;
   readonly onTap: () => void;
 }
 
 /** A square for a take, a ring for a circled one, a diamond for a change. */
-function LineRow({ item, take, title, placedBefore, by, onTap }: LineRowProps) {
+function LineRow({ item, take, title, placedBefore, by, lateFor, onTap }: LineRowProps) {
   const { fact, takenBack } = item;
   const at = take?.start
     ? formatTimecode(take.start.frames, take.start.rate).slice(0, 8)
@@ -68,7 +75,7 @@ function LineRow({ item, take, title, placedBefore, by, onTap }: LineRowProps) {
       <span class="row-text">
         <strong class={take ? undefined : 'line-change'}>{title}</strong>
         <span class="soft">
-          {[...under(item, take, placedBefore), by].filter((word) => word !== '').join(' · ')}
+          {[...under(item, take, placedBefore), by, lateFor].filter((word) => word !== '').join(' · ')}
         </span>
       </span>
     </Button>

@@ -3,6 +3,8 @@ import { isInWords, wordsOfTake } from '../../day/answers/found-on-line.ts';
 import type { Day, LineItem } from '../../day/model.ts';
 import { clockRemarks } from '../../day/phones/clock-remarks.ts';
 import { itemOnLine } from '../../day/takes.ts';
+import { lateOnLine } from '../../day/wrap/since-closing.ts';
+import { ClosingNoteOfDay } from '../frame/closing/closing-note.tsx';
 import { useDay } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
 import { TakeSheet } from '../frame/sheets/take-sheet.tsx';
@@ -38,6 +40,7 @@ export function Line() {
   const opened = open === null ? undefined : itemOnLine(day, open);
   // Opening or closing a sheet leaves the page as it is.
   const shown = useMemo(() => {
+    const late = lateOnLine(day);
     const found = day.line.filter((item) => matches(day, item, wanted)).reverse();
     return (
       <>
@@ -58,6 +61,7 @@ export function Line() {
         {day.line.length === 0 && (
           <p class="section">Takes and changes appear here as they happen. Roll, on Now, logs a take.</p>
         )}
+        <ClosingNoteOfDay />
         <ClockLine day={day} />
         {day.line.length > 0 && found.length === 0 && <p class="section">Nothing on the line matches.</p>}
         {part.from > 0 && (
@@ -69,7 +73,13 @@ export function Line() {
         )}
         <ol class="line" ref={list}>
           {found.slice(part.from, part.to).map((item) => (
-            <LineEntry key={item.fact.id} day={day} item={item} onOpen={setOpen} />
+            <LineEntry
+              key={item.fact.id}
+              day={day}
+              item={item}
+              late={late.get(item.fact.id)}
+              onOpen={setOpen}
+            />
           ))}
         </ol>
         {found.length > part.to && (

@@ -1,8 +1,11 @@
+import { wrapDay } from '../../app/commands/day.ts';
+import { wrapOf } from '../../day/wrap/wrapped.ts';
 import type { ReportModel } from '../../report/model.ts';
 import { totalsLines } from '../../report/printed/words.ts';
-import { useDay, useOutline } from '../frame/context.ts';
+import { useDay, useOutline, useRun } from '../frame/context.ts';
 import { NextDay } from '../frame/next-day-button.tsx';
 import { DayFileButton } from '../frame/sending/day-file-button.tsx';
+import { Button } from '../kit/button.tsx';
 import { copyWords } from '../words/day-outline.ts';
 
 /** The end of the day: its totals, the copy that leaves the phone, and tomorrow. */
@@ -10,7 +13,7 @@ export function CloseDay({ model }: { model: ReportModel }) {
   const { id } = useDay().day.value;
   return (
     <>
-      <section class="section" aria-labelledby="close-head">
+      <section class="section report-send" aria-labelledby="close-head">
         <h2 id="close-head">The day</h2>
         <dl class="wrap-totals">
           {totalsLines(model).map(([label, text]) => (
@@ -20,6 +23,7 @@ export function CloseDay({ model }: { model: ReportModel }) {
             </div>
           ))}
         </dl>
+        <WrapButton />
       </section>
       <BackupSection />
       <section class="section report-send" aria-labelledby="tomorrow-head">
@@ -27,6 +31,19 @@ export function CloseDay({ model }: { model: ReportModel }) {
         <NextDay from={id} />
       </section>
     </>
+  );
+}
+
+/** Says to every phone that this was all; it can be taken back, and entries that come later say so. */
+function WrapButton() {
+  const day = useDay().day.value;
+  const run = useRun();
+  return wrapOf(day) ? (
+    <Button onClick={() => run(wrapDay(false), 'Day reopened')}>Reopen the day</Button>
+  ) : (
+    <Button look="solid" onClick={() => run(wrapDay(true), 'Day wrapped')}>
+      Wrap the day
+    </Button>
   );
 }
 

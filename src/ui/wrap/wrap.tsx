@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import { ClosingNote } from '../frame/closing/closing-note.tsx';
 import { useApp, useDay } from '../frame/context.ts';
 import { Page } from '../frame/page/page.tsx';
 import { goTo } from '../frame/route.ts';
@@ -22,10 +23,12 @@ export function Wrap() {
   const { days } = useApp();
   const matters = useMemo(() => rollMatters(day, days.value), [day, days.value]);
   const outgoing = useOutgoing(day, wrapSettings(day.header), matters);
-  const { model } = outgoing.report;
+  const { report } = outgoing;
+  const { model } = report;
   return (
     <Page tab="wrap" foot={<SendDock outgoing={outgoing} />}>
       <h1 class="unseen">Wrap</h1>
+      <ClosingNote changes={report.again ? 0 : (report.revision?.changes.length ?? null)} />
       <Unsettled day={day} matters={model.open} />
       <ul class="rows wrap-pages">
         <li>

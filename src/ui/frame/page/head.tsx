@@ -6,6 +6,7 @@ import { answersNow } from '../../../day/answers/answers.ts';
 import type { Day } from '../../../day/model.ts';
 import { rollingNow } from '../../../day/recorders/rolling.ts';
 import { rateNow, settingsNow } from '../../../day/settings/settings.ts';
+import { wrapOf } from '../../../day/wrap/wrapped.ts';
 import { Button } from '../../kit/button.tsx';
 import { listOf } from '../../words/chain.ts';
 import { rateWords } from '../../words/recording.ts';
@@ -41,6 +42,7 @@ export function Head() {
     ...liveWords(liveState.value),
     rateWords(timecodeRate),
     ...rollingWords(day),
+    ...(wrapOf(day) ? ['wrapped'] : []),
   ];
   return (
     <header class="head">
