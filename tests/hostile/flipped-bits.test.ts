@@ -9,7 +9,7 @@ import { DAY, everyKind, sealed } from '../facts/day-file-samples.ts';
 import { phoneWith } from './phone.ts';
 
 const SEED = 20_261_061;
-const RUNS = LONG ? 5000 : 400;
+const RUNS = LONG ? 5000 : 100;
 
 const FACTS: readonly Envelope[] = everyKind();
 const GOOD = writeDayFile(DAY, 'Day 4', FACTS);
