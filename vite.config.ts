@@ -57,7 +57,13 @@ const inBrowsers = {
 
 export default defineConfig({
   base: '/',
-  resolve: { alias: { html2canvas: leftOut, canvg: leftOut, dompurify: leftOut } },
+  resolve: {
+    alias: {
+      ...{ html2canvas: leftOut, canvg: leftOut, dompurify: leftOut },
+      // The package's own build for browsers with classes and promises of their own; by itself the one for ES5 is taken.
+      'workbox-window': 'workbox-window/build/workbox-window.prod.mjs',
+    },
+  },
   publicDir: 'icons',
   build: {
     target: 'es2023',
