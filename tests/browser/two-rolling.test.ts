@@ -81,6 +81,14 @@ describe('two recorders that roll', () => {
         expect.stringContaining('plug far box 8 into Bag net 8'),
       ]);
       await stage.screenshot('plan-with-backup');
+      await tap('Pin Ines');
+      const sheet = page().getByRole('dialog');
+      await sheet.getByRole('button', { name: 'Bag track 2', exact: true }).tap();
+      await sheet.getByRole('button', { name: 'alone on Cart, no gang' }).tap();
+      await sheet.getByRole('button', { name: 'far box 1 on Bag', exact: true }).waitFor();
+      await stage.screenshot('pins-of-two');
+      await sheet.getByRole('button', { name: 'Close' }).tap();
+      await page().getByText('keeps alone on Cart and Bag track 2').waitFor();
       await tap('Apply 1 move');
       await page().locator('.dock').waitFor();
       expect(await page().locator('.summary').textContent()).toContain('everyone recorded');

@@ -121,7 +121,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     },
     from: { known: { phonea00000: 10 }, unread: [TAKE_ID], checks: [0xcb_f4_39_26] },
   },
-  'voice-pinned': { voice: 'v-1', pins: { transmitter: 'tx1', alone: true } },
+  'voice-pinned': { voice: 'v-1', pins: { transmitter: 'tx1', alone: true }, recorder: 'bag' },
   'out-marked': { part: 'tx1', out: true },
   'moves-weighed': { weights: { retune: 2, replug: 5 } },
   'slate-called': { slate },

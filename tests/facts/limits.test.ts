@@ -204,6 +204,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     voice: idText,
     pins: orNull(oneOf([{}], [[], 'all'])),
     ...within('pins', { transmitter: idText, channel: idText, input: idText, track: idText, alone: flag }),
+    recorder: idText,
   },
   'out-marked': { part: idText, out: flag },
   'moves-weighed': within('weights', {

@@ -1,5 +1,6 @@
 import { answersNow } from '../../day/answers/answers.ts';
-import { outAt, pinsOf, weightsIn } from '../../day/chain/links.ts';
+import { outAt, weightsIn } from '../../day/chain/links.ts';
+import { allPins } from '../../day/chain/pins.ts';
 import type { Day, PartId } from '../../day/model.ts';
 import { leadIds } from '../../day/recorders/lead-of-end.ts';
 import type { Draft } from '../../facts/fact.ts';
@@ -36,10 +37,15 @@ function canBeOut(day: Day): Set<string> {
 
 function pinsAlong({ rig, voices, tail }: Day): Draft[] {
   return [...voices.values()].flatMap(({ id, struck }): Draft[] => {
-    const said = Object.entries(pinsOf(tail, id)?.value ?? {});
-    const kept = said.filter(([, pinned]) => typeof pinned !== 'string' || rig.byId.has(pinned));
-    if (struck || kept.length === 0) return [];
-    return [{ kind: 'voice-pinned', voice: id, pins: Object.fromEntries(kept) as Pins }];
+    if (struck) return [];
+    return allPins(rig, tail, id).flatMap(({ recorder, pins }): Draft[] => {
+      const kept = Object.entries(pins).filter(
+        ([, pinned]) => typeof pinned !== 'string' || rig.byId.has(pinned),
+      );
+      if (kept.length === 0) return [];
+      const along = Object.fromEntries(kept) as Pins;
+      return [{ kind: 'voice-pinned', voice: id, pins: along, ...(recorder && { recorder }) }];
+    });
   });
 }
 

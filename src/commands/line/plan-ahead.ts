@@ -1,22 +1,52 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import { pinsOf } from '../../day/chain/links.ts';
-import type { Day, VoiceId } from '../../day/model.ts';
+import { pinsOn } from '../../day/chain/pins.ts';
+import type { Day, PartId, VoiceId } from '../../day/model.ts';
+import { recordsAs } from '../../day/recorders/recorder-ids.ts';
+import type { Draft } from '../../facts/fact.ts';
 import type { MoveWeights, Pins } from '../../facts/kinds/plan-settings.ts';
+import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import { fail, ok } from '../../shared/result.ts';
 import { type CommandResult, missing } from '../command.ts';
 
-/** Pins a voice to what it has, or removes one pin (undefined); its other pins stay. */
+/**
+ * Pins a voice to what it has on a recorder, or removes one pin (undefined); its other pins stay. Of no recorder in
+ * particular: the pack, and what it has on the main one.
+ */
 export function pinVoice(
   day: Day,
   voice: VoiceId,
   change: { [Pin in keyof Pins]?: Pins[Pin] | undefined },
+  recorder: PartId = FIRST_RECORDER,
 ): CommandResult {
   if (!day.voices.has(voice)) return missing('voice', voice);
-  const now = pinsOf(answersNow(day).links, voice)?.value ?? {};
-  const pins = Object.fromEntries(
-    Object.entries({ ...now, ...change }).filter(([, value]) => value !== undefined && value !== false),
-  ) as Pins;
-  return ok([{ kind: 'voice-pinned', voice, pins: Object.keys(pins).length > 0 ? pins : null }]);
+  const { links, main } = answersNow(day);
+  const said = (of: PartId): Pins => pinsOf(links, voice, of)?.value ?? {};
+  const changed: Draft[] = [pinned(voice, { ...said(recorder), ...change }, recorder)];
+  if (recorder === FIRST_RECORDER) return ok(changed);
+  // What holds there though it was said of none in particular is changed where it was said.
+  const asked = { recorder, isMain: recordsAs(day.rig, main.recorder) === recorder };
+  const holds = pinsOn(day.rig, links, voice, asked);
+  const inherited = (Object.keys(change) as (keyof Pins)[]).filter(
+    (pin) => said(recorder)[pin] === undefined && holds[pin] !== undefined,
+  );
+  if (inherited.length === 0) return ok(changed);
+  const without = Object.fromEntries(inherited.map((pin) => [pin, undefined]));
+  return ok([pinned(voice, { ...said(FIRST_RECORDER), ...without }, FIRST_RECORDER), ...changed]);
+}
+
+function pinned(
+  voice: VoiceId,
+  pins: { [Pin in keyof Pins]?: Pins[Pin] | undefined },
+  recorder: PartId,
+): Draft {
+  const kept = Object.entries(pins).filter(([, value]) => value !== undefined && value !== false);
+  return {
+    kind: 'voice-pinned',
+    voice,
+    pins: kept.length > 0 ? (Object.fromEntries(kept) as Pins) : null,
+    ...(recorder !== FIRST_RECORDER && { recorder }),
+  };
 }
 
 /** Marks a transmitter, channel, lead, input or track as out of order, or as working again. */

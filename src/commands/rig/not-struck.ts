@@ -1,6 +1,6 @@
 import { answersNow } from '../../day/answers/answers.ts';
 import { leadsOf } from '../../day/chain/leads.ts';
-import { pinsOf } from '../../day/chain/links.ts';
+import { allPins } from '../../day/chain/pins.ts';
 import type { Day, Lead, PartId, VoiceId } from '../../day/model.ts';
 import type { Draft } from '../../facts/fact.ts';
 
@@ -30,10 +30,13 @@ export const leadsInRig = (day: Day): (Lead & { readonly lead: string })[] =>
 /** Removes pins to a part that is gone: no plan could honour them. "Never ganged" names no part. */
 export function pinsWithout(day: Day, isGone: (part: PartId) => boolean): Draft[] {
   const { links } = answersNow(day);
-  return [...day.voices.keys()].flatMap((voice): Draft[] => {
-    const pins = Object.entries(pinsOf(links, voice)?.value ?? {});
-    const kept = pins.filter(([, pinned]) => typeof pinned !== 'string' || !isGone(pinned));
-    if (kept.length === pins.length) return [];
-    return [{ kind: 'voice-pinned', voice, pins: kept.length > 0 ? Object.fromEntries(kept) : null }];
-  });
+  return [...day.voices.keys()].flatMap((voice) =>
+    allPins(day.rig, links, voice).flatMap(({ recorder, pins }): Draft[] => {
+      const all = Object.entries(pins);
+      const kept = all.filter(([, pinned]) => typeof pinned !== 'string' || !isGone(pinned));
+      if (kept.length === all.length) return [];
+      const left = kept.length > 0 ? Object.fromEntries(kept) : null;
+      return [{ kind: 'voice-pinned', voice, pins: left, ...(recorder && { recorder }) }];
+    }),
+  );
 }

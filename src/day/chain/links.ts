@@ -51,7 +51,8 @@ export const key = {
   muted: (part: PartId) => `muted:${part}`,
   named: (track: PartId) => `named:${track}`,
   need: (voice: VoiceId) => `need:${voice}`,
-  pins: (voice: VoiceId) => `pins:${voice}`,
+  pins: (voice: VoiceId, recorder: PartId = FIRST_RECORDER) =>
+    recorder === FIRST_RECORDER ? `pins:${voice}` : `pins:${voice}/${recorder}`,
   out: (part: string) => `out:${part}`,
   weights: 'weights',
   roll: (recorder: PartId = FIRST_RECORDER) => (recorder === FIRST_RECORDER ? 'roll' : `roll:${recorder}`),
@@ -98,7 +99,7 @@ export function writesOf(fact: Fact, names: Iterable<string> = []): readonly Wri
     case 'voices-needed':
       return fact.voices.map(({ voice, need }) => [key.need(voice), need]);
     case 'voice-pinned':
-      return [[key.pins(fact.voice), fact.pins]];
+      return [[key.pins(fact.voice, fact.recorder), fact.pins]];
     case 'out-marked':
       return [[key.out(fact.part), fact.out]];
     case 'moves-weighed':
@@ -206,7 +207,8 @@ export const mutedAt = (links: LinkReader, part: PartId) => read<boolean>(links,
 export const nameTypedFor = (links: LinkReader, track: PartId) =>
   read<string | null>(links, key.named(track));
 export const needOf = (links: LinkReader, voice: VoiceId) => read<Open<Need>>(links, key.need(voice));
-export const pinsOf = (links: LinkReader, voice: VoiceId) => read<Pins | null>(links, key.pins(voice));
+export const pinsOf = (links: LinkReader, voice: VoiceId, recorder?: PartId) =>
+  read<Pins | null>(links, key.pins(voice, recorder));
 export const outAt = (links: LinkReader, part: string) => read<boolean>(links, key.out(part));
 export const weightsIn = (links: LinkReader) => read<MoveWeights>(links, key.weights);
 export const setTo = <Field extends SettingField>(links: LinkReader, field: Field, recorder?: PartId) =>

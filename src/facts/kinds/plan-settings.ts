@@ -14,8 +14,11 @@ const pins = z.object({
 });
 export type Pins = z.infer<typeof pins>;
 
-/** What a voice keeps whatever is planned; null unpins everything. */
-export const voicePinned = kind('voice-pinned', z.object({ voice: idText, pins: z.nullable(pins) }));
+/** What a voice keeps whatever is planned, on one recorder or the main one; null unpins everything there. */
+export const voicePinned = kind(
+  'voice-pinned',
+  z.object({ voice: idText, pins: z.nullable(pins), recorder: z.optional(idText) }),
+);
 
 /** A transmitter, channel, lead, input or track is out of order from here on, or working again. */
 export const outMarked = kind('out-marked', z.object({ part: idText, out: z.boolean() }));

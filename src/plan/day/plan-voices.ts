@@ -3,8 +3,8 @@ import type { VoiceState } from '../../day/answers/voice-answers.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
 import { leadsOf } from '../../day/chain/leads.ts';
 import { pinsOf, wornBy } from '../../day/chain/links.ts';
+import { pinsOn } from '../../day/chain/pins.ts';
 import type { Day, Links, PartId, TakeId, Voice, VoiceId } from '../../day/model.ts';
-import { recorderOfPart } from '../../day/recorder-of-part.ts';
 import { recordsAs } from '../../day/recorders/recorder-ids.ts';
 import { placeOfTake, takesInOrder } from '../../day/takes.ts';
 import type { PlanVoice } from '../plan-problem.ts';
@@ -22,12 +22,13 @@ interface Recorded {
 /** Who is needed, and how each may come in. */
 export function planVoices(
   day: Day,
-  { links, voices }: Answers,
+  { links, voices, main }: Answers,
   wanted: ReadonlySet<VoiceId>,
   settled: Settled,
   on: Recorded,
 ): PlanVoice[] {
   const last = lastTracks(day, on);
+  const asked = { recorder: on.recorder, isMain: recordsAs(day.rig, main.recorder) === on.recorder };
   const need = new Map(voices.map((answer) => [answer.voice.id, answer.need]));
   const pinned = new Set([...day.voices.keys()].flatMap((id) => pinsOf(links, id)?.value?.transmitter ?? []));
   const packOf = (voice: VoiceId, pin: PartId | undefined): PartId | undefined => {
@@ -38,7 +39,7 @@ export function planVoices(
   return [...day.voices.values()]
     .filter(({ struck }) => !struck)
     .map((voice) => {
-      const pins = pinsOf(links, voice.id)?.value ?? {};
+      const pins = pinsOn(day.rig, links, voice.id, asked);
       const lastTrack = last.get(voice.id);
       const pack = packOf(voice.id, pins.transmitter);
       return {
@@ -49,8 +50,8 @@ export function planVoices(
         ...waysOf(day, links, voice),
         ...(pack && { pinnedTransmitter: pack }),
         ...(pins.channel && { pinnedChannel: pins.channel }),
-        ...(pins.input && isOn(day, pins.input, on) && { pinnedInput: pins.input }),
-        ...(pins.track && isOn(day, pins.track, on) && { pinnedTrack: pins.track }),
+        ...(pins.input && { pinnedInput: pins.input }),
+        ...(pins.track && { pinnedTrack: pins.track }),
         ...(pins.alone && { alone: true }),
         ...(lastTrack && { lastTrack }),
       };
@@ -85,10 +86,4 @@ function lastTracks(day: Day, { recorder, before }: Recorded): Map<VoiceId, Part
     }
   }
   return tracks;
-}
-
-/** Whether a part that somebody is pinned to is on the recorder; one of another recorder is no pin here. */
-function isOn({ rig }: Day, id: PartId, { recorder }: Recorded): boolean {
-  const part = rig.byId.get(id);
-  return part === undefined || recorderOfPart(part) === recorder;
 }

@@ -19,7 +19,7 @@ import { mountedWords } from './mics.ts';
 import { NEED_WORD } from './needs.ts';
 import { holderWords } from './phones.ts';
 import { prepWords } from './prep-facts.ts';
-import { nameWithRecorder, trackWithRecorder } from './recorder-names.ts';
+import { nameWithRecorder, recorderName, trackWithRecorder } from './recorder-names.ts';
 import { bitDepthWords, rateWords, sampleRateWords } from './recording.ts';
 import { sceneNeedWords, scenesWords } from './scenes.ts';
 
@@ -62,8 +62,8 @@ export function factWords(day: Day, fact: Fact): string {
       return `${listOf(fact.voices.map(({ voice }) => nameOf(day, voice)))} ${wordIn(NEED_WORD, fact.voices[0]!.need)}`;
     case 'voice-pinned':
       return fact.pins
-        ? `${nameOf(day, fact.voice)} pinned: ${pinWords(day, fact.pins)}`
-        : `${nameOf(day, fact.voice)} not pinned any more`;
+        ? `${nameOf(day, fact.voice)} pinned: ${listOf(pinWords(day, fact.pins, fact.recorder))}`
+        : `${nameOf(day, fact.voice)} not pinned${fact.recorder ? ` on ${recorderName(day, fact.recorder)}` : ''} any more`;
     case 'out-marked':
       return `${sourceName(day, fact.part)} ${fact.out ? 'out of order' : 'working again'}`;
     case 'moves-weighed':
@@ -188,13 +188,15 @@ export const positionName = (day: Day, selector: string, position: Open<Selector
     ? (day.rig.byId.get(selector)?.positions?.[position === 'a' ? 0 : 1] ?? position.toUpperCase())
     : unknownText(position);
 
-/** What a voice keeps whatever is planned. */
-export function pinWords(day: Day, { transmitter, channel, input, track, alone }: Pins): string {
-  const kept = [transmitter, channel].flatMap((id) => (id ? partName(day.rig, id) : []));
-  return listOf([
-    ...kept,
+/** What a voice keeps whatever is planned, on one recorder or the main one, each thing by itself. */
+export function pinWords(day: Day, pins: Pins, recorder?: PartId): string[] {
+  const { transmitter, channel, input, track, alone } = pins;
+  const on = (words: string): string => (recorder ? `${words} on ${recorderName(day, recorder)}` : words);
+  return [
+    ...(transmitter ? [partName(day.rig, transmitter)] : []),
+    ...(channel ? [on(partName(day.rig, channel))] : []),
     ...(input ? [nameWithRecorder(day, input)] : []),
     ...(track ? [trackWithRecorder(day, track)] : []),
-    ...(alone ? ['alone'] : []),
-  ]);
+    ...(alone ? [on('alone')] : []),
+  ];
 }

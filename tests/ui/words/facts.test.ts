@@ -21,9 +21,24 @@ test('an input is named after its recorder where two have inputs, and alone wher
     'Cart AES 1 muted',
     'A1 muted',
   ]);
-  expect(pinWords(both.day(), { input: 'bag-aes1', track: 'bag-tr3' })).toBe('Bag AES 1 and Bag track 3');
+  expect(pinWords(both.day(), { input: 'bag-aes1', track: 'bag-tr3' })).toEqual(['Bag AES 1', 'Bag track 3']);
   const one = speaker();
   one.say(...SMALL_RIG, ...SMALL_CAST);
   expect(told(one)).toEqual(['near 1 into AES 1', 'AES 1 to track 3', 'AES 1 muted', 'A1 muted']);
-  expect(pinWords(one.day(), { input: 'aes1', track: 'tr3' })).toBe('AES 1 and track 3');
+  expect(pinWords(one.day(), { input: 'aes1', track: 'tr3' })).toEqual(['AES 1', 'track 3']);
+});
+
+test('a pin is said with its recorder where what it names does not say it', () => {
+  const phone = bothRolling();
+  const [some, none] = phone.say(
+    {
+      kind: 'voice-pinned',
+      voice: 'ines',
+      pins: { channel: 'near1', track: 'bag-tr3', alone: true },
+      recorder: 'bag',
+    },
+    { kind: 'voice-pinned', voice: 'ines', pins: null, recorder: 'bag' },
+  );
+  expect(factWords(phone.day(), some!)).toBe('Ines pinned: near 1 on Bag, Bag track 3 and alone on Bag');
+  expect(factWords(phone.day(), none!)).toBe('Ines not pinned on Bag any more');
 });

@@ -79,7 +79,7 @@ const WORDS: Record<Exclude<Fact['kind'], NoStep>, string> = {
   'roll-changed': 'roll 004',
   'recorders-rolling': 'Recorder rolling',
   'recorder-set': '23.976 fps, 48 kHz, 24-bit, one file of all tracks and file names {slate}T{take}',
-  'voice-pinned': 'Dora pinned: A3 and alone',
+  'voice-pinned': 'Dora pinned: A3 and alone on bag',
   'out-marked': 'A3 out of order',
   'moves-weighed': 'what to avoid changed',
   'mic-mounted':
