@@ -58,6 +58,9 @@ describe('the upkeep of two recorders', () => {
             /of recording left: Cart 24 h 27, Bag 20 h 22 .*Cart Card A .*5 tracks.* Bag Card B .*3 tracks/,
           ),
         ]);
+      await expect
+        .poll(() => words('.due strong:has(.due-kind)'))
+        .toEqual(expect.arrayContaining(['Card A media in Cart', 'Card B media in Bag']));
       await stage.screenshot('media');
       await page()
         .getByRole('button', { name: /^Card B/ })

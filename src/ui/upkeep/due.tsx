@@ -1,6 +1,8 @@
 import { freshCells, jamDevices } from '../../app/commands/upkeep.ts';
 import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
+import { recordersOf } from '../../day/recorders/rolling.ts';
+import { recorderOfCard } from '../../day/wrap/armed-tracks.ts';
 import type { UpkeepNow } from '../../upkeep/due/day-due.ts';
 import type { DueItem } from '../../upkeep/due/due-list.ts';
 import { type DueGroup, dueGroups } from '../../upkeep/due/due-list.ts';
@@ -9,6 +11,7 @@ import { Button } from '../kit/button.tsx';
 import { Mark, type MarkState } from '../kit/mark.tsx';
 import { countOf, listOf } from '../words/chain.ts';
 import { deviceName } from '../words/prep-facts.ts';
+import { recorderName } from '../words/recorder-names.ts';
 import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
 import { barOf, type TimeBar } from './time-bars.ts';
 import { scaleOf, type TimeScale } from './time-scale.ts';
@@ -22,6 +25,12 @@ interface DueProps {
 }
 
 const KIND_WORD = { cells: 'battery', jam: 'timecode', card: 'media' } as const;
+
+/** `battery`; of a card the recorder that it is in, where there are several. */
+function kindWords(day: Day, { kind, name }: DueItem): string {
+  const card = kind === 'card' && recordersOf(day).length > 1 ? day.upkeep.cards.get(name) : undefined;
+  return card ? `media in ${recorderName(day, recorderOfCard(day, card))}` : KIND_WORD[kind];
+}
 
 /** What is due and when, soonest first; one tap marks it done. */
 export function Due({ day, upkeep, now }: DueProps) {
@@ -74,7 +83,7 @@ function DueRow({ day, group, now, scale, bar }: DueRowProps) {
       <Mark state={markOf(item)} />
       <div class="row-text">
         <strong>
-          {shown} <span class="due-kind">{KIND_WORD[item.kind]}</span>
+          {shown} <span class="due-kind">{kindWords(day, item)}</span>
         </strong>
         <span class="soft">{item.reasons.map((reason) => reasonWords(reason, saying)).join(' · ')}</span>
       </div>
