@@ -64,4 +64,38 @@ describe('two recorders that roll on a small screen', () => {
       await stage.screenshot('picture-bag');
     });
   });
+
+  test('seven whole rows with somebody not recorded, a clash and Undo beside the switch, and the head unbroken', async () => {
+    const viewport = { width: 360, height: 640 };
+    await onStage({ clock: '2026-10-07T13:00:00Z', viewport }, async (stage) => {
+      const { page, tap } = hands(stage);
+      const phone = bothRollAlong();
+      const [line1] = phone.day().rig.inputs.filter(({ name }) => name === 'line 1');
+      phone.say(
+        { kind: 'inputs-sent', routes: [{ input: line1!.id, tracks: ['tr3'] }] },
+        { kind: 'voice-described', voice: 'zoe', fields: { part: 'Zoe' } },
+        { kind: 'voices-needed', voices: [{ voice: 'zoe', need: 'needed' }] },
+      );
+      await openSaid(stage, phone);
+      await tap(/^circle 3/);
+      await stage.waitSaved();
+      await stage.reload();
+      await page().locator('.summary-recorder').waitFor();
+      await page().locator('.summary-undo').waitFor();
+      expect(await page().locator('.summary .warn').allTextContents()).toEqual([
+        'Zoe not recorded',
+        '1 clash',
+      ]);
+      await stage.screenshot('two-in-trouble');
+      await expect.poll(() => wholeRows(page())).toBeGreaterThanOrEqual(7);
+      // Broken between its parts only.
+      const heights = await page()
+        .locator('.head-facts > span')
+        .evaluateAll((parts) => parts.map((part) => part.getBoundingClientRect().height));
+      expect(heights).toHaveLength(3);
+      expect(Math.max(...heights)).toBeLessThan(20);
+      await tap('1 clash');
+      await page().getByRole('dialog').getByText('Ines').first().waitFor();
+    });
+  });
 });

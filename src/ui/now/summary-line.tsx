@@ -68,12 +68,14 @@ export function SummaryLine({ answers, shown, onShow, onTrack, onVoice, onFree, 
     ),
     useConflictButton(onConflicts),
   ].filter(Boolean);
+  // Beside the switch there is no room for all of it, and the rows below are what the screen is for.
+  const isTight = onShow !== undefined && troubles.length > 0;
   return (
-    <div class="summary">
+    <div class={isTight ? 'summary summary-tight' : 'summary'}>
       <div class="summary-words">
         {troubles}
         <Button look="bare" class="summary-rest" onClick={onFree}>
-          {countsOf(shown.summary).map(([count, words], at) => (
+          {countsOf(shown.summary, isTight).map(([count, words], at) => (
             <>
               {at > 0 && ' · '}
               <b>{count}</b> {words}
@@ -81,6 +83,7 @@ export function SummaryLine({ answers, shown, onShow, onTrack, onVoice, onFree, 
           ))}
           {troubles.length === 0 && claimWords(answers)}
           {rigs.length > 1 &&
+            !isTight &&
             missedWords(
               day,
               answers,

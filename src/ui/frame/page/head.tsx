@@ -1,4 +1,5 @@
 import { effect, useComputed } from '@preact/signals';
+import { Fragment } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type LiveState, liveState } from '../../../app/live/live-state.ts';
 import type { Saving } from '../../../app/saving.ts';
@@ -50,7 +51,13 @@ export function Head() {
       <Button look="bare" class="head-day" onClick={() => setOpen('day')}>
         <span class="unseen">About this day: </span>
         <strong>{title}</strong>
-        <span class="soft head-facts">{facts.join(' · ')}</span>
+        <span class="soft head-facts">
+          {facts.map((fact, at) => (
+            <Fragment key={fact}>
+              <span>{at < facts.length - 1 ? `${fact} ·` : fact}</span>{' '}
+            </Fragment>
+          ))}
+        </span>
       </Button>
       <Button look="bare" class="head-clock" onClick={() => setOpen('clock')}>
         <span class="unseen">Sync to recorder: </span>
