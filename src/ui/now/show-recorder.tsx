@@ -3,6 +3,7 @@ import type { RecorderAnswers } from '../../day/answers/recorder-answers.ts';
 import { useDay } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
 import { recorderName, rollingRigs } from '../words/recorder-names.ts';
+import './show-recorder.css';
 
 interface ShowProps {
   readonly answers: Answers;

@@ -68,14 +68,15 @@ export function SummaryLine({ answers, shown, onShow, onTrack, onVoice, onFree, 
     ),
     useConflictButton(onConflicts),
   ].filter(Boolean);
-  // Beside the switch there is no room for all of it, and the rows below are what the screen is for.
-  const isTight = onShow !== undefined && troubles.length > 0;
+  // Beside the switch there is no room for all of it, and the rows below are what the screen is for: isos and what is free.
+  const isTight = onShow && troubles.length > 0;
+  const counts = countsOf(shown.summary).slice(isTight ? 1 : 0, isTight ? 3 : undefined);
   return (
     <div class={isTight ? 'summary summary-tight' : 'summary'}>
       <div class="summary-words">
         {troubles}
         <Button look="bare" class="summary-rest" onClick={onFree}>
-          {countsOf(shown.summary, isTight).map(([count, words], at) => (
+          {counts.map(([count, words], at) => (
             <>
               {at > 0 && ' · '}
               <b>{count}</b> {words}

@@ -1,5 +1,4 @@
 import { effect, useComputed } from '@preact/signals';
-import { Fragment } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type LiveState, liveState } from '../../../app/live/live-state.ts';
 import type { Saving } from '../../../app/saving.ts';
@@ -52,11 +51,7 @@ export function Head() {
         <span class="unseen">About this day: </span>
         <strong>{title}</strong>
         <span class="soft head-facts">
-          {facts.map((fact, at) => (
-            <Fragment key={fact}>
-              <span>{at < facts.length - 1 ? `${fact} ·` : fact}</span>{' '}
-            </Fragment>
-          ))}
+          {facts.map((fact, at) => [at > 0 && ' · ', <span key={fact}>{fact}</span>])}
         </span>
       </Button>
       <Button look="bare" class="head-clock" onClick={() => setOpen('clock')}>
