@@ -74,30 +74,43 @@ export const withLacked = <Take extends Recorded>(
   });
 
 interface Recorded {
+  readonly text: string;
   readonly recorders: readonly Pick<OnRecorder, 'id'>[];
 }
 
+/** Whether a take has to say which recorders have it, and the takes in a row of which that says the same. */
+export interface OnSome {
+  readonly onSome: boolean;
+  /** The first and the last of them, where the others do not say it themselves. */
+  readonly onSomeRun?: { readonly from: string; readonly to: string };
+}
+
 /**
- * Which takes a recorder missed: one that has takes both before and after it, or the one next to it. What stands by
- * all morning misses nothing, and its name at every line would hide what matters.
+ * Which takes a recorder missed: one that has takes both before and after it, or the one next to it, which speaks for
+ * all that go on from there on the same recorders. What stands by all morning misses nothing, and its name at every line
+ * would hide what matters.
  */
-export function withMissed<Take extends Recorded>(
-  lines: readonly Take[],
-): (Take & { readonly onSome: boolean })[] {
-  const places = new Map<string, number[]>();
+export function withMissed<Take extends Recorded>(lines: readonly Take[]): (Take & OnSome)[] {
   const recorded = lines.filter(({ recorders }) => recorders.length > 0);
-  for (const [at, { recorders }] of recorded.entries())
-    for (const { id } of recorders) places.set(id, [...(places.get(id) ?? []), at]);
-  const around = [...places].map(([id, on]) => ({ id, first: on[0]! - 1, last: on.at(-1)! + 1 }));
+  const on = recorded.map(({ recorders }) => recorders.map(({ id }) => id));
+  const around = [...new Set(on.flat())].map((id) => {
+    const has = (ids: readonly PartId[]): boolean => ids.includes(id);
+    return { id, first: on.findIndex(has) - 1, last: on.findLastIndex(has) + 1 };
+  });
+  const missed = on.map((ids, at) =>
+    around.some(({ id, first, last }) => at >= first && at <= last && !ids.includes(id)),
+  );
+  /** The last take from here on, forwards or backwards, that has the same and does not say so. */
+  const end = (at: number, step: 1 | -1): number => {
+    const next = at + step;
+    return missed[next] === false && on[next]!.join() === on[at]!.join() ? end(next, step) : at;
+  };
   const placeOf = new Map(recorded.map((line, at) => [line, at]));
   return lines.map((line) => {
     const at = placeOf.get(line);
-    const onSome =
-      at !== undefined &&
-      around.some(
-        ({ id, first, last }) =>
-          at >= first && at <= last && !line.recorders.some((recorder) => recorder.id === id),
-      );
-    return { ...line, onSome };
+    if (at === undefined || !missed[at]) return { ...line, onSome: false };
+    const [from, to] = [end(at, -1), end(at, 1)];
+    if (from === to) return { ...line, onSome: true };
+    return { ...line, onSome: true, onSomeRun: { from: recorded[from]!.text, to: recorded[to]!.text } };
   });
 }

@@ -17,7 +17,14 @@ import { formatLength } from '../time/length.ts';
 import { formatTimecode } from '../time/timecode.ts';
 import { cleanLine, cleanNote } from './clean-text.ts';
 import { FIRST_FORM, REPORT_FORM, SECOND_FORM } from './form.ts';
-import { cleanFiles, type OnRecorder, onRecorders, withLacked, withMissed } from './on-recorders.ts';
+import {
+  cleanFiles,
+  type OnRecorder,
+  type OnSome,
+  onRecorders,
+  withLacked,
+  withMissed,
+} from './on-recorders.ts';
 import { type RollWords, withRollWords } from './rolls.ts';
 import { type SettingWords, withSettingWords } from './setting-runs.ts';
 import { endOf } from './take-end.ts';
@@ -53,7 +60,7 @@ export interface NoteLine {
 }
 
 /** One take, as editors read it. Texts are clean: no control characters; only notes have lines. */
-export interface TakeLine extends RollWords, SettingWords {
+export interface TakeLine extends RollWords, SettingWords, OnSome {
   readonly takeId: TakeId;
   /** `'24B/3'`, `'24B/1 FS'`, `'24B/4 PU'`, `'WT2'`. */
   readonly text: string;
@@ -70,8 +77,6 @@ export interface TakeLine extends RollWords, SettingWords {
   readonly recorders: readonly OnRecorder[];
   /** Those besides the main one; none in the first two forms, which did not say what they have. */
   readonly also: readonly OnRecorder[];
-  /** Whether a recorder lacks it that was rolling around it, so that the line has to say which ones have it. */
-  readonly onSome: boolean;
   /** What the recorder was set to. */
   readonly set: Settings;
   readonly scene: string;

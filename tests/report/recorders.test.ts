@@ -1,11 +1,13 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { correctRolling, rollRecorders } from '../../src/commands/line/roll-recorders.ts';
+import { SECOND_FORM } from '../../src/report/form.ts';
 import { reportCsv } from '../../src/report/formats/csv.ts';
 import { reportHtml } from '../../src/report/formats/html.ts';
 import { reportText } from '../../src/report/formats/text.ts';
 import { reportOf } from '../../src/report/model.ts';
 import { matterText } from '../../src/report/printed/matter-words.ts';
+import { printedTake } from '../../src/report/printed/printed-take.ts';
 import { reportChanges } from '../../src/report/revision/report-changes.ts';
 import { speaker, take } from '../day/say.ts';
 
@@ -48,7 +50,7 @@ describe('a backup that missed two takes, in the report', () => {
     expect(lines.find((one) => one.includes('MOS'))).not.toContain('Cart');
   });
 
-  test('what stands by before and after misses nothing: only the takes beside its own say so', () => {
+  test('what stands by before and after misses nothing: only the takes beside its own say so, for all from there', () => {
     const phone = speaker();
     phone.say({ kind: 'day-described', fields: { recorder: 'Cart' } });
     phone.say({ kind: 'part-described', part: 'b', fields: { type: 'recorder', name: 'Backup' } });
@@ -64,8 +66,20 @@ describe('a backup that missed two takes, in the report', () => {
       phone.say({ kind: 'recorders-rolling', recorders: [...recorders] });
       phone.say(take('24', 0, number));
     }
-    const missed = reportOf(phone.day()).takes.filter(({ onSome }) => onSome);
-    expect(missed.map(({ text }) => text)).toEqual(['24/2', '24/4', '24/6']);
+    const model = reportOf(phone.day());
+    const said = model.takes.flatMap((line) =>
+      line.onSome ? [[line.text, printedTake(line).words.join()]] : [],
+    );
+    expect(said).toEqual([
+      ['24/2', '24/1 to 24/2 on Cart only'],
+      ['24/4', 'on Cart only'],
+      ['24/6', '24/6 to 24/7 on Cart only'],
+    ]);
+    expect(flowing(reportText(model))).toContain('24/6 to 24/7 on Cart only');
+    // What the first two forms say, they say of each take.
+    const earlier = reportOf(phone.day(), [], SECOND_FORM).takes;
+    expect(earlier.filter(({ onSome }) => onSome)).toHaveLength(5);
+    expect(earlier.every((line) => line.onSomeRun === undefined)).toBe(true);
   });
 
   test('each take says what the backup has of it', () => {

@@ -30,7 +30,7 @@ const headThen = ({ head }: ReportModel) => ({
 
 const runThen = ({ name, rolls, has, of, without }: RecorderRun) => ({ name, rolls, has, of, without });
 
-function takeThen({ onSome, ...take }: TakeLine, isFirst: boolean) {
+function takeThen({ onSome, onSomeRun: _, ...take }: TakeLine, isFirst: boolean) {
   const then = {
     ...without(take, ['also', 'end', 'exact', 'lists', ...(isFirst ? (['date'] as const) : [])]),
     recorders: take.recorders.map(({ id, name, roll }) => (isFirst ? { name, roll } : { id, name, roll })),

@@ -52,9 +52,12 @@ function unitsOf({ on, tracks, asAt }: TakeTracks): readonly string[] {
   return [`${whose}: ${first}`, ...others];
 }
 
-/** `'on Cart only'`, where another one missed it. */
-const recorderWords = ({ recorders, onSome }: TakeLine): string[] =>
-  !onSome ? [] : [`on ${recordersText(recorders.map(({ name }) => name))} only`];
+/** `'on Cart only'`, where another one missed it; `'24/1 to 24/9 on Cart only'` where it speaks for others. */
+function recorderWords({ recorders, onSome, onSomeRun }: TakeLine): string[] {
+  if (!onSome) return [];
+  const takes = onSomeRun ? `${isolated(onSomeRun.from)} to ${isolated(onSomeRun.to)} ` : '';
+  return [`${takes}on ${recordersText(recorders.map(({ name }) => name))} only`];
+}
 
 /** A lettered slate begins with its scene; a running number and a wild track do not include theirs. */
 const sceneWords = ({ scene, text }: TakeLine): string[] =>
