@@ -31,6 +31,8 @@ describe('a backup recorder that rolls along', () => {
       await page().getByRole('dialog').getByText('Rolling', { exact: true }).waitFor();
       await inSheet(/^Backup.*the same tracks as Cart/);
       await fill('Sound roll from here on', 'B1');
+      // Of this recorder no roll was named so far.
+      await page().getByRole('dialog').getByText('Roll B1 was in from').waitFor();
       await inSheet(/^Save$/);
       await page()
         .getByRole('dialog')
