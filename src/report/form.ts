@@ -2,7 +2,8 @@
  * The form of a report: how it is worded and laid out. It grows by one when that changes, and a sent report
  * remembers its own, so that it comes back as it went out. From 2 on the table has no changes in it and keeps
  * names as they are; from 3 on each recorder has its own settings, files and tracks, the takes come first, with
- * their ends, and tracks where they change, a report has its letter, and pages draw every script the phone has.
+ * their ends, and tracks where they change, a report has its letter, pages draw every script the phone has, two packs
+ * on one performer are told apart, and the head says who listens and which unit shot what.
  */
 export const REPORT_FORM = 3;
 

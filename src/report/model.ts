@@ -77,7 +77,7 @@ export function reportOf(day: Day, unsettled: readonly Matter[] = [], form = REP
   const shared = form > SECOND_FORM ? sharedNames(takes) : [];
   const head = headOf(day, takes, form, namedAlike(shared));
   const ofRecorders = form > SECOND_FORM ? mattersOfRecorders(takes, shared) : [];
-  const lists = trackListsOf(day, takes);
+  const lists = trackListsOf(day, takes, form);
   const lacks = form === FIRST_FORM ? [] : headLacks(head);
   return {
     form,

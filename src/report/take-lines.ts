@@ -111,7 +111,7 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
   const several = day.rig.recorders.length > 0;
   const lines = takesInOrder(day).map((take) => {
     const answers = answersAtTake(day, take.id);
-    const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf);
+    const tracks = tracksOf.get(answers.tracks) ?? trackLinesOf(day, answers, lineOf, form);
     tracksOf.set(answers.tracks, tracks);
     const { length } = take;
     const start = startOfTake(day, take);

@@ -1,5 +1,6 @@
 import { answersNow } from '../day/answers/answers.ts';
 import type { Day, Part, PartId, TakeId } from '../day/model.ts';
+import { REPORT_FORM } from './form.ts';
 import type { TakeLine } from './take-lines.ts';
 import { type TrackLine, trackKey, trackLinesOf, trackNumber } from './track-lines.ts';
 
@@ -29,8 +30,13 @@ interface OpenSpan extends LayoutSpan {
 }
 
 /** For every track of a recorder, who was on it from which of its takes on. */
-export function trackLayoutOf(day: Day, tracks: readonly Part[], takes: readonly TakeLine[]): TrackLayout[] {
-  const spans = takes.length > 0 ? spansOf(takes) : planned(day);
+export function trackLayoutOf(
+  day: Day,
+  tracks: readonly Part[],
+  takes: readonly TakeLine[],
+  form = REPORT_FORM,
+): TrackLayout[] {
+  const spans = takes.length > 0 ? spansOf(takes) : planned(day, form);
   const sounding = takes.flatMap(({ kind }, at) => (kind === 'mos' ? [] : [at]));
   return tracks.map((track) => ({
     track: track.id,
@@ -40,9 +46,11 @@ export function trackLayoutOf(day: Day, tracks: readonly Part[], takes: readonly
   }));
 }
 
-function planned(day: Day): Map<PartId, LayoutSpan[]> {
+function planned(day: Day, form: number): Map<PartId, LayoutSpan[]> {
   const none = { from: -1, to: -1, fromTake: null, fromText: '' };
-  return new Map(trackLinesOf(day, answersNow(day)).map((line) => [line.track, [{ ...none, line }]]));
+  return new Map(
+    trackLinesOf(day, answersNow(day), undefined, form).map((line) => [line.track, [{ ...none, line }]]),
+  );
 }
 
 function spansOf(takes: readonly TakeLine[]): Map<PartId, LayoutSpan[]> {

@@ -4,6 +4,7 @@ import { isRecorded } from '../day/files/take-files.ts';
 import { isNumber, trackLabels } from '../day/files/track-labels.ts';
 import type { Day, Part, PartId, VoiceId } from '../day/model.ts';
 import { cleanLine } from './clean-text.ts';
+import { REPORT_FORM, SECOND_FORM } from './form.ts';
 
 export interface VoiceOnTrack {
   readonly voice: VoiceId;
@@ -37,20 +38,21 @@ export function trackLinesOf(
   day: Day,
   answers: Answers,
   known: Map<TrackAnswer, TrackLine> = new Map(),
+  form = REPORT_FORM,
 ): TrackLine[] {
   const lines: TrackLine[] = [];
   for (const answer of answers.tracks) {
     if (!isRecorded(answer)) continue;
-    const line = known.get(answer) ?? trackLine(day, answer);
+    const line = known.get(answer) ?? trackLine(day, answer, form);
     known.set(answer, line);
     lines.push(line);
   }
   return lines;
 }
 
-function trackLine(day: Day, answer: TrackAnswer): TrackLine {
+function trackLine(day: Day, answer: TrackAnswer, form: number): TrackLine {
   const { track, state, typed } = answer;
-  const voices = voicesOn(day, answer);
+  const voices = voicesOn(day, answer, form > SECOND_FORM);
   const number = trackNumber(day, track.id);
   return {
     track: track.id,
@@ -70,12 +72,12 @@ const mixName = ({ name }: Part, number: string): string =>
 const namesOf = (voices: readonly VoiceOnTrack[]): string => voices.map(({ name }) => name).join(', ');
 
 /** A voice that reaches a track twice is heard unless both paths are muted. */
-function voicesOn(day: Day, answer: TrackAnswer): VoiceOnTrack[] {
+function voicesOn(day: Day, answer: TrackAnswer, withPacks: boolean): VoiceOnTrack[] {
   const twice = new Set(heardTwice(answer));
   const voices = new Map<VoiceId, VoiceOnTrack>();
   for (const { voice, muted } of answer.heard) {
     const before = voices.get(voice);
-    const name = before?.name ?? cleanLine(nameOnTrack(day, answer.heard, voice));
+    const name = before?.name ?? cleanLine(nameOnTrack(day, answer.heard, voice, withPacks));
     const isMuted = muted && (before?.muted ?? true);
     voices.set(voice, { voice, name, muted: isMuted, ...(twice.has(voice) && { twice: true }) });
   }

@@ -17,7 +17,7 @@ export interface TrackList {
 }
 
 /** The track lists of the day: of recorders that have a take, or of all before there is one. */
-export function trackListsOf(day: Day, takes: readonly TakeLine[]): TrackList[] {
+export function trackListsOf(day: Day, takes: readonly TakeLine[], form: number): TrackList[] {
   const rolled = new Set(takes.flatMap(({ recorders }) => recorders.map(({ id }) => id)));
   const recorders = recordersOf(day).filter(({ id }) => rolled.size === 0 || rolled.has(id));
   const ownerOf = ({ id }: { readonly id: PartId }): PartId => recordsAs(day.rig, id);
@@ -32,7 +32,7 @@ export function trackListsOf(day: Day, takes: readonly TakeLine[]): TrackList[] 
       owner,
       on: on.map(({ name }) => cleanLine(name)),
       takes: own,
-      layout: trackLayoutOf(day, tracksOf(day.rig, owner), own),
+      layout: trackLayoutOf(day, tracksOf(day.rig, owner), own, form),
     };
   });
 }

@@ -28,7 +28,7 @@ const names = () => stage.page.locator('.rows .row strong').allTextContents();
 describe('the mic on a body', () => {
   test('is entered in taps from the first screen, and tells two on one performer apart', async () => {
     const { page, tap, inSheet, closed } = hands(stage);
-    await expect.poll(names).toEqual(expect.arrayContaining(['Ines', 'Ines hair']));
+    await expect.poll(names).toEqual(expect.arrayContaining(['Ines A1', 'Ines hair']));
     await tap(/^3 .*Ines/);
     await inSheet('Mic');
     const sheet = page().getByRole('dialog', { name: 'Ines, mic on A1' });

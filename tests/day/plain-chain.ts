@@ -86,6 +86,10 @@ export interface Sound {
 /** A take as the bench has it: what each track hears, in the order of the inputs, and how the recorder stands. */
 export interface PlainTake {
   readonly tracks: Record<string, Sound[]>;
+  /** The pack of each of these, null for a lead. */
+  readonly packs: Record<string, (string | null)[]>;
+  /** The packs that somebody wears and a receiver is tuned to. */
+  readonly worn: ReadonlyMap<string, readonly string[]>;
   /** What was set by hand; the rest is as the head of the day has it. */
   readonly settings: Readonly<Record<string, string | number>>;
   readonly roll: string;
@@ -152,15 +156,15 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Pl
     }
   };
 
-  const heardAt = (input: string): Sound[] => {
+  const heardAt = (input: string): (Sound & { pack: string | null })[] => {
     const selector = bench.selectors.get(input);
     const end = sockets.get(socketOf(input, (selector && thrown.get(selector)) || 'a'));
     if (end === undefined) return [];
-    if (bench.hardlines.has(end)) return [{ voice: end, muted: muted.has(input) }];
+    if (bench.hardlines.has(end)) return [{ voice: end, muted: muted.has(input), pack: null }];
     return (bench.carries.get(end) ?? []).flatMap((channel) => {
       const pack = tuned.get(channel);
       const voice = pack && worn.get(pack);
-      return pack && voice ? [{ voice, muted: muted.has(input) || muted.has(pack) }] : [];
+      return pack && voice ? [{ voice, muted: muted.has(input) || muted.has(pack), pack }] : [];
     });
   };
 
@@ -170,10 +174,18 @@ export function recordedBy(bench: Bench, cards: readonly Card[]): Map<string, Pl
     for (const deed of deeds) act(deed);
     if (deeds[0]?.do !== 'take') continue;
     const tracks: Record<string, Sound[]> = Object.fromEntries(bench.tracks.map((track) => [track, []]));
+    const packs: PlainTake['packs'] = Object.fromEntries(bench.tracks.map((track) => [track, []]));
     for (const input of bench.inputs) {
-      for (const track of sent.get(input) ?? []) tracks[track]?.push(...heardAt(input));
+      for (const track of sent.get(input) ?? []) {
+        tracks[track]?.push(...heardAt(input).map(({ voice, muted }) => ({ voice, muted })));
+        packs[track]?.push(...heardAt(input).map(({ pack }) => pack));
+      }
     }
-    takes.set(id, { tracks, settings, roll, recorders });
+    const wearing = new Map<string, string[]>();
+    const received = new Set(tuned.values());
+    for (const [pack, voice] of worn)
+      if (voice && received.has(pack)) wearing.set(voice, [...(wearing.get(voice) ?? []), pack]);
+    takes.set(id, { tracks, packs, worn: wearing, settings, roll, recorders });
   }
   return takes;
 }

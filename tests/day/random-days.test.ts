@@ -5,7 +5,7 @@ import { foldDay } from '../../src/day/fold/fold.ts';
 import type { Day, TakeId } from '../../src/day/model.ts';
 import { rollingAtTake, rollOfTake, rollOn } from '../../src/day/recorders/rolling.ts';
 import { settingsAtTake } from '../../src/day/settings/settings.ts';
-import { recordedBy, type Sound } from './plain-chain.ts';
+import { type PlainTake, recordedBy, type Sound } from './plain-chain.ts';
 import { randomDay } from './random-days.ts';
 
 /** What these days are set to before anything is said on the line. */
@@ -29,9 +29,23 @@ function heardOn(day: Day, take: TakeId): Record<string, Sound[]> {
   );
 }
 
-/** The names in the order of the inputs, each once, as they are to be read on a track. */
-const namesOf = (day: Day, sounds: readonly Sound[]): string =>
-  [...new Set(sounds.map(({ voice }) => day.voices.get(voice)!.part))].join(', ');
+/**
+ * The names in the order of the inputs, each once, as they are to be read on a track; of somebody with several packs
+ * the pack too, where only one of them is on it.
+ */
+function namesOf(day: Day, { tracks, packs, worn }: PlainTake, track: string): string {
+  const voices = [...new Set(tracks[track]!.map(({ voice }) => voice))];
+  return voices
+    .map((voice) => {
+      const own = new Set(packs[track]!.filter((_, at) => tracks[track]![at]!.voice === voice));
+      const [pack] = own;
+      const name = day.voices.get(voice)!.part;
+      return pack && own.size === 1 && worn.get(voice)!.length > 1
+        ? `${name} ${day.rig.byId.get(pack)!.name}`
+        : name;
+    })
+    .join(', ');
+}
 
 describe('random days made by commands, a third of their changes late, against a second reading of the chain', () => {
   let [takes, wrong] = [0, 0];
@@ -42,7 +56,8 @@ describe('random days made by commands, a third of their changes late, against a
       const plain = recordedBy(bench, cards);
       expect([...day.takeOrder].sort()).toEqual([...plain.keys()].sort());
       const anew = foldDay(day.id, day.facts);
-      for (const [take, { tracks, settings, roll, recorders }] of plain) {
+      for (const [take, laid] of plain) {
+        const { tracks, settings, roll, recorders } = laid;
         takes += 1;
         const isRight =
           JSON.stringify(heardOn(day, take)) === JSON.stringify(tracks) &&
@@ -63,7 +78,7 @@ describe('random days made by commands, a third of their changes late, against a
           expect(rollingAtTake(one, take).map(({ id }) => id)).toEqual(recorders ?? ['recorder']);
         }
         for (const { track, name, state } of answers.tracks) {
-          if (state !== 'mix') expect(name).toBe(namesOf(day, tracks[track.id]!));
+          if (state !== 'mix') expect(name).toBe(namesOf(day, laid, track.id));
         }
         for (const { voice, tracks: on } of answers.voices) {
           const heard = Object.keys(tracks).filter((id) => tracks[id]!.some((one) => one.voice === voice.id));

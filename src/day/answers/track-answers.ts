@@ -14,8 +14,10 @@ export interface Heard {
   readonly voice: VoiceId;
   readonly input: PartId;
   readonly muted: boolean;
-  /** What tells its mic from others on the same body; missing if there is only one. */
+  /** What tells its mic from others on the same body, or the name of its pack; missing if there is only one. */
   readonly mic?: string;
+  /** Nothing said of the mics tells them apart, only the packs do. */
+  readonly byPack?: true;
 }
 
 export interface TrackAnswer {
@@ -46,7 +48,7 @@ export function trackAnswer(
       voice: source.voice!,
       input: at.input.id,
       muted: isMuted(at, source),
-      ...micOf(chain, source),
+      ...micOf(ends, chain, source),
     })),
   );
   const audible = audibleOn({ heard });
@@ -91,7 +93,11 @@ function trackState(live: number, audible: number, onPurpose: boolean): TrackSta
 }
 
 /** What tells the mic of a source from others on that body. */
-function micOf(chain: Chain, { voice, transmitter }: Source): Pick<Heard, 'mic'> {
+function micOf(
+  { rig }: ChainEnds,
+  chain: Chain,
+  { voice, transmitter }: Source,
+): Pick<Heard, 'mic' | 'byPack'> {
   if (voice === null || transmitter === null) return {};
   const packs = chain.packsOn(voice);
   if (packs.length < 2) return {};
@@ -101,16 +107,24 @@ function micOf(chain: Chain, { voice, transmitter }: Source): Pick<Heard, 'mic'>
     packs.map(({ part }) => part),
     transmitter,
   );
-  return mic ? { mic } : {};
+  if (mic) return { mic };
+  // A pack that nobody receives is on no track.
+  const received = packs.filter(({ part }) => chain.channelsOf(part).length > 0);
+  return received.length < 2 ? {} : { mic: rig.byId.get(transmitter)?.name ?? '', byPack: true };
 }
 
-/** A voice's name on one track, with which of its mics that is where it wears several: `'Ines chest'`. */
+/**
+ * A voice's name on one track, with which of its mics that is where it wears several: `'Ines chest'`, or `'Ines A2'`
+ * where only the packs tell; reports once did without.
+ */
 export function nameOnTrack(
   ends: Pick<ChainEnds, 'voices'>,
   heard: readonly Heard[],
   voice: VoiceId,
+  withPacks = true,
 ): string {
-  const mics = new Set(heard.filter((one) => one.voice === voice).map(({ mic = '' }) => mic));
+  const own = heard.filter((one) => one.voice === voice);
+  const mics = new Set(own.map(({ mic = '', byPack }) => (byPack && !withPacks ? '' : mic)));
   const [mic = ''] = mics;
   const name = voiceName(ends, voice);
   // Both of them on the track are simply the voice.

@@ -241,6 +241,6 @@ describe('a late correction', () => {
     const second = phone.id(take('24', 1, 2));
     phone.say({ kind: 'transmitter-worn', transmitter: 'A1', voice: 'tomas', before: first });
     const day = phone.day();
-    expect([first, second].map((id) => answersAtTake(day, id).tracks[2]!.name)).toEqual(['Tomas', 'Dora']);
+    expect([first, second].map((id) => answersAtTake(day, id).tracks[2]!.name)).toEqual(['Tomas', 'Dora A1']);
   });
 });

@@ -36,8 +36,16 @@ const namesNow = (phone: Speaker): string[] =>
     .map(({ name }) => name);
 
 describe('two mics on one body', () => {
-  test('are told apart by place, else by colour, else by model, and stay alike where nothing differs', () => {
+  test('are told apart by place, else by colour, else by model, else by their packs', () => {
     const phone = twoOnInes();
+    expect(namesNow(phone)).toEqual(['Boom', 'Ines A1', 'Ines A2']);
+    phone.say(said('A1', { model: 'omni' }));
+    expect(namesNow(phone)).toEqual(['Boom', 'Ines omni', 'Ines A2']);
+    phone.say(said('A2', { model: 'Omni' }));
+    expect(namesNow(phone)).toEqual(['Boom', 'Ines A1', 'Ines A2']);
+    phone.say({ kind: 'channels-tuned', tunings: [{ channel: 'near2', transmitter: null }] });
+    expect(namesNow(phone)).toEqual(['Boom', 'Ines']);
+    phone.say({ kind: 'channels-tuned', tunings: [{ channel: 'near2', transmitter: 'A2' }] });
     phone.say(said('A1', { model: 'omni' }), said('A2', { model: 'cardioid' }));
     expect(namesNow(phone)).toEqual(['Boom', 'Ines omni', 'Ines cardioid']);
     phone.say(said('A1', { colour: 'black' }), said('A2', { colour: 'white' }));
@@ -48,6 +56,20 @@ describe('two mics on one body', () => {
     expect(namesNow(phone)).toEqual(['Boom', 'Ines chest', 'Ines hair']);
     phone.say(worn('A2', 'dora'));
     expect(namesNow(phone)).toEqual(['Boom', 'Ines', 'Dora']);
+  });
+
+  test('are told apart by their packs in the report, but not in its first two forms', () => {
+    const phone = twoOnInes();
+    const namesIn = (form: number) =>
+      reportOf(phone.day(), [], form).layout.flatMap(({ spans }) =>
+        spans.flatMap(({ line }) => line?.name ?? []),
+      );
+    for (const form of [1, 2]) expect(namesIn(form)).toEqual(['Mix', 'Boom', 'Ines', 'Ines']);
+    expect(namesIn(3)).toEqual(['Mix', 'Boom', 'Ines A1', 'Ines A2']);
+    phone.say(take('24', 0, 1));
+    for (const form of [1, 2]) expect(namesIn(form)).toEqual(['Mix', 'Boom', 'Ines', 'Ines']);
+    expect(namesIn(3)).toEqual(['Mix', 'Boom', 'Ines A1', 'Ines A2']);
+    expect(reportText(reportOf(phone.day()))).toContain('3 Ines A1 · 4 Ines A2');
   });
 
   test('both on one track are simply the voice', () => {
@@ -69,7 +91,7 @@ describe('two mics on one body', () => {
     expect(text).toContain('Ines chest');
     expect(text).toContain('Ines hair');
     const [first] = phone.day().takeOrder;
-    expect(answersAtTake(phone.day(), first!).tracks.map(({ name }) => name)).toContain('Ines');
+    expect(answersAtTake(phone.day(), first!).tracks.map(({ name }) => name)).toContain('Ines A1');
     expect(answersAtTake(phone.day(), second).tracks.map(({ name }) => name)).toContain('Ines hair');
   });
 });
