@@ -1,5 +1,6 @@
 import { listenersOf } from '../day/answers/listeners.ts';
 import { type MicRun, micRunsOf } from '../day/answers/mic-runs.ts';
+import { type UnitRuns, unitRunsOf } from '../day/answers/unit-runs.ts';
 import type { Day, FactOf } from '../day/model.ts';
 import { tracksOf } from '../day/recorders/recorder-parts.ts';
 import { recordersOf } from '../day/recorders/rolling.ts';
@@ -69,11 +70,13 @@ export interface HeadFacts {
   readonly compared: readonly ComparedLine[];
   readonly mics: readonly MicLine[];
   readonly listeners: readonly ListenerLine[];
+  /** What each unit shot, on a day of more than one. */
+  readonly units: readonly UnitRuns[];
 }
 
 export const NO_HEAD_FACTS: HeadFacts = {
   ...{ taps: [], synced: [], jams: [], compared: [] },
-  ...{ mics: [], listeners: [] },
+  ...{ mics: [], listeners: [], units: [] },
 };
 
 export const headFacts = (day: Day): HeadFacts => ({
@@ -82,6 +85,10 @@ export const headFacts = (day: Day): HeadFacts => ({
   jams: jamsOf(day),
   compared: comparedOf(day),
   mics: micsOf(day),
+  units: unitRunsOf(day).map(({ unit, takes }) => ({
+    unit,
+    takes: takes.map(({ from, to }) => ({ from: cleanLine(from), to: cleanLine(to) })),
+  })),
   listeners: listenersOf(day).map(({ name, receiver, channel, hears, handedOut }) => ({
     name: cleanLine(name),
     receiver: cleanLine(receiver),

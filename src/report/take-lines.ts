@@ -2,7 +2,8 @@ import { answersAtTake } from '../day/answers/answers.ts';
 import type { TrackAnswer } from '../day/answers/track-answers.ts';
 import { AS_ONE } from '../day/files/file-name.ts';
 import { filesOfTakes, filesOn, namesTogether, type TakeFile } from '../day/files/take-files.ts';
-import type { Day, Open, PartId, Stamp, Take, TakeId, TakeKind } from '../day/model.ts';
+import { unitsOfTakes } from '../day/fold/units-of-takes.ts';
+import type { Day, Open, PartId, Stamp, Take, TakeId, TakeKind, Unit } from '../day/model.ts';
 import { recorderOfPart } from '../day/recorder-of-part.ts';
 import { ownPartsOf } from '../day/recorders/recorder-parts.ts';
 import { recordersOf, rollOfTake } from '../day/recorders/rolling.ts';
@@ -40,6 +41,7 @@ export const STATUSES = [
   'tone',
   'mos',
   'tail-slate',
+  'main-unit',
   'second-unit',
   'splinter-unit',
   'rolling',
@@ -108,6 +110,7 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
   const tracksOf = new Map<unknown, readonly TrackLine[]>();
   const lineOf = new Map<TrackAnswer, TrackLine>();
   const withoutFile = takesWithoutFile(day);
+  const units = form > SECOND_FORM ? unitsOfTakes(day) : undefined;
   const several = day.rig.recorders.length > 0;
   const lines = takesInOrder(day).map((take) => {
     const answers = answersAtTake(day, take.id);
@@ -148,7 +151,9 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
       lengthMs: lengthMs(take),
       circled: take.circled,
       status: STATUSES.filter((status) =>
-        status === 'file-missing' ? withoutFile.has(take.id) && take.kind !== 'mos' : HAS[status](take),
+        status === 'file-missing'
+          ? withoutFile.has(take.id) && take.kind !== 'mos'
+          : HAS[status](take, units?.get(take.id) ?? [take.unit ?? 'main']),
       ),
       tracks: take.kind === 'mos' ? [] : (recorders[0]?.tracks ?? tracks),
       notes: notesOf(day, take),
@@ -160,7 +165,9 @@ export function takeLinesOf(day: Day, form = REPORT_FORM): TakeLine[] {
 
 const isSeries = ({ kind }: Take): boolean => kind === 'wild' || kind === 'tone';
 
-const HAS: Record<Exclude<Status, 'file-missing'>, (take: Take) => boolean> = {
+type HasStatus = (take: Take, units: readonly Open<Unit>[]) => boolean;
+
+const HAS: Record<Exclude<Status, 'file-missing'>, HasStatus> = {
   'no-good': ({ noGood }) => noGood,
   'false-start': ({ falseStart }) => falseStart,
   pickup: ({ kind }) => kind === 'pickup',
@@ -168,8 +175,10 @@ const HAS: Record<Exclude<Status, 'file-missing'>, (take: Take) => boolean> = {
   tone: ({ kind }) => kind === 'tone',
   mos: ({ kind }) => kind === 'mos',
   'tail-slate': ({ tailSlate }) => tailSlate,
-  'second-unit': ({ unit }) => unit === 'second',
-  'splinter-unit': ({ unit }) => unit === 'splinter',
+  // It goes without saying where no other unit shot it too.
+  'main-unit': (_, units) => units.length > 1 && units.includes('main'),
+  'second-unit': (_, units) => units.includes('second'),
+  'splinter-unit': (_, units) => units.includes('splinter'),
   rolling: isOpen,
   'no-start': ({ kind, start }) => kind !== 'mos' && start === null,
   'no-length': (take) => take.kind !== 'mos' && take.length === null && !isOpen(take),

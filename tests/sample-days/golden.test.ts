@@ -16,6 +16,7 @@ const MARKS: Record<Status, string> = {
   tone: 'room tone',
   mos: 'MOS',
   'tail-slate': 'tail slate',
+  'main-unit': 'main unit',
   'second-unit': 'second unit',
   'splinter-unit': 'splinter unit',
   rolling: 'rolling',

@@ -17,7 +17,7 @@ export const pairs = (lines: readonly (readonly [string, string])[]): string =>
   `<dl>${lines.map(pair).join('')}</dl>\n`;
 
 /** Sentences and lists take the full width. */
-const WIDE = new Set(['Timecode source', 'Mics', 'Listeners', 'Remarks']);
+const WIDE = new Set(['Units', 'Timecode source', 'Mics', 'Listeners', 'Remarks']);
 
 const pair = ([label, text]: readonly [string, string]): string =>
   `<div${WIDE.has(label) ? ' class="wide"' : ''}>${element('dt', label)}${element('dd', text)}</div>`;

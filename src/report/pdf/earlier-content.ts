@@ -21,7 +21,7 @@ const isFirst = ({ form }: ReportModel): boolean => form === FIRST_FORM;
 
 const headThen = ({ head }: ReportModel) => ({
   ...without(head, [
-    ...(['form', 'main', 'apart', 'alike'] as const),
+    ...(['form', 'main', 'apart', 'alike', 'units'] as const),
     ...(['mixerContact', 'boomContact', 'utilityContact', 'tone', 'toneRoll'] as const),
     ...(['taps', 'synced', 'jams', 'compared', 'mics', 'listeners'] as const),
   ]),

@@ -15,7 +15,7 @@ const LEADING = 11;
 
 /** In the title already. */
 const TITLED = new Set(['Production', 'Day', 'Date', 'Unit']);
-const WIDE = new Set(['Timecode source', 'Mics', 'Listeners', 'Remarks']);
+const WIDE = new Set(['Units', 'Timecode source', 'Mics', 'Listeners', 'Remarks']);
 
 /** Title, people and equipment, and the totals. */
 export function headSection(flow: Flow, model: ReportModel, kicker: string): void {

@@ -12,6 +12,17 @@ import { isolated } from '../isolated.ts';
 import type { ReportHead } from '../model.ts';
 import { namesText } from './names-text.ts';
 
+/** `'main unit: 24A/1 to 24B/3, 25/1'`, a line each. */
+export const unitsText = ({ units }: HeadFacts): string =>
+  units
+    .map(({ unit, takes }) => {
+      const runs = takes.map(({ from, to }) =>
+        from === to ? isolated(from) : `${isolated(from)} to ${isolated(to)}`,
+      );
+      return `${unit} unit: ${runs.join(', ')}`;
+    })
+    .join('\n');
+
 /** `'N. Aske, +44 20 7946 0000'`. */
 export const crewText = (name: string, contact: string): string =>
   [name, contact].filter(Boolean).map(isolated).join(', ');

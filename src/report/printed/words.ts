@@ -9,7 +9,15 @@ import type { NoteLine, Status, TakeLine } from '../take-lines.ts';
 import type { TrackLine } from '../track-lines.ts';
 import { cardText } from './card-words.ts';
 import { bytesText, counted, durationText } from './figures.ts';
-import { crewText, listenersText, micsText, tapsText, timecodeSourceText, toneText } from './head-words.ts';
+import {
+  crewText,
+  listenersText,
+  micsText,
+  tapsText,
+  timecodeSourceText,
+  toneText,
+  unitsText,
+} from './head-words.ts';
 import { alikeText, recorderLines, settingText } from './recorder-words.ts';
 
 /** How a track is used, in a word; empty for a single voice. */
@@ -30,6 +38,7 @@ export const STATUS_WORDS: Record<Status, string> = {
   tone: 'room tone',
   mos: 'MOS',
   'tail-slate': 'tail slate',
+  'main-unit': 'main unit',
   'second-unit': 'second unit',
   'splinter-unit': 'splinter unit',
   rolling: 'still rolling',
@@ -88,6 +97,7 @@ export function headLines(head: ReportHead): (readonly [label: string, text: str
     ['Date', head.date],
     [head.rolls.length > 1 ? 'Rolls' : 'Roll', rollsWords(head)],
     ['Unit', head.unit],
+    ['Units', unitsText(head)],
     ['Mixer', crewText(head.mixer, head.mixerContact)],
     ['Boom', crewText(head.boom, head.boomContact)],
     ['Utility', crewText(head.utility, head.utilityContact)],

@@ -75,6 +75,7 @@ describe('words of a take', () => {
       'room tone',
       'MOS',
       'tail slate',
+      'main unit',
       'second unit',
       'splinter unit',
       'still rolling',
