@@ -16,6 +16,8 @@ export interface HeldKeys {
   readonly firstOwner: PublicKey;
   /** The one-time word of the code that this phone joined with, to ask with. */
   readonly word?: string;
+  /** It made itself another key, because another phone writes under the one that it had. */
+  readonly isRenewed?: true;
   /** The one-time words that this phone showed and that nobody has asked with yet. */
   readonly offered?: readonly Offered[];
 }

@@ -55,6 +55,12 @@ export function idbShelf(): Shelf & { readonly ring: KeyRing } {
         );
         await Promise.all([...kept, writing.objectStore('upTo').put(upTo, day), writing.done]);
       }),
+    drop: (day, batches) =>
+      using(async (db) => {
+        const writing = db.transaction('batches', 'readwrite', { durability: 'strict' });
+        const gone = batches.map(({ writer, number }) => writing.store.delete([day, writer, number]));
+        await Promise.all([...gone, writing.done]);
+      }),
     forget: (day) =>
       using(async (db) => {
         const writing = db.transaction(['batches', 'upTo', 'keys'], 'readwrite');

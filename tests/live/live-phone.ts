@@ -31,6 +31,9 @@ export function memoryShelf(): Shelf & { readonly batches: Map<string, KeptBatch
       for (const batch of more) batches.set(`${batch.writer} ${batch.number}`, batch);
       upTo = { ...read };
     },
+    async drop(_, gone) {
+      for (const { writer, number } of gone) batches.delete(`${writer} ${number}`);
+    },
     async forget() {
       batches.clear();
       upTo = {};
@@ -86,6 +89,7 @@ export class LivePhone {
       book,
       facts: dayFacts(app, this.store),
       tell: (state) => this.states.push(state),
+      onKeyTwice: () => {},
     });
   }
 

@@ -1,5 +1,5 @@
 import type { Batch } from '../../src/app/live/log.ts';
-import type { Sealer } from '../../src/app/live/sealer.ts';
+import type { OpenedBatch, Sealer } from '../../src/app/live/sealer.ts';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 
 const bytesOf = (value: unknown): Uint8Array => new TextEncoder().encode(JSON.stringify(value));
@@ -19,6 +19,7 @@ export function plainSealer(
   strangers: readonly string[] = [],
 ): Sealer {
   const opened = new Map<string, number>();
+  const waiting = new Map<string, Uint8Array>();
   for (const { writer, number } of kept) opened.set(writer, Math.max(opened.get(writer) ?? 0, number));
   return {
     day,
@@ -33,13 +34,24 @@ export function plainSealer(
       return { writer: writer!, number, bytes: bytesOf({ writer, number, facts }) };
     },
     claimed: (bytes) => readPlain(bytes),
-    async open({ writer: by, number, bytes }) {
-      const before = opened.get(by) ?? 0;
-      if (strangers.includes(by)) return 'refused';
-      if (number <= before) return 'number-twice';
-      if (number > before + 1) return 'not-yet';
-      opened.set(by, number);
-      return readPlain(bytes)!.facts;
+    async open(bytes) {
+      const batch = readPlain(bytes)!;
+      if (strangers.includes(batch.writer)) return 'refused';
+      const name = `${batch.writer} ${batch.number}`;
+      const before = opened.get(batch.writer) ?? 0;
+      if (batch.number <= before) return 'number-twice';
+      waiting.set(name, bytes);
+      if (batch.number > before + 1) return { waits: name };
+      const all: OpenedBatch[] = [];
+      for (let number = batch.number; waiting.has(`${batch.writer} ${number}`); number += 1) {
+        const waited = `${batch.writer} ${number}`;
+        const own = waiting.get(waited)!;
+        waiting.delete(waited);
+        opened.set(batch.writer, number);
+        const { writer: by, facts } = readPlain(own)!;
+        all.push({ writer: by, number, bytes: own, facts, ...(waited !== name && { waited }) });
+      }
+      return { opened: all, refused: [] };
     },
   };
 }

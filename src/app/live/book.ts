@@ -48,11 +48,12 @@ export class BatchBook {
       .sort((one, other) => one.number - other.number);
   }
 
-  add(batch: Batch, ids: readonly FactId[], stream: string | null): void {
+  add(batch: Batch, ids: readonly FactId[], stream: string | null): KeptBatch {
     const { writer, number, bytes } = batch;
     const kept = { writer, number, bytes, ids, on: stream === null ? [] : [stream] };
     this.#put(kept);
     this.#changed.set(nameOf(writer, number), kept);
+    return kept;
   }
 
   /** Notes that a stream has it. */

@@ -8,6 +8,7 @@ import { keepLive, type LiveDay } from './live-day.ts';
 import { tellLive } from './live-state.ts';
 import type { LogPlace, OpenLog } from './log.ts';
 import { platformParts } from './platform-parts.ts';
+import { renewKey } from './renew-key.ts';
 import { sealedSealer } from './sealed-sealer.ts';
 import type { Shelf } from './shelf.ts';
 
@@ -57,7 +58,14 @@ async function run(
   const { database } = app.parts.journal.state;
   const sealer = await sealedSealer(platformParts, held, store, database, book);
   const { openLog } = engine;
-  const live = keepLive({ openLog, place, sealer, book, facts: dayFacts(app, store), tell: tellIf(over) });
+  const onKeyTwice = (from: number): void => {
+    const { ring, shelf } = engine;
+    void renewKey(platformParts, ring, shelf, store, from, stopLive).then((isNew) =>
+      isNew ? app.parts.live?.start(store.day.peek().id) : undefined,
+    );
+  };
+  const facts = dayFacts(app, store);
+  const live = keepLive({ openLog, place, sealer, book, facts, tell: tellIf(over), onKeyTwice });
   const stopHearing = hearNetwork(live);
   await new Promise((done) => over.addEventListener('abort', done));
   stopHearing();

@@ -25,6 +25,8 @@ export interface Request {
   readonly offered: Offered;
   /** What the other phone shows too, if nobody else asks in its place. */
   readonly spoken: string;
+  /** It was let in before, with another key. */
+  readonly isAgain: boolean;
 }
 
 /**
@@ -62,7 +64,11 @@ export async function readLiveCode(
   const offered = held?.offered?.find(({ word }) => word === asking.word);
   if (!offered) return fail({ code: 'join-word-used' });
   const spoken = await spokenOf(platformParts.crypto, asking.word, asking.key, asking.agreement);
-  return ok({ did: 'asked', request: { asking, offered, spoken } });
+  const { byName } = await membersOf(platformParts, held!, store);
+  const isAgain = [...byName.values()].some(
+    ({ database, key }) => database === asking.database && key !== asking.key,
+  );
+  return ok({ did: 'asked', request: { asking, offered, spoken, isAgain } });
 }
 
 /** Lets the phone in that asked, once its holder was seen to show the same words. Its one-time word is used up. */
@@ -91,19 +97,22 @@ export interface Members {
   readonly isOwner: boolean;
   /** It joined to write, and the owner has not let it in yet. */
   readonly mayAsk: boolean;
+  /** A copy of this phone writes under the key that it had; the owner has not let its new one in yet. */
+  readonly isRenewed: boolean;
 }
 
 /** Null on a day that this phone has no keys of. */
 export async function membersHere(app: AppStore, day: string): Promise<Members | null> {
   const shared = await sharedDay(app, day);
   if (!shared) return null;
-  const { key, word } = shared.held;
+  const { key, word, isRenewed } = shared.held;
   const { byName, owner } = await membersOf(platformParts, shared.held, shared.store);
   const own = key && byName.get(key.writer);
   return {
     others: [...byName.values()].filter(({ writer }) => writer !== key?.writer),
     isOwner: owner.writer === key?.writer,
     mayAsk: key !== null && word !== undefined && !isLetIn(own),
+    isRenewed: isRenewed === true && !isLetIn(own),
   };
 }
 

@@ -10,7 +10,6 @@ import {
   sealBatch,
 } from '../../exchange/sealed/seal.ts';
 import { takeApart } from '../../exchange/sealed/sealed-bytes.ts';
-import type { Envelope } from '../../facts/kinds/envelope.ts';
 import { databaseOf, type FactId } from '../../shared/ids.ts';
 import type { DayStore } from '../day-store.ts';
 import type { HeldKeys } from '../key-ring.ts';
@@ -45,8 +44,6 @@ export async function sealedSealer(
       return kept && hashOf(kept);
     },
   });
-  /** Opened together with another that they had waited for, and not asked for yet. */
-  const ahead = new Map<string, readonly Envelope[]>();
   /** By entry, the new keys that this phone said and that no batch of it holds yet. */
   let unsaid = new Map<FactId, number>();
   const lacksKey = async () => !sealingOf(await intake.keys(), (await intake.writers()).keyNumber);
@@ -89,18 +86,16 @@ export async function sealedSealer(
       if (!read.ok) noteRefusal(read.problem);
       return read.ok ? read.value : null;
     },
-    async open({ writer, number, bytes }): Promise<Opened> {
-      const name = `${writer} ${number}`;
-      const waited = ahead.get(name);
-      ahead.delete(name);
-      if (waited) return waited;
+    async open(bytes): Promise<Opened> {
       const taken = await intake.take(bytes);
-      if (!taken.ok) noteRefusal(taken.problem);
-      if (!taken.ok) return taken.problem.code === 'sealed-number-twice' ? 'number-twice' : 'refused';
-      if ('waits' in taken.value) return 'not-yet';
-      const [first, ...others] = taken.value.opened;
-      for (const one of others) ahead.set(`${one.writer} ${one.number}`, one.facts);
-      return first!.facts;
+      if (!taken.ok) {
+        noteRefusal(taken.problem);
+        return taken.problem.code === 'sealed-number-twice' ? 'number-twice' : 'refused';
+      }
+      const { value } = taken;
+      if ('waits' in value) return value;
+      for (const { problem } of value.refused) noteRefusal(problem);
+      return { opened: value.opened, refused: value.refused.map(({ waited }) => waited) };
     },
   };
 }

@@ -1,11 +1,23 @@
 import type { Envelope } from '../../facts/kinds/envelope.ts';
 import type { Batch } from './log.ts';
 
+/** What a batch held. */
+export interface OpenedBatch extends Batch {
+  readonly facts: readonly Envelope[];
+  /** What `waits` said of it, if it had to wait. */
+  readonly waited?: string;
+}
+
 /**
- * What a batch held; or that it needs one that is not here yet; that it is not of this day's writers; or that its writer
- * signed another one with this number.
+ * What came of a batch: itself and those that waited for it, and which of those that waited are none of this day's; or
+ * that it waits for one that is not here yet, and what it goes by until then; or that it is not of this day's writers;
+ * or that its writer signed another one with this number.
  */
-export type Opened = readonly Envelope[] | 'not-yet' | 'refused' | 'number-twice';
+export type Opened =
+  | { readonly opened: readonly OpenedBatch[]; readonly refused: readonly string[] }
+  | { readonly waits: string }
+  | 'refused'
+  | 'number-twice';
 
 /** Seals the facts of one day and opens what others sealed: the keys are its business alone. */
 export interface Sealer {
@@ -25,5 +37,6 @@ export interface Sealer {
   seal(facts: readonly Envelope[]): Promise<Batch>;
   /** Whose these bytes claim to be; null for what is no batch. */
   claimed(bytes: Uint8Array): Pick<Batch, 'writer' | 'number'> | null;
-  open(batch: Batch): Promise<Opened>;
+  /** One that waits is kept here: it needs not be brought again. */
+  open(bytes: Uint8Array): Promise<Opened>;
 }

@@ -12,6 +12,8 @@ export interface SessionParts {
   readonly book: BatchBook;
   readonly facts: DayFacts;
   readonly tell: (state: LiveState) => void;
+  /** Told once that another phone writes under this phone's key, from the batch of this number on. */
+  readonly onKeyTwice: (from: number) => void;
 }
 
 /** As many at once as fold in a moment. */
@@ -24,21 +26,23 @@ const A_HANDFUL = 10;
  * Resolves with what ended it.
  */
 export async function runSession(log: LogConnection, parts: SessionParts): Promise<Problem> {
-  const { sealer, book, facts, tell } = parts;
+  const { sealer, book, facts, tell, onKeyTwice } = parts;
   const incoming = new Incoming(sealer, book, facts);
   const giving = new Giving(log, parts);
   const inbox: LogMessage[] = [];
   const left = new Map<string, number>();
   let isCaughtUp = false;
+  let isKeyTwiceTold = false;
   let isOver = false;
   let fault: Problem | undefined;
 
   const toRead = (): number => [...left.values()].reduce((sum, count) => sum + count, 0) + inbox.length;
+  const isKeyTwice = (): boolean => incoming.keyTwiceFrom !== null;
   const say = (): void => {
     if (isOver) return;
     if (toRead() > (isCaughtUp ? A_HANDFUL : 0) || !isCaughtUp) tell({ is: 'catching-up', left: toRead() });
     else {
-      const problem: Problem | null = incoming.isKeyTwice ? { code: 'live-key-twice' } : giving.problem;
+      const problem: Problem | null = isKeyTwice() ? { code: 'live-key-twice' } : giving.problem;
       tell({ is: 'live', problem, owes: giving.owes, lacksKey: giving.lacksKey });
     }
   };
@@ -47,7 +51,9 @@ export async function runSession(log: LogConnection, parts: SessionParts): Promi
     if (inbox.length > 0) {
       await incoming.take(inbox.splice(0, TAKEN_AT_ONCE));
       giving.isWanted = true;
-    } else if (toRead() === 0 && giving.isWanted && !incoming.isKeyTwice) {
+      if (incoming.keyTwiceFrom !== null && !isKeyTwiceTold) onKeyTwice(incoming.keyTwiceFrom);
+      isKeyTwiceTold = isKeyTwice();
+    } else if (toRead() === 0 && giving.isWanted && !isKeyTwice()) {
       isCaughtUp = true;
       fault = await giving.giveAll();
     } else return false;

@@ -18,5 +18,7 @@ export interface Shelf {
   read(day: DayId): Promise<{ readonly batches: readonly KeptBatch[]; readonly upTo: ReadUpTo }>;
   /** In one transaction: a stream is never read further than what was kept of it. */
   keep(day: DayId, batches: readonly KeptBatch[], upTo: ReadUpTo): Promise<void>;
+  /** Removes batches that nobody will ever take. */
+  drop(day: DayId, batches: readonly KeptBatch[]): Promise<void>;
   forget(day: DayId): Promise<void>;
 }

@@ -24,10 +24,20 @@ import { standingOf, type Writers, writersOf } from './writers.ts';
 /** A batch that was checked and opened, to be kept and folded. */
 export interface OpenedBatch extends SealedBatch {
   readonly facts: readonly Envelope[];
+  /** What `waits` said of it, if it had to wait. */
+  readonly waited?: string;
 }
 
-/** What came of one batch: what it opened, itself and those that waited for it, or that it waits. */
-export type Taken = { readonly opened: readonly OpenedBatch[] } | { readonly waits: MayWait['code'] };
+/** What came of one batch. */
+export type Taken =
+  | {
+      /** Itself, and those that waited for it. */
+      readonly opened: readonly OpenedBatch[];
+      /** Those that had waited and turned out to be none of the day's, by what `waits` said of each. */
+      readonly refused: readonly { readonly waited: string; readonly problem: SealedProblem }[];
+    }
+  /** It waits here for what it needs, and goes by this until then. */
+  | { readonly waits: string; readonly because: MayWait['code'] };
 
 export interface IntakeStart {
   readonly day: DayId;
@@ -118,29 +128,30 @@ export class Intake {
     const first = await this.#open(bytes);
     if (!first.ok) return this.#mayWait(first.problem, bytes);
     const opened = [first.value];
-    // What was opened may be what others waited for: a batch before theirs, or their admission.
+    const refused: { waited: string; problem: SealedProblem }[] = [];
+    // What was opened may be what others waited for: a batch before theirs, their admission, or a key.
     for (let isMore = true; isMore; ) {
       isMore = false;
-      for (const [key, waiting] of [...this.#waiting]) {
+      for (const [waited, waiting] of [...this.#waiting]) {
         const next = await this.#open(waiting);
         if (!next.ok && canWait(next.problem)) continue;
-        this.#waiting.delete(key);
-        if (!next.ok) continue;
-        opened.push(next.value);
-        isMore = true;
+        this.#waiting.delete(waited);
+        if (next.ok) opened.push({ ...next.value, waited });
+        else refused.push({ waited, problem: next.problem });
+        isMore ||= next.ok;
       }
     }
-    return ok({ opened });
+    return ok({ opened, refused });
   }
 
   async #mayWait(problem: SealedProblem, bytes: Uint8Array): Promise<SealedResult<Taken>> {
     if (!canWait(problem)) return fail(problem);
-    const key = await hashOfBatch(this.#parts.crypto, new Uint8Array(bytes));
+    const waits = await hashOfBatch(this.#parts.crypto, new Uint8Array(bytes));
     const waiting = [...this.#waiting.values()].reduce((sum, { length }) => sum + length, 0);
-    if (!this.#waiting.has(key) && waiting + bytes.length > MOST_WAITING_BYTES)
+    if (!this.#waiting.has(waits) && waiting + bytes.length > MOST_WAITING_BYTES)
       return fail({ code: 'sealed-too-many' });
-    this.#waiting.set(key, bytes);
-    return ok({ waits: problem.code });
+    this.#waiting.set(waits, bytes);
+    return ok({ waits, because: problem.code });
   }
 
   async #open(bytes: Uint8Array): Promise<SealedResult<OpenedBatch>> {

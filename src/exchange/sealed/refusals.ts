@@ -35,6 +35,8 @@ export type SealedProblem =
   | { readonly code: 'sealed-past-changed' }
   /** The number of one that is here, with other bytes: two phones write with one key. */
   | { readonly code: 'sealed-number-twice' }
+  /** An entry that is here with other content: two phones write as one. */
+  | { readonly code: 'sealed-entry-twice' }
   /** Entries that only another admitted phone can have written, or that say who may write without the owner's signature. */
   | { readonly code: 'sealed-not-its-own' }
   /** More than may wait here for what it follows. */

@@ -38,7 +38,7 @@ const Spoken = ({ label, words }: { label: string; words: string }) => (
 export function LetInSheet({ request, onClose }: { request: Request; onClose: () => void }) {
   const app = useApp();
   const { id } = useDay().day.value;
-  const { asking, offered, spoken } = request;
+  const { asking, offered, spoken, isAgain } = request;
   const who = asking.name || 'a phone that nobody named';
   const isOwner = offered.offer === 'owner';
   const accept = async (): Promise<void> => {
@@ -62,6 +62,7 @@ export function LetInSheet({ request, onClose }: { request: Request; onClose: ()
       }
     >
       <Spoken label="The other phone must show the same words:" words={spoken} />
+      {isAgain && <p class="section">This phone was let in before. It asks with a new key.</p>}
       <p class="section soft">
         Other words mean that somebody else asks, with a photograph of the code.
         {isOwner && ' This phone then reads the day and changes nothing.'}

@@ -39,6 +39,12 @@ export function LiveSection() {
             ? liveWords(state, isRemoved)
             : 'Where there is a network, phones share a live day at once.'}
         </p>
+        {members?.isRenewed && (
+          <p class="warn">
+            A copy of this phone writes as this one, so this one has made itself a new key. Scan a new join
+            code of the owner’s phone, then ask to write: until then what is entered here is not shared.
+          </p>
+        )}
         {isLive && refused && <p class="soft">{refusedWords(refused)}</p>}
         <div class="live-actions">
           {isLive && <Button onClick={() => setOpen('join')}>Let a phone join</Button>}

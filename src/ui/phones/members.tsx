@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { liveState } from '../../app/live/live-state.ts';
 import { type Members, membersHere, putOff } from '../../app/live/phone-live.ts';
 import { useApp, useDay } from '../frame/context.ts';
 import { complain, tell } from '../frame/messages.ts';
@@ -23,7 +24,9 @@ export function useMembers(): Members | null {
   const { id, facts } = useDay().day.value;
   const [members, setMembers] = useState<Members | null>(null);
   const count = facts.length;
-  // The fold edits its list of facts in place, so its length says whether there is more.
+  const live = liveState.value?.is;
+  // The fold edits its list of facts in place, so its length says whether there is more; this phone's own key may have
+  // changed whenever it is live anew.
   useEffect(() => {
     let isOver = false;
     void membersHere(app, id).then((now) => {
@@ -32,7 +35,7 @@ export function useMembers(): Members | null {
     return () => {
       isOver = true;
     };
-  }, [app, id, count]);
+  }, [app, id, count, live]);
   return members;
 }
 

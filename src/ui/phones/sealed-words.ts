@@ -19,6 +19,8 @@ export const SEALED_SENTENCES: Readonly<Record<SealedProblem['code'], string>> =
   'sealed-out-of-order': 'It follows a message that is not here.',
   'sealed-past-changed': 'What it follows is not what is here.',
   'sealed-number-twice': 'Two phones write with one key. Let the newer one join again.',
+  'sealed-entry-twice':
+    'One of its entries is here with other words: two phones write as one. Let the newer one join again.',
   'sealed-not-its-own': 'It speaks for another phone than the one that signed it.',
   'sealed-too-many': 'Too many messages wait for others that are missing.',
 };

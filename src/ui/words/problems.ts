@@ -129,7 +129,7 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'live-too-large': () =>
     'One action is larger than the live server accepts, so it is not shared. Send the day file for it.',
   'live-key-twice': () =>
-    'Another phone writes under the key of this one, so this one gives nothing more. Put the day live again on the owner’s phone.',
+    'A copy of this phone writes as the owner of the day, so this one shares nothing more. Send it the day file, erase the day here, and join again.',
   'live-code': () => 'That is no live code.',
   'join-word-used': () => 'That code was used already, or was shown by another phone. Show a new join code.',
   'live-not-owner': () => 'Only the phone that owns the day can let others write.',

@@ -139,7 +139,7 @@ describe('what is not of the day is refused by name, and nothing of it is kept',
     await one.exchange(owner);
     const { bytes } = await stranger.tell(TAKE);
     const before = one.facts.length;
-    expect(await one.takeIn(bytes)).toEqual({ ok: true, value: { waits: 'sealed-foreign' } });
+    expect(await one.takeIn(bytes)).toMatchObject({ ok: true, value: { because: 'sealed-foreign' } });
     await owner.tell(TAKE);
     await one.exchange(owner);
     expect(one.facts).toHaveLength(before + 1);
@@ -240,7 +240,7 @@ describe('what is not of the day is refused by name, and nothing of it is kept',
       large[100] = count;
       answers.push(await one.takeIn(large.slice()));
     }
-    expect(answers[7]).toEqual({ ok: true, value: { waits: 'sealed-foreign' } });
+    expect(answers[7]).toMatchObject({ ok: true, value: { because: 'sealed-foreign' } });
     expect(answers[9]).toEqual(refusal('sealed-too-many'));
     expect(await one.takeIn((await owner.tell(TAKE)).bytes)).toMatchObject({ value: { opened: [{}] } });
   });
@@ -250,8 +250,8 @@ describe('order', () => {
   test('a writer’s batches are opened in the order of their numbers, however they come', async () => {
     const { one, two } = await day();
     const sent = [await one.tell(TAKE), await one.tell(take('24', 1, 2)), await one.tell(take('24', 1, 3))];
-    expect(await two.takeIn(sent[2]!.bytes)).toMatchObject({ value: { waits: 'sealed-out-of-order' } });
-    expect(await two.takeIn(sent[1]!.bytes)).toMatchObject({ value: { waits: 'sealed-out-of-order' } });
+    expect(await two.takeIn(sent[2]!.bytes)).toMatchObject({ value: { because: 'sealed-out-of-order' } });
+    expect(await two.takeIn(sent[1]!.bytes)).toMatchObject({ value: { because: 'sealed-out-of-order' } });
     expect(await two.takeIn(sent[0]!.bytes)).toMatchObject({
       value: { opened: [{ number: 1 }, { number: 2 }, { number: 3 }] },
     });
