@@ -6,19 +6,10 @@ import { idbShelf } from './storage/idb-shelf.ts';
 
 // What live days are made of, composed apart from `main.tsx`: most days never need it.
 
-const shelf = idbShelf();
+export const shelf = idbShelf();
 export const { ring } = shelf;
 
 export const start = (app: AppStore, day: DayId): Promise<void> =>
   startLive(app, { shelf, ring, openLog: openLog.bind(null, location.href) }, day);
 
 export const stop = stopLive;
-
-export const forget = (day: DayId): Promise<void> => shelf.forget(day);
-
-/** The number of the last batch of each writer of the day; 0 before the first. */
-export async function lastOf(day: DayId): Promise<(writer: string) => number> {
-  const { batches } = await shelf.read(day);
-  return (writer) =>
-    Math.max(0, ...batches.filter((batch) => batch.writer === writer).map(({ number }) => number));
-}

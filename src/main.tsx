@@ -1,7 +1,8 @@
 import { render } from 'preact';
 
 import { type AppStore, appStore } from './app/app-store.ts';
-import { type LivePorts, livePlaces } from './app/live-places.ts';
+import { livePlaces } from './app/live-places.ts';
+import type { LivePorts } from './app/live-ports.ts';
 import { onlookerDays } from './app/onlooker-days.ts';
 import { holderPlace } from './app/phone-holder.ts';
 import type { CardStore, Clock, Journal, Neighbours } from './app/ports.ts';
@@ -111,11 +112,10 @@ const live: LivePorts = {
     liveDay = undefined;
     void liveEngine().then((engine) => engine.stop());
   },
-  ring: async () => (await liveEngine()).ring,
-  lastOf: async (day) => (await liveEngine()).lastOf(day),
+  engine: liveEngine,
   async forget(day) {
     live.places.keep(day, undefined);
-    await (await liveEngine()).forget(day);
+    await (await liveEngine()).shelf.forget(day);
   },
 };
 

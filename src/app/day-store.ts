@@ -13,7 +13,7 @@ import { unfitToKeep } from '../facts/unfit.ts';
 import { type FactId, idSource } from '../shared/ids.ts';
 import { fail, ok, type Result } from '../shared/result.ts';
 import { type Copy, copyOf, type Kept, outlineOf, sizeOf } from './day-outline.ts';
-import type { LivePorts } from './live-places.ts';
+import type { LivePorts } from './live-ports.ts';
 import type { OnlookerDays } from './onlooker-days.ts';
 import type { HolderPlace } from './phone-holder.ts';
 import type { CardStore, Clock, DayOutline, HoldingPlace, Journal, Neighbours } from './ports.ts';

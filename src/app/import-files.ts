@@ -1,3 +1,4 @@
+import type { SealedProblem } from '../exchange/sealed/refusals.ts';
 import { readDayFile } from '../facts/day-file/day-file.ts';
 import type { DayFile } from '../facts/day-file/day-file-facts.ts';
 import { readDayFileLeniently } from '../facts/day-file/salvage-day-file.ts';
@@ -13,6 +14,17 @@ export interface FileRead {
   readonly file?: DayFile;
   /** What is wrong with the file, and how many entries it is known to have lost; missing if it is intact. */
   readonly damage?: { readonly problem: Problem; readonly lost: number };
+  /** Of a sealed file: everything in it was checked, and only its readable part is in `file`. */
+  readonly sealed?: SealedRead;
+}
+
+export interface SealedRead {
+  /** Batches that were refused, by the reason of each. */
+  readonly refused: readonly SealedProblem['code'][];
+  /** Batches that need others, or a key, that are not here. */
+  readonly waiting: number;
+  /** Keeps the batches themselves, once their entries are imported; false if another window keeps the day live. */
+  keep(): Promise<boolean>;
 }
 
 /** The outcome of importing a set of files. */

@@ -34,4 +34,6 @@ export interface Offered {
 export interface KeyRing {
   read(day: DayId): Promise<HeldKeys | undefined>;
   keep(day: DayId, held: HeldKeys): Promise<void>;
+  /** The day of this public name; undefined if this phone has no key of it. */
+  find(name: string): Promise<DayId | undefined>;
 }

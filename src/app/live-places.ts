@@ -1,5 +1,4 @@
 import type { DayId } from '../facts/kinds/envelope.ts';
-import type { KeyRing } from './key-ring.ts';
 
 /** Where a day's log is, on the host that serves the app. */
 export interface LogPlace {
@@ -14,20 +13,6 @@ export interface LivePlaces {
   of(day: DayId): LogPlace | undefined;
   /** Undefined: the day is live no more. */
   keep(day: DayId, place: LogPlace | undefined): void;
-}
-
-/** Live days, as the rest of the app knows them: the engine is loaded only where there is one. */
-export interface LivePorts {
-  readonly places: LivePlaces;
-  /** Keeps the open day in step, if it is live. */
-  start(day: DayId): void;
-  stop(): void;
-  /** Where the keys of live days are. */
-  ring(): Promise<KeyRing>;
-  /** The number of the last batch of a writer of the day that this phone has; 0 before the first. */
-  lastOf(day: DayId): Promise<(writer: string) => number>;
-  /** Removes what was kept for it. */
-  forget(day: DayId): Promise<void>;
 }
 
 const KEY = 'rollbook-live';

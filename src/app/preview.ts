@@ -28,6 +28,8 @@ export interface Preview {
   readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
   /** Null if the day is too large to compare while the user waits. */
   readonly changes: DayChanges | null;
+  /** It says who may write on the day, and nobody checked that the owner said so. */
+  readonly saysWhoWrites: boolean;
   /** UTC ms of the latest entry if it is dated further ahead than clocks normally differ; otherwise null. */
   readonly datedMs: number | null;
 }
@@ -47,6 +49,7 @@ export interface DayChanges {
 /** A hundred times a full day. */
 const MOST_COMPARED = 30_000;
 const AHEAD_MS = 24 * 3_600_000;
+const WHO_WRITES: ReadonlySet<string> = new Set(['writer-admitted', 'writer-removed', 'day-passed-on']);
 
 /** The result for each day. `heldOf` returns what the phone has; `admit` decides as it will on import. */
 export async function previewOf(
@@ -71,12 +74,14 @@ function previewDay(day: DayId, reads: readonly FileRead[], before: HeldDay, now
   const refused: { name: string; problem: Problem }[] = [];
   const admitted: Admitted[] = [];
   let held = before;
-  for (const { name, file } of reads) {
+  let saysWhoWrites = false;
+  for (const { name, file, sealed } of reads) {
     const { result, disputed } = admitShown(held, file!, nowMs);
     disputes.push(...disputed);
     if (!result.ok) refused.push({ name, problem: result.problem });
     else {
       admitted.push(result.value);
+      saysWhoWrites ||= !sealed && result.value.fresh.some(({ kind }) => WHO_WRITES.has(kind));
       held = heldAfter(held, result.value);
     }
   }
@@ -94,6 +99,7 @@ function previewDay(day: DayId, reads: readonly FileRead[], before: HeldDay, now
     disputes,
     refused,
     changes: held.stored.length > MOST_COMPARED ? null : changesBetween(before, after),
+    saysWhoWrites,
     datedMs: latest > nowMs + AHEAD_MS ? latest : null,
   };
 }

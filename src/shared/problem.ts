@@ -96,6 +96,9 @@ export interface Problems {
   'join-word-used': NoDetail;
   'live-not-owner': NoDetail;
   'live-not-admitted': NoDetail;
+  'live-elsewhere': NoDetail;
+  'sealed-not-joined': NoDetail;
+  'sealed-nothing': NoDetail;
   'day-file-empty': NoDetail;
   'day-file-too-large': NoDetail;
   'day-file-too-many-facts': NoDetail;

@@ -1,6 +1,6 @@
 import { type DBSchema, openDB } from 'idb';
 import type { HeldKeys, KeyRing } from '../app/key-ring.ts';
-import type { KeptBatch, ReadUpTo, Shelf } from '../app/live/shelf.ts';
+import type { KeptBatch, ReadUpTo, Shelf } from '../app/shelf.ts';
 
 interface Shape extends DBSchema {
   /** By day, writer and number. */
@@ -41,6 +41,11 @@ export function idbShelf(): Shelf & { readonly ring: KeyRing } {
     ring: {
       read: (day) => using((db) => db.get('keys', day)),
       keep: (day, held) => using(async (db) => void (await db.put('keys', held, day))),
+      find: (name) =>
+        using(async (db) => {
+          const [days, held] = await Promise.all([db.getAllKeys('keys'), db.getAll('keys')]);
+          return days[held.findIndex(({ keys }) => keys.name === name)];
+        }),
     },
     read: (day) =>
       using(async (db) => ({

@@ -75,7 +75,7 @@ describe('a live day on two phones', () => {
     await boom.page.evaluate(() => {
       location.hash = '#/get';
     });
-    await tap(boom.page, 'Scan a live code');
+    await tap(boom.page, 'Scan a join code');
     await paste(boom.page, invitation);
     await headSays(boom.page, 'live');
     await bothHave(4);
@@ -91,7 +91,7 @@ describe('a live day on two phones', () => {
     const asking = await shownCode(boom.page);
     await tap(boom.page, 'Close');
     const before = (await ids(mixer)).length;
-    await tap(mixer.page, 'Scan a live code');
+    await tap(mixer.page, 'Scan a code');
     await paste(mixer.page, asking);
     await mixer.page.getByText(spoken!).waitFor();
     await tap(mixer.page, 'Let in');

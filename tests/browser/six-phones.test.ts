@@ -55,7 +55,7 @@ const shownCode = async (page: Page): Promise<string> => {
   return code;
 };
 const admitCode = async (code: string): Promise<void> => {
-  await tap(mixer.page, 'Scan a live code');
+  await tap(mixer.page, 'Scan a code');
   await paste(mixer.page, code);
   await tap(mixer.page, 'Let in');
   await mixer.page.getByRole('dialog').waitFor({ state: 'detached' });
@@ -77,13 +77,14 @@ async function nodePhone(at: number): Promise<LivePhone> {
   const ring: KeyRing = {
     read: async (one) => kept.get(one),
     keep: async (one, held) => void kept.set(one, held),
+    find: async () => day,
   };
   const held = await accept(parts, ring, invited);
   const database = `node0${at}`;
   const phone = new LivePhone({
     database,
     day,
-    place: invited.place,
+    place: invited.place!,
     sealer: (book, store) => sealedSealer(parts, held, store, database, book),
   });
   await phone.open(baseOf(at));
@@ -115,7 +116,7 @@ beforeAll(async () => {
   await colleague.page.evaluate(() => {
     location.hash = '#/get';
   });
-  await tap(colleague.page, 'Scan a live code');
+  await tap(colleague.page, 'Scan a join code');
   await paste(colleague.page, await invitation());
   await isLive(colleague.page);
   await toPage(colleague.page, 'now');

@@ -1,31 +1,26 @@
 import { readHave } from '../../exchange/codes/have-code.ts';
-import { MOST_BYTES, type Series, seriesOf } from '../../exchange/codes/series.ts';
+import { readSealedHave } from '../../exchange/codes/sealed-have-code.ts';
+import { MOST_BYTES, seriesOf } from '../../exchange/codes/series.ts';
 import { type Have, lackedBy, nothingHeld } from '../../exchange/have.ts';
 import { packParcel } from '../../exchange/parcel.ts';
 import type { DayId } from '../../facts/kinds/envelope.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import type { AppStore } from '../app-store.ts';
-import { streamPacking } from './stream-packing.ts';
+import type { Offer } from '../sealed/offer.ts';
+import { sealedOffer } from '../sealed/sealed-giving.ts';
+import { streamPacking } from '../stream-packing.ts';
 
-/** What this phone has for another. */
-export interface Offer {
-  /** The other phone's database; null if it did not say. */
-  readonly to: string | null;
-  readonly entries: number;
-  /** Null if the other phone has everything that is here. */
-  readonly series: Series | null;
-}
-
-/** Answers a code that says what another phone has; null for any other code. */
+/** Answers a code that says what another phone has; null for any other code. What is given of a shared day is sealed. */
 export async function answerHave(app: AppStore, day: DayId, text: string): Promise<Result<Offer> | null> {
-  const have = readHave(text);
+  const sealed = readSealedHave(text);
+  const have = readHave(text) ?? (sealed && { ...nothingHeld(sealed.from), day: sealed.day });
   if (!have) return null;
   if (have.day !== null && have.day !== day) return fail({ code: 'codes-of-another-day' });
-  return offer(app, day, have);
+  return (await sealedOffer(app, day, sealed)) ?? offer(app, day, have);
 }
 
-export const offerAll = (app: AppStore, day: DayId): Promise<Result<Offer>> =>
-  offer(app, day, nothingHeld(''));
+export const offerAll = async (app: AppStore, day: DayId): Promise<Result<Offer>> =>
+  (await sealedOffer(app, day, null)) ?? offer(app, day, nothingHeld(''));
 
 async function offer(app: AppStore, day: DayId, have: Have): Promise<Result<Offer>> {
   const store = await app.open(day);

@@ -3,6 +3,7 @@ import { fail, ok, type Result } from '../../shared/result.ts';
 import type { AppStore } from '../app-store.ts';
 import { type FileRead, type Imported, readAsFarAsPossible } from '../import-files.ts';
 import type { Preview } from '../preview.ts';
+import { isSealedText } from '../sealed/sealed-text.ts';
 import { discardShared } from './shared-files.ts';
 
 export type { Dispute, Stands } from '../../facts/day-file/admit.ts';
@@ -34,8 +35,8 @@ export async function importDays(app: AppStore, brought: DayFiles): Promise<Resu
   const { how } = brought;
   const read =
     how === 'pasted'
-      ? ok([readAsFarAsPossible('What was pasted', brought.text)])
-      : await readFiles(brought.files);
+      ? ok([await readText(app, 'What was pasted', brought.text)])
+      : await readFiles(app, brought.files);
   if (!read.ok) return read;
   const reads = read.value;
   const [first] = reads;
@@ -48,6 +49,7 @@ export async function importDays(app: AppStore, brought: DayFiles): Promise<Resu
     preview: () => app.preview(reads),
     async importAll(stands) {
       const imported = await app.importFiles(reads, stands);
+      for (const { sealed } of reads) await sealed?.keep();
       const [refused] = imported.refused;
       if (refused && imported.days.length === 0) return fail(refused.problem);
       if (how === 'shared') await discardShared();
@@ -57,9 +59,16 @@ export async function importDays(app: AppStore, brought: DayFiles): Promise<Resu
   });
 }
 
-async function readFiles(files: readonly File[]): Promise<Result<readonly FileRead[]>> {
+async function readText(app: AppStore, name: string, text: string): Promise<FileRead> {
+  if (!isSealedText(text)) return readAsFarAsPossible(name, text);
+  // Only days that were shared need it.
+  const { readSealedFile } = await import('../sealed/sealed-files.ts');
+  return readSealedFile(app, name, text);
+}
+
+async function readFiles(app: AppStore, files: readonly File[]): Promise<Result<readonly FileRead[]>> {
   if (files.some(({ size }) => size > MOST_BYTES)) return fail({ code: 'day-file-too-large' });
   const reads: FileRead[] = [];
-  for (const file of files) reads.push(readAsFarAsPossible(file.name, await file.text()));
+  for (const file of files) reads.push(await readText(app, file.name, await file.text()));
   return ok(reads);
 }

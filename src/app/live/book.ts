@@ -1,7 +1,7 @@
 import type { DayId } from '../../facts/kinds/envelope.ts';
 import type { FactId } from '../../shared/ids.ts';
+import type { KeptBatch, Shelf } from '../shelf.ts';
 import type { Batch } from './log.ts';
-import type { KeptBatch, Shelf } from './shelf.ts';
 
 /**
  * What this phone has of a day as batches, and which streams have them too. The outbox is no queue: it is what is here

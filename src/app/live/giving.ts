@@ -1,15 +1,13 @@
-import type { Envelope } from '../../facts/kinds/envelope.ts';
 import type { Problem, Result } from '../../shared/result.ts';
+import type { KeptBatch } from '../shelf.ts';
 import type { BatchBook } from './book.ts';
 import type { DayFacts } from './day-facts.ts';
 import type { LogConnection } from './log.ts';
+import { sealNew } from './seal-new.ts';
 import type { Sealer } from './sealer.ts';
-import type { KeptBatch } from './shelf.ts';
 
 /** Waiting for their acknowledgements together. */
 const AT_ONCE = 32;
-/** Of the text in one batch: what is sealed is compressed, and stays below what a server accepts. */
-const MOST_TEXT = 60_000;
 /** For a batch that the server says it knows to come back from it. */
 const COMES_BACK_WITHIN_MS = 2000;
 
@@ -51,7 +49,10 @@ export class Giving {
   /** Gives a problem that ends the connection; what concerns one batch only is in `problem`. */
   async giveAll(): Promise<Problem | undefined> {
     this.isWanted = false;
-    await this.#sealNew();
+    const { isAdmitted, lacksKey } = await sealNew(this.#sealer, this.#book, this.#facts);
+    this.lacksKey = lacksKey;
+    if (!isAdmitted) this.problem = { code: 'live-not-admitted' };
+    else if (this.problem?.code === 'live-not-admitted') this.problem = null;
     const lacked = this.#lacked();
     for (let from = 0; from < lacked.length; from += AT_ONCE) {
       const some = lacked.slice(from, from + AT_ONCE);
@@ -92,43 +93,7 @@ export class Giving {
       this.again();
     }, COMES_BACK_WITHIN_MS);
   }
-
-  /** What is on the day and in no batch: said here, or taken in from a file or from codes. */
-  async #sealNew(): Promise<void> {
-    this.lacksKey = await this.#sealer.lacksKey();
-    if (this.#sealer.writer === null) return;
-    const fresh = await this.#facts.without((id) => this.#book.covers(id));
-    const isAdmitted = await this.#sealer.isAdmitted();
-    if (!isAdmitted && fresh.length > 0) this.problem = { code: 'live-not-admitted' };
-    else if (this.problem?.code === 'live-not-admitted') this.problem = null;
-    const may = await this.#sealer.maySeal(fresh);
-    for (const facts of portions(may, this.#sealer.endsBatch)) {
-      const batch = await this.#sealer.seal(facts);
-      this.#book.add(
-        batch,
-        facts.map(({ id }) => id),
-        null,
-      );
-    }
-    // On the disk before it is given: a number is never used for other bytes.
-    await this.#book.save();
-  }
 }
 
 /** Concerns one batch, and not the connection. */
 const isOfOne = ({ code }: Problem): boolean => code === 'live-too-large' || code === 'live-not-allowed';
-
-function portions(facts: readonly Envelope[], isLast: (fact: Envelope) => boolean): Envelope[][] {
-  const all: Envelope[][] = [];
-  let size = Number.POSITIVE_INFINITY;
-  for (const fact of facts) {
-    const more = JSON.stringify(fact).length;
-    if (size + more > MOST_TEXT) {
-      all.push([]);
-      size = 0;
-    }
-    all.at(-1)!.push(fact);
-    size = isLast(fact) ? Number.POSITIVE_INFINITY : size + more;
-  }
-  return all;
-}

@@ -2,15 +2,16 @@ import type { DayId } from '../../facts/kinds/envelope.ts';
 import type { AppStore } from '../app-store.ts';
 import type { DayStore } from '../day-store.ts';
 import type { KeyRing } from '../key-ring.ts';
+import type { Shelf } from '../shelf.ts';
 import { BatchBook } from './book.ts';
 import { dayFacts } from './day-facts.ts';
 import { keepLive, type LiveDay } from './live-day.ts';
 import { tellLive } from './live-state.ts';
 import type { LogPlace, OpenLog } from './log.ts';
 import { platformParts } from './platform-parts.ts';
+import { forgetRefusals } from './refusals.ts';
 import { renewKey } from './renew-key.ts';
 import { sealedSealer } from './sealed-sealer.ts';
-import type { Shelf } from './shelf.ts';
 
 /** What live days need of the platform; loaded only where a day is live. */
 export interface LiveEngine {
@@ -29,9 +30,7 @@ export async function startLive(app: AppStore, engine: LiveEngine, day: DayId): 
   const store = app.current();
   if (!place || store?.day.peek().id !== day) return;
   const over = new AbortController();
-  const running = withLock(`rollbook-live-${day}`, over.signal, () =>
-    run(app, engine, store, place, over.signal),
-  );
+  const running = withLock(lockOf(day), over.signal, () => run(app, engine, store, place, over.signal));
   stopNow = async () => {
     over.abort();
     await running.catch(() => {});
@@ -55,6 +54,7 @@ async function run(
   const book = await BatchBook.open(engine.shelf, store.day.peek().id);
   const held = await engine.ring.read(store.day.peek().id);
   if (!held || over.aborted) return;
+  forgetRefusals();
   const { database } = app.parts.journal.state;
   const sealer = await sealedSealer(platformParts, held, store, database, book);
   const { openLog } = engine;
@@ -79,7 +79,9 @@ const tellIf =
     if (!over.aborted) tellLive(state);
   };
 
-/** Two windows would write two batches under one number. */
+/** Held by whoever writes batches of the day: two windows would write two under one number. */
+export const lockOf = (day: DayId): string => `rollbook-live-${day}`;
+
 const withLock = (name: string, signal: AbortSignal, work: () => Promise<void>): Promise<void> =>
   // Missing without a secure origin, as what seals is.
   navigator.locks.request(name, { signal }, work);

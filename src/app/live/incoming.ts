@@ -1,3 +1,4 @@
+import { isSameBytes } from '../../exchange/sealed/bytes.ts';
 import type { BatchBook } from './book.ts';
 import type { DayFacts } from './day-facts.ts';
 import type { LogMessage } from './log.ts';
@@ -48,7 +49,7 @@ export class Incoming {
       return [];
     }
     const known = this.#book.find(claimed);
-    if (known && isSame(known.bytes, bytes)) {
+    if (known && isSameBytes(known.bytes, bytes)) {
       this.#book.seen(known, stream);
       return [];
     }
@@ -111,6 +112,3 @@ export class Incoming {
     return Math.min(...places.map(({ sequence }) => sequence - 1), Number.MAX_SAFE_INTEGER);
   }
 }
-
-const isSame = (one: Uint8Array, other: Uint8Array): boolean =>
-  one.length === other.length && one.every((byte, at) => byte === other[at]);

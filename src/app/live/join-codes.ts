@@ -17,7 +17,8 @@ export interface Invitation {
   readonly offer: Offer;
   /** To ask with, once; empty for an onlooker. */
   readonly word: string;
-  readonly place: LogPlace;
+  /** Missing where the day is not live. */
+  readonly place?: LogPlace | undefined;
 }
 
 /** A phone that would write: what its owner must know of it. */
@@ -42,20 +43,22 @@ const DATABASE = /^[0-9a-z]{6}$/;
 const LONGEST = 200;
 
 export const invitationCode = ({ day, secrets, firstOwner, offer, word, place }: Invitation): string =>
-  [INVITES, day, offer, word || NONE, secretsText(secrets), firstOwner, placeCode(place)].join(' ');
+  [INVITES, day, offer, word || NONE, secretsText(secrets), firstOwner, place ? placeCode(place) : '']
+    .join(' ')
+    .trim();
 
 /** Null for any other code. */
 export function readInvitation(text: string): Invitation | null {
   const [first, day = '', offer = '', word = '', keys = '', firstOwner = '', ...where] = text
     .trim()
     .split(/\s+/);
-  const place = readPlaceCode(where.join(' '));
+  const place = where.length > 0 ? readPlaceCode(where.join(' ')) : undefined;
   const secrets = readSecrets(keys);
   if (first !== INVITES || !idText.safeParse(day).success || !secrets || !PUBLIC_KEY.test(firstOwner))
     return null;
   if (!OFFERS.includes(offer) || !(offer === 'onlooker' ? word === NONE : WORD.test(word))) return null;
   const said = { offer: offer as Offer, word: word === NONE ? '' : word };
-  return place && { day, secrets, firstOwner, ...said, place };
+  return place === null ? null : { day, secrets, firstOwner, ...said, place };
 }
 
 /** `'0f0f….1e1e…'`, in order of their numbers; nothing between two dots for one that is not known. */

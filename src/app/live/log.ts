@@ -1,16 +1,9 @@
 import type { Problem, Result } from '../../shared/result.ts';
 import type { LogPlace } from '../live-places.ts';
+import type { Batch } from '../shelf.ts';
 
 export type { LogPlace } from '../live-places.ts';
-
-/** Facts of one writer as they travel: sealed, so nothing on the way can read or change them. */
-export interface Batch {
-  /** The public name of the key that signed it; safe in a subject. */
-  readonly writer: string;
-  /** The batches of a writer count from 1, without a gap. */
-  readonly number: number;
-  readonly bytes: Uint8Array;
-}
+export type { Batch } from '../shelf.ts';
 
 /** One stream of a server. */
 export interface LogStream {

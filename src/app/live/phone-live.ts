@@ -5,7 +5,8 @@ import type { Writer } from '../../exchange/sealed/writers.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import type { AppStore } from '../app-store.ts';
 import type { DayStore } from '../day-store.ts';
-import type { HeldKeys, Offer, Offered } from '../key-ring.ts';
+import type { HeldKeys, KeyRing, Offer, Offered } from '../key-ring.ts';
+import type { Shelf } from '../shelf.ts';
 import { accept, admit, askingOf, keysToShare, newWord } from './join.ts';
 import { type Asking, askingCode, invitationCode, readAsking, readInvitation } from './join-codes.ts';
 import { handOverTo, keysNow, membersOf, type Removed, removeMember } from './members.ts';
@@ -15,8 +16,8 @@ import { platformParts } from './platform-parts.ts';
 /** What a code did when it was read. */
 export type Read =
   | { readonly did: 'live' }
-  /** The day that this phone has joined, and still has to get. */
-  | { readonly did: 'joined'; readonly day: string }
+  /** The day that this phone has joined, and still has to get: by itself if it is live, or by codes. */
+  | { readonly did: 'joined'; readonly day: string; readonly offer: Offer; readonly isLive: boolean }
   /** A phone asks to write, or to have the day: the owner compares what both screens say. */
   | { readonly did: 'asked'; readonly request: Request };
 
@@ -42,15 +43,18 @@ export async function readLiveCode(
   if (!live) return null;
   const invitation = readInvitation(text);
   if (invitation) {
-    await accept(platformParts, await live.ring(), invitation);
+    await accept(platformParts, (await live.engine()).ring, invitation);
     app.parts.onlooking?.keep(invitation.day, invitation.offer === 'onlooker');
-    live.places.keep(invitation.day, invitation.place);
-    live.start(invitation.day);
-    return ok({ did: 'joined', day: invitation.day });
+    const { day: joined, offer, place } = invitation;
+    if (place) {
+      live.places.keep(joined, place);
+      live.start(joined);
+    }
+    return ok({ did: 'joined', day: joined, offer, isLive: place !== undefined });
   }
   if (day === null) return null;
   const store = await app.open(day);
-  const ring = await live.ring();
+  const { ring } = await live.engine();
   const place = readPlaceCode(text);
   if (place) {
     await keysToShare(platformParts, ring, app, store);
@@ -82,7 +86,7 @@ export async function letIn(
   const { held, store } = shared;
   if (!held.offered?.some(({ word }) => word === offered.word)) return fail({ code: 'join-word-used' });
   const left = held.offered.filter(({ word }) => word !== offered.word);
-  await (await app.parts.live!.ring()).keep(day, { ...held, offered: left });
+  await shared.ring.keep(day, { ...held, offered: left });
   const admitted = await admit(platformParts, held, store, asking);
   if (!admitted.ok || offered.offer === 'writer') return admitted;
   const { byName } = await membersOf(platformParts, held, store);
@@ -126,11 +130,12 @@ export async function putOff(app: AppStore, day: string, member: Writer): Promis
   const agreement = shared.held.agreement ?? (await newAgreementKey(platformParts.crypto));
   // A code that was shown before lacks the new key: it lets nobody in any more.
   const held = { ...shared.held, agreement, offered: [] };
-  await (await app.parts.live!.ring()).keep(day, held);
+  await shared.ring.keep(day, held);
   return removeMember(platformParts, held, shared.store, member, await shared.lastOf());
 }
 
 interface SharedDay {
+  readonly ring: KeyRing;
   readonly held: HeldKeys;
   readonly store: DayStore;
   readonly lastOf: () => Promise<(writer: string) => number>;
@@ -138,19 +143,33 @@ interface SharedDay {
 
 async function sharedDay(app: AppStore, day: string): Promise<SharedDay | null> {
   const { live } = app.parts;
-  const held = await (await live?.ring())?.read(day);
-  return live && held ? { held, store: await app.open(day), lastOf: () => live.lastOf(day) } : null;
+  const engine = await live?.engine();
+  const held = await engine?.ring.read(day);
+  if (!engine || !held) return null;
+  const { ring, shelf } = engine;
+  return { ring, held, store: await app.open(day), lastOf: () => lastOf(shelf, day) };
 }
 
-/** The code by which another phone joins a live day; empty if it is not live. Each that lets write has a new word. */
+/** The number of the last batch of each writer of the day that this phone has; 0 before the first. */
+async function lastOf(shelf: Shelf, day: string): Promise<(writer: string) => number> {
+  const { batches } = await shelf.read(day);
+  return (writer) =>
+    Math.max(0, ...batches.filter((batch) => batch.writer === writer).map(({ number }) => number));
+}
+
+/**
+ * The code by which another phone joins a day, which is shared from now on if it was not; where it is live, the code
+ * says so. Each that lets write has a new word.
+ */
 export async function codeToJoin(app: AppStore, day: string, offer: Offer): Promise<string> {
   const { live } = app.parts;
-  const ring = await live?.ring();
-  const held = await ring?.read(day);
-  const place = live?.places.of(day);
-  if (!ring || !held || !place) return '';
+  if (!live) return '';
+  const { ring } = await live.engine();
+  const store = await app.open(day);
+  const held = await keysToShare(platformParts, ring, app, store);
+  const place = live.places.of(day);
   const { secret, firstOwner, offered = [] } = held;
-  const secrets = secretsOf(secret, await keysNow(platformParts, held, await app.open(day)));
+  const secrets = secretsOf(secret, await keysNow(platformParts, held, store));
   const word = offer === 'onlooker' ? '' : newWord(platformParts);
   if (offer !== 'onlooker')
     await ring.keep(day, { ...held, offered: [...offered, { word, offer }].slice(-MOST_OFFERED) });
@@ -162,13 +181,13 @@ const MOST_OFFERED = 10;
 
 /** The code by which this phone asks to write. */
 export async function codeToAsk(app: AppStore, day: string): Promise<string> {
-  const held = await (await app.parts.live?.ring())?.read(day);
+  const held = await (await app.parts.live?.engine())?.ring.read(day);
   return held?.key && held.word ? askingCode(askingOf(app, held)) : '';
 }
 
 /** What this phone shows while it asks, for the owner to compare. */
 export async function spokenHere(app: AppStore, day: string): Promise<string> {
-  const held = await (await app.parts.live?.ring())?.read(day);
+  const held = await (await app.parts.live?.engine())?.ring.read(day);
   const { key, word = '', agreement } = held ?? {};
   return key ? spokenOf(platformParts.crypto, word, key.publicKey, agreement?.publicKey) : '';
 }

@@ -3,8 +3,8 @@ import type { SealingParts } from '../../exchange/sealed/seal.ts';
 import { newWriterKey } from '../../exchange/sealed/signing.ts';
 import type { DayStore } from '../day-store.ts';
 import type { KeyRing } from '../key-ring.ts';
+import type { Shelf } from '../shelf.ts';
 import { membersOf } from './members.ts';
-import type { Shelf } from './shelf.ts';
 
 /**
  * Makes this phone another key where a copy of it writes under the one that it had, from the batch `from` on: what it

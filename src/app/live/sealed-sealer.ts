@@ -1,3 +1,4 @@
+import type { Day } from '../../day/model.ts';
 import { sealingOf } from '../../exchange/sealed/day-keys.ts';
 import { Intake } from '../../exchange/sealed/intake.ts';
 import { keyToSealWith, newKeysIn } from '../../exchange/sealed/new-key.ts';
@@ -11,22 +12,26 @@ import {
 } from '../../exchange/sealed/seal.ts';
 import { takeApart } from '../../exchange/sealed/sealed-bytes.ts';
 import { databaseOf, type FactId } from '../../shared/ids.ts';
-import type { DayStore } from '../day-store.ts';
 import type { HeldKeys } from '../key-ring.ts';
 import type { BatchBook } from './book.ts';
 import type { Batch } from './log.ts';
-import { forgetRefusals, noteRefusal } from './refusals.ts';
+import { noteRefusal, type SealedProblem } from './refusals.ts';
 import type { Opened, Sealer } from './sealer.ts';
+
+/** What the door must know of a day. */
+export interface SealedDay {
+  readonly day: { peek(): Pick<Day, 'id' | 'facts' | 'unknown'> };
+}
 
 /** Seals with the day's keys, and opens at the one door for sealed batches. */
 export async function sealedSealer(
   parts: SealingParts,
   { keys, key, firstOwner, agreement }: HeldKeys,
-  store: DayStore,
+  store: SealedDay,
   database: string,
   book: BatchBook,
+  note: (problem: SealedProblem) => void = noteRefusal,
 ): Promise<Sealer> {
-  forgetRefusals();
   const hashOf = async (batch: Pick<Batch, 'bytes'>): Promise<string | undefined> => {
     const read = takeApart(batch.bytes);
     return read.ok ? hashOfBatch(parts.crypto, read.value.signedBytes) : undefined;
@@ -83,18 +88,18 @@ export async function sealedSealer(
     },
     claimed(bytes) {
       const read = readSealed(keys, bytes);
-      if (!read.ok) noteRefusal(read.problem);
+      if (!read.ok) note(read.problem);
       return read.ok ? read.value : null;
     },
     async open(bytes): Promise<Opened> {
       const taken = await intake.take(bytes);
       if (!taken.ok) {
-        noteRefusal(taken.problem);
+        note(taken.problem);
         return taken.problem.code === 'sealed-number-twice' ? 'number-twice' : 'refused';
       }
       const { value } = taken;
       if ('waits' in value) return value;
-      for (const { problem } of value.refused) noteRefusal(problem);
+      for (const { problem } of value.refused) note(problem);
       return { opened: value.opened, refused: value.refused.map(({ waited }) => waited) };
     },
   };

@@ -62,7 +62,7 @@ export function takeApart(bytes: Uint8Array): SealedResult<SealedParts> {
   const version = copy[0] ?? 0;
   if (version > KEYED_VERSION && version < 16) return fail({ code: 'sealed-newer' });
   if (version !== FIRST_VERSION && version !== KEYED_VERSION) return fail({ code: 'sealed-garbage' });
-  const headLength = FIRST_HEAD_BYTES + (version === KEYED_VERSION ? KEY_NUMBER_BYTES : 0);
+  const headLength = headLengthOf(version);
   if (copy.length < headLength + AFTER_HEAD_BYTES) return fail({ code: 'sealed-cut' });
   let at = 1;
   const next = (length: number): Bytes => {
@@ -91,6 +91,18 @@ export function takeApart(bytes: Uint8Array): SealedResult<SealedParts> {
     signedBytes: copy.slice(0, -SIGNATURE_BYTES),
   });
 }
+
+/** How long the batch is that these bytes begin with; null for what begins as none. */
+export function lengthOfSealed(bytes: Uint8Array): number | null {
+  const [version] = bytes;
+  if (version !== FIRST_VERSION && version !== KEYED_VERSION) return null;
+  const head = headLengthOf(version);
+  if (bytes.length < head) return null;
+  return head + NONCE_BYTES + numberOf(bytes.slice(head - NUMBER_BYTES, head)) + SIGNATURE_BYTES;
+}
+
+const headLengthOf = (version: number): number =>
+  FIRST_HEAD_BYTES + (version === KEYED_VERSION ? KEY_NUMBER_BYTES : 0);
 
 /** Each batch has one form: the first key has a version of its own. */
 const isOwnVersion = (version: number, keyNumber: number): boolean =>

@@ -37,7 +37,7 @@ export function ImportSheet({ brought: given, onClose }: ImportProps) {
       `${countOf(imported.fresh, 'new entry', 'new entries')}, ${imported.entries - imported.fresh} known`,
     );
     // Another phone's day: the way back to it is there.
-    goTo({ at: 'day', day, tab: reads[0]?.file?.sender ? 'phones' : 'now' });
+    goTo({ at: 'day', day, tab: reads[0]?.file?.sender || reads[0]?.sealed ? 'phones' : 'now' });
   };
   if (done) return <ImportedSheet {...done} onClose={onClose} />;
   if (!brought) return <ChooseFile onBrought={setBrought} onClose={onClose} />;

@@ -12,7 +12,7 @@ const LONGEST = 60;
 
 /** What an import would do to a day, one line each, most important first. */
 export function previewLines(preview: Preview): string[] {
-  const { fresh, mended, known, changes, datedMs, after } = preview;
+  const { fresh, mended, known, changes, datedMs, after, saysWhoWrites } = preview;
   if (fresh + mended === 0)
     return [`Nothing new: ${known === 1 ? 'the entry is' : `all ${known} entries are`} here already.`];
   return [
@@ -23,6 +23,9 @@ export function previewLines(preview: Preview): string[] {
     ]
       .filter(Boolean)
       .join(', '),
+    ...(saysWhoWrites
+      ? ['It says who may write on this day, and that is not checked. Sealed codes and files are checked.']
+      : []),
     ...(datedMs === null ? [] : [`Dated later than this phone's clock, up to ${dateOf(datedMs)}.`]),
     ...(changes
       ? changeLines(after, changes)

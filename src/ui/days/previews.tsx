@@ -1,10 +1,11 @@
-import type { FileRead } from '../../app/import-files.ts';
+import type { FileRead, SealedRead } from '../../app/import-files.ts';
 import type { Preview } from '../../app/preview.ts';
 import { useApp } from '../frame/context.ts';
 import { Row } from '../kit/row.tsx';
 import { listOf } from '../words/chain.ts';
 import { titleOf } from '../words/day-outline.ts';
 import { sentenceFor } from '../words/problems.ts';
+import { sealedLines } from '../words/sealed.ts';
 import { damageWords } from './imported-words.ts';
 import { disputeWords, previewLines } from './preview-words.ts';
 
@@ -28,7 +29,12 @@ export function Previews({ reads, previews }: PreviewsProps) {
         </ul>
       )}
       {previews.map((preview) => (
-        <OneDay key={preview.day} preview={preview} senders={sendersOf(reads, preview.day)} />
+        <OneDay
+          key={preview.day}
+          preview={preview}
+          senders={sendersOf(reads, preview.day)}
+          sealed={reads.flatMap(({ file, sealed }) => (file?.day === preview.day && sealed) || [])}
+        />
       ))}
     </>
   );
@@ -39,8 +45,14 @@ const sendersOf = (reads: readonly FileRead[], day: string): string[] => [
   ...new Set(reads.flatMap(({ file }) => (file?.day === day && file.sender) || [])),
 ];
 
+interface OneDayProps {
+  readonly preview: Preview;
+  readonly senders: readonly string[];
+  readonly sealed: readonly SealedRead[];
+}
+
 /** The day's name, who sent it, whether this phone has it, and what would change. */
-function OneDay({ preview, senders }: { preview: Preview; senders: readonly string[] }) {
+function OneDay({ preview, senders, sealed }: OneDayProps) {
   const { after, isNew, disputes, refused, fresh, mended } = preview;
   const known = useApp().days.value.find(({ id }) => id === preview.day);
   const comes = fresh + mended > 0 || refused.length === 0;
@@ -72,7 +84,7 @@ function OneDay({ preview, senders }: { preview: Preview; senders: readonly stri
       )}
       {comes && (
         <ul>
-          {previewLines(preview).map((line) => (
+          {[...previewLines(preview), ...sealed.flatMap(sealedLines)].map((line) => (
             <li key={line}>{line}</li>
           ))}
         </ul>

@@ -6,18 +6,32 @@ import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';
 import { CodeSheet } from './code-sheet.tsx';
 
+interface AskProps {
+  readonly day: string;
+  /** Where no server brings the day. */
+  readonly onGet?: () => void;
+  readonly onClose: () => void;
+}
+
 /** Shows the owner who asks to write, and the words to compare. */
-export function AskSheet({ onClose }: { onClose: () => void }) {
+export function AskSheet({ day, onGet, onClose }: AskProps) {
   const app = useApp();
-  const { id } = useDay().day.value;
   const [spoken, setSpoken] = useState('');
   useEffect(() => {
-    void spokenHere(app, id).then(setSpoken);
-  }, [app, id]);
+    void spokenHere(app, day).then(setSpoken);
+  }, [app, day]);
   return (
     <CodeSheet
+      day={day}
       title="Ask to write"
       under="The owner of the day scans this under Phones. Until then this phone shares nothing of its own."
+      foot={
+        onGet && (
+          <Button look="solid" onClick={onGet}>
+            It was let in: get the day
+          </Button>
+        )
+      }
       make={codeToAsk}
       caution="The code says who holds this phone and names its key. It lets nobody read anything."
       onClose={onClose}
@@ -34,8 +48,15 @@ const Spoken = ({ label, words }: { label: string; words: string }) => (
   </p>
 );
 
+interface LetInProps {
+  readonly request: Request;
+  /** The other phone is let in. */
+  readonly onDone?: (() => void) | undefined;
+  readonly onClose: () => void;
+}
+
 /** The owner compares what both phones show, and lets the other in. */
-export function LetInSheet({ request, onClose }: { request: Request; onClose: () => void }) {
+export function LetInSheet({ request, onDone, onClose }: LetInProps) {
   const app = useApp();
   const { id } = useDay().day.value;
   const { asking, offered, spoken, isAgain } = request;
@@ -45,7 +66,10 @@ export function LetInSheet({ request, onClose }: { request: Request; onClose: ()
     const done = await letIn(app, id, request);
     onClose();
     if (!done.ok) complain(done.problem);
-    else tell(isOwner ? `The day is handed over to ${who}` : `${asking.name || 'The phone'} may write now`);
+    else {
+      tell(isOwner ? `The day is handed over to ${who}` : `${asking.name || 'The phone'} may write now`);
+      onDone?.();
+    }
   };
   return (
     <Sheet

@@ -1,12 +1,13 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { AppStore } from '../../app/app-store.ts';
-import { useApp, useDay } from '../frame/context.ts';
+import { useApp } from '../frame/context.ts';
 import { Sheet } from '../kit/sheet.tsx';
 import { useWakeLock } from '../kit/wake-lock.ts';
 import { ShownCode } from './shown-code.tsx';
 
 interface CodeProps {
+  readonly day: string;
   readonly title: string;
   readonly under: string;
   /** Makes the code, once. */
@@ -14,21 +15,21 @@ interface CodeProps {
   /** What the code gives away. */
   readonly caution: string;
   readonly children?: ComponentChildren;
+  readonly foot?: ComponentChildren;
   readonly onClose: () => void;
 }
 
 /** A code for another phone's camera, with its text for where there is none. */
-export function CodeSheet({ title, under, make, caution, children, onClose }: CodeProps) {
+export function CodeSheet({ day, title, under, make, caution, children, foot, onClose }: CodeProps) {
   const app = useApp();
-  const { id } = useDay().day.value;
   const first = useRef(make).current;
   const [code, setCode] = useState<string | null>(null);
   useWakeLock(true);
   useEffect(() => {
-    void first(app, id).then(setCode);
-  }, [app, id, first]);
+    void first(app, day).then(setCode);
+  }, [app, day, first]);
   return (
-    <Sheet title={title} under={under} onClose={onClose} forReaders>
+    <Sheet title={title} under={under} onClose={onClose} foot={foot} forReaders>
       {children}
       {code !== null && <ShownCode text={code} label={`Code: ${title}`} />}
       <p class="section">{caution}</p>

@@ -13,12 +13,12 @@ interface GetProps {
   /** Null where no day is open: then whichever the other phone gives. */
   readonly day: string | null;
   readonly onClose: () => void;
-  /** Joins a live day instead. */
-  readonly onLive?: () => void;
+  /** Joins a shared day first. */
+  readonly onJoin?: () => void;
 }
 
 /** Shows the other phone what this one has, then reads what it lacks off the other's screen. */
-export function GetSheet({ day, onClose, onLive }: GetProps) {
+export function GetSheet({ day, onClose, onJoin }: GetProps) {
   const app = useApp();
   const [code, setCode] = useState<string | null>(null);
   const [isReading, setReading] = useState(false);
@@ -35,7 +35,7 @@ export function GetSheet({ day, onClose, onLive }: GetProps) {
       onClose={onClose}
       foot={
         <>
-          {onLive && <Button onClick={onLive}>Scan a live code</Button>}
+          {onJoin && <Button onClick={onJoin}>Scan a join code</Button>}
           <Button look="solid" onClick={() => setReading(true)}>
             It shows codes now
           </Button>

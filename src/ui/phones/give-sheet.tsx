@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { answerHave, type Offer, offerAll } from '../../app/exchange/giving.ts';
+import { answerHave, offerAll } from '../../app/exchange/giving.ts';
+import type { Offer } from '../../app/sealed/offer.ts';
 import type { Result } from '../../shared/result.ts';
 import { useApp, useDatabase, useDay } from '../frame/context.ts';
 import { complain } from '../frame/messages.ts';
@@ -9,6 +10,7 @@ import { useWakeLock } from '../kit/wake-lock.ts';
 import { countOf } from '../words/chain.ts';
 import { phoneName } from '../words/phones.ts';
 import { CameraView } from './camera-view.tsx';
+import { useMembers } from './members.tsx';
 import { ShownCode } from './shown-code.tsx';
 
 /** Reads what the other phone has, then shows it what it lacks, as codes for its camera. */
@@ -17,6 +19,7 @@ export function GiveSheet({ onClose }: { onClose: () => void }) {
   const day = useDay().day.value;
   const [offer, setOffer] = useState<Offer | null>(null);
   const isBusy = useRef(false);
+  const isShared = Boolean(useMembers());
   useWakeLock(true);
 
   const answer = async (answering: Promise<Result<Offer> | null>): Promise<void> => {
@@ -38,13 +41,24 @@ export function GiveSheet({ onClose }: { onClose: () => void }) {
     >
       <CameraView onCode={(text) => void answer(answerHave(app, day.id, text))} />
       <p class="section soft">
-        Whoever films the codes can read what they hold: names too. Show them to your own people only.
+        {isShared
+          ? 'The codes are sealed: only phones that have joined this day can read them.'
+          : 'Whoever films the codes can read what they hold: names too. Show them to your own people only.'}
       </p>
     </Sheet>
   );
 }
 
-function Giving({ offer: { to, entries, series }, onClose }: { offer: Offer; onClose: () => void }) {
+const LEAVES_OUT =
+  'What was entered on this phone is not given: the owner of the day has not let it write. Show the owner its code.';
+
+function Giving({
+  offer: { to, entries, series, leavesOutOwn },
+  onClose,
+}: {
+  offer: Offer;
+  onClose: () => void;
+}) {
   const day = useDay().day.value;
   const own = useDatabase();
   const name = to === null ? 'The other phone' : phoneName(day, to, own);
@@ -64,7 +78,7 @@ function Giving({ offer: { to, entries, series }, onClose }: { offer: Offer; onC
         onClose={onClose}
         foot={close}
       >
-        {null}
+        {leavesOutOwn && <p class="section warn">{LEAVES_OUT}</p>}
       </Sheet>
     );
   const codes = countOf(series.count, 'code');
@@ -81,6 +95,7 @@ function Giving({ offer: { to, entries, series }, onClose }: { offer: Offer; onC
         label={`Codes for the other phone's camera: ${codes}`}
         number={number}
       />
+      {leavesOutOwn && <p class="section warn">{LEAVES_OUT}</p>}
       <p class="section soft">
         {number < series.count
           ? `Code ${number + 1} of ${series.count}`

@@ -23,15 +23,22 @@ const WAYS: readonly { readonly offer: Offer; readonly title: string; readonly s
   },
 ];
 
+interface JoinProps {
+  readonly day: string;
+  readonly isOwner: boolean;
+  readonly onClose: () => void;
+}
+
 /** The ways for another phone to join the day; only its owner can let one write. */
-export function JoinSheet({ isOwner, onClose }: { isOwner: boolean; onClose: () => void }) {
+export function JoinSheet({ day, isOwner, onClose }: JoinProps) {
   const [way, setWay] = useState(isOwner ? undefined : WAYS.find(({ offer }) => offer === 'onlooker'));
   if (way)
     return (
       <CodeSheet
+        day={day}
         title={way.title}
-        under="On the other phone: Get from another phone, then Scan a live code."
-        make={(app, day) => codeToJoin(app, day, way.offer)}
+        under="On the other phone: Get from another phone, then Scan a join code."
+        make={(app, of) => codeToJoin(app, of, way.offer)}
         caution="This code is a key. Whoever photographs it can read this day: names, and all that is added from now on."
         onClose={onClose}
       />

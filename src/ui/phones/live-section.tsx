@@ -5,17 +5,23 @@ import { useApp, useDay } from '../frame/context.ts';
 import { Button } from '../kit/button.tsx';
 import { countOf } from '../words/chain.ts';
 import { sentenceFor } from '../words/problems.ts';
+import { refusedWords } from '../words/sealed.ts';
 import { AskSheet } from './ask-sheet.tsx';
 import { JoinSheet } from './join-sheet.tsx';
 import { MemberList, useMembers } from './members.tsx';
 import { ScanSheet } from './scan-sheet.tsx';
-import { refusedWords } from './sealed-words.ts';
 
-/** Whether the day is live, how it stands, and the codes that let others in. */
-export function LiveSection() {
+interface SharingProps {
+  /** A phone was let in that has to get the day by codes. */
+  readonly onLetIn: () => void;
+  readonly onSealed: () => void;
+}
+
+/** Whether the day is shared or live, how it stands, and the codes that let others in. */
+export function LiveSection({ onLetIn, onSealed }: SharingProps) {
   const { places, start, stop } = useApp().parts.live ?? {};
   const store = useDay();
-  const { id } = store.day.value;
+  const { id, facts } = store.day.value;
   const [open, setOpen] = useState<'scan' | 'join' | 'ask' | null>(null);
   const state = liveState.value;
   const members = useMembers();
@@ -23,6 +29,8 @@ export function LiveSection() {
   const isRemoved = store.readsOnly.value === 'removed';
   if (!places) return null;
   const isLive = places.of(id) !== undefined;
+  // It came by a file: a second owner would be believed by nobody.
+  const isOthers = members === null && facts.some(({ kind }) => kind === 'writer-admitted');
   const leave = (): void => {
     places.keep(id, undefined);
     stop?.();
@@ -30,15 +38,12 @@ export function LiveSection() {
     start?.(id);
   };
   const close = (): void => setOpen(null);
+  const words = isLive ? liveWords(state, isRemoved) : isOthers ? OTHERS : members ? SHARED : NOT_SHARED;
   return (
     <>
       <section class="section" aria-labelledby="phones-live">
-        <h2 id="phones-live">Live</h2>
-        <p role="status">
-          {isLive
-            ? liveWords(state, isRemoved)
-            : 'Where there is a network, phones share a live day at once.'}
-        </p>
+        <h2 id="phones-live">Sharing</h2>
+        <p role="status">{words}</p>
         {members?.isRenewed && (
           <p class="warn">
             A copy of this phone writes as this one, so this one has made itself a new key. Scan a new join
@@ -47,23 +52,30 @@ export function LiveSection() {
         )}
         {isLive && refused && <p class="soft">{refusedWords(refused)}</p>}
         <div class="live-actions">
-          {isLive && <Button onClick={() => setOpen('join')}>Let a phone join</Button>}
-          {isLive && members?.mayAsk && <Button onClick={() => setOpen('ask')}>Ask to write</Button>}
-          <Button onClick={() => setOpen('scan')}>{isLive ? 'Scan a live code' : 'Go live'}</Button>
+          {!isOthers && <Button onClick={() => setOpen('join')}>Let a phone join</Button>}
+          {members?.mayAsk && <Button onClick={() => setOpen('ask')}>Ask to write</Button>}
+          {(members || isOthers) && <Button onClick={() => setOpen('scan')}>Scan a code</Button>}
+          {!isLive && !isOthers && <Button onClick={() => setOpen('scan')}>Go live</Button>}
+          {members && <Button onClick={onSealed}>Sealed file</Button>}
           {isLive && (
             <Button look="bare" onClick={leave}>
               Leave live
             </Button>
           )}
         </div>
-        {open === 'scan' && <ScanSheet day={id} onClose={close} />}
-        {open === 'join' && <JoinSheet isOwner={members?.isOwner ?? false} onClose={close} />}
-        {open === 'ask' && <AskSheet onClose={close} />}
+        {open === 'scan' && <ScanSheet day={id} onLetIn={isLive ? undefined : onLetIn} onClose={close} />}
+        {open === 'join' && <JoinSheet day={id} isOwner={members?.isOwner ?? true} onClose={close} />}
+        {open === 'ask' && <AskSheet day={id} onClose={close} />}
       </section>
-      {isLive && members && <MemberList members={members} />}
+      {members && <MemberList members={members} />}
     </>
   );
 }
+
+const NOT_SHARED =
+  'Where there is a network, phones share a live day at once. Without one, let a phone join, then give it codes.';
+const SHARED = 'Shared, with no network: phones that have joined give each other codes or sealed files.';
+const OTHERS = 'Other phones share this day. To share it here too, scan a join code of its owner’s phone.';
 
 function liveWords(state: LiveState | null, isRemoved: boolean): string {
   if (!state) return 'Live in another window of this phone.';

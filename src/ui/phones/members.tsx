@@ -18,11 +18,11 @@ const ROLES: Readonly<Record<Member['role'], string>> = {
   removed: 'removed',
 };
 
-/** Who may write on the open day; null while it is not known, and where this phone has no keys of it. */
-export function useMembers(): Members | null {
+/** Who may write on the open day; undefined while it is not known, null where this phone has no keys of it. */
+export function useMembers(): Members | null | undefined {
   const app = useApp();
   const { id, facts } = useDay().day.value;
-  const [members, setMembers] = useState<Members | null>(null);
+  const [members, setMembers] = useState<Members | null>();
   const count = facts.length;
   const live = liveState.value?.is;
   // The fold edits its list of facts in place, so its length says whether there is more; this phone's own key may have

@@ -8,6 +8,7 @@ import { Row } from '../kit/row.tsx';
 import { GetSheet } from './get-sheet.tsx';
 import { GiveSheet } from './give-sheet.tsx';
 import { LiveSection } from './live-section.tsx';
+import { SealedFileSheet } from './sealed-file-sheet.tsx';
 import { statusOfPhone, titleOfPhone } from './words.ts';
 import './phones.css';
 
@@ -16,7 +17,7 @@ export function Phones() {
   const day = useDay().day.value;
   const own = useDatabase();
   const isNamed = Boolean(useApp().parts.holder?.read()?.name);
-  const [open, setOpen] = useState<'give' | 'get' | null>(null);
+  const [open, setOpen] = useState<'give' | 'get' | 'sealed' | null>(null);
   const phones = phonesOfDay(day, own);
   const outline = useOutline();
   const close = (): void => setOpen(null);
@@ -42,7 +43,7 @@ export function Phones() {
       <div class="section">
         <DayFileButton day={outline} quiet />
       </div>
-      <LiveSection />
+      <LiveSection onLetIn={() => setOpen('give')} onSealed={() => setOpen('sealed')} />
       <p class="section soft">
         By camera and screen, with no network: one phone shows codes, the other reads them.
       </p>
@@ -52,6 +53,7 @@ export function Phones() {
         </p>
       )}
       {open === 'give' && <GiveSheet onClose={close} />}
+      {open === 'sealed' && <SealedFileSheet onClose={close} />}
       {open === 'get' && <GetSheet day={day.id} onClose={close} />}
     </Page>
   );

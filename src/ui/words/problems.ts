@@ -135,6 +135,10 @@ const SENTENCES: { readonly [Code in ProblemCode]: (problem: ProblemOf<Code>) =>
   'live-not-owner': () => 'Only the phone that owns the day can let others write.',
   'live-not-admitted': () =>
     'What is entered here is not shared: the owner of the day has not let this phone write. Show the owner its code.',
+  'live-elsewhere': () => 'This day is live in another window. Close that window and try again.',
+  'sealed-not-joined': () => 'It is sealed, and this phone has not joined its day. Scan a join code first.',
+  'sealed-nothing': () =>
+    'Nothing in it counts here: it is damaged, by a phone that may not write, or sealed with a key that this phone lacks.',
   'day-file-empty': () => 'The file is empty.',
   'day-file-too-large': () => 'The file is far larger than any day. It was not read.',
   'day-file-too-many-facts': () => 'The file has more entries than any day. It was not read.',

@@ -19,13 +19,13 @@ import { platformParts } from '../../../src/app/live/platform-parts.ts';
 import { refusedHere } from '../../../src/app/live/refusals.ts';
 import { renewKey } from '../../../src/app/live/renew-key.ts';
 import { sealedSealer } from '../../../src/app/live/sealed-sealer.ts';
-import type { Shelf } from '../../../src/app/live/shelf.ts';
 import { onlookerDays } from '../../../src/app/onlooker-days.ts';
 import { readAll } from '../../../src/app/read-stored.ts';
+import type { Shelf } from '../../../src/app/shelf.ts';
 import { takeApart } from '../../../src/exchange/sealed/sealed-bytes.ts';
 import { databaseOf } from '../../../src/shared/ids.ts';
 import { memoryJournal } from '../../../src/storage/memory-journal.ts';
-import { refusedWords, SEALED_SENTENCES } from '../../../src/ui/phones/sealed-words.ts';
+import { refusedWords, SEALED_SENTENCES } from '../../../src/ui/words/sealed.ts';
 import { MORNING, take } from '../../day/say.ts';
 import { memoryShelf } from '../../live/live-phone.ts';
 
@@ -45,11 +45,14 @@ async function phone(database: string, name: string) {
     onlooking,
     live: {
       places: { of: () => PLACE, keep: () => {} },
-      ring: async () => ({
-        read: async (day: string) => ring.get(day),
-        keep: async (day: string, held: HeldKeys) => void ring.set(day, held),
+      engine: async () => ({
+        ring: {
+          read: async (day: string) => ring.get(day),
+          keep: async (day: string, held: HeldKeys) => void ring.set(day, held),
+          find: async () => DAY,
+        },
+        shelf: memoryShelf(),
       }),
-      lastOf: async () => () => 5,
       start: () => {},
       stop: () => {},
       forget: async () => {},
@@ -69,10 +72,13 @@ function give({ day: { value: from } }: DayStore, to: DayStore): void {
 
 async function shared(offer: Offer) {
   const [mixer, boom] = [await phone('phonea', 'Mira Holm'), await phone('phoneb', 'Jon Berg')];
-  const live = await mixer.app.parts.live!.ring();
-  await keysToShare(platformParts, live, mixer.app, mixer.store);
+  const { ring } = await mixer.app.parts.live!.engine();
+  await keysToShare(platformParts, ring, mixer.app, mixer.store);
   const code = await codeToJoin(mixer.app, DAY, offer);
-  expect(await readLiveCode(boom.app, null, code)).toEqual({ ok: true, value: { did: 'joined', day: DAY } });
+  expect(await readLiveCode(boom.app, null, code)).toEqual({
+    ok: true,
+    value: { did: 'joined', day: DAY, offer, isLive: true },
+  });
   give(mixer.store, boom.store);
   return { mixer, boom, code };
 }
@@ -325,7 +331,7 @@ describe('a phone under whose key a copy of it writes', () => {
     return { mixer, boom, shelf };
   }
   const renewed = async ({ app, store }: Awaited<ReturnType<typeof phone>>, shelf: Shelf) =>
-    renewKey(platformParts, await app.parts.live!.ring(), shelf, store, 2, async () => {});
+    renewKey(platformParts, (await app.parts.live!.engine()).ring, shelf, store, 2, async () => {});
 
   test('stops writing under it, makes a new one, and says so until the owner lets that in', async () => {
     const { mixer, boom, shelf } = await copied();

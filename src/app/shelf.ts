@@ -1,6 +1,14 @@
-import type { DayId } from '../../facts/kinds/envelope.ts';
-import type { FactId } from '../../shared/ids.ts';
-import type { Batch } from './log.ts';
+import type { DayId } from '../facts/kinds/envelope.ts';
+import type { FactId } from '../shared/ids.ts';
+
+/** Facts of one writer as they travel: sealed, so nothing on the way can read or change them. */
+export interface Batch {
+  /** The public name of the key that signed it; safe in a subject. */
+  readonly writer: string;
+  /** The batches of a writer count from 1, without a gap. */
+  readonly number: number;
+  readonly bytes: Uint8Array;
+}
 
 /** A batch that this phone sealed or opened, kept as it travels: nobody else's can be sealed again. */
 export interface KeptBatch extends Batch {

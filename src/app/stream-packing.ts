@@ -1,4 +1,4 @@
-import type { Packing } from '../../exchange/parcel.ts';
+import type { Packing } from '../exchange/parcel.ts';
 
 /** By the platform's streams (WHATWG Compression; RFC 1951). */
 export const streamPacking: Packing = {

@@ -1,5 +1,6 @@
+import type { SealedRead } from '../../app/import-files.ts';
 import type { Refused, SealedProblem } from '../../app/live/refusals.ts';
-import { countOf } from '../words/chain.ts';
+import { countOf } from './chain.ts';
 
 /** Why a message was refused; nothing of it is on any screen. */
 export const SEALED_SENTENCES: Readonly<Record<SealedProblem['code'], string>> = {
@@ -28,3 +29,15 @@ export const SEALED_SENTENCES: Readonly<Record<SealedProblem['code'], string>> =
 /** `'2 messages refused. The last: It was cut short on the way.'` */
 export const refusedWords = ({ count, last }: Refused): string =>
   `${countOf(count, 'message')} refused. The last: ${SEALED_SENTENCES[last]}`;
+
+/** Of a sealed file, or of codes read off a shared day: what was checked, and what is left out. */
+export function sealedLines({ refused, waiting }: SealedRead): string[] {
+  const last = refused.at(-1);
+  return [
+    'Sealed, and checked: all of it was entered by phones that may write on this day.',
+    last ? `Left out: ${refusedWords({ count: refused.length, last })}` : '',
+    waiting > 0
+      ? `${countOf(waiting, 'message')} ${waiting === 1 ? 'follows' : 'follow'} what is not here yet, and will be given again.`
+      : '',
+  ].filter(Boolean);
+}

@@ -1,0 +1,14 @@
+import type { Series } from '../../exchange/codes/series.ts';
+
+/** What this phone has for another. */
+export interface Offer {
+  /** The other phone's database; null if it did not say. */
+  readonly to: string | null;
+  readonly entries: number;
+  /** Of a shared day: only phones that have joined can read it. */
+  readonly isSealed?: boolean;
+  /** The owner has not let this phone write: what it said itself is not in it. */
+  readonly leavesOutOwn?: boolean;
+  /** Null if the other phone has everything that is here. */
+  readonly series: Series | null;
+}
