@@ -122,6 +122,19 @@ describe('a live day on two phones', () => {
     await mixer.page.getByText('removed', { exact: true }).waitFor();
   });
 
+  test('is read up to then only: what follows is sealed with a key that the removed phone does not get', async () => {
+    const before = await ids(boom);
+    await toPage(mixer.page, 'now');
+    await takeOne(mixer.page);
+    await mixer.waitSaved();
+    await toPage(mixer.page, 'phones');
+    await mixer.page.getByText('Live: everything entered here is on the server').waitFor();
+    await toPage(boom.page, 'phones');
+    await boom.page.getByText('what follows is sealed with a key that it does not have').waitFor();
+    expect(await ids(boom)).toEqual(before);
+    expect((await ids(mixer)).length).toBeGreaterThan(before.length);
+  });
+
   test('asks nothing of any other host', () => {
     for (const stage of [mixer, boom])
       expect(stage.requests.filter((url) => !url.startsWith(stage.origin))).toEqual([]);

@@ -1,0 +1,108 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Envelope } from '../../src/facts/kinds/envelope.ts';
+import { openStage, type Stage } from './harness.ts';
+import { openDayId, storedFacts } from './stored-facts.ts';
+import { startDay, takeOne, tap } from './tapping.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'rollbook-hand-over-'));
+/** What the other phone's camera will see. */
+const seen = join(folder, 'seen.mjpeg');
+/** The browser plays 30 pictures of the file a second: each code stands for four of them. */
+const REPEATS = 4;
+const PICTURES = 12;
+
+let mixer: Stage;
+let other: Stage;
+beforeAll(async () => {
+  [mixer, other] = await Promise.all([openStage(), openStage({ camera: seen })]);
+});
+afterAll(async () => {
+  await Promise.all([mixer, other].map((stage) => stage?.close()));
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const sheet = (page: Page) => page.getByRole('dialog');
+const toPage = async (page: Page, name: string): Promise<void> => {
+  await page.evaluate((next) => {
+    location.hash = location.hash.replace(/\w+$/, next);
+  }, name);
+  await page.locator(`main[data-tab="${name}"]`).waitFor();
+};
+const paste = async (page: Page, code: string): Promise<void> => {
+  await page.getByLabel('Or paste it').fill(code);
+  await tap(page, 'Use the pasted code');
+};
+const shownCode = async (page: Page): Promise<string> => {
+  await page.getByText('The code as text').tap();
+  return (await page.locator('.live-code').textContent()) ?? '';
+};
+const ids = async ({ page }: Stage, day: string): Promise<string[]> =>
+  ((await storedFacts(page, day)) as Envelope[]).map(({ id }) => id).sort();
+
+/** The codes that the mixer's phone shows go before the other's camera. */
+async function film(page: Page): Promise<void> {
+  const pictures: Buffer[] = [];
+  for (let count = 0; count < PICTURES; count += 1)
+    pictures.push(
+      await page.locator('.shown-code').screenshot({ type: 'jpeg', quality: 80, animations: 'disabled' }),
+    );
+  writeFileSync(seen, Buffer.concat(pictures.flatMap((picture) => Array<Buffer>(REPEATS).fill(picture))));
+}
+
+describe('a day is handed over with no server', () => {
+  test('to a phone that asks with the code it was shown, and shows the same two words', async () => {
+    await startDay(mixer.page);
+    await takeOne(mixer.page);
+    await toPage(mixer.page, 'phones');
+    await tap(mixer.page, 'Let a phone join');
+    await tap(mixer.page, 'Hand the day over');
+    const invitation = await shownCode(mixer.page);
+    await tap(mixer.page, 'Close');
+    await other.page.evaluate(() => {
+      location.hash = '#/get';
+    });
+    await tap(other.page, 'Scan a join code');
+    await paste(other.page, invitation);
+    const words = sheet(other.page)
+      .locator('strong')
+      .filter({ hasText: /^[a-z]{5} [a-z]{5}$/ });
+    const spoken = (await words.textContent())!;
+    const asking = await shownCode(other.page);
+    await tap(mixer.page, 'Scan a code');
+    await paste(mixer.page, asking);
+    await sheet(mixer.page).getByText(spoken).waitFor();
+    await sheet(mixer.page).getByRole('button', { name: 'Hand over' }).tap();
+  });
+
+  test('which gets it by codes, sealed, and imports it once it was looked at', async () => {
+    const day = openDayId(mixer.page);
+    await mixer.page.getByText('only phones that have joined this day can read them').waitFor();
+    await tap(mixer.page, 'Give the whole day');
+    await film(mixer.page);
+    await tap(mixer.page, 'Done');
+    await tap(other.page, /get the day/);
+    await tap(other.page, 'It shows codes now');
+    await other.page.getByRole('dialog', { name: 'Import this?' }).waitFor();
+    await sheet(other.page).getByText('Sealed, and checked').waitFor();
+    expect(await ids(other, day)).toEqual([]);
+    await sheet(other.page).getByRole('button', { name: 'Import', exact: true }).tap();
+    await other.page.locator('main[data-tab="phones"]').waitFor();
+    await other.waitSaved();
+    expect(await ids(other, day)).toEqual(await ids(mixer, day));
+  });
+
+  test('and owns it from then on, while the phone before reads everything and changes nothing', async () => {
+    await tap(other.page, 'Let a phone join');
+    await sheet(other.page).getByText('Hand the day over').waitFor();
+    await tap(other.page, 'Close');
+    await toPage(other.page, 'now');
+    await takeOne(other.page);
+    await toPage(mixer.page, 'now');
+    await mixer.page.getByText('This phone reads the day and changes nothing.').waitFor();
+    expect(await mixer.page.getByRole('button', { name: /^Roll/ }).count()).toBe(0);
+  });
+});
