@@ -24,7 +24,7 @@ import { listenerDescribed } from './kinds/listener-described.ts';
 import { micMounted } from './kinds/mic-mounted.ts';
 import { partDescribed, rigLaid } from './kinds/part-described.ts';
 import { phoneNamed } from './kinds/phone-named.ts';
-import { movesWeighed, outMarked, voicePinned } from './kinds/plan-settings.ts';
+import { movesWeighed, moveTicked, outMarked, voicePinned } from './kinds/plan-settings.ts';
 import { bandDescribed, carrierDescribed, guardsSet, transmittersSwitched } from './kinds/radio-planned.ts';
 import { recorderSet, recordersRolling } from './kinds/recorder-set.ts';
 import { reportSent } from './kinds/report-sent.ts';
@@ -98,6 +98,7 @@ export const KINDS = [
   writerRemoved,
   dayPassedOn,
   dayWrapped,
+  moveTicked,
 ] as const;
 
 type AnyKind = (typeof KINDS)[number];

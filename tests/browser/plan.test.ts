@@ -92,7 +92,7 @@ const listen = ({ page }: Stage, ticksFirst = false): Promise<void> =>
     const look = (): void => {
       const words = document.querySelector('.plan-cost [role="status"]')?.textContent;
       if (!words || words === heard.at(-1)?.[0]) return;
-      const boxes = document.querySelectorAll<HTMLInputElement>('.plan-move input');
+      const boxes = document.querySelectorAll<HTMLInputElement>('.check-row input');
       heard.push([words, boxes.length]);
       if (ticks && words.startsWith('A first plan')) boxes[0]!.click();
     };

@@ -305,6 +305,7 @@ export const EXAMPLE_BODIES: { [Name in Fact['kind']]: BodyOf<Name> } = {
     to: '1e'.repeat(16),
     counted: 31,
   },
+  'move-ticked': { link: 'worn:tx-1', to: '"v1"', ticked: true },
   'day-wrapped': { wrapped: true },
   'difference-kept': {
     code: 'length-differs',

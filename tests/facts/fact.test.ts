@@ -131,6 +131,7 @@ const BROKEN: readonly (readonly [Fact['kind'], object, string])[] = [
   ['writer-admitted', { key: 'b7' }, 'key'],
   ['writer-removed', { upTo: -1 }, 'upTo'],
   ['day-passed-on', { signature: '' }, 'signature'],
+  ['move-ticked', { to: null }, 'to'],
   ['day-wrapped', { wrapped: 'yes' }, 'wrapped'],
   ['difference-kept', { take: 'take 3' }, 'take'],
   ['difference-kept', { file: LONG }, 'file'],

@@ -31,6 +31,7 @@ const FROZEN_DAYS = [
   'day-mics',
   'day-phones',
   'day-scenes',
+  'day-ticks',
   'day-wrapped',
   'day-writers',
 ];

@@ -474,6 +474,7 @@ const LIMITS: { readonly [Name in Fact['kind']]: Limits } = {
     }),
   },
   'day-passed-on': { ...BY_OWNER, to: hexadecimal(32), counted: whole(0, 1_000_000_000) },
+  'move-ticked': { link: text(200), to: text(400), ticked: flag },
   'day-wrapped': { wrapped: flag },
   'difference-kept': {
     code: text(200),

@@ -4,6 +4,7 @@ import { ok } from '../../shared/result.ts';
 import { onAnyDay, onDay } from './command.ts';
 
 export const pinVoice = onDay(ahead.pinVoice);
+export const tickMove = onDay(ahead.tickMove);
 export const markOut = onAnyDay(ahead.markOut);
 export const weighMoves = onAnyDay(ahead.weighMoves);
 /**

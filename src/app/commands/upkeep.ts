@@ -17,6 +17,7 @@ export const planShift =
   (typed: TypedShift): Command =>
   (day, now) =>
     plannedShift(day, typed, now);
+export const notFresh = onDay(keeping.notFresh);
 export const addDevice = onAnyDay(keeping.addDevice);
 export const describeDevices = onDay(keeping.describeDevices);
 export const describeCard = onDay(keeping.describeCard);

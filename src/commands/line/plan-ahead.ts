@@ -2,6 +2,7 @@ import { answersNow } from '../../day/answers/answers.ts';
 import { pinsOf } from '../../day/chain/links.ts';
 import { pinsOn } from '../../day/chain/pins.ts';
 import type { Day, PartId, VoiceId } from '../../day/model.ts';
+import { type Tickable, ticksOf } from '../../day/phones/ticks.ts';
 import { recordsAs } from '../../day/recorders/recorder-ids.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { MoveWeights, Pins } from '../../facts/kinds/plan-settings.ts';
@@ -61,4 +62,10 @@ export function weighMoves(weights: MoveWeights): CommandResult {
   );
   if (wrong) return fail({ code: 'weight-unusable', move: wrong[0], weight: Number(wrong[1]) });
   return ok([{ kind: 'moves-weighed', weights }]);
+}
+
+/** Ticks a move that is done and not applied yet, or takes the tick off, whoever ticked it. */
+export function tickMove(day: Day, move: Tickable, ticked: boolean): CommandResult {
+  const isTicked = ticksOf(day)(move) !== undefined;
+  return ok(isTicked === ticked ? [] : [{ kind: 'move-ticked', link: move.link, to: move.to, ticked }]);
 }

@@ -1,4 +1,5 @@
 import type { Day } from '../../day/model.ts';
+import type { Draft } from '../../facts/fact.ts';
 import type { DeviceId } from '../../facts/kinds/envelope.ts';
 import { FIRST_RECORDER } from '../../facts/kinds/recorder-set.ts';
 import type { CardFields, DeviceFields } from '../../facts/kinds/upkeep-logged.ts';
@@ -41,6 +42,23 @@ export function freshCells(
   if (wrong) return wrong;
   const at = atOf(ago, now);
   return at.ok ? ok([{ kind: 'cells-changed', devices: [...devices], ...at.value }]) : at;
+}
+
+/** No fresh cells went into this device after all; what the same entry said of others is said again. */
+export function notFresh(day: Day, device: DeviceId): CommandResult {
+  const by = day.upkeep.cells.get(device)?.by;
+  const fact = day.facts.find(({ id }) => id === by);
+  if (fact?.kind !== 'cells-changed') return missing('device', device);
+  const { devices, runtimeHours, atMs = fact.at } = fact;
+  const others = devices.filter((id) => id !== device);
+  const again: Draft = {
+    ...{ kind: 'cells-changed', devices: others, atMs },
+    ...(runtimeHours !== undefined && { runtimeHours }),
+  };
+  return ok([
+    { kind: 'fact-retracted', targets: [fact.id], by: 'hand' },
+    ...(others.length > 0 ? [again] : []),
+  ]);
 }
 
 /** These devices were jammed, by default from the first recorder. */

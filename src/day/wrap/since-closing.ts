@@ -16,6 +16,7 @@ export interface Late {
 /** Entries beside the log: they change nothing that anybody reads of the day. */
 const BESIDE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
   'day-wrapped',
+  'move-ticked',
   'report-sent',
   'phone-named',
   'writer-admitted',

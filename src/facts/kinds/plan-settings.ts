@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { idText, wholeNumber } from './envelope.ts';
+import { idText, text, wholeNumber } from './envelope.ts';
 import { kind } from './kind.ts';
 
 // Input for the planner besides the chain: pins, parts out of order, and the cost of moves.
@@ -37,3 +37,9 @@ export type MoveWeights = z.infer<typeof weights>;
 
 /** What each kind of move costs on this rig. */
 export const movesWeighed = kind('moves-weighed', z.object({ weights: weights }));
+
+/** A move of a plan was ticked as done, or not, before the plan is applied; named by the link it writes, and what to. */
+export const moveTicked = kind(
+  'move-ticked',
+  z.object({ link: text(200), to: text(400), ticked: z.boolean() }),
+);

@@ -2,6 +2,7 @@ import { type Answers, answersNow } from '../../day/answers/answers.ts';
 import { isWaitedFor } from '../../day/answers/voice-answers.ts';
 import { isHardline } from '../../day/cast-in-order.ts';
 import type { Day, Need, VoiceId } from '../../day/model.ts';
+import { type Tickable, tickable } from '../../day/phones/ticks.ts';
 import type { Draft } from '../../facts/fact.ts';
 import type { Move } from '../moves.ts';
 import { pathEnds } from './day-paths.ts';
@@ -55,6 +56,9 @@ function moveDrafts(move: Move): Draft[] {
     }
   }
 }
+
+/** How a tick names a move: by what it comes to, whatever else it takes. */
+export const tickableOf = (move: Move): Tickable => tickable(moveDrafts(move).at(-1)!);
 
 const tuning = (channel: string, transmitter: string | null): Draft => ({
   kind: 'channels-tuned',

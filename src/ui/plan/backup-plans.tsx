@@ -1,5 +1,4 @@
 import type { Day } from '../../day/model.ts';
-import type { Move } from '../../plan/moves.ts';
 import { recorderName } from '../words/recorder-names.ts';
 import { MoveList } from './plan-moves.tsx';
 import { RecorderPlan } from './recorder-plan.tsx';
@@ -10,12 +9,10 @@ interface BackupPlansProps {
   readonly backups: readonly Backup[];
   /** How many moves the main recorder has, which come first. */
   readonly after: number;
-  readonly isTicked: (move: Move) => boolean;
-  readonly onTick: (move: Move) => void;
 }
 
 /** What the recorders that roll along need besides, each with its own moves. */
-export function BackupPlans({ day, backups, after, isTicked, onTick }: BackupPlansProps) {
+export function BackupPlans({ day, backups, after }: BackupPlansProps) {
   return backups.map(({ recorder, plan, isLooking, isStale }, at) => {
     const before = backups.slice(0, at).reduce((sum, one) => sum + (one.plan?.moves.length ?? 0), after);
     return (
@@ -32,8 +29,6 @@ export function BackupPlans({ day, backups, after, isTicked, onTick }: BackupPla
           label={`Moves for ${recorderName(day, recorder)}, in their order`}
           after={before}
           moves={plan?.moves ?? []}
-          isTicked={isTicked}
-          onTick={onTick}
           isStale={isStale}
         />
       </RecorderPlan>

@@ -1,5 +1,8 @@
 import type { Day } from '../../day/model.ts';
+import { tickableOf } from '../../plan/day/plan-facts.ts';
 import type { Move } from '../../plan/moves.ts';
+import { CheckRow } from '../kit/check-row.tsx';
+import { useTick } from './use-tick.ts';
 import { moveWords, reasonWords } from './words.ts';
 
 interface MoveListProps {
@@ -8,14 +11,13 @@ interface MoveListProps {
   /** How many moves come before these. */
   readonly after?: number;
   readonly moves: readonly Move[];
-  readonly isTicked: (move: Move) => boolean;
-  readonly onTick: (move: Move) => void;
   /** The moves answer an earlier question; new ones are being computed. */
   readonly isStale: boolean;
 }
 
-/** The moves in working order, to be ticked off one by one. */
-export function MoveList({ day, label, after = 0, moves, isTicked, onTick, isStale }: MoveListProps) {
+/** The moves in working order, to be ticked off one by one by whoever does them. */
+export function MoveList({ day, label, after = 0, moves, isStale }: MoveListProps) {
+  const tick = useTick();
   if (moves.length === 0) return null;
   return (
     <ol class="rows" aria-label={label} aria-busy={isStale}>
@@ -24,36 +26,11 @@ export function MoveList({ day, label, after = 0, moves, isTicked, onTick, isSta
           <CheckRow
             number={after + at + 1}
             title={moveWords(day, move)}
-            under={reasonWords(day, move)}
-            isTicked={isTicked(move)}
             isStale={isStale}
-            onTick={() => onTick(move)}
+            {...tick(tickableOf(move), reasonWords(day, move))}
           />
         </li>
       ))}
     </ol>
   );
 }
-
-interface CheckRowProps {
-  readonly number: number;
-  readonly title: string;
-  readonly under?: string;
-  readonly isTicked: boolean;
-  readonly isStale?: boolean;
-  readonly onTick: () => void;
-}
-
-/** One thing to do, ticked off when it is done. */
-export const CheckRow = ({ number, title, under, isTicked, isStale = false, onTick }: CheckRowProps) => (
-  <label class="row plan-move">
-    <span class="row-lead">
-      <input type="checkbox" checked={isTicked} disabled={isStale} onChange={onTick} />
-      <span class="row-number">{number}</span>
-    </span>
-    <span class="row-text">
-      <strong>{title}</strong>
-      {under && <span class="soft">{under}</span>}
-    </span>
-  </label>
-);

@@ -3,6 +3,7 @@ import { acceptPlans } from '../../app/commands/plan.ts';
 import { goToScene, slateOfScene } from '../../app/commands/scenes.ts';
 import { castInOrder } from '../../day/cast-in-order.ts';
 import type { VoiceId } from '../../day/model.ts';
+import { ticksOf } from '../../day/phones/ticks.ts';
 import { mainNow } from '../../day/recorders/rolling.ts';
 import type { Scene } from '../../day/scene.ts';
 import { sceneAfter, sceneOfSlate, scenesAfter, voicesIn } from '../../day/scenes-in-order.ts';
@@ -11,7 +12,7 @@ import { currentSlate, slateAfter } from '../../day/takes.ts';
 import { aheadOf, withComing } from '../../plan/ahead/look-ahead.ts';
 import { wantedIn } from '../../plan/ahead/scene-fit.ts';
 import { problemOf } from '../../plan/day/day-problem.ts';
-import { neededNow } from '../../plan/day/plan-facts.ts';
+import { neededNow, tickableOf } from '../../plan/day/plan-facts.ts';
 import { setupBesides } from '../../plan/day/setup-plans.ts';
 import type { Move } from '../../plan/moves.ts';
 import { SCENES_AHEAD } from '../../plan/plan-problem.ts';
@@ -37,9 +38,6 @@ import { WeightsSheet } from './weights-sheet.tsx';
 import { betterWords, WORKING } from './words.ts';
 import './plan.css';
 
-/** Moves are equal if they read the same. */
-const nameOfMove = (move: Move): string => JSON.stringify(move);
-
 /** The next setup: who is needed, the fewest moves to get there, and a checklist. */
 export function Plan() {
   const day = useDay().day.value;
@@ -47,7 +45,6 @@ export function Plan() {
   const run = useRun();
   const slate = currentSlate(day, useDatabase());
   const [wanted, setWanted] = useState<ReadonlySet<VoiceId>>(() => neededNow(day));
-  const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const [weighing, setWeighing] = useState(false);
   const [pinning, setPinning] = useState<VoiceId | null>(null);
   const current = sceneOfSlate(day, slate);
@@ -74,13 +71,13 @@ export function Plan() {
   const setup = useMemo(() => ({ wanted }), [wanted]);
   const backups = useBackups(day, setup, plan, people);
   const plans = useMemo(() => (plan && backups.plans ? [plan, ...backups.plans] : []), [plan, backups.plans]);
-  const isTicked = (move: Move): boolean => ticked.has(nameOfMove(move));
+  const tickOf = ticksOf(day);
   const all = plans.map(({ moves }) => moves);
-  const chosen = all.map((moves) => moves.filter(isTicked));
+  const chosen = all.map((moves) => moves.filter((move) => tickOf(tickableOf(move)) !== undefined));
   const count = chosen.flat().length;
   const besides = useMemo(
     () => setupBesides(day, setup, plans, count > 0 ? chosen : all).flatMap((one) => one.besides),
-    [day, setup, plans, ticked],
+    [day, setup, plans],
   );
   useLayoutEffect(() => {
     if (count === 0) return;
@@ -91,17 +88,11 @@ export function Plan() {
   const planFor = (scene: Scene): void => {
     setTarget(scene);
     setWanted(wantedIn(day, scene));
-    setTicked(new Set());
   };
   const toggle = (voice: VoiceId): void => {
     const next = new Set(wanted);
     if (!next.delete(voice)) next.add(voice);
     setWanted(next);
-  };
-  const tick = (move: Move): void => {
-    const next = new Set(ticked);
-    if (!next.delete(nameOfMove(move))) next.add(nameOfMove(move));
-    setTicked(next);
   };
   const accept = (accepted: readonly (readonly Move[])[]): void => {
     const isWhole = accepted === all;
@@ -109,7 +100,6 @@ export function Plan() {
     // The slate goes to the scene first, so that who is needed is not said by hand in the one before.
     const to = target && target.id !== current?.id ? [goToScene(target.id)] : [];
     if (!run([...to, acceptPlans(setup, plans, accepted)], done)) return;
-    setTicked(new Set());
     if (isWhole) goTo({ at: 'day', day: day.id, tab: 'now' });
   };
 
@@ -153,22 +143,9 @@ export function Plan() {
         <Outcome day={day} plan={shown} isLooking={isLooking} isStale={isStale} addition={addition} />
       )}
       {planned && !planned.ok && <p class="problem">{sentenceFor(planned.problem)}</p>}
-      <MoveList
-        day={day}
-        label="Moves, in their order"
-        moves={shown?.moves ?? []}
-        isTicked={isTicked}
-        onTick={tick}
-        isStale={isStale}
-      />
+      <MoveList day={day} label="Moves, in their order" moves={shown?.moves ?? []} isStale={isStale} />
       {shown && cast.length > 0 && (
-        <BackupPlans
-          day={day}
-          backups={backups.backups}
-          after={shown.moves.length}
-          isTicked={isTicked}
-          onTick={tick}
-        />
+        <BackupPlans day={day} backups={backups.backups} after={shown.moves.length} />
       )}
       {backups.trouble && <p class="problem">{sentenceFor(backups.trouble.problem)}</p>}
       <DoneList day={day} own={own} />

@@ -1,20 +1,23 @@
+import { useState } from 'preact/hooks';
 import { freshCells } from '../../app/commands/upkeep.ts';
 import type { Moment } from '../../app/day-store.ts';
 import type { Day } from '../../day/model.ts';
 import type { CellsDue } from '../../upkeep/due/batteries.ts';
+import { cellsRound } from '../../upkeep/due/cells-round.ts';
 import type { Device } from '../../upkeep/due/day-devices.ts';
-import { swapsToWrap, type UpkeepNow } from '../../upkeep/due/day-due.ts';
+import type { UpkeepNow } from '../../upkeep/due/day-due.ts';
 import { useDatabase, useRun } from '../frame/context.ts';
 import { Cautions } from '../frame/prep/caution-notes.tsx';
 import { Button } from '../kit/button.tsx';
 import { Section } from '../kit/section.tsx';
 import { countOf } from '../words/chain.ts';
-import { otherHolder } from '../words/phones.ts';
+import { CellsChecklist } from './cells-checklist.tsx';
+import { cellsWords } from './cells-words.ts';
 import { DeviceRow } from './device-row.tsx';
 import { TimeBarDrawing, TimeLegend } from './time-bar.tsx';
 import { batteryBar, type TimeBar } from './time-bars.ts';
 import { scaleOf, type TimeScale } from './time-scale.ts';
-import { clockOf, hoursWords, shortWords } from './words.ts';
+import { shortWords } from './words.ts';
 import { wornWords } from './worn-words.ts';
 
 interface CellsProps {
@@ -28,6 +31,7 @@ interface CellsProps {
 export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
   const run = useRun();
   const own = useDatabase();
+  const [checking, setChecking] = useState(false);
   const devices = upkeep.devices.filter(({ hasCells }) => hasCells);
   const unsaid = upkeep.withoutCells.length;
   const under =
@@ -46,6 +50,9 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
     <Section name="Batteries" under={under}>
       {devices.length > 0 && (
         <div class="section buttons">
+          {cellsRound(day, upkeep, now.atMs).length > 0 && (
+            <Button onClick={() => setChecking(true)}>Checklist</Button>
+          )}
           <Button onClick={() => all(devices, `Fresh batteries in all ${devices.length}`)}>
             Fresh batteries in all {devices.length}
           </Button>
@@ -81,6 +88,7 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
           />
         ))}
       </ul>
+      {checking && <CellsChecklist day={day} upkeep={upkeep} now={now} onClose={() => setChecking(false)} />}
       <Cautions of={['cells', 'lithium', 'air-travel']} />
     </Section>
   );
@@ -91,22 +99,3 @@ const drawn = (scale: TimeScale, bar: TimeBar | undefined) =>
     warn: bar.short && shortWords(bar.short, 'flat'),
     drawing: <TimeBarDrawing scale={scale} bar={bar} />,
   };
-
-export function cellsWords(day: Day, upkeep: UpkeepNow, device: Device, now: Moment, own: string): string {
-  const fresh = day.upkeep.cells.get(device.id);
-  const runtime = fresh?.runtimeHours ?? device.runtimeHours;
-  const lasts =
-    runtime === undefined ? 'battery life not set' : `${hoursWords(runtime)} ${device.runtimeBasis}`;
-  if (!fresh) return `${lasts}; not marked fresh`;
-  const clock = (ms: number): string => clockOf(ms, now.zone, now.atMs);
-  const due = upkeep.cells.due.find((one: CellsDue) => one.device === device.id);
-  const by = otherHolder(day, fresh.by, own);
-  const swaps = swapsToWrap(day, device).map(clock);
-  return [
-    `fresh ${clock(fresh.atMs)}${by && ` by ${by}`}, ${lasts}`,
-    due ? `due ${clock(due.dueAtMs)}, flat ${clock(due.emptyAtMs)}` : '',
-    swaps.length > 0 ? `change at ${swaps.join(', ')}` : '',
-  ]
-    .filter((words) => words !== '')
-    .join(' · ');
-}

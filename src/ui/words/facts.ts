@@ -121,6 +121,8 @@ export function factWords(day: Day, fact: Fact): string {
       return 'a phone removed from the day';
     case 'day-passed-on':
       return 'day handed over to another phone';
+    case 'move-ticked':
+      return fact.ticked ? 'a move ticked' : 'a tick removed';
     case 'day-wrapped':
       return fact.wrapped ? 'day wrapped' : 'day reopened';
     default:

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { foldDay } from '../../../src/day/fold/fold.ts';
 import type { Draft } from '../../../src/facts/fact.ts';
-import { cellsWords } from '../../../src/ui/upkeep/cells-section.tsx';
+import { cellsWords } from '../../../src/ui/upkeep/cells-words.ts';
 import { upkeepAt } from '../../../src/upkeep/due/day-due.ts';
 import { MORNING } from '../../day/say.ts';
 import { SetPhone } from '../../day/three-phones.ts';

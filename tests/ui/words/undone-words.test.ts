@@ -106,6 +106,7 @@ const WORDS: Record<Exclude<Fact['kind'], NoStep>, string> = {
   'conflict-resolved': 'resolved: 24A/1',
   'takes-joined': '24A/1 and 24A/2 as one take',
   'card-checked': 'card checked: 12 files',
+  'move-ticked': 'a move ticked',
   'day-wrapped': 'day wrapped',
   'difference-kept': 'log kept against the card: 24BT3.wav',
   'handed-over': 'Card A and Drive 3 handed over to Sam Okafor',

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { backAgain, type WayBack } from '../../../app/commands/recorders.ts';
 import { key } from '../../../day/chain/links.ts';
 import type { Day, Fact, Lead } from '../../../day/model.ts';
+import { tickable } from '../../../day/phones/ticks.ts';
 import { useDay, useRun } from '../../frame/context.ts';
 import { Page } from '../../frame/page/page.tsx';
 import { goTo } from '../../frame/route.ts';
@@ -56,7 +57,7 @@ export function BackAgain({ top, back, to }: BackProps) {
       </p>
       <Checklist
         label="Moves back, in their order"
-        items={back.moves.map((move) => ({ title: backWords(day, move) }))}
+        items={back.moves.map((move) => ({ title: backWords(day, move), move: tickable(move) }))}
       />
     </Page>
   );

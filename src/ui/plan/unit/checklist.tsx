@@ -1,32 +1,22 @@
-import { useState } from 'preact/hooks';
-import { CheckRow } from '../plan-moves.tsx';
+import type { Tickable } from '../../../day/phones/ticks.ts';
+import { CheckRow } from '../../kit/check-row.tsx';
+import { useTick } from '../use-tick.ts';
 
 interface ChecklistProps {
   readonly label: string;
-  readonly items: readonly { readonly title: string; readonly under?: string }[];
+  readonly items: readonly { readonly title: string; readonly under?: string; readonly move: Tickable }[];
   readonly isStale?: boolean;
 }
 
 /** Things to do in their order. Ticks are for whoever does them; all of them are applied as one. */
 export function Checklist({ label, items, isStale = false }: ChecklistProps) {
-  const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
-  const tick = (title: string): void => {
-    const next = new Set(ticked);
-    if (!next.delete(title)) next.add(title);
-    setTicked(next);
-  };
+  const tick = useTick();
   if (items.length === 0) return null;
   return (
     <ol class="rows" aria-label={label} aria-busy={isStale}>
-      {items.map((item, at) => (
-        <li key={item.title}>
-          <CheckRow
-            {...item}
-            number={at + 1}
-            isTicked={ticked.has(item.title)}
-            isStale={isStale}
-            onTick={() => tick(item.title)}
-          />
+      {items.map(({ title, under = '', move }, at) => (
+        <li key={title}>
+          <CheckRow title={title} number={at + 1} isStale={isStale} {...tick(move, under)} />
         </li>
       ))}
     </ol>

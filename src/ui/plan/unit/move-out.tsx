@@ -16,10 +16,9 @@ import { countOf, listOf, nameOf } from '../../words/chain.ts';
 import { sentenceFor } from '../../words/problems.ts';
 import { recorderName } from '../../words/recorder-names.ts';
 import { Besides } from '../besides.tsx';
+import { MoveList } from '../plan-moves.tsx';
 import { RecorderPlan } from '../recorder-plan.tsx';
 import { useSetupPlanner } from '../use-setup-planner.ts';
-import { moveWords, reasonWords } from '../words.ts';
-import { Checklist } from './checklist.tsx';
 import { comingAlong, likelyGoal } from './unit-wanted.ts';
 
 const NONE_GIVEN: readonly Plan[] = [];
@@ -80,12 +79,11 @@ export function MoveOut({ top }: { top: ComponentChildren }) {
             plan={plans[at]}
             isLooking={isLooking && at === plans.length - 1}
           >
-            <Checklist
+            <MoveList
+              day={day}
               label={`Moves for ${recorderName(day, recorder)}, in their order`}
-              items={(plans[at]?.moves ?? []).map((move) => ({
-                title: moveWords(day, move),
-                under: reasonWords(day, move),
-              }))}
+              moves={plans[at]?.moves ?? []}
+              isStale={false}
             />
             <Besides day={day} besides={besides[at]?.besides ?? []} />
           </RecorderPlan>
