@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { writeDayFile } from '../../src/facts/day-file/day-file.ts';
-import { speaker } from '../day/say.ts';
+import { speaker, take } from '../day/say.ts';
 import { onStage } from './harness.ts';
 import { isInReach } from './in-reach.ts';
 import { openSaid } from './said-day.ts';
@@ -38,5 +38,27 @@ test('what settles a conflict is on a small screen without scrolling', async () 
     await openSaid(stage, { facts: [...a.facts, ...b.facts] });
     await tap(stage.page, '1 conflict');
     for (const name of [/^roll B1/, /^roll A1/, /^Both happened/]) await isInReach(stage, name);
+  });
+});
+
+test('two takes are offered as one where they start together, and only there; Undo makes them two again', async () => {
+  const [a, b] = [speaker('phonea'), speaker('phoneb')];
+  a.say(take('24', 1, 1));
+  b.say(take('24', 1, 1, { start: { frames: 90_050, rate: '25' } }));
+  a.say(take('25', 1, 1));
+  b.say(take('25', 1, 1, { start: { frames: 180_000, rate: '25' } }));
+  await onStage({}, async (stage) => {
+    const { page } = stage;
+    await openSaid(stage, { facts: [...a.facts, ...b.facts] });
+    await tap(page, '2 conflicts');
+    const sheet = page.getByRole('dialog');
+    await sheet.getByText('25A/1 was logged twice').waitFor();
+    expect(await sheet.getByRole('button', { name: /^This is one take/ }).count()).toBe(1);
+    await stage.screenshot('one-take');
+    await tap(page, /^This is one take.*one 24A\/1/);
+    await sheet.getByRole('heading', { name: '1 conflict', exact: true }).waitFor();
+    expect(await sheet.getByRole('button', { name: /^This is one take/ }).count()).toBe(0);
+    await sheet.getByRole('button', { name: 'Undo' }).tap();
+    await sheet.getByRole('heading', { name: '2 conflicts', exact: true }).waitFor();
   });
 });

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { decideOrder, joinTakes, resolveConflict, sayFieldAgain } from '../../../app/commands/correct.ts';
 import { describeTake } from '../../../app/commands/takes.ts';
 import { type Conflict, conflictsOf } from '../../../day/phones/conflicts.ts';
+import { canBeOneTake } from '../../../day/phones/one-take.ts';
 import { takeText } from '../../../day/slate.ts';
 import { nextNumber } from '../../../day/takes.ts';
 import { databaseOf, type FactId } from '../../../shared/ids.ts';
@@ -152,23 +153,27 @@ function TakeTwice({ conflict }: Of<'take-twice'>) {
   const day = useDay().day.value;
   const run = useRun();
   const whence = useWhence();
-  const [first, ...others] = conflict.takes;
-  const name = takeText(first!);
-  const areOfTwoPhones = new Set(conflict.takes.map(({ id }) => databaseOf(id))).size > 1;
+  const { takes } = conflict;
+  const name = takeText(takes[0]!);
+  const pairs = takes.flatMap((other, at) => {
+    const into = takes.slice(0, at).find((earlier) => canBeOneTake(day, earlier, other));
+    return into ? [{ into, other }] : [];
+  });
   return (
     <Titled conflict={conflict}>
-      {areOfTwoPhones &&
-        others.map((other) => (
-          <li key={`one ${other.id}`}>
-            <Row
-              title={others.length > 1 ? `One take: ${whence(other.id)}` : 'This is one take'}
-              under="notes and marks of both are kept"
-              word={`one ${name}`}
-              onTap={() => run(joinTakes(other.id, first!.id), `One take: ${name}`)}
-            />
-          </li>
-        ))}
-      {conflict.takes.map((take) => {
+      {pairs.map(({ into, other }) => (
+        <li key={`one ${other.id}`}>
+          <Row
+            title={
+              takes.length > 2 ? `One take: ${whence(into.id)}; ${whence(other.id)}` : 'This is one take'
+            }
+            under="they start together; notes and marks of both are kept"
+            word={`one ${name}`}
+            onTap={() => run(joinTakes(other.id, into.id), `One take: ${name}`)}
+          />
+        </li>
+      ))}
+      {takes.map((take) => {
         const number = nextNumber(day, take.kind, take.slate);
         const next = takeText({ ...take, number });
         return (
