@@ -22,6 +22,7 @@ const FAULTS = {
   'small-rigs': ['tests/plan/every-small-rig.test.ts', 1],
   live: ['tests/browser/six-phones.test.ts', 2],
   flood: ['tests/live/flood.test.ts', 1],
+  proxy: ['.ci/proxy.mjs', 1],
   timecode: ['tests/ltc', 2],
   hostile: ['tests/hostile', 7],
   mutation: ['.ci/mutation.mjs', 1],
