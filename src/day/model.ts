@@ -134,6 +134,8 @@ export interface Day {
   readonly rig: Rig;
   readonly takes: ReadonlyMap<TakeId, Take>;
   readonly clock: FollowedClock | null;
+  /** Who wrapped the day and when; undefined while it is open. */
+  readonly wrap: FactOf<'day-wrapped'> | undefined;
   /** Radio, batteries, timecode, media and cables. */
   readonly upkeep: UpkeepSaid;
   readonly line: readonly LineItem[];

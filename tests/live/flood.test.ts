@@ -9,6 +9,7 @@ import { refusedHere } from '../../src/app/live/refusals.ts';
 import { sealedSealer } from '../../src/app/live/sealed-sealer.ts';
 import { cutTake, rollTake } from '../../src/commands/line/log-takes.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
+import { FIRST_KEY } from '../../src/exchange/sealed/day-keys.ts';
 import { NO_BATCH, sealBatch } from '../../src/exchange/sealed/seal.ts';
 import { newWriterKey } from '../../src/exchange/sealed/signing.ts';
 import type { Draft } from '../../src/facts/fact.ts';
@@ -64,7 +65,7 @@ async function sharedDay(day: string): Promise<{ mixer: LivePhone; boom: LivePho
   const { secret, firstOwner } = held;
   const invited = {
     day,
-    secret,
+    secrets: new Map([[FIRST_KEY, secret]]),
     firstOwner,
     offer: 'writer' as const,
     word: '0123456789abcdef',
@@ -134,7 +135,7 @@ function alteredOf({ writer, bytes }: Message, at: number): Message {
 async function byStranger(keys: HeldKeys['keys'], day: string, drafts: readonly Draft[]): Promise<Message> {
   const phone = new SetPhone(2, 0);
   const facts = drafts.map((draft) => ({ ...phone.say(draft, 0), day }));
-  return sealBatch(parts, keys, await newWriterKey(parts.crypto), NO_BATCH, facts);
+  return sealBatch(parts, keys, await newWriterKey(parts.crypto), NO_BATCH, facts, FIRST_KEY);
 }
 
 /** The same of some 100 kB: a server takes no more than 128. */

@@ -1,4 +1,4 @@
-import type { Fact, UnknownFact } from '../../facts/fact.ts';
+import type { Fact, FactOf, UnknownFact } from '../../facts/fact.ts';
 import type { DayId } from '../../facts/kinds/envelope.ts';
 import type { FactId } from '../../shared/ids.ts';
 import type { FollowedClock } from '../../time/followed-clock.ts';
@@ -24,6 +24,7 @@ export interface FoldState {
   readonly parts: PartsList;
   readonly takes: Map<FactId, MutableTake>;
   clock: FollowedClock | null;
+  wrap: FactOf<'day-wrapped'> | undefined;
   readonly upkeep: MutableUpkeep;
   readonly line: LineItem[];
   readonly takeOrder: FactId[];
@@ -79,6 +80,9 @@ export function applyWholeDay(state: FoldState, fact: Fact): void {
       return;
     case 'clock-followed':
       state.clock = { frames: fact.frames, rate: fact.rate, atMs: fact.atMs };
+      return;
+    case 'day-wrapped':
+      state.wrap = fact.wrapped ? fact : undefined;
       return;
     default:
       applyUpkeep(state.upkeep, fact);

@@ -33,6 +33,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     parts: new PartsList(EMPTY_RIG),
     takes: new Map(),
     clock: null,
+    wrap: undefined,
     upkeep: newUpkeep(),
     line: [],
     takeOrder: [],

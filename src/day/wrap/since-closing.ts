@@ -1,10 +1,11 @@
 import { knew } from '../../facts/kinds/envelope.ts';
-import type { Day, Fact, FactId } from '../model.ts';
+import type { Day, Fact, FactId, FactOf } from '../model.ts';
 import { latestSent, type SentReport, wasKnown } from './sent-reports.ts';
-import { type Wrapped, wrapOf } from './wrapped.ts';
 
 /** What the day was closed with: the last report that went out, or the wrap. */
 export type Closing = SentReport | Wrapped;
+
+export type Wrapped = FactOf<'day-wrapped'>;
 
 /** An entry that a closing of the day did not know of. */
 export interface Late {
@@ -26,7 +27,7 @@ const BESIDE: ReadonlySet<Fact['kind']> = new Set<Fact['kind']>([
 
 /** The report first: what is not in it needs another one. */
 const closingsOf = (day: Day): readonly Closing[] =>
-  [latestSent(day), wrapOf(day)].filter((closing) => closing !== undefined);
+  [latestSent(day), day.wrap].filter((closing) => closing !== undefined);
 
 const knewOf = (closing: Closing, id: FactId): boolean =>
   closing.kind === 'report-sent' ? wasKnown(closing, id) : knew(closing, id);

@@ -1,8 +1,7 @@
 import type { Day, Fact } from '../../day/model.ts';
 import { holdersOf } from '../../day/phones/holders.ts';
 import type { SentReport } from '../../day/wrap/sent-reports.ts';
-import { type Closing, countSince, type LateOnLine } from '../../day/wrap/since-closing.ts';
-import type { Wrapped } from '../../day/wrap/wrapped.ts';
+import { type Closing, countSince, type LateOnLine, type Wrapped } from '../../day/wrap/since-closing.ts';
 import { databaseOf } from '../../shared/ids.ts';
 import { countOf } from './chain.ts';
 import { clockTime } from './times.ts';

@@ -1,5 +1,4 @@
 import { wrapDay } from '../../app/commands/day.ts';
-import { wrapOf } from '../../day/wrap/wrapped.ts';
 import type { ReportModel } from '../../report/model.ts';
 import { totalsLines } from '../../report/printed/words.ts';
 import { useDay, useOutline, useRun } from '../frame/context.ts';
@@ -38,7 +37,7 @@ export function CloseDay({ model }: { model: ReportModel }) {
 function WrapButton() {
   const day = useDay().day.value;
   const run = useRun();
-  return wrapOf(day) ? (
+  return day.wrap ? (
     <Button onClick={() => run(wrapDay(false), 'Day reopened')}>Reopen the day</Button>
   ) : (
     <Button look="solid" onClick={() => run(wrapDay(true), 'Day wrapped')}>

@@ -4,7 +4,6 @@ import { wrapDay } from '../../../src/commands/day/wrap-day.ts';
 import { undo } from '../../../src/commands/line/undo.ts';
 import { knownOf } from '../../../src/day/wrap/sent-reports.ts';
 import { countSince, lateOnLine } from '../../../src/day/wrap/since-closing.ts';
-import { wrapOf } from '../../../src/day/wrap/wrapped.ts';
 import type { Draft, Fact } from '../../../src/facts/fact.ts';
 import { MORNING, speaker, take } from '../say.ts';
 import { SetPhone } from '../three-phones.ts';
@@ -35,15 +34,15 @@ function twoPhones(): { mixer: SetPhone; boom: SetPhone; first: Fact } {
 describe('the wrap of a day', () => {
   test('stands until the day is reopened, by whoever said so last', () => {
     const { mixer, boom } = twoPhones();
-    expect(wrapOf(mixer.day())).toBeUndefined();
+    expect(mixer.day().wrap).toBeUndefined();
     const first = mixer.say(wrap, MORNING + MINUTE);
-    expect(wrapOf(mixer.day())?.id).toBe(first.id);
+    expect(mixer.day().wrap?.id).toBe(first.id);
     boom.take(mixer);
     boom.say({ kind: 'day-wrapped', wrapped: false }, MORNING + 2 * MINUTE);
-    expect(wrapOf(boom.day())).toBeUndefined();
+    expect(boom.day().wrap).toBeUndefined();
     const second = boom.say(wrap, MORNING + 3 * MINUTE);
     mixer.take(boom);
-    expect(wrapOf(mixer.day())?.id).toBe(second.id);
+    expect(mixer.day().wrap?.id).toBe(second.id);
   });
 
   test('of two phones at once is the later by their clocks, whichever has said more', () => {
@@ -52,7 +51,7 @@ describe('the wrap of a day', () => {
     mixer.say(wrap, MORNING + 4 * MINUTE);
     const later = boom.say(wrap, MORNING + 5 * MINUTE);
     mixer.take(boom);
-    expect(wrapOf(mixer.day())?.id).toBe(later.id);
+    expect(mixer.day().wrap?.id).toBe(later.id);
   });
 
   test('is one step of undo, and said once only', () => {
@@ -63,7 +62,7 @@ describe('the wrap of a day', () => {
     const undone = undo(phone.day(), 'phonea');
     if (!undone.ok) throw new Error(undone.problem.code);
     phone.say(...undone.value);
-    expect(wrapOf(phone.day())).toBeUndefined();
+    expect(phone.day().wrap).toBeUndefined();
     expect(wrapDay(phone.day(), false)).toEqual({ ok: true, value: [] });
     expect(wrapDay(phone.day(), true)).toEqual({ ok: true, value: [wrap] });
   });

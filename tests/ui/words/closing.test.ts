@@ -4,7 +4,6 @@ import { noteSent } from '../../../src/commands/day/send-report.ts';
 import { foldDay } from '../../../src/day/fold/fold.ts';
 import { knownOf, latestSent } from '../../../src/day/wrap/sent-reports.ts';
 import { lateOnLine } from '../../../src/day/wrap/since-closing.ts';
-import { wrapOf } from '../../../src/day/wrap/wrapped.ts';
 import type { Draft } from '../../../src/facts/fact.ts';
 import { lateWords, sentWords, wrapWords } from '../../../src/ui/words/closing.ts';
 import { MORNING, take } from '../../day/say.ts';
@@ -33,7 +32,7 @@ function sending(phone: SetPhone): Draft {
 /** All that a phone says of how the day was closed. */
 function wordsOn({ facts, database }: SetPhone): string[] {
   const day = foldDay('day-1', facts);
-  const [wrap, sent] = [wrapOf(day), latestSent(day)];
+  const [wrap, sent] = [day.wrap, latestSent(day)];
   const late = [...lateOnLine(day)].map(([id, one]) => `${id} ${lateWords(one)}`).sort();
   return [
     wrap ? wrapWords(day, wrap, database) : 'open',

@@ -1,7 +1,6 @@
 import { useLayoutEffect, useState } from 'preact/hooks';
 import type { Day } from '../../../day/model.ts';
 import { latestSent } from '../../../day/wrap/sent-reports.ts';
-import { wrapOf } from '../../../day/wrap/wrapped.ts';
 import { reportToSend } from '../../../report/revision/report-to-send.ts';
 import { nextLetter } from '../../../report/revision/revision.ts';
 import { afterNextPaint } from '../../kit/after-next-paint.ts';
@@ -22,7 +21,7 @@ interface ClosingNoteProps {
 export function ClosingNote({ changes, onRevise }: ClosingNoteProps) {
   const day = useDay().day.value;
   const own = useDatabase();
-  const wrap = wrapOf(day);
+  const wrap = day.wrap;
   const sent = latestSent(day);
   if (!wrap && !sent) return null;
   return (

@@ -6,7 +6,6 @@ import { answersNow } from '../../../day/answers/answers.ts';
 import type { Day } from '../../../day/model.ts';
 import { rollingNow } from '../../../day/recorders/rolling.ts';
 import { rateNow, settingsNow } from '../../../day/settings/settings.ts';
-import { wrapOf } from '../../../day/wrap/wrapped.ts';
 import { Button } from '../../kit/button.tsx';
 import { listOf } from '../../words/chain.ts';
 import { rateWords } from '../../words/recording.ts';
@@ -42,7 +41,7 @@ export function Head() {
     ...liveWords(liveState.value),
     rateWords(timecodeRate),
     ...rollingWords(day),
-    ...(wrapOf(day) ? ['wrapped'] : []),
+    ...(day.wrap ? ['wrapped'] : []),
   ];
   return (
     <header class="head">
