@@ -66,6 +66,28 @@ describe('a live day on two phones', () => {
     await page.getByText('Live: everything entered here is on the server').waitFor();
   });
 
+  test('says in a second window of the phone how it stands, and goes on there when the first is closed', async () => {
+    const { page } = mixer;
+    const second = await mixer.openWindow(new URL(page.url()).hash.replace(/^/, '/'));
+    await headSays(second, 'live');
+    await second.getByText('Live: everything entered here is on the server').waitFor();
+    // What the first window hears of the server, the second says too.
+    await log.kill();
+    await headSays(second, 'alone');
+    await log.start();
+    await Promise.all([headSays(page, 'live'), headSays(second, 'live')]);
+    await page.evaluate(() => {
+      location.hash = '#/';
+    });
+    await headSays(second, 'live');
+    await second.getByText('Live: everything entered here is on the server').waitFor();
+    await page.goBack();
+    await headSays(page, 'live');
+    await second.close();
+    await headSays(page, 'live');
+    await page.getByText('Live: everything entered here is on the server').waitFor();
+  });
+
   test('comes whole to a phone that joins, which writes once the owner lets it', async () => {
     await tap(mixer.page, 'Let a phone join');
     await tap(mixer.page, 'Join to write');
@@ -133,6 +155,15 @@ describe('a live day on two phones', () => {
     await boom.page.getByText('what follows is sealed with a key that it does not have').waitFor();
     expect(await ids(boom)).toEqual(before);
     expect((await ids(mixer)).length).toBeGreaterThan(before.length);
+  });
+
+  test('is left in every window of the phone', async () => {
+    const second = await mixer.openWindow(new URL(mixer.page.url()).hash.replace(/^/, '/'));
+    await headSays(second, 'live');
+    await tap(second, 'Leave live');
+    for (const page of [second, mixer.page])
+      await expect.poll(() => page.locator('.head-facts').textContent()).not.toMatch(/live|alone|catching/);
+    await second.close();
   });
 
   test('asks nothing of any other host', () => {

@@ -6,7 +6,7 @@ import type { Shelf } from '../shelf.ts';
 import { BatchBook } from './book.ts';
 import { dayFacts } from './day-facts.ts';
 import { keepLive, type LiveDay } from './live-day.ts';
-import { tellLive } from './live-state.ts';
+import { type LiveState, tellLive } from './live-state.ts';
 import type { LogPlace, OpenLog } from './log.ts';
 import { platformParts } from './platform-parts.ts';
 import { forgetRefusals } from './refusals.ts';
@@ -30,7 +30,8 @@ export async function startLive(app: AppStore, engine: LiveEngine, day: DayId): 
   const store = app.current();
   if (!place || store?.day.peek().id !== day) return;
   const over = new AbortController();
-  const running = withLock(lockOf(day), over.signal, () => run(app, engine, store, place, over.signal));
+  const tell = toldToWindows(app, day, over.signal);
+  const running = withLock(lockOf(day), over.signal, () => run(app, engine, store, place, over.signal, tell));
   stopNow = async () => {
     over.abort();
     await running.catch(() => {});
@@ -50,6 +51,7 @@ async function run(
   store: DayStore,
   place: LogPlace,
   over: AbortSignal,
+  tell: typeof tellLive,
 ): Promise<void> {
   const book = await BatchBook.open(engine.shelf, store.day.peek().id);
   const held = await engine.ring.read(store.day.peek().id);
@@ -65,19 +67,44 @@ async function run(
     );
   };
   const facts = dayFacts(app, store);
-  const live = keepLive({ openLog, place, sealer, book, facts, tell: tellIf(over), onKeyTwice });
+  const live = keepLive({ openLog, place, sealer, book, facts, tell, onKeyTwice });
   const stopHearing = hearNetwork(live);
   await new Promise((done) => over.addEventListener('abort', done));
   stopHearing();
   await live.close();
 }
 
-/** What ends late says nothing of the day that is open by then. */
-const tellIf =
-  (over: AbortSignal): typeof tellLive =>
-  (state) => {
-    if (!over.aborted) tellLive(state);
+const ASKED = 'asked';
+const LEFT = 'left';
+
+/**
+ * Says how the day stands, here and in the other windows of this phone: only one of them keeps it in step. What ends late
+ * says nothing of the day that is open by then. A day that was left in one window is left in all.
+ */
+function toldToWindows(app: AppStore, day: DayId, over: AbortSignal): typeof tellLive {
+  const windows = new BroadcastChannel(`rollbook-live-${day}`);
+  let own: LiveState | undefined;
+  const hear = ({ data }: MessageEvent<LiveState | typeof ASKED | typeof LEFT>): void => {
+    if (data === LEFT) {
+      app.parts.live?.places.keep(day, undefined);
+      app.parts.live?.stop();
+    } else if (data !== ASKED && !own) tellLive(data);
+    else if (data === ASKED && own) windows.postMessage(own);
   };
+  windows.addEventListener('message', hear);
+  windows.postMessage(ASKED);
+  over.addEventListener('abort', () => {
+    windows.removeEventListener('message', hear);
+    if (!app.parts.live?.places.of(day)) windows.postMessage(LEFT);
+    windows.close();
+  });
+  return (state) => {
+    if (over.aborted || !state) return;
+    own = state;
+    windows.postMessage(state);
+    tellLive(state);
+  };
+}
 
 /** Held by whoever writes batches of the day: two windows would write two under one number. */
 export const lockOf = (day: DayId): string => `rollbook-live-${day}`;

@@ -78,7 +78,7 @@ const SHARED = 'Shared, with no network: phones that have joined give each other
 const OTHERS = 'Other phones share this day. To share it here too, scan a join code of its owner’s phone.';
 
 function liveWords(state: LiveState | null, isRemoved: boolean): string {
-  if (!state) return 'Live in another window of this phone.';
+  if (!state) return 'Not connected yet.';
   if (state.is === 'catching-up') return `Catching up: ${countOf(state.left, 'message')} to read.`;
   if (state.is === 'live' && state.lacksKey)
     return isRemoved
