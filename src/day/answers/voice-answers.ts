@@ -132,17 +132,21 @@ function leadPaths(wiring: Wiring, from: string, path: Path): Path[] {
 }
 
 function inputPath(wiring: Wiring, lead: PluggedLead, path: Path): Path {
-  const led: Path = { ...path, lead: lead.id, because: [...path.because, lead.link.by] };
-  const reach = lead.link.value.to ? wiring.reachOf(lead.link.value.to) : undefined;
-  if (!reach) return hangingPath(wiring, lead, led);
-  const at: Path = {
-    ...led,
+  const { by, value } = lead.link;
+  const reach = value.to ? wiring.reachOf(value.to) : undefined;
+  if (!reach) return hangingPath(wiring, lead, { ...path, lead: lead.id, because: [...path.because, by] });
+  const arrives = reach.arrival?.lead === lead.id;
+  const tracks = arrives ? reach.tracks : path.tracks;
+  // Made at once: at every answer there is one of these for each voice and recorder.
+  return {
+    ...path,
+    lead: lead.id,
     input: reach.input.id,
     selector: reach.selector?.part.id ?? null,
-    because: [...led.because, ...reach.because],
+    tracks,
+    broken: !arrives ? 'switched-away' : tracks.length === 0 ? 'no-track' : path.broken,
+    because: [...path.because, by, ...reach.because],
   };
-  if (reach.arrival?.lead !== lead.id) return { ...at, broken: 'switched-away' };
-  return reach.tracks.length === 0 ? { ...at, broken: 'no-track' } : { ...at, tracks: reach.tracks };
 }
 
 /** A lead that goes nowhere; or one that was pushed out, while another is still in its socket. */
