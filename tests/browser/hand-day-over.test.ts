@@ -6,14 +6,14 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { openStage, type Stage } from './harness.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
-import { startDay, takeOne, tap } from './tapping.ts';
+import { takeOne, tap } from './tapping.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'rollbook-hand-over-'));
 /** What the other phone's camera will see. */
 const seen = join(folder, 'seen.mjpeg');
 /** The browser plays 30 pictures of the file a second: each code stands for four of them. */
 const REPEATS = 4;
-const PICTURES = 12;
+const PICTURES = 30;
 
 let mixer: Stage;
 let other: Stage;
@@ -55,8 +55,9 @@ async function film(page: Page): Promise<void> {
 
 describe('a day is handed over with no server', () => {
   test('to a phone that asks with the code it was shown, and shows the same two words', async () => {
-    await startDay(mixer.page);
-    await takeOne(mixer.page);
+    await tap(mixer.page, 'Sample day');
+    await mixer.page.locator('.dock').waitFor();
+    await mixer.waitSaved();
     await toPage(mixer.page, 'phones');
     await tap(mixer.page, 'Let a phone join');
     await tap(mixer.page, 'Hand the day over');
@@ -84,7 +85,7 @@ describe('a day is handed over with no server', () => {
     await tap(mixer.page, 'Give the whole day');
     await film(mixer.page);
     await tap(mixer.page, 'Done');
-    await tap(other.page, /get the day/);
+    await tap(other.page, 'Get the day');
     await tap(other.page, 'It shows codes now');
     await other.page.getByRole('dialog', { name: 'Import this?' }).waitFor();
     await sheet(other.page).getByText('Sealed, and checked').waitFor();
@@ -104,5 +105,20 @@ describe('a day is handed over with no server', () => {
     await toPage(mixer.page, 'now');
     await mixer.page.getByText('This phone reads the day and changes nothing.').waitFor();
     expect(await mixer.page.getByRole('button', { name: /^Roll/ }).count()).toBe(0);
+  });
+
+  test('and shows the phone that reads everything, with nothing on it to change', async () => {
+    const changes = (page: Page) =>
+      page.locator('main').locator('[aria-pressed], [type="checkbox"], .button, input:not([readonly])');
+    const shown = async ({ page }: Stage, tab: string) => {
+      await toPage(page, tab);
+      await page.locator('main .row, main input').first().waitFor();
+      return changes(page).filter({ visible: true }).count();
+    };
+    for (const tab of ['plan', 'radio', 'cast']) {
+      const find = tab === 'cast' ? 1 : 0;
+      expect(await shown(other, tab), tab).toBeGreaterThan(find);
+      expect(await shown(mixer, tab), tab).toBe(find);
+    }
   });
 });

@@ -24,11 +24,15 @@ export function AskSheet({ day, onGet, onClose }: AskProps) {
     <CodeSheet
       day={day}
       title="Ask to write"
-      under="The owner of the day scans this under Phones. Until then this phone shares nothing of its own."
+      under={
+        onGet
+          ? 'The owner of the day scans this under Phones. Once it has let this phone in, get the day.'
+          : 'The owner of the day scans this under Phones. Until then this phone shares nothing of its own.'
+      }
       foot={
         onGet && (
           <Button look="solid" onClick={onGet}>
-            It was let in: get the day
+            Get the day
           </Button>
         )
       }

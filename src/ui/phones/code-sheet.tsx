@@ -31,7 +31,9 @@ export function CodeSheet({ day, title, under, make, caution, children, foot, on
   return (
     <Sheet title={title} under={under} onClose={onClose} foot={foot} forReaders>
       {children}
-      {code !== null && <ShownCode text={code} label={`Code: ${title}`} />}
+      <div class={children ? 'code-under-words' : undefined}>
+        {code !== null && <ShownCode text={code} label={`Code: ${title}`} />}
+      </div>
       <p class="section">{caution}</p>
       {code !== null && (
         <details class="section soft">

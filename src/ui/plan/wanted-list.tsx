@@ -3,6 +3,7 @@ import { answersNow } from '../../day/answers/answers.ts';
 import { allPins } from '../../day/chain/pins.ts';
 import type { Day, PartId, Voice, VoiceId } from '../../day/model.ts';
 import { Button } from '../kit/button.tsx';
+import { isReadOnly } from '../kit/reads-only.ts';
 import { Row } from '../kit/row.tsx';
 import { listOf, nameOf } from '../words/chain.ts';
 import { pinWords } from '../words/facts.ts';
@@ -50,12 +51,14 @@ export function WantedList({ day, cast, wanted, whatIf, on, onToggle, onWhatIf, 
                 }
                 word={isWanted ? 'needed' : ''}
                 pressed={isWanted}
-                onTap={() => onToggle(id)}
+                onTap={isReadOnly.value ? undefined : () => onToggle(id)}
               />
               {isWanted ? (
-                <Button look="bare" onClick={() => onPin(id)} label={`Pin ${nameOf(day, id)}`}>
-                  pin
-                </Button>
+                !isReadOnly.value && (
+                  <Button look="bare" onClick={() => onPin(id)} label={`Pin ${nameOf(day, id)}`}>
+                    pin
+                  </Button>
+                )
               ) : (
                 <Button
                   look="bare"

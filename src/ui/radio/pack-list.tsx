@@ -7,6 +7,7 @@ import type { Analysis } from '../../radio/intermodulation/analysis.ts';
 import { useDay, useRun } from '../frame/context.ts';
 import { complain } from '../frame/messages.ts';
 import { Button } from '../kit/button.tsx';
+import { isReadOnly } from '../kit/reads-only.ts';
 import { nameOf } from '../words/chain.ts';
 import { hitsWords } from './words.ts';
 
@@ -92,6 +93,7 @@ function PackRow({
         inputMode="decimal"
         enterKeyHint="next"
         autoComplete="off"
+        readOnly={isReadOnly.value}
         placeholder="MHz"
         aria-label={`${pack.name} in MHz`}
         onInput={(event) => setTyped(event.currentTarget.value)}
