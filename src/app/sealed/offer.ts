@@ -7,8 +7,8 @@ export interface Offer {
   readonly entries: number;
   /** Of a shared day: only phones that have joined can read it. */
   readonly isSealed?: boolean;
-  /** The owner has not let this phone write: what it said itself is not in it. */
-  readonly leavesOutOwn?: boolean;
+  /** Why what was entered on this phone is not in it; missing where it is. */
+  readonly leavesOut?: 'not-admitted' | 'lacks-key' | undefined;
   /** Null if the other phone has everything that is here. */
   readonly series: Series | null;
 }

@@ -14,8 +14,7 @@ import { sealedText } from './sealed-text.ts';
 interface Sealed {
   readonly name: string;
   readonly batches: readonly KeptBatch[];
-  /** False where the owner of the day has not let this phone write: what it said itself is not among them. */
-  readonly isAdmitted: boolean;
+  readonly leavesOut: Offer['leavesOut'];
 }
 
 /** Null on a day that this phone has no keys of. */
@@ -24,9 +23,12 @@ async function sealedBeyond(
   day: DayId,
   last: ReadonlyMap<string, number>,
 ): Promise<Sealed | 'busy' | null> {
+  // Says who holds this phone, if the day does not know.
+  (await app.open(day)).runTogether([]);
   const given = await besideLive(app, day, async ({ sealer, book, facts }): Promise<Sealed> => {
-    const { isAdmitted } = await sealNew(sealer, book, facts);
-    return { name: sealer.day, batches: lackedBatches(last, book.all), isAdmitted };
+    const { isAdmitted, lacksKey } = await sealNew(sealer, book, facts);
+    const leavesOut = lacksKey ? 'lacks-key' : isAdmitted ? undefined : 'not-admitted';
+    return { name: sealer.day, batches: lackedBatches(last, book.all), leavesOut };
   });
   return given === null || given === 'busy' ? given : given.done;
 }
@@ -43,12 +45,12 @@ export async function sealedOffer(
   const sealed = await sealedBeyond(app, day, have?.last ?? new Map());
   if (sealed === 'busy') return fail({ code: 'live-elsewhere' });
   if (!sealed) return null;
-  const { name, batches, isAdmitted } = sealed;
+  const { name, batches, leavesOut } = sealed;
   const offer = {
     to: have?.from ?? null,
     entries: batches.reduce((sum, { ids }) => sum + ids.length, 0),
     isSealed: true,
-    leavesOutOwn: !isAdmitted,
+    leavesOut,
   };
   if (batches.length === 0) return ok({ ...offer, series: null });
   const bytes = bundleBytes({ day: name, batches: batches.map((batch) => batch.bytes) });

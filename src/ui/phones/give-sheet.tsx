@@ -49,11 +49,15 @@ export function GiveSheet({ onClose }: { onClose: () => void }) {
   );
 }
 
-const LEAVES_OUT =
-  'What was entered on this phone is not given: the owner of the day has not let it write. Show the owner its code.';
+const LEFT_OUT: Readonly<Record<NonNullable<Offer['leavesOut']>, string>> = {
+  'not-admitted':
+    'What was entered on this phone is not given: the owner of the day has not let it write. Show the owner its code.',
+  'lacks-key':
+    'What was entered on this phone since a phone was removed is not given: this one does not have the new key. Let it scan a new join code of the owner’s phone.',
+};
 
 function Giving({
-  offer: { to, entries, series, leavesOutOwn },
+  offer: { to, entries, series, leavesOut },
   onClose,
 }: {
   offer: Offer;
@@ -78,7 +82,7 @@ function Giving({
         onClose={onClose}
         foot={close}
       >
-        {leavesOutOwn && <p class="section warn">{LEAVES_OUT}</p>}
+        {leavesOut && <p class="section warn">{LEFT_OUT[leavesOut]}</p>}
       </Sheet>
     );
   const codes = countOf(series.count, 'code');
@@ -95,7 +99,7 @@ function Giving({
         label={`Codes for the other phone's camera: ${codes}`}
         number={number}
       />
-      {leavesOutOwn && <p class="section warn">{LEAVES_OUT}</p>}
+      {leavesOut && <p class="section warn">{LEFT_OUT[leavesOut]}</p>}
       <p class="section soft">
         {number < series.count
           ? `Code ${number + 1} of ${series.count}`

@@ -37,7 +37,7 @@ export function sealedLines({ refused, waiting }: SealedRead): string[] {
     'Sealed, and checked: all of it was entered by phones that may write on this day.',
     last ? `Left out: ${refusedWords({ count: refused.length, last })}` : '',
     waiting > 0
-      ? `${countOf(waiting, 'message')} ${waiting === 1 ? 'follows' : 'follow'} what is not here yet, and will be given again.`
+      ? `${countOf(waiting, 'message')} cannot be read before an earlier one, or a new key, is here.`
       : '',
   ].filter(Boolean);
 }

@@ -192,6 +192,23 @@ describe('codes of a shared day are sealed and checked', () => {
     expect(await idsOf(mixer)).toEqual(await idsOf(boom));
   });
 
+  test('what a phone may not seal is left out, and it is said why', async () => {
+    const { mixer, boom } = await mixerAnd('writer');
+    const ines = sharedPhone('phonec', 'Ines Roth');
+    await readLiveCode(ines.app, null, await codeToJoin(mixer.app, DAY, 'writer'));
+    await byCodes(mixer, ines);
+    await say(ines, take('24', 1, 3));
+    expect(await offered(ines, boom)).toMatchObject({ entries: 0, leavesOut: 'not-admitted' });
+    await joins(mixer, ines, 'writer');
+    expect(await offered(ines, boom)).toMatchObject({ leavesOut: undefined });
+    // A phone of an older version is given no key.
+    const { agreement: _, ...older } = ines.ring.get(DAY)!;
+    ines.ring.set(DAY, older);
+    await putOff(mixer.app, DAY, await memberOf(mixer, 'Jon Berg'));
+    await byCodes(mixer, ines);
+    expect(await offered(ines, boom)).toMatchObject({ leavesOut: 'lacks-key' });
+  });
+
   test('what one phone sealed goes on through another, sealed by the one who said it', async () => {
     const { mixer, boom } = await mixerAnd('writer');
     const ines = sharedPhone('phonec', 'Ines Roth');

@@ -111,6 +111,14 @@ describe('after a removal', () => {
     expect(one.later![0]!.secret).toEqual(other.later![0]!.secret);
   });
 
+  test('it is given by P-256 to phones whose platform has no X25519', async () => {
+    const { owner, removed, stays, removal } = await afterRemoval({ crypto: withoutEd25519 });
+    for (const phone of [removed, stays]) await phone.takeIn(removal.bytes);
+    const said = await owner.tell(take('24', 1, 2));
+    expect(await stays.takeIn(said.bytes)).toMatchObject({ ok: true, value: { opened: [{}] } });
+    expect(await couldRead(removed, said)).toBe(false);
+  });
+
   test('servers call the day what they called it before', async () => {
     const { owner, stays, removal } = await afterRemoval();
     await stays.takeIn(removal.bytes);
