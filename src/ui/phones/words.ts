@@ -14,15 +14,22 @@ export function titleOfPhone({ database, holder }: DayPhone, own: string): strin
 /** `'last heard at 14:02, 31 entries · lacks 3 entries of this phone'` */
 export function statusOfPhone(day: Day, phone: DayPhone, own: string): string {
   const entries = countOf(phone.entries, 'entry', 'entries');
-  if (phone.database === own || !phone.last) return phone.entries > 0 ? entries : 'no entries yet';
+  const more = moreWords(day, phone, own);
+  if (phone.database === own) return phone.entries > 0 ? entries : 'no entries yet';
+  if (!phone.last) return more;
   const heard = `last heard at ${clockTime(phone.last.at, phone.last.zone)}, ${entries}`;
   const lacks =
     phone.lacks > 0
       ? `had not seen ${countOf(phone.lacks, 'entry', 'entries')} of this phone`
       : 'had seen everything of this phone';
-  const more =
-    phone.hasMoreOf.length > 0
-      ? `has entries of ${listOf(phone.hasMoreOf.map((other) => phoneName(day, other, own)))} that are not here`
-      : '';
   return [heard, lacks, more].filter((words) => words !== '').join(' · ');
+}
+
+/** `'has entries of its own and of Jon Berg that are not here'`; how many is not known before they are. */
+function moreWords(day: Day, { database, hasMoreOf }: DayPhone, own: string): string {
+  if (hasMoreOf.length === 0) return '';
+  const others = hasMoreOf.filter((other) => other !== database);
+  if (others.length === 0) return 'has entries that are not here';
+  const of = others.map((other) => `of ${phoneName(day, other, own)}`);
+  return `has entries ${listOf([...(others.length < hasMoreOf.length ? ['of its own'] : []), ...of])} that are not here`;
 }

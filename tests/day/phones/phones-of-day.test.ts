@@ -26,7 +26,7 @@ function twoPhones(): Fact[] {
 describe('the phones of a day', () => {
   test('are listed with this one first, with who holds each and when it was last heard', () => {
     const phones = phonesOfDay(foldDay('day-1', twoPhones()), 'phonea');
-    expect(phones.map(({ database }) => database)).toEqual(['phonea', 'phoneb']);
+    expect(phones.map(({ database }) => database)).toEqual(['phonea', 'phoneb', 'phonec']);
     expect(phones[1]).toMatchObject({
       holder: { name: 'Jon Berg', job: 'Boom operator' },
       entries: 2,
@@ -44,6 +44,17 @@ describe('the phones of a day', () => {
     const [own, other] = phonesOfDay(foldDay('day-1', twoPhones()), 'phonea');
     expect(own).toMatchObject({ lacks: 0, hasMoreOf: [] });
     expect(other).toMatchObject({ lacks: 1, hasMoreOf: ['phonec'] });
+  });
+
+  test('one of which only others have heard, and one whose later entries they have heard, have what is not here', () => {
+    const facts = twoPhones();
+    const phones = phonesOfDay(foldDay('day-1', facts), 'phonea');
+    expect(phones[2]).toMatchObject({ database: 'phonec', entries: 0, last: null, hasMoreOf: ['phonec'] });
+    const utility = { ...facts[2]!, id: '00000a-phonec00000', seen: { phoneb: 7 } } as Fact;
+    const more = phonesOfDay(foldDay('day-1', [...facts, utility]), 'phonea');
+    const hasMoreOf = (database: string) => more.find((phone) => phone.database === database)?.hasMoreOf;
+    expect(hasMoreOf('phoneb')).toEqual(['phoneb']);
+    expect(hasMoreOf('phonec')).toEqual(['phoneb']);
   });
 });
 
