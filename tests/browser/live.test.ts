@@ -1,5 +1,7 @@
+import { jetstreamManager } from '@nats-io/jetstream';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { asKeeper } from '../../.ci/hub/streams.mjs';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { type LogNode, PASSWORDS, startNode } from '../live/servers.ts';
 import { openStage, type Stage } from './harness.ts';
@@ -64,6 +66,23 @@ describe('a live day on two phones', () => {
     await paste(page, `rollbook-live /live phone ${PASSWORDS.HUB_PHONE}`);
     await headSays(page, 'live');
     await page.getByText('Live: everything entered here is on the server').waitFor();
+  });
+
+  test('shows nothing of a flood on the log but how much was refused, and why', async () => {
+    const { page } = mixer;
+    const keeper = await asKeeper(log.websocket, PASSWORDS.HUB_KEEPER);
+    const manager = await jetstreamManager(keeper, { checkAPI: false });
+    const { state } = await manager.streams.info('SAID', { subjects_filter: '>' });
+    const [subject] = Object.keys(state.subjects ?? {});
+    const before = await ids(mixer);
+    for (let nth = 0; nth < 500; nth += 1) keeper.publish(subject!, new Uint8Array(200).fill(99));
+    await keeper.close();
+    await page.getByText('500 messages refused. The last: It is no message of this app').waitFor();
+    await headSays(page, 'live');
+    expect(await ids(mixer)).toEqual(before);
+    await toPage(page, 'line');
+    await page.getByText('1 take, ').waitFor();
+    await toPage(page, 'phones');
   });
 
   test('says in a second window of the phone how it stands, and goes on there when the first is closed', async () => {

@@ -1,3 +1,4 @@
+import { isReadOnly } from './reads-only.ts';
 import './check-row.css';
 
 export interface CheckRowProps {
@@ -10,11 +11,11 @@ export interface CheckRowProps {
   readonly onTick: () => void;
 }
 
-/** One thing to do, ticked off when it is done. */
+/** One thing to do, ticked off when it is done; a phone that only reads shows the tick. */
 export const CheckRow = ({ number, title, under, isTicked, isStale = false, onTick }: CheckRowProps) => (
   <label class="row check-row">
     <span class="row-lead">
-      <input type="checkbox" checked={isTicked} disabled={isStale} onChange={onTick} />
+      <input type="checkbox" checked={isTicked} disabled={isStale || isReadOnly.value} onChange={onTick} />
       {number !== undefined && <span class="row-number">{number}</span>}
     </span>
     <span class="row-text">
