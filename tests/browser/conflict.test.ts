@@ -4,7 +4,7 @@ import { speaker, take } from '../day/say.ts';
 import { onStage } from './harness.ts';
 import { isInReach } from './in-reach.ts';
 import { openSaid } from './said-day.ts';
-import { paste, tap } from './tapping.ts';
+import { paste, tab, tap } from './tapping.ts';
 
 test('two phones that differ are told on the first screen, and one tap on what is true settles it', async () => {
   const [a, b] = [speaker('phonea'), speaker('phoneb')];
@@ -60,5 +60,17 @@ test('two takes are offered as one where they start together, and only there; Un
     expect(await sheet.getByRole('button', { name: /^This is one take/ }).count()).toBe(0);
     await sheet.getByRole('button', { name: 'Undo' }).tap();
     await sheet.getByRole('heading', { name: '2 conflicts', exact: true }).waitFor();
+    // Later it is taken back where the other phone's take stands on the line.
+    await tap(page, /^This is one take.*one 24A\/1/);
+    await sheet.getByRole('heading', { name: '1 conflict', exact: true }).waitFor();
+    await sheet.getByRole('button', { name: 'Close' }).tap();
+    await tab(page, 'Line');
+    await tap(page, /24A\/1.*logged on two phones, one take/);
+    await sheet.getByText('24A/1, logged on two phones').waitFor();
+    await stage.screenshot('one-take-sheet');
+    await tap(page, 'They are two takes');
+    await page.getByText('24A/1: two takes again').first().waitFor();
+    await tab(page, 'Now');
+    await page.getByRole('button', { name: '2 conflicts' }).waitFor();
   });
 });

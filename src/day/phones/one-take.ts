@@ -1,7 +1,7 @@
 import { databaseOf } from '../../shared/ids.ts';
 import { framesPerDay } from '../../time/rate.ts';
 import { framesBetween, framesToMs } from '../../time/timecode.ts';
-import type { Day, Stamp, Take } from '../model.ts';
+import type { Day, FactId, LineItem, Stamp, Take, TakeId } from '../model.ts';
 import { startOfTake } from '../settings/settings.ts';
 
 /** Two thumbs on Roll are some seconds apart (common practice, no source). */
@@ -45,3 +45,14 @@ const isTied = (day: Day, { id, rolledAt }: Take): boolean =>
       fact.id < id &&
       !day.takenBack.has(fact.id),
   );
+
+/** Whether a take on the line was joined into another phone's log of it: it counts no more, and nobody removed it. */
+export const isJoined = (day: Day, { fact, takenBack }: LineItem): boolean =>
+  fact.kind === 'take-logged' && takenBack && !day.takenBack.has(fact.id);
+
+/** What made a take one with another phone's: two phones may have said so, each the other way round. */
+export const joinsOf = (day: Day, take: TakeId): FactId[] =>
+  day.facts
+    .filter((fact) => fact.kind === 'takes-joined' && (fact.take === take || fact.into === take))
+    .map(({ id }) => id)
+    .filter((id) => !day.takenBack.has(id));

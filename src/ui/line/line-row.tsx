@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Day, FactId, LineItem, Take } from '../../day/model.ts';
+import { isJoined } from '../../day/phones/one-take.ts';
 import { takeText } from '../../day/slate.ts';
 import { isOpen } from '../../day/takes.ts';
 import type { LateOnLine } from '../../day/wrap/since-closing.ts';
@@ -28,6 +29,7 @@ export function LineEntry({ day, item, late, onOpen }: EntryProps) {
   const placed = item.fact.before && day.takes.get(item.fact.before);
   const placedBefore = placed ? takeText(placed) : '';
   const by = otherHolder(day, item.fact.id, useDatabase());
+  const backWords = isJoined(day, item) ? 'logged on two phones, one take' : item.takenBack ? 'removed' : '';
   const lateFor = late ? lateWords(late) : '';
   return useMemo(
     () => (
@@ -36,6 +38,7 @@ export function LineEntry({ day, item, late, onOpen }: EntryProps) {
           item={item}
           take={take}
           title={take ? <TakeLine take={take} /> : factWords(day, item.fact)}
+          backWords={backWords}
           placedBefore={placedBefore}
           by={by}
           lateFor={lateFor}
@@ -44,7 +47,7 @@ export function LineEntry({ day, item, late, onOpen }: EntryProps) {
       </li>
     ),
     // Names of voices and parts come from the cast and rig, which `answersOf` changes with.
-    [item, take, placedBefore, by, lateFor, day.memory.answersOf, onOpen],
+    [item, take, backWords, placedBefore, by, lateFor, day.memory.answersOf, onOpen],
   );
 }
 
@@ -52,6 +55,8 @@ interface LineRowProps {
   readonly item: LineItem;
   readonly take: Take | undefined;
   readonly title: ComponentChildren;
+  /** Why it counts no more; empty if it does. */
+  readonly backWords: string;
   readonly placedBefore: string;
   /** Who made it on another phone; empty for one's own. */
   readonly by: string;
@@ -60,7 +65,7 @@ interface LineRowProps {
 }
 
 /** A square for a take, a ring for a circled one, a diamond for a change. */
-function LineRow({ item, take, title, placedBefore, by, lateFor, onTap }: LineRowProps) {
+function LineRow({ item, take, title, backWords, placedBefore, by, lateFor, onTap }: LineRowProps) {
   const { fact, takenBack } = item;
   const at = take?.start
     ? formatTimecode(take.start.frames, take.start.rate).slice(0, 8)
@@ -75,7 +80,9 @@ function LineRow({ item, take, title, placedBefore, by, lateFor, onTap }: LineRo
       <span class="row-text">
         <strong class={take ? undefined : 'line-change'}>{title}</strong>
         <span class="soft">
-          {[...under(item, take, placedBefore), by, lateFor].filter((word) => word !== '').join(' · ')}
+          {[backWords, ...under(item, take, placedBefore), by, lateFor]
+            .filter((word) => word !== '')
+            .join(' · ')}
         </span>
       </span>
     </Button>
@@ -99,9 +106,8 @@ function TakeLine({ take }: { take: Take }) {
   );
 }
 
-function under({ fact, takenBack }: LineItem, take: Take | undefined, placedBefore: string): string[] {
+function under({ fact }: LineItem, take: Take | undefined, placedBefore: string): string[] {
   return [
-    takenBack ? 'removed' : '',
     take && isOpen(take) ? 'rolling' : '',
     ...(take ? statusWords(take) : []),
     ...(take?.notes.map(({ text }) => text) ?? []),

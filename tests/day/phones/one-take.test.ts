@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Day } from '../../../src/day/model.ts';
-import { canBeOneTake } from '../../../src/day/phones/one-take.ts';
+import { canBeOneTake, isJoined, joinsOf } from '../../../src/day/phones/one-take.ts';
 import { takesInOrder } from '../../../src/day/takes.ts';
-import type { Draft } from '../../../src/facts/fact.ts';
+import type { Draft, Fact } from '../../../src/facts/fact.ts';
 import { timeOfDayClock } from '../../../src/time/followed-clock.ts';
 import { MORNING } from '../say.ts';
 import { SetPhone } from '../three-phones.ts';
@@ -115,4 +115,28 @@ describe('two takes of one number are two', () => {
     for (const _ of [1, 2]) phone.say(rolled({ atMs: MORNING, aheadMs: 0, isTied: false }), MORNING);
     expect(isOne(phone.day())).toBe(false);
   });
+});
+
+test('what made two takes one can be taken back, though both phones said so, each the other way round', () => {
+  const [one, other] = [new SetPhone(0, 0), new SetPhone(1, 0)];
+  const [first, second] = [one, other].map((phone) =>
+    phone.say(rolled({ atMs: MORNING, aheadMs: 0, isTied: false }), MORNING),
+  ) as [Fact, Fact];
+  one.take(other);
+  other.take(one);
+  one.say({ kind: 'takes-joined', take: second.id, into: first.id }, MORNING + SECOND);
+  other.say({ kind: 'takes-joined', take: first.id, into: second.id }, MORNING + SECOND);
+  one.take(other);
+  const day = one.day();
+  expect(takesInOrder(day)).toHaveLength(1);
+  expect(day.line.filter((item) => isJoined(day, item))).toHaveLength(1);
+  const targets = joinsOf(day, second.id);
+  expect(targets).toHaveLength(2);
+  one.say({ kind: 'fact-retracted', targets, by: 'hand' }, MORNING + 2 * SECOND);
+  expect(takesInOrder(one.day())).toHaveLength(2);
+  expect(joinsOf(one.day(), second.id)).toEqual([]);
+  // A take that was removed is not one with another.
+  one.say({ kind: 'fact-retracted', targets: [second.id], by: 'hand' }, MORNING + 3 * SECOND);
+  const removed = one.day();
+  expect(removed.line.some((item) => isJoined(removed, item))).toBe(false);
 });

@@ -1,6 +1,6 @@
 import { Fragment } from 'preact';
 import { useState } from 'preact/hooks';
-import { bringBack, moveBefore, takeBack } from '../../../app/commands/correct.ts';
+import { moveBefore, takeBack } from '../../../app/commands/correct.ts';
 import { correctRolling } from '../../../app/commands/recorders.ts';
 import { circleTake, describeTake } from '../../../app/commands/takes.ts';
 import { answersAtTake } from '../../../day/answers/answers.ts';
@@ -9,7 +9,7 @@ import { type LineItem, UNITS } from '../../../day/model.ts';
 import { recordersOf, rollingAtTake } from '../../../day/recorders/rolling.ts';
 import { startOfTake } from '../../../day/settings/settings.ts';
 import { takeText } from '../../../day/slate.ts';
-import { isOpen, takeFrom } from '../../../day/takes.ts';
+import { isOpen } from '../../../day/takes.ts';
 import { formatLength } from '../../../time/length.ts';
 import { formatTimecode } from '../../../time/timecode.ts';
 import { Button } from '../../kit/button.tsx';
@@ -27,6 +27,7 @@ import { FromWhen } from '../from-when.tsx';
 import { useCut } from '../use-cut.ts';
 import { NoteSheet } from './note-sheet.tsx';
 import { TakeForm } from './take-form.tsx';
+import { TakenBackSheet } from './taken-back-sheet.tsx';
 
 /** One take: what was recorded on each track, and everything that can be corrected. */
 export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => void }) {
@@ -142,20 +143,6 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
           options={UNITS.map((value) => ({ value, name: UNIT_WORD[value] }))}
           onChoose={(unit) => run(describeTake(take.id, { unit }), `${name} of the ${UNIT_WORD[unit]} unit`)}
         />
-      </div>
-    </Sheet>
-  );
-}
-
-function TakenBackSheet({ item: { fact }, onClose }: { item: LineItem; onClose: () => void }) {
-  const run = useRun();
-  const name = fact.kind === 'take-logged' ? takeText(takeFrom(fact)) : 'Take';
-  return (
-    <Sheet title={`${name}, removed`} under="Changes placed before it stay where they are." onClose={onClose}>
-      <div class="section">
-        <Button look="solid" onClick={() => run(bringBack([fact.id]), `${name} brought back`) && onClose()}>
-          Bring back
-        </Button>
       </div>
     </Sheet>
   );
