@@ -307,6 +307,9 @@ describe('a restart into the new version', () => {
       );
       const other = await stage.openWindow();
       await offer(stage, 'two');
+      // Chromium delays a worker for minutes that is put in charge while a page asks the one before for a file
+      // (src/offline/service-worker.ts); one that forces it does not wait for that by itself.
+      await other.waitForLoadState('networkidle');
       await other.evaluate(async () => {
         const { waiting } = await navigator.serviceWorker.ready;
         waiting!.postMessage({ type: 'SKIP_WAITING' });
