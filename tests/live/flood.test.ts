@@ -28,6 +28,9 @@ const DAY = 'day-flood';
 /** Messages of each kind of flood. */
 const EACH = LONG ? 5000 : 400;
 
+/** A machine may have much else to do. */
+const WITHIN = { timeout: 40_000, interval: 50 };
+
 let server: LogNode;
 const phones: LivePhone[] = [];
 const connections: NatsConnection[] = [];
@@ -80,7 +83,7 @@ async function sharedDay(day: string): Promise<{ mixer: LivePhone; boom: LivePho
   });
   await boom.open(() => server.base);
   phones.push(mixer, boom);
-  await expect.poll(() => [mixer.isLive, boom.isLive]).toEqual([true, true]);
+  await expect.poll(() => [mixer.isLive, boom.isLive], WITHIN).toEqual([true, true]);
   return { mixer, boom, held };
 }
 
@@ -167,7 +170,7 @@ describe('a flood on the log of a day', () => {
     const { mixer, boom, held } = await sharedDay(DAY);
     takeOne(mixer);
     takeOne(boom);
-    await expect.poll(() => String(ids(boom)) === String(ids(mixer)) && ids(mixer).length).toBe(6);
+    await expect.poll(() => String(ids(boom)) === String(ids(mixer)) && ids(mixer).length, WITHIN).toBe(6);
     const before = await reported(mixer);
     const genuine = [...mixer.shelf.batches.values()][0]!.bytes;
     const kinds = await flood(held, genuine, EACH);
@@ -177,9 +180,7 @@ describe('a flood on the log of a day', () => {
     // While it comes down on them, each says something, and the other gets it.
     takeOne(mixer);
     takeOne(boom);
-    await expect
-      .poll(() => [ids(mixer).length, ids(boom).length], { timeout: 60_000, interval: 50 })
-      .toEqual([10, 10]);
+    await expect.poll(() => [ids(mixer).length, ids(boom).length], WITHIN).toEqual([10, 10]);
     const passedMs = performance.now() - began;
     expect(ids(mixer)).toEqual(ids(boom));
     expect(await reported(mixer)).toBe(await reported(boom));
@@ -192,7 +193,7 @@ describe('a flood on the log of a day', () => {
     await boom.close();
     takeOne(mixer);
     await boom.open(() => server.base);
-    await expect.poll(() => ids(boom).length, { timeout: 60_000, interval: 50 }).toBe(12);
+    await expect.poll(() => ids(boom).length, WITHIN).toBe(12);
     expect(await reported(boom)).toBe(await reported(mixer));
     noteFault('flood on the log', `${all.length} messages, ${count} refused, ${Math.round(passedMs)} ms`, 0);
   });
@@ -201,24 +202,24 @@ describe('a flood on the log of a day', () => {
     const day = 'day-kinds';
     const { mixer, boom, held } = await sharedDay(day);
     takeOne(mixer);
-    await expect.poll(() => ids(boom).length).toBe(ids(mixer).length);
+    await expect.poll(() => ids(boom).length, WITHIN).toBe(ids(mixer).length);
     const genuine = [...mixer.shelf.batches.values()].at(-1)!.bytes;
     const kinds = await flood(held, genuine, 1);
-    const lastAfter = async (messages: readonly Message[]): Promise<string> => {
-      const count = refusedHere.value?.count ?? 0;
+    /** Both phones name what they refuse, each in its own time. */
+    const isNamed = async (messages: readonly Message[], as: string): Promise<void> => {
       await pour(messages, held.keys);
-      await expect.poll(() => refusedHere.value?.count ?? 0).toBeGreaterThan(count);
-      return refusedHere.value!.last;
+      await expect.poll(() => refusedHere.value?.last, WITHIN).toBe(as);
     };
-    expect(await lastAfter(kinds.garbage)).toBe('sealed-garbage');
-    expect(await lastAfter(kinds.altered)).toBe('sealed-forged');
+    await isNamed(kinds.garbage, 'sealed-garbage');
+    await isNamed(kinds.altered, 'sealed-forged');
     // What nobody admitted may be admitted yet, so it waits: 8 MB of it and no more.
     const large = await largeBatch(held);
-    expect(await lastAfter(Array.from({ length: 100 }, (_, at) => alteredOf(large, at)))).toBe(
+    await isNamed(
+      Array.from({ length: 100 }, (_, at) => alteredOf(large, at)),
       'sealed-too-many',
     );
     takeOne(mixer);
-    await expect.poll(() => String(ids(boom)) === String(ids(mixer)) && ids(mixer).length).toBe(6);
+    await expect.poll(() => String(ids(boom)) === String(ids(mixer)) && ids(mixer).length, WITHIN).toBe(6);
   });
 
   test('of one writer fills that writer’s share of the log and no other’s', async () => {
@@ -241,7 +242,7 @@ describe('a flood on the log of a day', () => {
     expect(given).toEqual({ ok: false, problem: { code: 'live-full' } });
     log.value.close();
     takeOne(mixer);
-    await expect.poll(() => String(ids(boom)) === String(ids(mixer)) && ids(mixer).length).toBe(4);
+    await expect.poll(() => String(ids(boom)) === String(ids(mixer)) && ids(mixer).length, WITHIN).toBe(4);
     await keeper.close();
   });
 
@@ -253,6 +254,6 @@ describe('a flood on the log of a day', () => {
         if (status.type === 'error') said.push(status.error.message);
     })();
     for (let at = 0; at < 120; at += 1) connection.subscribe(`_INBOX.flood.${at}`);
-    await expect.poll(() => said.join('\n')).toMatch(/maximum subscriptions exceeded/i);
+    await expect.poll(() => said.join('\n'), WITHIN).toMatch(/maximum subscriptions exceeded/i);
   });
 });
