@@ -62,6 +62,9 @@ test('a wrapped day says who wrapped it, what came later, and offers the revisio
       .waitFor();
     await page.getByRole('button', { name: /24A\/2.*Jon Berg · came in after report A/ }).waitFor();
     await stage.screenshot('wrapped-line');
+    await tap(page, /24A\/2.*came in after report A/);
+    await page.getByRole('dialog').getByText('Jon Berg · came in after report A').waitFor();
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
 
     await tap(page, 'Revision B');
     await page.locator('.send-dock').getByText('Revision B').waitFor();

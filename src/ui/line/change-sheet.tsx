@@ -2,10 +2,12 @@ import { useState } from 'preact/hooks';
 import { bringBack, moveBefore, takeBack } from '../../app/commands/correct.ts';
 import type { LineItem } from '../../day/model.ts';
 import { itemOnLine } from '../../day/takes.ts';
+import { lateOnLine } from '../../day/wrap/since-closing.ts';
 import { useDatabase, useDay, useRun } from '../frame/context.ts';
 import { FromWhen } from '../frame/from-when.tsx';
 import { Button } from '../kit/button.tsx';
 import { Sheet } from '../kit/sheet.tsx';
+import { lateWords } from '../words/closing.ts';
 import { factWords } from '../words/facts.ts';
 import { whose } from '../words/phones.ts';
 import { clockTime } from '../words/times.ts';
@@ -18,6 +20,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
   const [before, setBefore] = useState(placedBefore(day, fact.id));
   const words = factWords(day, fact);
   const by = whose(day, fact.id, useDatabase());
+  const late = lateOnLine(day).get(fact.id);
   const place = (to: string | undefined): void => {
     if (
       run(
@@ -31,7 +34,7 @@ export function ChangeSheet({ item, onClose }: { item: LineItem; onClose: () => 
   return (
     <Sheet
       title={words}
-      under={`entered at ${clockTime(fact.at, fact.zone)}${by && `, ${by}`}${takenBack ? ', removed' : ''}`}
+      under={`entered at ${clockTime(fact.at, fact.zone)}${by && `, ${by}`}${takenBack ? ', removed' : ''}${late ? `, ${lateWords(late)}` : ''}`}
       onClose={onClose}
       foot={<FromWhen before={before} onPlace={place} question="Starting when?" />}
     >

@@ -10,6 +10,7 @@ import { recordersOf, rollingAtTake } from '../../../day/recorders/rolling.ts';
 import { startOfTake } from '../../../day/settings/settings.ts';
 import { takeText } from '../../../day/slate.ts';
 import { isOpen } from '../../../day/takes.ts';
+import { lateOnLine } from '../../../day/wrap/since-closing.ts';
 import { formatLength } from '../../../time/length.ts';
 import { formatTimecode } from '../../../time/timecode.ts';
 import { Button } from '../../kit/button.tsx';
@@ -19,6 +20,7 @@ import { Sheet } from '../../kit/sheet.tsx';
 import { Toggles } from '../../kit/toggles.tsx';
 import { shortened } from '../../words/actions.ts';
 import { listOf, onTrackWords, TRACK_WORD } from '../../words/chain.ts';
+import { lateWords } from '../../words/closing.ts';
 import { whose } from '../../words/phones.ts';
 import { recorderName, rollingRigs, trackWithRecorder } from '../../words/recorder-names.ts';
 import { statusWords, UNIT_WORD } from '../../words/takes.ts';
@@ -40,6 +42,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   if (!take) return <TakenBackSheet item={item} onClose={onClose} />;
   const name = takeText(take);
   const by = whose(day, take.id, own);
+  const late = lateOnLine(day).get(take.id);
   if (doing === 'form') return <TakeForm take={take} onClose={onClose} />;
   if (doing === 'note') return <NoteSheet take={take.id} onClose={() => setDoing(null)} />;
   const labels = trackLabels(day.rig);
@@ -64,7 +67,13 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
   return (
     <Sheet
       title={name}
-      under={[start, length, ...statusWords(take), ...(by ? [by] : [])].join(' · ')}
+      under={[
+        start,
+        length,
+        ...statusWords(take),
+        ...(by ? [by] : []),
+        ...(late ? [lateWords(late)] : []),
+      ].join(' · ')}
       onClose={onClose}
       foot={
         <>
