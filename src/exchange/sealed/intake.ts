@@ -1,9 +1,9 @@
-import { type Fact, readFact, type UnknownFact } from '../../facts/fact.ts';
+import type { Fact, UnknownFact } from '../../facts/fact.ts';
 import type { DayId, Envelope } from '../../facts/kinds/envelope.ts';
-import { databaseOf } from '../../shared/ids.ts';
 import { fail, ok } from '../../shared/result.ts';
 import type { AgreementKey } from './agreement.ts';
 import type { DayKeys } from './day-keys.ts';
+import { itsOwn } from './its-own.ts';
 import { keysGiven } from './new-key.ts';
 import type { SealedProblem, SealedResult } from './refusals.ts';
 import {
@@ -18,7 +18,7 @@ import {
 } from './seal.ts';
 import type { SealedParts } from './sealed-bytes.ts';
 import type { PublicKey } from './signing.ts';
-import { isSignedStatement, isStatement } from './statements.ts';
+import { isStatement } from './statements.ts';
 import { standingOf, type Writers, writersOf } from './writers.ts';
 
 /** A batch that was checked and opened, to be kept and folded. */
@@ -165,8 +165,9 @@ export class Intake {
     if (!follows.ok) return follows;
     const facts = await openSealed(this.#parts, await this.keys(), this.#start.day, read.value);
     if (!facts.ok) return facts;
-    const own = await this.#isItsOwn(writer, facts.value);
-    if (!own.ok) return own;
+    const said = await itsOwn(this.#parts.crypto, this.#keys.name, await this.writers(), writer, facts.value);
+    if (!said.ok) return said;
+    this.learn(said.value);
     this.#ends.set(writer, { number, hash });
     return ok({ writer, number, hash, bytes: new Uint8Array(bytes), facts: facts.value });
   }
@@ -188,28 +189,6 @@ export class Intake {
       return before === end.hash ? ok(true) : fail({ code: 'sealed-past-changed' });
     const here = number === end.number ? end.hash : await this.#start.hashOf(writer, number);
     return fail({ code: here === undefined || here === hash ? 'sealed-replayed' : 'sealed-number-twice' });
-  }
-
-  /**
-   * A writer brings the entries of its own phone; only an owner brings those of others too, from before they had
-   * keys. What is said of who may write must be signed by an owner.
-   */
-  async #isItsOwn(name: string, facts: readonly Envelope[]): Promise<SealedResult<true>> {
-    const { byName } = await this.writers();
-    const { database, owned } = byName.get(name)!;
-    const { crypto } = this.#parts;
-    const statements = facts
-      .map(readFact)
-      .flatMap((read) => (read.ok && isStatement(read.value) ? [read.value] : []));
-    for (const statement of statements) {
-      const by = byName.get(statement.owner);
-      const isTrue = by?.owned && (await isSignedStatement(crypto, this.#keys.name, by.key, statement));
-      if (!isTrue) return fail({ code: 'sealed-not-its-own' });
-    }
-    if (!owned && facts.some(({ id }) => databaseOf(id) !== database))
-      return fail({ code: 'sealed-not-its-own' });
-    this.learn(statements);
-    return ok(true);
   }
 }
 
