@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -105,6 +105,30 @@ describe('a day is handed over with no server', () => {
     await toPage(mixer.page, 'now');
     await mixer.page.getByText('This phone reads the day and changes nothing.').waitFor();
     expect(await mixer.page.getByRole('button', { name: /^Roll/ }).count()).toBe(0);
+  });
+
+  test('and gives what it adds as a sealed file, which says nothing of the day to whoever carries it', async () => {
+    const { page } = other;
+    const day = openDayId(page);
+    await toPage(page, 'phones');
+    await tap(page, 'Sealed file');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      sheet(page).getByRole('button', { name: 'Download the sealed file' }).tap(),
+    ]);
+    const path = await download.path();
+    expect(download.suggestedFilename()).toBe('sealed day.txt');
+    expect(readFileSync(path, 'utf8')).toMatch(/^rollbook-sealed\n[A-Za-z0-9+/=\n]+$/);
+    await mixer.page.evaluate(() => {
+      location.hash = '#/';
+    });
+    await tap(mixer.page, 'Import');
+    await mixer.page.getByRole('dialog').locator('input').setInputFiles(path);
+    await sheet(mixer.page).getByText('Sealed, and checked').waitFor();
+    await sheet(mixer.page).getByRole('button', { name: 'Import', exact: true }).tap();
+    await mixer.page.locator('main[data-tab="phones"]').waitFor();
+    await mixer.waitSaved();
+    expect(await ids(mixer, day)).toEqual(await ids(other, day));
   });
 
   test('and shows the phone that reads everything, with nothing on it to change', async () => {
