@@ -3,14 +3,27 @@ import type { Part, PartId } from '../../day/model.ts';
 import type { Recording, RecordingTrack } from '../../wave/recording/recordings.ts';
 import { plainKey } from './plain-key.ts';
 
+type FileTracks = ReadonlyMap<PartId, RecordingTrack> | null;
+
+const remembered = new WeakMap<Recording, Map<readonly Part[], FileTracks>>();
+
 /**
  * Which track of the recording each track of the recorder is; null if the files do not say. CHANNEL_INDEX is
  * the number on the machine (iXML 3.01); without it, by position if there are equally many.
+ *
+ * Remembered: a recording is compared with every take that it could be of.
  */
-export function fileTracksOf(
-  tracks: readonly Part[],
-  recording: Recording,
-): ReadonlyMap<PartId, RecordingTrack> | null {
+export function fileTracksOf(tracks: readonly Part[], recording: Recording): FileTracks {
+  const known = remembered.get(recording) ?? new Map<readonly Part[], FileTracks>();
+  remembered.set(recording, known);
+  const before = known.get(tracks);
+  if (before !== undefined) return before;
+  const made = foundIn(tracks, recording);
+  known.set(tracks, made);
+  return made;
+}
+
+function foundIn(tracks: readonly Part[], recording: Recording): FileTracks {
   const numbered = recording.tracks.filter(({ channel }) => channel !== undefined);
   if (numbered.length > 0) return byChannel(tracks, numbered);
   const isNamed = recording.tracks.some(({ name }) => name !== undefined);

@@ -40,18 +40,29 @@ const NOBODY = 1_000_000 * PER_POINT;
 export function ownersOf(day: Day, all: readonly Cards[], said: SaidOwners): Owned {
   const recorders = recordersOf(day);
   const takesOf = new Map(recorders.map(({ id }) => [id, loggedTakes(day, id)]));
+  const matches = new Map<PartId, Map<readonly Recording[], UnitMatch>>(
+    recorders.map(({ id }) => [id, new Map()]),
+  );
+  /** Those of a recorder against its takes: once, though it is asked whether they fit and what they have. */
+  const matchOf = (recordings: readonly Recording[], recorder: PartId): UnitMatch => {
+    const known = matches.get(recorder)!;
+    const match = known.get(recordings) ?? matchUnit(day, takesOf.get(recorder)!, recordings, recorder);
+    known.set(recordings, match);
+    return match;
+  };
   const isKnown = (id: PartId | undefined): id is PartId => id !== undefined && takesOf.has(id);
   const owners = new Map(all.flatMap(({ key }) => (isKnown(said[key]) ? [[key, said[key]] as const] : [])));
   const taken = new Set(owners.values());
   const free = recorders.filter(({ id }) => !taken.has(id));
   const unsaid = all.filter(({ key }) => !owners.has(key));
-  for (const [cards, recorder] of fitting(day, unsaid, free, takesOf)) owners.set(cards.key, recorder);
+  for (const [cards, recorder] of fitting(day, unsaid, free, takesOf, matchOf))
+    owners.set(cards.key, recorder);
   return {
     owners,
     cards: recorders.flatMap(({ id }) => {
-      const recordings = all.filter(({ key }) => owners.get(key) === id).flatMap((one) => one.recordings);
-      if (recordings.length === 0) return [];
-      return [{ recorder: id, ...matchUnit(day, takesOf.get(id)!, recordings, id) }];
+      const [cards, ...others] = all.filter(({ key }) => owners.get(key) === id).map((one) => one.recordings);
+      if (!cards) return [];
+      return [{ recorder: id, ...matchOf(others.length > 0 ? [cards, ...others].flat() : cards, id) }];
     }),
     others: all.filter(({ key }) => !owners.has(key)),
   };
@@ -63,6 +74,7 @@ function fitting(
   all: readonly Cards[],
   recorders: readonly Recorder[],
   takesOf: ReadonlyMap<PartId, readonly Logged[]>,
+  matchOf: (recordings: readonly Recording[], recorder: PartId) => UnitMatch,
 ): (readonly [Cards, PartId])[] {
   if (all.length === 0 || recorders.length === 0) return [];
   const columns = recorders.length + all.length;
@@ -70,7 +82,7 @@ function fitting(
   for (const [row, { recordings }] of all.entries()) {
     for (const [column, recorder] of recorders.entries()) {
       const takes = takesOf.get(recorder.id)!;
-      const match = matchUnit(day, takes, recordings, recorder.id);
+      const match = matchOf(recordings, recorder.id);
       const taken = match.pairs.length + match.questions.length + match.alsoThere.length;
       if (taken < LEAST_SHARE * recordings.length) continue;
       costs[row * columns + column] = -Math.round(recorderFit(day, recorder, match, takes) * PER_POINT);
