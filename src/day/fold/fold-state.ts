@@ -36,6 +36,8 @@ export interface FoldState {
   readonly order: SaidOrder | null;
   readonly joined: JoinedTakes;
   readonly memory: DayMemory;
+  /** What some said is left out, and what they say next may be. */
+  readonly hasLeftOut: boolean;
   /** The number of the current chain: new after every change of links, never reused. */
   chain: number;
   /** The highest chain number so far. */

@@ -45,6 +45,7 @@ export function foldDay(id: DayId, facts: readonly (Fact | UnknownFact)[]): Day 
     order: sorted.order,
     joined,
     memory: { checkpoints: [], answersOf: {} },
+    hasLeftOut: known.some(({ kind }) => kind === 'writer-removed'),
     chain: 0,
     highestChain: 0,
     isShown: false,
@@ -83,9 +84,8 @@ export function appendFacts(day: Day, facts: readonly (Fact | UnknownFact)[]): D
   const last = day.facts.at(-1)?.id ?? '';
   const isAfter = facts.every((fact, at) => fact.id > (facts[at - 1]?.id ?? last));
   const plain = facts.every((fact) => isKnown(fact) && !CHANGES_OTHERS.has(fact.kind));
-  const hasLeftOut = state?.facts.some(({ kind }) => kind === 'writer-removed') ?? false;
   const anew = (): Day => foldDay(day.id, [...day.facts, ...day.unknown, ...facts]);
-  if (!state || !isAfter || !plain || hasLeftOut || !isSaidLast(state, facts as readonly Fact[]))
+  if (!state || !isAfter || !plain || state.hasLeftOut || !isSaidLast(state, facts as readonly Fact[]))
     return anew();
   // Resolutions depend on the links before them, which would change.
   if (facts.some((fact) => fact.before !== undefined) && state.line.some(({ resolved }) => resolved))
@@ -120,7 +120,7 @@ function place(state: FoldState, fact: Fact): void {
 }
 
 function finished(state: FoldState): Day {
-  const { parts, chain, highestChain, isShown, lastTake, ...rest } = state;
+  const { parts, hasLeftOut: _, chain, highestChain, isShown, lastTake, ...rest } = state;
   const day: Day = { ...rest, rig: parts.rig() };
   state.isShown = true;
   states.set(day, state);
