@@ -1,10 +1,12 @@
 // How long it takes to match a whole day's takes to a card, and to list what differs.
 
 import { foldDay } from '../../src/day/fold/fold.ts';
+import { recordersOf } from '../../src/day/recorders/rolling.ts';
 import { differencesOf } from '../../src/reconcile/differences/differences-of.ts';
 import { matchRecordings } from '../../src/reconcile/pairing/match-recordings.ts';
-import { type CardFile, cardOf, recordCard } from '../reconcile/build-card.ts';
+import { type CardFile, cardOf, cardOn, recordCard } from '../reconcile/build-card.ts';
 import { filmDay, seeded } from '../reconcile/film-day.ts';
+import { dayOfTwoRecorders } from './phone.ts';
 
 const ROUNDS = 9;
 
@@ -73,6 +75,25 @@ export async function run(): Promise<ReconcileFigures> {
     untidy: await timeOf([...untidy, ...foreign]),
     hopeless: await timeHopeless(hopeless),
   };
+}
+
+/** Matches the cards of two recorders of 32 tracks, each with every take, to the log of both: milliseconds. */
+export async function matchTwoCards(): Promise<{ readonly recordings: number; readonly ms: number }> {
+  const made = dayOfTwoRecorders(250);
+  const day = foldDay(made.day, made.facts);
+  const [first, second] = recordersOf(day).map(({ id }) => id) as [string, string];
+  const files = [...cardOn(day, first, 'FIRST 32'), ...cardOn(day, second, 'SECOND 32')];
+  const { date } = day.header;
+  const recordings = await recordCard(files.map((file) => ({ ...file, date })));
+  const times = Array.from({ length: ROUNDS }, () => {
+    const fresh = foldDay(made.day, made.facts);
+    const from = performance.now();
+    const { cards } = matchRecordings(fresh, recordings);
+    const ms = performance.now() - from;
+    if (cards.length !== 2) throw new Error('The cards were not told apart');
+    return ms;
+  });
+  return { recordings: recordings.length, ms: median(times) };
 }
 
 async function timeHopeless(files: readonly CardFile[]): Promise<ReconcileFigures['hopeless']> {

@@ -35,10 +35,15 @@ async function keep(facts: readonly Fact[]): Promise<IDBDatabase> {
 const WARM_FACTS = 200_000;
 const MOST_WARM_RUNS = 40;
 
-/** Keeps a day of so many facts, and measures in turn, once warm: reading it all, checking every fact, folding. */
-async function measure(facts: number, runs: number): Promise<Times[]> {
+const SIZES = {
+  one: { tracks: 16, performers: 12 },
+  two: { tracks: 32, performers: 24, isTwice: true },
+} as const;
+
+/** Keeps a day of so many facts on one recorder or on two, and measures in turn, once warm: reading it all, checking every fact, folding. */
+async function measure(facts: number, runs: number, recorders: keyof typeof SIZES): Promise<Times[]> {
   const takes = Math.max(20, Math.floor(facts / 8));
-  const made = generateDay({ seed: SEED, takes, tracks: 16, performers: 12, facts });
+  const made = generateDay({ seed: SEED, takes, ...SIZES[recorders], facts });
   const db = await keep(made.facts);
   const times: Times[] = [];
   const warm = Math.min(MOST_WARM_RUNS, Math.ceil(WARM_FACTS / facts));

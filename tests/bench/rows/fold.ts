@@ -1,4 +1,4 @@
-import { generateDay } from '../../../sample-days/generate.ts';
+import { type DaySize, generateDay } from '../../../sample-days/generate.ts';
 import { answersAtTake } from '../../../src/day/answers/answers.ts';
 import { linksAtTake } from '../../../src/day/chain/links.ts';
 import { appendFacts, foldDay } from '../../../src/day/fold/fold.ts';
@@ -11,10 +11,15 @@ const SEED = 9;
 /** Characters of an id that name its phone and window. */
 const WRITER = 11;
 
+const ONE_RECORDER = { tracks: 16, performers: 12 };
+
 /** A day of so many facts, and what one more costs: the median of many appended one after another. */
-function folded(facts: number): { fold: number; append: number } {
+export function folded(
+  facts: number,
+  size: Pick<DaySize, 'tracks' | 'performers' | 'isTwice'> = ONE_RECORDER,
+): { fold: number; append: number } {
   const takes = Math.max(20, Math.floor(facts / 8));
-  const made = generateDay({ seed: SEED, takes, tracks: 16, performers: 12, facts });
+  const made = generateDay({ seed: SEED, takes, ...size, facts });
   const fold = medianMs(5, () => foldDay(made.day, made.facts));
   let day = foldDay(made.day, made.facts);
   // The phone that said the day says more of it.

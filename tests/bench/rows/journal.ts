@@ -15,7 +15,10 @@ interface Times {
   readonly check: number;
   readonly fold: number;
 }
-type Measuring = { readonly measure: (facts: number, runs: number) => Promise<Times[]> };
+type Recorders = 'one' | 'two';
+type Measuring = {
+  readonly measure: (facts: number, runs: number, recorders: Recorders) => Promise<Times[]>;
+};
 
 function pageFolder(): string {
   const root = mkdtempSync(join(tmpdir(), 'rollbook-journal-'));
@@ -28,28 +31,36 @@ function pageFolder(): string {
   return root;
 }
 
-/** Reading a day from the database and folding it, in the same browser, for days of growing length. */
-export async function rows(): Promise<Row[]> {
+/** For days of growing length. */
+export const rows = (): Promise<Row[]> => journalRows(SIZES, 'one', '');
+
+/** Reading a day from the database and folding it, in the same browser. */
+export async function journalRows(
+  sizes: readonly number[],
+  recorders: Recorders,
+  on: string,
+): Promise<Row[]> {
   const root = pageFolder();
   const stage = await openStage({ folder: await buildPage(root), fineClock: true });
   const rows: Row[] = [];
-  for (const facts of SIZES) {
-    const times = await stage.page.evaluate(
-      ([size, runs]) => (window as unknown as Measuring).measure(size!, runs!),
-      [facts, RUNS],
-    );
+  for (const facts of sizes) {
+    const times = await stage.page.evaluate((asked) => (window as unknown as Measuring).measure(...asked), [
+      facts,
+      RUNS,
+      recorders,
+    ] as const);
     const middle = (what: keyof Times): number => median(times.map((one) => one[what]));
     const read = { by: 'reading them from IndexedDB', value: middle('read') };
     const shown = facts.toLocaleString('en-GB');
     rows.push(
       {
-        work: `journal: folding ${shown} facts (seed ${SEED})`,
+        work: `journal: folding ${shown} facts (seed ${SEED})${on}`,
         ours: middle('fold'),
         unit: 'ms',
         other: read,
         ratioBudget: 5,
       },
-      { work: `journal: checking ${shown} facts`, ours: middle('check'), unit: 'ms', other: read },
+      { work: `journal: checking ${shown} facts${on}`, ours: middle('check'), unit: 'ms', other: read },
     );
   }
   await stage.close();

@@ -1,7 +1,7 @@
 import { run as assignments } from '../assignment.ts';
 import { run as plans } from '../assignment-plan.ts';
 import type { Row } from '../row.ts';
-import { unitMoves } from '../unit-move.ts';
+import { setupsOnTwo, type UnitMeasure, unitMoves } from '../unit-move.ts';
 
 export function rows(): Row[] {
   const measured = assignments();
@@ -27,16 +27,20 @@ export function rows(): Row[] {
       ...(budgetMs !== undefined && { budget: budgetMs }),
     };
   });
-  return [...pairs, ...planned, ...unitRows()];
+  const on = '24 voices on two recorders of 32 tracks';
+  return [
+    ...pairs,
+    ...planned,
+    ...onTwo(`plan: the unit moves, ${on}`, unitMoves()),
+    ...onTwo(`plan: the next setup, ${on}`, setupsOnTwo()),
+  ];
 }
 
 /** A first answer that nobody waits for, and both recorders in full before anybody has read it. */
 const FIRST_MS = 100;
 const FULL_MS = 1000;
 
-function unitRows(): Row[] {
-  const { firstMs, fullMs, proven, rigs } = unitMoves();
-  const work = 'plan: the unit moves, 24 voices on two recorders of 32 tracks';
+function onTwo(work: string, { firstMs, fullMs, proven, rigs }: UnitMeasure): Row[] {
   return [
     { work: `${work}, first answer, the slowest of ${rigs}`, ours: firstMs, unit: 'ms', budget: FIRST_MS },
     {

@@ -8,7 +8,11 @@ import { reportText } from '../../../src/report/formats/text.ts';
 import { reportOf } from '../../../src/report/model.ts';
 import { largeDay } from '../../report/large-day.ts';
 import { dayOfOneRecorder, dayOfTwoRecorders } from '../phone.ts';
-import { medianMs, type Row } from '../row.ts';
+import { matchTwoCards } from '../reconcile.ts';
+import { medianMs, mediansInTurn, type Row } from '../row.ts';
+import { besideSheet, startRow } from './cold-start.ts';
+import { folded } from './fold.ts';
+import { journalRows } from './journal.ts';
 import { heapRows } from './memory.ts';
 import { tapRows } from './taps.ts';
 
@@ -18,7 +22,11 @@ const WORDS = 'two recorders of 32 tracks';
 export async function rows(): Promise<Row[]> {
   return [
     ...atTakes(),
+    ...folds(),
     reported(),
+    await matched(),
+    ...(await journalRows([10_000], 'two', `, ${WORDS}`)),
+    await coldStart(),
     ...(await tapRows(dayOfTwoRecorders(200), `, ${WORDS}`)),
     ...(await heapRows(dayOfTwoRecorders(600), `600 takes on ${WORDS}`)),
   ];
@@ -27,19 +35,23 @@ export async function rows(): Promise<Row[]> {
 function atTakes(): Row[] {
   const two = atTakesOf(dayOfTwoRecorders(600));
   const one = atTakesOf(dayOfOneRecorder(600));
+  const links = medianMs(600, two.links);
+  // In turn, as whichever comes first is still being compiled.
+  const [ours, value] = mediansInTurn(60, two.answers, one.answers);
   return [
-    { work: `recorders: the links at any of 600 takes, ${WORDS}`, ours: two.links, unit: 'ms', budget: 1 },
+    { work: `recorders: the links at any of 600 takes, ${WORDS}`, ours: links, unit: 'ms', budget: 1 },
     {
       work: `recorders: every answer at any of 600 takes, none remembered, ${WORDS}`,
-      ours: two.answers,
+      ours,
       unit: 'ms',
-      other: { by: 'one recorder of 64 tracks', value: one.answers },
+      other: { by: 'one recorder of 64 tracks', value },
       budget: 1,
     },
   ];
 }
 
-function atTakesOf(made: GeneratedDay): { readonly links: number; readonly answers: number } {
+/** What is asked at a take, another one each time. */
+function atTakesOf(made: GeneratedDay): { readonly links: () => unknown; readonly answers: () => unknown } {
   const day = foldDay(made.day, made.facts);
   const takes = takesInOrder(day).map(({ id }) => id);
   let at = 0;
@@ -47,12 +59,43 @@ function atTakesOf(made: GeneratedDay): { readonly links: number; readonly answe
     at = (at + 127) % takes.length;
     return takes[at]!;
   };
-  const links = medianMs(600, () => linksAtTake(day, next()));
-  const answers = medianMs(60, () => {
-    day.memory.answersOf = {};
-    return answersAtTake(day, next());
-  });
-  return { links, answers };
+  return {
+    links: () => linksAtTake(day, next()),
+    answers: () => {
+      day.memory.answersOf = {};
+      return answersAtTake(day, next());
+    },
+  };
+}
+
+function folds(): Row[] {
+  const size = { tracks: 32, performers: 24, isTwice: true };
+  const small = folded(1_000, size);
+  const large = folded(10_000, size);
+  return [
+    { work: `recorders: folding 10,000 facts, ${WORDS}`, ours: large.fold, unit: 'ms' },
+    {
+      work: `recorders: one more fact on 10,000, ${WORDS}`,
+      ours: large.append * 1000,
+      unit: 'µs',
+      other: { by: 'on 1,000', value: small.append * 1000 },
+      ratioBudget: 0.5,
+    },
+  ];
+}
+
+/** As for the 500 recordings of one card. */
+const MATCH_MS = 100;
+
+async function matched(): Promise<Row> {
+  const { recordings, ms } = await matchTwoCards();
+  const work = `recorders: 250 takes matched to ${recordings} recordings on two cards, ${WORDS}`;
+  return { work, ours: ms, unit: 'ms', budget: MATCH_MS };
+}
+
+async function coldStart(): Promise<Row> {
+  const [day, sheet] = await besideSheet(dayOfTwoRecorders(200));
+  return startRow(`, ${WORDS}`, day!, sheet!);
 }
 
 const RUNS = 11;
