@@ -102,6 +102,14 @@ function meetTheCast(s: Story): void {
   s.hardline('boom2', { kind: 'boom', part: 'Boom Saskia', person: 'Saskia Odvar', priority: 401 });
   s.hardline('plant', { kind: 'plant', part: 'Plant stove', place: 'behind the stove', priority: 410 });
   s.hardline('pa', { kind: 'feed', part: 'Station PA', place: 'loudspeaker feed', priority: 420 });
+  s.scenes(
+    `41 INT. WAITING ROOM - NIGHT 2 6/8 1, 2, 3, 4, 8
+     42 INT. BUFFET KITCHEN - NIGHT 1 4/8 2, 3, 7-12
+     43 EXT. PLATFORM - NIGHT 3 2/8 1-10, 13
+     44 INT. SIGNAL BOX - NIGHT 1 7/8 2, 4-9, 11-13
+     45 INT. COMPARTMENT - NIGHT 2 1/8 1, 2, 5, 7, 9-13
+     46 EXT. SIDING - DAWN 4/8 1, 9, 13`,
+  );
   s.plug('boom1', 'mic1').plug('boom2', 'mic2');
   // The recorder is three seconds ahead of the phone.
   s.at('16:20:41').follow('16:20:44:00').soundRoll('14A');
@@ -111,7 +119,7 @@ function meetTheCast(s: Story): void {
 
 /** Scene 41: near the cart, everything by the cart's receiver. */
 function waitingRoom(s: Story): void {
-  s.at('17:10').slate('41').needed('rozalia', 'emil', 'ase', 'tibor');
+  s.at('17:10').slate('41').needed('rozalia', 'emil', 'ase', 'tibor').resting('brandao');
   s.take('17:31:12.400', '17:31:21').falseStart();
   s.take('17:33:40', '17:35:52.200').noGood().note('Bell rings early, everybody starts over');
   s.take('17:39:05.600', '17:41:20').note('plane over the last third');
@@ -145,7 +153,7 @@ function waitingRoom(s: Story): void {
 /** Scene 42: still near the cart. The twins share track 16, on purpose. */
 function buffetKitchen(s: Story): void {
   prep.beforeTheKitchen(s);
-  s.at('19:28').slate('42').give('A1', 'wiktoria').give('A2', 'sian').give('A3', 'ase');
+  s.at('19:28').sceneDone('41').slate('42').give('A1', 'wiktoria').give('A2', 'sian').give('A3', 'ase');
   s.give('A6', 'conductor').unmute('A6').unmute('mic2').unplug('plant');
   s.give('C3', 'zuzu').give('C4', 'otto').gang('tr16');
   s.needed('wiktoria', 'sian', 'ase', 'conductor', 'zuzu', 'otto');
@@ -185,12 +193,12 @@ function overDinner(s: Story): void {
 
 /** Scene 43, before midnight: out of the cart's reach, by the far box. */
 function platform(s: Story): void {
-  s.at('21:48').slate('43').throwTo('b', SELECTORS);
+  s.at('21:48').sceneDone('42').slate('43').throwTo('b', SELECTORS);
   s.takeOff('A2').takeOff('A3').takeOff('A6').takeOff('C3');
   s.give('B1', 'rozalia').give('B2', 'emil').give('B3', 'ase').give('B4', 'brandao');
   s.give('B5', 'ksenija').give('B6', 'havlik');
   s.needed('rozalia', 'emil', 'ase', 'brandao', 'ksenija', 'havlik');
-  s.resting('wiktoria', 'tibor', 'zuzu');
+  s.resting('wiktoria', 'tibor', 'zuzu', 'sian', 'conductor', 'stoker');
   s.take('22:06:10.080', '22:08:00.080').noGood().note('wind');
   s.take('22:11:32', '22:13:25');
   s.take('22:17:05.480', '22:18:59.480').circle().note('wind', 'tr6').note('radio hit', 'tr13');
@@ -264,13 +272,23 @@ function platformAfterMidnight(s: Story): void {
 
 /** Scene 44: upstairs, near the cart again. It is the judge's only night, so a backup rolls along. */
 function signalBox(s: Story): void {
-  s.at('01:33').soundRoll('14C').slate('44').throwTo('a', SELECTORS).unplug('pa').resting('pa');
+  s.at('01:33')
+    .soundRoll('14C')
+    .sceneDone('43')
+    .slate('44')
+    .throwTo('a', SELECTORS)
+    .unplug('pa')
+    .resting('pa');
   s.takeOff('B1').takeOff('B3').takeOff('B4').takeOff('B5').takeOff('B7');
   s.give('A3', 'emil').give('A4', 'sian').give('A5', 'ksenija').give('A6', 'stoker');
   s.give('C1', 'havlik').give('C3', 'zuzu');
   // A slip at the recorder: slot 1 on track 16, where Zuzu is.
   s.send('slot1', 'tr16');
-  s.needed('wiktoria', 'tibor', 'emil', 'sian', 'ksenija', 'stoker', 'havlik', 'zuzu').resting('rozalia');
+  s.needed('wiktoria', 'tibor', 'emil', 'sian', 'ksenija', 'stoker', 'havlik', 'zuzu').resting(
+    'rozalia',
+    'brandao',
+    'otto',
+  );
   prep.backAtTheCart(s);
   s.at('01:50').backup('Backup').rollIn('Backup', '14F');
   prep.theBackup(s);
@@ -299,9 +317,15 @@ function signalBox(s: Story): void {
 
 /** Scene 45: the carriage at the siding. The night ends in the middle of it. */
 function compartment(s: Story): void {
-  s.at('03:08').rolls('Cart').slate('45').give('A2', 'rozalia').give('A3', 'conductor').give('C2', 'emil');
+  s.at('03:08')
+    .rolls('Cart')
+    .sceneDone('44')
+    .slate('45')
+    .give('A2', 'rozalia')
+    .give('A3', 'conductor')
+    .give('C2', 'emil');
   s.takeOff('A6').takeOff('C1').done('tibor', 'brandao', 'havlik');
-  s.needed('rozalia', 'conductor', 'emil');
+  s.needed('rozalia', 'conductor', 'emil').resting('stoker');
   prep.intoTheCarriage(s);
   s.take('03:21:10.080', '03:22:45.080');
   s.take('03:26:00.080', '03:27:41.080').circle().note('off mic', 'tr15');

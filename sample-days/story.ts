@@ -1,3 +1,4 @@
+import { readCallSheet } from '../src/callsheet/call-sheet.ts';
 import { readCastList } from '../src/callsheet/cast/cast-list.ts';
 import { type CommandResult, type Moment, type Placing, placed } from '../src/commands/command.ts';
 import { addCast, addVoice, describeDay, describeVoice } from '../src/commands/day/describe.ts';
@@ -12,6 +13,8 @@ import { redo, undo } from '../src/commands/line/undo.ts';
 import { addOutput } from '../src/commands/rig/grow-rig.ts';
 import * as rig from '../src/commands/rig/lay-rig.ts';
 import { readRigSpec } from '../src/commands/rig/rig-spec.ts';
+import { addCallSheet } from '../src/commands/scenes/add-call-sheet.ts';
+import { markScene } from '../src/commands/scenes/change-scenes.ts';
 import { appendFacts, foldDay } from '../src/day/fold/fold.ts';
 import { styleOfDay } from '../src/day/header.ts';
 import type { Day, Fact, Need, SelectorPosition, Take, TakeKind } from '../src/day/model.ts';
@@ -134,6 +137,17 @@ export class Story {
     if (entries.length !== ids.length) throw new Error(`The call sheet has ${entries.length} names`);
     const left = [...ids];
     return this.#say((day) => addCast(day, entries, () => left.shift()!));
+  }
+
+  /** Pastes the scenes of a call sheet; each gets the id `scene-` with its number. */
+  scenes(pasted: string): this {
+    const { scenes } = readCallSheet(pasted);
+    const ids = scenes.map(({ number }) => `scene-${number}`);
+    return this.#say((day) => addCallSheet(day, { cast: [], scenes }, () => ids.shift()!));
+  }
+
+  sceneDone(number: string): this {
+    return this.#say((day) => markScene(day, `scene-${number}`, 'done'));
   }
 
   /** A hardline boom, plant or feed. */

@@ -90,7 +90,7 @@ describe('a form that a page elsewhere posts to the share target', () => {
       await stage.waitOfflineReady();
       const before = await everything(page);
       await postFrom(stage, '/hidden', sampleText('full'));
-      await door(page).getByText('499 new entries').waitFor();
+      await door(page).getByText('511 new entries').waitFor();
       await door(page).getByText('not on this phone yet').waitFor();
       await door(page).getByText('or a web page').waitFor();
       await stage.screenshot('door-new-day');
@@ -103,7 +103,7 @@ describe('a form that a page elsewhere posts to the share target', () => {
       await stage.screenshot('door-waiting');
       expect(await everything(page)).toBe(before);
       await tap(page, /A file was shared/);
-      await door(page).getByText('499 new entries').waitFor();
+      await door(page).getByText('511 new entries').waitFor();
       await tap(page, 'Discard what was shared');
       await page.getByRole('button', { name: 'New day' }).waitFor();
       expect(await isWaiting(page)).toBe(false);

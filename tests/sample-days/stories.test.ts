@@ -6,11 +6,13 @@ import { loadSample, loadSampleFile, sampleText } from '../../sample-days/load.t
 import { fullDay } from '../../sample-days/scenario-full.ts';
 import { WallClock } from '../../sample-days/wall-clock.ts';
 import { answersAtTake, answersNow } from '../../src/day/answers/answers.ts';
+import { castOf } from '../../src/day/cast-of-scene.ts';
 import { foldDay } from '../../src/day/fold/fold.ts';
-import type { Day, FactOf } from '../../src/day/model.ts';
+import type { Day, FactOf, Slate } from '../../src/day/model.ts';
 import { conflictsOf } from '../../src/day/phones/conflicts.ts';
 import { tracksOf } from '../../src/day/recorders/recorder-parts.ts';
 import { recordersOf, rollingAtTake, rollingNow } from '../../src/day/recorders/rolling.ts';
+import { sceneOfSlate, scenesInOrder } from '../../src/day/scenes-in-order.ts';
 import { slateText, takeText } from '../../src/day/slate.ts';
 import { nextTake, takesInOrder } from '../../src/day/takes.ts';
 import { databaseOf, isFactId } from '../../src/shared/ids.ts';
@@ -162,6 +164,35 @@ describe('the full sample day', () => {
       ({ id, kind }) => kind !== 'mos' && answersAtTake(day, id).summary.unrecorded.length > 0,
     );
     expect(lost).toEqual([]);
+  });
+
+  test('has the scenes of its call sheet, who is in each, and one to come', () => {
+    const listed = scenesInOrder(day).map((scene) => {
+      const numbers = castOf(day, scene).map(({ number }) => Number(number));
+      return `${scene.number} ${scene.set} ${scene.state}: ${numbers.sort((a, b) => a - b).join(' ')}`;
+    });
+    expect(listed).toEqual([
+      '41 WAITING ROOM done: 1 2 3 4 8',
+      '42 BUFFET KITCHEN done: 2 3 7 8 9 10 11 12',
+      '43 PLATFORM done: 1 2 3 4 5 6 7 8 9 10 13',
+      '44 SIGNAL BOX done: 2 4 5 6 7 8 9 11 12 13',
+      '45 COMPARTMENT to-shoot: 1 2 5 7 9 10 11 12 13',
+      '46 SIDING to-shoot: 1 9 13',
+    ]);
+    const slates = takes.filter(({ kind }) => kind !== 'wild' && kind !== 'tone').map(({ slate }) => slate);
+    expect(slates.every((slate) => sceneOfSlate(day, slate as Slate) !== undefined)).toBe(true);
+  });
+
+  test('knows who is needed from its scenes, but for what was said by hand', () => {
+    expect(factsOf(day, 'voices-needed').flatMap(({ scene }) => scene ?? [])).toEqual([
+      '41',
+      '42',
+      '43',
+      '44',
+      '45',
+    ]);
+    const needed = answersNow(day).voices.filter(({ need }) => need === 'needed');
+    expect(needed.flatMap(({ voice }) => voice.number || [])).toEqual(['1', '5', '7', '9', '11', '12', '13']);
   });
 
   // Counted from the last setup of the story: tracks 2, 3, 6 to 10, 15 and 16; mic 3 and mic 4 are unplugged.
