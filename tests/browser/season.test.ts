@@ -113,7 +113,7 @@ describe('the next day of a production', () => {
     await inSheet(/^TX 1|^A1|^Tx 1/);
     await tap(/Guard/);
     const sheet = page().getByRole('dialog');
-    await sheet.getByText('not entered; as on 12 March: omni lavalier, chest?').waitFor();
+    await sheet.getByText('not entered · on 12 March: omni lavalier, chest').waitFor();
     await inSheet('Same as on 12 March');
     await sheet.getByText('omni lavalier, chest', { exact: true }).waitFor();
     await page().keyboard.press('Escape');

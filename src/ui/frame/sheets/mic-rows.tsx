@@ -8,7 +8,7 @@ import type { KnownMic } from '../../../day/season/season.ts';
 import { Button } from '../../kit/button.tsx';
 import { Row } from '../../kit/row.tsx';
 import { nameOf, partName } from '../../words/chain.ts';
-import { asOnWords } from '../../words/known-days.ts';
+import { asOnWords, dayMonthWords } from '../../words/known-days.ts';
 import { micWords } from '../../words/mics.ts';
 import { useDay, useRun } from '../context.ts';
 import { useKnownMics } from '../use-season.ts';
@@ -61,7 +61,7 @@ export function MicRows({ answers: { links }, answer, before }: MicRowsProps) {
           <li key={transmitter ?? ''}>
             <Row
               title={transmitter ? `Mic on ${partName(day.rig, transmitter)}` : 'Mic on its lead'}
-              under={mic ? micWords(mic) : notEnteredWords(proposed[at]?.mic, asOn)}
+              under={mic ? micWords(mic) : notEnteredWords(proposed[at]?.mic, earlier.date)}
               word={mic?.carried ? 'as yesterday' : undefined}
               onTap={() => setOpen({ voice, transmitter })}
             />
@@ -83,5 +83,6 @@ export function MicRows({ answers: { links }, answer, before }: MicRowsProps) {
   );
 }
 
-const notEnteredWords = (proposed: KnownMic['mic'] | undefined, asOn: string): string =>
-  proposed ? `not entered; ${asOn}: ${micWords(proposed)}?` : 'model and place not entered';
+/** `'not entered · on 12 March: black omni lavalier, chest'`. */
+const notEnteredWords = (proposed: KnownMic['mic'] | undefined, date: string): string =>
+  proposed ? `not entered · on ${dayMonthWords(date)}: ${micWords(proposed)}` : 'model and place not entered';
