@@ -1,6 +1,6 @@
 import type { CallSheet } from '../../callsheet/call-sheet.ts';
 import type { SheetPerformer } from '../../callsheet/cast/cast-entry.ts';
-import { numbersOnly } from '../../callsheet/cast/numbers-only.ts';
+import { type NumbersOnly, numbersOnly } from '../../callsheet/cast/numbers-only.ts';
 import { holderOf, numberOrder } from '../../day/cast-in-order.ts';
 import type { Day } from '../../day/model.ts';
 import { plainName } from '../../day/scenes-in-order.ts';
@@ -30,35 +30,31 @@ export function withSeason(
   // A row without a line was carried and then mended by hand.
   const listed = sheet.cast.map((entry) => (entry.line < 0 ? entry : filled(entry, day, season)));
   const taken = new Set(listed.map(({ number }) => plainName(number)));
-  const isNew = (number: string): boolean => !taken.has(plainName(number)) && !holderOf(day, number);
+  const knownOf = newNumbers(day, season);
   const more: SeasonPerformer[] = [];
+  const isFresh = (number: string): boolean => !taken.has(plainName(number)) && knownOf(number) !== undefined;
+  const isThere = (number: string): boolean =>
+    taken.has(plainName(number)) || holderOf(day, number) !== undefined;
   const add = (number: string, from: Partial<SheetPerformer> = {}): void => {
-    const known = isNew(number) ? knownBefore(season, { number, part: '', person: '' }) : undefined;
-    if (!known) return;
+    const known = knownOf(number);
+    if (!known || !isFresh(number)) return;
     taken.add(plainName(number));
     const line = lineOf(season, known);
-    const entry = {
-      number,
-      part: '',
-      person: '',
-      pickUp: '',
-      onSet: '',
-      line,
-      more: [],
-      sure: true,
-      how: {},
-    };
-    if (isOpen(line)) more.push(withKnown({ ...entry, ...from }, known));
+    if (isOpen(line)) more.push(withKnown({ ...NOT_ON_SHEET, number, line, ...from }, known));
   };
 
-  const isRead = (text: string): boolean =>
-    numbersOnly(text)?.numbers.every((number) => !isNew(number) || isKnown(season, number)) ?? false;
-  const unread = sheet.unread.filter(({ why, text }) => why !== 'no-name' || !isRead(text));
-  for (const { text } of sheet.unread.filter((one) => !unread.includes(one))) {
-    const { numbers, times } = numbersOnly(text)!;
-    const { pickUp, onSet, how } = times;
-    for (const number of numbers) add(number, { pickUp, onSet, how: { pickUp: how, onSet: how } });
-  }
+  /** Only a line of which every number stands for somebody is no longer unread. */
+  const isRead = ({ numbers, times }: NumbersOnly): boolean =>
+    numbers.some(isFresh) &&
+    numbers.every((number) => isFresh(number) || (times.onSet === '' && isThere(number)));
+  const unread = sheet.unread.filter(({ line, text, why }) => {
+    const found = why === 'no-name' ? numbersOnly(text) : null;
+    if (!found || !isRead(found)) return true;
+    const { pickUp, onSet, how } = found.times;
+    const timed = onSet === '' ? {} : { pickUp, onSet, how: { ...(pickUp && { pickUp: how }), onSet: how } };
+    for (const number of found.numbers) add(number, { ...timed, more: [line] });
+    return false;
+  });
   for (const { cast } of sheet.scenes) for (const number of cast) add(number);
   const isOnLine = ({ line }: SeasonPerformer): boolean => line > 0;
   const others = [...listed.filter((one) => !isOnLine(one)), ...more].sort((a, b) =>
@@ -67,8 +63,20 @@ export function withSeason(
   return { ...sheet, unread, cast: [...listed.filter(isOnLine), ...others] };
 }
 
-const isKnown = (season: Season, number: string): boolean =>
-  knownBefore(season, { number, part: '', person: '' }) !== undefined;
+const NOT_ON_SHEET = { part: '', person: '', pickUp: '', onSet: '', more: [], sure: true, how: {} } as const;
+
+/** What is known of a number that the cast of the day has not; each is looked up once. */
+function newNumbers(day: Day, season: Season): (number: string) => KnownPerformer | undefined {
+  const found = new Map<string, KnownPerformer | undefined>();
+  return (number) => {
+    if (!found.has(number))
+      found.set(
+        number,
+        holderOf(day, number) ? undefined : knownBefore(season, { number, part: '', person: '' }),
+      );
+    return found.get(number);
+  };
+}
 
 /** A number of no line of its own has one before the first, the same as long as it is asked. */
 const lineOf = (season: Season, known: KnownPerformer): number => -1 - season.indexOf(known);
