@@ -77,7 +77,7 @@ function everythingSaid(day: Day): string[] {
   return [
     ...day.facts.map((fact) => factWords(day, fact)),
     ...day.facts.flatMap((fact) => (fact.kind === 'report-sent' ? wayWords(fact) : [])),
-    ...takesInOrder(day).flatMap(statusWords),
+    ...takesInOrder(day).flatMap((take) => statusWords(take)),
     ...castInOrder(day).map(behindWords),
     inputsWords(day.rig.inputs),
     ...answers.flatMap(({ inputs, voices }) => [

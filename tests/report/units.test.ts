@@ -42,7 +42,7 @@ describe('a day of two units', () => {
     expect(units({ phone })).toBeUndefined();
   });
 
-  test('says of a take that both logged that it is of both, also in the head; in earlier forms of its own', () => {
+  test('says of a take that both logged that it is of both until somebody says which; in earlier forms of its own', () => {
     const { phone, ids } = twoUnits();
     phone.say({ kind: 'takes-joined', take: ids[2]!, into: ids[1]! });
     expect(words({ phone })).toEqual(['', 'main unit, second unit', '', 'second unit', 'second unit']);
@@ -50,6 +50,10 @@ describe('a day of two units', () => {
     for (const form of [1, 2]) expect(words({ phone }, form)[1]).toBe('');
     const joined = phone.facts.at(-1)!.id;
     phone.say({ kind: 'take-described', take: ids[2]!, fields: { unit: 'splinter' } });
+    expect(words({ phone })[1]).toBe('main unit, splinter unit');
+    const told = phone.id({ kind: 'take-described', take: ids[1]!, fields: { unit: 'main' } });
+    expect(words({ phone })[1]).toBe('');
+    phone.say({ kind: 'fact-retracted', targets: [told], by: 'hand' });
     expect(words({ phone })[1]).toBe('main unit, splinter unit');
     phone.say({ kind: 'fact-retracted', targets: [joined], by: 'hand' });
     expect(words({ phone })).toEqual(['', '', 'splinter unit', '', 'second unit', 'second unit']);

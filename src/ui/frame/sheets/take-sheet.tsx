@@ -5,6 +5,7 @@ import { correctRolling } from '../../../app/commands/recorders.ts';
 import { circleTake, describeTake } from '../../../app/commands/takes.ts';
 import { answersAtTake } from '../../../day/answers/answers.ts';
 import { trackLabels } from '../../../day/files/track-labels.ts';
+import { unitsOfTakes } from '../../../day/fold/units-of-takes.ts';
 import { type LineItem, UNITS } from '../../../day/model.ts';
 import { recordersOf, rollingAtTake } from '../../../day/recorders/rolling.ts';
 import { startOfTake } from '../../../day/settings/settings.ts';
@@ -53,6 +54,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
     const names = recorders.filter(({ id }) => ids.includes(id)).map((one) => one.name);
     run(correctRolling(take.id, ids), `${name} is on ${listOf(names)}`);
   };
+  const units = unitsOfTakes(day).get(take.id) ?? [];
   const shown = startOfTake(day, take);
   const start = shown ? formatTimecode(shown.frames, shown.rate) : 'no start';
   const length = take.length
@@ -70,7 +72,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
       under={[
         start,
         length,
-        ...statusWords(take),
+        ...statusWords(take, units),
         ...(by ? [by] : []),
         ...(late ? [lateWords(late)] : []),
       ].join(' · ')}
@@ -148,7 +150,7 @@ export function TakeSheet({ item, onClose }: { item: LineItem; onClose: () => vo
       <div class="section">
         <Choice
           label="Unit"
-          value={take.unit ?? 'main'}
+          value={units.length > 1 ? '' : (take.unit ?? 'main')}
           options={UNITS.map((value) => ({ value, name: UNIT_WORD[value] }))}
           onChoose={(unit) => run(describeTake(take.id, { unit }), `${name} of the ${UNIT_WORD[unit]} unit`)}
         />
