@@ -25,8 +25,6 @@ export class Giving {
   isWanted = true;
   /** What keeps something from being given though the server is there. */
   problem: Problem | null = null;
-  /** The day has a newer key than this phone was given. */
-  lacksKey = false;
   /** Called when it is time to try again. */
   again: () => void = () => {};
 
@@ -49,8 +47,7 @@ export class Giving {
   /** Gives a problem that ends the connection; what concerns one batch only is in `problem`. */
   async giveAll(): Promise<Problem | undefined> {
     this.isWanted = false;
-    const { isAdmitted, lacksKey } = await sealNew(this.#sealer, this.#book, this.#facts);
-    this.lacksKey = lacksKey;
+    const { isAdmitted } = await sealNew(this.#sealer, this.#book, this.#facts);
     if (!isAdmitted) this.problem = { code: 'live-not-admitted' };
     else if (this.problem?.code === 'live-not-admitted') this.problem = null;
     const lacked = this.#lacked();

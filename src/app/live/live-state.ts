@@ -6,16 +6,8 @@ export type LiveState =
   | { readonly is: 'alone'; readonly problem: Problem | null }
   /** How many messages are still to be read. */
   | { readonly is: 'catching-up'; readonly left: number }
-  /**
-   * `problem`: what could not be given though the server is there. `owes`: something here is not acknowledged yet.
-   * `lacksKey`: the day has a newer key than this phone was given.
-   */
-  | {
-      readonly is: 'live';
-      readonly problem: Problem | null;
-      readonly owes: boolean;
-      readonly lacksKey: boolean;
-    };
+  /** `problem`: what could not be given though the server is there. `owes`: something here is not acknowledged yet. */
+  | { readonly is: 'live'; readonly problem: Problem | null; readonly owes: boolean };
 
 const state = signal<LiveState | null>(null);
 

@@ -1,4 +1,5 @@
 import { newAgreementKey } from '../../exchange/sealed/agreement.ts';
+import { sealingOf } from '../../exchange/sealed/day-keys.ts';
 import { secretsOf } from '../../exchange/sealed/new-key.ts';
 import { spokenOf } from '../../exchange/sealed/spoken.ts';
 import type { Writer } from '../../exchange/sealed/writers.ts';
@@ -101,6 +102,8 @@ export interface Members {
   readonly isOwner: boolean;
   /** It joined to write, and the owner has not let it in yet. */
   readonly mayAsk: boolean;
+  /** The day has a newer key than this phone was given: it neither reads what follows nor shares what is entered here. */
+  readonly lacksKey: boolean;
   /** A copy of this phone writes under the key that it had; the owner has not let its new one in yet. */
   readonly isRenewed: boolean;
 }
@@ -110,12 +113,14 @@ export async function membersHere(app: AppStore, day: string): Promise<Members |
   const shared = await sharedDay(app, day);
   if (!shared) return null;
   const { key, word, isRenewed } = shared.held;
-  const { byName, owner } = await membersOf(platformParts, shared.held, shared.store);
+  const { byName, owner, keyNumber } = await membersOf(platformParts, shared.held, shared.store);
+  const keys = await keysNow(platformParts, shared.held, shared.store);
   const own = key && byName.get(key.writer);
   return {
     others: [...byName.values()].filter(({ writer }) => writer !== key?.writer),
     isOwner: owner.writer === key?.writer,
     mayAsk: key !== null && word !== undefined && !isLetIn(own),
+    lacksKey: !sealingOf(keys, keyNumber),
     isRenewed: isRenewed === true && !isLetIn(own),
   };
 }

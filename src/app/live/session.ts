@@ -43,7 +43,7 @@ export async function runSession(log: LogConnection, parts: SessionParts): Promi
     if (toRead() > (isCaughtUp ? A_HANDFUL : 0) || !isCaughtUp) tell({ is: 'catching-up', left: toRead() });
     else {
       const problem: Problem | null = isKeyTwice() ? { code: 'live-key-twice' } : giving.problem;
-      tell({ is: 'live', problem, owes: giving.owes, lacksKey: giving.lacksKey });
+      tell({ is: 'live', problem, owes: giving.owes });
     }
   };
 

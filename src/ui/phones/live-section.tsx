@@ -24,7 +24,8 @@ export function LiveSection({ onLetIn, onSealed }: SharingProps) {
   const { id, facts } = store.day.value;
   const [open, setOpen] = useState<'scan' | 'join' | 'ask' | null>(null);
   const state = liveState.value;
-  const members = useMembers();
+  // A code that was scanned may have brought a key.
+  const members = useMembers(open);
   const refused = refusedHere.value;
   const isRemoved = store.readsOnly.value === 'removed';
   if (!places) return null;
@@ -38,7 +39,8 @@ export function LiveSection({ onLetIn, onSealed }: SharingProps) {
     start?.(id);
   };
   const close = (): void => setOpen(null);
-  const words = isLive ? liveWords(state, isRemoved) : isOthers ? OTHERS : members ? SHARED : NOT_SHARED;
+  const stands = isLive ? liveWords(state) : isOthers ? OTHERS : members ? SHARED : NOT_SHARED;
+  const words = !members?.lacksKey ? stands : isRemoved ? REMOVED : LACKS_KEY;
   return (
     <>
       <section class="section" aria-labelledby="phones-live">
@@ -77,13 +79,14 @@ const NOT_SHARED =
 const SHARED = 'Shared, with no network: phones that have joined give each other codes or sealed files.';
 const OTHERS = 'Other phones share this day. To share it here too, scan a join code of its owner’s phone.';
 
-function liveWords(state: LiveState | null, isRemoved: boolean): string {
+const REMOVED =
+  'This phone was removed from the day: what follows is sealed with a key that it does not have.';
+const LACKS_KEY =
+  'A phone was removed, and this one does not have the new key. Let it scan a new join code of the owner’s phone; until then it neither reads what is new nor shares what is entered here.';
+
+function liveWords(state: LiveState | null): string {
   if (!state) return 'Not connected yet.';
   if (state.is === 'catching-up') return `Catching up: ${countOf(state.left, 'message')} to read.`;
-  if (state.is === 'live' && state.lacksKey)
-    return isRemoved
-      ? 'This phone was removed from the day: what follows is sealed with a key that it does not have.'
-      : 'A phone was removed, and this one does not have the new key. Let it scan a new join code of the owner’s phone; until then it neither reads what is new nor shares what is entered here.';
   if (state.problem) return sentenceFor(state.problem);
   if (state.is === 'alone')
     return 'Alone: no server answers yet. What is entered here is shared when one does.';

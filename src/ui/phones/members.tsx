@@ -18,8 +18,11 @@ const ROLES: Readonly<Record<Member['role'], string>> = {
   removed: 'removed',
 };
 
-/** Who may write on the open day; undefined while it is not known, null where this phone has no keys of it. */
-export function useMembers(): Members | null | undefined {
+/**
+ * Who may write on the open day; undefined while it is not known, null where this phone has no keys of it.
+ * Looks again whenever `again` is another.
+ */
+export function useMembers(again?: unknown): Members | null | undefined {
   const app = useApp();
   const { id, facts } = useDay().day.value;
   const [members, setMembers] = useState<Members | null>();
@@ -35,7 +38,7 @@ export function useMembers(): Members | null | undefined {
     return () => {
       isOver = true;
     };
-  }, [app, id, count, live]);
+  }, [app, id, count, live, again]);
   return members;
 }
 

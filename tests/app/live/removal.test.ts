@@ -83,8 +83,10 @@ describe('a removal makes a new key', () => {
     await putOff(mixer.app, DAY, leaving!);
     give(mixer.store, boom.store);
     expect(await (await sealerOf(boom)).lacksKey()).toBe(true);
+    expect(await membersHere(boom.app, DAY)).toMatchObject({ lacksKey: true });
     await readLiveCode(boom.app, null, await codeToJoin(mixer.app, DAY, 'onlooker'));
     expect(await (await sealerOf(boom)).lacksKey()).toBe(false);
+    expect(await membersHere(boom.app, DAY)).toMatchObject({ lacksKey: false });
     expect(boom.ring.get(DAY)!.key).toBeNull();
   });
 
