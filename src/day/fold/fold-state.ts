@@ -8,7 +8,7 @@ import type { SaidOrder } from '../said-order.ts';
 import { mergeScene, type Scene } from '../scene.ts';
 import { describeTake, type MutableTake, type OfTake, takeFrom, takeWith } from '../takes.ts';
 import { applyUpkeep, type MutableUpkeep } from '../upkeep-facts.ts';
-import { fieldsJoined, type JoinedTakes } from './joined-takes.ts';
+import { fieldsJoined, fieldsLogged, type JoinedTakes } from './joined-takes.ts';
 import { type MutableLineItem, newLineItem } from './line-item.ts';
 import { mergeVoice, type PartsList } from './parts-list.ts';
 
@@ -55,6 +55,7 @@ export function applyWholeDay(state: FoldState, fact: Fact): void {
     case 'take-logged':
       if (state.joined.has(fact.id)) return;
       state.lastTake = takeFrom(fact);
+      addLogs(state, state.lastTake);
       state.takes.set(fact.id, state.lastTake);
       return;
     case 'take-described':
@@ -100,6 +101,16 @@ function sayOfTake(state: FoldState, said: OfTake): void {
   } else {
     const take = lastTake?.id === fact.take ? lastTake : takes.get(fact.take);
     if (take) describeTake(take, fact);
+  }
+}
+
+/** What other phones logged of the same take: how it began, and its marks. What is said later stands over it. */
+function addLogs({ joined, takeItems, takenBack }: FoldState, take: MutableTake): void {
+  for (const [other, into] of joined) {
+    const log = takeItems.get(other)?.fact;
+    if (into !== take.id || log?.kind !== 'take-logged' || takenBack.has(other)) continue;
+    const fields = fieldsLogged(take, log.fields);
+    describeTake(take, { ...log, kind: 'take-described', take: take.id, fields });
   }
 }
 

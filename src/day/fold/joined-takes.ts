@@ -33,3 +33,9 @@ export function fieldsJoined(into: Take, said: TakeFields): TakeFields {
   const fields = Object.entries({ ...marks, ...missing }).filter(([, value]) => value !== undefined);
   return Object.fromEntries(fields) as TakeFields;
 }
+
+/** The same of how it was logged: that nobody marked it there takes no mark away. */
+export function fieldsLogged(into: Take, logged: TakeFields): TakeFields {
+  const fields = Object.entries(fieldsJoined(into, logged)).filter(([, value]) => value !== false);
+  return Object.fromEntries(fields) as TakeFields;
+}

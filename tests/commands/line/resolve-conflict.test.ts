@@ -293,6 +293,21 @@ describe('one take logged by two phones', () => {
     expect(takesInOrder(a.day())).toHaveLength(2);
   });
 
+  test('has what only the other phone logged when it rolled, until somebody says otherwise', () => {
+    const start = { frames: 900_000, rate: '25' as const };
+    for (const isFirst of [true, false]) {
+      const [a, b] = twoPhones();
+      const own = a.say(take('24', 1, 1, { start: null, length: null }), MORNING + 10 * MINUTE).id;
+      const at = MORNING + (isFirst ? 9 : 11) * MINUTE;
+      const theirs = b.say(take('24', 1, 1, { start, circled: true, file: 'T1.wav' }), at).id;
+      a.take(b);
+      run(a, 30, (day) => joinTakes(day, theirs, own));
+      expect(takesInOrder(a.day())).toMatchObject([{ id: own, start, circled: true, file: 'T1.wav' }]);
+      a.say({ kind: 'take-described', take: own, fields: { circled: false } }, MORNING + 31 * MINUTE);
+      expect(takesInOrder(a.day())).toMatchObject([{ id: own, start, circled: false }]);
+    }
+  });
+
   test('a number made another one leaves both', () => {
     const [a, b] = twoPhones();
     a.say(take('24', 1, 1), MORNING + 10 * MINUTE);
