@@ -107,7 +107,7 @@ function PutOffSheet({ member, others, onClose }: PutOffProps) {
         each phone uses the new key as soon as it hears of the removal.
       </p>
       <p class="section">
-        Phones that look on must scan a new join code
+        Onlookers must scan a new join code
         {lacking.length > 0 && `, and so must ${listOf(lacking.map((one) => one.name || 'a phone'))}`}. A join
         code that was shown before lets nobody in any more.
       </p>
