@@ -54,7 +54,7 @@ export function rows(): Row[] {
     at = (at + 127) % takes.length;
     return linksAtTake(day, takes[at]!);
   });
-  const answers = medianMs(60, () => {
+  const answers = medianMs(600, () => {
     day.memory.answersOf = {};
     at = (at + 127) % takes.length;
     return answersAtTake(day, takes[at]!);
