@@ -119,14 +119,16 @@ export function Plan() {
     >
       <div class="plan-head">
         <h1>Next setup: {slateText(target ? slateOfScene(day, target) : slateAfter(day, slate))}</h1>
-        {next && next.id !== target?.id && (
-          <Button look="plain" onClick={() => planFor(next)}>
-            for scene {next.number}
+        <div class="plan-head-links">
+          {next && next.id !== target?.id && (
+            <Button look="plain" onClick={() => planFor(next)}>
+              for scene {next.number}
+            </Button>
+          )}
+          <Button look="plain" onClick={() => setWeighing(true)}>
+            what to avoid
           </Button>
-        )}
-        <Button look="plain" onClick={() => setWeighing(true)}>
-          what to avoid
-        </Button>
+        </div>
       </div>
       {day.rig.recorders.length > 0 && <PlannedFor />}
       {!planned && cast.length > 0 && (

@@ -58,7 +58,7 @@ export function CellsSection({ day, upkeep, now, onDevice }: CellsProps) {
           </Button>
           {unsaid > 0 && unsaid < devices.length && (
             <Button onClick={() => all(upkeep.withoutCells, `Fresh batteries in ${unsaid}`)}>
-              Fresh in the other {unsaid}
+              Fresh in the other {unsaid === 1 ? 'one' : unsaid}
             </Button>
           )}
         </div>
