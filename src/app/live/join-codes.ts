@@ -1,9 +1,9 @@
 import { AGREEMENT_PUBLIC, type AgreementPublic } from '../../exchange/sealed/agreement.ts';
 import { bytesOfHex, hexOf } from '../../exchange/sealed/bytes.ts';
 import { FIRST_KEY, SECRET_BYTES } from '../../exchange/sealed/day-keys.ts';
-import { MOST_KEYS } from '../../exchange/sealed/new-key.ts';
 import { PUBLIC_KEY, type PublicKey } from '../../exchange/sealed/signing.ts';
 import { type DayId, idText } from '../../facts/kinds/envelope.ts';
+import { MOST_KEYS } from '../../facts/kinds/writer-admitted.ts';
 import type { Offer } from '../key-ring.ts';
 import type { LogPlace } from '../live-places.ts';
 import { placeCode, readPlaceCode } from './place-code.ts';

@@ -1,9 +1,10 @@
 import type { AgreementKey } from '../../exchange/sealed/agreement.ts';
 import { type DayKeys, newDaySecret } from '../../exchange/sealed/day-keys.ts';
-import { keyForThoseWhoStay, keysGiven, MOST_KEYS } from '../../exchange/sealed/new-key.ts';
+import { keyForThoseWhoStay, keysGiven } from '../../exchange/sealed/new-key.ts';
 import type { SealingParts } from '../../exchange/sealed/seal.ts';
 import { signStatement } from '../../exchange/sealed/statements.ts';
 import { type Writer, type Writers, writersOf } from '../../exchange/sealed/writers.ts';
+import { MOST_KEYS } from '../../facts/kinds/writer-admitted.ts';
 import { counterOf, databaseOf } from '../../shared/ids.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import type { DayStore } from '../day-store.ts';

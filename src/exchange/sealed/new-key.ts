@@ -7,9 +7,6 @@ import type { Bytes, SealingCrypto } from './sealing-crypto.ts';
 import type { NewKey } from './statements.ts';
 import type { Writer, Writers } from './writers.ts';
 
-/** A join code carries every key of the day, and stays one that a camera reads. */
-export const MOST_KEYS = 20;
-
 const aboutKey = (day: string, number: number, writer: string): string =>
   `key ${number} of ${day} to ${writer}`;
 

@@ -11,7 +11,8 @@ const publicKey = z.string().check(z.regex(/^([0-9a-f]{64}|04[0-9a-f]{128})$/));
 const agreement = publicKey;
 /** 32 bytes sealed to one phone, after the public key of 32 or 65 bytes that was made for it. */
 const box = z.string().check(z.regex(/^([0-9a-f]{160}|04[0-9a-f]{224})$/));
-const MOST_KEYS = 20;
+/** A join code carries every key of the day, and stays one that a camera reads. */
+export const MOST_KEYS = 20;
 const database = z.string().check(z.regex(/^[0-9a-z]{6}$/));
 const MOST = 1_000_000;
 
