@@ -4,7 +4,8 @@ import type { Plan } from '../../plan/setup/plan-next-setup.ts';
 import { Row } from '../kit/row.tsx';
 import { listOf, nameOf } from '../words/chain.ts';
 import { nameWithRecorder } from '../words/recorder-names.ts';
-import { additionWords, costWords, leftOutWords, proofWords, WORKING } from './words.ts';
+import { LeftOutRows } from './left-out-rows.tsx';
+import { additionWords, costWords, proofWords, WORKING } from './words.ts';
 
 interface OutcomeProps {
   readonly day: Day;
@@ -32,16 +33,7 @@ export function Outcome({ day, plan, isLooking, isStale, addition }: OutcomeProp
         </p>
       </div>
       <ul class="rows">
-        {plan.leftOut.map(({ voice, why }) => (
-          <li key={voice}>
-            <Row
-              mark="broken"
-              title={nameOf(day, voice)}
-              word={<strong>left out</strong>}
-              under={leftOutWords(day, why)}
-            />
-          </li>
-        ))}
+        <LeftOutRows day={day} plan={plan} word={<strong>left out</strong>} />
         {gangs.map((track) => (
           <li key={track}>
             <Row

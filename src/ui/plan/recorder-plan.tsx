@@ -2,10 +2,9 @@ import type { ComponentChildren } from 'preact';
 import type { PartId } from '../../day/model.ts';
 import type { Plan } from '../../plan/setup/plan-next-setup.ts';
 import { useDay } from '../frame/context.ts';
-import { Row } from '../kit/row.tsx';
-import { nameOf } from '../words/chain.ts';
 import { recorderName } from '../words/recorder-names.ts';
-import { costWords, leftOutWords, proofWords, WORKING } from './words.ts';
+import { LeftOutRows } from './left-out-rows.tsx';
+import { costWords, proofWords, WORKING } from './words.ts';
 
 interface RecorderPlanProps {
   readonly recorder: PartId;
@@ -45,16 +44,7 @@ export function RecorderPlan({
       </div>
       {plan && plan.leftOut.length > 0 && (
         <ul class="rows">
-          {plan.leftOut.map(({ voice, why }) => (
-            <li key={voice}>
-              <Row
-                mark="broken"
-                title={nameOf(day, voice)}
-                word={<strong>not on {name}</strong>}
-                under={leftOutWords(day, why)}
-              />
-            </li>
-          ))}
+          <LeftOutRows day={day} plan={plan} word={<strong>not on {name}</strong>} />
         </ul>
       )}
       {children}
