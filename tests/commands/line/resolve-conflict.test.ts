@@ -303,6 +303,7 @@ describe('one take logged by two phones', () => {
       a.take(b);
       run(a, 30, (day) => joinTakes(day, theirs, own));
       expect(takesInOrder(a.day())).toMatchObject([{ id: own, start, circled: true, file: 'T1.wav' }]);
+      expect(reportText(reportOf(a.day()))).toMatch(/\(24A\/1\) +T1\.wav +10:00:00:00/);
       a.say({ kind: 'take-described', take: own, fields: { circled: false } }, MORNING + 31 * MINUTE);
       expect(takesInOrder(a.day())).toMatchObject([{ id: own, start, circled: false }]);
     }
