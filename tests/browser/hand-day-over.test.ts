@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { openStage, type Stage } from './harness.ts';
+import { pasteCode, shownCode, toPage } from './phones-page.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
 import { takeOne, tap } from './tapping.ts';
 
@@ -27,20 +28,6 @@ afterAll(async () => {
 });
 
 const sheet = (page: Page) => page.getByRole('dialog');
-const toPage = async (page: Page, name: string): Promise<void> => {
-  await page.evaluate((next) => {
-    location.hash = location.hash.replace(/\w+$/, next);
-  }, name);
-  await page.locator(`main[data-tab="${name}"]`).waitFor();
-};
-const paste = async (page: Page, code: string): Promise<void> => {
-  await page.getByLabel('Or paste it').fill(code);
-  await tap(page, 'Use the pasted code');
-};
-const shownCode = async (page: Page): Promise<string> => {
-  await page.getByText('The code as text').tap();
-  return (await page.locator('.live-code').textContent()) ?? '';
-};
 const ids = async ({ page }: Stage, day: string): Promise<string[]> =>
   ((await storedFacts(page, day)) as Envelope[]).map(({ id }) => id).sort();
 
@@ -76,14 +63,14 @@ describe('a day is handed over with no server', () => {
       location.hash = '#/get';
     });
     await tap(other.page, 'Scan a join code');
-    await paste(other.page, invitation);
+    await pasteCode(other.page, invitation);
     const words = sheet(other.page)
       .locator('strong')
       .filter({ hasText: /^[a-z]{5} [a-z]{5}$/ });
     const spoken = (await words.textContent())!;
     const asking = await shownCode(other.page);
     await tap(mixer.page, 'Scan a code');
-    await paste(mixer.page, asking);
+    await pasteCode(mixer.page, asking);
     await sheet(mixer.page).getByText(spoken).waitFor();
     await sheet(mixer.page).getByRole('button', { name: 'Hand over' }).tap();
   });

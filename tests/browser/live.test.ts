@@ -5,6 +5,7 @@ import { asKeeper } from '../../.ci/hub/streams.mjs';
 import type { Envelope } from '../../src/facts/kinds/envelope.ts';
 import { type LogNode, PASSWORDS, startNode } from '../live/servers.ts';
 import { openStage, type Stage } from './harness.ts';
+import { pasteCode, shownCode, toPage } from './phones-page.ts';
 import { openDayId, storedFacts } from './stored-facts.ts';
 import { startDay, takeOne, tap } from './tapping.ts';
 
@@ -24,21 +25,6 @@ afterAll(async () => {
   await log?.remove();
 });
 
-const toPage = async (page: Page, name: string): Promise<void> => {
-  await page.evaluate((next) => {
-    location.hash = location.hash.replace(/\w+$/, next);
-  }, name);
-  await page.locator(`main[data-tab="${name}"]`).waitFor();
-};
-const paste = async (page: Page, code: string): Promise<void> => {
-  await page.getByLabel('Or paste it').fill(code);
-  await tap(page, 'Use the pasted code');
-};
-/** The text of the code that the open sheet shows. */
-const shownCode = async (page: Page): Promise<string> => {
-  await page.getByText('The code as text').tap();
-  return (await page.locator('.live-code').textContent()) ?? '';
-};
 const headSays = (page: Page, word: string) =>
   page.locator('.head-facts').filter({ hasText: word }).waitFor();
 const ids = async ({ page }: Stage): Promise<string[]> =>
@@ -61,9 +47,9 @@ describe('a live day on two phones', () => {
     const { page } = mixer;
     await toPage(page, 'phones');
     await tap(page, 'Go live');
-    await paste(page, 'rollbook-live //elsewhere.example/live phone word');
+    await pasteCode(page, 'rollbook-live //elsewhere.example/live phone word');
     await page.getByText('That is no live code.').waitFor();
-    await paste(page, `rollbook-live /live phone ${PASSWORDS.HUB_PHONE}`);
+    await pasteCode(page, `rollbook-live /live phone ${PASSWORDS.HUB_PHONE}`);
     await headSays(page, 'live');
     await page.getByText('Live: everything entered here is on the server').waitFor();
   });
@@ -117,7 +103,7 @@ describe('a live day on two phones', () => {
       location.hash = '#/get';
     });
     await tap(boom.page, 'Scan a join code');
-    await paste(boom.page, invitation);
+    await pasteCode(boom.page, invitation);
     await headSays(boom.page, 'live');
     await bothHave(4);
     await toPage(boom.page, 'now');
@@ -133,7 +119,7 @@ describe('a live day on two phones', () => {
     await tap(boom.page, 'Close');
     const before = (await ids(mixer)).length;
     await tap(mixer.page, 'Scan a code');
-    await paste(mixer.page, asking);
+    await pasteCode(mixer.page, asking);
     await mixer.page.getByText(spoken!).waitFor();
     await tap(mixer.page, 'Let in');
     await bothHave(before + 3);

@@ -17,6 +17,7 @@ import { LivePhone } from '../live/live-phone.ts';
 import { PASSWORDS } from '../live/servers.ts';
 import { LONG, noteFault } from './faults-table.ts';
 import { openStage, type Stage } from './harness.ts';
+import { pasteCode, shownCode, toPage } from './phones-page.ts';
 import { foldStored, openDayId, storedFacts } from './stored-facts.ts';
 import { startDay, tap } from './tapping.ts';
 
@@ -38,25 +39,14 @@ let colleague: Stage;
 const phones: LivePhone[] = [];
 let day = '';
 
-const toPage = async (page: Page, name: string): Promise<void> => {
-  await page.evaluate((next) => {
-    location.hash = location.hash.replace(/\w+$/, next);
-  }, name);
-  await page.locator(`main[data-tab="${name}"]`).waitFor();
-};
-const paste = async (page: Page, code: string): Promise<void> => {
-  await page.getByLabel('Or paste it').fill(code);
-  await tap(page, 'Use the pasted code');
-};
-const shownCode = async (page: Page): Promise<string> => {
-  await page.getByText('The code as text').tap();
-  const code = (await page.locator('.live-code').textContent()) ?? '';
+const takenCode = async (page: Page): Promise<string> => {
+  const code = await shownCode(page);
   await tap(page, 'Close');
   return code;
 };
 const admitCode = async (code: string): Promise<void> => {
   await tap(mixer.page, 'Scan a code');
-  await paste(mixer.page, code);
+  await pasteCode(mixer.page, code);
   await tap(mixer.page, 'Let in');
   await mixer.page.getByRole('dialog').waitFor({ state: 'detached' });
 };
@@ -68,7 +58,7 @@ const isLive = (page: Page): Promise<void> =>
 async function invitation(): Promise<string> {
   await tap(mixer.page, 'Let a phone join');
   await tap(mixer.page, 'Join to write');
-  return shownCode(mixer.page);
+  return takenCode(mixer.page);
 }
 
 async function nodePhone(at: number): Promise<LivePhone> {
@@ -110,20 +100,20 @@ beforeAll(async () => {
   day = openDayId(mixer.page);
   await toPage(mixer.page, 'phones');
   await tap(mixer.page, 'Go live');
-  await paste(mixer.page, `rollbook-live /live phone ${PASSWORDS.HUB_PHONE}`);
+  await pasteCode(mixer.page, `rollbook-live /live phone ${PASSWORDS.HUB_PHONE}`);
   await isLive(mixer.page);
   for (let at = 0; at < 4; at += 1) phones.push(await nodePhone(at));
   await colleague.page.evaluate(() => {
     location.hash = '#/get';
   });
   await tap(colleague.page, 'Scan a join code');
-  await paste(colleague.page, await invitation());
+  await pasteCode(colleague.page, await invitation());
   await isLive(colleague.page);
   await toPage(colleague.page, 'now');
   await nextSetup(colleague.page);
   await toPage(colleague.page, 'phones');
   await tap(colleague.page, 'Ask to write');
-  await admitCode(await shownCode(colleague.page));
+  await admitCode(await takenCode(colleague.page));
 }, 180_000);
 
 afterAll(async () => {
