@@ -47,13 +47,14 @@ export async function runSession(log: LogConnection, parts: SessionParts): Promi
     }
   };
 
+  const mayGive = (): boolean => toRead() === 0 && giving.isWanted && !isKeyTwice();
   const step = async (): Promise<boolean> => {
     if (inbox.length > 0) {
       await incoming.take(inbox.splice(0, TAKEN_AT_ONCE));
       giving.isWanted = true;
       if (incoming.keyTwiceFrom !== null && !isKeyTwiceTold) onKeyTwice(incoming.keyTwiceFrom);
       isKeyTwiceTold = isKeyTwice();
-    } else if (toRead() === 0 && giving.isWanted && !isKeyTwice()) {
+    } else if (mayGive()) {
       isCaughtUp = true;
       fault = await giving.giveAll();
     } else return false;
@@ -73,6 +74,8 @@ export async function runSession(log: LogConnection, parts: SessionParts): Promi
       .finally(() => {
         working = undefined;
         if (fault) log.close();
+        // What came after the last step and before this was told that somebody works already.
+        else if (!isOver && (inbox.length > 0 || mayGive())) work();
       });
   };
   const stopHearing = facts.listen(() => {
